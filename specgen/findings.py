@@ -1,0 +1,90 @@
+"""What is wrong with a specification, and where.
+
+Every reader, parser and rule speaks in these records; the reports print them. This module knows nothing of YAML or of rules.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Severity(StrEnum):
+    """How much a finding weighs.
+
+    ERROR: the document must not be issued. WARNING: it may be issued with a recorded waiver.
+    NOTE: for information, or the sources do not hold enough to decide.
+    """
+
+    ERROR = "error"
+    WARNING = "warning"
+    NOTE = "note"
+
+    @property
+    def weight(self) -> int:
+        """Larger is worse."""
+        return {Severity.ERROR: 3, Severity.WARNING: 2, Severity.NOTE: 1}[self]
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A stretch of one line in a source file.
+
+    `file` is relative to the project folder, with forward slashes. `line` and `column` are 1-based;
+    `end_column` is the first column after the stretch. `text` is the source line without its line end.
+    """
+
+    file: str
+    line: int
+    column: int
+    end_column: int
+    text: str = ""
+
+    def __str__(self) -> str:
+        return f"{self.file}:{self.line}:{self.column}"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing to put right: where, what, why, what to do, and on whose word.
+
+    `id` is the family and number of the rule. `path` addresses the value by ids (`systems.cab.layers.primer.film.max`),
+    empty where the file could not be read that far. `source` names the document the judgement rests on.
+    """
+
+    id: str
+    severity: Severity
+    place: Place
+    path: str
+    what: str
+    why: str = ""
+    remedy: str = ""
+    source: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """The findings of one run in reading order: by file, line, column, then id."""
+
+    findings: tuple[Finding, ...] = ()
+
+    @classmethod
+    def of(cls, findings: Iterable[Finding]) -> Report:
+        """Sorted, each finding once."""
+        unique = dict.fromkeys(findings)
+        return cls(
+            tuple(sorted(unique, key=lambda f: (f.place.file, f.place.line, f.place.column, f.id, f.path, f.what)))
+        )
+
+    def __iter__(self) -> Iterator[Finding]:
+        return iter(self.findings)
+
+    def __len__(self) -> int:
+        return len(self.findings)
+
+    def count(self, severity: Severity) -> int:
+        return sum(f.severity is severity for f in self.findings)
+
+    def at_or_above(self, severity: Severity) -> tuple[Finding, ...]:
+        return tuple(f for f in self.findings if f.severity.weight >= severity.weight)

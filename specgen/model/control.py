@@ -1,0 +1,39 @@
+"""Document control in the sources: number, title, owner, reason for change.
+
+Revision, approvals and status are not written here; they live in the register alone.
+"""
+
+from __future__ import annotations
+
+from specgen.model.field_types import Code, Id, IsoDate, Line, Text
+from specgen.model.node import Node
+from specgen.model.senses import Concern, Sense, leaf
+
+
+class DocumentControl(Node):
+    """The title block of a document."""
+
+    number: Code = leaf(Sense.WORDING, Concern.DOCUMENT, "document number", required=True)
+    title: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "title as printed", required=True)
+    owner: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "who keeps the document", required=True)
+    reason_for_change: Text | None = leaf(Sense.NOTE, Concern.DOCUMENT, "why this text differs from the one before")
+
+
+class Contact(Node):
+    """Someone to call."""
+
+    name: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "person or desk", required=True)
+    phone: Line | None = leaf(Sense.WORDING, Concern.DOCUMENT, "telephone number")
+    email: Line | None = leaf(Sense.WORDING, Concern.DOCUMENT, "mail address")
+    hours: Line | None = leaf(Sense.WORDING, Concern.DOCUMENT, "when someone answers")
+
+
+class Waiver(Node):
+    """A finding that a named person takes on, for a reason, until a day."""
+
+    id: Id = leaf(Sense.WORDING, Concern.DOCUMENT, "id of the waiver", required=True)
+    rule: Code = leaf(Sense.WAIVER, Concern.DOCUMENT, "rule it sets aside, as in FLM002", required=True)
+    path: Line = leaf(Sense.WAIVER, Concern.DOCUMENT, "address of the value, as a finding prints it", required=True)
+    reason: Text = leaf(Sense.REQUIREMENT_TEXT, Concern.DOCUMENT, "why it may stand", required=True)
+    by: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "who takes it on", required=True)
+    until: IsoDate = leaf(Sense.WAIVER, Concern.DOCUMENT, "last day it holds", required=True)

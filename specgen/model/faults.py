@@ -1,0 +1,83 @@
+"""What can be wrong with the shape of a source, apart from YAML itself: unknown keys, missing values, unreadable values, lost references.
+
+The table is data; `specgen explain MOD003` prints a row of it. Called by `parse`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from specgen.findings import Severity
+
+
+@dataclass(frozen=True, slots=True)
+class ShapeFault:
+    """One kind of fault. `severity` is an error unless the value can simply be left out."""
+
+    id: str
+    title: str
+    why: str
+    remedy: str
+    severity: Severity = Severity.ERROR
+
+
+_ROWS = (
+    ShapeFault(
+        "MOD001",
+        "A key is not known here",
+        "A key nobody reads is a requirement that never reaches the document.",
+        "Correct the spelling or delete the line; `specgen schema KIND` lists every key.",
+    ),
+    ShapeFault(
+        "MOD002",
+        "A value that must be there is missing",
+        "Without it the document would be incomplete.",
+        "Write the key with its value.",
+    ),
+    ShapeFault(
+        "MOD003",
+        "A value cannot be read",
+        "What cannot be read exactly is not guessed.",
+        "Write the value in the form the finding names.",
+    ),
+    ShapeFault(
+        "MOD004",
+        "One value, a group of keys and a list are mixed up",
+        "Each key holds one of the three, and the document is built on that.",
+        "Indent the keys below it for a group, or begin each entry with a hyphen for a list.",
+    ),
+    ShapeFault(
+        "MOD005",
+        "A reference leads nowhere",
+        "The product, system or preparation it names is in no file of the folder.",
+        "Correct the id, or add the source it names.",
+    ),
+    ShapeFault(
+        "MOD006",
+        "An id is used twice",
+        "Findings, waivers and changes address entries by id, so each id is used once in its list, capitals or not.",
+        "Give one of the two entries another id.",
+    ),
+    ShapeFault(
+        "MOD007",
+        "A key has no value",
+        "An empty value counts as missing and is never taken for text.",
+        "Write a value or delete the line.",
+        Severity.NOTE,
+    ),
+    ShapeFault(
+        "MOD008",
+        "The folder has no project source, or more than one",
+        "Maker, customer, units and page size come from one project source.",
+        "Keep exactly one `project:` block in the folder; `specgen new project` prints one.",
+    ),
+    ShapeFault(
+        "MOD009",
+        "A list has too many entries",
+        "Bounds keep one slip of the pen from stopping the program.",
+        "Split the list over several jobs.",
+    ),
+)
+
+SHAPE_FAULTS: Mapping[str, ShapeFault] = {row.id: row for row in _ROWS}

@@ -1,0 +1,251 @@
+"""The types a field of the model may have, each with its own strict parser from text.
+
+Every scalar arrives as text. pydantic would read `no`, `1_000` and `1700006400` as it likes, so none of its coercions is used: a
+field type is a `Strict` with a parser that takes text and nothing else. A test lists the types in use.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+from fractions import Fraction
+from typing import Annotated, Any
+
+from pydantic import GetJsonSchemaHandler
+from pydantic_core import PydanticCustomError, core_schema
+
+from specgen.units.kinds import KINDS
+from specgen.units.quantity import CalendarSpan, Quantity, QuantityError, Range, parse_quantity, parse_range, parse_span
+
+LINE_LIMIT = 200
+TEXT_LIMIT = 2000
+_LATIN_SCALARS: list[str] = ["string", "number", "integer", "boolean"]
+
+
+def refuse(what: str, remedy: str) -> PydanticCustomError:
+    """The fault of one value: what is wrong with it, and what to write instead."""
+    return PydanticCustomError("specgen", "{what}", {"what": what, "remedy": remedy})
+
+
+@dataclass(frozen=True, slots=True)
+class Strict:
+    """A field type: its name, its parser, and the JSON Schema of what a YAML 1.2 editor sees in its place."""
+
+    name: str
+    parse: Callable[[str], Any]
+    schema: Callable[[], Mapping[str, Any]]
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> core_schema.CoreSchema:
+        return core_schema.no_info_plain_validator_function(self._read)
+
+    def __get_pydantic_json_schema__(self, schema: Any, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        return dict(self.schema())
+
+    def _read(self, value: Any) -> Any:
+        if not isinstance(value, str):
+            held = "a list" if isinstance(value, tuple) else "a group of keys"
+            raise refuse(f"{held} stands where one value is asked for", f"write one {self.name} here")
+        try:
+            return self.parse(value)
+        except QuantityError as fault:
+            raise refuse(fault.what, fault.remedy) from None
+
+
+def _pattern(pattern: str, kind: str = "string") -> Callable[[], Mapping[str, Any]]:
+    return lambda: {"type": kind, "pattern": f"^{pattern}$"}
+
+
+def _parse_yes_no(text: str) -> bool:
+    if text not in {"yes", "no"}:
+        raise refuse(f"{_short(text)} is neither yes nor no", "write yes or no")
+    return text == "yes"
+
+
+def _parse_whole(text: str) -> int:
+    if not re.fullmatch(r"0|[1-9][0-9]{0,8}", text):
+        raise refuse(f"{_short(text)} is not a whole number", "write digits only, as in 4")
+    return int(text)
+
+
+def _parse_decimal(text: str) -> Fraction:
+    if not re.fullmatch(r"-?[0-9]{1,12}(\.[0-9]{1,9})?", text):
+        raise refuse(f"{_short(text)} is not a decimal number", "write digits with a decimal point, as in 1.25")
+    return Fraction(text)
+
+
+def _parse_date(text: str) -> date:
+    if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
+        raise refuse(f"{_short(text)} is not a date", "write year, month and day, as in 2026-03-31")
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise refuse(f"{text} is not a day of the calendar", "check month and day") from None
+
+
+ID_PATTERN = r"[A-Za-z][A-Za-z0-9_\-]{0,63}"
+
+
+def _parse_id(text: str) -> str:
+    if not re.fullmatch(ID_PATTERN, text):
+        raise refuse(
+            f"{_short(text)} cannot be an id",
+            "begin with a letter, then use letters, digits, hyphen and underscore only, at most 64",
+        )
+    return text
+
+
+def _parse_code(text: str) -> str:
+    if not re.fullmatch(r"[A-Za-z0-9][A-Za-z0-9 ._/+:\-]{0,59}", text) or text.endswith(" "):
+        raise refuse(
+            f"{_short(text)} cannot be a code",
+            "use letters, digits, blank and . _ / + : - only, at most 60 characters",
+        )
+    return text
+
+
+def _parse_ratio(text: str) -> tuple[Fraction, ...]:
+    if not re.fullmatch(r"[0-9]{1,4}(\.[0-9]{1,3})?(:[0-9]{1,4}(\.[0-9]{1,3})?){1,2}", text):
+        raise refuse(f"{_short(text)} is not a mixing ratio", "write the parts with a colon, as in 4:1")
+    parts = tuple(Fraction(piece) for piece in text.split(":"))
+    if not all(parts):
+        raise refuse(f"{text} has a part of nothing", "every part of a mixing ratio is more than zero")
+    return parts
+
+
+def _printable(text: str, allowed: str) -> str:
+    bad = next(
+        (c for c in text if unicodedata.category(c) in {"Cc", "Cf", "Cs", "Co", "Cn"} and c not in allowed), None
+    )
+    if bad is not None:
+        raise refuse(f"the text holds the unprintable character U+{ord(bad):04X}", "delete that character")
+    if not text.strip():
+        raise refuse("the text is empty", "write something, or leave the line out")
+    return text.strip()
+
+
+def _parse_line(text: str) -> str:
+    if "\n" in text.strip() or len(text) > LINE_LIMIT:
+        raise refuse(f"the text is longer than one line of {LINE_LIMIT} characters", "shorten it")
+    return _words_fit(_printable(text, ""))
+
+
+def _parse_text(text: str) -> str:
+    if len(text) > TEXT_LIMIT:
+        raise refuse(f"the text is longer than {TEXT_LIMIT} characters", "split it over several entries")
+    return _words_fit(_printable(text, "\n"))
+
+
+def _words_fit(text: str) -> str:
+    longest = max(text.split(), key=len)
+    # A word that cannot be broken makes the layout slow and runs out of its column.
+    if len(longest) > 80:
+        raise refuse(f"the word {_short(longest)} is longer than 80 characters", "break it with a blank")
+    return text
+
+
+def _short(text: str) -> str:
+    shown = text if len(text) <= 40 else text[:40] + "…"
+    return f"'{shown}'"
+
+
+def _anything() -> Mapping[str, Any]:
+    return {"type": _LATIN_SCALARS}
+
+
+def _quantity(kind: str) -> Any:
+    return Strict(
+        f"{kind.replace('_', ' ')} such as 40 {KINDS[kind].base}",
+        lambda text: parse_quantity(kind, text),
+        lambda: {"type": "string", "pattern": rf"^-?[0-9.]+ ({_alternatives(kind)})$"},
+    )
+
+
+def _range(kind: str) -> Any:
+    units = _alternatives(kind)
+    return Strict(
+        f"{kind.replace('_', ' ')} range such as 40..60 {KINDS[kind].base}",
+        lambda text: parse_range(kind, text),
+        lambda: {
+            "type": "string",
+            "pattern": rf"^(min|max) -?[0-9.]+ ({units})$|^-?[0-9.]+.*\.\. ?-?[0-9.]+ ({units})$",
+        },
+    )
+
+
+def _alternatives(kind: str) -> str:
+    return "|".join(re.escape(unit) for unit in KINDS[kind].units)
+
+
+def choice(words: type[StrEnum]) -> Strict:
+    """One word of a closed list; the enumeration's values are what an author writes."""
+    known = {word.value: word for word in words}
+
+    def parse(text: str) -> StrEnum:
+        if text not in known:
+            raise refuse(f"{_short(text)} is not one of the words known here", nearest_of(text, list(known)))
+        return known[text]
+
+    return Strict("word of the list", parse, lambda: {"enum": list(known)})
+
+
+def nearest_of(text: str, known: list[str]) -> str:
+    """A remedy that names the nearest of `known`, or a few of them."""
+    from difflib import get_close_matches
+
+    close = get_close_matches(text, known, n=1, cutoff=0.6) or get_close_matches(text.lower(), known, n=1, cutoff=0.6)
+    if close:
+        return f"did you mean {close[0]}?"
+    shown = ", ".join(sorted(known)[:12])
+    return f"use one of: {shown}" + (" and others" if len(known) > 12 else "")
+
+
+def listed(table: str) -> Strict:
+    """An id of a published table of `standards/tables`."""
+
+    def known() -> list[str]:
+        from specgen.standards.tables import table as look_up
+
+        return [row["id"] for row in look_up(table).rows]
+
+    def parse(text: str) -> str:
+        if text not in known():
+            raise refuse(f"{_short(text)} is not in the table {table}", nearest_of(text, known()))
+        return text
+
+    return Strict(f"id of the table {table}", parse, lambda: {"enum": known()})
+
+
+YesNo = Annotated[bool, Strict("yes or no", _parse_yes_no, lambda: {"enum": ["yes", "no"]})]
+WholeNumber = Annotated[int, Strict("whole number", _parse_whole, lambda: {"type": "integer", "minimum": 0})]
+DecimalNumber = Annotated[Fraction, Strict("decimal number", _parse_decimal, lambda: {"type": "number"})]
+IsoDate = Annotated[date, Strict("date", _parse_date, _pattern(r"[0-9]{4}-[0-9]{2}-[0-9]{2}"))]
+Id = Annotated[str, Strict("id", _parse_id, _pattern(ID_PATTERN))]
+Code = Annotated[str, Strict("code", _parse_code, _anything)]
+Ratio = Annotated[tuple[Fraction, ...], Strict("mixing ratio", _parse_ratio, _pattern(r"[0-9.]+(:[0-9.]+)+"))]
+Line = Annotated[str, Strict("line of text", _parse_line, _anything)]
+Text = Annotated[str, Strict("text", _parse_text, _anything)]
+Span = Annotated[CalendarSpan, Strict("number of months or years", parse_span, _pattern(r"[0-9]+ (months?|years?)"))]
+
+Thickness = Annotated[Quantity, _quantity("thickness")]
+Length = Annotated[Quantity, _quantity("length")]
+Area = Annotated[Quantity, _quantity("area")]
+Volume = Annotated[Quantity, _quantity("volume")]
+Mass = Annotated[Quantity, _quantity("mass")]
+Density = Annotated[Quantity, _quantity("density")]
+Share = Annotated[Quantity, _quantity("share")]
+Percentage = Annotated[Quantity, _quantity("percentage")]
+Humidity = Annotated[Quantity, _quantity("humidity")]
+Temperature = Annotated[Quantity, _quantity("temperature")]
+Duration = Annotated[Quantity, _quantity("duration")]
+
+LengthRange = Annotated[Range, _range("length")]
+DurationRange = Annotated[Range, _range("duration")]
+TemperatureRange = Annotated[Range, _range("temperature")]
+TemperatureDifferenceRange = Annotated[Range, _range("temperature_difference")]
+HumidityRange = Annotated[Range, _range("humidity")]
+GlossRange = Annotated[Range, _range("gloss")]
+ShareRange = Annotated[Range, _range("share")]

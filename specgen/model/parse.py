@@ -1,0 +1,140 @@
+"""From the text trees of a folder to the typed specification, with every fault of shape located.
+
+Called by the commands through `load`. All faults of all files come in one run: a broken product does not hide a broken job.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from pathlib import Path as FilePath
+from typing import Any
+
+from specgen.findings import Finding, Place
+from specgen.model.field_types import nearest_of
+from specgen.model.node import Node
+from specgen.model.project import Project
+from specgen.model.references import lost_references
+from specgen.model.shape import entry_name, id_of, is_empty, read_record, shape_finding
+from specgen.model.spec import KINDS, LIST_KINDS, Spec
+from specgen.model.walk import Path
+from specgen.source.places import Places
+from specgen.source.project import Sources, read_project
+from specgen.source.tree import Mapping, Sequence
+from specgen.source.tree import Node as Tree
+
+
+@dataclass
+class Loaded:
+    """What a folder holds: the specification as far as it is whole, the faults, and where each value stands.
+
+    `spec` is None where there is no whole project source to print with.
+    """
+
+    spec: Spec | None = None
+    findings: list[Finding] = field(default_factory=list)
+    places: dict[Path, Places] = field(default_factory=dict)
+
+    def place(self, path: Path) -> Place:
+        """Where a value stands; for an absent one, the place it is missing in."""
+        return self._places_of(path).place(path)
+
+    def missing(self, path: Path) -> str | None:
+        """The first name on the path that the source does not have."""
+        return self._places_of(path).missing(path)
+
+    def _places_of(self, path: Path) -> Places:
+        return self.places[path[:2]] if path[:2] in self.places else self.places[path[:1]]
+
+
+def load(folder: FilePath) -> Loaded:
+    """Read and parse every source of a folder. Raises SourceError where the folder cannot be read at all."""
+    return parse(read_project(folder))
+
+
+def parse(sources: Sources) -> Loaded:
+    """The typed specification of sources already read."""
+    loaded = Loaded(findings=list(sources.findings))
+    gathered = _Gathered(loaded)
+    for source in sources.files:
+        if isinstance(source.root, Mapping):
+            gathered.take_file(source.root, Places(source))
+    gathered.close(sources)
+    return loaded
+
+
+class _Gathered:
+    """Records and ids over all files, before the references are joined."""
+
+    def __init__(self, loaded: Loaded) -> None:
+        self.loaded = loaded
+        self.records: dict[str, dict[str, Any]] = {kind: {} for kind in LIST_KINDS}
+        self.ids: dict[str, dict[str, str]] = {kind: {} for kind in LIST_KINDS}
+        self.projects: list[tuple[Tree, Places]] = []
+
+    def take_file(self, root: Mapping, places: Places) -> None:
+        """Every block at the top level of one file."""
+        for kind, tree in root.entries.items():
+            here = (kind,)
+            if kind not in KINDS:
+                what = f"{kind} is not a kind of source"
+                self._fault("MOD001", here, places.key_place(here), what, nearest_of(kind, list(KINDS)))
+            elif is_empty(tree):
+                self._fault("MOD007", here, places.key_place(here), f"{kind} has no value")
+            elif kind == "project":
+                self.projects.append((tree, places))
+            elif isinstance(tree, Sequence):
+                for index, entry in enumerate(tree.items):
+                    self._entry(kind, entry, index, places)
+            else:
+                self._fault("MOD004", here, places.place(here), f"{kind} has to hold a list, each entry with a hyphen")
+
+    def _entry(self, kind: str, entry: Tree, index: int, places: Places) -> None:
+        known = id_of(entry)
+        path = (kind, entry_name(entry, index))
+        if known is not None:
+            before = self.ids[kind].get(known.lower())
+            if before is not None:
+                what = (
+                    f"the id {known} is used twice in {kind}"
+                    if before == known
+                    else f"{before} and {known} differ only in capitals"
+                )
+                self._fault("MOD006", path, places.place((kind, f"[{index}]", "id")), what)
+                return
+            self.ids[kind][known.lower()] = known
+        self.loaded.places[path] = places
+        record = self._read(KINDS[kind], entry, path, places)
+        if record is not None and known is not None:
+            self.records[kind][known] = record
+
+    def close(self, sources: Sources) -> None:
+        """The project, the references between records, and the specification of what is whole."""
+        project = self._project(sources)
+        whole, findings = lost_references(self.records, self.ids, self.loaded.place)
+        self.loaded.findings.extend(findings)
+        if project is not None:
+            self.loaded.spec = Spec(project, **whole)
+
+    def _project(self, sources: Sources) -> Project | None:
+        here = ("project",)
+        if len(self.projects) != 1:
+            for _, places in self.projects:
+                self._fault(
+                    "MOD008", here, places.key_place(here), f"the folder has {len(self.projects)} project sources"
+                )
+            if not self.projects:
+                first = sources.files[0].name if sources.files else "project.yaml"
+                self._fault("MOD008", here, Place(first, 1, 1, 2), "no file of the folder has a project source")
+            return None
+        tree, places = self.projects[0]
+        self.loaded.places[here] = places
+        record = self._read(Project, tree, here, places)
+        return record if isinstance(record, Project) else None
+
+    def _read(self, model: type[Node], tree: Tree, path: Path, places: Places) -> Node | None:
+        record, findings = read_record(model, tree, path, places)
+        self.loaded.findings.extend(findings)
+        return record
+
+    def _fault(self, fault_id: str, path: Path, place: Place, what: str, remedy: str = "") -> None:
+        self.loaded.findings.append(shape_finding(fault_id, path, place, what, remedy))

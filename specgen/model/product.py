@@ -1,0 +1,235 @@
+"""A product as its maker states it: what it is, how it cures, what film it gives, how it dries, what it does to people."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from typing import Annotated
+
+from specgen.model.application import Application
+from specgen.model.control import DocumentControl
+from specgen.model.field_types import (
+    Code,
+    Density,
+    Duration,
+    DurationRange,
+    GlossRange,
+    Humidity,
+    HumidityRange,
+    Id,
+    Line,
+    Mass,
+    Share,
+    Span,
+    Temperature,
+    TemperatureDifferenceRange,
+    TemperatureRange,
+    Text,
+    Thickness,
+    Volume,
+    YesNo,
+    choice,
+    listed,
+)
+from specgen.model.film import ProductFilm
+from specgen.model.hazards import Hazards
+from specgen.model.node import Node
+from specgen.model.senses import Audience, Concern, Sense, entries, leaf, part
+
+
+class CuringKind(StrEnum):
+    """How the film hardens, and what that asks of the applicator."""
+
+    LIQUID_TWO_PACK = "liquid-two-pack"
+    CAPSULE_AEROSOL = "capsule-aerosol"
+    BLOCKED_AEROSOL = "blocked-hardener-aerosol"
+    MOISTURE = "moisture-cured"
+    OXIDATIVE = "oxidative"
+    PHYSICAL = "physically-drying"
+
+
+class Role(StrEnum):
+    """What a coat is for, in the order coats are laid down."""
+
+    WASH_PRIMER = "wash-primer"
+    ADHESION_PROMOTER = "adhesion-promoter"
+    PRIMER = "primer"
+    BODY_FILLER = "body-filler"
+    FILLER = "filler"
+    SEALER = "sealer"
+    BASE_COAT = "base-coat"
+    TOP_COAT = "top-coat"
+    CLEAR = "clear"
+
+
+class Ingredient(StrEnum):
+    SOLIDS = "solids"
+    SOLVENT = "solvent"
+    PROPELLANT = "propellant"
+
+
+class PackForm(StrEnum):
+    AEROSOL = "aerosol"
+    LIQUID = "liquid"
+
+
+class DryingStage(StrEnum):
+    DUST_DRY = "dust-dry"
+    TOUCH_DRY = "touch-dry"
+    HANDLING = "dry-to-handle"
+    THROUGH = "dry-through"
+    FULL_CURE = "full-cure"
+
+
+class Colour(Node):
+    """A colour by the customer's own standard."""
+
+    standard: Line = leaf(Sense.EXACTLY, Concern.PRODUCT, "colour standard or card", required=True)
+    number: Code = leaf(Sense.EXACTLY, Concern.PRODUCT, "number in that standard", required=True)
+    name: Line | None = leaf(Sense.WORDING, Concern.PRODUCT, "name of the colour")
+
+
+class VariantOverrides(Node):
+    """The leaves of its product that a variant may state anew; nothing else can differ."""
+
+    per_pass: Thickness | None = leaf(Sense.FACT, Concern.FILM, "dry film one cross coat gives")
+    hiding: Thickness | None = leaf(Sense.FACT, Concern.FILM, "dry film at which this colour hides fully")
+    solids_in_can: Share | None = leaf(Sense.FACT, Concern.FILM, "volume solids of the can contents")
+    solids_sprayed: Share | None = leaf(Sense.FACT, Concern.FILM, "volume solids without propellant")
+
+
+class Variant(Node):
+    """One colour, gloss and pack of a product, with its order number."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.PRODUCT, "id of the variant", required=True)
+    name: Line = leaf(Sense.WORDING, Concern.PRODUCT, "name as printed", required=True)
+    order_number: Code = leaf(Sense.EXACTLY, Concern.PRODUCT, "order number", required=True)
+    colour: Colour | None = part("colour by the customer's standard")
+    gloss_grade: Line | None = leaf(Sense.EXACTLY, Concern.PRODUCT, "gloss grade in words")
+    gloss: GlossRange | None = leaf(Sense.WITHIN, Concern.ACCEPTANCE, "gloss at 60 degrees, as in 80..90 GU")
+    fill: Volume | None = leaf(Sense.FACT, Concern.PRODUCT, "contents, where they differ from the product's pack")
+    overrides: VariantOverrides | None = part("leaves this variant states anew")
+
+
+class Pack(Node):
+    """The can or tin."""
+
+    form: Annotated[PackForm, choice(PackForm)] = leaf(
+        Sense.REPLACED, Concern.PRODUCT, "aerosol or liquid", required=True
+    )
+    fill: Volume | None = leaf(Sense.FACT, Concern.PRODUCT, "contents by volume, propellant included")
+    net_mass: Mass | None = leaf(Sense.FACT, Concern.PRODUCT, "contents by mass, propellant included")
+    delivered: Share | None = leaf(Sense.FACT, Concern.PRODUCT, "share of the contents the can gives off")
+
+
+class Component(Node):
+    """One line of the composition. It is the maker's and never enters a customer document."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.PRODUCT, "id of the line", required=True, audience=Audience.MAKER)
+    name: Line = leaf(Sense.FACT, Concern.PRODUCT, "substance", required=True, audience=Audience.MAKER)
+    cas: Code | None = leaf(Sense.FACT, Concern.PRODUCT, "CAS number", audience=Audience.MAKER)
+    kind: Annotated[Ingredient, choice(Ingredient)] = leaf(
+        Sense.FACT, Concern.PRODUCT, "solids, solvent or propellant", required=True, audience=Audience.MAKER
+    )
+    mass_share: Share = leaf(Sense.FACT, Concern.PRODUCT, "share by mass", required=True, audience=Audience.MAKER)
+    density: Density = leaf(Sense.FACT, Concern.PRODUCT, "density at 20 degC", required=True, audience=Audience.MAKER)
+
+
+class Solids(Node):
+    """What stays on the part. Sprayed means without the propellant, which is gone when the wet film is read."""
+
+    in_can: Share | None = leaf(Sense.FACT, Concern.FILM, "volume solids of the can contents")
+    sprayed: Share | None = leaf(Sense.FACT, Concern.FILM, "volume solids without propellant, for the comb")
+
+
+class Drying(Node):
+    """One stage of drying with the conditions it holds for."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.PRODUCT, "id of the entry", required=True)
+    stage: Annotated[DryingStage, choice(DryingStage)] = leaf(Sense.SCOPE, Concern.PRODUCT, "stage", required=True)
+    time: Duration = leaf(Sense.FACT, Concern.PRODUCT, "time to reach it", required=True)
+    air: Temperature = leaf(Sense.FACT, Concern.CLIMATE, "air temperature it holds for", required=True)
+    humidity: Humidity | None = leaf(Sense.FACT, Concern.CLIMATE, "relative humidity it holds for")
+    film: Thickness | None = leaf(Sense.FACT, Concern.FILM, "dry film it holds for")
+
+
+class OvercoatWindow(Node):
+    """When the next coat may go on."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.COMPATIBILITY, "id of the entry", required=True)
+    by: Id = leaf(Sense.ONE_OF, Concern.COMPATIBILITY, "product that goes on top, or itself, or any", required=True)
+    window: DurationRange = leaf(
+        Sense.WITHIN, Concern.COMPATIBILITY, "as in 30 min..24 h, or min 30 min", required=True
+    )
+    air: Temperature = leaf(Sense.FACT, Concern.CLIMATE, "air temperature it holds for", required=True)
+    if_late: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what to do once the window is past")
+
+
+class PotLife(Node):
+    """How long a mixed liquid stays usable."""
+
+    time: Duration = leaf(Sense.AT_MOST, Concern.PRODUCT, "pot life", required=True)
+    air: Temperature = leaf(Sense.FACT, Concern.CLIMATE, "temperature it holds for", required=True)
+    volume: Volume | None = leaf(Sense.FACT, Concern.PRODUCT, "mixed volume it holds for")
+
+
+class ServiceTemperature(Node):
+    """Dry heat the cured film stands."""
+
+    continuous_max: Temperature | None = leaf(Sense.AT_MOST, Concern.PRODUCT, "highest lasting temperature")
+    short_max: Temperature | None = leaf(Sense.AT_MOST, Concern.PRODUCT, "highest short temperature")
+
+
+class ApplicationClimate(Node):
+    """Air and part while the film goes on and sets."""
+
+    air: TemperatureRange | None = leaf(Sense.WITHIN, Concern.CLIMATE, "air temperature")
+    surface: TemperatureRange | None = leaf(Sense.WITHIN, Concern.CLIMATE, "temperature of the part")
+    humidity: HumidityRange | None = leaf(Sense.WITHIN, Concern.CLIMATE, "relative humidity")
+    dew_point_margin: TemperatureDifferenceRange | None = leaf(
+        Sense.WITHIN, Concern.CLIMATE, "part above the dew point, as in min 3 K"
+    )
+
+
+class Claim(Node):
+    """Something the maker says of the product, with what stands behind it."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.PRODUCT, "id of the claim", required=True)
+    says: Text = leaf(Sense.REQUIREMENT_TEXT, Concern.PRODUCT, "the claim", required=True)
+    basis: Text | None = leaf(Sense.NOTE, Concern.PRODUCT, "report, panel or standard behind it")
+
+
+class Product(Node):
+    """One product with its variants."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.PRODUCT, "id of the product", required=True)
+    document: DocumentControl | None = part("title block of its data sheet")
+    name: Line = leaf(Sense.WORDING, Concern.PRODUCT, "name as printed", required=True)
+    about: Text | None = leaf(Sense.WORDING, Concern.PRODUCT, "what it is, in a sentence or two")
+    binder: Annotated[str, listed("binder_families")] = leaf(
+        Sense.REPLACED, Concern.PRODUCT, "binder family, an id of the table binder_families", required=True
+    )
+    curing: Annotated[CuringKind, choice(CuringKind)] = leaf(
+        Sense.REPLACED, Concern.PRODUCT, "how it cures", required=True
+    )
+    roles: tuple[Annotated[Role, choice(Role)], ...] = leaf(
+        Sense.ONE_OF, Concern.PRODUCT, "coats it may be used as", required=True
+    )
+    direct_to_metal: YesNo = leaf(Sense.PERMISSION, Concern.COMPATIBILITY, "may it go on bare metal", required=True)
+    variants: tuple[Variant, ...] = entries("colours, glosses and packs", required=True)
+    pack: Pack = part("can or tin", required=True)
+    composition: tuple[Component, ...] = entries("composition by mass, for the maker only")
+    solids: Solids | None = part("volume solids")
+    film: ProductFilm = part("film it allows and gives", required=True)
+    drying: tuple[Drying, ...] = entries("drying stages with their conditions")
+    overcoat: tuple[OvercoatWindow, ...] = entries("overcoat windows with their conditions")
+    pot_life: PotLife | None = part("pot life of a mixed liquid")
+    shelf_life: Span | None = leaf(Sense.AT_MOST, Concern.PRODUCT, "unopened, as in 24 months")
+    service_temperature: ServiceTemperature | None = part("dry heat of the cured film")
+    climate: ApplicationClimate | None = part("climate for application")
+    application: Application | None = part("application, by curing kind")
+    hazards: Hazards | None = part("hazards as the safety data sheet declares them")
+    claims: tuple[Claim, ...] = entries("what is claimed, with its basis")
+    not_claimed: Text | None = leaf(Sense.WORDING, Concern.PRODUCT, "what is not claimed")
+
+    def variant(self, variant_id: str) -> Variant | None:
+        return next((v for v in self.variants if v.id == variant_id), None)

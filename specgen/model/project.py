@@ -1,0 +1,104 @@
+"""The project: maker, customer, units and page to print, numbering, roles and policies that hold for every document of a folder."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from typing import Annotated
+
+from specgen.model.control import Contact
+from specgen.model.field_types import Code, Id, Line, Span, Text, WholeNumber, choice
+from specgen.model.node import Node
+from specgen.model.senses import Concern, Sense, entries, leaf, part
+
+SCHEMA_VERSION = 1
+
+
+class PageSize(StrEnum):
+    A4 = "A4"
+    LETTER = "Letter"
+
+
+class FilmUnit(StrEnum):
+    UM = "um"
+    MIL = "mil"
+
+
+class TemperatureUnit(StrEnum):
+    CELSIUS = "degC"
+    FAHRENHEIT = "degF"
+
+
+class NumberingScheme(StrEnum):
+    LETTERS = "letters"
+    NUMBERS = "numbers"
+
+
+class Party(Node):
+    """Maker or customer as printed."""
+
+    name: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "name", required=True)
+    address: Text | None = leaf(Sense.WORDING, Concern.DOCUMENT, "address")
+    contact: Contact | None = part("who to call")
+
+
+class SecondUnits(Node):
+    """A second unit printed in brackets after the author's own; absent means none."""
+
+    film: Annotated[FilmUnit, choice(FilmUnit)] | None = leaf(
+        Sense.NOTE, Concern.DOCUMENT, "second unit of film, um or mil"
+    )
+    temperature: Annotated[TemperatureUnit, choice(TemperatureUnit)] | None = leaf(
+        Sense.NOTE, Concern.DOCUMENT, "second unit of temperature, degC or degF"
+    )
+
+
+class Numbering(Node):
+    """How revisions are counted."""
+
+    scheme: Annotated[NumberingScheme, choice(NumberingScheme)] = leaf(
+        Sense.WORDING, Concern.DOCUMENT, "letters or numbers", default=NumberingScheme.LETTERS
+    )
+    skip: tuple[Code, ...] = leaf(
+        Sense.WORDING, Concern.DOCUMENT, "letters never used", default=("I", "O", "Q", "S", "X", "Z")
+    )
+
+
+class ProjectRole(Node):
+    """Someone's part in a document."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.DOCUMENT, "id of the role", required=True)
+    name: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "role as printed", required=True)
+    duty: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.DOCUMENT, "what the role answers for")
+
+
+class Policies(Node):
+    """House rules of the project."""
+
+    raise_to_error: tuple[Code, ...] = leaf(
+        Sense.ALL_OF, Concern.DOCUMENT, "rules whose warnings count as errors here", default=()
+    )
+    approvals_needed: WholeNumber = leaf(Sense.AT_LEAST, Concern.DOCUMENT, "approvals before issue", default=1)
+    review_every: Span | None = leaf(Sense.AT_MOST, Concern.DOCUMENT, "longest time between reviews")
+
+
+class Project(Node):
+    """What holds for every document of the folder."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.DOCUMENT, "id of the project", required=True)
+    schema_version: WholeNumber = leaf(
+        Sense.NOTE, Concern.DOCUMENT, "version of the source format", default=SCHEMA_VERSION
+    )
+    title: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "name of the project", required=True)
+    maker: Party = part("who issues the documents", required=True)
+    customer: Party = part("who receives them", required=True)
+    second_units: SecondUnits | None = part("units printed in brackets")
+    page_size: Annotated[PageSize, choice(PageSize)] = leaf(
+        Sense.WORDING, Concern.DOCUMENT, "A4 or Letter", default=PageSize.A4
+    )
+    language: Code = leaf(Sense.WORDING, Concern.DOCUMENT, "language of the documents", default="en")
+    jurisdictions: tuple[Code, ...] = leaf(
+        Sense.ALL_OF, Concern.SAFETY, "whose law applies, as in EU, GB, US", default=("EU",)
+    )
+    numbering: Numbering | None = part("how revisions are counted")
+    roles: tuple[ProjectRole, ...] = entries("who does what")
+    policies: Policies | None = part("house rules")

@@ -1,0 +1,69 @@
+"""References between sources: each id that is named must exist, and what leans on something broken is left out of the specification.
+
+Called by `parse`. A reference to a source that exists but is broken is no fault of its own: the broken source has its findings.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any
+
+from specgen.findings import Finding, Place
+from specgen.model.field_types import nearest_of
+from specgen.model.node import Node
+from specgen.model.shape import shape_finding
+from specgen.model.spec import LIST_KINDS
+from specgen.model.system import System
+from specgen.model.walk import Path, leaves
+
+Records = Mapping[str, Mapping[str, Any]]
+
+# A record leans only on kinds that stand before its own here, so one pass settles what is whole.
+_ORDER = tuple(LIST_KINDS)
+
+
+def lost_references(
+    records: Records, ids: Mapping[str, Mapping[str, str]], place: Callable[[Path], Place]
+) -> tuple[dict[str, dict[str, Any]], list[Finding]]:
+    """The records whose references all lead to whole records, and a finding for each that leads nowhere.
+
+    `ids` holds every id of the sources, broken ones too, by its lower-case form.
+    """
+    whole: dict[str, dict[str, Any]] = {kind: {} for kind in _ORDER}
+    findings: list[Finding] = []
+    for kind in _ORDER:
+        for key, record in records[kind].items():
+            sound = True
+            for path, target_kind, target in _references(record, (kind, key)):
+                sound = sound and target in whole[target_kind]
+                if ids[target_kind].get(target.lower()) != target:
+                    what = f"{target} is the id of no source in {target_kind}"
+                    known = list(ids[target_kind].values())
+                    findings.append(
+                        shape_finding("MOD005", path, place(path), what, nearest_of(target, known) if known else "")
+                    )
+            variants_found = list(_lost_variants(record, (kind, key), records, place))
+            findings.extend(variants_found)
+            if sound and not variants_found:
+                whole[kind][key] = record
+    return whole, findings
+
+
+def _references(record: Node, path: Path) -> Iterator[tuple[Path, str, str]]:
+    for here, value, said in leaves(record, path):
+        if said.refers:
+            yield here, said.refers, str(value)
+
+
+def _lost_variants(record: Node, path: Path, records: Records, place: Callable[[Path], Place]) -> Iterator[Finding]:
+    """A layer names a variant of its own product."""
+    if not isinstance(record, System):
+        return
+    for layer in record.layers:
+        product = records["products"].get(layer.product)
+        if layer.variant is None or product is None or product.variant(layer.variant) is not None:
+            continue
+        here = (*path, "layers", layer.id, "variant")
+        known = [variant.id for variant in product.variants]
+        what = f"{layer.variant} is no variant of the product {layer.product}"
+        yield shape_finding("MOD005", here, place(here), what, nearest_of(layer.variant, known) if known else "")

@@ -1,0 +1,83 @@
+"""How a change of a value is judged, what it concerns, and who may see it: declared beside every leaf of the model.
+
+`comparison` judges by senses; `canonical` and the documents go by audience. A test fails on any leaf without a declaration.
+"""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from typing import Any
+
+from pydantic import Field
+
+
+class Sense(StrEnum):
+    """How a new value compares with the old one."""
+
+    AT_LEAST = "at_least"  # a lower limit: raised is tightened
+    AT_MOST = "at_most"  # an upper limit: lowered is tightened
+    WITHIN = "within"  # a range: judged by inclusion
+    EXACTLY = "exactly"  # one value: any change shifts
+    ONE_OF = "one_of"  # a choice that is allowed: fewer is tightened
+    ALL_OF = "all_of"  # everything listed is asked for: more is tightened
+    PERMISSION = "permission"  # granted is relaxed, withdrawn is tightened
+    LADDER = "ladder"  # a grade ordered by a published table
+    SCOPE = "scope"  # what is treated or inspected at all
+    REPLACED = "replaced"  # another product, method or rule: never ordered
+    WAIVER = "waiver"  # added or prolonged is relaxed
+    FACT = "fact"  # what follows from it is judged, not it
+    REQUIREMENT_TEXT = "requirement_text"  # reworded: a person decides
+    WORDING = "wording"  # names, titles, addresses
+    NOTE = "note"  # explanation only
+
+
+class Concern(StrEnum):
+    """What a change touches."""
+
+    SAFETY = "safety"
+    PREPARATION = "preparation"
+    FILM = "film"
+    COMPATIBILITY = "compatibility"
+    CLIMATE = "climate"
+    ACCEPTANCE = "acceptance"
+    PRODUCT = "product"
+    DOCUMENT = "document"
+
+
+class Audience(StrEnum):
+    """Who may see a leaf. What is the maker's never enters a customer document."""
+
+    CUSTOMER = "customer"
+    MAKER = "maker"
+
+
+LEAF_KEY = "specgen-leaf"
+
+
+def leaf(
+    sense: Sense,
+    concern: Concern,
+    about: str,
+    *,
+    required: bool = False,
+    audience: Audience = Audience.CUSTOMER,
+    refers: str = "",
+    default: Any = None,
+) -> Any:
+    """A field that holds a value of its own. `about` is a line for editors; `refers` names the kind of source an id points to."""
+    declared = {"sense": sense.value, "concern": concern.value, "audience": audience.value, "refers": refers}
+    return Field(
+        default=... if required else default,
+        description=about,
+        json_schema_extra={LEAF_KEY: declared},  # type: ignore[dict-item]  # plain strings, which pydantic types too narrowly
+    )
+
+
+def part(about: str, *, required: bool = False) -> Any:
+    """A field that holds a mapping of further fields."""
+    return Field(default=... if required else None, description=about)
+
+
+def entries(about: str, *, required: bool = False) -> Any:
+    """A field that holds a list of entries, each with an id of its own."""
+    return Field(default=... if required else (), description=about)

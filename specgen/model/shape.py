@@ -1,0 +1,168 @@
+"""One record from its tree: validated by pydantic, every fault turned into a finding at its place.
+
+Called by `parse`. What validation cannot see (empty values, ids used twice) is looked for in the tree itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from pydantic import ValidationError
+from pydantic_core import ErrorDetails
+
+from specgen.findings import Finding, Place
+from specgen.model.faults import SHAPE_FAULTS
+from specgen.model.field_types import nearest_of
+from specgen.model.node import Node
+from specgen.model.walk import Path, node_type
+from specgen.source.places import Places
+from specgen.source.tree import Mapping, Scalar, Sequence
+from specgen.source.tree import Node as Tree
+
+LIST_LIMIT = 5000
+
+
+def shape_finding(fault_id: str, path: Path, place: Place, what: str, remedy: str = "") -> Finding:
+    """A finding of the table `faults`, with its own words where it has any."""
+    row = SHAPE_FAULTS[fault_id]
+    return Finding(row.id, row.severity, place, ".".join(path), what, row.why, remedy or row.remedy)
+
+
+def read_record(model: type[Node], tree: Tree, path: Path, places: Places) -> tuple[Node | None, list[Finding]]:
+    """The record and its faults; no record where a fault leaves it incomplete."""
+    found = list(_inspect(model, tree, path, places))
+    if not isinstance(tree, Mapping) or any(f.id != "MOD007" for f in found):
+        # Validation still runs, so that all faults of the record come in one run.
+        if isinstance(tree, Mapping):
+            found.extend(_validate(model, tree, path, places)[1])
+        return None, found
+    record, faults = _validate(model, tree, path, places)
+    return record, found + faults
+
+
+def is_empty(tree: Tree) -> bool:
+    """True for a key with nothing behind it."""
+    return isinstance(tree, Scalar) and tree.plain and tree.text == ""
+
+
+def id_of(tree: Tree) -> str | None:
+    """The id an entry of a list states, or None."""
+    stated = tree.entries.get("id") if isinstance(tree, Mapping) else None
+    return stated.text if isinstance(stated, Scalar) and stated.text else None
+
+
+def entry_name(tree: Tree, index: int) -> str:
+    """How an entry of a list is addressed: by its id, or by its number where it has none."""
+    return id_of(tree) or f"[{index}]"
+
+
+def _validate(model: type[Node], tree: Mapping, path: Path, places: Places) -> tuple[Node | None, list[Finding]]:
+    try:
+        return model.model_validate(_plain(tree)), []
+    except ValidationError as fault:
+        return None, [_translate(model, error, tree, path, places) for error in fault.errors(include_url=False)]
+
+
+def _plain(tree: Tree) -> Any:
+    """The tree as pydantic takes it: text, tuples and dicts; empty values are left out."""
+    if isinstance(tree, Scalar):
+        return tree.text
+    if isinstance(tree, Sequence):
+        return tuple(_plain(item) for item in tree.items)
+    return {key: _plain(value) for key, value in tree.entries.items() if not is_empty(value)}
+
+
+def _inspect(model: type[Node], tree: Tree, path: Path, places: Places) -> Iterator[Finding]:
+    if not isinstance(tree, Mapping):
+        yield shape_finding("MOD004", path, places.place(path), f"{path[-1]} has to hold a group of keys")
+        return
+    for key, value in tree.entries.items():
+        info = model.model_fields.get(key)
+        if info is None:
+            continue
+        here = (*path, key)
+        inner = node_type(info)
+        if is_empty(value):
+            if not info.is_required():
+                yield shape_finding("MOD007", here, places.key_place(here), f"{key} has no value")
+        elif isinstance(value, Sequence):
+            yield from _inspect_list(inner, value, here, places)
+        elif isinstance(value, Mapping) and inner is not None:
+            yield from _inspect(inner, value, here, places)
+
+
+def _inspect_list(inner: type[Node] | None, tree: Sequence, path: Path, places: Places) -> Iterator[Finding]:
+    if len(tree.items) > LIST_LIMIT:
+        what = f"{path[-1]} has {len(tree.items)} entries; at most {LIST_LIMIT} are read"
+        yield shape_finding("MOD009", path, places.place(path), what)
+    seen: dict[str, str] = {}
+    for index, entry in enumerate(tree.items):
+        name = entry_name(entry, index)
+        if inner is None:
+            name = entry.text if isinstance(entry, Scalar) else name
+        before = seen.get(name.lower())
+        seen.setdefault(name.lower(), name)
+        if before is not None:
+            what = (
+                f"{name} stands twice in {path[-1]}"
+                if before == name
+                else f"{before} and {name} differ only in capitals"
+            )
+            where = places.place((*path, f"[{index}]", "id") if inner is not None else (*path, f"[{index}]"))
+            yield shape_finding("MOD006", (*path, name), where, what)
+        if inner is not None and isinstance(entry, Mapping):
+            yield from _inspect(inner, entry, (*path, name), places)
+
+
+def _translate(model: type[Node], error: ErrorDetails, tree: Mapping, path: Path, places: Places) -> Finding:
+    here = (*path, *_named(error["loc"], tree))
+    key = here[-1]
+    match error["type"]:
+        case "extra_forbidden":
+            owner = _owner(model, error["loc"])
+            return shape_finding(
+                "MOD001",
+                here,
+                places.key_place(here),
+                f"{key} is not a key that is known here",
+                nearest_of(key, list(owner.model_fields)),
+            )
+        case "missing":
+            owner = _owner(model, error["loc"])
+            about = owner.model_fields[key].description or key
+            return shape_finding(
+                "MOD002", here, places.place(here), f"{key} is missing in {here[-2]}", f"write {key}: {about}"
+            )
+        case "specgen":
+            told = error.get("ctx", {})
+            return shape_finding("MOD003", here, places.place(here), f"{key}: {told['what']}", str(told["remedy"]))
+        case "model_type":
+            return shape_finding("MOD004", here, places.place(here), f"{key} has to hold a group of keys")
+        case "tuple_type":
+            return shape_finding(
+                "MOD004", here, places.place(here), f"{key} has to hold a list, each entry with a hyphen"
+            )
+        case other:
+            raise AssertionError(f"pydantic reports {other}, which no field type of ours raises")
+
+
+def _named(loc: tuple[int | str, ...], tree: Tree) -> Iterator[str]:
+    """pydantic's location with the place in a list replaced by the id of the entry."""
+    at: Tree | None = tree
+    for step in loc:
+        if isinstance(step, int) and isinstance(at, Sequence):
+            at = at.items[step]
+            yield entry_name(at, step)
+        else:
+            at = at.entries.get(str(step)) if isinstance(at, Mapping) else None
+            yield str(step)
+
+
+def _owner(model: type[Node], loc: tuple[int | str, ...]) -> type[Node]:
+    """The record that holds the last step of a location."""
+    for step in loc[:-1]:
+        if isinstance(step, str):
+            inner = node_type(model.model_fields[step])
+            model = inner if inner is not None else model
+    return model

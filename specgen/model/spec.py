@@ -1,0 +1,79 @@
+"""The whole specification of a folder: one project, its products, preparations, systems and jobs, by id.
+
+Rules and views ask it for what an item really gets: an item's own system, preparation and substrate go before the job's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from specgen.model.job import Item, Job
+from specgen.model.node import Node
+from specgen.model.preparation import Preparation, Substrate
+from specgen.model.product import Product, Variant
+from specgen.model.project import Project
+from specgen.model.system import Layer, System
+
+# What a source file may hold at its top level, and the record each entry becomes.
+LIST_KINDS: Mapping[str, type[Node]] = {
+    "products": Product,
+    "preparations": Preparation,
+    "systems": System,
+    "jobs": Job,
+}
+KINDS: Mapping[str, type[Node]] = {"project": Project, **LIST_KINDS}
+
+# What one entry is called, for `specgen schema KIND` and `specgen new KIND`.
+SINGULAR: Mapping[str, str] = {
+    "project": "project",
+    "product": "products",
+    "preparation": "preparations",
+    "system": "systems",
+    "job": "jobs",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Spec:
+    """Everything that was read and is whole. References inside it resolve."""
+
+    project: Project
+    products: Mapping[str, Product] = field(default_factory=dict)
+    preparations: Mapping[str, Preparation] = field(default_factory=dict)
+    systems: Mapping[str, System] = field(default_factory=dict)
+    jobs: Mapping[str, Job] = field(default_factory=dict)
+
+    def system_of(self, job: Job, item: Item) -> System | None:
+        chosen = item.system or job.system
+        return self.systems.get(chosen) if chosen else None
+
+    def preparation_of(self, job: Job, item: Item) -> Preparation | None:
+        chosen = item.preparation or job.preparation
+        return self.preparations.get(chosen) if chosen else None
+
+    def substrate_of(self, job: Job, item: Item) -> Substrate | None:
+        return item.substrate or job.substrate
+
+    def product_of(self, layer: Layer) -> Product:
+        return self.products[layer.product]
+
+    def variant_of(self, layer: Layer) -> Variant | None:
+        return self.product_of(layer).variant(layer.variant) if layer.variant else None
+
+    def systems_of(self, job: Job) -> Iterator[System]:
+        """Every system some item of the job gets, each once, in the order of the items."""
+        seen: dict[str, System] = {}
+        for item in job.items:
+            system = self.system_of(job, item)
+            if system is not None:
+                seen.setdefault(system.id, system)
+        yield from seen.values()
+
+    def products_of(self, job: Job) -> Iterator[Product]:
+        """Every product the job uses, each once, in the order it is laid down."""
+        seen: dict[str, Product] = {}
+        for system in self.systems_of(job):
+            for layer in system.layers:
+                seen.setdefault(layer.product, self.product_of(layer))
+        yield from seen.values()

@@ -1,0 +1,80 @@
+"""Every leaf of a record with its path and its declaration. Called by the canonical form, by comparison, and by tests of the model."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from typing import Any, get_args
+
+from pydantic.fields import FieldInfo
+
+from specgen.model.node import Node
+from specgen.model.senses import LEAF_KEY, Audience, Concern, Sense
+
+Path = tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Declared:
+    """What `senses.leaf` says of a field."""
+
+    sense: Sense
+    concern: Concern
+    audience: Audience
+    refers: str
+
+
+@cache
+def declaration(model: type[Node], name: str) -> Declared | None:
+    """The declaration of a field, or None where the field holds further fields."""
+    extra = model.model_fields[name].json_schema_extra
+    if not isinstance(extra, dict) or LEAF_KEY not in extra:
+        return None
+    said = extra[LEAF_KEY]
+    if not isinstance(said, dict):
+        raise TypeError(f"{model.__name__}.{name} is declared with something else than `leaf`")
+    return Declared(
+        Sense(str(said["sense"])), Concern(str(said["concern"])), Audience(str(said["audience"])), str(said["refers"])
+    )
+
+
+def node_type(field: FieldInfo) -> type[Node] | None:
+    """The record a field holds, alone or as entries of a list; None for a leaf."""
+    return _find_node(field.annotation)
+
+
+def _find_node(annotation: Any) -> type[Node] | None:
+    if isinstance(annotation, type) and issubclass(annotation, Node):
+        return annotation
+    return next((found for arg in get_args(annotation) if (found := _find_node(arg)) is not None), None)
+
+
+def leaves(node: Node, path: Path = ()) -> Iterator[tuple[Path, Any, Declared]]:
+    """Path, value and declaration of every leaf the source states; absent leaves are absent."""
+    model = type(node)
+    for name in model.model_fields:
+        if not node.states(name):
+            continue
+        value = getattr(node, name)
+        said = declaration(model, name)
+        if said is not None:
+            yield (*path, name), value, said
+        elif isinstance(value, Node):
+            yield from leaves(value, (*path, name))
+        else:
+            for entry in value or ():
+                yield from leaves(entry, (*path, name, entry.id))
+
+
+def models(root: type[Node]) -> Iterator[type[Node]]:
+    """The record and every record it can hold, each once."""
+    seen: set[type[Node]] = set()
+    waiting = [root]
+    while waiting:
+        model = waiting.pop()
+        if model in seen:
+            continue
+        seen.add(model)
+        yield model
+        waiting.extend(found for f in model.model_fields.values() if (found := node_type(f)) is not None)

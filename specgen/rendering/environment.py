@@ -1,0 +1,92 @@
+"""The template engine, set so that a missing value, an unescaped sign or a reach outside the templates is impossible.
+
+Called by the commands and by issuing, through `fill`, with a finished view; templates print and do not compute.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from gettext import GNUTranslations, NullTranslations
+from typing import Any, Literal, cast
+
+import jinja2
+from jinja2.sandbox import SandboxedEnvironment
+from markupsafe import Markup
+
+from specgen.rendering.assets import asset, templates_folder
+from specgen.rendering.failure import RenderError
+from specgen.rendering.markdown import to_html
+
+Medium = Literal["print", "screen"]
+
+
+@cache
+def environment(language: str) -> jinja2.Environment:
+    """The environment for one language ("en", "de" ...), the templates folder being all it can read.
+
+    Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose` and the function `style_sheet`. The filter
+    `default` is taken out: with it a template would print a limit without its number. Raises RenderError for a
+    language that has no catalogue of messages; English is the language of the templates and needs none.
+    """
+    engine = SandboxedEnvironment(
+        loader=jinja2.FileSystemLoader(templates_folder(), followlinks=False),
+        autoescape=True,  # not by file name: the usual selection passes over *.html.j2
+        undefined=jinja2.StrictUndefined,
+        extensions=["jinja2.ext.i18n"],
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    for forbidden in ("default", "d"):
+        del engine.filters[forbidden]
+    engine.filters["prose"] = prose
+    engine.globals["language"] = language
+    engine.globals["style_sheet"] = style_sheet
+    # The i18n extension hangs this method on the environment when it is loaded; its type is unknown.
+    cast(Any, engine).install_gettext_translations(_translations(language), newstyle=True)
+    return engine
+
+
+def fill(template: str, *, language: str, medium: Medium, **values: object) -> str:
+    """The whole HTML of one document: `template` is its name below the templates folder.
+
+    `medium` says whether the page is for `write_pdf` ("print") or `write_html` ("screen"). Raises RenderError, naming
+    template and line where known, for a value the view does not hold and for a template that is wrong.
+    """
+    try:
+        return environment(language).get_template(template).render(medium=medium, **values)
+    except jinja2.TemplateSyntaxError as error:
+        raise RenderError(f"The template {error.name}, line {error.lineno}, is wrong: {error.message}.") from error
+    except jinja2.TemplateNotFound as error:
+        raise RenderError(f"There is no template {error.name}. Check how its name is spelt.") from error
+    except jinja2.TemplateError as error:
+        raise RenderError(f"The template {template} cannot be filled: {error}.") from error
+
+
+def prose(text: str) -> Markup:
+    """The author's Markdown as safe HTML. Raises ProseError (see `markdown.to_html`)."""
+    return Markup(to_html(text))  # to_html lets no raw HTML through
+
+
+def style_sheet(name: str) -> Markup:
+    """The text of `style/<name>`, to stand inside a style element. Raises RenderError for an unknown name."""
+    text = asset(f"style/{name}").read_text(encoding="utf-8")
+    if "</" in text:
+        raise RenderError(f"The style sheet {name} holds “</”, which would end the style element it is placed in.")
+    return Markup(text)  # our own file, checked above
+
+
+def _translations(language: str) -> NullTranslations:
+    if language == "en" or language.startswith("en-"):
+        return NullTranslations()
+    # Asked of the loader's folder only, so the name of a language cannot lead to another file.
+    if not language.replace("-", "").isalnum():
+        raise RenderError(f"The language {language!r} is not a language code. Use one such as “en” or “de”.")
+    try:
+        path = asset(f"locale/{language}/LC_MESSAGES/specgen.mo")
+    except RenderError:
+        raise RenderError(
+            f"There is no catalogue of messages for the language {language!r}. Add it below templates/locale, or use “en”."
+        ) from None
+    with path.open("rb") as file:
+        return GNUTranslations(file)

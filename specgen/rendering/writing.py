@@ -1,0 +1,101 @@
+"""Finished bytes to disk, so that a reader finds the old file or the new one and never half of either.
+
+Called by the commands and by issuing; the register has its own commit by folder.
+"""
+
+from __future__ import annotations
+
+import os
+import secrets
+from collections.abc import Mapping
+from contextlib import suppress
+from pathlib import Path
+
+LONGEST_NAME = 150
+"""Bytes of UTF-8; leaves room for the marks of the temporary name under the 255 that file systems allow."""
+
+# Names a Windows machine cannot hold, with or without an ending: a folder of documents is carried between machines.
+_DEVICES = frozenset(
+    ("con", "prn", "aux", "nul", *(f"{port}{number}" for port in ("com", "lpt") for number in range(1, 10)))
+)
+_REFUSED_SIGNS = frozenset('<>:"/\\|?*')
+
+
+def write_atomically(path: Path, data: bytes) -> None:
+    """Puts `data` at `path`, whose folder exists, in one step.
+
+    Raises ValueError for a name that is not portable, OSError when the disk refuses. Before the renaming a failure
+    leaves what was there untouched; after it the new file stands whole, and the OSError says only that the folder
+    could not be confirmed on disk. No temporary file is left either way.
+    """
+    write_all(path.parent, {path.name: data})
+
+
+def write_all(folder: Path, files: Mapping[str, bytes]) -> None:
+    """Puts several files into `folder`: all are prepared under temporary names, then each is renamed.
+
+    Raises as `write_atomically`. When preparing fails nothing appears. Renaming is one step a file, not one for all:
+    a failure there leaves those already renamed, whole, and the others as they were.
+    """
+    seen: dict[str, str] = {}
+    for name in files:
+        check_name(name)
+        if other := seen.get(name.casefold()):
+            raise ValueError(f"The file names {other!r} and {name!r} differ only in capitals. Rename one of them.")
+        seen[name.casefold()] = name
+    prepared: dict[Path, Path] = {}
+    try:
+        for name, data in files.items():
+            temporary = folder / f".{name}.{secrets.token_hex(6)}.tmp"
+            prepared[temporary] = folder / name
+            _write_new(temporary, data)
+        for temporary, final in prepared.items():
+            os.replace(temporary, final)
+        if prepared:
+            _confirm_folder(folder)
+    finally:
+        # Those renamed are no longer there; of the others nothing may stay, not even when the program is interrupted.
+        for temporary in prepared:
+            with suppress(OSError):
+                temporary.unlink()
+
+
+def check_name(name: str) -> None:
+    """Raises ValueError unless `name` is one file name that every common file system can hold."""
+    stem = name.split(".")[0].strip().casefold()
+    if not name or not name.strip():
+        reason = "it is empty"
+    elif any(sign in _REFUSED_SIGNS or not sign.isprintable() for sign in name):
+        reason = 'it holds a path separator, a control character or one of < > : " | ? *'
+    elif name.startswith((".", " ")) or name.endswith((".", " ")):
+        reason = "it begins or ends with a full stop or a blank"
+    elif stem in _DEVICES:
+        reason = "it is reserved for a device"
+    elif len(name.encode("utf-8", "surrogatepass")) > LONGEST_NAME:
+        reason = f"it is longer than {LONGEST_NAME} bytes"
+    else:
+        return
+    raise ValueError(f"The file name {name[:80]!r} cannot be used: {reason}. Choose another.")
+
+
+def _write_new(path: Path, data: bytes) -> None:
+    # O_EXCL: never through a link someone placed there. Mode 0666 less the umask: a document is for others to read.
+    flags = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
+    handle = os.open(path, flags, 0o666)
+    try:
+        rest = memoryview(data)
+        while rest:
+            rest = rest[os.write(handle, rest) :]
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+def _confirm_folder(folder: Path) -> None:
+    if os.name == "nt":  # a folder cannot be opened there; the file system keeps its own journal of names
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)

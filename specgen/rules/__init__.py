@@ -1,0 +1,1 @@
+"""The rules of the trade, one module each, in a folder a family."""

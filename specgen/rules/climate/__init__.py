@@ -1,0 +1,1 @@
+"""Climate and service: the job stays inside what its products allow."""

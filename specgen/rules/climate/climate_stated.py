@@ -1,0 +1,37 @@
+"""CLI002 A job states the climate it keeps
+
+Checks
+    Each job states a value for every climate limit that one of its products has.
+Why
+    A limit that is only on the data sheet is not looked at in the shed.
+Passes
+    jobs.refit.climate: {air: 15..25 degC, surface: 15..30 degC, humidity: 40..75 %, dew_point_margin: min 4 K}
+Fails
+    without jobs.refit.climate.dew_point_margin    # at jobs.refit.climate.dew_point_margin
+To put right
+    Write the value in the climate of the job, inside what its products allow.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("CLI002", on=Job, severity=Severity.WARNING, concern=Concern.CLIMATE, source=LOGIC)
+def climate_stated(job: Job, spec: Spec) -> Iterator[Problem]:
+    for name in ("air", "surface", "humidity", "dew_point_margin"):
+        limited = [
+            product.id
+            for product in spec.products_of(job)
+            if product.climate is not None and getattr(product.climate, name) is not None
+        ]
+        if limited and (job.climate is None or getattr(job.climate, name) is None):
+            called = name.replace("_", " ")
+            yield Problem(("climate", name), f"the job keeps no {called}, but {', '.join(limited)} has a limit for it")

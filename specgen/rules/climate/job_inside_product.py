@@ -1,0 +1,53 @@
+"""CLI001 The climate of the job is inside that of its products
+
+Checks
+    Air and surface temperature, humidity and dew point margin kept during the job, against what each product of the job allows.
+Why
+    Outside its climate a coat dries dull, blushes, runs or does not cure at all; a hardener that air humidity has to release stays locked in air that is too dry.
+Passes
+    jobs.refit.climate: {air: 10..30 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 5 K}
+Fails
+    jobs.refit.climate.air: 5..25 degC    # at jobs.refit.climate.air
+
+    jobs.refit.climate.humidity: 30..75 %    # at jobs.refit.climate.humidity
+To put right
+    Narrow the climate of the job, heat or dry the air, or choose other products.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.units.quantity import Range
+
+_VALUES = {
+    "air": "air temperature",
+    "surface": "surface temperature",
+    "humidity": "relative humidity",
+    "dew_point_margin": "dew point margin",
+}
+
+
+@rule("CLI001", on=Job, severity=Severity.ERROR, concern=Concern.CLIMATE, source=LOGIC)
+def job_inside_product(job: Job, spec: Spec) -> Iterator[Problem]:
+    if job.climate is None:
+        return
+    for name, called in _VALUES.items():
+        kept: Range | None = getattr(job.climate, name)
+        if kept is None:
+            continue
+        narrower = [
+            f"{product.id} allows {allowed}"
+            for product in spec.products_of(job)
+            if product.climate is not None
+            and (allowed := getattr(product.climate, name)) is not None
+            and not allowed.holds_all_of(kept)
+        ]
+        if narrower:
+            yield Problem(("climate", name), f"{called} {kept} goes beyond its products: {'; '.join(narrower)}")

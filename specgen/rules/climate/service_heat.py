@@ -1,0 +1,45 @@
+"""CLI003 No part gets hotter than its coats stand
+
+Checks
+    The service temperature of each item against the lasting limit of every product of its system.
+Why
+    Above its limit a film yellows, softens or lets go; the weakest coat decides for the whole system.
+Passes
+    jobs.refit.items.DOOR.service_temperature: 80 degC
+Fails
+    jobs.refit.items.DOOR.service_temperature: 85 degC    # at jobs.refit.items.DOOR.service_temperature
+To put right
+    Choose a system whose every product stands the heat, or shield the part.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("CLI003", on=Job, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def service_heat(job: Job, spec: Spec) -> Iterator[Problem]:
+    for item in job.items:
+        system = spec.system_of(job, item)
+        if item.service_temperature is None or system is None:
+            continue
+        path = ("items", item.id, "service_temperature")
+        for product in dict.fromkeys(layer.product for layer in system.layers):
+            stated = spec.products[product].service_temperature
+            limit = stated.continuous_max if stated is not None else None
+            if limit is None:
+                what = (
+                    f"{item.id} gets {item.service_temperature} hot; the product {product} states no limit to judge by"
+                )
+                yield Problem(path, what, severity=Severity.NOTE)
+            elif item.service_temperature > limit:
+                yield Problem(
+                    path, f"{item.id} gets {item.service_temperature} hot, the product {product} stands {limit}"
+                )

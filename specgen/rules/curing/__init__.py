@@ -1,0 +1,1 @@
+"""Curing kind: what a product that cures this way has and cannot have."""

@@ -1,0 +1,83 @@
+"""Which values belong to which curing kind: the table behind the rules CUR001 to CUR004.
+
+Paths are relative to a product. `NEEDS` must be stated, `CANNOT` must not: a blocked hardener has no pot life, a liquid no valve.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from specgen.model.node import Node
+from specgen.model.product import CuringKind, PackForm, Product
+from specgen.model.walk import Path
+
+_CAN_HANDLING: tuple[Path, ...] = (
+    ("application", "shake"),
+    ("application", "can_temperature"),
+    ("application", "distance"),
+    ("application", "overlap"),
+    ("application", "flash_between_passes"),
+    ("application", "clear_valve"),
+)
+_KEEPING: tuple[Path, ...] = (("application", "put_away"), ("application", "restart"))
+_ACTIVATION: tuple[Path, ...] = (("application", "activation"),)
+_MIXING: tuple[Path, ...] = (("application", "mixing"),)
+
+# What each pack asks for at the part.
+NEEDS_BY_FORM: Mapping[PackForm, tuple[Path, ...]] = {
+    PackForm.AEROSOL: _CAN_HANDLING,
+    PackForm.LIQUID: (("application", "can_temperature"), ("application", "nozzle")),
+}
+
+CANNOT_BY_FORM: Mapping[PackForm, tuple[Path, ...]] = {
+    PackForm.AEROSOL: (*_MIXING, ("application", "nozzle")),
+    PackForm.LIQUID: (
+        ("application", "shake"),
+        ("application", "clear_valve"),
+        ("application", "restart"),
+        *_ACTIVATION,
+    ),
+}
+
+NEEDS_BY_KIND: Mapping[CuringKind, tuple[Path, ...]] = {
+    CuringKind.LIQUID_TWO_PACK: (
+        ("application", "mixing", "ratio_by_volume"),
+        ("application", "mixing", "stir"),
+        ("application", "mixing", "clock_starts"),
+    ),
+    CuringKind.CAPSULE_AEROSOL: (
+        ("application", "activation", "act"),
+        ("application", "activation", "shake_after"),
+        ("application", "activation", "usable_for"),
+    ),
+    CuringKind.BLOCKED_AEROSOL: (*_KEEPING, ("climate", "humidity")),
+    CuringKind.MOISTURE: (("climate", "humidity"),),
+    CuringKind.OXIDATIVE: (),
+    CuringKind.PHYSICAL: (),
+}
+
+CANNOT_BY_KIND: Mapping[CuringKind, tuple[Path, ...]] = {
+    CuringKind.LIQUID_TWO_PACK: _ACTIVATION,
+    CuringKind.CAPSULE_AEROSOL: (*_MIXING, *_KEEPING),
+    CuringKind.BLOCKED_AEROSOL: (*_MIXING, *_ACTIVATION),
+    CuringKind.MOISTURE: (*_MIXING, *_ACTIVATION),
+    CuringKind.OXIDATIVE: (*_MIXING, *_ACTIVATION),
+    CuringKind.PHYSICAL: (*_MIXING, *_ACTIVATION),
+}
+
+# The pack a curing kind comes in; a kind that is not named comes in either.
+FORM_OF_KIND: Mapping[CuringKind, PackForm] = {
+    CuringKind.LIQUID_TWO_PACK: PackForm.LIQUID,
+    CuringKind.CAPSULE_AEROSOL: PackForm.AEROSOL,
+    CuringKind.BLOCKED_AEROSOL: PackForm.AEROSOL,
+}
+
+
+def states(product: Product, path: Path) -> bool:
+    """True where the product states a value at the path."""
+    at: object = product
+    for step in path:
+        if not isinstance(at, Node) or step not in type(at).model_fields or not at.states(step):
+            return False
+        at = getattr(at, step)
+    return True

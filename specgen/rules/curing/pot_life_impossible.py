@@ -1,0 +1,30 @@
+"""CUR001 A product without a mixed liquid has no pot life
+
+Checks
+    A pot life on a product that is no liquid two-pack.
+Why
+    Nothing is mixed in a single-compartment can, so no clock runs; a pot life there makes people throw away good cans, or trust a figure that means nothing. A capsule can has a life after activation instead.
+Passes
+    products.barrier.pot_life: {time: 3 h, air: 23 degC, volume: 1 L}
+Fails
+    products.primer.pot_life: {time: 3 h, air: 23 degC}    # at products.primer.pot_life
+To put right
+    Delete the pot life; for a capsule can write application.activation.usable_for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import CuringKind, Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("CUR001", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def pot_life_impossible(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.curing is not CuringKind.LIQUID_TWO_PACK and product.pot_life is not None:
+        yield Problem(("pot_life",), f"a product that is {product.curing} cannot have a pot life")

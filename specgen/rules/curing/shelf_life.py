@@ -1,0 +1,30 @@
+"""CUR005 A product states its shelf life
+
+Checks
+    Every product has a shelf life.
+Why
+    Reactive paint ages in the can; without a shelf life nobody can refuse an old batch.
+Passes
+    products.primer.shelf_life: 2 years
+Fails
+    without products.primer.shelf_life    # at products.primer.shelf_life
+To put right
+    Write the shelf life of the unopened pack from the product's own tests.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("CUR005", on=Product, severity=Severity.WARNING, concern=Concern.PRODUCT, source=LOGIC)
+def shelf_life(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.shelf_life is None:
+        yield Problem(("shelf_life",), f"the product {product.id} states no shelf life")

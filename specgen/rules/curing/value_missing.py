@@ -1,0 +1,36 @@
+"""CUR004 Application values that the curing kind needs are stated
+
+Checks
+    The values an applicator needs at the part: shaking, can temperature, distance, overlap, flash and valve for a can; keeping and starting again for a can with blocked hardener, and the humidity it cures in; activation for a capsule can; ratio, stirring, nozzle and start of the clock for a liquid.
+Why
+    What the sheet does not say, each painter does in his own way.
+Passes
+    products.primer.application.shake: 3 min
+Fails
+    without products.primer.application.shake    # at products.primer.application.shake
+
+    without products.primer.climate.humidity    # at products.primer.climate.humidity
+
+    without products.barrier.application.mixing.stir    # at products.barrier.application.mixing.stir
+To put right
+    Write the value from the product's own tests.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.curing.kinds import NEEDS_BY_FORM, NEEDS_BY_KIND, states
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("CUR004", on=Product, severity=Severity.WARNING, concern=Concern.PRODUCT, source=LOGIC)
+def value_missing(product: Product, spec: Spec) -> Iterator[Problem]:
+    for path in dict.fromkeys((*NEEDS_BY_KIND[product.curing], *NEEDS_BY_FORM[product.pack.form])):
+        if not states(product, path):
+            yield Problem(path, f"{'.'.join(path)} is not stated, but a product that is {product.curing} needs it")

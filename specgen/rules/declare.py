@@ -1,0 +1,91 @@
+"""What a rule is: a generator of problems over one kind of record, with its weight, its ground and its page.
+
+A rule module holds one such generator and opens with its page (see `page`). Called by every rule and by `run`.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import cache
+from importlib import import_module
+from pkgutil import walk_packages
+from typing import Any, TypeVar
+
+from specgen.findings import Severity
+from specgen.model.node import Node
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.walk import Path
+from specgen.rules.page import Page, read_page
+from specgen.standards.citations import Citation
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """What a rule found. `path` is relative to the record it was given; `remedy` goes before the one on the page.
+
+    `severity` may be milder than the rule's own, where a part of the rule stands on weaker ground or data are missing.
+    """
+
+    path: Path
+    what: str
+    remedy: str = ""
+    severity: Severity | None = None
+    source: Citation | None = None
+
+
+Check = Callable[[Any, Spec], Iterator[Problem]]
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One rule of the catalogue."""
+
+    id: str
+    on: type[Node]
+    severity: Severity
+    concern: Concern
+    source: Citation
+    waivable: bool
+    check: Check
+    page: Page
+
+
+_rules: dict[str, Rule] = {}
+Subject = TypeVar("Subject", bound=Node)
+
+
+def rule(
+    rule_id: str, *, on: type[Subject], severity: Severity, concern: Concern, source: Citation, waivable: bool = True
+) -> Callable[[Callable[[Subject, Spec], Iterator[Problem]]], Callable[[Subject, Spec], Iterator[Problem]]]:
+    """Enter a generator in the catalogue; the docstring of its module is its page.
+
+    Raises TypeError where an error would rest on unconfirmed ground, or an id is used twice.
+    """
+    if severity is Severity.ERROR and not source.basis.confirmed:
+        raise TypeError(f"{rule_id}: an error cannot rest on a source that is {source.basis}")
+
+    def enter(check: Callable[[Subject, Spec], Iterator[Problem]]) -> Callable[[Subject, Spec], Iterator[Problem]]:
+        if rule_id in _rules:
+            raise TypeError(f"{rule_id} is used by two rules")
+        page = read_page(sys.modules[check.__module__].__doc__)
+        if page.id != rule_id:
+            raise TypeError(f"{rule_id}: its page is headed {page.id}")
+        can_waive = waivable and severity is not Severity.ERROR
+        _rules[rule_id] = Rule(rule_id, on, severity, concern, source, can_waive, check, page)
+        return check
+
+    return enter
+
+
+@cache
+def all_rules() -> tuple[Rule, ...]:
+    """Every rule, in the order of their ids."""
+    package = import_module("specgen.rules")
+    for module in walk_packages(package.__path__, "specgen.rules."):
+        # A rule lives in a folder of its family: specgen.rules.film.limits_in_order
+        if module.name.count(".") == 3:
+            import_module(module.name)
+    return tuple(_rules[key] for key in sorted(_rules))

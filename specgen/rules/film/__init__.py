@@ -1,0 +1,1 @@
+"""Film thickness: limits, sums and what a product allows."""

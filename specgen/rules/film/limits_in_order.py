@@ -1,0 +1,62 @@
+"""FLM001 Limits of a film are in order
+
+Checks
+    Minimum, nominal and maximum of every product film, layer film, total and film criterion: min <= nominal <= max, none of them zero.
+Why
+    No film can meet limits that are out of order, so every panel would fail or every reading would pass.
+Passes
+    systems.cab.layers.primer.film: {min: 60 um, nominal: 60 um, max: 60 um}
+    systems.cab.total: {min: 115 um, nominal: 130 um, max: 160 um}
+Fails
+    products.barrier.film.nominal: 50 um    # at products.barrier.film.min
+
+    jobs.refit.inspection.primer-film.criterion.min: 90 um    # at jobs.refit.inspection.primer-film.criterion.min
+To put right
+    Put minimum, nominal and maximum in rising order; leave out what is not known instead of repeating a figure.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.acceptance import Criterion
+from specgen.model.film import FilmLimits
+from specgen.model.job import Job
+from specgen.model.node import Node
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.model.walk import Path
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("FLM001", on=Node, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
+def limits_in_order(subject: Node, spec: Spec) -> Iterator[Problem]:
+    for path, film in _films(subject):
+        stated = [
+            (name, value) for name in ("min", "nominal", "max") if (value := getattr(film, name, None)) is not None
+        ]
+        # The lower of two limits is named, for inspectors read it first.
+        for (low_name, low), (high_name, high) in zip(stated, stated[1:], strict=False):
+            if low > high:
+                yield Problem((*path, low_name), f"{low_name} {low} is above {high_name} {high}")
+        for name, value in stated:
+            if value.base == 0:
+                yield Problem((*path, name), f"{name} is zero: that is no film")
+
+
+def _films(subject: Node) -> Iterator[tuple[Path, FilmLimits | Criterion]]:
+    match subject:
+        case Product():
+            yield ("film",), subject.film
+        case System():
+            yield from ((("layers", layer.id, "film"), layer.film) for layer in subject.layers)
+            if subject.total is not None:
+                yield ("total",), subject.total
+        case Job():
+            yield from ((("inspection", p.id, "criterion"), p.criterion) for p in subject.inspection)
+        case _:
+            return

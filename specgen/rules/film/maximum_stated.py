@@ -1,0 +1,41 @@
+"""FLM002 A film with a lower limit has an upper one
+
+Checks
+    Each layer that states a minimum or nominal film and has no maximum, neither of its own nor from its product.
+Why
+    Without a maximum, runs, trapped solvent and cracking from too thick a film cannot be rejected.
+Passes
+    systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}
+    without systems.cab.total
+Fails
+    systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}    # at systems.cab.layers.primer.film.max
+    without products.primer.film.max
+    without systems.cab.total
+To put right
+    Take the maximum from the product's data sheet and write it beside the minimum.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import cite
+
+
+@rule(
+    "FLM002",
+    on=System,
+    severity=Severity.WARNING,
+    concern=Concern.FILM,
+    source=cite("ISO-19840", "acceptance criteria: every reading at or below the specified maximum"),
+)
+def maximum_stated(system: System, spec: Spec) -> Iterator[Problem]:
+    for layer in system.layers:
+        asks = layer.film.min is not None or layer.film.nominal is not None
+        if asks and layer.film.max is None and spec.product_of(layer).film.max is None:
+            yield Problem(("layers", layer.id, "film", "max"), f"the film of the layer {layer.id} has no maximum")

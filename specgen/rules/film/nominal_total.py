@@ -1,0 +1,33 @@
+"""FLM005 A nominal total is the sum of its layers
+
+Checks
+    The stated nominal total against the sum of the layers' nominal films, where every layer has one.
+Why
+    Two nominal figures for the same film leave it to chance which one the paint is ordered and the film judged by.
+Passes
+    systems.cab.total: {nominal: 130 um}
+Fails
+    systems.cab.total: {min: 95 um, nominal: 120 um, max: 180 um}    # at systems.cab.total.nominal
+To put right
+    Leave the nominal total out and let it be worked out, or correct the layer that is wrong.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.film.sums import sum_of
+from specgen.standards.citations import LOGIC
+
+
+@rule("FLM005", on=System, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
+def nominal_total(system: System, spec: Spec) -> Iterator[Problem]:
+    stated = system.total.nominal if system.total is not None else None
+    worked_out = sum_of(system, "nominal")
+    if stated is not None and worked_out is not None and stated != worked_out:
+        yield Problem(("total", "nominal"), f"nominal total {stated}, but the layers add up to {worked_out}")

@@ -1,0 +1,1 @@
+"""Hazards: nothing is printed about a product whose hazards are not declared."""

@@ -1,0 +1,37 @@
+"""HAZ003 The safety data sheet is named
+
+Checks
+    Every product names its safety data sheet by number.
+Why
+    The job document is a digest; whoever needs more than it says must know which sheet to ask for.
+Passes
+    products.base.hazards.safety_data_sheet: {number: SDS-200}
+Fails
+    without products.base.hazards.safety_data_sheet    # at products.base.hazards.safety_data_sheet
+To put right
+    Write number, revision and date of the current safety data sheet, and where it is to be had.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+
+
+@rule(
+    "HAZ003",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("REACH", "Art. 31", Basis.REGULATION),
+    waivable=False,
+)
+def data_sheet_named(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None or product.hazards.safety_data_sheet is None:
+        yield Problem(("hazards", "safety_data_sheet"), f"the product {product.id} names no safety data sheet")

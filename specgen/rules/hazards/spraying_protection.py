@@ -1,0 +1,53 @@
+"""HAZ004 Protective equipment for spraying is stated
+
+Checks
+    Every product has an entry of protection for spraying, with breathing, hands and eyes each named.
+Why
+    The spray mist is where these products hurt people; a document that leaves the mask to chance does harm.
+Passes
+    products.base.hazards.protection: [{id: all, task: any, respiratory: "half mask A2P3, EN 140", gloves: nitrile, eyes: goggles}]
+Fails
+    without products.base.hazards.protection    # at products.base.hazards.protection
+
+    without products.base.hazards.protection.spray.respiratory    # at products.base.hazards.protection.spray.respiratory
+To put right
+    Take breathing, hand and eye protection for spraying from section 8 of the current safety data sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.hazards import Task
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+
+_SPRAYING = {Task.SPRAYING, Task.ANY}
+_NAMES = {"respiratory": "breathing protection", "gloves": "gloves", "eyes": "eye protection"}
+
+
+@rule(
+    "HAZ004",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("REACH", "Annex II, 8.2.2", Basis.REGULATION),
+    waivable=False,
+)
+def spraying_protection(product: Product, spec: Spec) -> Iterator[Problem]:
+    entries = [entry for entry in (product.hazards.protection if product.hazards else ()) if entry.task in _SPRAYING]
+    if not entries:
+        yield Problem(
+            ("hazards", "protection"), f"the product {product.id} states no protective equipment for spraying"
+        )
+        return
+    for need in ("respiratory", "gloves", "eyes"):
+        if all(getattr(entry, need) is None for entry in entries):
+            yield Problem(
+                ("hazards", "protection", entries[0].id, need),
+                f"the product {product.id} states no {_NAMES[need]} for spraying",
+            )

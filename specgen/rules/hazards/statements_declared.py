@@ -1,0 +1,39 @@
+"""HAZ001 Hazard statements are declared
+
+Checks
+    Every product has hazards with at least one H statement.
+Why
+    People are told what a product can do to them by its statements; a document without them looks harmless.
+Passes
+    products.base.hazards.statements: [H222, H229, H319, H336]
+Fails
+    without products.base.hazards.statements    # at products.base.hazards.statements
+
+    without products.base.hazards    # at products.base.hazards.statements    # also HAZ002 at products.base.hazards.signal_word    # also HAZ003 at products.base.hazards.safety_data_sheet    # also HAZ004 at products.base.hazards.protection
+To put right
+    Copy the H statements from section 2 of the current safety data sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+
+
+@rule(
+    "HAZ001",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Art. 17(1)(f) and Art. 21", Basis.REGULATION),
+    waivable=False,
+)
+def statements_declared(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None or not product.hazards.statements:
+        yield Problem(("hazards", "statements"), f"the product {product.id} declares no hazard statement")

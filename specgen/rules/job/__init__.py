@@ -1,0 +1,1 @@
+"""The job itself: areas, surfaces, inspection."""

@@ -1,0 +1,46 @@
+"""JOB003 A film criterion names its counting rule
+
+Checks
+    Each inspection point whose criterion states a least or most film also names the rule by which readings are counted, and an edition and level where that rule is SSPC-PA 2.
+Why
+    The same readings pass one counting rule and fail another, and the editions of one rule differ; without the name nobody can say whether a low reading fails.
+Passes
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+Fails
+    jobs.refit.inspection.primer-film.criterion: {min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.rule
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, level: 3, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.edition
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.text
+To put right
+    Name the rule with its edition and level, or write rule: own and put the rule into words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.acceptance import AcceptanceRule
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("JOB003", on=Job, severity=Severity.ERROR, concern=Concern.ACCEPTANCE, source=LOGIC)
+def film_criterion_named(job: Job, spec: Spec) -> Iterator[Problem]:
+    for point in job.inspection:
+        criterion = point.criterion
+        path = ("inspection", point.id, "criterion")
+        if (criterion.min is not None or criterion.max is not None) and criterion.rule is None:
+            yield Problem((*path, "rule"), f"the film criterion of {point.id} names no counting rule")
+        if criterion.rule is AcceptanceRule.PA_2:
+            for need in ("edition", "level"):
+                if getattr(criterion, need) is None:
+                    yield Problem((*path, need), f"the criterion of {point.id} names SSPC-PA 2 without its {need}")
+        if criterion.rule is AcceptanceRule.OWN and criterion.text is None:
+            yield Problem((*path, "text"), f"the own rule of {point.id} is not put into words")
+        if criterion.rule is None and criterion.text is None and criterion.min is None and criterion.max is None:
+            yield Problem((*path, "text"), f"the inspection point {point.id} says nothing of what passes")

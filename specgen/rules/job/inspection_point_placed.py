@@ -1,0 +1,40 @@
+"""JOB004 Every inspection point has its place in the work
+
+Checks
+    Each inspection point falls in a stage or follows a layer, not both; the layer it follows is in a system of the job.
+Why
+    A check without a place is done at the end, when the coat it was meant for is covered.
+Passes
+    jobs.refit.inspection.primer-film.after: base
+Fails
+    without jobs.refit.inspection.primer-film.after    # at jobs.refit.inspection.primer-film.at
+
+    jobs.refit.inspection.primer-film.after: topcoat    # at jobs.refit.inspection.primer-film.after
+To put right
+    Write at: with a stage, or after: with the id of the layer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("JOB004", on=Job, severity=Severity.ERROR, concern=Concern.ACCEPTANCE, source=LOGIC)
+def inspection_point_placed(job: Job, spec: Spec) -> Iterator[Problem]:
+    layers = {layer.id for system in spec.systems_of(job) for layer in system.layers}
+    for point in job.inspection:
+        path = ("inspection", point.id)
+        if point.at is None and point.after is None:
+            yield Problem((*path, "at"), f"the inspection point {point.id} has no place in the work")
+        elif point.at is not None and point.after is not None:
+            yield Problem((*path, "at"), f"the inspection point {point.id} names a stage and a layer")
+        elif point.after is not None and point.after not in layers:
+            known = ", ".join(sorted(layers))
+            yield Problem((*path, "after"), f"no system of the job has a layer {point.after}; they have: {known}")

@@ -1,0 +1,47 @@
+"""JOB001 Every item says what is done to it
+
+Checks
+    Each item has a system, a preparation and a substrate, its own or the job's; at least one of them, and an area stated or shapes to work it out from, but not both.
+Why
+    An item without one of them is a part nobody knows how to treat or how much paint to order for.
+Passes
+    jobs.refit.items.DOOR: {id: DOOR, name: Door skin, count: 2, area: 0.6 m2}
+Fails
+    jobs.refit.items.DOOR: {id: DOOR, name: Door skin, count: 2}    # at jobs.refit.items.DOOR.area
+
+    without jobs.refit.preparation    # at jobs.refit.items.DOOR.preparation    # also JOB001 at jobs.refit.items.STEP.preparation
+
+    jobs.refit.items.STEP.count: 0    # at jobs.refit.items.STEP.count
+To put right
+    State what is missing on the job, or on the item where it differs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("JOB001", on=Job, severity=Severity.ERROR, concern=Concern.DOCUMENT, source=LOGIC)
+def item_complete(job: Job, spec: Spec) -> Iterator[Problem]:
+    for item in job.items:
+        path = ("items", item.id)
+        if item.count == 0:
+            yield Problem((*path, "count"), f"the item {item.id} has a count of zero")
+        if item.area is None and not item.shapes:
+            yield Problem((*path, "area"), f"the item {item.id} has neither an area nor shapes")
+        if item.area is not None and item.shapes:
+            yield Problem((*path, "area"), f"the item {item.id} states an area and has shapes as well")
+        for name, given in (
+            ("system", spec.system_of(job, item)),
+            ("preparation", spec.preparation_of(job, item)),
+            ("substrate", spec.substrate_of(job, item)),
+        ):
+            if given is None:
+                yield Problem((*path, name), f"neither the item {item.id} nor its job states a {name}")

@@ -1,0 +1,51 @@
+"""JOB002 Every shape has the sizes its kind needs
+
+Checks
+    The sizes of each shape of an item: length and width of a plate, length and diameter of a tube, length, width and height of a box, both legs and length of an angle, height and diameter of a cylinder; none of them zero, and none it does not have.
+Why
+    A size too few leaves the area unknown, a size too many says that the wrong shape was named.
+Passes
+    jobs.refit.items.DOOR.shapes.skin: {id: skin, kind: cylinder, height: 600 mm, diameter: 300 mm}
+Fails
+    without jobs.refit.items.DOOR.shapes.skin.width    # at jobs.refit.items.DOOR.shapes.skin.width
+
+    jobs.refit.items.DOOR.shapes.skin.diameter: 40 mm    # at jobs.refit.items.DOOR.shapes.skin.diameter
+
+    jobs.refit.items.DOOR.shapes.skin.length: 0 mm    # at jobs.refit.items.DOOR.shapes.skin.length
+To put right
+    Give the sizes of that kind of shape, all of them above zero, and no others.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from specgen.findings import Severity
+from specgen.model.job import Job, ShapeKind
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+SIZES: Mapping[ShapeKind, tuple[str, ...]] = {
+    ShapeKind.PLATE: ("length", "width"),
+    ShapeKind.TUBE: ("length", "diameter"),
+    ShapeKind.BOX: ("length", "width", "height"),
+    ShapeKind.ANGLE: ("length", "width", "height"),
+    ShapeKind.CYLINDER: ("height", "diameter"),
+}
+
+
+@rule("JOB002", on=Job, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
+def shape_complete(job: Job, spec: Spec) -> Iterator[Problem]:
+    for item in job.items:
+        for shape in item.shapes:
+            path = ("items", item.id, "shapes", shape.id)
+            for size in ("length", "width", "height", "diameter"):
+                value = getattr(shape, size)
+                if size in SIZES[shape.kind] and value is None:
+                    yield Problem((*path, size), f"the {shape.kind} {shape.id} has no {size}")
+                elif size not in SIZES[shape.kind] and value is not None:
+                    yield Problem((*path, size), f"a {shape.kind} has no {size}")
+                elif value is not None and value.base == 0:
+                    yield Problem((*path, size), f"the {size} of {shape.id} is zero")

@@ -1,0 +1,1 @@
+"""Layer order: which coat may stand where."""

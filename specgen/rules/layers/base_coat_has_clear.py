@@ -1,0 +1,34 @@
+"""LAY002 A base coat is followed by a clear
+
+Checks
+    Each layer with the role base coat: some later layer is a clear.
+Why
+    A base coat alone has no gloss and stands neither sun nor fuel.
+Passes
+    systems.cab.layers.clear.film: {min: 45 um, nominal: 50 um, max: 60 um}
+    without systems.cab.total
+Fails
+    without systems.cab.layers.clear    # at systems.cab.layers.base.role
+    without systems.cab.total
+To put right
+    Add a clear as the last layer, or use a top coat that needs none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Role
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import PRACTICE
+
+
+@rule("LAY002", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
+def base_coat_has_clear(system: System, spec: Spec) -> Iterator[Problem]:
+    for index, layer in enumerate(system.layers):
+        if layer.role is Role.BASE_COAT and all(above.role is not Role.CLEAR for above in system.layers[index:]):
+            yield Problem(("layers", layer.id, "role"), f"the base coat {layer.id} has no clear over it")

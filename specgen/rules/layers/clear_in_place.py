@@ -1,0 +1,48 @@
+"""LAY003 A clear stands last and on colour
+
+Checks
+    A clear that is the first layer on the part, that stands on a primer, filler or sealer, or that is not the last layer.
+Why
+    A clear on bare metal or on primer lets the sun through to what lies below, which chalks and lets go; a coat over the clear hides it.
+Passes
+    systems.cab.layers.clear.passes: 3
+Fails
+    without systems.cab.layers.primer    # at systems.cab.layers.clear.role
+    without systems.cab.layers.base
+    without systems.cab.total
+    without jobs.refit.inspection.primer-film    # also LAY005 at systems.cab.layers.clear.product
+
+    without systems.cab.layers.base    # at systems.cab.layers.clear.role
+    without systems.cab.total
+To put right
+    Put the clear last, on a base coat or top coat.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Role
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import PRACTICE
+
+_CARRIES_CLEAR = {Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR}
+
+
+@rule("LAY003", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
+def clear_in_place(system: System, spec: Spec) -> Iterator[Problem]:
+    for index, layer in enumerate(system.layers):
+        if layer.role is not Role.CLEAR:
+            continue
+        path = ("layers", layer.id, "role")
+        if index == 0:
+            yield Problem(path, f"the clear {layer.id} is the first coat on the part")
+        elif system.layers[index - 1].role not in _CARRIES_CLEAR:
+            below = system.layers[index - 1]
+            yield Problem(path, f"the clear {layer.id} stands on the {below.role} {below.id}")
+        if any(above.role is not Role.CLEAR for above in system.layers[index + 1 :]):
+            yield Problem(path, f"the clear {layer.id} is not the last coat")

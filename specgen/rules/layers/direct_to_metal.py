@@ -1,0 +1,50 @@
+"""LAY005 The first coat on bare metal may go direct to metal
+
+Checks
+    The first layer of each system: its product states direct_to_metal, where some job puts the system on metal with no old coat.
+Why
+    A product that is not made for bare metal peels from it or lets it rust.
+Passes
+    systems.chassis.layers.barrier.role: top-coat
+
+    products.primer.direct_to_metal: no
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
+Fails
+    products.primer.direct_to_metal: no    # at systems.cab.layers.primer.product
+To put right
+    Begin with a primer for that metal, or state the sound old coat the system goes on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.standards.tables import table
+
+
+@rule("LAY005", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=LOGIC)
+def direct_to_metal(system: System, spec: Spec) -> Iterator[Problem]:
+    first = system.layers[0] if system.layers else None
+    if first is None or spec.product_of(first).direct_to_metal:
+        return
+    bare = next(_bare_metal_items(system, spec), None)
+    if bare is not None:
+        what = f"the product {first.product} does not go direct to metal, but is the first coat on {bare}"
+        yield Problem(("layers", first.id, "product"), what)
+
+
+def _bare_metal_items(system: System, spec: Spec) -> Iterator[str]:
+    for job in spec.jobs.values():
+        for item in job.items:
+            substrate = spec.substrate_of(job, item)
+            if spec.system_of(job, item) is not system or substrate is None or item.old_coats:
+                continue
+            material = table("materials").row("id", substrate.material)
+            if material["kind"] == "metal":
+                yield f"{material['name']} of the item {item.id} in the job {job.id}"

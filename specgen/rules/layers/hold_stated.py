@@ -1,0 +1,31 @@
+"""LAY007 Every covered coat states its hold
+
+Checks
+    Each layer with another layer over it states how long to wait before it is covered.
+Why
+    The wait is the first thing asked at the vehicle; where the paper is silent, the next coat goes on by guess.
+Passes
+    systems.cab.layers.primer.hold: 1 h..24 h
+Fails
+    without systems.cab.layers.primer.hold    # at systems.cab.layers.primer.hold
+To put right
+    Write the hold from the overcoat window of the product below, as in 30 min..24 h.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("LAY007", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=LOGIC)
+def hold_stated(system: System, spec: Spec) -> Iterator[Problem]:
+    for below, above in zip(system.layers, system.layers[1:], strict=False):
+        if below.hold is None:
+            yield Problem(("layers", below.id, "hold"), f"no wait is stated between {below.id} and {above.id}")

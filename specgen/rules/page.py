@@ -1,0 +1,90 @@
+"""The page of a rule: the docstring of its module, under fixed headings.
+
+    FLM001 Title in one line
+
+    Checks
+        what it looks at
+    Why
+        what goes wrong otherwise
+    Passes
+        systems.cab.total: {min: 90 um, max: 120 um}
+    Fails
+        systems.cab.total: {min: 190 um}    # at systems.cab.total.min
+        without jobs.refit.system
+    To put right
+        what to do
+
+Passes and Fails hold examples parted by a blank line; each is a change to the good specification of the test suite, which runs them:
+`path: value` sets, `without path` removes. `# at path` names where the finding falls, `# also ID at path` another one that comes with it.
+"""
+
+from __future__ import annotations
+
+import inspect
+import re
+from dataclasses import dataclass
+
+HEADINGS = ("Checks", "Why", "Passes", "Fails", "To put right")
+
+
+@dataclass(frozen=True, slots=True)
+class Example:
+    """Changes to the good specification, and the findings they must give: (id, path), id empty for the rule's own."""
+
+    set: tuple[tuple[str, str], ...]
+    removed: tuple[str, ...]
+    findings: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A page, its texts as single paragraphs."""
+
+    id: str
+    title: str
+    checks: str
+    why: str
+    passes: str
+    fails: str
+    to_put_right: str
+
+    def examples(self, *, failing: bool) -> tuple[Example, ...]:
+        blocks = re.split(r"\n\s*\n", self.fails if failing else self.passes)
+        return tuple(_example(block) for block in blocks if block.strip())
+
+
+def read_page(docstring: str | None) -> Page:
+    """Raises ValueError where a heading is missing or out of order."""
+    text = inspect.cleandoc(docstring or "")
+    heading, _, rest = text.partition("\n")
+    named = re.fullmatch(r"([A-Z]{3}[0-9]{3}) (.+)", heading)
+    if named is None:
+        raise ValueError(f"a rule page opens with its id and title, not with {heading!r}")
+    parts = re.split(r"(?m)^(" + "|".join(HEADINGS) + r")$", rest)
+    if tuple(parts[1::2]) != HEADINGS:
+        raise ValueError(f"{named[1]}: the headings of a page are {', '.join(HEADINGS)}, in this order")
+    checks, why, passes, fails, right = (inspect.cleandoc("\n" + body.strip("\n")) for body in parts[2::2])
+    return Page(named[1], named[2], _paragraph(checks), _paragraph(why), passes, fails, _paragraph(right))
+
+
+def _paragraph(text: str) -> str:
+    return " ".join(text.split())
+
+
+def _example(block: str) -> Example:
+    changes: list[tuple[str, str]] = []
+    removed: list[str] = []
+    findings: list[tuple[str, str]] = []
+    for line in block.strip().splitlines():
+        body, *remarks = (piece.strip() for piece in re.split(r"\s+# ", " " + line.strip()))
+        for remark in remarks:
+            said = re.fullmatch(r"(?:also ([A-Z]{3}[0-9]{3}) )?at (\S+)", remark)
+            if said is None:
+                raise ValueError(f"a remark on a page reads '# at path' or '# also ID at path', not {remark!r}")
+            findings.append((said[1] or "", said[2]))
+        if body.startswith("without "):
+            removed.append(body.removeprefix("without ").strip())
+        elif body:
+            path, _, value = body.partition(": ")
+            changes.append((path.strip(), value.strip()))
+    return Example(tuple(changes), tuple(removed), tuple(findings))

@@ -1,0 +1,84 @@
+"""Run every rule over every record of its kind, and turn what they find into located findings.
+
+A rule that crashes is an error finding of its own, never silence. Called by `specgen.checking`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from specgen.findings import Finding, Severity
+from specgen.model.node import Node
+from specgen.model.parse import Loaded
+from specgen.model.project import Project
+from specgen.model.spec import LIST_KINDS, Spec
+from specgen.model.walk import Path
+from specgen.rules.declare import Problem, Rule, all_rules
+from specgen.standards.citations import Basis, Citation
+
+CRASH = "RUN001"
+
+
+def run_rules(loaded: Loaded, rules: Iterable[Rule] | None = None) -> list[Finding]:
+    """Findings of every rule on what is whole of the sources; none where there is no whole project source."""
+    spec = loaded.spec
+    if spec is None:
+        return []
+    found: list[Finding] = []
+    for rule in all_rules() if rules is None else rules:
+        for path, subject in _subjects(spec, rule.on):
+            found.extend(_run(rule, path, subject, spec, loaded))
+    return found
+
+
+def _subjects(spec: Spec, kind: type[Node]) -> Iterator[tuple[Path, Node]]:
+    if issubclass(Project, kind):
+        yield ("project",), spec.project
+    for name, model in LIST_KINDS.items():
+        if issubclass(model, kind):
+            for key, record in getattr(spec, name).items():
+                yield (name, key), record
+
+
+def _run(rule: Rule, path: Path, subject: Node, spec: Spec, loaded: Loaded) -> Iterator[Finding]:
+    problems = rule.check(subject, spec)
+    try:
+        for problem in problems:
+            yield _finding(rule, path, problem, spec, loaded)
+    except Exception as crash:  # noqa: BLE001  # a crash of a rule is reported as a finding, whatever it is
+        what = f"the rule {rule.id} stopped with {type(crash).__name__}: {crash}"
+        yield Finding(
+            CRASH,
+            Severity.ERROR,
+            loaded.place(path),
+            ".".join(path),
+            what[:300],
+            "A rule that did not finish has judged nothing.",
+            "Report this with the source it happened on; until it is mended the document cannot be issued.",
+            "",
+        )
+
+
+def _finding(rule: Rule, path: Path, problem: Problem, spec: Spec, loaded: Loaded) -> Finding:
+    whole = path + problem.path
+    severity, source = _weight(rule, problem, spec)
+    missing = loaded.missing(whole)
+    what = problem.what if missing is None else f"{problem.what} (missing in {'.'.join(_parent(whole, missing))})"
+    remedy = problem.remedy or rule.page.to_put_right
+    return Finding(rule.id, severity, loaded.place(whole), ".".join(whole), what, rule.page.why, remedy, str(source))
+
+
+def _weight(rule: Rule, problem: Problem, spec: Spec) -> tuple[Severity, Citation]:
+    severity = problem.severity or rule.severity
+    source = problem.source or rule.source
+    if severity is Severity.ERROR and not source.basis.confirmed:
+        severity = Severity.WARNING
+    policies = spec.project.policies
+    if severity is Severity.WARNING and policies is not None and rule.id in policies.raise_to_error:
+        return Severity.ERROR, Citation(Basis.POLICY)
+    return severity, source
+
+
+def _parent(path: Path, missing: str) -> Path:
+    depth = path.index(missing) if missing in path else len(path) - 1
+    return path[:depth]

@@ -1,0 +1,115 @@
+"""Waivers: a warning that a named person takes on becomes a note until the day the waiver ends.
+
+A waiver that is unused, past its day, or aimed at an error is a finding of its own (WVR001 to WVR003). An error is never waived.
+A finding in a product, preparation or system is waived only where every job that uses it carries the waiver.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from datetime import date
+
+from specgen.findings import Finding, Severity
+from specgen.model.control import Waiver
+from specgen.model.parse import Loaded
+from specgen.model.spec import Spec
+from specgen.standards.citations import Basis, Citation
+
+
+@dataclass(frozen=True, slots=True)
+class WaiverFault:
+    """One way a waiver can be wrong; `specgen explain` prints it."""
+
+    id: str
+    title: str
+    why: str
+    remedy: str
+
+
+FAULTS = {
+    fault.id: fault
+    for fault in (
+        WaiverFault(
+            "WVR001",
+            "A waiver sets nothing aside",
+            "A waiver without its finding hides what was once wrong, and would hide it again.",
+            "Delete the waiver, or correct its rule or path to those the finding prints.",
+        ),
+        WaiverFault(
+            "WVR002",
+            "A waiver is past its day",
+            "Whoever took it on did so until that day and no longer.",
+            "Mend the finding, or have the waiver granted anew with a later day.",
+        ),
+        WaiverFault(
+            "WVR003",
+            "A waiver is aimed at an error",
+            "An error must not be issued; nobody can take it on.",
+            "Mend the error and delete the waiver.",
+        ),
+    )
+}
+
+
+def apply_waivers(found: list[Finding], loaded: Loaded, on: date) -> list[Finding]:
+    """The findings with waived warnings turned into notes, and the faults of the waivers themselves."""
+    spec = loaded.spec
+    if spec is None:
+        return found
+    held = [(job_id, waiver) for job_id, job in spec.jobs.items() for waiver in job.waivers]
+    result = [_waived(finding, held, spec, on) for finding in found]
+    for job_id, waiver in held:
+        result.extend(_faults(job_id, waiver, found, loaded, on))
+    return result
+
+
+def waiver_matches(waiver: Waiver, finding: Finding) -> bool:
+    return waiver.rule == finding.id and waiver.path == finding.path
+
+
+def _waived(finding: Finding, held: list[tuple[str, Waiver]], spec: Spec, on: date) -> Finding:
+    if finding.severity is not Severity.WARNING:
+        return finding
+    granted = {job_id: w for job_id, w in held if waiver_matches(w, finding) and on <= w.until}
+    if not granted or not _jobs_reaching(finding.path, spec) <= set(granted):
+        return finding
+    waiver = next(iter(granted.values()))
+    what = f"waived by {waiver.by} until {waiver.until}: {finding.what}"
+    return replace(finding, severity=Severity.NOTE, what=what)
+
+
+def _jobs_reaching(path: str, spec: Spec) -> set[str]:
+    kind, _, rest = path.partition(".")
+    key = rest.split(".")[0]
+    if kind == "jobs":
+        return {key}
+    reached = set()
+    for job_id, job in spec.jobs.items():
+        uses = {
+            "systems": {s.id for s in spec.systems_of(job)},
+            "products": {p.id for p in spec.products_of(job)},
+            "preparations": {p.id for item in job.items if (p := spec.preparation_of(job, item)) is not None},
+        }
+        if key in uses.get(kind, {key}):
+            reached.add(job_id)
+    return reached
+
+
+def _faults(job_id: str, waiver: Waiver, found: list[Finding], loaded: Loaded, on: date) -> Iterator[Finding]:
+    path = ("jobs", job_id, "waivers", waiver.id)
+    aimed = [finding for finding in found if waiver_matches(waiver, finding)]
+    if any(finding.severity is Severity.ERROR for finding in aimed):
+        yield _fault("WVR003", path, loaded, f"the waiver {waiver.id} is aimed at an error", Severity.ERROR)
+    elif on > waiver.until:
+        what = f"the waiver {waiver.id} ended on {waiver.until}, before {on}"
+        yield _fault("WVR002", (*path, "until"), loaded, what, Severity.WARNING)
+    elif not aimed:
+        what = f"no finding {waiver.rule} at {waiver.path} is there to be waived"
+        yield _fault("WVR001", path, loaded, what, Severity.WARNING)
+
+
+def _fault(fault_id: str, path: tuple[str, ...], loaded: Loaded, what: str, severity: Severity) -> Finding:
+    row = FAULTS[fault_id]
+    ground = str(Citation(Basis.LOGIC))
+    return Finding(row.id, severity, loaded.place(path), ".".join(path), what, row.why, row.remedy, ground)

@@ -1,0 +1,163 @@
+"""Reads a whole project: every YAML file below one folder.
+
+Called by the commands. A project is bounded, stays inside its folder, and is read in sorted order, so that the same
+folder gives the same findings on every machine.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from specgen.findings import Finding, Place
+from specgen.source.characters import FILE_LIMIT, printable
+from specgen.source.faults import fault
+from specgen.source.reader import read_file
+from specgen.source.tree import SourceFile
+
+FILES_LIMIT = 5_000
+TOTAL_LIMIT = 64 * FILE_LIMIT
+# folders that hold mostly other things are left before a wrong argument (`/`) is walked to its end
+_VISITS_LIMIT = 200_000
+_YAML = re.compile(r"\.ya?ml$", re.IGNORECASE)
+_PROJECT_FILES = ("project.yaml", "project.yml")
+
+
+class SourceError(Exception):
+    """The folder or file named on the command line cannot be used; the message is for the user (exit code 2)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sources:
+    """The files of a project in sorted order, and what was wrong with reading them, in that order."""
+
+    folder: Path
+    files: tuple[SourceFile, ...]
+    findings: tuple[Finding, ...]
+
+
+def find_project(path: Path) -> Path:
+    """The folder a path belongs to: itself, or for a file the nearest folder above with a `project.yaml` (else its own).
+
+    Raises SourceError if nothing stands at the path.
+    """
+    try:
+        if path.is_dir():
+            return path
+        if not path.exists():
+            raise SourceError(f"{path}: there is no such file or folder.")
+        parent = path.absolute().parent
+        for folder in (parent, *parent.parents):
+            if any((folder / name).is_file() for name in _PROJECT_FILES):
+                return folder
+        return parent
+    except (OSError, ValueError) as error:
+        raise SourceError(f"{path} cannot be opened: {_reason(error)}.") from error
+
+
+def read_project(folder: Path) -> Sources:
+    """Every `*.yaml` and `*.yml` below the folder but for names that begin with a full stop.
+
+    Links inside the folder are followed to files, not to folders (those are met in their own place), and no file is
+    read twice. Raises SourceError if the folder is missing or cannot be read.
+    """
+    try:
+        if not folder.is_dir():
+            raise SourceError(f"{folder}: there is no such folder.")
+        inside = folder.resolve()
+        with os.scandir(folder):
+            pass
+    except (OSError, ValueError) as error:
+        raise SourceError(f"{folder} cannot be opened: {_reason(error)}.") from error
+    findings: list[Finding] = []
+    files: list[SourceFile] = []
+    found = sorted(_walk(folder, inside, findings))
+    # a file is read under its own name rather than under that of a link to it
+    claimed = {path.resolve() for _, path, link in found if not link}
+    total = 0
+    for number, (name, path, link) in enumerate(found):
+        if link:
+            if path.resolve() in claimed:
+                continue
+            claimed.add(path.resolve())
+        if number >= FILES_LIMIT:
+            what = f"The folder holds more than {FILES_LIMIT:,} files; from this one on they are not read."
+            findings.append(fault("SRC039", what, Place(name, 1, 1, 1)))
+            break
+        total += _size(path)
+        if total > TOTAL_LIMIT:
+            what = f"The files are larger than {TOTAL_LIMIT // FILE_LIMIT} MiB together; from this one on they are not read."
+            findings.append(fault("SRC040", what, Place(name, 1, 1, 1)))
+            break
+        source, faults = read_file(path, name)
+        files.append(source)
+        findings += faults
+    return Sources(folder, tuple(files), tuple(findings))
+
+
+def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple[str, Path, bool]]:
+    """Name, path, and whether it is a link, of every YAML file; what cannot be entered is noted."""
+    waiting = [("", folder)]
+    visits = 0
+    while waiting:
+        prefix, here = waiting.pop()
+        try:
+            with os.scandir(here) as listing:
+                entries = sorted(listing, key=lambda e: e.name)
+        except OSError as error:
+            what = f"The folder cannot be opened: {_reason(error)}."
+            findings.append(fault("SRC002", what, Place(_clean(prefix.rstrip("/")), 1, 1, 1)))
+            continue
+        for entry in entries:
+            visits += 1
+            name, path = prefix + entry.name, Path(entry.path)
+            if visits > _VISITS_LIMIT:
+                what = f"The folder holds more than {_VISITS_LIMIT:,} files of any kind."
+                findings.append(fault("SRC039", what, Place(_clean(name), 1, 1, 1)))
+                return
+            if entry.name.startswith("."):
+                continue
+            link = entry.is_symlink()
+            if entry.is_dir():
+                if not link:
+                    waiting.append((name + "/", path))
+                elif not _stays(path, inside):
+                    findings.append(_leads_out(name))
+            elif _YAML.search(entry.name):
+                if name != _clean(name):
+                    what = "The name of the file holds signs that cannot be printed."
+                    findings.append(fault("SRC043", what, Place(_clean(name), 1, 1, 1)))
+                elif link and not _stays(path, inside):
+                    findings.append(_leads_out(name))
+                else:
+                    yield name, path, link
+
+
+def _leads_out(name: str) -> Finding:
+    return fault("SRC038", "The link leads out of the folder.", Place(_clean(name), 1, 1, 1))
+
+
+def _stays(path: Path, inside: Path) -> bool:
+    try:
+        return path.resolve().is_relative_to(inside)
+    except (OSError, RuntimeError):
+        # links that lead round in a circle lead nowhere inside
+        return False
+
+
+def _size(path: Path) -> int:
+    try:
+        return min(path.stat().st_size, FILE_LIMIT + 1)
+    except OSError:
+        return 0
+
+
+def _clean(name: str) -> str:
+    return printable(name)
+
+
+def _reason(error: Exception) -> str:
+    return getattr(error, "strerror", None) or str(error)

@@ -1,0 +1,84 @@
+"""On whose word a rule, a table or a formula stands.
+
+A citation names a document of `documents.yaml`, the clause, and the basis: how well the figure is confirmed. Every finding and
+every Working prints its citation. What is not confirmed is printed as such and never refuses a document by itself.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import cache
+from importlib import resources
+
+from specgen.source.reader import read_text
+from specgen.source.tree import Mapping, Scalar
+
+
+class Basis(StrEnum):
+    """How well a figure is confirmed; the value is the wording that is printed."""
+
+    PUBLISHED = "published"
+    REGULATION = "regulation"
+    LOGIC = "arithmetic and the specification's own data"
+    POLICY = "policy of this project"
+    ARITHMETIC = "own arithmetic"
+    PRACTICE = "common practice, no source"
+    SECONDARY = "secondary source, unconfirmed"
+    MEMORY = "from memory, unconfirmed"
+
+    @property
+    def confirmed(self) -> bool:
+        """True where an error may rest on it."""
+        return self in {Basis.PUBLISHED, Basis.REGULATION, Basis.LOGIC, Basis.POLICY}
+
+
+@dataclass(frozen=True, slots=True)
+class Citation:
+    """`document` is an id of `documents.yaml`, or empty where the ground is the specification itself or practice."""
+
+    basis: Basis
+    document: str = ""
+    clause: str = ""
+
+    def __str__(self) -> str:
+        if not self.document:
+            return str(self.basis)
+        named = ", ".join(part for part in (documents()[self.document].title, self.clause) if part)
+        return f"{named} ({self.basis})"
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """One document cited somewhere in specgen; `read` says in what form its figures were seen."""
+
+    id: str
+    title: str
+    read: str
+
+
+def cite(document: str, clause: str = "", basis: Basis = Basis.PUBLISHED) -> Citation:
+    """A citation of a document in `documents.yaml`; a test looks every one of them up."""
+    return Citation(basis, document, clause)
+
+
+LOGIC = Citation(Basis.LOGIC)
+PRACTICE = Citation(Basis.PRACTICE)
+MEMORY = Citation(Basis.MEMORY)
+ARITHMETIC = Citation(Basis.ARITHMETIC)
+
+
+@cache
+def documents() -> dict[str, Document]:
+    """Every document cited, by id."""
+    raw = resources.files(__package__).joinpath("documents.yaml").read_bytes()
+    source, faults = read_text(raw, "documents.yaml")
+    if faults or not isinstance(source.root, Mapping):
+        raise ValueError(f"documents.yaml of the package is broken: {faults}")
+    found = {}
+    for key, entry in source.root.entries.items():
+        if not isinstance(entry, Mapping):
+            raise TypeError(f"documents.yaml of the package: {key} is not a mapping")
+        fields = {name: leaf.text for name, leaf in entry.entries.items() if isinstance(leaf, Scalar)}
+        found[key] = Document(key, fields["title"], fields["read"])
+    return found

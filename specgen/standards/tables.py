@@ -1,0 +1,110 @@
+"""The published tables: every figure from outside that the code works with, each with document, clause and basis.
+
+One table a file in `tables/`; a row is a list of cells under `columns`, or a mapping of them. A table is read when it
+is first asked for. Called by `trade`, rules and views.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping as TextMapping
+from dataclasses import dataclass
+from functools import cache
+from importlib import resources
+
+from specgen.source.reader import read_text
+from specgen.source.tree import Mapping, Scalar, Sequence
+from specgen.standards.citations import Basis, Citation
+
+Row = TextMapping[str, str]
+
+_FOLDER = "tables"
+_HEADS = ("title", "document", "edition", "clause", "basis")
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table as its document prints it. `rows` map each of `columns` to the text of its cell; a cell may be empty."""
+
+    name: str
+    title: str
+    document: str
+    edition: str
+    clause: str
+    basis: Basis
+    columns: tuple[str, ...]
+    rows: tuple[Row, ...]
+
+    @property
+    def citation(self) -> Citation:
+        """On whose word the table stands."""
+        return Citation(self.basis, self.document, self.clause)
+
+    def row(self, column: str, text: str) -> Row:
+        """The one row whose cell in `column` is `text`. Raises KeyError where there is none, or more than one."""
+        found = [row for row in self.rows if row[column] == text]
+        if len(found) != 1:
+            known = ", ".join(row[column] for row in self.rows)
+            raise KeyError(f"table {self.name} has {len(found)} rows with {column} = {text}; it has: {known}")
+        return found[0]
+
+
+@cache
+def table(name: str) -> Table:
+    """The table in `tables/NAME.yaml`.
+
+    Raises KeyError for a name not known, ValueError for a file that is not a table.
+    """
+    file = resources.files(__package__).joinpath(_FOLDER, f"{name}.yaml")
+    if not file.is_file():
+        raise KeyError(f"there is no table {name}")
+    source, faults = read_text(file.read_bytes(), f"{_FOLDER}/{name}.yaml")
+    if faults or not isinstance(source.root, Mapping):
+        raise ValueError(f"table {name} cannot be read: {faults}")
+    entries = source.root.entries
+    if set(entries) != {*_HEADS, "columns", "rows"}:
+        raise ValueError(f"table {name} must hold {', '.join(_HEADS)}, columns and rows, and nothing else")
+    columns = tuple(_text(name, cell) for cell in _items(name, entries["columns"]))
+    rows = tuple(_row(name, columns, row) for row in _items(name, entries["rows"]))
+    title, document, edition, clause, basis = (_text(name, entries[head]) for head in _HEADS)
+    return Table(name, title, document, edition, clause, _basis(name, basis), columns, rows)
+
+
+def table_names() -> tuple[str, ...]:
+    """The name of every table, in alphabetical order."""
+    folder = resources.files(__package__).joinpath(_FOLDER)
+    return tuple(sorted(file.name.removesuffix(".yaml") for file in folder.iterdir() if file.name.endswith(".yaml")))
+
+
+def _basis(name: str, text: str) -> Basis:
+    """A table gives its basis by its word (`practice`) or by the wording that is printed (`common practice, no
+    source`).
+    """
+    for basis in Basis:
+        if text in {basis.value, basis.name.lower()}:
+            return basis
+    raise ValueError(
+        f"table {name} has the basis {text!r}; it is one of: {', '.join(basis.name.lower() for basis in Basis)}"
+    )
+
+
+def _row(name: str, columns: tuple[str, ...], node: object) -> Row:
+    if isinstance(node, Mapping):
+        if set(node.entries) != set(columns):
+            raise ValueError(f"table {name} has a row with other cells than its columns: {sorted(node.entries)}")
+        return {column: _text(name, node.entries[column]) for column in columns}
+    cells = [_text(name, cell) for cell in _items(name, node)]
+    if len(cells) != len(columns):
+        raise ValueError(f"table {name} has a row of {len(cells)} cells under {len(columns)} columns: {cells}")
+    return dict(zip(columns, cells, strict=True))
+
+
+def _items(name: str, node: object) -> tuple[object, ...]:
+    if not isinstance(node, Sequence):
+        raise ValueError(f"table {name} must list its columns and rows")
+    return tuple(node.items)
+
+
+def _text(name: str, node: object) -> str:
+    if not isinstance(node, Scalar):
+        raise ValueError(f"table {name} has a list or a mapping where one text belongs")
+    return node.text

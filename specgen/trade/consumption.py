@@ -1,0 +1,126 @@
+"""Consumption of liquid paint: spreading rates and litres.
+
+Called by the data sheet, the list of materials and the rules on consumption. Loss comes in one of two types, see
+`loss`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from specgen.standards.citations import LOGIC, cite
+from specgen.standards.tables import table
+from specgen.trade.film import PERCENT
+from specgen.trade.given import Given, Source, from_table, take
+from specgen.trade.loss import Loss
+from specgen.trade.working import Input, Working, WorkingError, work
+
+_CONSTANTS = "spreading_constants"
+_LITRES = cite("PAINT-SCHOOL-SLIDES", "paint consumption")
+_THOUSAND = f"{PERCENT}; 1000: mL in a litre; 1 mL on 1 m² is 1 µm"
+
+
+def spreading_rate(id: str, volume_solids: Source, film: Source) -> Working:
+    """Theoretical spreading rate in m2/L at a dry film. Raises WorkingError for a film of nothing.
+
+    Source: spreading-rate example; 1 L at 100 % volume solids covers 1000 m2 at 1 um, exactly.
+    """
+    inputs = (_constant("metric"), _solids(volume_solids), take("DFT", "dry film thickness", film, "thickness", "um"))
+    return _spreading_rate(id, inputs, "m2/L", 2)
+
+
+def spreading_rate_us(id: str, volume_solids: Source, film: Source) -> Working:
+    """Theoretical spreading rate in ft2/gal at a dry film, with the 1604 of printed tables (exactly 1604.1667).
+
+    Raises WorkingError for a film of nothing.
+    """
+    inputs = (
+        _constant("US, as printed"),
+        _solids(volume_solids),
+        take("DFT", "dry film thickness", film, "thickness", "mil"),
+    )
+    return _spreading_rate(id, inputs, "ft2/gal", 0)
+
+
+def practical_spreading_rate(id: str, theoretical: Source, loss: Loss, unit: str = "m2/L") -> Working:
+    """Spreading rate in `unit`, m2/L or ft2/gal, after loss in either convention. Source: paint-school slides."""
+    inputs = (take("TSR", "theoretical spreading rate", theoretical, "spreading_rate", unit), loss.entry())
+    places = 2 if unit == "m2/L" else 0
+    name, formula = "practical spreading rate", f"TSR * {loss.reaching}"
+    return work(
+        id, name, formula, inputs, kind="spreading_rate", unit=unit, places=places, source=_LITRES, note=PERCENT
+    )
+
+
+def wet_film_of_spreading_rate(id: str, rate: Source) -> Working:
+    """The wet film in um at which one litre covers what the spreading rate says. Source: spreading-rate article."""
+    inputs = (take("SR", "spreading rate", rate, "spreading_rate", "m2/L"),)
+    name, source = "wet film of the spreading rate", cite("SPREADING-RATE-ARTICLE", "spread rates and film thickness")
+    note = "1000: mL in a litre; 1 mL on 1 m² is 1 µm"
+    return work(id, name, "1000 / SR", inputs, kind="thickness", unit="um", places=0, source=source, note=note)
+
+
+@dataclass(frozen=True, slots=True)
+class Demand:
+    """An area and the dry film it is to carry. Dead volume is a demand of its own, once, for the first coat."""
+
+    area: Source
+    film: Source
+
+
+def litres(
+    id: str,
+    demands: Sequence[Demand],
+    volume_solids: Source,
+    loss: Loss | None = None,
+) -> Working:
+    """Litres of paint as supplied for all demands together. Raises WorkingError for no demand or a loss of 100 %.
+
+    Source: paint-school slides.
+    """
+    entries, films = demanded(demands)
+    inputs = (*entries, _solids(volume_solids))
+    formula = f"({films}) / 1000 * 100 / VS"
+    if loss is not None:
+        inputs, formula = (*inputs, loss.entry()), f"{formula} * {loss.factor}"
+    name = "paint needed" if loss is not None else "paint needed, without loss"
+    return work(id, name, formula, inputs, kind="volume", unit="L", places=1, source=_LITRES, note=_THOUSAND)
+
+
+def packs(id: str, needed: Source, pack: Source) -> Working:
+    """Whole packs that hold the litres needed, summed before this one rounding up.
+
+    Raises WorkingError for an empty pack.
+    """
+    inputs = (take("V", "paint needed", needed, "volume", "L"), take("P", "volume of a pack", pack, "volume", "L"))
+    return work(id, "packs needed", "ceil(V / P)", inputs, unit="pack", places=0, source=LOGIC)
+
+
+def demanded(demands: Sequence[Demand]) -> tuple[tuple[Input, ...], str]:
+    """The inputs of all demands and the volume of dry film they ask for, in mL, as a formula.
+
+    Raises WorkingError for none.
+    """
+    if not demands:
+        raise WorkingError("there is no area to coat")
+    inputs: list[Input] = []
+    for number, demand in enumerate(demands, start=1):
+        inputs.append(take(f"A_{number}", f"area {number}", demand.area, "area", "m2"))
+        inputs.append(take(f"DFT_{number}", f"dry film on area {number}", demand.film, "thickness", "um"))
+    return tuple(inputs), " + ".join(f"A_{number} * DFT_{number}" for number in range(1, len(demands) + 1))
+
+
+def _spreading_rate(id: str, inputs: tuple[Input, ...], unit: str, places: int) -> Working:
+    name, formula, source = "theoretical spreading rate", "K * VS / 100 / DFT", table(_CONSTANTS).citation
+    return work(id, name, formula, inputs, kind="spreading_rate", unit=unit, places=places, source=source, note=PERCENT)
+
+
+def _constant(system: str) -> Input:
+    row = table(_CONSTANTS).row("system", system)
+    constant: Given = from_table(_CONSTANTS, row, "constant")
+    return take("K", f"spreading at one unit of film and 100 % volume solids, in {row['counted_in']}", constant)
+
+
+def _solids(volume_solids: Source) -> Input:
+    return take("VS", "volume solids", volume_solids, "share", "%")

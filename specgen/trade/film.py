@@ -1,0 +1,126 @@
+"""Wet film and dry film: what the comb must show, what is left when it has dried, and what sanding takes off again.
+
+Shares are in percent. Thinner is counted by volume on the paint as supplied, ready mixed: 10 % is one litre in ten.
+Called by the data sheet and the work instruction, and by the rules on film.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from specgen.standards.citations import LOGIC, cite
+from specgen.trade.given import Source, take
+from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.quantity import Quantity
+
+PERCENT = "100: shares are in percent"
+
+_WET_DRY = cite("MIL-HDBK-1110", "procedures 12 to 14")
+_THINNED = cite("PAINT-SCHOOL-SLIDES", "wet film of thinned paint")
+
+# A comb steps in whole micrometres; a figure in mils is given to hundredths.
+_FILM_PLACES = {"um": 0, "mil": 2}
+
+
+def wet_film(id: str, film: Source, volume_solids: Source, thinner: Source | None = None, unit: str = "um") -> Working:
+    """The wet film that dries to `film`, in um or mil. Use the volume solids of what lies on the surface: without
+    propellant.
+
+    Raises WorkingError where the volume solids are zero. Source: MIL-HDBK-1110; with thinner, paint-school slides.
+    """
+    dry = take("DFT", "dry film thickness", film, "thickness", unit)
+    solids = _solids(volume_solids)
+    name = "wet film thickness"
+    inputs: tuple[Input, ...] = (dry, solids)
+    formula, source = "DFT * 100 / VS", _WET_DRY
+    if thinner is not None:
+        formula, inputs, source = "DFT * (100 + t) / VS", (dry, _thinner(thinner), solids), _THINNED
+    places = _FILM_PLACES[unit]
+    return work(id, name, formula, inputs, kind="thickness", unit=unit, places=places, source=source, note=PERCENT)
+
+
+def dry_film(id: str, wet: Source, volume_solids: Source, thinner: Source | None = None, unit: str = "um") -> Working:
+    """The dry film that a wet film leaves, in um or mil. Source: MIL-HDBK-1110; with thinner, paint-school slides."""
+    return _dry_film(id, "dry film thickness", "wet film thickness", wet, volume_solids, thinner, unit)
+
+
+def thinned_volume_solids(id: str, volume_solids: Source, thinner: Source) -> Working:
+    """Volume solids after thinning, in percent. Source: paint-school slides.
+
+    Thinning twice: where the second share is counted on the thinned paint, take this working's result again; where
+    both are counted on the paint as supplied, take the sum of the two shares.
+    """
+    inputs = (_solids(volume_solids), _thinner(thinner))
+    name, formula = "volume solids after thinning", "VS * 100 / (100 + t)"
+    return work(id, name, formula, inputs, kind="share", unit="%", places=1, source=_THINNED, note=PERCENT)
+
+
+@dataclass(frozen=True, slots=True)
+class CombFilm:
+    """The dry film behind a comb reading: from `low`, included, to `high`, not included."""
+
+    low: Working
+    high: Working
+
+    def refutes(self, target: Quantity) -> bool:
+        """True where the dry film cannot be `target`. False means "not refuted": a comb never proves a dry film."""
+        return not self.low.quantity <= target < self.high.quantity
+
+
+def comb_film(
+    id: str, last_wet: Source, first_dry: Source, volume_solids: Source, thinner: Source | None = None
+) -> CombFilm:
+    """The dry film, in um, between the last wetted tooth of the comb and the first dry one. Source: MIL-HDBK-1110.
+
+    Raises WorkingError where the last wetted tooth is not below the first dry one.
+    """
+    low = _dry_film(f"{id}.low", "dry film, at least", "last wetted tooth", last_wet, volume_solids, thinner, "um")
+    high = _dry_film(f"{id}.high", "dry film, below", "first dry tooth", first_dry, volume_solids, thinner, "um")
+    if low.quantity >= high.quantity:
+        raise WorkingError("the last wetted tooth of the comb is not below the first dry one")
+    return CombFilm(low, high)
+
+
+def film_left(id: str, film: Source, removed: Sequence[Source]) -> Working:
+    """The film left, in um, after each sanding or polishing in `removed`; below zero where more is taken off than
+    lies there.
+    """
+    steps = _numbered("R", "film taken off", removed)
+    inputs = (take("DFT", "dry film thickness", film, "thickness", "um"), *steps)
+    formula = " - ".join(entry.symbol for entry in inputs)
+    return work(id, "film left", formula, inputs, kind="thickness", unit="um", places=0, source=LOGIC)
+
+
+def total_film(id: str, films: Sequence[Source]) -> Working:
+    """The films of several layers one on the other, in um. Raises WorkingError for no layers."""
+    inputs = _numbered("DFT", "dry film, layer", films)
+    formula = " + ".join(entry.symbol for entry in inputs)
+    return work(id, "total dry film thickness", formula, inputs, kind="thickness", unit="um", places=0, source=LOGIC)
+
+
+def _dry_film(
+    id: str, name: str, wet_name: str, wet: Source, volume_solids: Source, thinner: Source | None, unit: str
+) -> Working:
+    film, solids = take("WFT", wet_name, wet, "thickness", unit), _solids(volume_solids)
+    inputs: tuple[Input, ...] = (film, solids)
+    formula, source = "WFT * VS / 100", _WET_DRY
+    if thinner is not None:
+        formula, inputs, source = "WFT * VS / (100 + t)", (film, solids, _thinner(thinner)), _THINNED
+    places = _FILM_PLACES[unit]
+    return work(id, name, formula, inputs, kind="thickness", unit=unit, places=places, source=source, note=PERCENT)
+
+
+def _solids(volume_solids: Source) -> Input:
+    return take("VS", "volume solids", volume_solids, "share", "%")
+
+
+def _thinner(thinner: Source) -> Input:
+    return take("t", "thinner added, by volume", thinner, "percentage", "%")
+
+
+def _numbered(symbol: str, name: str, films: Sequence[Source]) -> tuple[Input, ...]:
+    return tuple(
+        take(f"{symbol}_{number}", f"{name} {number}", film, "thickness", "um")
+        for number, film in enumerate(films, start=1)
+    )

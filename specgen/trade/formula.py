@@ -1,0 +1,157 @@
+"""Formulas as text: computed over exact fractions, and written out as a person writes them by hand.
+
+The text of a formula is what is computed and what is printed, so the two cannot drift apart. Only names, whole
+numbers, the four operations, parentheses and ceil(), min(), max() are read; nothing is ever handed to Python to run.
+Called by `working`.
+"""
+
+from __future__ import annotations
+
+import ast
+import math
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+from functools import lru_cache
+
+# No area, volume, film or time of the trade comes near this; beyond it an input is a slip of the pen.
+LARGEST = Fraction(10**12)
+
+_SIGNS: Mapping[type[ast.operator], str] = {ast.Add: "+", ast.Sub: "−", ast.Mult: "×", ast.Div: "÷"}
+_STRENGTH: Mapping[type[ast.operator], int] = {ast.Add: 0, ast.Sub: 0, ast.Mult: 1, ast.Div: 1}
+_ATOM = 2
+_CALLS: Mapping[str, str] = {"ceil": "rounded up", "min": "smallest of", "max": "largest of"}
+_GREEK: Mapping[str, str] = {"alpha": "α", "pi": "π", "phi": "φ", "rho": "ρ"}
+
+
+class WorkingError(ValueError):
+    """A working that cannot be done. `what` says why, in a sentence part that a finding can print."""
+
+    def __init__(self, what: str) -> None:
+        super().__init__(what)
+        self.what = what
+
+
+def sign(symbol: str) -> str:
+    """The symbol as printed: rho_nv is ρ_nv, VS stays VS."""
+    first, blank, rest = symbol.partition("_")
+    return _GREEK.get(first, first) + blank + rest
+
+
+def names(formula: str) -> tuple[str, ...]:
+    """The symbols of a formula, each once, as they stand from left to right. Raises WorkingError."""
+    return tuple(dict.fromkeys(node.id for node in _leaves(_read(formula)) if isinstance(node, ast.Name)))
+
+
+def constants(formula: str) -> frozenset[int]:
+    """The whole numbers written in a formula. Raises WorkingError."""
+    found = (node.value for node in _leaves(_read(formula)) if isinstance(node, ast.Constant))
+    return frozenset(value for value in found if isinstance(value, int))
+
+
+def evaluate(formula: str, values: Mapping[str, Fraction]) -> Fraction:
+    """The formula worked out exactly.
+
+    Raises WorkingError for an unknown name, a division by zero, a result beyond 10^12.
+    """
+    result = _value(_read(formula), values)
+    if abs(result) > LARGEST:
+        raise WorkingError(f"{write(formula)} comes to more than {LARGEST}")
+    return result
+
+
+def write(formula: str, figures: Mapping[str, str] | None = None) -> str:
+    """The formula with ×, ÷ and −, and `figures` in place of the symbols they name. Raises WorkingError."""
+    return _text(_read(formula), figures or {})[0]
+
+
+@lru_cache(maxsize=2_000)
+def _read(formula: str) -> ast.expr:
+    try:
+        tree = ast.parse(formula, mode="eval").body
+    except (SyntaxError, ValueError, RecursionError, MemoryError):
+        raise WorkingError(f"the formula {formula[:60]!r} cannot be read") from None
+    _refuse_strangers(tree, formula)
+    return tree
+
+
+def _refuse_strangers(node: ast.expr, formula: str) -> None:
+    match node:
+        case ast.BinOp(left=left, op=op, right=right) if type(op) in _SIGNS:
+            _refuse_strangers(left, formula)
+            _refuse_strangers(right, formula)
+        case ast.Call(func=ast.Name(id=call), args=args, keywords=[]) if call in _CALLS and args:
+            if call == "ceil" and len(args) != 1:
+                raise WorkingError(f"the formula {formula[:60]!r} rounds up more than one figure at once")
+            for argument in args:
+                _refuse_strangers(argument, formula)
+        case ast.Name():
+            pass
+        # A bool is an int to Python; a decimal figure would be a float, and belongs into an input with its source.
+        case ast.Constant(value=int() as value) if not isinstance(value, bool):
+            pass
+        case _:
+            raise WorkingError(
+                f"the formula {formula[:60]!r} holds more than names, whole numbers, + - * / ceil min max"
+            )
+
+
+def _leaves(node: ast.expr) -> Iterator[ast.Name | ast.Constant]:
+    match node:
+        case ast.BinOp(left=left, right=right):
+            yield from _leaves(left)
+            yield from _leaves(right)
+        case ast.Call(args=args):
+            for argument in args:
+                yield from _leaves(argument)
+        case ast.Name() | ast.Constant():
+            yield node
+
+
+def _value(node: ast.expr, values: Mapping[str, Fraction]) -> Fraction:
+    match node:
+        case ast.BinOp(left=left, op=op, right=right):
+            return _operate(op, _value(left, values), _value(right, values), right)
+        case ast.Call(func=ast.Name(id=call), args=args):
+            found = [_value(argument, values) for argument in args]
+            return Fraction(math.ceil(found[0])) if call == "ceil" else (min if call == "min" else max)(found)
+        case ast.Name(id=name):
+            if name not in values:
+                raise WorkingError(f"{sign(name)} stands in the formula and has no value")
+            return values[name]
+        case ast.Constant(value=int() as value):
+            return Fraction(value)
+    raise AssertionError(node)  # _refuse_strangers lets nothing else through
+
+
+def _operate(op: ast.operator, left: Fraction, right: Fraction, divisor: ast.expr) -> Fraction:
+    match op:
+        case ast.Add():
+            return left + right
+        case ast.Sub():
+            return left - right
+        case ast.Mult():
+            return left * right
+    if right == 0:
+        raise WorkingError(f"{_text(divisor, {})[0]} is zero, and the working divides by it")
+    return left / right
+
+
+def _text(node: ast.expr, figures: Mapping[str, str]) -> tuple[str, int]:
+    """The text of a part, and how strongly it holds together: what is weaker than its neighbour needs parentheses."""
+    match node:
+        case ast.BinOp(left=left, op=op, right=right):
+            strength = _STRENGTH[type(op)]
+            first, first_strength = _text(left, figures)
+            second, second_strength = _text(right, figures)
+            first = f"({first})" if first_strength < strength else first
+            # A calculator works from left to right: what follows − or ÷ keeps its parentheses even at equal strength.
+            tight = second_strength < strength or (second_strength == strength and isinstance(op, ast.Sub | ast.Div))
+            second = f"({second})" if tight else second
+            return f"{first} {_SIGNS[type(op)]} {second}", strength
+        case ast.Call(func=ast.Name(id=call), args=args):
+            return f"{_CALLS[call]} ({'; '.join(_text(argument, figures)[0] for argument in args)})", _ATOM
+        case ast.Name(id=name):
+            return figures.get(name, sign(name)), _ATOM
+        case ast.Constant(value=value):
+            return str(value), _ATOM
+    raise AssertionError(node)  # _refuse_strangers lets nothing else through

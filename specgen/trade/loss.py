@@ -1,0 +1,138 @@
+"""Loss in its two conventions, which are never one number: a share of what is used, and a surplus on what would do.
+
+40 % loss asks for 1.667 times the paint, 40 % surplus for 1.4 times. Each is a type of its own, so that neither
+passes for the other. Called by `consumption` and `cans`, and by the rules on consumption.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from specgen.standards.citations import ARITHMETIC, Basis, cite
+from specgen.standards.tables import table
+from specgen.trade.film import PERCENT
+from specgen.trade.given import Source, from_table, take
+from specgen.trade.working import Input, Working, WorkingError, work
+
+_FACTOR = cite("PAINT-SCHOOL-SLIDES", "loss factor and consumption factor")
+_MEAN = cite("40-CFR-60-313", "equation 3, form only", Basis.MEMORY)
+
+
+@dataclass(frozen=True, slots=True)
+class LossShare:
+    """Loss as a share of the paint used, in percent: of 100 L used at 40 % loss, 60 L reach the surface."""
+
+    share: Source
+
+    @property
+    def factor(self) -> str:
+        """What the paint on the surface is multiplied by, as a formula over `entry`."""
+        return "100 / (100 - loss)"
+
+    @property
+    def reaching(self) -> str:
+        """The part of the paint used that reaches the surface, as a formula over `entry`."""
+        return "(100 - loss) / 100"
+
+    def entry(self) -> Input:
+        return take("loss", "loss, share of the paint used", self.share, "share", "%")
+
+
+@dataclass(frozen=True, slots=True)
+class Surplus:
+    """Surplus on the paint that would do without loss, in percent: 60 L on the surface at 40 % surplus take 84 L."""
+
+    surplus: Source
+
+    @property
+    def factor(self) -> str:
+        """What the paint on the surface is multiplied by, as a formula over `entry`."""
+        return "(100 + alpha) / 100"
+
+    @property
+    def reaching(self) -> str:
+        """The part of the paint used that reaches the surface, as a formula over `entry`."""
+        return "100 / (100 + alpha)"
+
+    def entry(self) -> Input:
+        return take("alpha", "surplus on the paint on the surface", self.surplus, "percentage", "%")
+
+
+Loss = LossShare | Surplus
+
+
+def consumption_factor(id: str, loss: Loss) -> Working:
+    """How many times the theoretical quantity is used up. Raises WorkingError for a loss of 100 %."""
+    return work(id, "consumption factor", loss.factor, (loss.entry(),), places=3, source=_FACTOR, note=PERCENT)
+
+
+def loss_factor(id: str, loss: Loss) -> Working:
+    """The part of the paint used that reaches the surface: one over the consumption factor."""
+    return work(id, "loss factor", loss.reaching, (loss.entry(),), places=3, source=_FACTOR, note=PERCENT)
+
+
+def share_of_surplus(id: str, surplus: Surplus) -> Working:
+    """The loss share that means the same as a surplus, in percent."""
+    formula = "100 * alpha / (100 + alpha)"
+    name = "loss, share of the paint used"
+    return work(
+        id, name, formula, (surplus.entry(),), kind="share", unit="%", places=1, source=ARITHMETIC, note=PERCENT
+    )
+
+
+def surplus_of_share(id: str, loss: LossShare) -> Working:
+    """The surplus that means the same as a loss share, in percent. Raises WorkingError for a loss of 100 %."""
+    formula = "100 * loss / (100 - loss)"
+    name = "surplus on the paint on the surface"
+    return work(
+        id, name, formula, (loss.entry(),), kind="percentage", unit="%", places=1, source=ARITHMETIC, note=PERCENT
+    )
+
+
+def loss_of_transfer(id: str, transfer: Source) -> Working:
+    """The loss share that a transfer efficiency leaves, in percent."""
+    inputs = (take("TE", "transfer efficiency", transfer, "share", "%"),)
+    name, formula = "loss, share of the paint used", "100 - TE"
+    return work(id, name, formula, inputs, kind="share", unit="%", places=1, source=ARITHMETIC, note=PERCENT)
+
+
+def mean_transfer(id: str, parts: Sequence[tuple[Source, Source, Source]]) -> Working:
+    """Transfer efficiency of several methods together, in percent; each part is (volume, volume solids, transfer
+    efficiency).
+
+    A harmonic mean weighted by solids: what counts is the paint it took. Raises WorkingError for no solids, or where
+    a method transfers nothing. Source: form of 40 CFR 60.313, from memory.
+    """
+    if not parts:
+        raise WorkingError("no method of application is given")
+    inputs: list[Input] = []
+    solids, used = [], []
+    for number, (volume, share, transfer) in enumerate(parts, start=1):
+        inputs.append(take(f"V_{number}", f"volume by method {number}", volume, "volume", "L"))
+        inputs.append(take(f"VS_{number}", f"volume solids, method {number}", share, "share", "%"))
+        inputs.append(take(f"TE_{number}", f"transfer efficiency of method {number}", transfer, "share", "%"))
+        solids.append(f"V_{number} * VS_{number}")
+        used.append(f"V_{number} * VS_{number} / TE_{number}")
+    name, formula = "transfer efficiency, all methods", f"({' + '.join(solids)}) / ({' + '.join(used)})"
+    return work(id, name, formula, tuple(inputs), kind="share", unit="%", places=1, source=_MEAN)
+
+
+def usual_loss(what: str) -> tuple[LossShare, LossShare]:
+    """The lowest and highest usual loss of a way of working, from the published table.
+
+    Raises KeyError for a row not there.
+    """
+    found = table("loss_ranges").row("what", what)
+    low, high = (from_table("loss_ranges", found, column, "share", "%") for column in ("low_pct", "high_pct"))
+    return LossShare(low), LossShare(high)
+
+
+def usual_surplus(what: str) -> tuple[Surplus, Surplus]:
+    """The lowest and highest usual surplus of a way of working; a secondary source.
+
+    Raises KeyError for a row not there.
+    """
+    found = table("surplus_ranges").row("what", what)
+    low, high = (from_table("surplus_ranges", found, column, "percentage", "%") for column in ("low_pct", "high_pct"))
+    return Surplus(low), Surplus(high)

@@ -1,0 +1,133 @@
+"""Passes, strokes and coats: how much film one brings and how many a target needs.
+
+Called by the work instruction, and by the rules that ask whether a target can be reached.
+"""
+
+from __future__ import annotations
+
+from specgen.standards.citations import ARITHMETIC, LOGIC
+from specgen.standards.tables import table
+from specgen.trade.film import PERCENT
+from specgen.trade.given import Source, from_table, take
+from specgen.trade.working import Input, Working, WorkingError, work
+
+# 1 mL of dry solids on 1 m2 is 1 um, so a spray rate over a painted area is a film without a factor.
+_STROKE = f"{PERCENT}; g/s over g/mL and m²/s is mL/m², which is µm"
+
+
+def film_of_passes(id: str, per_pass: Source, passes: Source) -> Working:
+    """The dry film of a number of passes, in um."""
+    inputs = (_per_pass(per_pass), take("n", "number of passes", passes, unit=""))
+    return work(id, "dry film of the passes", "p * n", inputs, kind="thickness", unit="um", places=0, source=LOGIC)
+
+
+def passes_for(id: str, target: Source, per_pass: Source) -> Working:
+    """The least number of passes that reach the target. Raises WorkingError where a pass brings nothing."""
+    inputs = (_target(target), _per_pass(per_pass))
+    return work(id, "number of passes", "ceil(DFT / p)", inputs, unit="pass", places=0, source=LOGIC)
+
+
+def usual_film_per_pass(row: str = "cross coat from a can") -> tuple[Source, Source]:
+    """The lowest and highest usual film of one pass, in um, from the table of common practice.
+
+    Raises KeyError for another row.
+    """
+    name = "film_per_cross_coat"
+    found = table(name).row("coat", row)
+    low, high = (from_table(name, found, column, "thickness", "um") for column in ("low_um", "high_um"))
+    return low, high
+
+
+def coats_for(
+    id: str,
+    target: Source,
+    most_per_coat: Source | None = None,
+    sag_limit: Source | None = None,
+    volume_solids: Source | None = None,
+    thinner: Source | None = None,
+) -> Working:
+    """The least number of coats that reach the target, no coat above `most_per_coat` (dry) or the sag limit (wet).
+
+    The sag limit needs the volume solids of the paint as it lies on the surface. Raises WorkingError where no limit
+    is given, or a sag limit without volume solids.
+    """
+    inputs, limits = [_target(target)], []
+    if most_per_coat is not None:
+        inputs.append(take("M", "most dry film per coat", most_per_coat, "thickness", "um"))
+        limits.append("M")
+    if sag_limit is not None:
+        if volume_solids is None:
+            raise WorkingError(
+                "a sag limit is a wet film, and the volume solids that turn it into a dry one are missing"
+            )
+        inputs.append(take("W", "sag limit, wet film", sag_limit, "thickness", "um"))
+        inputs.append(take("VS", "volume solids", volume_solids, "share", "%"))
+        if thinner is not None:
+            inputs.append(take("t", "thinner added, by volume", thinner, "percentage", "%"))
+        limits.append("W * VS / 100" if thinner is None else "W * VS / (100 + t)")
+    if not limits:
+        raise WorkingError("neither the most film per coat nor a sag limit is stated")
+    limit = limits[0] if len(limits) == 1 else f"min({', '.join(limits)})"
+    note = PERCENT if sag_limit is not None else ""
+    return work(
+        id,
+        "number of coats",
+        f"ceil(DFT / ({limit}))",
+        tuple(inputs),
+        unit="coat",
+        places=0,
+        source=ARITHMETIC,
+        note=note,
+    )
+
+
+def film_per_coat(id: str, target: Source, coats: Source) -> Working:
+    """The film that each of equal coats must bring, in um. Raises WorkingError for no coats."""
+    inputs = (_target(target), take("N", "number of coats", coats))
+    return work(id, "dry film per coat", "DFT / N", inputs, kind="thickness", unit="um", places=1, source=ARITHMETIC)
+
+
+def film_per_stroke(
+    id: str,
+    spray_rate: Source,
+    solids_by_mass: Source,
+    solids_density: Source,
+    transfer: Source,
+    speed: Source,
+    fan_width: Source,
+    overlap: Source,
+) -> Working:
+    """The dry film of one stroke, in um: what leaves the nozzle as solids and lands, over the area painted in the
+    same time.
+
+    Each stroke covers the fan's width less the overlap. Raises WorkingError for a speed of zero or an overlap of 100 %.
+    """
+    inputs = (
+        take("q", "spray rate", spray_rate, "spray_rate", "g/s"),
+        take("w_nv", "solids by mass", solids_by_mass, "share", "%"),
+        take("rho_nv", "density of the solids", solids_density, "density", "g/mL"),
+        take("TE", "transfer efficiency", transfer, "share", "%"),
+        take("v", "speed of the stroke", speed, "speed", "m/s"),
+        take("b", "width of the fan", fan_width, "length", "m"),
+        take("o", "overlap", overlap, "share", "%"),
+    )
+    formula = "q * w_nv / 100 / rho_nv * TE / 100 / (v * b * (100 - o) / 100)"
+    name = "dry film per stroke"
+    return work(id, name, formula, inputs, kind="thickness", unit="um", places=1, source=ARITHMETIC, note=_STROKE)
+
+
+def strokes_for(id: str, target: Source, per_stroke: Source) -> Working:
+    """The least number of strokes over one place that reach the target.
+
+    Raises WorkingError where a stroke brings nothing.
+    """
+    inputs = (_target(target), take("p", "dry film per stroke", per_stroke, "thickness", "um"))
+    return work(id, "number of strokes", "ceil(DFT / p)", inputs, unit="stroke", places=0, source=ARITHMETIC)
+
+
+def _target(target: Source) -> Input:
+    return take("DFT", "dry film to reach", target, "thickness", "um")
+
+
+def _per_pass(per_pass: Source) -> Input:
+    return take("p", "dry film per pass", per_pass, "thickness", "um")

@@ -1,0 +1,192 @@
+"""A computed figure with all it takes to compute it again by hand.
+
+Documents print the result; the annex of workings prints formula, inputs and source. The formula text is what is
+computed. Called by every module of `trade`, by rules that judge a figure, and by `views`.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from specgen.standards.citations import Citation
+from specgen.trade.formula import WorkingError, constants, evaluate, names, sign, write
+from specgen.units.display import round_half_up, significant, unit_sign
+from specgen.units.quantity import Quantity
+
+__all__ = ["HELD_BY_MAKER", "Audience", "Input", "Working", "WorkingError", "work"]
+
+Audience = Literal["customer", "maker"]
+
+HELD_BY_MAKER = "inputs held by the maker"
+
+# What is counted has a word for a unit, and one of it is not "1 cans".
+_MANY = {"can": "cans", "coat": "coats", "pass": "passes", "stroke": "strokes", "pack": "packs"}
+
+# A decimal up to this long is printed in full; a longer one is cut where the result no longer feels it.
+_FULL_PLACES = 6
+_FEWEST_DIGITS, _MOST_DIGITS = 4, 12
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """One figure that goes into a formula, under `symbol`, counted in `unit` (empty for a bare number).
+
+    `origin` says where it stands: a path in the sources, `table:NAME` or `working:ID`.
+    """
+
+    symbol: str
+    name: str
+    value: Quantity | Fraction
+    unit: str
+    origin: str
+    audience: Audience = "customer"
+
+    @property
+    def number(self) -> Fraction:
+        """The figure in `unit`, exact. Raises KeyError where the unit is not one of the quantity's kind."""
+        return self.value.to(self.unit) if isinstance(self.value, Quantity) else self.value
+
+    @property
+    def sign(self) -> str:
+        """The symbol as printed."""
+        return sign(self.symbol)
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """A result in `unit`, printed to `places` digits after the point, with its formula, inputs and source."""
+
+    id: str
+    name: str
+    formula: str
+    inputs: tuple[Input, ...]
+    result: Quantity | Fraction
+    unit: str
+    places: int
+    source: Citation
+    note: str = ""
+
+    @property
+    def number(self) -> Fraction:
+        """The result in `unit`, exact and not rounded."""
+        return self.result.to(self.unit) if isinstance(self.result, Quantity) else self.result
+
+    @property
+    def quantity(self) -> Quantity:
+        """The result where it carries a unit of a kind. Raises TypeError for a bare number."""
+        if not isinstance(self.result, Quantity):
+            raise TypeError(f"{self.id} is a bare number")
+        return self.result
+
+    @property
+    def held_by_maker(self) -> bool:
+        """True where an input is the maker's: a customer then sees the result and HELD_BY_MAKER, never the formula."""
+        return any(entry.audience == "maker" for entry in self.inputs)
+
+    def shown_inputs(self) -> tuple[Input, ...]:
+        """What a customer may see: all inputs or none, for the others and the result together would give the hidden
+        one back.
+        """
+        return () if self.held_by_maker else self.inputs
+
+    def printed(self) -> str:
+        """The result with its unit, rounded half up, as it stands in a document."""
+        return _with_unit(str(round_half_up(self.number, self.places)), self.unit)
+
+    def printed_inputs(self) -> tuple[tuple[Input, str], ...]:
+        """Each input with its figure and unit as printed; recomputing from these figures gives `printed()`."""
+        figures = self._figures()
+        return tuple((entry, _with_unit(figures[entry.symbol], entry.unit)) for entry in self.inputs)
+
+    def formula_text(self) -> str:
+        """The formula in symbols, as written by hand."""
+        return write(self.formula)
+
+    def substituted(self) -> str:
+        """The formula with the figures of `printed_inputs` in place of the symbols."""
+        return write(self.formula, {symbol: _enclosed(figure) for symbol, figure in self._figures().items()})
+
+    def _figures(self) -> dict[str, str]:
+        whole = {entry.symbol: _in_full(entry) for entry in self.inputs}
+        endless = {entry.symbol: entry.number for entry in self.inputs if whole[entry.symbol] is None}
+        wanted = round_half_up(self.number, self.places)
+        for digits in range(_FEWEST_DIGITS, _MOST_DIGITS + 1):
+            cut = {symbol: significant(number, digits) for symbol, number in endless.items()}
+            values = {entry.symbol: entry.number for entry in self.inputs} | {
+                key: Fraction(value) for key, value in cut.items()
+            }
+            try:
+                again = evaluate(self.formula, values)
+            except WorkingError:
+                # Two cut figures may cancel to a zero divisor; the next digit tells them apart.
+                continue
+            if round_half_up(again, self.places) == wanted:
+                return {symbol: figure if figure is not None else str(cut[symbol]) for symbol, figure in whole.items()}
+        # Exactly on the edge of a rounding no cut decimal gives the result back, so the figure stands as a fraction.
+        return {
+            symbol: figure if figure is not None else f"{endless[symbol].numerator} ÷ {endless[symbol].denominator}"
+            for symbol, figure in whole.items()
+        }
+
+
+def work(
+    id: str,
+    name: str,
+    formula: str,
+    inputs: tuple[Input, ...],
+    *,
+    places: int,
+    source: Citation,
+    kind: str = "",
+    unit: str = "",
+    note: str = "",
+) -> Working:
+    """Work `formula` out: its result counts in `unit`, as a quantity of `kind`, or as a bare number where `kind` is
+    empty.
+
+    A formula holds no figure but 1 that `note` does not explain. Raises WorkingError for a division by zero, a name
+    without a value, an input that the formula leaves out or that comes twice, and a result beyond 10^12.
+    """
+    values = {entry.symbol: entry.number for entry in inputs}
+    if len(values) != len(inputs):
+        raise WorkingError(f"two inputs of {name} share a symbol")
+    if left_out := [entry.name for entry in inputs if entry.symbol not in names(formula)]:
+        raise WorkingError(f"{', '.join(left_out)} does not stand in the formula of {name}")
+    explained = set(re.findall(r"\d+", note))
+    if unexplained := [str(figure) for figure in sorted(constants(formula) - {1}) if str(figure) not in explained]:
+        raise WorkingError(f"the note on {name} does not explain {', '.join(unexplained)}")
+    try:
+        number = evaluate(formula, values)
+    except WorkingError as error:
+        raise WorkingError(f"{name} cannot be worked out: {error.what}") from None
+    result = Quantity.of(kind, number, unit) if kind else number
+    return Working(id, name, formula, inputs, result, unit, places, source, note)
+
+
+def _in_full(entry: Input) -> str | None:
+    """The figure in full: as its author wrote it, or as a short decimal; None where it has no such form."""
+    number, value = entry.number, entry.value
+    if isinstance(value, Quantity) and value.digits and value.unit == entry.unit and Fraction(value.digits) == number:
+        return _minus(value.digits)
+    for places in range(_FULL_PLACES + 1):
+        if Fraction(figure := round_half_up(number, places)) == number:
+            return _minus(str(figure))
+    return None
+
+
+def _minus(figure: str) -> str:
+    return figure.replace("-", "−")
+
+
+def _enclosed(figure: str) -> str:
+    return f"({figure})" if "−" in figure or "÷" in figure else figure
+
+
+def _with_unit(figure: str, unit: str) -> str:
+    if not unit:
+        return _minus(figure)
+    word = _MANY[unit] if unit in _MANY and figure != "1" else unit_sign(unit)
+    return f"{_minus(figure)}\N{NO-BREAK SPACE}{word}"

@@ -1,0 +1,101 @@
+"""Quantities as a document prints them: the author's figure and unit, and the project's second unit in brackets.
+
+Rounding happens here and nowhere earlier, once, half up (Decimal ROUND_HALF_UP): 1.25 prints as 1.3, as printed tables of the
+trade do. Called by `views`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
+
+from specgen.units.quantity import Quantity, Range
+
+_SIGNS = {
+    "um": "µm",
+    "μm": "µm",
+    "degC": "°C",
+    "degF": "°F",
+    "m2": "m²",
+    "cm2": "cm²",
+    "ft2": "ft²",
+    "ml": "mL",
+    "l": "L",
+    "mils": "mil",
+    "m2/L": "m²/L",
+    "ft2/gal": "ft²/gal",
+    "g/cm3": "g/cm³",
+    "mg/m2": "mg/m²",
+    "g/m2": "g/m²",
+    "%RH": "% RH",
+}
+
+
+def round_half_up(number: Fraction, places: int) -> Decimal:
+    """`number` to `places` digits after the point, half away from zero."""
+    # Exact quotient of integers, so that 1.25 is never 1.2499999 before it is rounded.
+    scaled = number * 10**places
+    whole = (abs(scaled.numerator) * 2 + scaled.denominator) // (2 * scaled.denominator)
+    sign = -1 if number < 0 else 1
+    return (Decimal(sign * whole).scaleb(-places)).quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)
+
+
+def significant(number: Fraction, digits: int = 3) -> Decimal:
+    """`number` to `digits` significant digits, never with an exponent."""
+    if number == 0:
+        return Decimal(0)
+    places = digits - 1 - _exponent(abs(number))
+    rounded = round_half_up(number, max(places, 0)) if places >= 0 else round_half_up(number, 0)
+    return rounded
+
+
+def _exponent(number: Fraction) -> int:
+    exponent = 0
+    while number >= 10:
+        number, exponent = number / 10, exponent + 1
+    while number < 1:
+        number, exponent = number * 10, exponent - 1
+    return exponent
+
+
+def unit_sign(unit: str) -> str:
+    """The unit as printed: um is µm, degC is °C."""
+    return _SIGNS.get(unit, unit)
+
+
+def show(value: Quantity, second: Mapping[str, str] | None = None) -> str:
+    """`60 µm`, or `60 µm (2.36 mil)` where `second` names another unit for the kind."""
+    return _with_second(_figure(value), unit_sign(value.unit), [value], second)
+
+
+def show_range(value: Range, second: Mapping[str, str] | None = None) -> str:
+    """`40 to 60 µm`, `at least 40 µm`, `at most 60 µm`, with the second unit in brackets where one is asked for."""
+    if value.low is not None and value.high is not None:
+        if value.low.unit != value.high.unit:
+            return f"{show(value.low, second)} to {show(value.high, second)}"
+        figures = f"{_figure(value.low)} to {_figure(value.high)}"
+        return _with_second(figures, unit_sign(value.high.unit), [value.low, value.high], second)
+    if value.low is not None:
+        return f"at least {show(value.low, second)}"
+    return f"at most {show(value.high, second)}" if value.high is not None else ""
+
+
+def _figure(value: Quantity) -> str:
+    return value.digits or str(significant(value.number))
+
+
+def _with_second(figures: str, unit: str, values: list[Quantity], second: Mapping[str, str] | None) -> str:
+    gap = "\u00a0"
+    text = f"{figures}{gap}{unit}"
+    other = (second or {}).get(values[0].kind)
+    if other is None or unit_sign(other) == unit:
+        return text
+    digits = [_second_figure(value, other) for value in values]
+    return f"{text} ({' to '.join(digits)}{gap}{unit_sign(other)})"
+
+
+def _second_figure(value: Quantity, unit: str) -> str:
+    number = value.to(unit)
+    # A whole degree is as fine as anyone reads a shop thermometer; elsewhere three digits keep the author's meaning.
+    return str(round_half_up(number, 0) if value.kind == "temperature" else significant(number))

@@ -1,0 +1,112 @@
+"""Templates cannot print a missing value, an unescaped sign, or anything from outside their folder."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from pathlib import Path
+
+import jinja2
+import pytest
+from babel.messages.catalog import Catalog
+from babel.messages.mofile import write_mo
+
+from specgen.rendering.assets import templates_folder
+from specgen.rendering.environment import environment, fill, style_sheet
+from specgen.rendering.failure import RenderError
+
+DEFAULT_FILTER = re.compile(r"\|\s*(?:default|d)\b|\bfilter\s+(?:default|d)\b")
+TEMPLATES = sorted(templates_folder().rglob("*.j2"))
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.relative_to(templates_folder()).as_posix())
+def test_no_template_uses_the_default_filter(path: Path) -> None:
+    assert DEFAULT_FILTER.findall(path.read_text(encoding="utf-8")) == []
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.relative_to(templates_folder()).as_posix())
+def test_every_template_compiles(path: Path) -> None:
+    name = path.relative_to(templates_folder()).as_posix()
+    assert environment("en").get_template(name).name == name
+
+
+@pytest.mark.parametrize("text", ["{{ x | default('') }}", "{{ x|d }}", "{% filter default %}{% endfilter %}"])
+def test_the_default_filter_is_found_and_refused(text: str) -> None:
+    assert len(DEFAULT_FILTER.findall(text)) == 1
+    with pytest.raises(jinja2.TemplateAssertionError, match="No filter named 'd"):
+        environment("en").from_string(text)
+
+
+def test_a_missing_value_is_an_error() -> None:
+    with pytest.raises(jinja2.UndefinedError, match="'limit' is undefined"):
+        environment("en").from_string("at most {{ limit }} µm").render()
+
+
+def test_values_are_escaped_and_prose_is_not_twice() -> None:
+    template = environment("en").from_string("{{ a }}|{{ a | prose }}")
+    assert template.render(a="<b> & c") == "&lt;b&gt; &amp; c|<p>&lt;b&gt; &amp; c</p>"
+
+
+def test_values_inside_a_translation_are_escaped() -> None:
+    template = environment("en").from_string("{% trans n %}at {{ n }} places{% endtrans %}")
+    assert template.render(n="<3") == "at &lt;3 places"
+
+
+@pytest.mark.parametrize("name", ["../specgen/__init__.py", "/etc/passwd", "fonts/../../README.md"])
+def test_templates_outside_the_folder_are_not_found(name: str) -> None:
+    with pytest.raises(jinja2.TemplateNotFound):
+        environment("en").get_template(name)
+
+
+def test_templates_are_sandboxed() -> None:
+    with pytest.raises(jinja2.exceptions.SecurityError):
+        environment("en").from_string("{{ x.__class__.__mro__ }}").render(x="a")
+
+
+@pytest.mark.parametrize(
+    ("language", "message"),
+    [("zz", "no catalogue of messages for the language 'zz'"), ("../en", "'../en' is not a language code")],
+)
+def test_a_language_without_catalogue_is_refused(language: str, message: str) -> None:
+    with pytest.raises(RenderError, match=re.escape(message)):
+        environment(language)
+
+
+def test_a_catalogue_translates(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    catalogue = Catalog(locale="de")
+    catalogue.add("Page %(page)s of %(pages)s", "Seite %(page)s von %(pages)s")
+    with (tmp_path / "specgen.mo").open("wb") as file:
+        write_mo(file, catalogue)
+    asked: list[str] = []
+
+    def found(name: str) -> Path:
+        asked.append(name)
+        return tmp_path / "specgen.mo"
+
+    monkeypatch.setattr("specgen.rendering.environment.asset", found)
+    engine = environment.__wrapped__("de")
+    template = engine.from_string("{{ language }}: {% trans page, pages %}Page {{ page }} of {{ pages }}{% endtrans %}")
+    assert template.render(page=1, pages=4) == "de: Seite 1 von 4"
+    assert asked == ["locale/de/LC_MESSAGES/specgen.mo"]
+
+
+def test_fill_tells_what_is_wrong() -> None:
+    with pytest.raises(RenderError, match=r"^There is no template parts/none\.html\.j2\."):
+        fill("parts/none.html.j2", language="en", medium="print")
+    with pytest.raises(RenderError, match=r"^The template base\.html\.j2 cannot be filled: .*title"):
+        fill("base.html.j2", language="en", medium="print")
+
+
+def test_style_sheets_come_from_the_style_folder_only() -> None:
+    assert "@media print" in style_sheet("screen.css")
+    with pytest.raises(RenderError, match="lies outside the templates folder"):
+        style_sheet("../../pyproject.toml")
+
+
+def test_print_and_screen_share_the_body(sample: Callable[..., str]) -> None:
+    pages = {medium: sample(medium) for medium in ("print", "screen")}
+    bodies = {medium: page[page.index("<header") :] for medium, page in pages.items()}
+    assert bodies["print"] == bodies["screen"]
+    assert ("page-foot-right" in pages["print"], "page-foot-right" in pages["screen"]) == (True, False)
+    assert [sample("screen", draft=draft).count('class="draft-banner"') for draft in (True, False)] == [1, 0]
+    assert [sample("print", draft=draft).count("DRAFT") for draft in (True, False)] == [2, 0]

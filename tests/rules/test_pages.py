@@ -1,0 +1,48 @@
+"""Every example on every rule page is run: Passes give no finding at all, Fails give exactly the findings they name."""
+
+from __future__ import annotations
+
+import pytest
+
+from specgen.rules.declare import Rule, all_rules
+from specgen.rules.page import Example
+from tests.good_spec import found, good, put, take_out
+
+
+def _cases(*, failing: bool) -> list[object]:
+    return [
+        pytest.param(rule, example, id=f"{rule.id}-{number}")
+        for rule in all_rules()
+        for number, example in enumerate(rule.page.examples(failing=failing), 1)
+    ]
+
+
+def _run(example: Example) -> list[tuple[str, str]]:
+    spec = good()
+    for path in example.removed:
+        take_out(spec, path)
+    for path, value in example.set:
+        put(spec, path, value)
+    return found(spec)
+
+
+def test_good_spec_is_clean() -> None:
+    assert found(good()) == []
+
+
+@pytest.mark.parametrize(("rule", "example"), _cases(failing=False))
+def test_passes(rule: Rule, example: Example) -> None:
+    assert _run(example) == []
+
+
+@pytest.mark.parametrize(("rule", "example"), _cases(failing=True))
+def test_fails(rule: Rule, example: Example) -> None:
+    named = sorted((other or rule.id, path) for other, path in example.findings)
+    assert named, "a failing example names its findings"
+    assert any(rule_id == rule.id for rule_id, _ in named)
+    assert _run(example) == named
+
+
+def test_every_rule_has_examples() -> None:
+    lacking = [r.id for r in all_rules() if not r.page.examples(failing=True) or not r.page.examples(failing=False)]
+    assert lacking == []
