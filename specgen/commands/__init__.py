@@ -1,0 +1,91 @@
+"""The command line: `main` runs the command that is chosen and prints what it comes to; no exception comes out of it.
+
+A command's module is imported once it is chosen, so that `specgen --help` and a mistyped command answer at once.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from contextlib import suppress
+from typing import IO
+
+from specgen.commands.arguments import read_arguments
+from specgen.commands.outcome import NOT_RUN, CannotRunError, Outcome
+
+_INTERRUPTED = 130
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command with `argv` (those of the process if None) and return its exit code; no exception comes out."""
+    _speak_utf8()
+    try:
+        outcome = _run(sys.argv[1:] if argv is None else argv)
+        return _print(outcome)
+    except KeyboardInterrupt:
+        return _INTERRUPTED
+
+
+def _run(argv: Sequence[str]) -> Outcome:
+    try:
+        command, arguments = read_arguments(argv)
+        return command(arguments)
+    except CannotRunError as reason:
+        return Outcome("", NOT_RUN, _line(str(reason)))
+    except SystemExit as done:  # argparse has printed its help
+        return Outcome("", done.code if isinstance(done.code, int) else NOT_RUN)
+    except Exception as fault:  # noqa: BLE001  # whatever it is, the user gets a line and not a traceback
+        _trace()
+        return Outcome("", NOT_RUN, _line(f"internal fault ({type(fault).__name__}: {fault}); please report it"))
+
+
+def _trace() -> None:
+    if os.environ.get("SPECGEN_TRACEBACK") == "1":
+        import traceback
+
+        traceback.print_exc()
+
+
+def _line(text: str) -> str:
+    return f"specgen: {' '.join(text.split())}\n"
+
+
+def _print(outcome: Outcome) -> int:
+    """The exit code of the outcome, or that of not having been able to print it."""
+    code = outcome.code
+    try:
+        _write(sys.stdout, outcome.out)
+    except BrokenPipeError:
+        # whoever was reading has read enough
+        _forget(sys.stdout)
+    except OSError as error:
+        _forget(sys.stdout)
+        code = NOT_RUN
+        outcome = Outcome("", code, outcome.err + _line(f"the output cannot be written: {error.strerror}"))
+    with suppress(OSError):
+        _write(sys.stderr, outcome.err)
+    return code
+
+
+def _write(stream: IO[str] | None, text: str) -> None:
+    # a process without a screen has no stream at all
+    if stream is not None and text:
+        stream.write(text)
+        stream.flush()
+
+
+def _forget(stream: IO[str]) -> None:
+    """Lead the rest of a stream nowhere, or Python would complain once more on its way out."""
+    with suppress(OSError, ValueError):
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, stream.fileno())
+        os.close(nowhere)
+
+
+def _speak_utf8() -> None:
+    """Reports hold signs such as µ and °, whatever the machine's own encoding is."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(encoding="utf-8", errors="backslashreplace")

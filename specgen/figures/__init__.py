@@ -1,0 +1,1 @@
+"""Drawings: SVG text from finished values."""

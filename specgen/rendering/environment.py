@@ -5,6 +5,7 @@ Called by the commands and by issuing, through `fill`, with a finished view; tem
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import cache
 from gettext import GNUTranslations, NullTranslations
 from typing import Any, Literal, cast
@@ -40,6 +41,7 @@ def environment(language: str) -> jinja2.Environment:
     for forbidden in ("default", "d"):
         del engine.filters[forbidden]
     engine.filters["prose"] = prose
+    engine.filters["drawing"] = drawing
     engine.globals["language"] = language
     engine.globals["style_sheet"] = style_sheet
     # The i18n extension hangs this method on the environment when it is loaded; its type is unknown.
@@ -63,9 +65,21 @@ def fill(template: str, *, language: str, medium: Medium, **values: object) -> s
         raise RenderError(f"The template {template} cannot be filled: {error}.") from error
 
 
+def translation(language: str) -> Callable[[str], str]:
+    """What views turn English wording into the language with. Raises RenderError for a language without a catalogue."""
+    return _translations(language).gettext
+
+
 def prose(text: str) -> Markup:
     """The author's Markdown as safe HTML. Raises ProseError (see `markdown.to_html`)."""
     return Markup(to_html(text))  # to_html lets no raw HTML through
+
+
+def drawing(svg: str) -> Markup:
+    """A drawing of `specgen.figures`, as it is. Raises RenderError for anything else."""
+    if not svg.startswith("<svg ") or not svg.endswith("</svg>"):
+        raise RenderError("Only a drawing made by this program may stand in a document unescaped.")
+    return Markup(svg)  # figures escape every text they are given
 
 
 def style_sheet(name: str) -> Markup:

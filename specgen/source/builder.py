@@ -10,7 +10,7 @@ import re
 from dataclasses import dataclass, field
 
 from specgen.findings import Finding
-from specgen.source.characters import first_refused, named, place_in, printable
+from specgen.source.characters import COLLECT_LIMIT, first_refused, named, place_in, printable
 from specgen.source.faults import fault
 from specgen.source.tree import Mapping, Mark, Node, Scalar, Sequence
 
@@ -66,7 +66,7 @@ class TreeBuilder:
 
     def note(self, id: str, what: str, line: int, start: int, end: int) -> None:
         """A finding of this kind, unless it lies in a part that is refused as a whole."""
-        if not (self._stack and self._stack[-1].dropped):
+        if not (self._stack and self._stack[-1].dropped) and len(self.findings) < COLLECT_LIMIT:
             self.findings.append(fault(id, what, place_in(self._name, self._shown, line, start, end)))
 
     def scalar(self, text: str, style: str, start: Spot, end: Spot, has_property: bool) -> None:

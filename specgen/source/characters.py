@@ -15,6 +15,10 @@ from specgen.source.faults import fault
 
 FILE_LIMIT = 1024 * 1024
 LINE_LIMIT = 2_000
+# a line ten times too long is not parsed: looking along it again for each of its values would take minutes
+_HOPELESS = 10 * LINE_LIMIT
+# far more than are ever listed, so that the first ones listed are the first ones in the file
+COLLECT_LIMIT = 2_000
 
 # C0 and C1 controls but for tab and line ends, the two Unicode line ends, and what is no character at all
 _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufffe\uffff]")
@@ -36,7 +40,7 @@ class Characters:
 
     `shown` goes into findings; `parsed` is what the YAML reader gets, with ordinary blanks for tabs and false blanks.
     `faulty` are the 0-based lines with a fault, `tabs` those with a tab, `tab_indented` those with one in front.
-    `whole` is False if nothing can be parsed at all.
+    `whole` is False if nothing of it is to be parsed.
     """
 
     shown: list[str] = field(default_factory=list)
@@ -73,7 +77,8 @@ def printable(text: str) -> str:
 
 def named(character: str) -> str:
     """`U+202E (right-to-left override)`; control characters have no name of their own."""
-    name = unicodedata.name(character, "control character").lower()
+    other = "half of a character" if "\ud800" <= character <= "\udfff" else "control character"
+    name = unicodedata.name(character, other).lower()
     return f"U+{ord(character):04X} ({name})"
 
 
@@ -112,8 +117,14 @@ def decode(raw: bytes, name: str) -> Characters:
     result.parsed = list(result.shown)
     for number, text in enumerate(result.parsed.copy()):
         if _ANY.search(text):
-            _examine(result, name, number, text)
-        if len(text) > LINE_LIMIT:
+            if len(result.findings) < COLLECT_LIMIT:
+                _examine(result, name, number, text)
+            else:
+                result.shown[number] = printable(text)
+                result.parsed[number] = result.shown[number].replace("\t", " ")
+        if len(text) > _HOPELESS:
+            result.whole = False
+        if len(text) > LINE_LIMIT and len(result.findings) < COLLECT_LIMIT:
             what = f"The line has {len(text):,} characters; the limit is {LINE_LIMIT:,}."
             result.findings.append(
                 fault("SRC008", what, place_in(name, result.shown, number, LINE_LIMIT, LINE_LIMIT + 1))

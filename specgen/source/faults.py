@@ -124,7 +124,7 @@ _TABLE = (
     Fault(
         "SRC013",
         "An anchor (&name)",
-        "A value kept under a name and used again elsewhere changes in two places at once, and only one of them is seen.",
+        "A value kept under a name and used elsewhere changes in two places at once, and only one of them is seen.",
         "Delete the anchor and write the value out where it is needed. If & belongs to the text, put it in quotes.",
         "film: &std 60 um   write   film: 60 um",
     ),
@@ -280,14 +280,14 @@ _TABLE = (
         "SRC035",
         "A line without a colon",
         "A line here must be a key with a colon; this one says nothing about anything.",
-        "Put the colon after the key, put `- ` before a list entry, or indent it further if it goes on with the text above.",
+        "Put the colon after the key, or `- ` before a list entry, or indent it if it goes on with the text above.",
         "film 60 um   write   film: 60 um",
     ),
     Fault(
         "SRC036",
         "The line cannot be understood",
         "From here on the file cannot be read for certain.",
-        "Look at this line and the one above: a colon, a quote, a bracket, a blank. Text with signs is safest in quotes.",
+        "Look at this line and the one above for a colon, quote, bracket or blank. Text with signs is best in quotes.",
         'note: "anything can stand here"',
     ),
     Fault(

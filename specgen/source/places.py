@@ -1,7 +1,7 @@
 """Where in a source file a value stands, asked by its path.
 
-Called by the model's parser and by everything that turns a path into a finding's place. A path is a tuple of keys; inside
-a list the element is the entry's `id`, or `[3]` for the entry at index 3 (counted from 0) if it has none.
+Called by the model's parser and by everything that turns a path into a finding's place. A path is a tuple of keys;
+inside a list the element is the entry's `id`, or `[3]` for the entry at index 3 (counted from 0) if it has none.
 """
 
 from __future__ import annotations

@@ -40,7 +40,7 @@ class Sources:
 
 
 def find_project(path: Path) -> Path:
-    """The folder a path belongs to: itself, or for a file the nearest folder above with a `project.yaml` (else its own).
+    """The folder a path belongs to: itself, or for a file the nearest one above with a `project.yaml` (else its own).
 
     Raises SourceError if nothing stands at the path.
     """
@@ -89,7 +89,7 @@ def read_project(folder: Path) -> Sources:
             break
         total += _size(path)
         if total > TOTAL_LIMIT:
-            what = f"The files are larger than {TOTAL_LIMIT // FILE_LIMIT} MiB together; from this one on they are not read."
+            what = f"The files together pass {TOTAL_LIMIT // FILE_LIMIT} MiB; from this one on they are not read."
             findings.append(fault("SRC040", what, Place(name, 1, 1, 1)))
             break
         source, faults = read_file(path, name)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import stat
+from bisect import bisect_right
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -16,7 +17,7 @@ import yaml
 
 from specgen.findings import Finding, Place, Severity
 from specgen.source.builder import TooManyNodes, TreeBuilder, short
-from specgen.source.characters import FILE_LIMIT, Characters, decode, place_in
+from specgen.source.characters import COLLECT_LIMIT, FILE_LIMIT, Characters, decode, place_in
 from specgen.source.faults import fault
 from specgen.source.syntax import Explained, Last, Trouble, explain
 from specgen.source.tree import Mapping, Mark, Node, Scalar, Sequence, SourceFile
@@ -55,7 +56,8 @@ def read_text(raw: bytes, name: str) -> tuple[SourceFile, list[Finding]]:
     """
     characters = decode(raw, name)
     if not characters.whole:
-        return SourceFile(name, (), None), characters.findings
+        findings = _bounded(characters.findings, name, characters.shown)
+        return SourceFile(name, tuple(characters.shown), None), findings
     reading = _Reading(name, characters)
     root = reading.run()
     return SourceFile(name, tuple(characters.shown), root), _bounded(reading.findings, name, characters.shown)
@@ -66,7 +68,7 @@ def _bounded(findings: list[Finding], name: str, lines: list[str]) -> list[Findi
     if len(ordered) <= FINDING_LIMIT:
         return ordered
     place = ordered[FINDING_LIMIT].place
-    what = f"{len(ordered) - FINDING_LIMIT:,} more faults, from line {place.line} on, are not listed."
+    what = f"The faults from line {place.line} on are not listed."
     return [*ordered[:FINDING_LIMIT], fault("SRC037", what, place)]
 
 
@@ -138,12 +140,16 @@ class _Reading:
             self.quoted += builder.quoted
         for number in self.characters.tabs:
             line = self.shown[number]
+            signs = list(self.lines[number])
             for at in (n for n, sign in enumerate(line) if sign == "\t" and self._in_quotes(number, n)):
-                self.lines[number] = self.lines[number][:at] + "\t" + self.lines[number][at + 1 :]
+                signs[at] = "\t"
+            self.lines[number] = "".join(signs)
         self.quoted.clear()
 
     def _in_quotes(self, line: int, column: int) -> bool:
-        return any(start <= (line, column) < end for start, end in self.quoted)
+        # the stretches come in the order of the file and never overlap
+        before = bisect_right(self.quoted, (line, column), key=lambda stretch: stretch[0])
+        return before > 0 and (line, column) < self.quoted[before - 1][1]
 
     def _note_tabs(self) -> None:
         for number in self.characters.tabs:
@@ -168,6 +174,8 @@ class _Reading:
             starts.insert(0, first)
         for begin, end in zip(starts, [*starts[1:], last], strict=True):
             self._part(begin, end, keys)
+            if len(self.findings) > COLLECT_LIMIT:
+                break
         if not any(f.severity is Severity.ERROR for f in self.findings[before:]):
             # the parts are sound one by one, so it is how they stand together
             self._explained(explain(trouble, self.lines), certain=not self._errors())
@@ -187,11 +195,14 @@ class _Reading:
             builder = self._builder()
             trouble = self._parse(first, last, builder)
             if trouble is None:
-                self._join(builder.root, keys, first)
-                break
+                self._keep(builder)
+                self._join(builder.root, keys, {line for _, line, _ in seen})
+                return
             found = explain(trouble, self.lines)
             spot = (found.id, found.line, found.start)
-            if spot not in seen:
+            # brackets refused for their depth end in the parser's own limit: that is the same fault
+            deep = found.id == "SRC020" and any(f.id == "SRC020" for f in builder.findings)
+            if spot not in seen and not deep:
                 self._explained(found, tabs=any(first <= n < last for n in self.characters.tab_indented))
             self.spent += size
             mendable = found.mended is not None and spot not in seen and first <= found.line < last
@@ -202,28 +213,30 @@ class _Reading:
                 self.lines[line] = text
         self._keep(builder)
 
-    def _join(self, root: Node | None, keys: dict[str, Mark], first: int) -> None:
-        """Checks a sound part against the parts before it."""
+    def _join(self, root: Node | None, keys: dict[str, Mark], told: set[int]) -> None:
+        """Checks a part that could be read against those before it; of the lines `told` enough is said already."""
         if isinstance(root, Mapping):
             for key, mark in root.keys.items():
                 earlier = keys.setdefault(key, mark)
                 if earlier is not mark:
                     what = f"`{short(key)}` stands in line {earlier.line} already and again in line {mark.line}."
                     self._note("SRC017", what, mark.line - 1, mark.column - 1, mark.end_column - 1)
-        elif isinstance(root, Scalar) and not self._unspaced(root.mark.line):
+        elif isinstance(root, Scalar):
+            if root.mark.line - 1 in told or self._faulted(root.mark.line):
+                return
             end = len(self.shown[root.mark.line - 1].rstrip())
             what = f"`{short(self.shown[root.mark.line - 1])}` has no colon."
             self._note("SRC035", what, root.mark.line - 1, root.mark.column - 1, end)
         elif isinstance(root, Sequence):
             self._not_a_mapping(root)
 
-    def _unspaced(self, line: int) -> bool:
-        return any(f.id == "SRC024" and f.place.line == line for f in self.findings)
+    def _faulted(self, line: int) -> bool:
+        return any(f.severity is Severity.ERROR and f.place.line == line for f in self.findings)
 
     def _not_a_mapping(self, root: Node) -> None:
         mark = root.mark
         if isinstance(root, Scalar):
-            if any(f.id == "SRC024" for f in self.findings):
+            if self._faulted(mark.line) or any(f.id == "SRC024" for f in self.findings):
                 return
             what = "The file holds one piece of text and no key."
         else:
@@ -256,7 +269,7 @@ class _Reading:
         except TooManyNodes:
             self.broken = True
             return None
-        except yaml.MarkedYAMLError as error:
+        except yaml.YAMLError as error:
             return _trouble(error, latest, first)
         finally:
             loader.dispose()
@@ -282,7 +295,10 @@ def _feed(event: Any, builder: TreeBuilder, first: int) -> None:
         builder.alias(event.anchor, (start.line + first, start.column), (end.line + first, end.column))
 
 
-def _trouble(error: yaml.MarkedYAMLError, latest: Any, first: int) -> Trouble:
+def _trouble(error: yaml.YAMLError, latest: Any, first: int) -> Trouble:
+    if not isinstance(error, yaml.MarkedYAMLError):
+        # a character the parser refuses; those are replaced before it sees them
+        return Trouble(str(error), first, 0, "", first, 0, Last("other", False, (first, 0), (first, 0)))
     kinds = {
         yaml.ScalarEvent: "scalar",
         yaml.AliasEvent: "alias",

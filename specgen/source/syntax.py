@@ -15,6 +15,7 @@ from specgen.source.builder import short
 
 _COMMENT = re.compile(r"\s+#.*$|\s+$")
 _UNSPACED_KEY = re.compile(r"\s*(?:-\s+)*([\w-]+:)(?=\S)")
+_ENDS_IN_BRACKETS = re.compile(r"[,\]}]")
 _SIGN_NAMES = {
     "%": "a percent sign",
     "@": "an at sign",
@@ -54,7 +55,7 @@ class Trouble:
 
 @dataclass(frozen=True, slots=True)
 class Explained:
-    """The fault behind a trouble: id, words, 0-based stretch, and the lines that let reading go on (None: it cannot)."""
+    """The fault behind a trouble: id, words, 0-based stretch, and the lines that let reading go on (or None)."""
 
     id: str
     what: str
@@ -69,7 +70,14 @@ def explain(trouble: Trouble, lines: Sequence[str]) -> Explained:
     return _Case(trouble, lines).judge()
 
 
+def _open_brackets(text: str) -> bool:
+    """Whether a bracket stands open at the end of this much of a line."""
+    return text.count("[") + text.count("{") > text.count("]") + text.count("}")
+
+
 class _Case:
+    """One trouble with the lines it happened in."""
+
     def __init__(self, trouble: Trouble, lines: Sequence[str]) -> None:
         self.trouble = trouble
         self.lines = lines
@@ -88,8 +96,10 @@ class _Case:
             return self._open_quote(self.trouble.context_line, self.trouble.context_column)
         if "block scalar" in context:
             line, column = self.trouble.context_line, self.trouble.context_column
-            sign = self._text(line)[column]
-            return self._value("SRC025", f"The value begins with `{sign}` and goes on in the same line.", line, column)
+            written = short(self._text(line)[column:])
+            return self._value(
+                "SRC025", f"`{written}` is read as the beginning of a text of several lines.", line, column
+            )
         if "scanning a" in context and "simple key" not in context and "quoted" not in context:
             return self._sign(self.trouble.context_line, self.trouble.context_column)
         if "flow" in context:
@@ -113,9 +123,12 @@ class _Case:
         return self.lines[line] if 0 <= line < len(self.lines) else ""
 
     def _value(self, id: str, what: str, line: int, column: int) -> Explained:
-        """A fault of the value that begins here and ends with its line; mended by a harmless word of the same length."""
+        """A fault of the value from here to the end of its line; mended by a harmless word of the same length."""
         text = self._text(line)
         end = max(len(_COMMENT.sub("", text[column:])) + column, column + 1)
+        if _open_brackets(text[:column]) and (closing := _ENDS_IN_BRACKETS.search(text, column + 1, end)):
+            end = closing.start()
+            return Explained(id, what, line, column, end, ((line, text[:column] + "x" * (end - column) + text[end:]),))
         return Explained(id, what, line, column, end, ((line, text[:column] + "x" * (end - column)),))
 
     def _sign(self, line: int, column: int) -> Explained:
@@ -143,6 +156,11 @@ class _Case:
     def _brackets(self) -> Explained:
         line, column = self.trouble.context_line, self.trouble.context_column
         text = self._text(line)
+        if text[column : column + 1] not in ("[", "{"):
+            # the parser names the entry, not the brackets around it
+            column = max(text.rfind("[", 0, column), text.rfind("{", 0, column))
+            if column < 0:
+                return self._unknown()
         if text.startswith("{{", column):
             return self._value("SRC028", "The value begins with {{, which opens a group of keys.", line, column)
         closing = {"[": "]", "{": "}"}.get(text[column : column + 1], "]")
@@ -244,9 +262,8 @@ class _Case:
         start = opening.start(1)
         if self.text.startswith("{{", start):
             return self._value("SRC028", "The value begins with {{, which opens a group of keys.", self.line, start)
-        return Explained(
-            "SRC029", what, self.line, self.column, rest, self._value("SRC029", what, self.line, start).mended
-        )
+        whole = self._value("SRC029", what, self.line, start)
+        return Explained("SRC029", what, self.line, self.column, rest, whole.mended)
 
     def _misplaced(self) -> Explained:
         """A line that begins where neither the list nor the group above it goes on."""

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from specgen.standards.citations import LOGIC, cite
 from specgen.standards.tables import table
 from specgen.trade.film import PERCENT
-from specgen.trade.given import Given, Source, from_table, take
+from specgen.trade.given import Source, take, take_cell
 from specgen.trade.loss import Loss
 from specgen.trade.working import Input, Working, WorkingError, work
 
@@ -118,8 +118,8 @@ def _spreading_rate(id: str, inputs: tuple[Input, ...], unit: str, places: int) 
 
 def _constant(system: str) -> Input:
     row = table(_CONSTANTS).row("system", system)
-    constant: Given = from_table(_CONSTANTS, row, "constant")
-    return take("K", f"spreading at one unit of film and 100 % volume solids, in {row['counted_in']}", constant)
+    name = f"spreading at one unit of film and 100 % volume solids, in {row['counted_in']}"
+    return take_cell("K", name, _CONSTANTS, row, "constant")
 
 
 def _solids(volume_solids: Source) -> Input:

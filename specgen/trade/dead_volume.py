@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from specgen.standards.citations import Basis, cite
 from specgen.standards.tables import Row, table
-from specgen.trade.given import Source, amount, from_table, take
+from specgen.trade.given import Source, amount, take, take_cell
 from specgen.trade.working import Working, WorkingError, work
 from specgen.units.quantity import Quantity
 
@@ -48,21 +48,12 @@ def dead_volume(id: str, profile: Source, convention: DeadVolume) -> Working:
 
 def _in_proportion(id: str, profile: Source) -> Working:
     found = table(_BY_ROUGHNESS)
-    # The six published rows lie on one line through zero, so any of them gives the proportion; the last has the most
-    # digits.
+    # The published rows lie on one line through zero, so any of them gives the proportion.
     last = found.rows[-1]
     inputs = (
         take("Rz", "roughness", profile, "thickness", "um"),
-        take(
-            "DV_t",
-            "dead volume in the table",
-            from_table(_BY_ROUGHNESS, last, "dead_volume_um", "thickness", "um"),
-            "thickness",
-            "um",
-        ),
-        take(
-            "Rz_t", "at the roughness", from_table(_BY_ROUGHNESS, last, "Rz_um", "thickness", "um"), "thickness", "um"
-        ),
+        take_cell("DV_t", "dead volume in the table", _BY_ROUGHNESS, last, "dead_volume_um", "thickness", "um"),
+        take_cell("Rz_t", "at the roughness", _BY_ROUGHNESS, last, "Rz_um", "thickness", "um"),
     )
     note = str(DeadVolume.BY_ROUGHNESS)
     return work(
@@ -77,23 +68,12 @@ def _by_band(id: str, profile: Source) -> Working:
     row = _band(found.rows, height.base)
     if row is None:
         raise WorkingError(f"a profile of {height} lies beyond the table, which ends at {found.rows[-1]['to_um']} um")
-    inputs = (
-        take(
-            "DV",
-            "dead volume in the table",
-            from_table(_BY_BAND, row, "dead_volume_um", "thickness", "um"),
-            "thickness",
-            "um",
-        ),
-    )
+    inputs = (take_cell("DV", "dead volume in the table", _BY_BAND, row, "dead_volume_um", "thickness", "um"),)
     note = f"{DeadVolume.BY_BAND}: {height} lies in {row['from_um']} to {row['to_um']} um, {row['surface']}"
     return work(id, _NAME, "DV", inputs, kind="thickness", unit="um", places=0, source=found.citation, note=note)
 
 
 def _band(rows: tuple[Row, ...], height: Fraction) -> Row | None:
-    """The band of a height.
-
-    A height on the border of two takes the deeper one: paint short is worse than paint over.
-    """
+    """The band of a height; on the border of two the deeper one, for paint short is worse than paint over."""
     held = [row for row in rows if Fraction(row["from_um"]) <= height <= Fraction(row["to_um"])]
     return held[-1] if held else None

@@ -75,3 +75,8 @@ def from_table(name: str, row: Row, column: str, kind: str = "", unit: str = "")
     text = row[column]
     number = Fraction(text)
     return Given(Quantity.of(kind, number, unit, text) if kind else number, f"table:{table(name).name}")
+
+
+def take_cell(symbol: str, name: str, of: str, row: Row, column: str, kind: str = "", unit: str = "") -> Input:
+    """A cell of the table `of` as an input. Raises as `from_table`."""
+    return take(symbol, name, from_table(of, row, column, kind, unit), kind, unit)

@@ -8,7 +8,7 @@ from __future__ import annotations
 from specgen.standards.citations import ARITHMETIC, LOGIC
 from specgen.standards.tables import table
 from specgen.trade.film import PERCENT
-from specgen.trade.given import Source, from_table, take
+from specgen.trade.given import Given, Source, from_table, take
 from specgen.trade.working import Input, Working, WorkingError, work
 
 # 1 mL of dry solids on 1 m2 is 1 um, so a spray rate over a painted area is a film without a factor.
@@ -17,17 +17,17 @@ _STROKE = f"{PERCENT}; g/s over g/mL and m²/s is mL/m², which is µm"
 
 def film_of_passes(id: str, per_pass: Source, passes: Source) -> Working:
     """The dry film of a number of passes, in um."""
-    inputs = (_per_pass(per_pass), take("n", "number of passes", passes, unit=""))
+    inputs = (_film_of("pass", per_pass), take("n", "number of passes", passes))
     return work(id, "dry film of the passes", "p * n", inputs, kind="thickness", unit="um", places=0, source=LOGIC)
 
 
 def passes_for(id: str, target: Source, per_pass: Source) -> Working:
     """The least number of passes that reach the target. Raises WorkingError where a pass brings nothing."""
-    inputs = (_target(target), _per_pass(per_pass))
+    inputs = (_target(target), _film_of("pass", per_pass))
     return work(id, "number of passes", "ceil(DFT / p)", inputs, unit="pass", places=0, source=LOGIC)
 
 
-def usual_film_per_pass(row: str = "cross coat from a can") -> tuple[Source, Source]:
+def usual_film_per_pass(row: str = "cross coat from a can") -> tuple[Given, Given]:
     """The lowest and highest usual film of one pass, in um, from the table of common practice.
 
     Raises KeyError for another row.
@@ -121,7 +121,7 @@ def strokes_for(id: str, target: Source, per_stroke: Source) -> Working:
 
     Raises WorkingError where a stroke brings nothing.
     """
-    inputs = (_target(target), take("p", "dry film per stroke", per_stroke, "thickness", "um"))
+    inputs = (_target(target), _film_of("stroke", per_stroke))
     return work(id, "number of strokes", "ceil(DFT / p)", inputs, unit="stroke", places=0, source=ARITHMETIC)
 
 
@@ -129,5 +129,5 @@ def _target(target: Source) -> Input:
     return take("DFT", "dry film to reach", target, "thickness", "um")
 
 
-def _per_pass(per_pass: Source) -> Input:
-    return take("p", "dry film per pass", per_pass, "thickness", "um")
+def _film_of(once: str, film: Source) -> Input:
+    return take("p", f"dry film per {once}", film, "thickness", "um")

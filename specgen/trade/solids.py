@@ -20,6 +20,7 @@ from specgen.units.quantity import Quantity
 _COMPOSITION = cite("ISO-3233-3", "principle", Basis.MEMORY)
 _VOLATILES = cite("VOLUME-SOLIDS-ARTICLE", "volume solids from weight solids")
 _FROM_VOC = cite("5-CCR-1001-29", "appendix E", Basis.REGULATION)
+_ON_SOLIDS = cite("30-TAC-115-423", "", Basis.REGULATION)
 
 _WHOLE = Quantity.of("share", 100, "%")
 
@@ -84,24 +85,29 @@ def volume_solids_from_volatiles(id: str, volatiles: Sequence[Component], densit
 def volume_solids_from_voc(id: str, voc: Source, solvent_density: Source) -> Working:
     """Volume solids in percent of a paint without water, from its VOC content, in the unit in which that is stated.
 
-    Raises WorkingError where the VOC content is above the solvent's density. Source: 5 CCR 1001-29 appendix E, 30 TAC
-    115.423.
+    Raises WorkingError where the VOC content is above the solvent's density. Source: 5 CCR 1001-29 appendix E.
     """
     inputs, density, note = _voc_and_density(voc, solvent_density)
     name, formula = "volume solids from the VOC content", f"100 - 100 * C / {density}"
+    note = f"{PERCENT}; {note}" if note else PERCENT
     return _sensible(work(id, name, formula, inputs, kind="share", unit="%", places=1, source=_FROM_VOC, note=note))
 
 
 def voc_on_solids(id: str, voc: Source, solvent_density: Source) -> Working:
     """Mass of VOC on the volume of solids, in the unit in which the VOC content is stated.
 
-    Source: as for the volume solids.
+    Raises WorkingError where the VOC content is not below the solvent's density. Source: 30 TAC 115.423.
     """
     inputs, density, note = _voc_and_density(voc, solvent_density)
     unit, name = inputs[0].unit, "VOC on the volume of solids"
     places = 1 if unit == "lb/gal" else 0
     formula = f"C / (1 - C / {density})"
-    return work(id, name, formula, inputs, kind="voc_content", unit=unit, places=places, source=_FROM_VOC, note=note)
+    found = work(id, name, formula, inputs, kind="voc_content", unit=unit, places=places, source=_ON_SOLIDS, note=note)
+    if found.number < 0:
+        raise WorkingError(
+            "the VOC content is above the density of the solvents: the figures do not belong to one paint"
+        )
+    return found
 
 
 def mixed_volume_solids(id: str, parts: Sequence[tuple[Source, Source]]) -> Working:
@@ -191,8 +197,8 @@ def _voc_and_density(voc: Source, solvent_density: Source) -> tuple[tuple[Input,
     content = take("C", "VOC content", voc, "voc_content", "lb/gal" if american else "g/L")
     density = take("D", "density of the solvents", solvent_density, "density", "lb/gal" if american else "g/mL")
     if american:
-        return (content, density), "D", PERCENT
-    return (content, density), "(1000 * D)", f"{PERCENT}; 1000: mL in a litre"
+        return (content, density), "D", ""
+    return (content, density), "(1000 * D)", "1000: mL in a litre"
 
 
 def _sensible(solids: Working) -> Working:

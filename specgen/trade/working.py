@@ -87,9 +87,7 @@ class Working:
         return any(entry.audience == "maker" for entry in self.inputs)
 
     def shown_inputs(self) -> tuple[Input, ...]:
-        """What a customer may see: all inputs or none, for the others and the result together would give the hidden
-        one back.
-        """
+        """What a customer may see: all inputs or none, for the result and the others would give the hidden one back."""
         return () if self.held_by_maker else self.inputs
 
     def printed(self) -> str:
@@ -124,12 +122,9 @@ class Working:
                 # Two cut figures may cancel to a zero divisor; the next digit tells them apart.
                 continue
             if round_half_up(again, self.places) == wanted:
-                return {symbol: figure if figure is not None else str(cut[symbol]) for symbol, figure in whole.items()}
+                return {symbol: figure or _minus(f"{cut[symbol]:f}") for symbol, figure in whole.items()}
         # Exactly on the edge of a rounding no cut decimal gives the result back, so the figure stands as a fraction.
-        return {
-            symbol: figure if figure is not None else f"{endless[symbol].numerator} ÷ {endless[symbol].denominator}"
-            for symbol, figure in whole.items()
-        }
+        return {symbol: figure or _as_fraction(endless[symbol]) for symbol, figure in whole.items()}
 
 
 def work(
@@ -175,6 +170,10 @@ def _in_full(entry: Input) -> str | None:
         if Fraction(figure := round_half_up(number, places)) == number:
             return _minus(str(figure))
     return None
+
+
+def _as_fraction(number: Fraction) -> str:
+    return _minus(f"{number.numerator} ÷ {number.denominator}")
 
 
 def _minus(figure: str) -> str:

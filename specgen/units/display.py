@@ -6,7 +6,7 @@ trade do. Called by `views`.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
@@ -30,6 +30,9 @@ _SIGNS = {
     "g/m2": "g/m²",
     "%RH": "% RH",
 }
+
+# The phrases of a range; documents in another language bring their own through `show_range`.
+BETWEEN, AT_LEAST, AT_MOST = "{low} to {high}", "at least {}", "at most {}"
 
 
 def round_half_up(number: Fraction, places: int) -> Decimal:
@@ -69,30 +72,36 @@ def show(value: Quantity, second: Mapping[str, str] | None = None) -> str:
     return _with_second(_figure(value), unit_sign(value.unit), [value], second)
 
 
-def show_range(value: Range, second: Mapping[str, str] | None = None) -> str:
-    """`40 to 60 µm`, `at least 40 µm`, `at most 60 µm`, with the second unit in brackets where one is asked for."""
+def show_range(value: Range, second: Mapping[str, str] | None = None, translate: Callable[[str], str] = str) -> str:
+    """`40 to 60 µm`, `at least 40 µm`, `at most 60 µm`, with the second unit in brackets where one is asked for.
+
+    `translate` turns the three English phrases into the language of the document.
+    """
     if value.low is not None and value.high is not None:
+        between = translate(BETWEEN)
         if value.low.unit != value.high.unit:
-            return f"{show(value.low, second)} to {show(value.high, second)}"
-        figures = f"{_figure(value.low)} to {_figure(value.high)}"
-        return _with_second(figures, unit_sign(value.high.unit), [value.low, value.high], second)
+            return between.format(low=show(value.low, second), high=show(value.high, second))
+        figures = between.format(low=_figure(value.low), high=_figure(value.high))
+        return _with_second(figures, unit_sign(value.high.unit), [value.low, value.high], second, between)
     if value.low is not None:
-        return f"at least {show(value.low, second)}"
-    return f"at most {show(value.high, second)}" if value.high is not None else ""
+        return translate(AT_LEAST).format(show(value.low, second))
+    return translate(AT_MOST).format(show(value.high, second)) if value.high is not None else ""
 
 
 def _figure(value: Quantity) -> str:
     return value.digits or str(significant(value.number))
 
 
-def _with_second(figures: str, unit: str, values: list[Quantity], second: Mapping[str, str] | None) -> str:
-    gap = "\u00a0"
-    text = f"{figures}{gap}{unit}"
+def _with_second(
+    figures: str, unit: str, values: list[Quantity], second: Mapping[str, str] | None, between: str = ""
+) -> str:
+    text = f"{figures}\N{NO-BREAK SPACE}{unit}"
     other = (second or {}).get(values[0].kind)
     if other is None or unit_sign(other) == unit:
         return text
     digits = [_second_figure(value, other) for value in values]
-    return f"{text} ({' to '.join(digits)}{gap}{unit_sign(other)})"
+    both = digits[0] if len(digits) == 1 else between.format(low=digits[0], high=digits[1])
+    return f"{text} ({both}\N{NO-BREAK SPACE}{unit_sign(other)})"
 
 
 def _second_figure(value: Quantity, unit: str) -> str:

@@ -1,0 +1,1 @@
+"""Views: frozen records of finished text, which templates print and never compute."""

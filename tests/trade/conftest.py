@@ -1,7 +1,7 @@
 """Cases as data: a test marked `cases("NAME")` runs once for each row of `data/NAME.csv`, handed in as `case`.
 
-Every row names the document its figure was read in (never an address) and the mark of the reading: SEEN, DERIVED (worked out
-from the stated rule), ILLUSTRATIVE (invented input), PRACTICE or MEMORY.
+Every row names the document its figure was read in (never an address) and the mark of the reading: SEEN, DERIVED
+(worked out from the stated rule), ILLUSTRATIVE (invented input), PRACTICE or MEMORY.
 """
 
 from __future__ import annotations

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from decimal import Decimal
 from fractions import Fraction
 
@@ -134,8 +135,7 @@ def test_films_of_layers_add_up() -> None:
         (lambda: total_film("t", []), "the formula '' cannot be read"),
     ],
 )  # fmt: skip
-def test_what_cannot_be_worked_out_says_why(attempt: object, what: str) -> None:
-    assert callable(attempt)
+def test_what_cannot_be_worked_out_says_why(attempt: Callable[[], object], what: str) -> None:
     with pytest.raises(WorkingError) as refused:
         attempt()
     assert refused.value.what == what

@@ -1,4 +1,7 @@
-"""What must hold for every film, mixture, can and coat, whatever the figures. P numbers follow the project's reference list."""
+"""What must hold for every film, mixture, can and coat, whatever the figures.
+
+P numbers follow the project's reference list.
+"""
 
 from __future__ import annotations
 
@@ -43,8 +46,8 @@ from specgen.trade.solids import (
 )
 from specgen.units.quantity import Quantity
 
-settings.register_profile("trade", max_examples=60, deadline=None)
-settings.load_profile("trade")
+# Exact fractions take their time; a slow machine is no fault of the trade.
+QUICK = settings(max_examples=60, deadline=None)
 
 
 def amounts(kind: str, unit: str, lowest: int, highest: int, step: int = 10) -> st.SearchStrategy[Quantity]:
@@ -75,7 +78,8 @@ def um(number: Fraction | int) -> Quantity:
 def contents(draw: Callable[[st.SearchStrategy[object]], object], propellant: bool = True) -> list[Component]:
     """A can's contents: solids, a solvent and, if asked for, a propellant, adding up to 100 %."""
     nv, solvent = draw(st.integers(1, 49)), draw(st.integers(1, 50))
-    assert isinstance(nv, int) and isinstance(solvent, int)
+    assert isinstance(nv, int)
+    assert isinstance(solvent, int)
     shares = [nv, solvent, 100 - nv - solvent] if propellant else [nv, 100 - nv]
     densities = [draw(DENSITY) for _ in shares]
     roles = ("solids", "solvent", "propellant")
@@ -93,11 +97,13 @@ def shares(components: list[Component]) -> list[Fraction]:
     return [entry.share.base for entry in components if isinstance(entry.share, Quantity)]
 
 
+@QUICK
 @given(FILM, SOLIDS, THINNER)
 def test_p01_dry_of_wet_is_the_film_again(film: Quantity, solids: Quantity, thinner: Quantity) -> None:
     assert dry_film("d", wet_film("w", film, solids, thinner), solids, thinner).quantity == film
 
 
+@QUICK
 @given(FILM, SOLIDS, THINNER)
 def test_p02_wet_film_is_at_least_the_dry_one(film: Quantity, solids: Quantity, thinner: Quantity) -> None:
     wet = wet_film("w", film, solids, thinner).quantity
@@ -105,6 +111,7 @@ def test_p02_wet_film_is_at_least_the_dry_one(film: Quantity, solids: Quantity, 
     assert (wet == film) is (solids == percent(100) and thinner.base == 0)
 
 
+@QUICK
 @given(FILM, SOLIDS, THINNER)
 def test_p03_wet_film_rises_with_film_and_thinner_and_falls_with_solids(
     film: Quantity, solids: Quantity, thinner: Quantity
@@ -115,6 +122,7 @@ def test_p03_wet_film_rises_with_film_and_thinner_and_falls_with_solids(
     assert wet_film("w", film, percent(solids.base + 1), thinner).quantity < wet
 
 
+@QUICK
 @given(SOLIDS, THINNER, THINNER)
 def test_p04_thinning_twice(solids: Quantity, first: Quantity, second: Quantity) -> None:
     assert thinned_volume_solids("t", solids, Quantity.of("percentage", 0, "%")).quantity == solids
@@ -126,6 +134,7 @@ def test_p04_thinning_twice(solids: Quantity, first: Quantity, second: Quantity)
     assert on_base.number >= on_thinned.number
 
 
+@QUICK
 @given(SOLIDS, FILM)
 def test_p05_p06_spreading_rate_times_film_and_its_wet_film(solids: Quantity, film: Quantity) -> None:
     rate = spreading_rate("s", solids, film)
@@ -133,12 +142,14 @@ def test_p05_p06_spreading_rate_times_film_and_its_wet_film(solids: Quantity, fi
     assert wet_film_of_spreading_rate("w", rate).quantity == wet_film("x", film, solids).quantity
 
 
+@QUICK
 @given(SOLIDS, amounts("thickness", "mil", 1, 50))
 def test_p07_us_rate_is_the_metric_one_within_the_rounding_of_1604(solids: Quantity, film: Quantity) -> None:
     american, metric = spreading_rate_us("u", solids, film).quantity, spreading_rate("m", solids, film).quantity
     assert 0 < 1 - american.base / metric.base < Fraction(2, 10_000)
 
 
+@QUICK
 @given(SOLIDS, FILM, LOSS, SURPLUS)
 def test_p08_practical_rate_is_never_above_the_theoretical(
     solids: Quantity, film: Quantity, loss: Quantity, surplus: Quantity
@@ -150,12 +161,14 @@ def test_p08_practical_rate_is_never_above_the_theoretical(
     assert by_surplus.number == rate.number / (1 + surplus.base / 100) <= rate.number
 
 
+@QUICK
 @given(LOSS, SURPLUS)
 def test_p09_consumption_factor_times_loss_factor_is_one(loss: Quantity, surplus: Quantity) -> None:
     for kind in (LossShare(loss), Surplus(surplus)):
         assert consumption_factor("c", kind).number * loss_factor("l", kind).number == 1
 
 
+@QUICK
 @given(AREA, FILM, SOLIDS, LOSS, st.integers(2, 9))
 def test_p10_litres_are_linear(area: Quantity, film: Quantity, solids: Quantity, loss: Quantity, times: int) -> None:
     needed = litres("l", [Demand(area, film)], solids, LossShare(loss)).number
@@ -167,6 +180,7 @@ def test_p10_litres_are_linear(area: Quantity, film: Quantity, solids: Quantity,
     assert litres("l", [Demand(area, film)], solids, half_reaches).number == needed * 2
 
 
+@QUICK
 @given(AREA, FILM, FILM, FILM, SOLIDS, LOSS)
 def test_p11_litres_of_coats_add_up_and_dead_volume_counts_once(
     area: Quantity, first: Quantity, second: Quantity, profile: Quantity, solids: Quantity, loss: Quantity
@@ -179,6 +193,7 @@ def test_p11_litres_of_coats_add_up_and_dead_volume_counts_once(
     assert needed(first, second, dead) - needed(first, second) == needed(dead)
 
 
+@QUICK
 @given(amounts("thickness", "um", 0, 299), amounts("thickness", "um", 0, 1))
 def test_p12_dead_volume_is_two_thirds_of_rz_and_never_falls(profile: Quantity, more: Quantity) -> None:
     assert dead_volume("dv", profile, DeadVolume.BY_ROUGHNESS).number == profile.base * 2 / 3
@@ -187,6 +202,7 @@ def test_p12_dead_volume_is_two_thirds_of_rz_and_never_falls(profile: Quantity, 
         assert dead_volume("a", profile, convention).quantity <= dead_volume("b", deeper, convention).quantity
 
 
+@QUICK
 @given(contents())
 def test_p13_volume_solids_against_solids_by_mass(components: list[Component]) -> None:
     found, by_mass = volume_solids("v", components).number, shares(components)[0]
@@ -198,6 +214,7 @@ def test_p13_volume_solids_against_solids_by_mass(components: list[Component]) -
     assert volume_solids("v", level).number == by_mass
 
 
+@QUICK
 @given(contents(), contents(propellant=False))
 def test_p14_three_ways_to_volume_solids_agree(three: list[Component], two: list[Component]) -> None:
     whole = volume_solids("v", three).number
@@ -206,17 +223,20 @@ def test_p14_three_ways_to_volume_solids_agree(three: list[Component], two: list
     assert volume_solids_from_voc("x", voc, two[1].density).number == volume_solids("v", two).number
 
 
+@QUICK
 @given(amounts("voc_content", "g/L", 1, 700), amounts("density", "g/mL", 1, 2, 100))
 def test_p15_voc_on_solids_times_solids_is_the_voc(voc: Quantity, density: Quantity) -> None:
     solids, on_solids = volume_solids_from_voc("v", voc, density), voc_on_solids("s", voc, density)
     assert on_solids.number * solids.number / 100 == voc.base
 
 
+@QUICK
 @given(contents())
 def test_p16_without_propellant_there_are_more_solids(components: list[Component]) -> None:
     assert propellant_free_volume_solids("f", components).number > volume_solids("v", components).number
 
 
+@QUICK
 @given(contents())
 def test_p17_shares_by_volume_add_up_as_those_by_mass(components: list[Component]) -> None:
     assert sum(shares(components)) == 100
@@ -227,6 +247,7 @@ def test_p17_shares_by_volume_add_up_as_those_by_mass(components: list[Component
     assert solids + solvent + propellant == 100
 
 
+@QUICK
 @given(CAN, PART, PART, FILM)
 def test_p18_area_times_film_is_what_the_can_delivers(
     solids: Quantity, delivered: Quantity, transfer: Quantity, film: Quantity
@@ -235,6 +256,7 @@ def test_p18_area_times_film_is_what_the_can_delivers(
     assert area * film.base == solids.base * delivered.base / 100 * transfer.base / 100
 
 
+@QUICK
 @given(AREA, FILM, CAN, PART, amounts("share", "%", 1, 98))
 def test_p19_cans_are_the_least_that_suffice(
     area: Quantity, film: Quantity, solids: Quantity, delivered: Quantity, transfer: Quantity
@@ -253,12 +275,14 @@ def test_p19_cans_are_the_least_that_suffice(
     assert needed(area, film, percent(transfer.base + 1)) <= count
 
 
+@QUICK
 @given(FILM, amounts("thickness", "um", 1, 100))
 def test_p20_strokes_are_the_least_that_reach(target: Quantity, stroke: Quantity) -> None:
     count = strokes_for("n", target, stroke).number
     assert count * stroke.base >= target.base > (count - 1) * stroke.base
 
 
+@QUICK
 @given(FILM, FILM, FILM, SOLIDS)
 def test_p39_coats_are_the_least_that_reach(target: Quantity, most: Quantity, sag: Quantity, solids: Quantity) -> None:
     limit = min(most.base, sag.base * solids.base / 100)
@@ -267,6 +291,7 @@ def test_p39_coats_are_the_least_that_reach(target: Quantity, most: Quantity, sa
     assert count == math.ceil(target.base / limit)
 
 
+@QUICK
 @given(FILM, FILM, SOLIDS, THINNER, FILM)
 def test_p40_comb_interval_keeps_its_order_and_never_proves(
     first: Quantity, second: Quantity, solids: Quantity, thinner: Quantity, target: Quantity
@@ -275,23 +300,27 @@ def test_p40_comb_interval_keeps_its_order_and_never_proves(
     last_wet, first_dry = sorted([first, second])
     film = comb_film("c", last_wet, first_dry, solids, thinner)
     assert film.low.quantity < film.high.quantity
-    assert not film.refutes(film.low.quantity) and film.refutes(film.high.quantity)
+    assert not film.refutes(film.low.quantity)
+    assert film.refutes(film.high.quantity)
     wet = wet_film("w", target, solids, thinner).quantity
     assert film.refutes(target) is not (last_wet <= wet < first_dry)
 
 
+@QUICK
 @given(st.lists(st.tuples(amounts("volume", "L", 1, 100), SOLIDS, PART), min_size=1, max_size=4))
 def test_p41_mean_transfer_lies_between_its_parts(parts: list[tuple[Quantity, Quantity, Quantity]]) -> None:
     mean = mean_transfer("t", parts).quantity
     assert min(transfer for _, _, transfer in parts) <= mean <= max(transfer for _, _, transfer in parts)
 
 
+@QUICK
 @given(FILM, amounts("spreading_rate", "m2/L", 1, 100))
 def test_p42_units_there_and_back_are_exact(film: Quantity, rate: Quantity) -> None:
     assert Quantity.of("thickness", film.to("mil"), "mil") == film
     assert Quantity.of("spreading_rate", rate.to("ft2/gal"), "ft2/gal") == rate
 
 
+@QUICK
 @given(SURPLUS)
 def test_p43_surplus_as_a_share_and_back(surplus: Quantity) -> None:
     share = share_of_surplus("s", Surplus(surplus))
@@ -302,6 +331,7 @@ def test_p43_surplus_as_a_share_and_back(surplus: Quantity) -> None:
     assert (surplus.base == 0) is (share.number == 0) is (factor == 1)
 
 
+@QUICK
 @given(DENSITY, amounts("mass", "g", 1, 500), PART)
 def test_mass_of_solids_over_their_density_is_their_volume(density: Quantity, mass: Quantity, share: Quantity) -> None:
     assert solids_from_mass("s", mass, share, density).number * density.base == mass.base * share.base / 100

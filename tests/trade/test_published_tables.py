@@ -1,4 +1,6 @@
-"""The published tables as shipped: each can be read, cites a document that is known, and none says more than its basis."""
+"""The published tables as shipped: each can be read, cites a document that is known, and none says more than its
+basis.
+"""
 
 from __future__ import annotations
 

@@ -120,3 +120,8 @@ def test_more_voc_than_solvent_can_weigh_is_refused() -> None:
     assert refused.value.what == (
         "volume solids from the VOC content come to −12.5\N{NO-BREAK SPACE}%: the figures do not belong to one paint"
     )
+    with pytest.raises(WorkingError) as on_solids:
+        voc_on_solids("v", parse_quantity("voc_content", "900 g/L"), density("0.8"))
+    assert on_solids.value.what == (
+        "the VOC content is above the density of the solvents: the figures do not belong to one paint"
+    )

@@ -1,4 +1,6 @@
-"""A working: its formula is what is computed and printed, it refuses what it cannot do, and it can be redone from its print."""
+"""A working: its formula is what is computed and printed, it refuses what it cannot do, and it can be redone from its
+print.
+"""
 
 from __future__ import annotations
 
@@ -36,8 +38,10 @@ def worked(formula: str, values: dict[str, Fraction], places: int = 0) -> Workin
 
 def recomputed(text: str) -> Fraction:
     """What a person with a pocket calculator gets from the printed line: an own reader, not the one under test."""
-    tokens = iter([*re.findall(r"\d+(?:\.\d+)?|rounded up|smallest of|largest of|[−+×÷();]", text), "end"])
-    ahead = [next(tokens)]
+    tokens: Iterator[str] = iter(
+        [*re.findall(r"\d+(?:\.\d+)?|rounded up|smallest of|largest of|[−+×÷();]", text), "end"]
+    )
+    ahead: list[str] = [next(tokens)]
 
     def step() -> str:
         taken, ahead[0] = ahead[0], next(tokens, "end")
@@ -79,8 +83,7 @@ def recomputed(text: str) -> Fraction:
 
 
 def printed_again(working: Working) -> str:
-    figure = str(round_half_up(recomputed(working.substituted()), working.places)).replace("-", "−")
-    return figure
+    return str(round_half_up(recomputed(working.substituted()), working.places)).replace("-", "−")
 
 
 WRITTEN = {
@@ -207,6 +210,14 @@ def test_figure_on_the_edge_of_a_rounding_is_printed_as_a_fraction() -> None:
     assert found.printed() == "1"
     edge = worked("ceil(a * b)", {"a": Fraction(2, 3), "b": Fraction(3)})
     assert (edge.printed(), edge.substituted()) == ("2", "rounded up ((2 ÷ 3) × 3)")
+
+
+def test_small_and_negative_figures_are_printed_without_exponent_and_with_a_minus() -> None:
+    small = worked("a * b", {"a": Fraction(1, 3_000_000), "b": Fraction(10**9)}, 0)
+    assert small.substituted() == "0.0000003333 × 1000000000"
+    assert small.printed() == "333"
+    below = worked("a - b", {"a": Fraction(-1, 3), "b": Fraction(-2)}, 1)
+    assert (below.substituted(), below.printed()) == ("(−0.3333) − (−2)", "1.7")
 
 
 def test_figures_that_cancel_when_cut_are_printed_longer() -> None:

@@ -1,0 +1,37 @@
+"""`specgen check`: every finding on a folder, as text, JSON or annotations."""
+
+from __future__ import annotations
+
+import argparse
+
+from specgen.commands.folder import checked_folder, declare_folder, prefix_of, project_folder
+from specgen.commands.outcome import DONE, REFUSED, Outcome
+from specgen.findings import Severity
+from specgen.report import as_github, as_json, as_text
+
+ABOUT = "Check the sources of a folder and report what is wrong with them. Nothing is written."
+
+_WRITERS = {"text": as_text.write, "json": as_json.write, "github": as_github.write}
+
+
+def declare(parser: argparse.ArgumentParser) -> None:
+    declare_folder(parser)
+    parser.add_argument(
+        "--format",
+        choices=list(_WRITERS),
+        default="text",
+        help="text to read (the default), json for programs, github for annotations of a build",
+    )
+    parser.add_argument(
+        "--fail-on",
+        choices=[severity.value for severity in Severity],
+        default=Severity.ERROR.value,
+        help="least severity that makes the exit code 1 (error if left out)",
+    )
+
+
+def run(arguments: argparse.Namespace) -> Outcome:
+    checked = checked_folder(arguments)
+    text = _WRITERS[arguments.format](checked.report, prefix=prefix_of(project_folder(arguments)), on=checked.on)
+    failed = checked.report.at_or_above(Severity(arguments.fail_on))
+    return Outcome(text, REFUSED if failed else DONE)

@@ -1,0 +1,62 @@
+"""What `check` and `render` share: the folder and the day on the command line, and the way to the folder's files."""
+
+from __future__ import annotations
+
+import argparse
+import re
+from datetime import date
+from pathlib import Path
+
+from specgen.checking import Checked, check
+from specgen.clock import today
+from specgen.commands.outcome import CannotRunError
+from specgen.source.project import SourceError, find_project
+
+
+def declare_folder(parser: argparse.ArgumentParser) -> None:
+    """PATH and --on."""
+    parser.add_argument(
+        "path",
+        metavar="PATH",
+        help="folder of the sources, or a file in it: then the nearest folder above it that holds a project.yaml",
+    )
+    parser.add_argument(
+        "--on",
+        metavar="DATE",
+        type=_day,
+        help="judge by this day, as in 2026-03-31 (today by UTC if left out); waivers end by it",
+    )
+
+
+def checked_folder(arguments: argparse.Namespace) -> Checked:
+    """The folder named by PATH, checked. Raises CannotRunError where it cannot be read at all."""
+    if not arguments.path:
+        raise CannotRunError("the path is empty; name the folder of the sources")
+    try:
+        return check(project_folder(arguments), arguments.on or today())
+    except SourceError as reason:
+        raise CannotRunError(str(reason)) from reason
+
+
+def project_folder(arguments: argparse.Namespace) -> Path:
+    """The folder PATH belongs to. Raises SourceError where there is none."""
+    return find_project(Path(arguments.path))
+
+
+def prefix_of(folder: Path) -> str:
+    """What goes before a file name so that it opens from the current folder: `specs_demo/`, or nothing."""
+    whole = folder.resolve()
+    here = Path.cwd().resolve()
+    shown = whole.relative_to(here) if whole.is_relative_to(here) else whole
+    named = shown.as_posix()
+    return "" if named == "." else f"{named.rstrip('/')}/"
+
+
+def _day(text: str) -> date:
+    try:
+        # fromisoformat alone would also take 20260331 and 2026-W13-2
+        if re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
+            return date.fromisoformat(text)
+    except ValueError:
+        pass
+    raise argparse.ArgumentTypeError(f"{text!r} is not a day; write year, month and day, as in 2026-03-31")

@@ -1,0 +1,72 @@
+"""`specgen new`: an empty source of a kind, every key with what it is for, by the model, so that it cannot drift.
+
+Keys that must be there stand open; a default stands as the value that counts anyway; every other key is a comment.
+"""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Iterator
+
+from specgen.commands.outcome import Outcome
+from specgen.model.outline import Default, Key, outline
+from specgen.model.spec import KINDS, SINGULAR
+
+ABOUT = "Print an empty source to begin with: fill what stands open, take the # away from what else you need."
+
+# an open key without a value behind it, and its remark in one column where there is room
+_REMARK_AT = 34
+_WORDS_SHOWN = 10
+
+
+def declare(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("kind", metavar="KIND", choices=list(SINGULAR), help=f"one of: {', '.join(SINGULAR)}")
+
+
+def run(arguments: argparse.Namespace) -> Outcome:
+    block = SINGULAR[arguments.kind]
+    key = Key(block, "", True, None, (), KINDS[block], block != "project")
+    head = f"# A new {arguments.kind}. Fill every key that stands open; take the # away from those you need besides.\n"
+    return Outcome(head + "\n".join(_lines(key, 0, None)) + "\n")
+
+
+def _lines(key: Key, depth: int, struck: int | None) -> Iterator[str]:
+    """The lines of one key at a depth in blanks; what may be left out is struck with # at the column `struck`."""
+    if struck is None and not key.required and key.default is None:
+        struck = depth
+    yield _line(key, " " * depth, struck)
+    if key.inner is None:
+        return
+    below = depth + (4 if key.many else 2)
+    for number, held in enumerate(outline(key.inner)):
+        lines = list(_lines(held, below, struck))
+        if key.many and number == 0:
+            # every entry of a list begins with its id
+            lines[0] = lines[0][: below - 2 + _mark(struck)] + "- " + lines[0][below + _mark(struck) :]
+        yield from lines
+
+
+def _mark(struck: int | None) -> int:
+    return 0 if struck is None else 2
+
+
+def _line(key: Key, indent: str, struck: int | None) -> str:
+    text = f"{indent}{key.name}:{_value(key.default)}"
+    if struck is not None:
+        text = f"{text[:struck]}# {text[struck:]}"
+    about = _about(key, marked=struck is not None)
+    return f"{text:<{_REMARK_AT}}  # {about}" if about else text
+
+
+def _value(default: Default) -> str:
+    if default is None:
+        return ""
+    return f" [{', '.join(default)}]" if isinstance(default, tuple) else f" {default}"
+
+
+def _about(key: Key, *, marked: bool) -> str:
+    said = key.about
+    # words that the remark names already are not listed again
+    if 0 < len(key.words) <= _WORDS_SHOWN and not all(word in said for word in key.words):
+        said += f"; one of: {', '.join(key.words)}"
+    return f"{said} (must be there)" if marked and key.required and said else said

@@ -1,0 +1,73 @@
+"""The coats of a system in section, their heights to scale. Called by the views; the SVG text goes into the document as it is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from html import escape
+
+_WIDTH = 620
+_LEFT, _RIGHT = 0, 250
+_SUBSTRATE = 34
+# The tallest stack still leaves the page to the tables.
+_STACK = 150
+_LABEL_GAP = 17
+# Alternating tints that stay apart in greyscale; the figure's labels carry the meaning.
+_TINTS = ("#8f8791", "#d6d1d4", "#b3abb0", "#efedee")
+_FONT = 'font-family="Specgen Sans, sans-serif" font-size="12"'
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """One coat: its label, its film as printed, its height in um."""
+
+    label: str
+    film: str
+    height: Fraction
+
+
+def layer_section(bands: Sequence[Band], substrate: str, title: str) -> str:
+    """SVG of the coats from the substrate up, first band lowest. Empty text where there is no band."""
+    total = sum((band.height for band in bands), Fraction(0))
+    if not bands or total == 0:
+        return ""
+    heights = [float(band.height / total) * _STACK for band in bands]
+    top = 14.0
+    height = max(top + _STACK + _SUBSTRATE + 6, _LABEL_GAP * (len(bands) + 1) + 40)
+    parts = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 {_WIDTH} {height:.0f}" '
+        f'width="{_WIDTH}" height="{height:.0f}" class="layer-section"><title>{escape(title)}</title>'
+    ]
+    floor = top + _STACK
+    label_at = floor + _LABEL_GAP
+    y = floor
+    for number, (band, tall) in enumerate(zip(bands, heights, strict=True)):
+        y -= tall
+        parts.append(
+            f'<rect x="{_LEFT}" y="{y:.1f}" width="{_RIGHT}" height="{tall:.1f}" '
+            f'fill="{_TINTS[number % len(_TINTS)]}" stroke="#1b1d1f" stroke-width="0.8"/>'
+        )
+        middle = y + tall / 2
+        # Labels of thin coats are pushed up so that they never overlap.
+        label_at = min(middle + 4, label_at - _LABEL_GAP)
+        parts.append(
+            f'<path d="M{_RIGHT} {middle:.1f} L{_RIGHT + 16} {label_at - 4:.1f} H{_RIGHT + 24}" '
+            f'fill="none" stroke="#55585b" stroke-width="0.8"/>'
+            f'<text x="{_RIGHT + 30}" y="{label_at:.1f}" {_FONT}>{escape(band.label)}, {escape(band.film)}</text>'
+        )
+    parts.append(_substrate(floor, substrate))
+    parts.append("</svg>")
+    return "".join(parts)
+
+
+def _substrate(floor: float, name: str) -> str:
+    hatch = "".join(
+        f"M{x} {floor + _SUBSTRATE:.1f} L{x + _SUBSTRATE} {floor:.1f} "
+        for x in range(_LEFT, _RIGHT - _SUBSTRATE + 1, 12)
+    )
+    return (
+        f'<rect x="{_LEFT}" y="{floor:.1f}" width="{_RIGHT}" height="{_SUBSTRATE}" fill="#ffffff" stroke="#1b1d1f" '
+        f'stroke-width="0.8"/><path d="{hatch}" stroke="#55585b" stroke-width="0.6"/>'
+        f'<text x="{_RIGHT + 30}" y="{floor + _SUBSTRATE / 2 + 4:.1f}" {_FONT}>{escape(name)}</text>'
+    )

@@ -1,0 +1,92 @@
+"""JSON Schema of a source file, for editors that complete and mark keys while one types. Called by `specgen schema`.
+
+It describes what an editor sees, which reads YAML by version 1.2 (core schema): `3` is a number there, `yes` is text,
+an empty value is null. It is milder than `specgen check`, which alone knows references, ranges and rules.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from pydantic.json_schema import GenerateJsonSchema
+
+from specgen.model.node import Node
+from specgen.model.outline import Default, outline
+from specgen.model.senses import LEAF_KEY
+from specgen.model.spec import KINDS, SINGULAR
+from specgen.model.walk import models
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+
+Schema = dict[str, Any]
+
+_NOTHING = {"type": "null"}
+
+
+class _Untitled(GenerateJsonSchema):
+    """Without the titles pydantic makes up from the names of fields."""
+
+    def field_title_should_be_set(self, schema: Any) -> bool:  # noqa: ARG002  # pydantic asks for each field
+        return False
+
+
+def schema(kind: str) -> Schema:
+    """The schema of a file that holds `kind`, one of `SINGULAR`: that kind in full, any other kind beside it unchecked.
+
+    Raises KeyError for another word.
+    """
+    block = SINGULAR[kind]
+    model = KINDS[block]
+    raw = model.model_json_schema(ref_template="#/$defs/{model}", schema_generator=_Untitled)
+    defs: Schema = raw.pop("$defs", {})
+    # pydantic writes the record asked for at the top, unless it holds itself
+    defs.setdefault(model.__name__, raw)
+    by_name = {known.__name__: known for known in models(model)}
+    return {
+        "$schema": DIALECT,
+        "title": f"specgen source holding {block}",
+        "type": "object",
+        "additionalProperties": False,
+        "required": [block],
+        "properties": {name: _block(name, block, model) for name in KINDS},
+        "$defs": {name: _record(defs[name], by_name[name]) for name in sorted(by_name)},
+    }
+
+
+def _block(name: str, chosen: str, model: type[Node]) -> Schema:
+    if name != chosen:
+        word = next(word for word, block in SINGULAR.items() if block == name)
+        held = "object" if name == "project" else "array"
+        return {"type": [held, "null"], "description": f"described by `specgen schema {word}`"}
+    record = {"$ref": f"#/$defs/{model.__name__}"}
+    return record if name == "project" else {"type": "array", "items": record}
+
+
+def _record(raw: Schema, model: type[Node]) -> Schema:
+    keys = outline(model)
+    written: Schema = {
+        "type": "object",
+        "description": raw.get("description", ""),
+        "additionalProperties": False,
+        "properties": {key.name: _property(raw["properties"][key.name], key.required, key.default) for key in keys},
+    }
+    required = [key.name for key in keys if key.required]
+    return {**written, "required": required} if required else written
+
+
+def _property(raw: Schema, required: bool, default: Default) -> Schema:
+    about = raw.get("description", "")
+    held = {key: value for key, value in raw.items() if key not in {"description", "default", LEAF_KEY}}
+    if not required:
+        # an empty value is a note for `check`, not a fault
+        held = {"anyOf": [*(one for one in held.get("anyOf", [held]) if one != _NOTHING), _NOTHING]}
+    written = {"description": about, **held}
+    if default is not None:
+        written["default"] = _default(default, whole=raw.get("type") == "integer")
+    return written
+
+
+def _default(default: str | tuple[str, ...], *, whole: bool) -> Any:
+    if isinstance(default, tuple):
+        return list(default)
+    return int(default) if whole else default

@@ -1,0 +1,1 @@
+"""What follows from a job: its quantities, worked out."""

@@ -1,0 +1,94 @@
+"""The area of an item: stated, or worked out from its shapes, less what is masked, plus its edges, times its count.
+
+Called by `quantities`.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from specgen.model.job import Item, ShapeKind
+from specgen.model.job import Shape as ShapeSource
+from specgen.model.walk import Path
+from specgen.standards.citations import LOGIC
+from specgen.trade.area import Angle, Box, Cylinder, Edge, Plate, Shape, Tube, coated_area, shape_area, total_area
+from specgen.trade.given import Given, Source, take
+from specgen.trade.working import Working, WorkingError, work
+from specgen.units.quantity import Quantity
+
+# The four walls of a box are always coated; five faces add one lid, six both.
+_LIDS = {4: 0, 5: 1, 6: 2, None: 2}
+
+
+def item_area(item: Item, path: Path) -> tuple[list[Working], Working | None]:
+    """The workings an item's area builds on, and the area itself; None where neither area nor shapes are stated.
+
+    Raises WorkingError where a size is missing or more is masked than there is.
+    """
+    supporting: list[Working] = []
+    one: Source
+    if item.area is not None:
+        one = _given(item.area, path, "area")
+    elif item.shapes:
+        bodies: list[Source] = []
+        for shape in item.shapes:
+            area = shape_area(f"area-{item.id}-{shape.id}", _shape(shape, (*path, "shapes", shape.id)))
+            supporting.append(area)
+            bodies.append(_times(shape, area, item, supporting))
+        one = bodies[0] if len(bodies) == 1 else total_area(f"area-{item.id}-one", bodies)
+        if len(bodies) > 1 and isinstance(one, Working):
+            supporting.append(one)
+    else:
+        return [], None
+    masked = [_given(m.area, path, "masked", m.id, "area") for m in item.masked if m.area is not None]
+    edges = [
+        Edge(_given(e.length, path, "edges", e.id, "length"), _given(e.width, path, "edges", e.id, "width"))
+        for e in item.edges
+    ]
+    count = Given(Fraction(item.count), ".".join((*path, "count")))
+    return supporting, coated_area(f"area-{item.id}", one, masked, edges, count)
+
+
+def _times(shape: ShapeSource, area: Working, item: Item, supporting: list[Working]) -> Working:
+    if shape.count is None or shape.count == 1:
+        return area
+    inputs = (take("A", "area of one", area, "area", "m2"), take("n", "how many on one part", shape.count))
+    several = work(
+        f"area-{item.id}-{shape.id}-all",
+        f"area of all {shape.id}",
+        "A * n",
+        inputs,
+        kind="area",
+        unit="m2",
+        places=2,
+        source=LOGIC,
+    )
+    supporting.append(several)
+    return several
+
+
+def _shape(shape: ShapeSource, path: Path) -> Shape:
+    def size(name: str) -> Given:
+        value: Quantity | None = getattr(shape, name)
+        if value is None:
+            raise WorkingError(f"the {shape.kind} {shape.id} has no {name}")
+        return _given(value, path, name)
+
+    sides = shape.sides
+    match shape.kind:
+        case ShapeKind.PLATE:
+            return Plate(size("length"), size("width"), 1 if sides is None else sides)
+        case ShapeKind.TUBE:
+            return Tube(size("diameter"), size("length"), sides or 0)
+        case ShapeKind.ANGLE:
+            return Angle(size("height"), size("width"), size("length"))
+        case ShapeKind.CYLINDER:
+            return Cylinder(size("diameter"), size("height"), 2 if sides is None else sides)
+        case ShapeKind.BOX:
+            if sides not in _LIDS:
+                raise WorkingError(f"the box {shape.id} is coated on {sides} faces; 4, 5 or 6 can be worked out")
+            return Box(size("length"), size("width"), size("height"), _LIDS[sides])
+
+
+def _given(value: Quantity, path: Path, *way: str) -> Given:
+    return Given(value, ".".join((*path, *way)))

@@ -1,0 +1,90 @@
+"""Figures of a single layer: its solids, the film it is ordered for, the wet film of a pass.
+
+Volume solids come from the variant, else from the product, else they are worked out from the composition: what the maker has
+measured goes before what is computed. Called by `quantities` and by rules.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from specgen.model.product import PackForm, Product, Variant
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+from specgen.trade.film import wet_film
+from specgen.trade.given import Given, Source
+from specgen.trade.passes import film_per_coat
+from specgen.trade.solids import Component, propellant_free_volume_solids, volume_solids
+from specgen.trade.working import Working
+
+
+def solids_in_can(product: Product, variant: Variant | None) -> Given | Working | None:
+    """Volume solids of the contents of the pack, for quantities; None where nothing tells."""
+    path = f"products.{product.id}"
+    own = variant.overrides.solids_in_can if variant is not None and variant.overrides is not None else None
+    if own is not None and variant is not None:
+        return Given(own, f"{path}.variants.{variant.id}.overrides.solids_in_can")
+    if product.solids is not None and product.solids.in_can is not None:
+        return Given(product.solids.in_can, f"{path}.solids.in_can")
+    if product.composition:
+        return volume_solids(f"solids-in-can-{product.id}", _components(product))
+    return None
+
+
+def solids_sprayed(layer: Layer, spec: Spec) -> Given | Working | None:
+    """Volume solids of what lies on the part, propellant gone, for the comb; None where nothing tells."""
+    product, variant = spec.product_of(layer), spec.variant_of(layer)
+    path = f"products.{product.id}"
+    own = variant.overrides.solids_sprayed if variant is not None and variant.overrides is not None else None
+    if own is not None and variant is not None:
+        return Given(own, f"{path}.variants.{variant.id}.overrides.solids_sprayed")
+    if product.solids is not None and product.solids.sprayed is not None:
+        return Given(product.solids.sprayed, f"{path}.solids.sprayed")
+    if product.pack.form is PackForm.LIQUID:
+        return solids_in_can(product, variant)
+    if product.composition:
+        return propellant_free_volume_solids(f"solids-sprayed-{product.id}", _components(product))
+    return None
+
+
+def film_ordered(system: System, layer: Layer) -> Given | None:
+    """The film paint is ordered for: the nominal one, else the maximum, so that it never runs short."""
+    for name in ("nominal", "max", "min"):
+        film = getattr(layer.film, name)
+        if film is not None:
+            return Given(film, f"systems.{system.id}.layers.{layer.id}.film.{name}")
+    return None
+
+
+def wet_target(system: System, layer: Layer, solids: Source | None) -> tuple[list[Working], Working | None]:
+    """The wet film of one pass (of one coat where no passes are stated) and the workings it builds on.
+
+    None where the layer states its own wet target, or where film or solids are unknown.
+    """
+    nominal = layer.film.nominal
+    if layer.wet_target is not None or nominal is None or solids is None:
+        return [], None
+    path = f"systems.{system.id}.layers.{layer.id}"
+    film: Source = Given(nominal, f"{path}.film.nominal")
+    supporting: list[Working] = []
+    parts = ("passes", layer.passes) if layer.passes else ("coats", layer.coats)
+    if parts[1] is not None and parts[1] > 1:
+        share = film_per_coat(f"film-{system.id}-{layer.id}", film, Given(Fraction(parts[1]), f"{path}.{parts[0]}"))
+        supporting.append(share)
+        film = share
+    thinner = Given(layer.thinner, f"{path}.thinner") if layer.thinner is not None else None
+    unit = "mil" if nominal.unit in {"mil", "mils"} else "um"
+    return supporting, wet_film(f"wet-{system.id}-{layer.id}", film, solids, thinner, unit)
+
+
+def _components(product: Product) -> list[Component]:
+    path = f"products.{product.id}.composition"
+    return [
+        Component(
+            line.name,
+            Given(line.mass_share, f"{path}.{line.id}.mass_share", "maker"),
+            Given(line.density, f"{path}.{line.id}.density", "maker"),
+            line.kind.value,
+        )
+        for line in product.composition
+    ]

@@ -1,0 +1,42 @@
+"""The report as workflow commands, which a build server shows beside the lines of a change. Called by `check`.
+
+Syntax and escaping: documentation of GitHub Actions, workflow commands, "Setting an error message".
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+from specgen.findings import Finding, Report, Severity
+from specgen.report.lines import one_line, tally
+
+_WORD = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.NOTE: "notice"}
+
+
+def write(report: Report, *, prefix: str, on: date) -> str:
+    """One command a finding, and a plain last line that counts. `prefix` leads to the project, as in `specs_demo/`."""
+    return "\n".join([*(_command(finding, prefix) for finding in report), f"{tally(report, on)}."]) + "\n"
+
+
+def _command(finding: Finding, prefix: str) -> str:
+    place = finding.place
+    properties = {
+        "file": f"{prefix}{place.file}",
+        "line": str(place.line),
+        "col": str(place.column),
+        # their end belongs to the stretch; ours is the first column after it
+        "endColumn": str(max(place.end_column - 1, place.column)),
+        "title": finding.id,
+    }
+    said = "\n".join(one_line(text) for text in (finding.what, finding.why, finding.remedy) if text)
+    named = ",".join(f"{key}={_property(value)}" for key, value in properties.items())
+    return f"::{_WORD[finding.severity]} {named}::{_data(said)}"
+
+
+def _data(text: str) -> str:
+    # the per cent sign first, or the others would be escaped twice
+    return text.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
+
+
+def _property(text: str) -> str:
+    return _data(text).replace(":", "%3A").replace(",", "%2C")

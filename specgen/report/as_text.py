@@ -1,0 +1,52 @@
+"""The report a person reads: each finding with its source line, why it matters, what to do, and on whose word.
+
+Called by `check`, and by `render` where it refuses.
+"""
+
+from __future__ import annotations
+
+import textwrap
+from datetime import date
+
+from specgen.findings import Finding, Report
+from specgen.report.lines import one_line, tally
+from specgen.report.source_line import source_line
+
+WIDTH = 100
+"""Columns that running text is wrapped at."""
+
+
+def write(report: Report, *, prefix: str, on: date) -> str:
+    """The report and a last line that counts. `prefix` leads from the current folder to the project: `specs_demo/`."""
+    if not len(report):
+        return f"No findings, judged on {on.isoformat()}.\n"
+    pieces = ["\n".join(_finding(finding, prefix)) for finding in report]
+    return "\n\n".join([*pieces, f"{tally(report, on)}."]) + "\n"
+
+
+def _finding(finding: Finding, prefix: str) -> list[str]:
+    # the first line is never wrapped: editors and terminals take the place from it
+    lines = [f"{prefix}{finding.place}: {finding.severity.value} {finding.id} {one_line(finding.what)}"]
+    lines += source_line(finding.place)
+    # a waiver names this address
+    lines += _labelled("at", finding.path)
+    lines += _labelled("why", finding.why)
+    lines += _labelled("do", finding.remedy)
+    lines += _labelled("source", finding.source)
+    return lines
+
+
+def _labelled(label: str, text: str) -> list[str]:
+    said = one_line(text)
+    if not said:
+        return []
+    front = f"  {label + ':':<8}"
+    # an address is copied as a whole, so no word is broken
+    return textwrap.wrap(
+        said,
+        WIDTH,
+        initial_indent=front,
+        subsequent_indent=" " * len(front),
+        break_long_words=False,
+        break_on_hyphens=False,
+    )

@@ -1,0 +1,27 @@
+"""Pieces every report is made of: text that is safe on one line of a screen, and the count of findings by severity.
+
+Called by the reports of this floor and by the commands.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+from specgen.findings import Report, Severity
+from specgen.source.characters import printable
+
+
+def one_line(text: str) -> str:
+    """The text on a single line; what must not reach a screen is shown as U+FFFD."""
+    return printable(" ".join(text.split()))
+
+
+def tally(report: Report, on: date) -> str:
+    """`1 error, 2 warnings and no notes, judged on 2026-11-25`."""
+    errors, warnings, notes = (_counted(report, weight) for weight in (Severity.ERROR, Severity.WARNING, Severity.NOTE))
+    return f"{errors}, {warnings} and {notes}, judged on {on.isoformat()}"
+
+
+def _counted(report: Report, severity: Severity) -> str:
+    number = report.count(severity)
+    return f"{number or 'no'} {severity.value}{'' if number == 1 else 's'}"

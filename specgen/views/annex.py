@@ -1,0 +1,57 @@
+"""The workings annex: every figure of a document with formula, inputs and source, so that it can be worked out again by hand.
+
+A figure whose inputs are the maker's shows its result alone. Called by `method_statement`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from specgen.trade.working import HELD_BY_MAKER, Working
+from specgen.views.wording import Words
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingView:
+    number: str
+    name: str
+    about: str
+    formula: str
+    substituted: str
+    inputs: tuple[tuple[str, str, str, str], ...]
+    result: str
+    source: str
+    note: str
+    held: str
+
+
+def annex(workings: Iterable[Working], words: Words) -> tuple[WorkingView, ...]:
+    """Each Working numbered W1, W2 and on; inputs that are results of others name them by that number."""
+    listed = list(workings)
+    numbers = {working.id: f"W{position}" for position, working in enumerate(listed, 1)}
+    return tuple(_view(working, numbers, words) for working in listed)
+
+
+def _view(working: Working, numbers: dict[str, str], words: Words) -> WorkingView:
+    held = working.held_by_maker
+    return WorkingView(
+        numbers[working.id],
+        working.name,
+        working.id,
+        "" if held else working.formula_text(),
+        "" if held else working.substituted(),
+        () if held else tuple(_inputs(working, numbers)),
+        working.printed(),
+        str(working.source),
+        "" if held else working.note,
+        words(HELD_BY_MAKER) if held else "",
+    )
+
+
+def _inputs(working: Working, numbers: dict[str, str]) -> Iterator[tuple[str, str, str, str]]:
+    for entry, figure in working.printed_inputs():
+        origin = entry.origin
+        if origin.startswith("working:"):
+            origin = numbers.get(origin.removeprefix("working:"), origin)
+        yield entry.sign, entry.name, figure, origin

@@ -1,0 +1,125 @@
+"""Hazards of the products of a job as printed: signal word, statements in their official wording, protection by task, first aid.
+
+The statements come from the published tables; a wording from memory is marked. Called by `method_statement`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from specgen.model.hazards import Hazards, SignalWord
+from specgen.model.product import Product
+from specgen.standards.citations import Basis
+from specgen.standards.tables import table
+from specgen.views.wording import Words
+
+_LEVEL = {SignalWord.DANGER: "danger", SignalWord.WARNING: "warning", SignalWord.NONE: "notice"}
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """A code with its wording; `unconfirmed` where the wording is from memory."""
+
+    code: str
+    text: str
+    unconfirmed: bool
+
+
+@dataclass(frozen=True, slots=True)
+class HazardView:
+    product: str
+    level: str
+    signal_word: str
+    statements: tuple[Statement, ...]
+    precautions: tuple[Statement, ...]
+    data_sheet: str
+    ventilation: str
+    storage: str
+    disposal: str
+    cautions: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ProtectionRow:
+    task: str
+    product: str
+    respiratory: str
+    gloves: str
+    eyes: str
+    skin: str
+
+
+def hazards(products: list[Product], words: Words) -> tuple[HazardView, ...]:
+    """One entry a product, the gravest signal word first."""
+    rank = list(_LEVEL)
+    declared = [(product, product.hazards) for product in products if product.hazards is not None]
+    ordered = sorted(declared, key=lambda pair: rank.index(pair[1].signal_word or SignalWord.NONE))
+    return tuple(_hazard(product, declared, words) for product, declared in ordered)
+
+
+def protection(products: list[Product], words: Words) -> tuple[ProtectionRow, ...]:
+    """What to wear, by task and product, spraying first where it is stated."""
+    return tuple(
+        ProtectionRow(
+            words.word(entry.task),
+            product.name,
+            entry.respiratory or "",
+            entry.gloves or "",
+            entry.eyes or "",
+            entry.skin or "",
+        )
+        for product in products
+        if product.hazards is not None
+        for entry in product.hazards.protection
+    )
+
+
+def first_aid(products: list[Product], words: Words) -> tuple[tuple[str, str], ...]:
+    """(route, act), each once however many products say the same."""
+    said = {
+        (words.word(entry.route), entry.act): None
+        for product in products
+        if product.hazards is not None
+        for entry in product.hazards.first_aid
+    }
+    return tuple(said)
+
+
+def _hazard(product: Product, declared: Hazards, words: Words) -> HazardView:
+    signal = declared.signal_word or SignalWord.NONE
+    return HazardView(
+        product.name,
+        _LEVEL[signal],
+        words.word(signal),
+        tuple(_statements("h_statements", declared.statements, words))
+        + tuple(_statements("euh_statements", declared.supplemental, words)),
+        tuple(_statements("p_statements", declared.precautions, words)),
+        _sheet(declared, words),
+        declared.ventilation or "",
+        words.phrase(declared.storage_max),
+        declared.disposal or "",
+        tuple((words.word(caution.task), caution.text) for caution in declared.cautions),
+    )
+
+
+def _statements(name: str, codes: tuple[str, ...], words: Words) -> Iterator[Statement]:
+    known = {row["id"]: row for row in table(name).rows}
+    for code in codes:
+        row = known.get(code)
+        if row is None:
+            yield Statement(code, words("wording not in the published table; see the safety data sheet"), True)
+        else:
+            yield Statement(code, row["text"], row["basis"] == Basis.MEMORY.name.lower())
+
+
+def _sheet(declared: Hazards, words: Words) -> str:
+    sheet = declared.safety_data_sheet
+    if sheet is None:
+        return ""
+    parts = [sheet.number]
+    if sheet.revision:
+        parts.append(words("revision {}").format(sheet.revision))
+    if sheet.date is not None:
+        parts.append(sheet.date.isoformat())
+    return ", ".join(parts) + (f" ({sheet.obtain})" if sheet.obtain else "")

@@ -1,0 +1,126 @@
+"""Words for the closed lists of the model, and quantities as phrases, in the language of the document.
+
+`N_` marks a word for translation where it stands; `Words` translates and formats when a view is built. Called by every view.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+
+from specgen.model.acceptance import Stage
+from specgen.model.hazards import Route, SignalWord, Task
+from specgen.model.preparation import StepKind
+from specgen.model.product import CuringKind, DryingStage, PackForm, Role
+from specgen.model.project import Project
+from specgen.units.display import show, show_range
+from specgen.units.quantity import CalendarSpan, Quantity, Range
+
+Translate = Callable[[str], str]
+
+
+def N_(text: str) -> str:  # noqa: N802  # the name by which catalogue tools find texts that are translated later
+    """Mark a text for the catalogue; it is translated when a view prints it."""
+    return text
+
+
+WORDS: Mapping[StrEnum, str] = {
+    Role.WASH_PRIMER: N_("wash primer"),
+    Role.ADHESION_PROMOTER: N_("adhesion promoter"),
+    Role.PRIMER: N_("primer"),
+    Role.BODY_FILLER: N_("body filler"),
+    Role.FILLER: N_("filler"),
+    Role.SEALER: N_("sealer"),
+    Role.BASE_COAT: N_("base coat"),
+    Role.TOP_COAT: N_("top coat"),
+    Role.CLEAR: N_("clear coat"),
+    CuringKind.LIQUID_TWO_PACK: N_("liquid two-pack, mixed before use"),
+    CuringKind.CAPSULE_AEROSOL: N_("aerosol, hardener released from a capsule in the can"),
+    CuringKind.BLOCKED_AEROSOL: N_("single-compartment aerosol, hardener released by the humidity of the air"),
+    CuringKind.MOISTURE: N_("cures with the humidity of the air"),
+    CuringKind.OXIDATIVE: N_("dries by oxidation"),
+    CuringKind.PHYSICAL: N_("dries as the solvent leaves"),
+    PackForm.AEROSOL: N_("can"),
+    PackForm.LIQUID: N_("tin"),
+    DryingStage.DUST_DRY: N_("dust-dry"),
+    DryingStage.TOUCH_DRY: N_("touch-dry"),
+    DryingStage.HANDLING: N_("dry to handle"),
+    DryingStage.THROUGH: N_("dry through"),
+    DryingStage.FULL_CURE: N_("fully cured"),
+    StepKind.WASH: N_("Wash"),
+    StepKind.DEGREASE: N_("Degrease"),
+    StepKind.STRIP: N_("Strip"),
+    StepKind.BLAST: N_("Blast"),
+    StepKind.SWEEP: N_("Sweep blast"),
+    StepKind.HAND_TOOL: N_("Hand tool"),
+    StepKind.POWER_TOOL: N_("Power tool"),
+    StepKind.SAND: N_("Sand"),
+    StepKind.FEATHER: N_("Feather the edge"),
+    StepKind.MASK: N_("Mask"),
+    StepKind.DUST_OFF: N_("Dust off"),
+    StepKind.CONVERT: N_("Convert"),
+    StepKind.TEST: N_("Test"),
+    Stage.RECEIPT: N_("on receipt"),
+    Stage.PREPARED: N_("after preparation"),
+    Stage.APPLYING: N_("while applying"),
+    Stage.FINISHED: N_("finished"),
+    SignalWord.DANGER: N_("Danger"),
+    SignalWord.WARNING: N_("Warning"),
+    SignalWord.NONE: N_("No signal word"),
+    Task.PREPARING: N_("Preparing"),
+    Task.SANDING: N_("Sanding"),
+    Task.MIXING: N_("Mixing"),
+    Task.SPRAYING: N_("Spraying"),
+    Task.CLEARING_UP: N_("Clearing up"),
+    Task.ANY: N_("Every task"),
+    Route.INHALED: N_("Breathed in"),
+    Route.SKIN: N_("On the skin"),
+    Route.EYES: N_("In the eyes"),
+    Route.SWALLOWED: N_("Swallowed"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """Translation and formatting for one document: the language, and the second units of the project."""
+
+    translate: Translate
+    second: Mapping[str, str]
+
+    @classmethod
+    def of(cls, project: Project, translate: Translate) -> Words:
+        second: dict[str, str] = {}
+        if project.second_units is not None:
+            if project.second_units.film is not None:
+                second["thickness"] = project.second_units.film.value
+            if project.second_units.temperature is not None:
+                second["temperature"] = project.second_units.temperature.value
+        return cls(translate, second)
+
+    def __call__(self, text: str) -> str:
+        return self.translate(text)
+
+    def word(self, value: StrEnum) -> str:
+        """The word for a value of a closed list."""
+        return self.translate(WORDS[value])
+
+    def phrase(self, value: Quantity | Range | CalendarSpan | None) -> str:
+        """A value with its unit, `at least 30 min`, `40 to 60 µm (1.57 to 2.36 mil)`; empty for none."""
+        match value:
+            case None:
+                return ""
+            case Quantity():
+                return show(value, self.second)
+            case Range():
+                return show_range(value, self.second, self.translate)
+            case CalendarSpan():
+                return str(value)
+
+    def low(self, value: Range | None) -> str:
+        """The lower limit of a range, empty where it has none."""
+        return self.phrase(value.low) if value is not None else ""
+
+    def high(self, value: Range | None) -> str:
+        """The upper limit of a range, empty where it has none."""
+        return self.phrase(value.high) if value is not None else ""
