@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Annotated
 
-from specgen.model.field_types import Code, Id, Line, Text, Thickness, WholeNumber, YesNo, choice
+from specgen.model.field_types import Code, Id, Length, Line, Text, Thickness, WholeNumber, YesNo, choice
 from specgen.model.node import Node
 from specgen.model.senses import Concern, Sense, leaf, part
 
@@ -28,6 +28,53 @@ class Stage(StrEnum):
     FINISHED = "finished"
 
 
+class LowReadings(StrEnum):
+    """How many readings ISO 19840 lets lie below the nominal film: the two ways its clause is read."""
+
+    FEWER_THAN = "fewer-than"
+    AT_MOST = "at-most"
+
+
+class GaugePrinciple(StrEnum):
+    """How a gauge finds the film."""
+
+    MAGNETIC = "magnetic"
+    EDDY_CURRENT = "eddy-current"
+    ULTRASONIC = "ultrasonic"
+    COMB = "wet-film-comb"
+    DESTRUCTIVE = "destructive"
+
+
+class ZeroedOn(StrEnum):
+    """The surface a gauge was set to zero on."""
+
+    SMOOTH = "smooth-steel"
+    PROFILE = "blast-profile"
+
+
+class Gauge(Node):
+    """The instrument, and what is taken off its readings."""
+
+    principle: Annotated[GaugePrinciple, choice(GaugePrinciple)] | None = leaf(
+        Sense.REPLACED, Concern.ACCEPTANCE, "how the gauge finds the film"
+    )
+    zeroed_on: Annotated[ZeroedOn, choice(ZeroedOn)] | None = leaf(
+        Sense.REPLACED, Concern.ACCEPTANCE, "surface the gauge was set to zero on"
+    )
+    correction: Thickness | None = leaf(
+        Sense.EXACTLY, Concern.ACCEPTANCE, "taken off every reading, for the blast profile or the zinc below the paint"
+    )
+
+
+class Readings(Node):
+    """Where and how often film is read."""
+
+    areas: WholeNumber | None = leaf(Sense.AT_LEAST, Concern.ACCEPTANCE, "areas that are judged one by one")
+    spots: WholeNumber | None = leaf(Sense.AT_LEAST, Concern.ACCEPTANCE, "spots in all areas together")
+    readings: WholeNumber | None = leaf(Sense.AT_LEAST, Concern.ACCEPTANCE, "gauge readings in all spots together")
+    from_edge: Length | None = leaf(Sense.AT_LEAST, Concern.ACCEPTANCE, "least distance from edges, corners and holes")
+
+
 class Criterion(Node):
     """What passes."""
 
@@ -37,7 +84,18 @@ class Criterion(Node):
     edition: Code | None = leaf(Sense.REPLACED, Concern.ACCEPTANCE, "edition of that rule, as in 2012")
     level: WholeNumber | None = leaf(Sense.REPLACED, Concern.ACCEPTANCE, "restriction level of that rule")
     min: Thickness | None = leaf(Sense.AT_LEAST, Concern.ACCEPTANCE, "least film")
+    nominal: Thickness | None = leaf(Sense.EXACTLY, Concern.ACCEPTANCE, "nominal film that ISO 19840 and 90-10 count from")
     max: Thickness | None = leaf(Sense.AT_MOST, Concern.ACCEPTANCE, "most film")
+    spot_min: Thickness | None = leaf(Sense.AT_LEAST, Concern.ACCEPTANCE, "least mean of a spot, under SSPC-PA 2")
+    spot_max: Thickness | None = leaf(Sense.AT_MOST, Concern.ACCEPTANCE, "most mean of a spot, under SSPC-PA 2")
+    area_min: Thickness | None = leaf(Sense.AT_LEAST, Concern.ACCEPTANCE, "least mean of an area, under SSPC-PA 2")
+    area_max: Thickness | None = leaf(Sense.AT_MOST, Concern.ACCEPTANCE, "most mean of an area, under SSPC-PA 2")
+    low_readings: Annotated[LowReadings, choice(LowReadings)] | None = leaf(
+        Sense.REPLACED, Concern.ACCEPTANCE, "fewer than 20 % or at most 20 % of readings below nominal, under ISO 19840"
+    )
+    decides: YesNo = leaf(
+        Sense.EXACTLY, Concern.ACCEPTANCE, "this criterion decides where two rules judge one film", default=False
+    )
     text: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "what passes, in words")
 
 
@@ -49,6 +107,8 @@ class InspectionPoint(Node):
     at: Annotated[Stage, choice(Stage)] | None = leaf(Sense.EXACTLY, Concern.ACCEPTANCE, "stage it falls in")
     after: Id | None = leaf(Sense.EXACTLY, Concern.ACCEPTANCE, "id of the layer it follows")
     method: Line | None = leaf(Sense.REPLACED, Concern.ACCEPTANCE, "method or instrument")
+    gauge: Gauge | None = part("instrument for film")
+    readings: Readings | None = part("where and how often film is read")
     often: Line | None = leaf(Sense.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "how often, how many")
     criterion: Criterion = part("what passes", required=True)
     hold_point: YesNo = leaf(Sense.EXACTLY, Concern.ACCEPTANCE, "work stops until it is signed", default=False)

@@ -241,6 +241,7 @@ Percentage = Annotated[Quantity, _quantity("percentage")]
 Humidity = Annotated[Quantity, _quantity("humidity")]
 Temperature = Annotated[Quantity, _quantity("temperature")]
 Duration = Annotated[Quantity, _quantity("duration")]
+SpreadingRate = Annotated[Quantity, _quantity("spreading_rate")]
 
 LengthRange = Annotated[Range, _range("length")]
 DurationRange = Annotated[Range, _range("duration")]

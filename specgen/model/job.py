@@ -13,6 +13,7 @@ from specgen.model.field_types import (
     Id,
     Length,
     Line,
+    Percentage,
     Share,
     Temperature,
     Text,
@@ -98,10 +99,36 @@ class Item(Node):
     service_temperature: Temperature | None = leaf(Sense.FACT, Concern.PRODUCT, "hottest the part gets in service")
 
 
+class DeadVolumeTable(StrEnum):
+    """How the paint that fills a blast profile is reckoned; the three differ by half."""
+
+    BY_ROUGHNESS = "by-roughness"
+    BY_BAND = "by-band"
+    WHOLE_PROFILE = "whole-profile"
+
+
+class Ordered(Node):
+    """Packs that are ordered."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.DOCUMENT, "id of the entry", required=True)
+    product: Id = leaf(Sense.FACT, Concern.PRODUCT, "id of the product", required=True, refers="products")
+    variant: Id | None = leaf(Sense.FACT, Concern.PRODUCT, "id of the variant of that product")
+    packs: WholeNumber = leaf(Sense.FACT, Concern.FILM, "cans or tins ordered", required=True)
+
+
 class Consumption(Node):
-    """What the quantities are reckoned with."""
+    """What the quantities are reckoned with. A loss names its convention: 40 % loss and 40 % surplus are not the same."""
 
     transfer_efficiency: Share | None = leaf(Sense.FACT, Concern.FILM, "share of the solids that lands on the part")
+    loss_share: Share | None = leaf(Sense.FACT, Concern.FILM, "loss of liquid paint as a share of the paint used")
+    loss_surplus: Percentage | None = leaf(
+        Sense.FACT, Concern.FILM, "loss of liquid paint as a surplus on the paint that would do without loss"
+    )
+    profile: Thickness | None = leaf(Sense.FACT, Concern.FILM, "height of the blast profile the first coat fills")
+    dead_volume: Annotated[DeadVolumeTable, choice(DeadVolumeTable)] | None = leaf(
+        Sense.FACT, Concern.FILM, "how the paint that fills the profile is reckoned"
+    )
+    ordered: tuple[Ordered, ...] = entries("packs ordered, a line for each product and variant")
 
 
 class Job(Node):

@@ -8,6 +8,7 @@ from typing import Annotated
 from specgen.model.application import Application
 from specgen.model.control import DocumentControl
 from specgen.model.field_types import (
+    Area,
     Code,
     Density,
     Duration,
@@ -20,6 +21,7 @@ from specgen.model.field_types import (
     Mass,
     Share,
     Span,
+    SpreadingRate,
     Temperature,
     TemperatureDifferenceRange,
     TemperatureRange,
@@ -139,6 +141,9 @@ class Solids(Node):
 
     in_can: Share | None = leaf(Sense.FACT, Concern.FILM, "volume solids of the can contents")
     sprayed: Share | None = leaf(Sense.FACT, Concern.FILM, "volume solids without propellant, for the comb")
+    propellant: Share | None = leaf(
+        Sense.FACT, Concern.PRODUCT, "share of the propellant by volume in the can", audience=Audience.MAKER
+    )
 
 
 class Drying(Node):
@@ -190,6 +195,28 @@ class ApplicationClimate(Node):
     )
 
 
+class Losses(StrEnum):
+    """Whether a coverage figure has the losses of spraying in it."""
+
+    INCLUDED = "included"
+    LEFT_OUT = "left-out"
+
+
+class Coverage(Node):
+    """What the maker says a pack or a litre covers; it means nothing without its film."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.PRODUCT, "id of the claim", required=True)
+    area_per_pack: Area | None = leaf(Sense.FACT, Concern.PRODUCT, "area one can or tin covers")
+    spreading_rate: SpreadingRate | None = leaf(Sense.FACT, Concern.PRODUCT, "area a litre or a gallon covers")
+    film: Thickness | None = leaf(Sense.FACT, Concern.FILM, "dry film the figure holds for")
+    losses: Annotated[Losses, choice(Losses)] | None = leaf(
+        Sense.FACT, Concern.PRODUCT, "losses of spraying included or left-out"
+    )
+    transfer_efficiency: Share | None = leaf(
+        Sense.FACT, Concern.PRODUCT, "share of the solids that lands on the part, as the figure takes it"
+    )
+
+
 class Claim(Node):
     """Something the maker says of the product, with what stands behind it."""
 
@@ -228,6 +255,7 @@ class Product(Node):
     climate: ApplicationClimate | None = part("climate for application")
     application: Application | None = part("application, by curing kind")
     hazards: Hazards | None = part("hazards as the safety data sheet declares them")
+    coverage: tuple[Coverage, ...] = entries("what a pack or a litre covers")
     claims: tuple[Claim, ...] = entries("what is claimed, with its basis")
     not_claimed: Text | None = leaf(Sense.WORDING, Concern.PRODUCT, "what is not claimed")
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from typing import Annotated
 
 from specgen.model.control import DocumentControl
@@ -22,6 +23,36 @@ from specgen.model.product import Role
 from specgen.model.senses import Concern, Sense, entries, leaf, part
 
 
+class Corrosivity(StrEnum):
+    """Corrosivity categories of the air, from low to very high."""
+
+    C2 = "C2"
+    C3 = "C3"
+    C4 = "C4"
+    C5 = "C5"
+
+
+class Durability(StrEnum):
+    """How long the system is meant to last before its first major repair."""
+
+    LOW = "low"
+    MEDIUM = "medium"
+    HIGH = "high"
+    VERY_HIGH = "very-high"
+
+
+class CategoryClaim(Node):
+    """The corrosivity category and durability a system is said to serve."""
+
+    corrosivity: Annotated[Corrosivity, choice(Corrosivity)] = leaf(
+        Sense.LADDER, Concern.FILM, "corrosivity category, C2 to C5", required=True
+    )
+    durability: Annotated[Durability, choice(Durability)] = leaf(
+        Sense.LADDER, Concern.FILM, "durability: low, medium, high or very-high", required=True
+    )
+    evidence: Text | None = leaf(Sense.NOTE, Concern.FILM, "test report of this very system, if there is one")
+
+
 class Layer(Node):
     """One coat of the system."""
 
@@ -37,6 +68,9 @@ class Layer(Node):
     wet_target: Thickness | None = leaf(Sense.EXACTLY, Concern.FILM, "wet film for the comb, if not to be computed")
     thinner: Percentage | None = leaf(Sense.AT_MOST, Concern.FILM, "thinner added, by volume on the paint")
     flash_between_passes: DurationRange | None = leaf(Sense.WITHIN, Concern.FILM, "wait between passes")
+    sanding_removes: Thickness | None = leaf(Sense.AT_MOST, Concern.FILM, "most film that sanding takes off this coat")
+    polishing_removes: Thickness | None = leaf(Sense.AT_MOST, Concern.FILM, "most film that polishing takes off")
+    least_after: Thickness | None = leaf(Sense.AT_LEAST, Concern.FILM, "least dry film left after sanding or polishing")
     hold: DurationRange | None = leaf(
         Sense.WITHIN, Concern.COMPATIBILITY, "wait before the next coat, as in 30 min..24 h"
     )
@@ -55,5 +89,6 @@ class System(Node):
     use: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what it is meant for")
     layers: tuple[Layer, ...] = entries("layers from the substrate up", required=True)
     total: FilmLimits | None = part("total dry film, if stated")
+    category: CategoryClaim | None = part("corrosivity category and durability it is said to serve")
     handle_after: Duration | None = leaf(Sense.AT_LEAST, Concern.FILM, "wait before the part is handled")
     service_after: Duration | None = leaf(Sense.AT_LEAST, Concern.FILM, "wait before the part goes into service")

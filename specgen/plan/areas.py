@@ -16,6 +16,12 @@ from specgen.trade.given import Given, Source, take
 from specgen.trade.working import Working, WorkingError, work
 from specgen.units.quantity import Quantity
 
+
+
+class NotStated(WorkingError):
+    """A figure that cannot be worked out because something it needs is not stated; nothing stated is wrong."""
+
+
 # The four walls of a box are always coated; five faces add one lid, six both.
 _LIDS = {4: 0, 5: 1, 6: 2, None: 2}
 
@@ -23,7 +29,7 @@ _LIDS = {4: 0, 5: 1, 6: 2, None: 2}
 def item_area(item: Item, path: Path) -> tuple[list[Working], Working | None]:
     """The workings an item's area builds on, and the area itself; None where neither area nor shapes are stated.
 
-    Raises WorkingError where a size is missing or more is masked than there is.
+    Raises NotStated where a size is missing, WorkingError where more is masked than there is.
     """
     supporting: list[Working] = []
     one: Source
@@ -71,7 +77,7 @@ def _shape(shape: ShapeSource, path: Path) -> Shape:
     def size(name: str) -> Given:
         value: Quantity | None = getattr(shape, name)
         if value is None:
-            raise WorkingError(f"the {shape.kind} {shape.id} has no {name}")
+            raise NotStated(f"the {shape.kind} {shape.id} has no {name}")
         return _given(value, path, name)
 
     sides = shape.sides

@@ -24,7 +24,8 @@ from specgen.standards.citations import Citation
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """What a rule found. `path` is relative to the record it was given; `remedy` goes before the one on the page.
+    """What a rule found. `path` is relative to the record it was given, or, where `absolute`, from the top of the sources;
+    `remedy` goes before the one on the page.
 
     `severity` may be milder than the rule's own, where a part of the rule stands on weaker ground or data are missing.
     """
@@ -34,6 +35,7 @@ class Problem:
     remedy: str = ""
     severity: Severity | None = None
     source: Citation | None = None
+    absolute: bool = False
 
 
 Check = Callable[[Any, Spec], Iterator[Problem]]

@@ -60,7 +60,7 @@ def _run(rule: Rule, path: Path, subject: Node, spec: Spec, loaded: Loaded) -> I
 
 
 def _finding(rule: Rule, path: Path, problem: Problem, spec: Spec, loaded: Loaded) -> Finding:
-    whole = path + problem.path
+    whole = problem.path if problem.absolute else path + problem.path
     severity, source = _weight(rule, problem, spec)
     missing = loaded.missing(whole)
     what = problem.what if missing is None else f"{problem.what} (missing in {'.'.join(_parent(whole, missing))})"

@@ -32,7 +32,7 @@ _BLOCK_WITH_DIGIT = re.compile(r"[|>][+-]?[0-9]")
 Spot = tuple[int, int]
 
 
-class TooManyNodes(Exception):
+class TooManyNodesError(Exception):
     """Reading must stop here; the finding is already noted."""
 
 
@@ -152,7 +152,7 @@ class TreeBuilder:
         if self.nodes > NODE_LIMIT:
             self._stack.clear()
             self.note("SRC021", f"The file holds more than {NODE_LIMIT:,} keys and values.", line, column, column + 1)
-            raise TooManyNodes
+            raise TooManyNodesError
 
     def _add(self, node: Node, no_key: bool = False, counted: bool = False) -> None:
         if not counted:
@@ -186,9 +186,9 @@ class TreeBuilder:
             if spot[1] == spot[2] or not node.plain:
                 self.note("SRC018", "The key has no name.", spot[0], spot[1], max(spot[2], spot[1] + 1))
             return None
-        question = _QUESTION.search(self._parsed[spot[0]][: spot[1]])
-        if question:
-            at = self._parsed[spot[0]].rindex("?", 0, spot[1])
+        before = self._parsed[spot[0]][: spot[1]]
+        if "?" in before and _QUESTION.search(before):
+            at = before.rindex("?")
             self.note("SRC018", "`? ` announces a key of several lines.", spot[0], at, at + 1)
             return None
         if node.plain and node.text == "<<":
@@ -199,7 +199,6 @@ class TreeBuilder:
             what = f"`{short(node.text)}` stands in line {earlier.line} already and again in line {mark.line}."
             self.note("SRC017", what, *spot)
             return None
-        assert top.entries is not None
         top.keys[node.text] = mark
         return node.text
 

@@ -77,9 +77,8 @@ def printable(text: str) -> str:
 
 def named(character: str) -> str:
     """`U+202E (right-to-left override)`; control characters have no name of their own."""
-    other = "half of a character" if "\ud800" <= character <= "\udfff" else "control character"
-    name = unicodedata.name(character, other).lower()
-    return f"U+{ord(character):04X} ({name})"
+    name = unicodedata.name(character, "").lower()
+    return f"U+{ord(character):04X}" + (f" ({name})" if name else "")
 
 
 def first_refused(text: str) -> str | None:

@@ -121,7 +121,7 @@ def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple
             if entry.name.startswith("."):
                 continue
             link = entry.is_symlink()
-            if entry.is_dir():
+            if _is_folder(entry):
                 if not link:
                     waiting.append((name + "/", path))
                 elif not _stays(path, inside):
@@ -136,8 +136,16 @@ def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple
                     yield name, path, link
 
 
+def _is_folder(entry: os.DirEntry[str]) -> bool:
+    try:
+        return entry.is_dir()
+    except OSError:
+        # a link that leads round in a circle
+        return False
+
+
 def _leads_out(name: str) -> Finding:
-    return fault("SRC038", "The link leads out of the folder.", Place(_clean(name), 1, 1, 1))
+    return fault("SRC038", "The link leads out of the folder, or nowhere.", Place(_clean(name), 1, 1, 1))
 
 
 def _stays(path: Path, inside: Path) -> bool:

@@ -16,7 +16,7 @@ from typing import Any
 import yaml
 
 from specgen.findings import Finding, Place, Severity
-from specgen.source.builder import TooManyNodes, TreeBuilder, short
+from specgen.source.builder import TooManyNodesError, TreeBuilder, short
 from specgen.source.characters import COLLECT_LIMIT, FILE_LIMIT, Characters, decode, place_in
 from specgen.source.faults import fault
 from specgen.source.syntax import Explained, Last, Trouble, explain
@@ -31,7 +31,7 @@ _REREAD_LIMIT = 4 * FILE_LIMIT
 _DOCUMENT = re.compile(r"(---|\.\.\.)(?=\s|$)")
 _DIRECTIVE = re.compile(r"%[A-Za-z]")
 # a line at the margin begins a new part of the file unless it closes a bracket or goes on with a list
-_CONTINUES = re.compile(r"[\s#\]}]|-(?:\s|$)|$")
+_CONTINUES = re.compile(r"[\s#\]}]|[-:](?:\s|$)|$")
 
 
 def read_file(path: Path, name: str) -> tuple[SourceFile, list[Finding]]:
@@ -82,7 +82,7 @@ class _Reading:
         self.characters = characters
         self.findings = list(characters.findings)
         self.quoted: list[tuple[tuple[int, int], tuple[int, int]]] = []
-        self.nodes = 0
+        self.left: list[Trouble] = []
         self.spent = 0
         self.broken = False
 
@@ -92,6 +92,9 @@ class _Reading:
             self._restore_tabs(documents)
         roots = [root for first, last in documents if (root := self._document(first, last)) is not None]
         self._note_tabs()
+        for trouble in self.left:
+            caused_by_tab = bool(self.characters.tab_indented)
+            self._explained(explain(trouble, self.lines), tabs=caused_by_tab, certain=not self._errors())
         if self.broken:
             return None
         if not roots:
@@ -178,7 +181,7 @@ class _Reading:
                 break
         if not any(f.severity is Severity.ERROR for f in self.findings[before:]):
             # the parts are sound one by one, so it is how they stand together
-            self._explained(explain(trouble, self.lines), certain=not self._errors())
+            self.left.append(trouble)
         return None
 
     def _content(self, first: int, last: int) -> Iterator[str]:
@@ -266,7 +269,7 @@ class _Reading:
                     return None
                 _feed(event, builder, first)
                 latest = event
-        except TooManyNodes:
+        except TooManyNodesError:
             self.broken = True
             return None
         except yaml.YAMLError as error:

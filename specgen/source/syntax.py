@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from specgen.source.builder import short
 
@@ -138,8 +138,8 @@ class _Case:
             return self._value("SRC042", "The brackets begin here and cannot be read.", line, column)
         if sign not in _SIGN_NAMES:
             return self._unknown()
-        what = f"The value begins with {_SIGN_NAMES[sign]}: `{short(text[column:])}`."
-        return self._value("SRC026", what, line, column)
+        found = self._value("SRC026", "", line, column)
+        return replace(found, what=f"The value begins with {_SIGN_NAMES[sign]}: `{short(text[column : found.end])}`.")
 
     def _escape(self) -> Explained:
         at = self.text.rfind("\\", 0, self.column + 1)
@@ -191,10 +191,10 @@ class _Case:
             return self._value("SRC027", what, self.line, start)
         if last.kind == "scalar" and not last.quoted and start_line < self.line:
             above = self._text(start_line)
-            own_line = not above[:start].strip()
-            if own_line and start == self.lead:
+            if not above[:start].strip():
+                # text on a line of its own with a key below it: it was meant as a key as well
                 return self._no_colon(start_line)
-            what = f"`{short(self.text)}` stands further in than the key above, whose value is complete."
+            what = f"`{short(self.text)}` stands further in, though the value above it is complete."
             return self._indentation(what)
         if last.kind == "scalar" and last.quoted:
             return self._open_quote(*last.start)

@@ -22,6 +22,8 @@ _ATOM = 2
 _CALLS: Mapping[str, str] = {"ceil": "rounded up", "min": "smallest of", "max": "largest of"}
 _GREEK: Mapping[str, str] = {"alpha": "α", "pi": "π", "phi": "φ", "rho": "ρ"}
 
+_LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
+
 
 class WorkingError(ValueError):
     """A working that cannot be done. `what` says why, in a sentence part that a finding can print."""
@@ -32,9 +34,10 @@ class WorkingError(ValueError):
 
 
 def sign(symbol: str) -> str:
-    """The symbol as printed: rho_nv is ρ_nv, VS stays VS."""
+    """The symbol as printed: rho_nv is ρ_nv, A_1 is A₁, VS stays VS."""
     first, blank, rest = symbol.partition("_")
-    return _GREEK.get(first, first) + blank + rest
+    lowered = rest.translate(_LOWERED) if rest.isdecimal() else blank + rest
+    return _GREEK.get(first, first) + lowered
 
 
 def names(formula: str) -> tuple[str, ...]:

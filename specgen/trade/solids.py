@@ -35,6 +35,16 @@ class Component:
     role: Literal["solids", "solvent", "propellant"]
 
 
+def sum_of_shares(shares: Sequence[Quantity]) -> tuple[Quantity, Fraction]:
+    """The sum of the shares of a composition, and how far from 100 it may lie for being printed to so many digits.
+
+    That is half a unit of the last digit of each share; shares printed as whole percents may all the same be exact, so
+    they are given no room.
+    """
+    whole = sum((share.to("%") for share in shares), Fraction(0))
+    return Quantity.of("share", whole, "%"), sum((_half_a_digit(share) for share in shares), Fraction(0))
+
+
 def mixture_density(id: str, components: Sequence[Component]) -> Working:
     """Density of the mixture in g/mL. Raises WorkingError where the shares do not add up to 100 %."""
     inputs, volume = _volumes(components, lambda _: True)
@@ -165,9 +175,9 @@ def _share_by_volume(
 
 def _volumes(components: Sequence[Component], counted: Callable[[Component], bool]) -> tuple[tuple[Input, ...], str]:
     """The inputs of the components counted, and their volume per 100 g of contents as a formula."""
-    whole = sum((_percent(component.share).base for component in components), Fraction(0))
-    if whole != _WHOLE.base:
-        raise WorkingError(f"the shares by mass add up to {Quantity.of('share', whole, '%')}, not to {_WHOLE}")
+    whole, rounding = sum_of_shares([_percent(component.share) for component in components])
+    if abs(whole.base - _WHOLE.base) > rounding:
+        raise WorkingError(f"the shares by mass add up to {whole}, not to {_WHOLE}")
     inputs = _composition(components)
     kept = [number for number, component in enumerate(components, start=1) if counted(component)]
     symbols = {f"{letter}_{number}" for number in kept for letter in ("w", "rho")}
@@ -181,6 +191,11 @@ def _composition(components: Sequence[Component]) -> tuple[Input, ...]:
         inputs.append(take(f"w_{number}", f"{component.name}, share by mass", component.share, "share", "%"))
         inputs.append(take(f"rho_{number}", f"{component.name}, density", component.density, "density", "g/mL"))
     return tuple(inputs)
+
+
+def _half_a_digit(share: Quantity) -> Fraction:
+    _, point, decimals = share.digits.partition(".")
+    return Fraction(1, 2 * 10 ** len(decimals)) if point else Fraction(0)
 
 
 def _percent(share: Source) -> Quantity:

@@ -19,17 +19,8 @@ from specgen.standards.tables import table
 from specgen.trade.working import Working
 from specgen.units.display import round_half_up
 from specgen.units.quantity import Quantity
+from specgen.views.tables import Column, TableView, table_view
 from specgen.views.wording import Words
-
-
-@dataclass(frozen=True, slots=True)
-class ItemRow:
-    id: str
-    name: str
-    count: str
-    area: str
-    masked: str
-    old_coats: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,45 +33,19 @@ class StepView:
 
 
 @dataclass(frozen=True, slots=True)
-class LayerRow:
-    number: int
-    role: str
-    product: str
-    variant: str
-    order_number: str
-    passes: str
-    wet: str
-    least: str
-    nominal: str
-    most: str
-    hold: str
-    packs: str
-
-
-@dataclass(frozen=True, slots=True)
-class WaitRow:
-    """One line of the table of waits: what is done, what may follow, when at the earliest and at the latest."""
-
-    after: str
-    then: str
-    not_before: str
-    not_after: str
-    if_late: str
-
-
-@dataclass(frozen=True, slots=True)
 class BuildView:
     letter: str
     title: str
     use: str
-    items: tuple[ItemRow, ...]
+    items: TableView
     material: str
     condition: str
     preparation: str
     steps: tuple[StepView, ...]
-    layers: tuple[LayerRow, ...]
+    coats: TableView
     total: str
-    waits: tuple[WaitRow, ...]
+    waits: TableView
+    before_next: tuple[tuple[str, str], ...]
     section: str
 
 
@@ -116,26 +81,43 @@ def _build(letter: str, items: list[Item], job: Job, spec: Spec, figures: Quanti
         letter,
         system.title,
         system.use or "",
-        tuple(_item(item, figures, words) for item in items),
+        _items(letter, items, figures, words),
         f"{material}{thickness}",
         substrate.condition or "",
         preparation.title,
         tuple(_steps(preparation, words)),
-        tuple(_layers(system, spec, figures, words)),
+        _coats(letter, system, spec, figures, words),
         _total(system, words),
-        tuple(_waits(system, preparation, spec, words)),
+        _wait_table(letter, system, preparation, spec, words),
+        tuple((_coat_name(n, layer, words), layer.before_next) for n, layer in _numbered(system) if layer.before_next),
         _section(system, material, words),
     )
 
 
-def _item(item: Item, figures: Quantities, words: Words) -> ItemRow:
+def _items(letter: str, items: list[Item], figures: Quantities, words: Words) -> TableView:
+    columns = [
+        Column(words("Item"), "w-12"),
+        Column(words("Part"), "w-25"),
+        Column(words("Count"), "w-8", numeric=True),
+        Column(words("Area in all"), "w-12", numeric=True),
+        Column(words("Stays bare, masked")),
+        Column(words("On the part already")),
+        Column(words("Hottest in service"), "w-12", numeric=True),
+    ]
+    return table_view(
+        words("Items of build {}").format(letter), columns, [_item(item, figures, words) for item in items]
+    )
+
+
+def _item(item: Item, figures: Quantities, words: Words) -> tuple[str, ...]:
     area = figures.areas.get(item.id)
     old = "; ".join(
         ", ".join(part for part in (_family(coat.family, words), words.phrase(coat.thickness), coat.condition) if part)
         for coat in item.old_coats
     )
     masked = "; ".join(entry.what for entry in item.masked)
-    return ItemRow(item.id, item.name, str(item.count), area.printed() if area is not None else "", masked, old)
+    printed = area.printed() if area is not None else ""
+    return (item.id, item.name, str(item.count), printed, masked, old, words.phrase(item.service_temperature))
 
 
 def _family(family: str | None, words: Words) -> str:
@@ -147,26 +129,47 @@ def _steps(preparation: Preparation, words: Words) -> Iterator[StepView]:
         yield StepView(words.word(step.do), step.text, step.abrasive or "", step.grade or "", step.acceptance or "")
 
 
-def _layers(system: System, spec: Spec, figures: Quantities, words: Words) -> Iterator[LayerRow]:
-    for number, layer in enumerate(system.layers, 1):
-        product, variant = spec.product_of(layer), spec.variant_of(layer)
-        wet = figures.wet_targets.get((system.id, layer.id))
-        packs = figures.layer_packs.get((system.id, layer.id))
-        film = layer.film
-        yield LayerRow(
-            number,
-            words.word(layer.role),
-            product.name,
-            variant.name if variant is not None else "",
-            variant.order_number if variant is not None else "",
-            _passes(layer, words),
-            words.phrase(layer.wet_target) if layer.wet_target is not None else _wet(wet, words),
-            words.phrase(film.min or product.film.min),
-            words.phrase(film.nominal),
-            words.phrase(film.max or product.film.max),
-            words.phrase(layer.hold),
-            packs.printed() if packs is not None else "",
-        )
+def _numbered(system: System) -> Iterator[tuple[int, Layer]]:
+    return enumerate(system.layers, 1)
+
+
+def _coat_name(number: int, layer: Layer, words: Words) -> str:
+    return f"{number} {words.word(layer.role)}"
+
+
+def _coats(letter: str, system: System, spec: Spec, figures: Quantities, words: Words) -> TableView:
+    columns = [
+        Column(words("Coat"), "w-10"),
+        Column(words("Product, variant, order number"), "w-20"),
+        Column(words("Passes"), "w-12"),
+        Column(words("Wet film of a pass, by comb"), "w-10", numeric=True),
+        Column(words("Dry film, least"), "w-10", numeric=True),
+        Column(words("Dry film, nominal"), "w-10", numeric=True),
+        Column(words("Dry film, most"), "w-10", numeric=True),
+        Column(words("Wait before next coat"), "w-12"),
+        Column(words("Needed"), "w-8", numeric=True),
+    ]
+    rows = [_coat(number, layer, system, spec, figures, words) for number, layer in _numbered(system)]
+    return table_view(words("Coats of build {}, the first on the part").format(letter), columns, rows)
+
+
+def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quantities, words: Words) -> tuple[str, ...]:
+    product, variant = spec.product_of(layer), spec.variant_of(layer)
+    wet = figures.wet_targets.get((system.id, layer.id))
+    packs = figures.layer_packs.get((system.id, layer.id))
+    film = layer.film
+    named = [product.name, *([f"{variant.name}\n{variant.order_number}"] if variant is not None else [])]
+    return (
+        _coat_name(number, layer, words),
+        ", ".join(named),
+        _passes(layer, words),
+        words.phrase(layer.wet_target) if layer.wet_target is not None else _wet(wet, words),
+        words.phrase(film.min or product.film.min),
+        words.phrase(film.nominal),
+        words.phrase(film.max or product.film.max),
+        words.phrase(layer.hold),
+        packs.printed() if packs is not None else "",
+    )
 
 
 def _wet(working: Working | None, words: Words) -> str:
@@ -181,7 +184,11 @@ def _passes(layer: Layer, words: Words) -> str:
     if layer.passes is None:
         return str(layer.coats) if layer.coats is not None else ""
     flash = layer.flash_between_passes
-    return f"{layer.passes}" if flash is None else f"{layer.passes}, {words.phrase(flash)}"
+    return (
+        f"{layer.passes}"
+        if flash is None
+        else words("{passes},\n{wait} apart").format(passes=layer.passes, wait=words.phrase(flash))
+    )
 
 
 def _total(system: System, words: Words) -> str:
@@ -199,25 +206,31 @@ def _total(system: System, words: Words) -> str:
     return ", ".join(parts)
 
 
-def _waits(system: System, preparation: Preparation, spec: Spec, words: Words) -> Iterator[WaitRow]:
-    first = system.layers[0] if system.layers else None
-    if first is not None and preparation.coat_within is not None:
-        late = words("prepare again from the last step")
-        yield WaitRow(
-            words("last preparation step"), words.word(first.role), "", words.phrase(preparation.coat_within), late
-        )
-    for below, above in zip(system.layers, system.layers[1:], strict=False):
+def _wait_table(letter: str, system: System, preparation: Preparation, spec: Spec, words: Words) -> TableView:
+    columns = [
+        Column(words("After"), "w-20"),
+        Column(words("comes"), "w-20"),
+        Column(words("Not before"), "w-15"),
+        Column(words("Not later than"), "w-15"),
+        Column(words("If it is later")),
+    ]
+    caption = words("Not before: waits of build {}, counted from the last pass").format(letter)
+    return table_view(caption, columns, list(_waits(system, preparation, spec, words)))
+
+
+def _waits(system: System, preparation: Preparation, spec: Spec, words: Words) -> Iterator[tuple[str, ...]]:
+    names = [_coat_name(number, layer, words) for number, layer in _numbered(system)]
+    if names and preparation.coat_within is not None:
+        late = words("Prepare again from the last step.")
+        yield words("last preparation step"), names[0], "", words.phrase(preparation.coat_within), late
+    for at, (below, above) in enumerate(zip(system.layers, system.layers[1:], strict=False)):
         late = below.if_late or _product_if_late(below, above, spec)
         if below.hold is not None:
-            yield WaitRow(
-                words.word(below.role), words.word(above.role), words.low(below.hold), words.high(below.hold), late
-            )
-    if system.layers:
-        last = words.word(system.layers[-1].role)
-        if system.handle_after is not None:
-            yield WaitRow(last, words("handling the part"), words.phrase(system.handle_after), "", "")
-        if system.service_after is not None:
-            yield WaitRow(last, words("putting into service"), words.phrase(system.service_after), "", "")
+            yield names[at], names[at + 1], words.low(below.hold), words.high(below.hold), late
+    if names and system.handle_after is not None:
+        yield names[-1], words("handling the part"), words.phrase(system.handle_after), "", ""
+    if names and system.service_after is not None:
+        yield names[-1], words("putting into service"), words.phrase(system.service_after), "", ""
 
 
 def _product_if_late(below: Layer, above: Layer, spec: Spec) -> str:
@@ -228,8 +241,8 @@ def _product_if_late(below: Layer, above: Layer, spec: Spec) -> str:
 
 def _section(system: System, material: str, words: Words) -> str:
     bands = [
-        Band(f"{number}  {words.word(layer.role)}", words.phrase(film), film.to("um"))
-        for number, layer in enumerate(system.layers, 1)
+        Band(_coat_name(number, layer, words), words.phrase(film), film.to("um"))
+        for number, layer in _numbered(system)
         if (film := layer.film.nominal or layer.film.max or layer.film.min) is not None
     ]
     return layer_section(bands, material, words("Section through the coats, drawn to scale in height"))

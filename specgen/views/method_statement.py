@@ -13,7 +13,7 @@ from specgen.model.acceptance import Criterion, InspectionPoint
 from specgen.model.control import Contact
 from specgen.model.job import Job
 from specgen.model.product import PackForm
-from specgen.model.project import Party
+from specgen.model.project import Party, Project
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
 from specgen.plan.quantities import Quantities, quantities
@@ -21,6 +21,7 @@ from specgen.views.annex import WorkingView, annex
 from specgen.views.application import ApplicationView, application
 from specgen.views.build import BuildView, builds
 from specgen.views.cautions import HazardView, ProtectionRow, first_aid, hazards, protection
+from specgen.views.tables import Column, TableView, table_view
 from specgen.views.wording import Translate, Words
 
 
@@ -29,37 +30,6 @@ class PartyView:
     name: str
     address: str
     contact: str
-
-
-@dataclass(frozen=True, slots=True)
-class PointRow:
-    number: int
-    check: str
-    when: str
-    method: str
-    often: str
-    passes: str
-    if_failed: str
-    hold: bool
-
-
-@dataclass(frozen=True, slots=True)
-class MaterialRow:
-    product: str
-    variant: str
-    colour: str
-    order_number: str
-    pack: str
-    needed: str
-
-
-@dataclass(frozen=True, slots=True)
-class WaiverRow:
-    rule: str
-    path: str
-    reason: str
-    by: str
-    until: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,15 +49,17 @@ class MethodStatement:
     builds: tuple[BuildView, ...]
     climate: tuple[tuple[str, str], ...]
     applications: tuple[ApplicationView, ...]
-    points: tuple[PointRow, ...]
+    points: TableView
+    gravest: HazardView
     hazards: tuple[HazardView, ...]
     protection: tuple[ProtectionRow, ...]
     first_aid: tuple[tuple[str, str], ...]
-    materials: tuple[MaterialRow, ...]
+    materials: TableView
     transfer_efficiency: str
     workings: tuple[WorkingView, ...]
-    waivers: tuple[WaiverRow, ...]
+    waivers: TableView
     open_warnings: int
+    parties: tuple[tuple[str, str], ...]
     program: str
 
 
@@ -98,6 +70,7 @@ def method_statement(
     words = Words.of(spec.project, translate)
     figures = quantities(job, spec)
     products = list(spec.products_of(job))
+    panels = hazards(products, words)
     efficiency = job.consumption.transfer_efficiency if job.consumption is not None else None
     return MethodStatement(
         job.document.number,
@@ -113,21 +86,29 @@ def method_statement(
         builds(job, spec, figures, words),
         tuple(_climate(job, words)),
         tuple(application(product, words) for product in products),
-        tuple(_points(job, spec, words)),
-        hazards(products, words),
+        _points(job, spec, words),
+        panels[0],
+        panels,
         protection(products, words),
         first_aid(products, words),
-        tuple(_materials(figures, spec, words)),
+        _materials(figures, spec, words),
         words.phrase(efficiency),
         annex(figures.workings(), words),
-        tuple(WaiverRow(w.rule, w.path, w.reason, w.by, w.until.isoformat()) for w in job.waivers),
+        _waivers(job, words),
         open_warnings,
+        tuple(_parties(spec.project, words)),
         program,
     )
 
 
 def _party(party: Party) -> PartyView:
     return PartyView(party.name, party.address or "", _contact(party.contact))
+
+
+def _parties(project: Project, words: Words) -> Iterator[tuple[str, str]]:
+    for heading, party in ((words("Maker"), project.maker), (words("Customer"), project.customer)):
+        shown = _party(party)
+        yield heading, ". ".join(part for part in (shown.name, shown.address, shown.contact) if part)
 
 
 def _contact(contact: Contact | None) -> str:
@@ -148,19 +129,23 @@ def _climate(job: Job, words: Words) -> Iterator[tuple[str, str]]:
     yield from ((name, words.phrase(value)) for name, value in named if value is not None)
 
 
-def _points(job: Job, spec: Spec, words: Words) -> Iterator[PointRow]:
+def _points(job: Job, spec: Spec, words: Words) -> TableView:
     layers = {layer.id: layer for system in spec.systems_of(job) for layer in system.layers}
+    columns = [
+        Column(words("No."), "w-5", numeric=True),
+        Column(words("When"), "w-15"),
+        Column(words("Check"), "w-15"),
+        Column(words("Method, how often"), "w-20"),
+        Column(words("Passes")),
+        Column(words("If it fails"), "w-20"),
+    ]
+    rows = []
     for number, point in enumerate(job.inspection, 1):
-        yield PointRow(
-            number,
-            point.check,
-            _when(point, layers, words),
-            point.method or "",
-            point.often or "",
-            _criterion(point.criterion, words),
-            point.if_failed or "",
-            point.hold_point,
-        )
+        when = _when(point, layers, words) + (f"\n{words('HOLD POINT')}" if point.hold_point else "")
+        method = "\n".join(part for part in (point.method, point.often) if part)
+        passes = _criterion(point.criterion, words)
+        rows.append((str(number), when, point.check, method, passes, point.if_failed or ""))
+    return table_view(words("Inspection points in the order of the work"), columns, rows)
 
 
 def _when(point: InspectionPoint, layers: dict[str, Layer], words: Words) -> str:
@@ -185,21 +170,45 @@ def _criterion(criterion: Criterion, words: Words) -> str:
         parts.append(" ".join(named))
     if criterion.text:
         parts.append(criterion.text)
-    return "; ".join(parts)
+    return "\n".join(parts)
 
 
-def _materials(figures: Quantities, spec: Spec, words: Words) -> Iterator[MaterialRow]:
+def _materials(figures: Quantities, spec: Spec, words: Words) -> TableView:
+    columns = [
+        Column(words("Order number"), "w-15"),
+        Column(words("Product"), "w-25"),
+        Column(words("Variant"), "w-15"),
+        Column(words("Colour"), "w-20"),
+        Column(words("Pack"), "w-15"),
+        Column(words("Needed"), "w-10", numeric=True),
+    ]
+    rows = []
     for (product_id, variant_id), needed in figures.packs.items():
         product = spec.products[product_id]
         variant = product.variant(variant_id) if variant_id else None
         colour = variant.colour if variant is not None else None
         fill = (variant.fill if variant is not None else None) or product.pack.fill
         kind = words("aerosol can") if product.pack.form is PackForm.AEROSOL else words("tin")
-        yield MaterialRow(
-            product.name,
-            variant.name if variant is not None else "",
-            f"{colour.standard} {colour.number}" if colour is not None else "",
-            variant.order_number if variant is not None else "",
-            f"{words.phrase(fill)} {kind}",
-            needed.printed(),
+        rows.append(
+            (
+                variant.order_number if variant is not None else "",
+                product.name,
+                variant.name if variant is not None else "",
+                f"{colour.standard} {colour.number}" if colour is not None else "",
+                f"{words.phrase(fill)} {kind}",
+                needed.printed(),
+            )
         )
+    return table_view(words("Whole packs for the job"), columns, rows)
+
+
+def _waivers(job: Job, words: Words) -> TableView:
+    columns = [
+        Column(words("Rule"), "w-10"),
+        Column(words("Value"), "w-25"),
+        Column(words("Reason")),
+        Column(words("Taken on by"), "w-15"),
+        Column(words("Until"), "w-12"),
+    ]
+    rows = [(w.rule, w.path, w.reason, w.by, w.until.isoformat()) for w in job.waivers]
+    return table_view(words("Waivers"), columns, rows)

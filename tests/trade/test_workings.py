@@ -162,7 +162,8 @@ def test_largest_result_is_still_accepted() -> None:
 def test_names_and_constants_of_a_formula() -> None:
     assert names("ceil(a * 100 / b) + a - min(c, 1)") == ("a", "b", "c")
     assert constants("ceil(a * 100 / b) + a - min(c, 1)") == {1, 100}
-    assert sign("rho_2") == "ρ_2"
+    assert sign("rho_2") == "ρ₂"
+    assert sign("rho_nv") == "ρ_nv"
 
 
 def test_quantity_enters_in_the_unit_of_the_formula_and_keeps_its_authors_figure() -> None:

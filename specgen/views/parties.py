@@ -1,0 +1,27 @@
+"""Who issues a document and whom to call, as one line each. Called by the views of product documents."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from specgen.model.control import Contact
+from specgen.model.project import Party
+
+
+@dataclass(frozen=True, slots=True)
+class PartyView:
+    name: str
+    address: str
+    contact: str
+
+
+def party(stated: Party) -> PartyView:
+    """A maker or customer as printed."""
+    return PartyView(stated.name, stated.address or "", contact_line(stated.contact))
+
+
+def contact_line(contact: Contact | None) -> str:
+    """Name, telephone, mail and hours; empty where nobody is named."""
+    if contact is None:
+        return ""
+    return ", ".join(part for part in (contact.name, contact.phone, contact.email, contact.hours) if part)

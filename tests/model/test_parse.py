@@ -1,0 +1,148 @@
+"""Whole files and folders: which blocks they hold, where what is missing is missing in, and that one fault hides no other."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from specgen.findings import Place
+from specgen.model.parse import Loaded, parse
+from specgen.source.project import Sources
+from specgen.source.reader import read_text
+from tests.good_spec import GOOD, checked, good, put
+
+_PROJECT = "project: {id: a, title: A, maker: {name: M}, customer: {name: C}}\n"
+
+
+def _folder(*texts: str) -> Loaded:
+    read = [read_text(text.encode(), f"{number}.yaml") for number, text in enumerate(texts, 1)]
+    faults = tuple(fault for _, found in read for fault in found)
+    return parse(Sources(Path(), tuple(source for source, _ in read), faults))
+
+
+def _found(loaded: Loaded) -> list[tuple[str, str, str]]:
+    return sorted((str(f.place), f.id, f.path) for f in loaded.findings)
+
+
+def test_project_alone_is_whole() -> None:
+    loaded = _folder(_PROJECT)
+    assert _found(loaded) == []
+    assert loaded.spec is not None
+    assert loaded.spec.project.language == "en"
+    assert not loaded.spec.project.states("language")
+
+
+@pytest.mark.parametrize(
+    ("texts", "expected"),
+    [
+        ((), [("project.yaml:1:1", "MOD008", "project")]),
+        (("",), [("1.yaml:1:1", "MOD008", "project"), ("1.yaml:1:1", "SRC011", "")]),
+        (("# nothing\n",), [("1.yaml:1:1", "MOD008", "project"), ("1.yaml:1:1", "SRC011", "")]),
+        ((_PROJECT, _PROJECT), [("1.yaml:1:1", "MOD008", "project"), ("2.yaml:1:1", "MOD008", "project")]),
+        ((_PROJECT, "products:\n"), [("2.yaml:1:1", "MOD007", "products")]),
+        ((_PROJECT, "- a\n"), [("2.yaml:1:1", "SRC012", "")]),
+        ((_PROJECT, "product: []\n"), [("2.yaml:1:1", "MOD001", "product")]),
+        ((_PROJECT, "products: [a]\n"), [("2.yaml:1:12", "MOD004", "products.[0]")]),
+        (
+            (
+                _PROJECT,
+                "preparations: [{id: p, title: P, steps: []}]\n",
+                "preparations: [{id: p, title: P, steps: []}]",
+            ),
+            [("3.yaml:1:21", "MOD006", "preparations.p")],
+        ),
+    ],
+    ids=[
+        "no file",
+        "empty file",
+        "comment only",
+        "two projects",
+        "empty list",
+        "list at the margin",
+        "kind in the singular",
+        "text among the entries",
+        "same id in two files",
+    ],
+)
+def test_blocks_of_a_folder(texts: tuple[str, ...], expected: list[tuple[str, str, str]]) -> None:
+    assert _found(_folder(*texts)) == expected
+
+
+def test_broken_product_hides_no_broken_job() -> None:
+    spec = good()
+    put(spec, "products.primer.curing", "warp")
+    put(spec, "jobs.refit.items.DOOR.count", "many")
+    put(spec, "systems.chassis.titel", "x")
+    found = [(f.id, f.path) for f in checked(spec).loaded.findings]
+    assert sorted(found) == [
+        ("MOD001", "systems.chassis.titel"),
+        ("MOD003", "jobs.refit.items.DOOR.count"),
+        ("MOD003", "products.primer.curing"),
+    ]
+
+
+def test_system_of_a_broken_product_is_left_out_without_a_word() -> None:
+    spec = good()
+    put(spec, "products.primer.curing", "warp")
+    loaded = checked(spec).loaded
+    assert [f.id for f in loaded.findings] == ["MOD003"]
+    assert loaded.spec is not None
+    assert (list(loaded.spec.products), list(loaded.spec.systems), list(loaded.spec.jobs)) == (
+        ["base", "clear", "barrier"],
+        ["chassis"],
+        [],
+    )
+
+
+@pytest.mark.parametrize(
+    ("path", "value", "remedy"),
+    [
+        ("products.primer.filmm", "{min: 40 um}", "did you mean film?"),
+        ("products.primer.binder", "epoxi_latent", "did you mean epoxy_latent?"),
+        ("systems.cab.layers.primer.product", "Primer", "did you mean primer?"),
+        ("systems.cab.layers.primer.variant", "gray", "did you mean grey?"),
+        ("products.primer.pack.form", "Aerosol", "did you mean aerosol?"),
+        ("products.primer.film.max", "80", "write the unit after a blank, as in 60 um"),
+        ("products.primer.climate.air", "20 degC", "write min 20 degC, max 20 degC, or both limits as in 40..60 degC"),
+    ],
+)
+def test_remedy_names_what_to_write(path: str, value: str, remedy: str) -> None:
+    spec = good()
+    put(spec, path, value)
+    assert [f.remedy for f in checked(spec).loaded.findings] == [remedy]
+
+
+def test_missing_key_is_missing_in_its_parent() -> None:
+    text = "project:\n  id: a\n  title: A\n  maker: {name: M}\n  customer:\n    address: here\n"
+    loaded = _folder(text)
+    (finding,) = loaded.findings
+    assert finding.what == "name is missing in customer"
+    assert finding.place == Place("1.yaml", 5, 3, 11, "  customer:")
+    assert loaded.missing(("project", "customer", "name")) == "project.customer.name"
+
+
+def test_place_of_a_value_in_a_list_goes_by_its_id() -> None:
+    loaded = _folder(
+        _PROJECT, "preparations:\n  - id: p\n    title: P\n    steps:\n      - {id: s, do: wash, text: T}\n"
+    )
+    place = loaded.place(("preparations", "p", "steps", "s", "do"))
+    assert (place.file, place.line, place.column, place.end_column) == ("2.yaml", 5, 21, 25)
+
+
+def test_list_that_is_too_long_is_refused() -> None:
+    text = "jobs: [" + ",".join(f"V{number}" for number in range(5001)) + "]"
+    spec = good()
+    put(spec, "jobs.refit.vehicles", text.removeprefix("jobs: "))
+    assert [(f.id, f.what) for f in checked(spec).loaded.findings] == [
+        ("MOD009", "vehicles has 5001 entries; at most 5000 are read")
+    ]
+
+
+def test_good_folder_is_read_from_disk() -> None:
+    from specgen.model.parse import load
+
+    loaded = load(GOOD)
+    assert loaded.findings == []
+    assert loaded.spec is not None
+    assert list(loaded.spec.products) == ["primer", "base", "clear", "barrier"]
