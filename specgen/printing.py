@@ -1,95 +1,102 @@
 """Print the documents of a checked folder as bytes. Called by `render`; writing them to disk is the caller's.
 
-Nothing is printed from a folder with errors: a document is right or it is not there.
+Nothing is printed from a folder with errors: a document is right or it is not there. The kinds: `document_kinds`.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping
+from typing import TypeVar
 
-from specgen import __version__
 from specgen.checking import Checked
+from specgen.document_kinds import KINDS, About, Source
 from specgen.findings import Severity
 from specgen.model.job import Job
+from specgen.model.product import Product
 from specgen.model.spec import Spec
-from specgen.rendering.environment import fill, translation
-from specgen.rendering.html import write_html
-from specgen.rendering.pdf import write_pdf
-from specgen.views.method_statement import MethodStatement, method_statement
 
-DOCUMENTS = ("method-statement",)
-FORMATS = ("pdf", "html")
+DOCUMENTS = tuple(KINDS)
+FORMATS = tuple(dict.fromkeys(format for kind in KINDS.values() for format in kind.formats))
+
+Entry = TypeVar("Entry")
 
 
-class Refused(Exception):
+class Refused(Exception):  # noqa: N818  # reads as what happened: the printing was refused
     """The folder cannot be printed; the text says why."""
 
 
 def print_documents(
     checked: Checked,
     *,
-    documents: Iterable[str] = DOCUMENTS,
-    formats: Iterable[str] = FORMATS,
+    documents: Iterable[str] | None = None,
+    formats: Iterable[str] | None = None,
     jobs: Iterable[str] | None = None,
+    products: Iterable[str] | None = None,
+    told: Callable[[str], None] | None = None,
 ) -> dict[str, bytes]:
-    """File name to content, for every document and format asked for.
+    """File name to content, for every document and format asked for; a kind is left out of formats it has not.
 
-    `jobs` are the ids of the jobs to print, all where None. Raises Refused where the folder has errors, holds no job, or a name is
-    not known, and RenderError where a document cannot be laid out.
+    None means all; where `jobs` are named and `products` are not, the products are those the jobs use. `told` is called
+    with each file name as it is finished. Raises Refused where the folder has errors, a name is not known, two
+    documents come to one file name, or nothing is left to print; RenderError where a document cannot be laid out.
     """
     spec = checked.loaded.spec
     errors = checked.report.count(Severity.ERROR)
     if errors or spec is None:
         raise Refused(f"the folder has {errors} error{'' if errors == 1 else 's'}, so nothing is printed")
-    chosen = _jobs(spec, jobs)
+    kinds = _known("document", documents, KINDS)
+    wanted = _known("format", formats, {format: format for format in FORMATS})
+    subjects = _subjects(spec, jobs, products)
     printed: dict[str, bytes] = {}
-    for document in documents:
-        if document not in DOCUMENTS:
-            raise Refused(f"there is no document {document}; there is: {', '.join(DOCUMENTS)}")
-        for job in chosen:
-            view = _view(job, spec, checked)
-            stem = f"{_file_stem(job.document.number)}-{document}"
-            for kind in formats:
-                name = f"{stem}.{kind}"
-                if name in printed:
-                    raise Refused(f"two jobs have the document number {job.document.number}")
-                printed[name] = _print(view, spec, kind)
+    whose: dict[str, str] = {}
+    for name, kind in kinds.items():
+        for subject in subjects[kind.about]:
+            source = Source(checked, spec, subject)
+            document = kind.make(source)
+            for format in (format for format in kind.formats if format in wanted):
+                file = f"{_file_stem(document.number)}-{name}.{format}"
+                this = f"the {name} of {document.subject}"
+                # names that differ only in capitals are one file on many disks
+                if other := whose.get(file.casefold()):
+                    raise Refused(f"{other} and {this} both come to the file name {file}; give one another number")
+                whose[file.casefold()] = this
+                printed[file] = document.write(format)
+                if told is not None:
+                    told(file)
+    if not printed:
+        raise Refused(_nothing(kinds, wanted, subjects))
     return printed
 
 
-def _jobs(spec: Spec, wanted: Iterable[str] | None) -> list[Job]:
-    if not spec.jobs:
-        raise Refused("the folder holds no job")
-    if wanted is None:
-        return list(spec.jobs.values())
-    names = list(wanted)
-    for name in names:
-        if name not in spec.jobs:
-            raise Refused(f"there is no job {name}; the folder has: {', '.join(spec.jobs)}")
-    return [spec.jobs[name] for name in names]
+def _known(what: str, names: Iterable[str] | None, there: Mapping[str, Entry]) -> dict[str, Entry]:
+    """The entries named, each once, in the order named; all where nothing is named."""
+    if names is None:
+        return dict(there)
+    named = list(names)
+    for name in named:
+        if name not in there:
+            raise Refused(f"there is no {what} {name}; there is: {', '.join(there) or 'none'}")
+    return {name: there[name] for name in named}
 
 
-def _view(job: Job, spec: Spec, checked: Checked) -> MethodStatement:
-    return method_statement(
-        job,
-        spec,
-        on=checked.on,
-        open_warnings=checked.report.count(Severity.WARNING),
-        program=f"specgen {__version__}",
-        translate=translation(spec.project.language),
-    )
+def _subjects(
+    spec: Spec, jobs: Iterable[str] | None, products: Iterable[str] | None
+) -> Mapping[About, list[Job | Product | None]]:
+    chosen = _known("job", jobs, spec.jobs)
+    if products is not None or jobs is None:
+        described = _known("product", products, spec.products)
+    else:
+        described = {product.id: product for job in chosen.values() for product in spec.products_of(job)}
+    whole = [None] if spec.products else []
+    return {"job": [*chosen.values()], "product": [*described.values()], "folder": [*whole]}
 
 
-def _print(view: MethodStatement, spec: Spec, kind: str) -> bytes:
-    template = "method_statement/document.html.j2"
-    language = spec.project.language
-    if kind == "html":
-        return write_html(fill(template, language=language, medium="screen", view=view, draft=True))
-    html = fill(template, language=language, medium="print", view=view, draft=True)
-    return write_pdf(
-        html, page_size=spec.project.page_size.value, author=spec.project.maker.name, subject=view.scope[:200]
-    )
+def _nothing(kinds: Iterable[str], formats: Iterable[str], subjects: Mapping[About, list[Job | Product | None]]) -> str:
+    about = dict.fromkeys(KINDS[name].about for name in kinds)
+    if missing := [one for one in about if not subjects[one]]:
+        return f"the folder holds no {' and no '.join('product' if one == 'folder' else one for one in missing)}"
+    return f"{', '.join(kinds)} does not come in the format {', '.join(formats)}"
 
 
 def _file_stem(number: str) -> str:

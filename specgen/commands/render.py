@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Mapping
 from pathlib import Path
 
 from specgen.checking import Checked
@@ -17,7 +17,8 @@ from specgen.report.lines import one_line, tally
 
 ABOUT = "Check the sources of a folder, then print its documents. Where there is an error nothing is written."
 
-FORMATS = ("pdf", "html")
+# also in `printing`, which is too heavy to load for a slip on the command line; a test compares the two
+FORMATS = ("pdf", "html", "csv")
 
 _NOTHING = "specgen: nothing was written\n"
 
@@ -28,7 +29,10 @@ def declare(parser: argparse.ArgumentParser) -> None:
         "--out", metavar="DIR", required=True, help="folder the documents go into; it is made if it is not there"
     )
     parser.add_argument(
-        "--format", choices=FORMATS, action="append", help="pdf or html; give it twice for both (both if left out)"
+        "--format",
+        choices=FORMATS,
+        action="append",
+        help="pdf, html or csv; may be given several times (every format a document comes in if left out)",
     )
     parser.add_argument(
         "--document",
@@ -36,7 +40,13 @@ def declare(parser: argparse.ArgumentParser) -> None:
         action="append",
         help="document to print, as in method-statement; may be given several times (every one if left out)",
     )
-    parser.add_argument("--job", metavar="ID", action="append", help="id of the job to print (every job if left out)")
+    parser.add_argument("--job", metavar="ID", action="append", help="id of a job to print (every job if left out)")
+    parser.add_argument(
+        "--product",
+        metavar="ID",
+        action="append",
+        help="id of a product to print (those of the jobs named, or every product, if left out)",
+    )
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
@@ -50,7 +60,7 @@ def run(arguments: argparse.Namespace) -> Outcome:
     # printing loads the whole of the layout, which a folder with errors need not wait for
     from specgen.printing import Refused
 
-    _known_job(checked, arguments.job or ())
+    _known(checked, arguments)
     try:
         files = _documents(checked, arguments)
     except (Refused, RenderError) as reason:
@@ -61,25 +71,37 @@ def run(arguments: argparse.Namespace) -> Outcome:
     return Outcome(f"{written}{number}; {tally(checked.report, checked.on)}.\n")
 
 
-def _known_job(checked: Checked, wanted: Iterable[str]) -> None:
-    """A job that is not there is a slip on the command line, not a fault of the sources."""
-    known = checked.loaded.spec.jobs if checked.loaded.spec is not None else {}
-    for name in wanted:
-        if name not in known:
-            raise CannotRunError(f"--job: there is no job {name!r}; the folder has: {', '.join(known) or 'none'}")
+def _known(checked: Checked, arguments: argparse.Namespace) -> None:
+    """A name that is not there is a slip on the command line, not a fault of the sources."""
+    from specgen.printing import DOCUMENTS
+
+    spec = checked.loaded.spec
+    there: Mapping[str, Collection[str]] = {
+        "document": DOCUMENTS,
+        "job": spec.jobs if spec is not None else (),
+        "product": spec.products if spec is not None else (),
+    }
+    for what, known in there.items():
+        for name in getattr(arguments, what) or ():
+            if name not in known:
+                raise CannotRunError(f"--{what}: there is no {what} {name!r}; there is: {', '.join(known) or 'none'}")
 
 
 def _documents(checked: Checked, arguments: argparse.Namespace) -> Mapping[str, bytes]:
-    from specgen.printing import DOCUMENTS, print_documents
+    from specgen.printing import print_documents
 
-    # what is named twice is printed once
-    documents = tuple(dict.fromkeys(arguments.document or DOCUMENTS))
-    for name in documents:
-        if name not in DOCUMENTS:
-            raise CannotRunError(f"--document: there is no document {name!r}; there is: {', '.join(DOCUMENTS)}")
-    formats = tuple(dict.fromkeys(arguments.format or FORMATS))
-    jobs = tuple(dict.fromkeys(arguments.job)) if arguments.job else None
-    return print_documents(checked, documents=documents, formats=formats, jobs=jobs)
+    return print_documents(
+        checked,
+        documents=_once(arguments.document),
+        formats=_once(arguments.format),
+        jobs=_once(arguments.job),
+        products=_once(arguments.product),
+    )
+
+
+def _once(names: list[str] | None) -> tuple[str, ...] | None:
+    """What is named twice is printed once; None stands for all."""
+    return None if names is None else tuple(dict.fromkeys(names))
 
 
 def _write(out: Path, files: Mapping[str, bytes]) -> None:

@@ -1,4 +1,7 @@
-"""Inspection points and what decides them. A film criterion names its rule, for each rule judges the same readings differently."""
+"""Inspection points and what decides them.
+
+A film criterion names its rule, for each rule judges the same readings differently.
+"""
 
 from __future__ import annotations
 
@@ -84,7 +87,9 @@ class Criterion(Node):
     edition: Code | None = leaf(Sense.REPLACED, Concern.ACCEPTANCE, "edition of that rule, as in 2012")
     level: WholeNumber | None = leaf(Sense.REPLACED, Concern.ACCEPTANCE, "restriction level of that rule")
     min: Thickness | None = leaf(Sense.AT_LEAST, Concern.ACCEPTANCE, "least film")
-    nominal: Thickness | None = leaf(Sense.EXACTLY, Concern.ACCEPTANCE, "nominal film that ISO 19840 and 90-10 count from")
+    nominal: Thickness | None = leaf(
+        Sense.EXACTLY, Concern.ACCEPTANCE, "nominal film that ISO 19840 and 90-10 count from"
+    )
     max: Thickness | None = leaf(Sense.AT_MOST, Concern.ACCEPTANCE, "most film")
     spot_min: Thickness | None = leaf(Sense.AT_LEAST, Concern.ACCEPTANCE, "least mean of a spot, under SSPC-PA 2")
     spot_max: Thickness | None = leaf(Sense.AT_MOST, Concern.ACCEPTANCE, "most mean of a spot, under SSPC-PA 2")

@@ -11,9 +11,10 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import Any
 
+from specgen.model.audience import customer_path
 from specgen.model.node import Node
 from specgen.model.project import SCHEMA_VERSION
-from specgen.model.senses import Audience
+from specgen.model.senses import PATH, Audience
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import declaration
 
@@ -37,7 +38,8 @@ def _record(node: Node, audience: Audience) -> dict[str, Json]:
         value = getattr(node, name)
         if said is not None:
             if audience is Audience.MAKER or said.audience is Audience.CUSTOMER:
-                written[name] = _leaf(value)
+                cut = said.refers == PATH and audience is Audience.CUSTOMER
+                written[name] = customer_path(value) if cut else _leaf(value)
         elif isinstance(value, Node):
             written[name] = _record(value, audience)
         else:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from specgen.model.field_types import Code, Id, IsoDate, Line, Text
 from specgen.model.node import Node
-from specgen.model.senses import Concern, Sense, leaf
+from specgen.model.senses import PATH, Concern, Sense, leaf
 
 
 class DocumentControl(Node):
@@ -33,7 +33,9 @@ class Waiver(Node):
 
     id: Id = leaf(Sense.WORDING, Concern.DOCUMENT, "id of the waiver", required=True)
     rule: Code = leaf(Sense.WAIVER, Concern.DOCUMENT, "rule it sets aside, as in FLM002", required=True)
-    path: Line = leaf(Sense.WAIVER, Concern.DOCUMENT, "address of the value, as a finding prints it", required=True)
+    path: Line = leaf(
+        Sense.WAIVER, Concern.DOCUMENT, "address of the value, as a finding prints it", required=True, refers=PATH
+    )
     reason: Text = leaf(Sense.REQUIREMENT_TEXT, Concern.DOCUMENT, "why it may stand", required=True)
     by: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "who takes it on", required=True)
     until: IsoDate = leaf(Sense.WAIVER, Concern.DOCUMENT, "last day it holds", required=True)

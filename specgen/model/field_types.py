@@ -128,8 +128,10 @@ def _printable(text: str, allowed: str) -> str:
 
 
 def _parse_line(text: str) -> str:
-    if "\n" in text.strip() or len(text) > LINE_LIMIT:
-        raise refuse(f"the text is longer than one line of {LINE_LIMIT} characters", "shorten it")
+    if "\n" in text.strip():
+        raise refuse("the text runs over more than one line", "write it on one line")
+    if len(text) > LINE_LIMIT:
+        raise refuse(f"the text is longer than {LINE_LIMIT} characters", "shorten it")
     return _words_fit(_printable(text, ""))
 
 

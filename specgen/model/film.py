@@ -1,4 +1,4 @@
-"""Film thickness as limits: a lower limit, a nominal value, an upper limit. One bare number is never a film requirement."""
+"""Film thickness as limits: lower limit, nominal value, upper limit. One bare number is never a film requirement."""
 
 from __future__ import annotations
 

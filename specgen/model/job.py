@@ -117,7 +117,7 @@ class Ordered(Node):
 
 
 class Consumption(Node):
-    """What the quantities are reckoned with. A loss names its convention: 40 % loss and 40 % surplus are not the same."""
+    """What the quantities are reckoned with. A loss names its convention: 40 % loss is not 40 % surplus."""
 
     transfer_efficiency: Share | None = leaf(Sense.FACT, Concern.FILM, "share of the solids that lands on the part")
     loss_share: Share | None = leaf(Sense.FACT, Concern.FILM, "loss of liquid paint as a share of the paint used")

@@ -13,7 +13,7 @@ from pydantic.fields import FieldInfo
 
 from specgen.model.field_types import Strict
 from specgen.model.node import Node
-from specgen.model.walk import node_type
+from specgen.model.walk import inner_record
 
 Default = str | tuple[str, ...] | None
 
@@ -37,7 +37,7 @@ class Key:
 
 def outline(model: type[Node]) -> tuple[Key, ...]:
     """The keys of a record in the order of the model."""
-    return tuple(_key(name, info) for name, info in model.model_fields.items())
+    return tuple(_key(model, name, info) for name, info in model.model_fields.items())
 
 
 def value_type(info: FieldInfo) -> Strict | None:
@@ -51,12 +51,12 @@ def _strict(held: Any) -> Strict | None:
     return next((found for part in get_args(held) if (found := _strict(part)) is not None), None)
 
 
-def _key(name: str, info: FieldInfo) -> Key:
+def _key(model: type[Node], name: str, info: FieldInfo) -> Key:
     kind = value_type(info)
     words = tuple(kind.schema().get("enum", ())) if kind is not None else ()
     default = None if info.is_required() else as_written(info.default)
     many = get_origin(info.annotation) is tuple
-    return Key(name, info.description or "", info.is_required(), default, words, node_type(info), many)
+    return Key(name, info.description or "", info.is_required(), default, words, inner_record(model, name), many)
 
 
 def as_written(value: Any) -> Default:

@@ -1,4 +1,4 @@
-"""A product as its maker states it: what it is, how it cures, what film it gives, how it dries, what it does to people."""
+"""A product as its maker states it: what it is, how it cures and dries, what film it gives, what it does to people."""
 
 from __future__ import annotations
 
@@ -141,9 +141,6 @@ class Solids(Node):
 
     in_can: Share | None = leaf(Sense.FACT, Concern.FILM, "volume solids of the can contents")
     sprayed: Share | None = leaf(Sense.FACT, Concern.FILM, "volume solids without propellant, for the comb")
-    propellant: Share | None = leaf(
-        Sense.FACT, Concern.PRODUCT, "share of the propellant by volume in the can", audience=Audience.MAKER
-    )
 
 
 class Drying(Node):

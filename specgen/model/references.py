@@ -51,7 +51,7 @@ def lost_references(
 
 def _references(record: Node, path: Path) -> Iterator[tuple[Path, str, str]]:
     for here, value, said in leaves(record, path):
-        if said.refers:
+        if said.refers in LIST_KINDS:
             yield here, said.refers, str(value)
 
 

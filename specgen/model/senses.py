@@ -53,6 +53,9 @@ class Audience(StrEnum):
 
 LEAF_KEY = "specgen-leaf"
 
+# What a leaf refers to that is no source of its own: the address of any value.
+PATH = "path"
+
 
 def leaf(
     sense: Sense,

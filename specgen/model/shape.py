@@ -15,7 +15,7 @@ from specgen.findings import Finding, Place
 from specgen.model.faults import SHAPE_FAULTS
 from specgen.model.field_types import nearest_of
 from specgen.model.node import Node
-from specgen.model.walk import Path, node_type
+from specgen.model.walk import Path, inner_record
 from specgen.source.places import Places
 from specgen.source.tree import Mapping, Scalar, Sequence
 from specgen.source.tree import Node as Tree
@@ -79,10 +79,13 @@ def _inspect(model: type[Node], tree: Tree, path: Path, places: Places) -> Itera
         return
     for key, value in tree.entries.items():
         info = model.model_fields.get(key)
-        if info is None:
-            continue
         here = (*path, key)
-        inner = node_type(info)
+        if info is None:
+            # with a value behind it, validation finds it; without one it is left out before that
+            if is_empty(value):
+                yield _unknown(model, here, places)
+            continue
+        inner = inner_record(model, key)
         if is_empty(value):
             if not info.is_required():
                 yield shape_finding("MOD007", here, places.key_place(here), f"{key} has no value")
@@ -117,34 +120,42 @@ def _inspect_list(inner: type[Node] | None, tree: Sequence, path: Path, places: 
 
 def _translate(model: type[Node], error: ErrorDetails, tree: Mapping, path: Path, places: Places) -> Finding:
     here = (*path, *_named(error["loc"], tree))
-    key = here[-1]
+    key, called = here[-1], _called(here)
     match error["type"]:
         case "extra_forbidden":
-            owner = _owner(model, error["loc"])
-            return shape_finding(
-                "MOD001",
-                here,
-                places.key_place(here),
-                f"{key} is not a key that is known here",
-                nearest_of(key, list(owner.model_fields)),
-            )
+            return _unknown(_owner(model, error["loc"]), here, places)
         case "missing":
             owner = _owner(model, error["loc"])
             about = owner.model_fields[key].description or key
             return shape_finding(
-                "MOD002", here, places.place(here), f"{key} is missing in {here[-2]}", f"write {key}: {about}"
+                "MOD002", here, places.place(here), f"{key} is missing in {_called(here[:-1])}", f"write {key}: {about}"
             )
         case "specgen":
             told = error.get("ctx", {})
-            return shape_finding("MOD003", here, places.place(here), f"{key}: {told['what']}", str(told["remedy"]))
+            return shape_finding("MOD003", here, places.place(here), f"{called}: {told['what']}", str(told["remedy"]))
         case "model_type":
-            return shape_finding("MOD004", here, places.place(here), f"{key} has to hold a group of keys")
+            return shape_finding("MOD004", here, places.place(here), f"{called} has to hold a group of keys")
         case "tuple_type":
             return shape_finding(
-                "MOD004", here, places.place(here), f"{key} has to hold a list, each entry with a hyphen"
+                "MOD004", here, places.place(here), f"{called} has to hold a list, each entry with a hyphen"
             )
         case other:
             raise AssertionError(f"pydantic reports {other}, which no field type of ours raises")
+
+
+def _called(path: Path) -> str:
+    """The last step of a path in words: an entry without an id is named by its place in the list."""
+    last = path[-1]
+    return f"entry {int(last[1:-1]) + 1} of {path[-2]}" if last.startswith("[") else last
+
+
+def _unknown(owner: type[Node], path: Path, places: Places) -> Finding:
+    key = path[-1]
+    remedy = nearest_of(key, list(owner.model_fields))
+    if " " in key:
+        # `{says: clean, dry}` is a key `dry` with nothing behind it
+        remedy = "if it belongs to the value before it, put that whole value in quotes: a comma between { and } ends it"
+    return shape_finding("MOD001", path, places.key_place(path), f"{key} is not a key that is known here", remedy)
 
 
 def _named(loc: tuple[int | str, ...], tree: Tree) -> Iterator[str]:
@@ -163,6 +174,6 @@ def _owner(model: type[Node], loc: tuple[int | str, ...]) -> type[Node]:
     """The record that holds the last step of a location."""
     for step in loc[:-1]:
         if isinstance(step, str):
-            inner = node_type(model.model_fields[step])
+            inner = inner_record(model, step)
             model = inner if inner is not None else model
     return model

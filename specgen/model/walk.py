@@ -7,8 +7,6 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, get_args
 
-from pydantic.fields import FieldInfo
-
 from specgen.model.node import Node
 from specgen.model.senses import LEAF_KEY, Audience, Concern, Sense
 
@@ -39,9 +37,10 @@ def declaration(model: type[Node], name: str) -> Declared | None:
     )
 
 
-def node_type(field: FieldInfo) -> type[Node] | None:
+@cache
+def inner_record(model: type[Node], name: str) -> type[Node] | None:
     """The record a field holds, alone or as entries of a list; None for a leaf."""
-    return _find_node(field.annotation)
+    return _find_node(model.model_fields[name].annotation)
 
 
 def _find_node(annotation: Any) -> type[Node] | None:
@@ -77,4 +76,4 @@ def models(root: type[Node]) -> Iterator[type[Node]]:
             continue
         seen.add(model)
         yield model
-        waiting.extend(found for f in model.model_fields.values() if (found := node_type(f)) is not None)
+        waiting.extend(found for name in model.model_fields if (found := inner_record(model, name)) is not None)

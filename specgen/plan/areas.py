@@ -10,17 +10,12 @@ from fractions import Fraction
 from specgen.model.job import Item, ShapeKind
 from specgen.model.job import Shape as ShapeSource
 from specgen.model.walk import Path
+from specgen.plan.faults import NotStatedError
 from specgen.standards.citations import LOGIC
 from specgen.trade.area import Angle, Box, Cylinder, Edge, Plate, Shape, Tube, coated_area, shape_area, total_area
 from specgen.trade.given import Given, Source, take
 from specgen.trade.working import Working, WorkingError, work
 from specgen.units.quantity import Quantity
-
-
-
-class NotStated(WorkingError):
-    """A figure that cannot be worked out because something it needs is not stated; nothing stated is wrong."""
-
 
 # The four walls of a box are always coated; five faces add one lid, six both.
 _LIDS = {4: 0, 5: 1, 6: 2, None: 2}
@@ -29,7 +24,7 @@ _LIDS = {4: 0, 5: 1, 6: 2, None: 2}
 def item_area(item: Item, path: Path) -> tuple[list[Working], Working | None]:
     """The workings an item's area builds on, and the area itself; None where neither area nor shapes are stated.
 
-    Raises NotStated where a size is missing, WorkingError where more is masked than there is.
+    Raises NotStatedError where a size is missing, WorkingError where more is masked than there is.
     """
     supporting: list[Working] = []
     one: Source
@@ -77,7 +72,7 @@ def _shape(shape: ShapeSource, path: Path) -> Shape:
     def size(name: str) -> Given:
         value: Quantity | None = getattr(shape, name)
         if value is None:
-            raise NotStated(f"the {shape.kind} {shape.id} has no {name}")
+            raise NotStatedError(f"the {shape.kind} {shape.id} has no {name}", (*path, name))
         return _given(value, path, name)
 
     sides = shape.sides

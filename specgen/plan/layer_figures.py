@@ -1,50 +1,73 @@
 """Figures of a single layer: its solids, the film it is ordered for, the wet film of a pass.
 
-Volume solids come from the variant, else from the product, else they are worked out from the composition: what the maker has
-measured goes before what is computed. Called by `quantities` and by rules.
+Volume solids come from the variant, else from the product, else they are worked out from the composition: what the
+maker has measured goes before what is computed. Called by `quantities` and by rules.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
 
 from specgen.model.product import PackForm, Product, Variant
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
+from specgen.plan.faults import FaultyValueError
 from specgen.trade.film import wet_film
 from specgen.trade.given import Given, Source
 from specgen.trade.passes import film_per_coat
 from specgen.trade.solids import Component, propellant_free_volume_solids, volume_solids
-from specgen.trade.working import Working
+from specgen.trade.working import Working, WorkingError
+from specgen.units.quantity import Quantity
 
 
 def solids_in_can(product: Product, variant: Variant | None) -> Given | Working | None:
-    """Volume solids of the contents of the pack, for quantities; None where nothing tells."""
+    """Volume solids of the contents of the pack, for quantities; None where nothing tells. Raises FaultyValueError."""
     path = f"products.{product.id}"
     own = variant.overrides.solids_in_can if variant is not None and variant.overrides is not None else None
     if own is not None and variant is not None:
-        return Given(own, f"{path}.variants.{variant.id}.overrides.solids_in_can")
+        return _stated(own, f"{path}.variants.{variant.id}.overrides.solids_in_can")
     if product.solids is not None and product.solids.in_can is not None:
-        return Given(product.solids.in_can, f"{path}.solids.in_can")
+        return _stated(product.solids.in_can, f"{path}.solids.in_can")
     if product.composition:
-        return volume_solids(f"solids-in-can-{product.id}", _components(product))
+        return computed_solids(product, f"solids-in-can-{product.id}", volume_solids)
     return None
 
 
 def solids_sprayed(layer: Layer, spec: Spec) -> Given | Working | None:
-    """Volume solids of what lies on the part, propellant gone, for the comb; None where nothing tells."""
+    """Volume solids of what lies on the part, propellant gone, for the comb; None where nothing tells.
+
+    Raises FaultyValueError.
+    """
     product, variant = spec.product_of(layer), spec.variant_of(layer)
     path = f"products.{product.id}"
     own = variant.overrides.solids_sprayed if variant is not None and variant.overrides is not None else None
     if own is not None and variant is not None:
-        return Given(own, f"{path}.variants.{variant.id}.overrides.solids_sprayed")
+        return _stated(own, f"{path}.variants.{variant.id}.overrides.solids_sprayed")
     if product.solids is not None and product.solids.sprayed is not None:
-        return Given(product.solids.sprayed, f"{path}.solids.sprayed")
+        return _stated(product.solids.sprayed, f"{path}.solids.sprayed")
     if product.pack.form is PackForm.LIQUID:
         return solids_in_can(product, variant)
     if product.composition:
-        return propellant_free_volume_solids(f"solids-sprayed-{product.id}", _components(product))
+        return computed_solids(product, f"solids-sprayed-{product.id}", propellant_free_volume_solids)
     return None
+
+
+def computed_solids(product: Product, key: str, formula: Callable[[str, list[Component]], Working]) -> Working:
+    """A figure from the composition of a product. Raises FaultyValueError where the composition does not allow it."""
+    try:
+        solids = formula(key, _components(product))
+    except WorkingError as error:
+        raise FaultyValueError(error.what, ("products", product.id, "composition")) from error
+    if solids.number == 0:
+        raise FaultyValueError("the composition holds no solids", ("products", product.id, "composition"))
+    return solids
+
+
+def _stated(solids: Quantity, path: str) -> Given:
+    if solids.base == 0:
+        raise FaultyValueError("volume solids of zero leave no film", tuple(path.split(".")))
+    return Given(solids, path)
 
 
 def film_ordered(system: System, layer: Layer) -> Given | None:

@@ -1,7 +1,7 @@
 """The figures of a job, worked out from its sources: areas, volume solids, wet targets, cans and litres.
 
-Every figure is a Working. What cannot be worked out is kept with its reason and the place of the value at fault, so that a rule can
-say so. Called by the rules on quantities and by the views.
+Every figure is a Working. What cannot be worked out is kept with its reason and the place of the value at fault, so
+that a rule can say so. Called by the rules on quantities and by the views.
 """
 
 from __future__ import annotations
@@ -10,20 +10,26 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from functools import partial
 
-from specgen.model.job import Item, Job
-from specgen.model.product import PackForm, Product
+from specgen.model.job import DeadVolumeTable, Item, Job
+from specgen.model.preparation import StepKind
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.model.walk import Path
 from specgen.plan.areas import item_area
+from specgen.plan.faults import FaultyValueError, NotStatedError
 from specgen.plan.layer_figures import film_ordered, solids_in_can, solids_sprayed, wet_target
-from specgen.trade.cans import cans
-from specgen.trade.consumption import Demand, litres, packs
-from specgen.trade.given import Given, Source
-from specgen.trade.loss import LossShare
-from specgen.trade.solids import solids_from_volume
+from specgen.plan.packs import contents_of, loss_on_the_way, need_of_cans, need_of_tins
+from specgen.trade.consumption import Demand
+from specgen.trade.dead_volume import DeadVolume, dead_volume
+from specgen.trade.given import Given
 from specgen.trade.working import Working, WorkingError
-from specgen.units.quantity import Quantity
+
+_DEAD_VOLUME = {
+    DeadVolumeTable.BY_ROUGHNESS: DeadVolume.BY_ROUGHNESS,
+    DeadVolumeTable.BY_BAND: DeadVolume.BY_BAND,
+    DeadVolumeTable.WHOLE_PROFILE: DeadVolume.WHOLE_PROFILE,
+}
+_BLASTING = {StepKind.BLAST, StepKind.SWEEP}
 
 LayerKey = tuple[str, str]
 PackKey = tuple[str, str | None]
@@ -31,10 +37,14 @@ PackKey = tuple[str, str | None]
 
 @dataclass(frozen=True, slots=True)
 class Unsolved:
-    """A figure that cannot be worked out: where to look, and why."""
+    """A figure that cannot be worked out: where to look, and why.
+
+    `missing`: what it needs is not stated; otherwise what is stated contradicts itself.
+    """
 
     path: Path
     why: str
+    missing: bool = False
 
 
 @dataclass(slots=True)
@@ -74,7 +84,11 @@ def _try(found: Quantities, path: Path, work_out: Callable[[], None]) -> None:
     try:
         work_out()
     except WorkingError as error:
-        found.unsolved.append(Unsolved(path, str(error)))
+        where = error.path if isinstance(error, FaultyValueError | NotStatedError) else path
+        fault = Unsolved(where, error.what, missing=isinstance(error, NotStatedError))
+        # Every layer and pack of a product meets the same fault in it; it is told once.
+        if fault not in found.unsolved:
+            found.unsolved.append(fault)
 
 
 def _area(found: Quantities, job: Job, item: Item) -> None:
@@ -96,70 +110,67 @@ def _wet(found: Quantities, system: System, layer: Layer, spec: Spec) -> None:
 
 def _packs(found: Quantities, job: Job, spec: Spec) -> None:
     by_pack: dict[PackKey, list[tuple[LayerKey, Demand]]] = {}
+    profile = _profile(found, job)
     for item in job.items:
         system = spec.system_of(job, item)
         if system is None or item.id not in found.areas:
             continue
         for layer in system.layers:
+            wanted = by_pack.setdefault((layer.product, layer.variant), [])
             film = film_ordered(system, layer)
             if film is not None:
-                demand = ((system.id, layer.id), Demand(found.areas[item.id], film))
-                by_pack.setdefault((layer.product, layer.variant), []).append(demand)
+                wanted.append(((system.id, layer.id), Demand(found.areas[item.id], film)))
+            if layer is system.layers[0] and profile is not None and is_blasted(job, item, spec):
+                wanted.append(((system.id, layer.id), Demand(found.areas[item.id], profile)))
     for key, demands in by_pack.items():
+        if not demands:
+            continue
         _try(found, ("products", key[0], "pack"), partial(_pack, found, job, spec, key, demands))
+
+
+def is_blasted(job: Job, item: Item, spec: Spec) -> bool:
+    """True where the preparation of the item blasts it, so that its first coat has a profile to fill."""
+    preparation = spec.preparation_of(job, item)
+    return preparation is not None and any(step.do in _BLASTING for step in preparation.steps)
+
+
+def _profile(found: Quantities, job: Job) -> Working | None:
+    """The dry film that fills the blast profile, counted once, for the first coat on it."""
+    consumption = job.consumption
+    if consumption is None or consumption.profile is None or consumption.dead_volume is None:
+        return None
+    path = ("jobs", job.id, "consumption", "profile")
+    height, convention = Given(consumption.profile, ".".join(path)), _DEAD_VOLUME[consumption.dead_volume]
+    try:
+        filled = dead_volume(f"dead-volume-{job.id}", height, convention)
+    except WorkingError as error:
+        found.unsolved.append(Unsolved(path, str(error)))
+        return None
+    found.supporting.append(filled)
+    return filled
 
 
 def _pack(found: Quantities, job: Job, spec: Spec, key: PackKey, demands: list[tuple[LayerKey, Demand]]) -> None:
     product = spec.products[key[0]]
     name = "-".join(part for part in key if part)
     variant = product.variant(key[1]) if key[1] else None
-    own_fill = variant.fill if variant is not None else None
-    fill = own_fill or product.pack.fill
-    transfer = job.consumption.transfer_efficiency if job.consumption is not None else None
+    fill, loss = contents_of(product, variant), loss_on_the_way(job, product)
     solids = solids_in_can(product, variant)
     if fill is None:
-        found.unsolved.append(
-            Unsolved(("products", product.id, "pack", "fill"), "the contents of the pack are not stated")
-        )
-        return
-    if transfer is None:
+        raise NotStatedError("the contents of the pack are not stated", ("products", product.id, "pack", "fill"))
+    if loss is None:
         path = ("jobs", job.id, "consumption", "transfer_efficiency")
-        found.unsolved.append(Unsolved(path, "the transfer efficiency of the job is not stated"))
-        return
+        raise NotStatedError("the transfer efficiency of the job is not stated", path)
     if solids is None:
         path = ("products", product.id, "solids", "in_can")
-        found.unsolved.append(Unsolved(path, "neither volume solids nor a composition is stated"))
-        return
+        raise NotStatedError("neither volume solids nor a composition is stated", path)
     if isinstance(solids, Working):
         found.supporting.append(solids)
-    need = _need_of(found, product, name, Given(fill, f"products.{product.id}.pack.fill"), solids, job)
+    if isinstance(loss, Given):
+        need = need_of_cans(found.supporting, product, name, fill, solids, loss)
+    else:
+        need = need_of_tins(found.supporting, fill, solids, loss)
     for layer_key in dict.fromkeys(at for at, _ in demands):
         of_layer = [demand for at, demand in demands if at == layer_key]
-        found.layer_packs[layer_key] = need(f"packs-{layer_key[0]}-{layer_key[1]}", of_layer)
+        found.layer_packs[layer_key] = need(f"layer-packs-{layer_key[0]}-{layer_key[1]}", of_layer)
     found.packs[key] = need(f"packs-{name}", [demand for _, demand in demands])
-
-
-def _need_of(
-    found: Quantities, product: Product, name: str, contents: Given, solids: Source, job: Job
-) -> Callable[[str, list[Demand]], Working]:
-    """How packs of a product are reckoned: cans by their solids, tins by their litres."""
-    consumption = job.consumption
-    if consumption is None or consumption.transfer_efficiency is None:
-        raise WorkingError("the transfer efficiency of the job is not stated")
-    origin = f"jobs.{job.id}.consumption.transfer_efficiency"
-    efficiency = Given(consumption.transfer_efficiency, origin)
-    if product.pack.form is PackForm.AEROSOL:
-        volume = solids_from_volume(f"solids-{name}", contents, solids)
-        found.supporting.append(volume)
-        stated = product.pack.delivered
-        all_of_it = Given(Quantity.of("share", 100, "%"), "nothing is stated, so all of the contents")
-        delivered = all_of_it if stated is None else Given(stated, f"products.{product.id}.pack.delivered")
-        return lambda key, demands: cans(key, demands, volume, delivered, efficiency)
-    lost = Given(Quantity.of("share", 100 - consumption.transfer_efficiency.to("%"), "%"), origin)
-
-    def tins(key: str, demands: list[Demand]) -> Working:
-        amount = litres(f"litres-{key}", demands, solids, LossShare(lost))
-        found.supporting.append(amount)
-        return packs(key, amount, contents)
-
-    return tins

@@ -25,6 +25,7 @@ class WaiverFault:
     title: str
     why: str
     remedy: str
+    severity: Severity = Severity.WARNING
 
 
 FAULTS = {
@@ -47,6 +48,7 @@ FAULTS = {
             "A waiver is aimed at an error",
             "An error must not be issued; nobody can take it on.",
             "Mend the error and delete the waiver.",
+            Severity.ERROR,
         ),
     )
 }
@@ -100,16 +102,16 @@ def _faults(job_id: str, waiver: Waiver, found: list[Finding], loaded: Loaded, o
     path = ("jobs", job_id, "waivers", waiver.id)
     aimed = [finding for finding in found if waiver_matches(waiver, finding)]
     if any(finding.severity is Severity.ERROR for finding in aimed):
-        yield _fault("WVR003", path, loaded, f"the waiver {waiver.id} is aimed at an error", Severity.ERROR)
+        yield _fault("WVR003", path, loaded, f"the waiver {waiver.id} is aimed at an error")
     elif on > waiver.until:
         what = f"the waiver {waiver.id} ended on {waiver.until}, before {on}"
-        yield _fault("WVR002", (*path, "until"), loaded, what, Severity.WARNING)
+        yield _fault("WVR002", (*path, "until"), loaded, what)
     elif not aimed:
         what = f"no finding {waiver.rule} at {waiver.path} is there to be waived"
-        yield _fault("WVR001", path, loaded, what, Severity.WARNING)
+        yield _fault("WVR001", path, loaded, what)
 
 
-def _fault(fault_id: str, path: tuple[str, ...], loaded: Loaded, what: str, severity: Severity) -> Finding:
+def _fault(fault_id: str, path: tuple[str, ...], loaded: Loaded, what: str) -> Finding:
     row = FAULTS[fault_id]
     ground = str(Citation(Basis.LOGIC))
-    return Finding(row.id, severity, loaded.place(path), ".".join(path), what, row.why, row.remedy, ground)
+    return Finding(row.id, row.severity, loaded.place(path), ".".join(path), what, row.why, row.remedy, ground)

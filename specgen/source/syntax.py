@@ -217,10 +217,9 @@ class _Case:
             what = f"`{short(found.group(1))}` has no blank after its colon."
             return Explained("SRC024", what, line, start, stop, ((line, mended),))
         # what stands deeper below would hang in the air without a key, so one is made of the line itself
-        if self._indent_below(line) > lead:
-            mended = text[: max(end - 1, lead)] + ":"
-        else:
-            mended = " " * lead + "#" + text[lead + 1 :]
+        mended = (
+            text[: max(end - 1, lead)] + ":" if self._indent_below(line) > lead else " " * lead + "#" + text[lead + 1 :]
+        )
         return Explained("SRC035", f"`{short(text)}` has no colon.", line, lead, end, ((line, mended),))
 
     def _left_over(self) -> Explained:

@@ -1,0 +1,1 @@
+"""Published tables and the documents they stand on."""

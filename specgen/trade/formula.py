@@ -40,11 +40,13 @@ def sign(symbol: str) -> str:
     return _GREEK.get(first, first) + lowered
 
 
+@lru_cache(maxsize=2_000)
 def names(formula: str) -> tuple[str, ...]:
     """The symbols of a formula, each once, as they stand from left to right. Raises WorkingError."""
     return tuple(dict.fromkeys(node.id for node in _leaves(_read(formula)) if isinstance(node, ast.Name)))
 
 
+@lru_cache(maxsize=2_000)
 def constants(formula: str) -> frozenset[int]:
     """The whole numbers written in a formula. Raises WorkingError."""
     found = (node.value for node in _leaves(_read(formula)) if isinstance(node, ast.Constant))

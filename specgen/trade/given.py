@@ -25,6 +25,13 @@ class Given:
     origin: str = ""
     audience: Audience = "customer"
 
+    @property
+    def quantity(self) -> Quantity:
+        """The value where it carries a unit. Raises TypeError for a bare number."""
+        if not isinstance(self.value, Quantity):
+            raise TypeError(f"the figure at {self.origin} is a bare number")
+        return self.value
+
 
 Source = Given | Working | Quantity | Fraction | int
 """What a formula takes: a value with its origin, the result of another working, or a bare value."""
@@ -65,6 +72,15 @@ def amount(value: Source) -> Quantity | Fraction:
             return Fraction(value)
         case _:
             return value
+
+
+def rounding_of(value: Quantity) -> Fraction:
+    """How far a printed figure may lie from what it was rounded from: half a unit of its last digit, in its own unit.
+
+    A computed quantity has no digits of an author and is exact.
+    """
+    _, _, decimals = value.digits.partition(".")
+    return Fraction(1, 2 * 10 ** len(decimals)) if value.digits else Fraction(0)
 
 
 def from_table(name: str, row: Row, column: str, kind: str = "", unit: str = "") -> Given:

@@ -13,7 +13,7 @@ from typing import Literal
 
 from specgen.standards.citations import ARITHMETIC, Basis, cite
 from specgen.trade.film import PERCENT
-from specgen.trade.given import Source, amount, take
+from specgen.trade.given import Source, amount, rounding_of, take
 from specgen.trade.working import Input, Working, WorkingError, work
 from specgen.units.quantity import Quantity
 
@@ -38,11 +38,10 @@ class Component:
 def sum_of_shares(shares: Sequence[Quantity]) -> tuple[Quantity, Fraction]:
     """The sum of the shares of a composition, and how far from 100 it may lie for being printed to so many digits.
 
-    That is half a unit of the last digit of each share; shares printed as whole percents may all the same be exact, so
-    they are given no room.
+    That is half a unit of the last digit of each share; a computed share is exact and is given no room.
     """
     whole = sum((share.to("%") for share in shares), Fraction(0))
-    return Quantity.of("share", whole, "%"), sum((_half_a_digit(share) for share in shares), Fraction(0))
+    return Quantity.of("share", whole, "%"), sum((rounding_of(share) for share in shares), Fraction(0))
 
 
 def mixture_density(id: str, components: Sequence[Component]) -> Working:
@@ -191,11 +190,6 @@ def _composition(components: Sequence[Component]) -> tuple[Input, ...]:
         inputs.append(take(f"w_{number}", f"{component.name}, share by mass", component.share, "share", "%"))
         inputs.append(take(f"rho_{number}", f"{component.name}, density", component.density, "density", "g/mL"))
     return tuple(inputs)
-
-
-def _half_a_digit(share: Quantity) -> Fraction:
-    _, point, decimals = share.digits.partition(".")
-    return Fraction(1, 2 * 10 ** len(decimals)) if point else Fraction(0)
 
 
 def _percent(share: Source) -> Quantity:

@@ -148,7 +148,8 @@ def work(
     values = {entry.symbol: entry.number for entry in inputs}
     if len(values) != len(inputs):
         raise WorkingError(f"two inputs of {name} share a symbol")
-    if left_out := [entry.name for entry in inputs if entry.symbol not in names(formula)]:
+    known = names(formula)
+    if left_out := [entry.name for entry in inputs if entry.symbol not in known]:
         raise WorkingError(f"{', '.join(left_out)} does not stand in the formula of {name}")
     explained = set(re.findall(r"\d+", note))
     if unexplained := [str(figure) for figure in sorted(constants(formula) - {1}) if str(figure) not in explained]:

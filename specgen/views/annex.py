@@ -1,6 +1,6 @@
-"""The workings annex: every figure of a document with formula, inputs and source, so that it can be worked out again by hand.
+"""The workings annex: every figure of a document with formula, inputs and source, to be worked out again by hand.
 
-A figure whose inputs are the maker's shows its result alone. Called by `method_statement`.
+A figure whose inputs are the maker's shows its result alone. Called by `method_statement` and `data_sheet`.
 """
 
 from __future__ import annotations

@@ -141,7 +141,7 @@ def _coats(letter: str, system: System, spec: Spec, figures: Quantities, words: 
     columns = [
         Column(words("Coat"), "w-10"),
         Column(words("Product, variant, order number"), "w-20"),
-        Column(words("Passes"), "w-12"),
+        Column(words("Passes"), "w-10"),
         Column(words("Wet film of a pass, by comb"), "w-10", numeric=True),
         Column(words("Dry film, least"), "w-10", numeric=True),
         Column(words("Dry film, nominal"), "w-10", numeric=True),

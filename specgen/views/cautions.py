@@ -1,6 +1,7 @@
-"""Hazards of the products of a job as printed: signal word, statements in their official wording, protection by task, first aid.
+"""Hazards of products as printed: signal word, statements in their official wording, protection by task, first aid.
 
-The statements come from the published tables; a wording from memory is marked. Called by `method_statement`.
+The statements come from the published tables; a wording from memory is marked.
+Called by `method_statement` and `data_sheet`.
 """
 
 from __future__ import annotations
@@ -8,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from specgen.model.hazards import Hazards, SignalWord
+from specgen.model.hazards import Hazards, SignalWord, Task
 from specgen.model.product import Product
 from specgen.standards.citations import Basis
 from specgen.standards.tables import table
+from specgen.views.tables import Column, TableView, table_view
 from specgen.views.wording import Words
 
 _LEVEL = {SignalWord.DANGER: "danger", SignalWord.WARNING: "warning", SignalWord.NONE: "notice"}
@@ -40,16 +42,6 @@ class HazardView:
     cautions: tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ProtectionRow:
-    task: str
-    product: str
-    respiratory: str
-    gloves: str
-    eyes: str
-    skin: str
-
-
 def hazards(products: list[Product], words: Words) -> tuple[HazardView, ...]:
     """One entry a product, the gravest signal word first."""
     rank = list(_LEVEL)
@@ -58,21 +50,27 @@ def hazards(products: list[Product], words: Words) -> tuple[HazardView, ...]:
     return tuple(_hazard(product, declared, words) for product, declared in ordered)
 
 
-def protection(products: list[Product], words: Words) -> tuple[ProtectionRow, ...]:
-    """What to wear, by task and product, spraying first where it is stated."""
-    return tuple(
-        ProtectionRow(
-            words.word(entry.task),
-            product.name,
-            entry.respiratory or "",
-            entry.gloves or "",
-            entry.eyes or "",
-            entry.skin or "",
-        )
-        for product in products
-        if product.hazards is not None
-        for entry in product.hazards.protection
+def protection(products: list[Product], words: Words) -> TableView:
+    """What to wear, by task in the order of the work; products that ask for the same at the same task share a row."""
+    alike: dict[tuple[Task, tuple[str, ...]], list[str]] = {}
+    for product in products:
+        for entry in product.hazards.protection if product.hazards is not None else ():
+            worn = (entry.respiratory or "", entry.gloves or "", entry.eyes or "", entry.skin or "")
+            alike.setdefault((entry.task, worn), []).append(product.name)
+    order = list(Task)
+    rows = [
+        (words.word(task), ", ".join(dict.fromkeys(names)) if len(products) > 1 else "", *worn)
+        for (task, worn), names in sorted(alike.items(), key=lambda pair: order.index(pair[0][0]))
+    ]
+    columns = (
+        Column(words("Task"), "w-12"),
+        Column(words("Product"), "w-20"),
+        Column(words("Breathing"), "w-25"),
+        Column(words("Hands")),
+        Column(words("Eyes")),
+        Column(words("Skin")),
     )
+    return table_view(words("What to wear"), columns, rows)
 
 
 def first_aid(products: list[Product], words: Words) -> tuple[tuple[str, str], ...]:

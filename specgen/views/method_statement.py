@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from specgen.model.acceptance import Criterion, InspectionPoint
+from specgen.model.audience import customer_path
 from specgen.model.control import Contact
 from specgen.model.job import Job
 from specgen.model.product import PackForm
@@ -20,7 +21,7 @@ from specgen.plan.quantities import Quantities, quantities
 from specgen.views.annex import WorkingView, annex
 from specgen.views.application import ApplicationView, application
 from specgen.views.build import BuildView, builds
-from specgen.views.cautions import HazardView, ProtectionRow, first_aid, hazards, protection
+from specgen.views.cautions import HazardView, first_aid, hazards, protection
 from specgen.views.tables import Column, TableView, table_view
 from specgen.views.wording import Translate, Words
 
@@ -52,7 +53,7 @@ class MethodStatement:
     points: TableView
     gravest: HazardView
     hazards: tuple[HazardView, ...]
-    protection: tuple[ProtectionRow, ...]
+    protection: TableView
     first_aid: tuple[tuple[str, str], ...]
     materials: TableView
     transfer_efficiency: str
@@ -210,5 +211,5 @@ def _waivers(job: Job, words: Words) -> TableView:
         Column(words("Taken on by"), "w-15"),
         Column(words("Until"), "w-12"),
     ]
-    rows = [(w.rule, w.path, w.reason, w.by, w.until.isoformat()) for w in job.waivers]
+    rows = [(w.rule, customer_path(w.path), w.reason, w.by, w.until.isoformat()) for w in job.waivers]
     return table_view(words("Waivers"), columns, rows)

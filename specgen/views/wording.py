@@ -1,6 +1,7 @@
 """Words for the closed lists of the model, and quantities as phrases, in the language of the document.
 
-`N_` marks a word for translation where it stands; `Words` translates and formats when a view is built. Called by every view.
+`N_` marks a word for translation where it stands; `Words` translates and formats when a view is built.
+Called by every view.
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ from enum import StrEnum
 from specgen.model.acceptance import Stage
 from specgen.model.hazards import Route, SignalWord, Task
 from specgen.model.preparation import StepKind
-from specgen.model.product import CuringKind, DryingStage, PackForm, Role
+from specgen.model.product import CuringKind, DryingStage, Losses, PackForm, Role
 from specgen.model.project import Project
 from specgen.units.display import show, show_range
 from specgen.units.quantity import CalendarSpan, Quantity, Range
@@ -43,6 +44,8 @@ WORDS: Mapping[StrEnum, str] = {
     CuringKind.PHYSICAL: N_("dries as the solvent leaves"),
     PackForm.AEROSOL: N_("can"),
     PackForm.LIQUID: N_("tin"),
+    Losses.INCLUDED: N_("losses of spraying included"),
+    Losses.LEFT_OUT: N_("losses of spraying left out"),
     DryingStage.DUST_DRY: N_("dust-dry"),
     DryingStage.TOUCH_DRY: N_("touch-dry"),
     DryingStage.HANDLING: N_("dry to handle"),

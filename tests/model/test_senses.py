@@ -18,7 +18,7 @@ from specgen.model.outline import value_type
 from specgen.model.product import PackForm
 from specgen.model.senses import Audience
 from specgen.model.spec import KINDS
-from specgen.model.walk import declaration, models, node_type
+from specgen.model.walk import declaration, inner_record, models
 from specgen.units.quantity import CalendarSpan
 
 MODELS = sorted({model for root in KINDS.values() for model in models(root)}, key=lambda model: model.__name__)
@@ -46,6 +46,7 @@ TYPES_IN_USE = [
     "number of months or years",
     "percentage such as 40 %",
     "share such as 40 %",
+    "spreading rate such as 40 m2/L",
     "temperature difference range such as 40..60 K",
     "temperature range such as 40..60 degC",
     "temperature such as 40 degC",
@@ -66,7 +67,7 @@ def _ids(fields: list[tuple[type[Node], str]]) -> list[str]:
 def test_field_is_a_declared_leaf_or_holds_records(model: type[Node], name: str) -> None:
     info = model.model_fields[name]
     said = declaration(model, name)
-    inner = node_type(info)
+    inner = inner_record(model, name)
     assert (said is None) == (inner is not None)
     assert (value_type(info) is None) == (inner is not None)
     assert info.description, "an editor shows what the key is for"
@@ -94,13 +95,14 @@ def test_reference_leads_to_a_kind_of_source() -> None:
     assert refers == {"products", "preparations", "systems"}
 
 
-def test_composition_alone_is_the_makers() -> None:
+def test_leaves_of_the_maker() -> None:
     held = {
-        model.__name__
+        f"{model.__name__}.{name}"
         for model, name in FIELDS
         if (said := declaration(model, name)) is not None and said.audience is Audience.MAKER
     }
-    assert held == {"Component"}
+    composition = {f"Component.{name}" for name in ("id", "name", "cas", "kind", "mass_share", "density")}
+    assert held == composition
 
 
 # per field type: what is read, and what is refused

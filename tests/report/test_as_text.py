@@ -13,12 +13,13 @@ from specgen.report.source_line import SCREEN, source_line
 from tests.good_spec import ON, checked, good, put
 
 ONE = """\
-specs/spec.yaml:13:14: error FLM003 the maximum of the layer primer (95 um) is above that of its product (80 um)
-   13 |         max: 95 um
-      |              ^^^^^
+specs/spec.yaml:30:12: error FLM003 maximum 95 um is above the 80 um the product primer allows
+   30 |       max: 95 um
+      |            ^^^^^
   at:     systems.cab.layers.primer.film.max
-  why:    Outside that range the maker vouches for nothing: the film may run, crack or fail to protect.
-  do:     Bring the layer inside the product's range, or ask the maker for a range that covers it.
+  why:    Below its minimum a product does not protect or hide; above its maximum it runs, traps
+          solvent or cracks.
+  do:     Stay inside the product's range, or choose another product.
   source: arithmetic and the specification's own data
 
 1 error, no warnings and no notes, judged on 2026-11-25.
@@ -58,7 +59,7 @@ def test_running_text_is_wrapped_and_the_first_line_is_not() -> None:
     long = " ".join(["word"] * 60)
     lines = _write(_finding(what=long, why=long)).splitlines()
     assert lines[0] == f"a.yaml:2:6: warning FLM001 {long}"
-    told = lines[lines.index("  at:     systems.a.total.max") + 1 : -5]
+    told = lines[lines.index("  at:     systems.a.total.max") + 1 : -4]
     assert told[0].startswith("  why:    word word")
     assert all(line.startswith("          word") for line in told[1:])
     assert [len(line) for line in told] == [99, 99, 99, 39]
@@ -125,7 +126,7 @@ def test_long_line_is_cut_around_the_stretch(at: int) -> None:
     where = carets.index("^")
     assert carets.count("^") == 5
     assert line[where : where + 5].ljust(5) == text[at - 1 : at + 4]
-    assert ("…" in line[:9], line.endswith("…")) == (at > 50, at < 1900)
+    assert ("…" in line[:9], line.endswith("…")) == (at >= 50, at < 1900)
 
 
 def test_stretch_longer_than_the_screen_is_cut_too() -> None:

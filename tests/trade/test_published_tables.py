@@ -9,15 +9,26 @@ from fractions import Fraction
 import pytest
 
 from specgen.standards.citations import Basis, documents
-from specgen.standards.tables import table, table_names
+from specgen.standards.tables import Row, table, table_names
 
 COUNTS = {
     "aerosol_can_a_a_1585": 4,
     "aerosol_can_a_a_713": 3,
+    "comb_unfit_binders": 4,
     "dead_volume_by_profile_band": 4,
     "dead_volume_by_roughness": 6,
     "film_per_cross_coat": 1,
+    "iso_12944_5_binders": 11,
+    "iso_12944_5_systems": 61,
+    "iso_19840_corrections": 3,
+    "iso_19840_limits": 4,
+    "iso_19840_readings": 6,
     "loss_ranges": 6,
+    "reading_distance": 1,
+    "solids_allowance": 1,
+    "sspc_pa_2_areas": 5,
+    "sspc_pa_2_levels": 5,
+    "sspc_pa_2_readings": 2,
     "spreading_constants": 2,
     "surplus_ranges": 4,
     "transfer_efficiency_aerosol": 2,
@@ -32,6 +43,11 @@ COUNTS = {
 BASES = {
     "aerosol_can_a_a_1585": Basis.PUBLISHED,
     "film_per_cross_coat": Basis.PRACTICE,
+    "iso_12944_5_binders": Basis.MEMORY,
+    "iso_12944_5_systems": Basis.MEMORY,
+    "iso_19840_readings": Basis.PUBLISHED,
+    "solids_allowance": Basis.PRACTICE,
+    "sspc_pa_2_levels": Basis.MEMORY,
     "surplus_ranges": Basis.SECONDARY,
     "transfer_efficiency_aerosol": Basis.PRACTICE,
     "transfer_efficiency_car_bodies": Basis.MEMORY,
@@ -76,3 +92,18 @@ def test_unknown_table_and_unknown_row_are_named() -> None:
         KeyError, match="table film_per_cross_coat has 0 rows with coat = mist; it has: cross coat from a can"
     ):
         table("film_per_cross_coat").row("coat", "mist")
+
+
+def test_annex_b_is_the_same_one_category_up_and_one_durability_down() -> None:
+    steps = ("low", "medium", "high", "very-high")
+    cells = {(row["on"], row["paint"], row["corrosivity"], row["durability"]): row for row in _annex_b()}
+    for (on, paint, corrosivity, durability), row in cells.items():
+        if corrosivity == "C5" or durability == "low":
+            continue
+        harsher = f"C{int(corrosivity[1]) + 1}"
+        other = cells[on, paint, harsher, steps[steps.index(durability) - 1]]
+        assert (row["coats"], row["nominal_um"]) == (other["coats"], other["nominal_um"])
+
+
+def _annex_b() -> tuple[Row, ...]:
+    return table("iso_12944_5_systems").rows

@@ -1,7 +1,7 @@
 """FLM001 Limits of a film are in order
 
 Checks
-    Minimum, nominal and maximum of every product film, layer film, total and film criterion: min <= nominal <= max, none of them zero.
+    Minimum, nominal and maximum of every product film, layer film, total and film criterion: min <= nominal <= max, none of them zero. The limits of spots and areas of a criterion: spot_min <= area_min <= area_max <= spot_max.
 Why
     No film can meet limits that are out of order, so every panel would fail or every reading would pass.
 Passes
@@ -18,6 +18,7 @@ To put right
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from specgen.findings import Severity
 from specgen.model.acceptance import Criterion
@@ -32,20 +33,21 @@ from specgen.model.walk import Path
 from specgen.rules.declare import Problem, rule
 from specgen.standards.citations import LOGIC
 
+_RISING = (("min", "nominal", "max"), ("spot_min", "area_min", "area_max", "spot_max"))
+
 
 @rule("FLM001", on=Node, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
 def limits_in_order(subject: Node, spec: Spec) -> Iterator[Problem]:
     for path, film in _films(subject):
-        stated = [
-            (name, value) for name in ("min", "nominal", "max") if (value := getattr(film, name, None)) is not None
-        ]
-        # The lower of two limits is named, for inspectors read it first.
-        for (low_name, low), (high_name, high) in zip(stated, stated[1:], strict=False):
-            if low > high:
-                yield Problem((*path, low_name), f"{low_name} {low} is above {high_name} {high}")
-        for name, value in stated:
-            if value.base == 0:
-                yield Problem((*path, name), f"{name} is zero: that is no film")
+        for names in _RISING:
+            stated = [(name, value) for name in names if (value := getattr(film, name, None)) is not None]
+            # The lower of two limits is named, for inspectors read it first.
+            for (low_name, low), (high_name, high) in pairwise(stated):
+                if low > high:
+                    yield Problem((*path, low_name), f"{low_name} {low} is above {high_name} {high}")
+            for name, value in stated:
+                if value.base == 0:
+                    yield Problem((*path, name), f"{name} is zero: that is no film")
 
 
 def _films(subject: Node) -> Iterator[tuple[Path, FilmLimits | Criterion]]:

@@ -1,7 +1,7 @@
 """JOB003 A film criterion names its counting rule
 
 Checks
-    Each inspection point whose criterion states a least or most film also names the rule by which readings are counted, and an edition and level where that rule is SSPC-PA 2.
+    Each inspection point whose criterion states a least, nominal or most film also names the rule by which readings are counted, and an edition and level where that rule is SSPC-PA 2.
 Why
     The same readings pass one counting rule and fail another, and the editions of one rule differ; without the name nobody can say whether a low reading fails.
 Passes
@@ -34,7 +34,8 @@ def film_criterion_named(job: Job, spec: Spec) -> Iterator[Problem]:
     for point in job.inspection:
         criterion = point.criterion
         path = ("inspection", point.id, "criterion")
-        if (criterion.min is not None or criterion.max is not None) and criterion.rule is None:
+        film = any(value is not None for value in (criterion.min, criterion.nominal, criterion.max))
+        if film and criterion.rule is None:
             yield Problem((*path, "rule"), f"the film criterion of {point.id} names no counting rule")
         if criterion.rule is AcceptanceRule.PA_2:
             for need in ("edition", "level"):
@@ -42,5 +43,5 @@ def film_criterion_named(job: Job, spec: Spec) -> Iterator[Problem]:
                     yield Problem((*path, need), f"the criterion of {point.id} names SSPC-PA 2 without its {need}")
         if criterion.rule is AcceptanceRule.OWN and criterion.text is None:
             yield Problem((*path, "text"), f"the own rule of {point.id} is not put into words")
-        if criterion.rule is None and criterion.text is None and criterion.min is None and criterion.max is None:
+        if criterion.rule is None and criterion.text is None and not film:
             yield Problem((*path, "text"), f"the inspection point {point.id} says nothing of what passes")

@@ -7,7 +7,7 @@ Why
 Passes
     jobs.refit.items.DOOR.shapes.skin: {id: skin, kind: cylinder, height: 600 mm, diameter: 300 mm}
 Fails
-    without jobs.refit.items.DOOR.shapes.skin.width    # at jobs.refit.items.DOOR.shapes.skin.width
+    without jobs.refit.items.DOOR.shapes.skin.width    # at jobs.refit.items.DOOR.shapes.skin.width    # also USE009 at jobs.refit.items.DOOR.shapes.skin.width
 
     jobs.refit.items.DOOR.shapes.skin.diameter: 40 mm    # at jobs.refit.items.DOOR.shapes.skin.diameter
 

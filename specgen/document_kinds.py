@@ -1,0 +1,134 @@
+"""The kinds of document a checked folder is printed as: what each is about, its formats, and how it is made.
+
+Called by `printing`. A new kind is one entry in KINDS and one function here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Literal, Protocol
+
+from specgen import __version__
+from specgen.checking import Checked
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.product import Product
+from specgen.model.spec import Spec
+from specgen.rendering.csv_file import write_csv
+from specgen.rendering.environment import fill, translation
+from specgen.rendering.html import write_html
+from specgen.rendering.pdf import write_pdf
+from specgen.views.data_sheet import data_sheet
+from specgen.views.data_sheet import number_of as number_of_sheet
+from specgen.views.materials_list import materials_list
+from specgen.views.method_statement import method_statement
+from specgen.views.range_overview import number_of as number_of_overview
+from specgen.views.range_overview import range_overview
+
+About = Literal["job", "product", "folder"]
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """What a document is made from; the subject is None for the whole folder."""
+
+    checked: Checked
+    spec: Spec
+    subject: Job | Product | None
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """One document, ready to be written in any format of its kind."""
+
+    number: str
+    subject: str
+    write: Callable[[str], bytes]
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """`make` turns a source whose subject is of the right sort into a document."""
+
+    about: About
+    formats: tuple[str, ...]
+    make: Callable[[Source], Document]
+
+
+class Titled(Protocol):
+    """What every laid-out view has."""
+
+    @property
+    def title(self) -> str: ...
+
+
+def _laid_out(source: Source, template: str, view: Titled, kind: str, subject: str) -> bytes:
+    """The view in its template, as `html` or `pdf`; `subject` goes into the properties of the PDF."""
+    project = source.spec.project
+    name = f"{template}/document.html.j2"
+    if kind == "html":
+        return write_html(fill(name, language=project.language, medium="screen", view=view, draft=True))
+    html = fill(name, language=project.language, medium="print", view=view, draft=True)
+    return write_pdf(html, page_size=project.page_size.value, author=project.maker.name, subject=subject[:200])
+
+
+def _method_statement(source: Source) -> Document:
+    job = source.subject
+    assert isinstance(job, Job)  # noqa: S101  # `printing` hands over what `about` asks for
+    view = method_statement(
+        job,
+        source.spec,
+        on=source.checked.on,
+        open_warnings=source.checked.report.count(Severity.WARNING),
+        program=_PROGRAM,
+        translate=translation(source.spec.project.language),
+    )
+    return Document(
+        job.document.number, f"job {job.id}", lambda kind: _laid_out(source, "method_statement", view, kind, job.scope)
+    )
+
+
+def _materials_list(source: Source) -> Document:
+    job = source.subject
+    assert isinstance(job, Job)  # noqa: S101  # as above
+    view = materials_list(job, source.spec, translate=translation(source.spec.project.language))
+    return Document(job.document.number, f"job {job.id}", lambda _: write_csv(view.headings, view.rows))
+
+
+def _data_sheet(source: Source) -> Document:
+    product = source.subject
+    assert isinstance(product, Product)  # noqa: S101  # as above
+    view = data_sheet(
+        product,
+        source.spec,
+        on=source.checked.on,
+        program=_PROGRAM,
+        translate=translation(source.spec.project.language),
+    )
+    about = product.about or product.name
+    return Document(
+        number_of_sheet(product),
+        f"product {product.id}",
+        lambda kind: _laid_out(source, "data_sheet", view, kind, about),
+    )
+
+
+def _range_overview(source: Source) -> Document:
+    project = source.spec.project
+    view = range_overview(source.spec, on=source.checked.on, program=_PROGRAM, translate=translation(project.language))
+    return Document(
+        number_of_overview(project),
+        "the folder",
+        lambda kind: _laid_out(source, "range_overview", view, kind, view.title),
+    )
+
+
+_PROGRAM = f"specgen {__version__}"
+
+KINDS: Mapping[str, Kind] = {
+    "method-statement": Kind("job", ("pdf", "html"), _method_statement),
+    "data-sheet": Kind("product", ("pdf", "html"), _data_sheet),
+    "range-overview": Kind("folder", ("pdf", "html"), _range_overview),
+    "materials-list": Kind("job", ("csv",), _materials_list),
+}

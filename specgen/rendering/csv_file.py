@@ -1,0 +1,30 @@
+"""A table as CSV (RFC 4180), for spreadsheets: UTF-8 with a byte order mark, lines ending in CR LF.
+
+Called by `specgen.document_kinds`. A spreadsheet runs a cell that begins like a formula, so such a cell gets an
+apostrophe in front and is read as text.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterable, Sequence
+
+_BEGINS_A_FORMULA = ("=", "+", "-", "@", "\t", "\r")
+
+
+def write_csv(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> bytes:
+    """The bytes of the file, headings first. Raises ValueError for a row that is not as long as the headings."""
+    text = io.StringIO(newline="")
+    writer = csv.writer(text, lineterminator="\r\n")
+    writer.writerow([harmless(cell) for cell in headings])
+    for row in rows:
+        if len(row) != len(headings):
+            raise ValueError(f"a row of {len(row)} cells stands under {len(headings)} headings")
+        writer.writerow([harmless(cell) for cell in row])
+    return text.getvalue().encode("utf-8-sig")
+
+
+def harmless(cell: str) -> str:
+    """The cell as text that no spreadsheet runs."""
+    return f"'{cell}" if cell.startswith(_BEGINS_A_FORMULA) else cell

@@ -1,0 +1,1 @@
+"""Consumption: what a pack is said to cover, what is lost, and how many packs are ordered."""

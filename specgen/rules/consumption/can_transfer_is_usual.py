@@ -1,0 +1,48 @@
+"""USE007 The transfer efficiency of a can is usual
+
+Checks
+    The transfer efficiency of a job that sprays from cans, against what is usual from profiles and edges outdoors up to a flat panel with a trained hand.
+Why
+    Set too high, the cans run out before the last part; set too low, boxes of cans are left to age. No published measurement is known.
+Passes
+    jobs.refit.consumption: {transfer_efficiency: 45 %}
+Fails
+    jobs.refit.consumption: {transfer_efficiency: 90 %}    # at jobs.refit.consumption.transfer_efficiency
+
+    jobs.refit.consumption: {transfer_efficiency: 20 %}    # at jobs.refit.consumption.transfer_efficiency
+To put right
+    Weigh one can and one panel before and after, and write the figure measured; then take the finding on with a waiver that names the panel.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.product import PackForm
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.tables import table
+from specgen.trade.cans import usual_transfer
+
+
+@rule(
+    "USE007",
+    on=Job,
+    severity=Severity.WARNING,
+    concern=Concern.FILM,
+    source=table("transfer_efficiency_aerosol").citation,
+)
+def can_transfer_is_usual(job: Job, spec: Spec) -> Iterator[Problem]:
+    stated = job.consumption.transfer_efficiency if job.consumption is not None else None
+    if stated is None or all(product.pack.form is not PackForm.AEROSOL for product in spec.products_of(job)):
+        return
+    low, high = (
+        usual_transfer("profiles, edges, outdoors")[0].quantity,
+        usual_transfer("flat panel, trained hand")[1].quantity,
+    )
+    if not low <= stated <= high:
+        what = f"a transfer efficiency of {stated} is taken; with a can {low} to {high} is usual"
+        yield Problem(("consumption", "transfer_efficiency"), what)

@@ -1,0 +1,43 @@
+"""USE001 A coverage figure names its film
+
+Checks
+    Each coverage of a product gives an area for a pack or a litre, the dry film it holds for, and whether the losses of spraying are in it.
+Why
+    Two square metres from one can are a coat of ten micrometres or of fifty; without the film the figure promises nothing, and without a word on losses it promises twice too much.
+Passes
+    products.base.coverage: [{id: can, area_per_pack: 1.2 m2, film: 20 um, losses: included}]
+Fails
+    products.base.coverage: [{id: can, area_per_pack: 2 m2, losses: included}]    # at products.base.coverage.can.film
+
+    products.base.coverage: [{id: can, area_per_pack: 1.2 m2, film: 20 um}]    # at products.base.coverage.can.losses
+
+    products.base.coverage: [{id: can, film: 20 um, losses: included}]    # at products.base.coverage.can.area_per_pack
+To put right
+    Print square metres at a stated dry film, and say whether losses are included or left-out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("USE001", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def coverage_names_film(product: Product, spec: Spec) -> Iterator[Problem]:
+    for claim in product.coverage:
+        path = ("coverage", claim.id)
+        if claim.area_per_pack is None and claim.spreading_rate is None:
+            yield Problem((*path, "area_per_pack"), f"the coverage {claim.id} gives no area for a pack or a litre")
+        if claim.film is None:
+            yield Problem((*path, "film"), f"the coverage {claim.id} names no film")
+        elif claim.film.base == 0:
+            yield Problem((*path, "film"), f"the coverage {claim.id} is for a film of zero")
+        if claim.losses is None:
+            what = f"the coverage {claim.id} does not say whether losses are in it"
+            yield Problem((*path, "losses"), what, severity=Severity.WARNING)

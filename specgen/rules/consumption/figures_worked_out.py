@@ -1,0 +1,44 @@
+"""USE009 Every figure of a job can be worked out
+
+Checks
+    Areas, wet targets, packs and litres of each job: figures that contradict each other are an error at the value at fault; where something is only not stated, a note says what.
+Why
+    A figure that cannot be worked out is missing on the paper, and somebody guesses it at the part.
+Passes
+    jobs.refit.items.DOOR.masked: [{id: glass, what: window, area: 0.2 m2}]
+Fails
+    jobs.refit.items.DOOR.masked: [{id: glass, what: window, area: 2 m2}]    # at jobs.refit.items.DOOR
+
+    without jobs.refit.consumption    # at jobs.refit.consumption.transfer_efficiency
+
+    without products.primer.composition    # at products.primer.solids.in_can
+
+    products.clear.pack.delivered: 0 %    # at products.clear.pack.delivered
+To put right
+    Correct the value that cannot be, or write the one that is missing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.quantities import quantities
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("USE009", on=Job, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
+def figures_worked_out(job: Job, spec: Spec) -> Iterator[Problem]:
+    for fault in quantities(job, spec).unsolved:
+        if fault.missing:
+            what, remedy = (
+                f"cannot judge: {fault.why}",
+                "write it; until then the figures that build on it are left out",
+            )
+            yield Problem(fault.path, what, remedy, severity=Severity.NOTE, absolute=True)
+        else:
+            yield Problem(fault.path, fault.why, absolute=True)

@@ -1,0 +1,50 @@
+"""USE005 Loss is stated once, and leaves something
+
+Checks
+    The loss of liquid paint as a share of the paint used and as a surplus: where both are stated they mean the same, and neither the share nor the transfer efficiency sends all paint past the part.
+Why
+    40 % loss asks for 1.667 times the paint, 40 % surplus for 1.4 times. Mixed up, a fifth of the paint is missing on the last day.
+Passes
+    jobs.refit.consumption: {transfer_efficiency: 60 %, loss_share: 40 %, loss_surplus: 66.7 %}
+
+    jobs.refit.consumption: {transfer_efficiency: 60 %, loss_surplus: 40 %}
+Fails
+    jobs.refit.consumption: {transfer_efficiency: 60 %, loss_share: 40 %, loss_surplus: 40 %}    # at jobs.refit.consumption.loss_surplus
+
+    jobs.refit.consumption: {transfer_efficiency: 60 %, loss_share: 100 %}    # at jobs.refit.consumption.loss_share    # also USE009 at jobs.refit.consumption.loss_share
+To put right
+    Keep one of the two; as a share the surplus is 100 times itself over (100 + itself).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.trade.given import rounding_of
+from specgen.trade.loss import Surplus, share_of_surplus
+
+
+@rule("USE005", on=Job, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
+def loss_once(job: Job, spec: Spec) -> Iterator[Problem]:
+    stated = job.consumption
+    if stated is None:
+        return
+    if stated.transfer_efficiency is not None and stated.transfer_efficiency.base == 0:
+        yield Problem(
+            ("consumption", "transfer_efficiency"), "with a transfer efficiency of zero nothing lands on the part"
+        )
+    share, surplus = stated.loss_share, stated.loss_surplus
+    if share is not None and share.to("%") == 100:
+        yield Problem(("consumption", "loss_share"), "with a loss of 100 % nothing lands on the part")
+    elif share is not None and surplus is not None:
+        same = share_of_surplus("share-of-surplus", Surplus(surplus))
+        room = rounding_of(share) + rounding_of(surplus)
+        if abs(same.number - share.to("%")) > room:
+            what = f"a surplus of {surplus} is a loss of {same.printed()}, but {share} is stated"
+            yield Problem(("consumption", "loss_surplus"), what)

@@ -1,0 +1,54 @@
+"""USE008 The packs ordered give the film specified
+
+Checks
+    The packs ordered of each product and variant against those worked out for all layers and items of the job together, rounded up once. A product of the job without a line in the order.
+Why
+    One can short, and the last part gets a thin coat or another batch.
+Passes
+    jobs.refit.consumption.ordered: [{id: p, product: primer, variant: grey, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]
+Fails
+    jobs.refit.consumption.ordered: [{id: p, product: primer, variant: grey, packs: 1}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]    # at jobs.refit.consumption.ordered.p.packs
+
+    jobs.refit.consumption.ordered: [{id: p, product: primer, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}]    # at jobs.refit.consumption.ordered
+
+    jobs.refit.consumption.ordered: [{id: p, product: primer, variant: red, packs: 2}, {id: g, product: primer, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]    # at jobs.refit.consumption.ordered.p.variant
+To put right
+    Order the number worked out; round up once for each product, never down for each layer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.quantities import quantities
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("USE008", on=Job, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
+def packs_ordered(job: Job, spec: Spec) -> Iterator[Problem]:
+    lines = job.consumption.ordered if job.consumption is not None else ()
+    if not lines:
+        return
+    figures = quantities(job, spec)
+    used = {(layer.product, layer.variant) for system in spec.systems_of(job) for layer in system.layers}
+    for line in lines:
+        path = ("consumption", "ordered", line.id)
+        keys = {key for key in used if key[0] == line.product and line.variant in {None, key[1]}}
+        ordered = sum(other.packs for other in lines if (other.product, other.variant) == (line.product, line.variant))
+        if not keys:
+            named, at = (
+                (line.product, "product") if line.variant is None else (f"{line.product} {line.variant}", "variant")
+            )
+            yield Problem((*path, at), f"no layer of the job uses {named}", severity=Severity.WARNING)
+        elif not keys <= figures.packs.keys():
+            what = f"the packs of {line.product} that the job needs are not known, so the order cannot be judged"
+            yield Problem((*path, "packs"), what, severity=Severity.NOTE)
+        elif ordered < (need := sum(figures.packs[key].number for key in keys)):
+            yield Problem((*path, "packs"), f"{ordered} ordered of {line.product}, the job needs {need}")
+    for product in sorted({product for product, _ in used} - {line.product for line in lines}):
+        yield Problem(("consumption", "ordered"), f"nothing is ordered of {product}", severity=Severity.WARNING)

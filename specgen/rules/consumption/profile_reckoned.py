@@ -1,0 +1,49 @@
+"""USE006 Paint for the blast profile is reckoned by a named table
+
+Checks
+    A job that states the height of the blast profile also says by which table the paint that fills it is reckoned, and blasts some item. Only the first coat is charged with it.
+Why
+    Three tables are in use; for one and the same profile of 75 um they give 35, 50 and 75 um of paint.
+Passes
+    preparations.blast: {id: blast, title: Blast, steps: [{id: blast, do: blast, text: Blast to an even profile.}]}
+    jobs.refit.items.STEP.preparation: blast
+    jobs.refit.items.STEP.substrate: {material: steel_hot_rolled, thickness: 6 mm}
+    jobs.refit.consumption: {transfer_efficiency: 60 %, profile: 60 um, dead_volume: by-roughness}
+Fails
+    preparations.blast: {id: blast, title: Blast, steps: [{id: blast, do: blast, text: Blast to an even profile.}]}
+    jobs.refit.items.STEP.preparation: blast
+    jobs.refit.items.STEP.substrate: {material: steel_hot_rolled, thickness: 6 mm}
+    jobs.refit.consumption: {transfer_efficiency: 60 %, profile: 60 um}    # at jobs.refit.consumption.dead_volume
+
+    jobs.refit.consumption: {transfer_efficiency: 60 %, profile: 60 um, dead_volume: by-band}    # at jobs.refit.consumption.profile
+To put right
+    Write dead_volume: by-roughness, by-band or whole-profile; leave the profile out for sanded sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.quantities import is_blasted
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.standards.tables import table
+
+
+@rule(
+    "USE006", on=Job, severity=Severity.WARNING, concern=Concern.FILM, source=table("dead_volume_by_roughness").citation
+)
+def profile_reckoned(job: Job, spec: Spec) -> Iterator[Problem]:
+    stated = job.consumption
+    if stated is None or stated.profile is None:
+        return
+    if stated.dead_volume is None:
+        what = f"a profile of {stated.profile} is stated without the table its paint is reckoned by"
+        yield Problem(("consumption", "dead_volume"), what)
+    if not any(is_blasted(job, item, spec) for item in job.items):
+        what = f"a profile of {stated.profile} is stated, but no item of the job is blasted"
+        yield Problem(("consumption", "profile"), what, source=LOGIC)

@@ -1,0 +1,43 @@
+"""USE002 The solids in a pack can cover the area claimed
+
+Checks
+    The area claimed for one pack, times its film, against the volume of dry solids the pack holds: 1 mL of solids on 1 m2 is 1 um. No loss at all is reckoned.
+Why
+    Nobody can lay down more film than the pack has solids; whoever orders by such a figure runs out before the part is covered.
+Passes
+    products.base.coverage: [{id: can, area_per_pack: 2.8 m2, film: 20 um, losses: left-out}]
+Fails
+    products.base.coverage: [{id: can, area_per_pack: 4 m2, film: 20 um, losses: left-out}]    # at products.base.coverage.can.area_per_pack
+
+    products.barrier.coverage: [{id: tin, area_per_pack: 5 m2, film: 80 um, losses: included}]    # at products.barrier.coverage.tin.area_per_pack
+    without products.barrier.pack.fill    # also USE009 at products.barrier.pack.fill
+To put right
+    The area is the solids in mL, times what is delivered, times the transfer efficiency, over the film in um.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.consumption.claims import dry_volume, solids_in_pack
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("USE002", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def solids_cover_claim(product: Product, spec: Spec) -> Iterator[Problem]:
+    for claim in product.coverage:
+        if claim.area_per_pack is None or claim.film is None:
+            continue
+        path = ("coverage", claim.id, "area_per_pack")
+        solids = solids_in_pack(product)
+        if solids is None:
+            what = f"contents or solids of a pack of {product.id} are not known, so its coverage cannot be judged"
+            yield Problem(path, what, "write pack.fill and solids.in_can", severity=Severity.NOTE)
+        elif dry_volume(claim.area_per_pack, claim.film) > solids.number:
+            what = f"{claim.area_per_pack} at {claim.film} takes more than the {solids.printed()} of solids in a pack"
+            yield Problem(path, what)

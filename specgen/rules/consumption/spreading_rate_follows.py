@@ -1,0 +1,69 @@
+"""USE004 A spreading rate follows from solids and film
+
+Checks
+    A spreading rate of a product, rounded at its own last digit, against the one worked out from volume solids and film. With losses in it, it may only be lower. The factor 1604 of printed tables and the exact one are both taken.
+Why
+    Paint is ordered by this figure; one that does not follow from the solids belongs to another film or another product.
+Passes
+    products.barrier.coverage: [{id: litre, spreading_rate: 6.3 m2/L, film: 80 um, losses: left-out}]
+
+    products.barrier.coverage: [{id: gallon, spreading_rate: 255 ft2/gal, film: 80 um, losses: left-out}]
+
+    products.barrier.coverage: [{id: litre, spreading_rate: 4.4 m2/L, film: 80 um, losses: included}]
+Fails
+    products.barrier.coverage: [{id: litre, spreading_rate: 8.0 m2/L, film: 80 um, losses: left-out}]    # at products.barrier.coverage.litre.spreading_rate
+
+    products.barrier.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 80 um, losses: included}]    # at products.barrier.coverage.litre.spreading_rate
+To put right
+    Work it out anew: m2/L is 10 times the volume solids in percent over the film in um; round once, at the end.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.product import Losses, Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.faults import FaultyValueError
+from specgen.plan.layer_figures import solids_in_can
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.trade.consumption import spreading_rate, spreading_rate_us
+from specgen.trade.given import Given, rounding_of
+from specgen.trade.working import Working
+from specgen.units.display import show
+from specgen.units.quantity import Quantity
+
+
+@rule("USE004", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def spreading_rate_follows(product: Product, spec: Spec) -> Iterator[Problem]:
+    for claim in product.coverage:
+        stated, film = claim.spreading_rate, claim.film
+        if stated is None or film is None or film.base == 0:
+            continue
+        path = ("coverage", claim.id, "spreading_rate")
+        try:
+            solids = solids_in_can(product, None)
+        except FaultyValueError:
+            continue  # the rules on solids say so
+        if solids is None:
+            what = f"the volume solids of {product.id} are not known, so its spreading rate cannot be judged"
+            yield Problem(path, what, "write solids.in_can", severity=Severity.NOTE)
+            continue
+        room, rates = rounding_of(stated), _worked_out(solids, film, stated.unit)
+        too_high = stated.number - room > max(rates)
+        too_low = claim.losses is Losses.LEFT_OUT and stated.number + room < min(rates)
+        if too_high or too_low:
+            computed = show(Quantity.of("spreading_rate", rates[0], stated.unit))
+            yield Problem(
+                path, f"{show(stated)} at {show(film)} is stated, the volume solids give {computed} without loss"
+            )
+
+
+def _worked_out(solids: Given | Working, film: Quantity, unit: str) -> tuple[Fraction, ...]:
+    """The theoretical rate in `unit`: exact, and for gallons also with the factor of printed tables."""
+    exact = spreading_rate("spreading-rate", solids, film).quantity.to(unit)
+    return (exact, spreading_rate_us("spreading-rate-us", solids, film).number) if unit == "ft2/gal" else (exact,)

@@ -1,0 +1,61 @@
+"""USE003 A coverage claim holds with a usual transfer efficiency
+
+Checks
+    The share of a can's solids that has to land on the part for the area claimed, against the transfer efficiency the claim states; where it states none, against the best that a trained hand usually reaches with a can on a flat panel. Figures with losses left out are not judged.
+Why
+    The rest of the spray goes past the part. A claim that needs all of it to land holds in a calculation and nowhere else.
+Passes
+    products.base.coverage: [{id: can, area_per_pack: 1.8 m2, film: 20 um, losses: included}]
+
+    products.base.coverage: [{id: can, area_per_pack: 1.6 m2, film: 20 um, losses: included, transfer_efficiency: 60 %}]
+Fails
+    products.base.coverage: [{id: can, area_per_pack: 2.4 m2, film: 20 um, losses: included}]    # at products.base.coverage.can.area_per_pack
+
+    products.base.coverage: [{id: can, area_per_pack: 2.4 m2, film: 20 um, losses: included, transfer_efficiency: 60 %}]    # at products.base.coverage.can.area_per_pack
+To put right
+    Print the transfer efficiency the claim takes, as weighed on a panel, or lower the area.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Losses, PackForm, Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.consumption.claims import dry_volume, solids_in_pack
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.standards.tables import table
+from specgen.trade.cans import usual_transfer
+from specgen.units.display import show
+from specgen.units.quantity import Quantity
+
+
+@rule("USE003", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def transfer_of_claim(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.pack.form is not PackForm.AEROSOL:
+        return
+    solids = solids_in_pack(product)
+    delivered = product.pack.delivered or Quantity.of("share", 100, "%")
+    if solids is None or solids.number * delivered.base == 0:
+        return  # the rules on the solids of a pack say so
+    usual = usual_transfer("flat panel, trained hand")[1].quantity
+    for claim in product.coverage:
+        if claim.area_per_pack is None or claim.film is None or claim.losses is Losses.LEFT_OUT:
+            continue
+        needed = dry_volume(claim.area_per_pack, claim.film) / solids.number / delivered.to("%") * 100 * 100
+        share = Quantity.of("share", needed, "%")
+        path, what = (
+            ("coverage", claim.id, "area_per_pack"),
+            f"{claim.area_per_pack} at {claim.film} needs {show(share)} to land",
+        )
+        if claim.transfer_efficiency is not None:
+            if share > claim.transfer_efficiency:
+                yield Problem(path, f"{what}, the claim takes {claim.transfer_efficiency}")
+        elif share > usual:
+            ground = table("transfer_efficiency_aerosol").citation
+            yield Problem(
+                path, f"{what}, a can on a flat panel reaches {usual}", source=ground, severity=Severity.WARNING
+            )

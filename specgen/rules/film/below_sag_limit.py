@@ -1,0 +1,61 @@
+"""FLM014 The wet film stays below the sag limit
+
+Checks
+    The wet film of one pass (of one coat where no passes are stated), stated or worked out from the nominal film, against the wet film from which the product runs.
+Why
+    Above the sag limit the coat runs down an upright panel before it sets, and runs are sanded out with the film.
+Passes
+    products.barrier.film.sag_limit_wet: 160 um
+Fails
+    products.barrier.film.sag_limit_wet: 150 um    # at systems.chassis.layers.barrier.coats
+
+    systems.chassis.layers.barrier.wet_target: 200 um
+    products.barrier.film.sag_limit_wet: 190 um    # at systems.chassis.layers.barrier.wet_target
+
+    products.clear.film.sag_limit_wet: 120 um    # at systems.cab.layers.clear.passes
+    without products.clear.solids.sprayed
+To put right
+    Lay down more and thinner passes or coats: each at most the sag limit times the volume solids.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+from specgen.plan.layer_figures import solids_sprayed, wet_target
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.trade.working import WorkingError
+from specgen.units.display import show
+from specgen.units.quantity import Quantity
+
+
+@rule("FLM014", on=System, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
+def below_sag_limit(system: System, spec: Spec) -> Iterator[Problem]:
+    for layer in system.layers:
+        limit = spec.product_of(layer).film.sag_limit_wet
+        if limit is None:
+            continue
+        counted = "passes" if layer.passes else "coats"
+        path = ("layers", layer.id, "wet_target" if layer.wet_target is not None else counted)
+        try:
+            wet = layer.wet_target or _worked_out(system, layer, spec)
+        except WorkingError:
+            continue  # the rules on solids and figures say so
+        if wet is None:
+            what = (
+                f"the wet film of {layer.id} cannot be worked out, so the sag limit of {show(limit)} cannot be judged"
+            )
+            remedy = "write the nominal film of the layer and the volume solids of the product"
+            yield Problem(path, what, remedy, severity=Severity.NOTE)
+        elif wet > limit:
+            yield Problem(path, f"{show(wet)} wet at once, but the product {layer.product} runs from {show(limit)}")
+
+
+def _worked_out(system: System, layer: Layer, spec: Spec) -> Quantity | None:
+    working = wet_target(system, layer, solids_sprayed(layer, spec))[1]
+    return working.quantity if working is not None else None

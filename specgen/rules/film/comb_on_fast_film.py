@@ -1,0 +1,34 @@
+"""FLM019 No comb on a film that flashes off at once
+
+Checks
+    A wet target stated for a layer whose binder gives off its solvent within seconds.
+Why
+    Before the comb is out of the film the film has shrunk; the reading is too low and the painter adds paint.
+Passes
+    systems.cab.layers.base.wet_target: 43 um
+Fails
+    products.base.binder: nitrocellulose
+    systems.cab.layers.base.wet_target: 43 um    # at systems.cab.layers.base.wet_target
+To put right
+    Steer such a coat by its passes and by weighed panels, and leave the wet target out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.standards.tables import table
+
+
+@rule("FLM019", on=System, severity=Severity.WARNING, concern=Concern.FILM, source=table("comb_unfit_binders").citation)
+def comb_on_fast_film(system: System, spec: Spec) -> Iterator[Problem]:
+    unfit = {row["id"] for row in table("comb_unfit_binders").rows}
+    for layer in system.layers:
+        if layer.wet_target is not None and spec.product_of(layer).binder in unfit:
+            what = f"a comb is asked for on {layer.id}, but {layer.product} flashes off before it can be read"
+            yield Problem(("layers", layer.id, "wet_target"), what)

@@ -1,0 +1,45 @@
+"""FLM017 The composition adds up
+
+Checks
+    The shares by mass of a composition add up to 100 %, give or take half a unit of the last digit of each; no substance is named twice; no density is zero.
+Why
+    Solids, coverage and emissions are worked out from the composition; with a part missing or counted twice every one of them is wrong.
+Passes
+    products.primer.composition.solvent.mass_share: 40.0 %
+Fails
+    products.primer.composition.gas.mass_share: 25 %    # at products.primer.composition    # also USE009 at products.primer.composition
+
+    products.primer.composition.solvent.name: propellant    # at products.primer.composition.gas.name
+
+    products.primer.composition.gas.density: 0 g/mL    # at products.primer.composition.gas.density    # also USE009 at products.primer.composition
+To put right
+    Complete or correct the list; put two lines of one substance together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.trade.solids import sum_of_shares
+
+
+@rule("FLM017", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def composition_adds_up(product: Product, spec: Spec) -> Iterator[Problem]:
+    if not product.composition:
+        return
+    whole, rounding = sum_of_shares([line.mass_share for line in product.composition])
+    if abs(whole.to("%") - 100) > rounding:
+        yield Problem(("composition",), f"the shares by mass add up to {whole}")
+    names: set[str] = set()
+    for line in product.composition:
+        if line.name.lower() in names:
+            yield Problem(("composition", line.id, "name"), f"{line.name} is named twice")
+        names.add(line.name.lower())
+        if line.density.base == 0:
+            yield Problem(("composition", line.id, "density"), f"{line.name} has a density of zero")

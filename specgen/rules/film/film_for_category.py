@@ -1,0 +1,100 @@
+"""FLM012 Film and coats fit the corrosivity category claimed
+
+Checks
+    Number of coats and nominal film of a system that claims a corrosivity category and durability, against annex B of ISO 12944-5 for its binders and for each surface some job puts it on. A system with a test report of its own is not judged.
+Why
+    The category tells the owner how long the paint lasts; a thinner system than the table has nothing behind the promise. The table is from memory here, so the licensed copy decides.
+Passes
+    systems.chassis.category: {corrosivity: C2, durability: high}
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+
+    systems.cab.category: {corrosivity: C3, durability: high, evidence: test report of this system}
+Fails
+    systems.chassis.category: {corrosivity: C3, durability: high}    # at systems.chassis.category
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+
+    systems.chassis.category: {corrosivity: C2, durability: high}    # at systems.chassis.category
+To put right
+    Raise film or coats, lower the claim, or name the test report of this very system as evidence.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import CategoryClaim, System
+from specgen.plan.quantities import is_blasted
+from specgen.rules.declare import Problem, rule
+from specgen.rules.film.sums import sum_of
+from specgen.standards.tables import Row, table
+from specgen.trade.given import from_table
+
+_SYSTEMS = "iso_12944_5_systems"
+
+
+@rule(
+    "FLM012", on=System, severity=Severity.WARNING, concern=Concern.FILM, source=table("iso_12944_5_systems").citation
+)
+def film_for_category(system: System, spec: Spec) -> Iterator[Problem]:
+    claim = system.category
+    if claim is None or claim.evidence is not None:
+        return
+    nominal = (system.total.nominal if system.total is not None else None) or sum_of(system, "nominal")
+    paint, surfaces = _paint(system, spec), sorted(_surfaces(system, spec))
+    if paint is None or nominal is None or not surfaces or "" in surfaces:
+        lacking = (
+            "the table does not group its binders"
+            if paint is None
+            else "not every layer has a nominal film"
+            if nominal is None
+            else "no job puts it on blast-cleaned or hot-dip galvanised steel alone"
+        )
+        yield Problem(("category",), f"the claim cannot be judged: {lacking}", severity=Severity.NOTE)
+        return
+    coats = sum(1 if layer.coats is None else layer.coats for layer in system.layers)
+    for surface in surfaces:
+        row = _row(surface, paint, claim)
+        asked = f"{claim.corrosivity} with durability {claim.durability} on {surface}"
+        if row is None:
+            yield Problem(("category",), f"the table has no {paint} system for {asked}", severity=Severity.NOTE)
+            continue
+        least = from_table(_SYSTEMS, row, "nominal_um", "thickness", "um").quantity
+        if coats < int(row["coats"]) or nominal < least:
+            what = f"coats: {coats}, nominal {nominal}; {asked} takes at least {row['coats']} and {least}"
+            yield Problem(("category",), what)
+
+
+def _paint(system: System, spec: Spec) -> str | None:
+    """How annex B groups the system: by its first coat, where it groups every later one too."""
+    grouped = {row["id"]: row for row in table("iso_12944_5_binders").rows}
+    rows = [grouped.get(spec.product_of(layer).binder) for layer in system.layers]
+    if not rows or rows[0] is None or any(row is None or not row["as_later_coat"] for row in rows[1:]):
+        return None
+    return rows[0]["as_first_coat"]
+
+
+def _surfaces(system: System, spec: Spec) -> set[str]:
+    """The surfaces of annex B that jobs put the system on; empty text for a surface it does not know."""
+    found = set()
+    for job in spec.jobs.values():
+        for item in job.items:
+            if spec.system_of(job, item) is not system:
+                continue
+            substrate = spec.substrate_of(job, item)
+            material = substrate.material if substrate is not None else ""
+            if material == "galvanized_hot_dip":
+                found.add("hot-dip galvanised steel")
+            elif material == "steel_blasted" or (material.startswith("steel_") and is_blasted(job, item, spec)):
+                found.add("blast-cleaned steel")
+            else:
+                found.add("")
+    return found
+
+
+def _row(surface: str, paint: str, claim: CategoryClaim) -> Row | None:
+    wanted = (surface, paint, claim.corrosivity.value, claim.durability.value)
+    keys = ("on", "paint", "corrosivity", "durability")
+    return next((row for row in table(_SYSTEMS).rows if tuple(row[key] for key in keys) == wanted), None)

@@ -1,0 +1,49 @@
+"""FLM009 A cross coat from a can gives a usual film
+
+Checks
+    The film per pass of each product in a can, and of its variants, against what one cross coat from a can usually gives.
+Why
+    Below the usual film the spray lands half dry and feels like sandpaper; above it the coat sags on an upright panel. A figure far off is most often the film of the whole coat.
+Passes
+    products.base.film.per_pass: 12 um
+Fails
+    products.primer.film.per_pass: 21 um    # at products.primer.film.per_pass
+    systems.cab.layers.primer.passes: 3
+
+    products.primer.variants.grey.overrides: {per_pass: 6 um}    # at products.primer.variants.grey.overrides.per_pass
+    systems.cab.layers.primer.passes: 10
+To put right
+    Confirm the figure on a weighed panel, then take the finding on with a waiver that names the panel; or correct the figure.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import PackForm, Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.walk import Path
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import PRACTICE
+from specgen.trade.passes import usual_film_per_pass
+from specgen.units.quantity import Quantity
+
+
+@rule("FLM009", on=Product, severity=Severity.WARNING, concern=Concern.FILM, source=PRACTICE)
+def film_per_pass_is_usual(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.pack.form is not PackForm.AEROSOL:
+        return
+    low, high = (limit.quantity for limit in usual_film_per_pass())
+    for path, film in _films(product):
+        if not low <= film <= high:
+            yield Problem(path, f"{film} in one cross coat; a can usually gives {low} to {high}")
+
+
+def _films(product: Product) -> Iterator[tuple[Path, Quantity]]:
+    if product.film.per_pass is not None:
+        yield ("film", "per_pass"), product.film.per_pass
+    for variant in product.variants:
+        if variant.overrides is not None and variant.overrides.per_pass is not None:
+            yield ("variants", variant.id, "overrides", "per_pass"), variant.overrides.per_pass

@@ -1,0 +1,93 @@
+"""FLM015 The solids figures of a product agree with each other
+
+Checks
+    Volume solids of the can contents and without propellant, of the product and of each variant: neither zero; equal for a liquid; for a can, higher once the propellant is gone. Volume solids above the solids by mass, where the solids are heavier than all that evaporates.
+Why
+    Every wet film, coverage and number of cans is worked out from these figures; two that cannot both be true make all of them void.
+Passes
+    products.base.solids: {in_can: 14 %, sprayed: 25 %}
+Fails
+    products.base.solids: {in_can: 23 %, sprayed: 14 %}    # at products.base.solids.sprayed
+
+    products.base.solids: {in_can: 20 %, sprayed: 20 %}    # at products.base.solids.sprayed
+
+    products.barrier.solids: {in_can: 50 %, sprayed: 60 %}    # at products.barrier.solids.sprayed
+
+    products.base.solids: {in_can: 0 %, sprayed: 23 %}    # at products.base.solids.in_can    # also USE009 at products.base.solids.in_can
+
+    products.primer.solids: {in_can: 35 %, sprayed: 40 %}    # at products.primer.solids.in_can    # also FLM016 at products.primer.solids.in_can    # also FLM016 at products.primer.solids.sprayed
+To put right
+    Work both figures out from shares by mass and densities, or measure them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Ingredient, PackForm, Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.walk import Path
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.trade.solids import sum_of_shares
+from specgen.units.quantity import Quantity
+
+Stated = tuple[Path, Quantity | None]
+
+
+@rule("FLM015", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def solids_agree(product: Product, spec: Spec) -> Iterator[Problem]:
+    for in_can, sprayed in _pairs(product):
+        for at, share in (in_can, sprayed):
+            if share is not None and share.base == 0:
+                yield Problem(at, "volume solids of zero leave no film")
+        yield from _pair(product, in_can[1], sprayed)
+    by_mass = _most_by_volume(product)
+    stated = product.solids.in_can if product.solids is not None else None
+    if by_mass is not None and stated is not None and stated > by_mass:
+        what = f"volume solids {stated} are above the solids by mass, though the solids are heavier than all that evaporates"
+        yield Problem(("solids", "in_can"), what)
+
+
+def _pair(product: Product, in_can: Quantity | None, sprayed: Stated) -> Iterator[Problem]:
+    path, without = sprayed
+    if in_can is None or without is None or in_can.base == 0 or without.base == 0:
+        return
+    if product.pack.form is PackForm.LIQUID:
+        if in_can != without:
+            yield Problem(path, f"a liquid has no propellant, but {without} without it and {in_can} with it are stated")
+    elif without < in_can:
+        yield Problem(path, f"{without} without propellant is below the {in_can} of the can contents")
+    elif without == in_can and not _free_of_propellant(product):
+        # Without a composition nobody can rule out a can driven by a bag or by air.
+        weight = None if product.composition else Severity.WARNING
+        yield Problem(path, f"{without} with and without propellant, as if the can held none", severity=weight)
+
+
+def _pairs(product: Product) -> Iterator[tuple[Stated, Stated]]:
+    own = product.solids
+    in_can, sprayed = (own.in_can, own.sprayed) if own is not None else (None, None)
+    yield (("solids", "in_can"), in_can), (("solids", "sprayed"), sprayed)
+    for variant in product.variants:
+        new = variant.overrides
+        if new is not None and (new.solids_in_can is not None or new.solids_sprayed is not None):
+            path = ("variants", variant.id, "overrides")
+            yield (
+                ((*path, "solids_in_can"), new.solids_in_can or in_can),
+                ((*path, "solids_sprayed"), new.solids_sprayed or sprayed),
+            )
+
+
+def _free_of_propellant(product: Product) -> bool:
+    return bool(product.composition) and all(line.kind is not Ingredient.PROPELLANT for line in product.composition)
+
+
+def _most_by_volume(product: Product) -> Quantity | None:
+    """The solids by mass, where volume solids cannot be above them; None where they can, or nothing tells."""
+    solids = [line for line in product.composition if line.kind is Ingredient.SOLIDS]
+    rest = [line for line in product.composition if line.kind is not Ingredient.SOLIDS]
+    if not solids or not rest or min(line.density for line in solids) <= max(line.density for line in rest):
+        return None
+    return sum_of_shares([line.mass_share for line in solids])[0]

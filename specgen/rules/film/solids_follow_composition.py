@@ -1,0 +1,50 @@
+"""FLM016 Stated volume solids follow from the composition
+
+Checks
+    Volume solids stated for a product that also states its composition, against those worked out from it.
+Why
+    Two figures for one thing leave it to chance which one the paint is ordered by. One of them is a slip, or an old recipe.
+Passes
+    products.primer.solids: {in_can: 17.7 %, sprayed: 30 %}
+Fails
+    products.primer.solids: {in_can: 20 %, sprayed: 30 %}    # at products.primer.solids.in_can
+
+    products.primer.solids: {in_can: 17.7 %, sprayed: 25 %}    # at products.primer.solids.sprayed
+To put right
+    Measure the volume solids, or correct the densities; leave the figure out to have it worked out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.faults import FaultyValueError
+from specgen.plan.layer_figures import computed_solids
+from specgen.rules.declare import Problem, rule
+from specgen.standards.tables import table
+from specgen.trade.solids import propellant_free_volume_solids, volume_solids
+from specgen.units.quantity import Quantity
+
+
+@rule(
+    "FLM016", on=Product, severity=Severity.WARNING, concern=Concern.PRODUCT, source=table("solids_allowance").citation
+)
+def solids_follow_composition(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.solids is None or not product.composition:
+        return
+    allowed = Fraction(table("solids_allowance").rows[0]["value"])
+    for name, formula in (("in_can", volume_solids), ("sprayed", propellant_free_volume_solids)):
+        stated: Quantity | None = getattr(product.solids, name)
+        if stated is None:
+            continue
+        try:
+            computed = computed_solids(product, f"solids-{name}-{product.id}", formula)
+        except FaultyValueError:
+            continue  # the rule on the composition says so
+        if abs(stated.to("%") - computed.number) > allowed:
+            yield Problem(("solids", name), f"{stated} is stated, the composition gives {computed.printed()}")

@@ -1,0 +1,47 @@
+"""FLM018 No more thinner than the product allows
+
+Checks
+    The thinner of each layer against the most its product allows; a product in a can takes none.
+Why
+    Thinner lowers the film of every pass and keeps solvent in it; into a closed can nothing can be added at all.
+Passes
+    systems.chassis.layers.barrier.thinner: 10 %
+Fails
+    systems.chassis.layers.barrier.thinner: 12 %    # at systems.chassis.layers.barrier.thinner
+
+    systems.cab.layers.primer.thinner: 5 %    # at systems.cab.layers.primer.thinner
+
+    systems.chassis.layers.barrier.thinner: 5 %    # at systems.chassis.layers.barrier.thinner
+    without products.barrier.application.mixing.thinner_max
+To put right
+    Drop the thinner; paint that is too thick when cold is warmed, not thinned.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import PackForm
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("FLM018", on=System, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def thinner_allowed(system: System, spec: Spec) -> Iterator[Problem]:
+    for layer in system.layers:
+        if layer.thinner is None or layer.thinner.base == 0:
+            continue
+        path, product = ("layers", layer.id, "thinner"), spec.product_of(layer)
+        mixing = product.application.mixing if product.application is not None else None
+        most = mixing.thinner_max if mixing is not None else None
+        if product.pack.form is PackForm.AEROSOL:
+            yield Problem(path, f"{layer.thinner} thinner, but the product {product.id} comes in a can")
+        elif most is None:
+            what = f"the product {product.id} states no most thinner, so {layer.thinner} cannot be judged"
+            yield Problem(path, what, "write application.mixing.thinner_max of the product", severity=Severity.NOTE)
+        elif layer.thinner > most:
+            yield Problem(path, f"{layer.thinner} thinner, the product {product.id} allows {most}")

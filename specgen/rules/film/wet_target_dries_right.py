@@ -1,0 +1,71 @@
+"""FLM013 A stated wet target dries to the film of the layer
+
+Checks
+    The wet film stated for the comb, dried by the volume solids without propellant and the thinner, times the passes (or else the coats), against the minimum and maximum of the layer or else of the product.
+Why
+    The comb steers the painter: a wrong target gives a wrong film on every panel. The commonest slip is to take the solids of the can contents; the propellant is gone when the comb is set, and the film comes out far too thick.
+Passes
+    systems.cab.layers.primer.wet_target: 50 um
+Fails
+    systems.cab.layers.primer.wet_target: 85 um    # at systems.cab.layers.primer.wet_target
+
+    systems.chassis.layers.barrier.wet_target: 100 um    # at systems.chassis.layers.barrier.wet_target
+
+    systems.cab.layers.base.wet_target: 43 um    # at systems.cab.layers.base.wet_target
+    without products.base.solids.sprayed
+To put right
+    Leave the wet target out and let it be worked out; or write film times (100 + thinner) over the volume solids without propellant, divided by the passes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+from specgen.plan.faults import FaultyValueError
+from specgen.plan.layer_figures import solids_in_can, solids_sprayed
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.trade.film import dry_film
+from specgen.trade.given import Source
+from specgen.units.display import show
+from specgen.units.quantity import Quantity
+
+
+@rule("FLM013", on=System, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
+def wet_target_dries_right(system: System, spec: Spec) -> Iterator[Problem]:
+    for layer in system.layers:
+        if layer.wet_target is None:
+            continue
+        path = ("layers", layer.id, "wet_target")
+        product = spec.product_of(layer)
+        try:
+            solids, in_can = solids_sprayed(layer, spec), solids_in_can(product, spec.variant_of(layer))
+        except FaultyValueError:
+            continue  # the rules on solids say so, at the product
+        if solids is None:
+            what = f"the product {product.id} states no volume solids without propellant, so the wet target cannot be judged"
+            yield Problem(path, what, "write solids.sprayed of the product", severity=Severity.NOTE)
+            continue
+        least, most = layer.film.min or product.film.min, layer.film.max or product.film.max
+        film = _dried(layer, layer.wet_target, solids)
+        if _inside(film, least, most):
+            continue
+        from_can = _dried(layer, layer.wet_target, in_can) if in_can is not None else film
+        hint = "; it was taken from the solids of the can contents" if _inside(from_can, least, most) else ""
+        limits = " to ".join(show(limit) for limit in (least, most) if limit is not None)
+        what = f"{show(layer.wet_target)} wet dries to {show(film)}, the layer {layer.id} has {limits}{hint}"
+        yield Problem(path, what)
+
+
+def _dried(layer: Layer, wet: Quantity, solids: Source) -> Quantity:
+    """The dry film of all passes, each laid down at the wet target."""
+    one = dry_film(f"dry-{layer.id}", wet, solids, layer.thinner)
+    return Quantity.of("thickness", one.number * (layer.passes or layer.coats or 1), one.unit)
+
+
+def _inside(film: Quantity, least: Quantity | None, most: Quantity | None) -> bool:
+    return (least is None or least <= film) and (most is None or film <= most)

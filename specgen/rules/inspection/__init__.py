@@ -1,0 +1,1 @@
+"""Inspection of film: counting rules, gauges, numbers and places of readings."""

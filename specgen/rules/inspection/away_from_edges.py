@@ -1,0 +1,61 @@
+"""INS011 Film is read away from edges
+
+Checks
+    The least distance of readings from edges, corners and holes; and the flat shapes of the items read, which must be wide enough to have such a place, unless an own rule says how they are read.
+Why
+    At an edge the film draws thin and the gauge is misled; such a reading says nothing of the face.
+Passes
+    jobs.refit.inspection.primer-film.readings: {from_edge: 25 mm}
+Fails
+    jobs.refit.inspection.primer-film.readings: {from_edge: 10 mm}    # at jobs.refit.inspection.primer-film.readings.from_edge
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.items.DOOR.shapes.skin.width: 40 mm    # at jobs.refit.items.DOOR.shapes.skin.width
+To put right
+    Keep 25 mm off edges, corners and holes; read narrow parts by a witness panel or an own rule put into words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.acceptance import AcceptanceRule
+from specgen.model.job import Job, ShapeKind
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.inspection.points import BEFORE_PAINT, film_points, places
+from specgen.standards.tables import table
+from specgen.trade.given import from_table
+from specgen.units.quantity import Quantity
+
+# The sizes that run from edge to edge of a face; a round body has edges at its ends only.
+_ACROSS = {
+    ShapeKind.PLATE: ("length", "width"),
+    ShapeKind.BOX: ("length", "width", "height"),
+    ShapeKind.ANGLE: ("length", "width", "height"),
+    ShapeKind.TUBE: ("length",),
+    ShapeKind.CYLINDER: ("height",),
+}
+
+
+@rule(
+    "INS011", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=table("reading_distance").citation
+)
+def away_from_edges(job: Job, spec: Spec) -> Iterator[Problem]:
+    least = from_table("reading_distance", table("reading_distance").rows[0], "least_mm", "length", "mm").quantity
+    for point in film_points(job):
+        planned = point.readings.from_edge if point.readings is not None else None
+        if planned is not None and planned.base < least.base:
+            what = f"readings of {point.id} may lie {planned} from an edge; at least {least} is asked"
+            yield Problem(("inspection", point.id, "readings", "from_edge"), what)
+        if point.criterion.rule is AcceptanceRule.OWN or point.at in BEFORE_PAINT:
+            continue
+        for item, _ in places(point, job, spec):
+            for shape in item.shapes:
+                for name in _ACROSS[shape.kind]:
+                    size: Quantity | None = getattr(shape, name)
+                    if size is not None and 0 < size.base < least.base * 2:
+                        what = f"{shape.id} has a {name} of {size}: no place on it lies {least} from every edge"
+                        yield Problem(("items", item.id, "shapes", shape.id, name), what)

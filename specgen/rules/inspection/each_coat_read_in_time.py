@@ -1,0 +1,61 @@
+"""INS012 Each coat is read before it is covered
+
+Checks
+    A point that reads film without damage: every covered layer below it that has limits of its own is read by a point of its own. An old coat of unknown thickness is read before the first new coat.
+Why
+    A gauge reads the whole stack down to the metal; what lies below can then no longer be judged alone.
+Passes
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, criterion: {rule: own, min: 15 um, max: 30 um, text: no reading outside the limits}}
+    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
+Fails
+    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # at jobs.refit.inspection.clear-film.after
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish}]    # at jobs.refit.items.DOOR.old_coats.factory.thickness
+To put right
+    Plan a hold with readings before each covering coat and before the first coat on old paint; or read by a cut through the film and mend the place.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.acceptance import GaugePrinciple
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import Layer
+from specgen.rules.declare import Problem, rule
+from specgen.rules.inspection.points import BEFORE_PAINT, film_points, layers_read, places, principle_of
+from specgen.standards.citations import LOGIC
+
+
+@rule("INS012", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=LOGIC)
+def each_coat_read_in_time(job: Job, spec: Spec) -> Iterator[Problem]:
+    points = list(film_points(job))
+    read_after = {point.after for point in points}
+    for point in points:
+        if principle_of(point) in {GaugePrinciple.DESTRUCTIVE, GaugePrinciple.COMB} or point.at in BEFORE_PAINT:
+            continue
+        if point.after is None and point.at is None:
+            continue  # a point without a place in the work has its own rule
+        below = [layer for _, system in places(point, job, spec) for layer in layers_read(point, system)[:-1]]
+        unread = dict.fromkeys(layer.id for layer in below if _limited(layer) and layer.id not in read_after)
+        if unread:
+            at = "after" if point.after is not None else "at"
+            what = f"{point.id} reads all coats together; not read before they are covered: {', '.join(unread)}"
+            yield Problem(("inspection", point.id, at), what)
+    if not points or any(point.at in BEFORE_PAINT for point in points):
+        return
+    read = dict.fromkeys(item.id for point in points for item, _ in places(point, job, spec))
+    for item in job.items:
+        for old in item.old_coats if item.id in read else ():
+            if old.thickness is None:
+                what = f"the old coat {old.id} of {item.id} is not read before it is covered"
+                yield Problem(("items", item.id, "old_coats", old.id, "thickness"), what)
+
+
+def _limited(layer: Layer) -> bool:
+    return layer.film.min is not None or layer.film.max is not None

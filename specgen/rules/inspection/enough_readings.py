@@ -1,0 +1,84 @@
+"""INS010 Enough readings for the counting rule
+
+Checks
+    Planned areas, spots and readings against what SSPC-PA 2 or ISO 19840 asks for on the area of all items the point reads, in square metres.
+Why
+    With too few readings the verdict is incomplete, never passed, and the part waits for the inspector to come back.
+Passes
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.inspection.primer-film.readings: {areas: 1, spots: 5, readings: 15}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
+    jobs.refit.substrate.material: steel_blasted
+    jobs.refit.inspection.primer-film.readings: {readings: 10}
+Fails
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.inspection.primer-film.readings: {areas: 1, spots: 5, readings: 15}    # at jobs.refit.inspection.primer-film.readings.areas    # also INS010 at jobs.refit.inspection.primer-film.readings.spots    # also INS010 at jobs.refit.inspection.primer-film.readings.readings
+    jobs.refit.items.DOOR.count: 20
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.inspection.primer-film.readings: {areas: 1, spots: 5, readings: 12}    # at jobs.refit.inspection.primer-film.readings.readings
+
+    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
+    jobs.refit.substrate.material: steel_blasted
+    jobs.refit.inspection.primer-film.readings: {readings: 8}    # at jobs.refit.inspection.primer-film.readings.readings
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.inspection.primer-film.readings: {areas: 1}    # at jobs.refit.inspection.primer-film.readings.areas
+    jobs.refit.items.DOOR.masked: [{id: all, what: all of it, area: 2 m2}]    # also USE009 at jobs.refit.items.DOOR
+To put right
+    Plan at least the number the rule asks for; SSPC-PA 2 takes five spots an area and three readings a spot.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.acceptance import AcceptanceRule, Readings
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.quantities import quantities
+from specgen.rules.declare import Problem, rule
+from specgen.rules.inspection.counts import LeastCount, least_count
+from specgen.rules.inspection.points import film_points, places
+from specgen.standards.tables import table
+
+
+@rule("INS010", on=Job, severity=Severity.ERROR, concern=Concern.ACCEPTANCE, source=table("sspc_pa_2_areas").citation)
+def enough_readings(job: Job, spec: Spec) -> Iterator[Problem]:
+    areas = quantities(job, spec).areas
+    for point in film_points(job):
+        plan, rule_named = point.readings, point.criterion.rule
+        if plan is None or rule_named not in {AcceptanceRule.PA_2, AcceptanceRule.ISO_19840}:
+            continue
+        items = [item.id for item, _ in places(point, job, spec)]
+        if not items or any(item not in areas for item in items):
+            at = next(name for name in ("areas", "spots", "readings", "from_edge") if plan.states(name))
+            what = f"the area that {point.id} reads is not known, so its readings cannot be judged"
+            yield Problem(("inspection", point.id, "readings", at), what, severity=Severity.NOTE)
+            continue
+        area = sum((areas[item].quantity.to("m2") for item in items), Fraction(0))
+        asked = _pa_2(area, plan) if rule_named is AcceptanceRule.PA_2 else _iso_19840(area)
+        for name, least in asked.items():
+            planned: int | None = getattr(plan, name)
+            if planned is not None and planned < least.number:
+                weak = None if least.source.basis.confirmed else Severity.WARNING
+                what = f"{name} planned: {planned}; {rule_named} takes {least.number} here"
+                yield Problem(("inspection", point.id, "readings", name), what, severity=weak, source=least.source)
+
+
+def _pa_2(area: Fraction, plan: Readings) -> dict[str, LeastCount]:
+    """Spots follow from the areas planned and readings from the spots planned, where those are more than are asked."""
+    asked = least_count("sspc_pa_2_areas", area)
+    per = {row["what"]: int(row["least"]) for row in table("sspc_pa_2_readings").rows}
+    spots = max(asked.number, plan.areas or 0) * per["spots in an area"]
+    readings = max(spots, plan.spots or 0) * per["readings in a spot"]
+    source = table("sspc_pa_2_readings").citation
+    return {"areas": asked, "spots": LeastCount(spots, source), "readings": LeastCount(readings, source)}
+
+
+def _iso_19840(area: Fraction) -> dict[str, LeastCount]:
+    return {"readings": least_count("iso_19840_readings", area)}

@@ -1,0 +1,70 @@
+"""INS008 The gauge reads the paint and nothing else
+
+Checks
+    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, or over body filler; on galvanised steel without saying what is taken off for the zinc; an eddy-current gauge over a zinc-rich coat. From memory.
+Why
+    Such a gauge reads down to the next metal: filler and zinc count as paint, and over plastic it finds none.
+Passes
+    jobs.refit.substrate.material: grp
+    products.primer.direct_to_metal: yes
+    jobs.refit.inspection.primer-film.gauge: {principle: ultrasonic}
+
+    jobs.refit.substrate.material: galvanized_hot_dip
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 60 um}
+Fails
+    jobs.refit.substrate.material: grp
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.principle
+
+    jobs.refit.substrate.material: galvanized_hot_dip
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.correction
+
+    jobs.refit.substrate.material: grp    # at jobs.refit.inspection.primer-film.gauge.principle
+To put right
+    Use an ultrasonic gauge or a metal witness panel; read the zinc before painting and write it as correction.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.acceptance import GaugePrinciple
+from specgen.model.job import Job
+from specgen.model.product import Role
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.inspection.points import (
+    THROUGH_THE_PAINT,
+    film_points,
+    layers_read,
+    material_of,
+    places,
+    principle_of,
+)
+from specgen.standards.citations import MEMORY
+
+
+@rule("INS008", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=MEMORY)
+def gauge_reads_paint(job: Job, spec: Spec) -> Iterator[Problem]:
+    for point in film_points(job):
+        path, principle = ("inspection", point.id, "gauge"), principle_of(point)
+        read = list(places(point, job, spec))
+        materials = [row for item, _ in read if (row := material_of(job, item, spec)) is not None]
+        no_metal = sorted({row["name"] for row in materials if row["kind"] in {"plastic", "wood"}})
+        if no_metal and principle is None:
+            what = f"{point.id} names no gauge, so it cannot be judged on {', '.join(no_metal)}"
+            yield Problem((*path, "principle"), what, severity=Severity.NOTE)
+        if principle not in THROUGH_THE_PAINT:
+            continue
+        if no_metal:
+            yield Problem((*path, "principle"), f"a {principle} gauge finds no metal below {', '.join(no_metal)}")
+        zinc = sorted({row["name"] for row in materials if row["id"].startswith("galvanized")})
+        if zinc and (point.gauge is None or point.gauge.correction is None):
+            yield Problem((*path, "correction"), f"on {', '.join(zinc)} the gauge counts the zinc as paint")
+        layers = [layer for _, system in read for layer in layers_read(point, system)]
+        if any(layer.role is Role.BODY_FILLER for layer in layers):
+            yield Problem((*path, "principle"), f"a {principle} gauge counts the body filler as paint")
+        zinc_rich = any(spec.product_of(layer).binder.startswith("zinc_") for layer in layers)
+        if zinc_rich and principle is GaugePrinciple.EDDY_CURRENT:
+            yield Problem((*path, "principle"), "an eddy-current gauge is misled by a zinc-rich coat")

@@ -1,0 +1,50 @@
+"""INS005 The limits of an SSPC-PA 2 level are written out
+
+Checks
+    A criterion under SSPC-PA 2 at a level other than 3 writes its limits of spot and area as numbers.
+Why
+    Only the limits of level 3 were seen quoted; those of the other levels stand here from memory, and nobody should fail a part by them.
+Passes
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 4, min: 40 um, max: 80 um, spot_min: 32 um, area_min: 40 um, area_max: 80 um, spot_max: 120 um}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+Fails
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 4, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.level
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 7, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.level
+To put right
+    Write spot_min, spot_max, area_min and area_max from the standard.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.acceptance import AcceptanceRule
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.tables import table
+
+
+@rule(
+    "INS005", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=table("sspc_pa_2_levels").citation
+)
+def level_limits_written(job: Job, spec: Spec) -> Iterator[Problem]:
+    levels = {row["level"]: row for row in table("sspc_pa_2_levels").rows}
+    for point in job.inspection:
+        criterion = point.criterion
+        if criterion.rule is not AcceptanceRule.PA_2 or criterion.level is None:
+            continue
+        path = ("inspection", point.id, "criterion", "level")
+        row = levels.get(str(criterion.level))
+        if row is None:
+            yield Problem(path, f"SSPC-PA 2 has the levels {', '.join(levels)}, not {criterion.level}")
+            continue
+        # A level without a most spot, as far as known, needs none written.
+        needed = ["spot_min", "area_min", *(["spot_max", "area_max"] if row["spot_max_pct"] else [])]
+        lacking = [name for name in needed if getattr(criterion, name) is None]
+        if row["seen"] != "yes" and lacking:
+            yield Problem(path, f"level {criterion.level} of {point.id} leaves open: {', '.join(lacking)}")

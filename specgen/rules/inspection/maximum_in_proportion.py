@@ -1,0 +1,52 @@
+"""INS002 The maximum is not above three times the nominal film
+
+Checks
+    The maximum of each film criterion against three times its nominal film. A maximum that the product of that layer allows by itself is not judged.
+Why
+    So thick a film keeps its solvent, cracks and lets go, though every reading passes.
+Passes
+    jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 180 um, text: no reading outside the limits}
+Fails
+    jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 200 um, text: no reading outside the limits}    # at jobs.refit.inspection.primer-film.criterion.max
+To put right
+    Lower the maximum, or have the product state that it may be so thick.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.acceptance import InspectionPoint
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.tables import table
+from specgen.units.quantity import Quantity
+
+
+@rule(
+    "INS002", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=table("iso_19840_limits").citation
+)
+def maximum_in_proportion(job: Job, spec: Spec) -> Iterator[Problem]:
+    most = Fraction(
+        table("iso_19840_limits").row("what", "maximum as a multiple of the nominal film, at most")["value"]
+    )
+    for point in job.inspection:
+        nominal, limit = point.criterion.nominal, point.criterion.max
+        if nominal is None or limit is None or limit.base <= nominal.base * most or _allowed(point, job, spec, limit):
+            continue
+        what = f"maximum {limit} is more than {most} times the nominal {nominal}"
+        yield Problem(("inspection", point.id, "criterion", "max"), what)
+
+
+def _allowed(point: InspectionPoint, job: Job, spec: Spec, limit: Quantity) -> bool:
+    films = [
+        spec.product_of(layer).film.max
+        for system in spec.systems_of(job)
+        for layer in system.layers
+        if layer.id == point.after
+    ]
+    return bool(films) and all(film is not None and limit <= film for film in films)

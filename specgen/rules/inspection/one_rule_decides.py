@@ -1,0 +1,40 @@
+"""INS004 One counting rule decides on each film
+
+Checks
+    Inspection points that read the same film under different counting rules: exactly one of them is marked as the one that decides.
+Why
+    The rules are independent of each other: the same readings can pass one and fail the other, and the quarrel comes after the work.
+Passes
+    jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: 90-10, nominal: 50 um, decides: yes}}
+Fails
+    jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: 90-10, nominal: 50 um}}    # at jobs.refit.inspection.again.criterion.rule
+To put right
+    Keep one rule, or write decides: yes in the criterion that counts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.acceptance import InspectionPoint
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("INS004", on=Job, severity=Severity.ERROR, concern=Concern.ACCEPTANCE, source=LOGIC)
+def one_rule_decides(job: Job, spec: Spec) -> Iterator[Problem]:
+    by_film: dict[tuple[str | None, str | None], list[InspectionPoint]] = {}
+    for point in job.inspection:
+        if point.criterion.rule is not None:
+            by_film.setdefault((point.after, point.at), []).append(point)
+    for points in by_film.values():
+        rules = list(dict.fromkeys(str(point.criterion.rule) for point in points))
+        deciding = [point for point in points if point.criterion.decides]
+        if len(rules) > 1 and len(deciding) != 1:
+            said = "none of them is said to decide" if not deciding else "more than one is said to decide"
+            path = ("inspection", points[-1].id, "criterion", "rule")
+            yield Problem(path, f"{' and '.join(rules)} judge one film, and {said}")

@@ -1,0 +1,58 @@
+"""Which inspection points read film, on which items, and what lies under the gauge. Called by the rules of this folder."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.model.acceptance import GaugePrinciple, InspectionPoint, Stage
+from specgen.model.job import Item, Job
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+from specgen.plan.quantities import is_blasted
+from specgen.standards.tables import Row, table
+
+BEFORE_PAINT = {Stage.RECEIPT, Stage.PREPARED}
+# A gauge of one of these principles finds the metal through the paint.
+THROUGH_THE_PAINT = {GaugePrinciple.MAGNETIC, GaugePrinciple.EDDY_CURRENT}
+
+
+def film_points(job: Job) -> Iterator[InspectionPoint]:
+    """The points at which film is read: those with a gauge, a counting rule or a limit of film."""
+    for point in job.inspection:
+        criterion = point.criterion
+        figures = (criterion.rule, criterion.min, criterion.nominal, criterion.max)
+        if point.gauge is not None or any(figure is not None for figure in figures):
+            yield point
+
+
+def places(point: InspectionPoint, job: Job, spec: Spec) -> Iterator[tuple[Item, System]]:
+    """The items a point reads, each with its system: those with the layer it follows, or all of the job."""
+    for item in job.items:
+        system = spec.system_of(job, item)
+        if system is not None and (point.after is None or any(layer.id == point.after for layer in system.layers)):
+            yield item, system
+
+
+def layers_read(point: InspectionPoint, system: System) -> tuple[Layer, ...]:
+    """The layers under the gauge, from the substrate up."""
+    if point.at in BEFORE_PAINT:
+        return ()
+    ids = [layer.id for layer in system.layers]
+    return system.layers[: ids.index(point.after) + 1] if point.after in ids else system.layers
+
+
+def material_of(job: Job, item: Item, spec: Spec) -> Row | None:
+    """The row of the table of materials, or None where no substrate is stated."""
+    substrate = spec.substrate_of(job, item)
+    return table("materials").row("id", substrate.material) if substrate is not None else None
+
+
+def is_rough(job: Job, item: Item, spec: Spec) -> bool:
+    """True where the item is blasted, or comes blasted."""
+    substrate = spec.substrate_of(job, item)
+    comes_blasted = substrate is not None and substrate.material == "steel_blasted"
+    return comes_blasted or is_blasted(job, item, spec)
+
+
+def principle_of(point: InspectionPoint) -> GaugePrinciple | None:
+    return point.gauge.principle if point.gauge is not None else None

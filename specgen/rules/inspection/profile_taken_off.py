@@ -1,0 +1,49 @@
+"""INS009 The blast profile is taken off the readings
+
+Checks
+    A point under ISO 19840 whose gauge was set to zero on smooth steel, on items that are blasted: it states what is taken off every reading.
+Why
+    Such a gauge reads into the valleys of the profile and shows part of it as paint; the film then passes and is too thin on the peaks.
+Passes
+    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
+    jobs.refit.substrate.material: steel_blasted
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, zeroed_on: smooth-steel, correction: 25 um}
+Fails
+    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
+    jobs.refit.substrate.material: steel_blasted
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, zeroed_on: smooth-steel}    # at jobs.refit.inspection.primer-film.gauge.correction
+To put right
+    Write as correction 10 um for a fine, 25 um for a medium or 40 um for a coarse profile; or set the gauge to zero on the profile.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.acceptance import AcceptanceRule, ZeroedOn
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.inspection.points import film_points, is_rough, places
+from specgen.standards.tables import table
+
+
+@rule(
+    "INS009",
+    on=Job,
+    severity=Severity.WARNING,
+    concern=Concern.ACCEPTANCE,
+    source=table("iso_19840_corrections").citation,
+)
+def profile_taken_off(job: Job, spec: Spec) -> Iterator[Problem]:
+    usual = ", ".join(f"{row['correction_um']} um ({row['profile']})" for row in table("iso_19840_corrections").rows)
+    for point in film_points(job):
+        gauge = point.gauge
+        if point.criterion.rule is not AcceptanceRule.ISO_19840 or gauge is None or gauge.correction is not None:
+            continue
+        rough = any(is_rough(job, item, spec) for item, _ in places(point, job, spec))
+        if gauge.zeroed_on is ZeroedOn.SMOOTH and rough:
+            what = f"the gauge of {point.id} is zeroed on smooth steel and nothing is taken off; usual is {usual}"
+            yield Problem(("inspection", point.id, "gauge", "correction"), what)

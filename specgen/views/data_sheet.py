@@ -1,0 +1,119 @@
+"""The data sheet of one product: what a painter has to know of it, in the order he asks, as finished text.
+
+Called by `specgen.document_kinds`. The template `data_sheet/document.html.j2` prints it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.model.product import Product
+from specgen.model.spec import Spec
+from specgen.views.annex import WorkingView, annex
+from specgen.views.application import application
+from specgen.views.cautions import HazardView, first_aid, hazards, protection
+from specgen.views.parties import PartyView, party
+from specgen.views.product_figures import product_figures
+from specgen.views.product_film import comb_table, coverage_grounds, coverage_table, film_limits, stated_coverage
+from specgen.views.product_nature import key_figures, nature, use
+from specgen.views.product_storage import climate, heat, storage
+from specgen.views.product_use import drying_table, over_table, overcoat_table
+from specgen.views.product_variants import packing, variant_table
+from specgen.views.tables import TableView
+from specgen.views.wording import Translate, Words
+
+Pairs = tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DataSheet:
+    """The whole document. Pairs are (name, finished text)."""
+
+    number: str
+    title: str
+    owner: str
+    reason_for_change: str
+    name: str
+    maker: PartyView
+    on: str
+    about: str
+    nature: Pairs
+    key_figures: Pairs
+    use: Pairs
+    over: TableView
+    application: Pairs
+    steps: Pairs
+    film: Pairs
+    comb: TableView
+    coverage: TableView
+    coverage_grounds: str
+    stated_coverage: TableView
+    drying: TableView
+    overcoat: TableView
+    climate: Pairs
+    storage: Pairs
+    part_used: Pairs
+    heat: Pairs
+    variants: TableView
+    packing: Pairs
+    hazards: tuple[HazardView, ...]
+    protection: TableView
+    first_aid: Pairs
+    claims: Pairs
+    not_claimed: str
+    workings: tuple[WorkingView, ...]
+    program: str
+
+
+def number_of(product: Product) -> str:
+    """The document number of a product's data sheet, `DS-` and its id where none is stated."""
+    return product.document.number if product.document is not None else f"DS-{product.id}"
+
+
+def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translate: Translate) -> DataSheet:
+    """The view of a product that checks without errors. `translate` turns English into the project's language."""
+    words = Words.of(spec.project, translate)
+    figures = product_figures(product, spec)
+    workings = annex(figures.workings, words)
+    numbers = {working.about: working.number for working in workings}
+    control = product.document
+    applied = application(product, words)
+    stored, part_used = storage(product, words)
+    kept = {text for _, text in part_used}
+    return DataSheet(
+        number_of(product),
+        control.title if control is not None else product.name,
+        control.owner if control is not None else "",
+        control.reason_for_change or "" if control is not None else "",
+        product.name,
+        party(spec.project.maker),
+        on.isoformat(),
+        product.about or "",
+        tuple(nature(product, words)),
+        tuple(key_figures(product, words)),
+        tuple(use(product, words)),
+        over_table(product, spec, words),
+        applied.values,
+        tuple((heading, text) for heading, text in applied.texts if text not in kept),
+        film_limits(product, words),
+        comb_table(product, figures, numbers, words),
+        coverage_table(product, figures, numbers, words),
+        coverage_grounds(figures, words),
+        stated_coverage(product, words),
+        drying_table(product, words),
+        overcoat_table(product, spec, words),
+        climate(product, words),
+        stored,
+        part_used,
+        heat(product, words),
+        variant_table(product, words),
+        packing(product, words),
+        hazards([product], words),
+        protection([product], words),
+        first_aid([product], words),
+        tuple((claim.says, claim.basis or words("no basis stated")) for claim in product.claims),
+        product.not_claimed or "",
+        workings,
+        program,
+    )

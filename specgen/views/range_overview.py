@@ -1,0 +1,89 @@
+"""All products of a folder side by side on one page, for choosing. Called by `specgen.document_kinds`.
+
+The template `range_overview/document.html.j2` prints it. What differs by conditions carries its conditions in the cell.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.model.product import DryingStage, Product
+from specgen.model.project import Project
+from specgen.model.spec import Spec
+from specgen.views.parties import PartyView, party
+from specgen.views.product_storage import pot_life
+from specgen.views.product_variants import pack
+from specgen.views.tables import Column, TableView, table_view
+from specgen.views.wording import Translate, Words
+
+
+@dataclass(frozen=True, slots=True)
+class RangeOverview:
+    """The whole document."""
+
+    number: str
+    title: str
+    maker: PartyView
+    on: str
+    products: TableView
+    program: str
+
+
+def number_of(project: Project) -> str:
+    """The document number of the overview: `RO-` and the id of the project."""
+    return f"RO-{project.id}"
+
+
+def range_overview(spec: Spec, *, on: date, program: str, translate: Translate) -> RangeOverview:
+    """The view of a folder that checks without errors. `translate` turns English into the project's language."""
+    words = Words.of(spec.project, translate)
+    columns = (
+        Column(words("Product"), "w-12"),
+        Column(words("Curing"), "w-10"),
+        Column(words("Use as"), "w-8"),
+        Column(words("On bare metal"), "w-5"),
+        Column(words("Dry film, least"), "w-8", numeric=True),
+        Column(words("Dry film, nominal"), "w-8", numeric=True),
+        Column(words("Dry film, most"), "w-8", numeric=True),
+        Column(words("Dry to handle, at the soonest"), "w-10"),
+        Column(words("Lasting dry heat, most"), "w-8", numeric=True),
+        Column(words("Shelf life, unopened"), "w-8"),
+        Column(words("Pot life")),
+        Column(words("Pack"), "w-8"),
+    )
+    rows = [tuple(_row(product, words)) for product in spec.products.values()]
+    return RangeOverview(
+        number_of(spec.project),
+        words("Product range"),
+        party(spec.project.maker),
+        on.isoformat(),
+        table_view(words("The products side by side"), columns, rows),
+        program,
+    )
+
+
+def _row(product: Product, words: Words) -> Iterator[str]:
+    film, stood = product.film, product.service_temperature
+    yield product.name
+    yield words.word(product.curing)
+    yield ", ".join(words.word(role) for role in product.roles)
+    yield words("yes") if product.direct_to_metal else words("no")
+    yield from (words.phrase(limit) for limit in (film.min, film.nominal, film.max))
+    yield _handling(product, words)
+    yield words.phrase(stood.continuous_max) if stood is not None else ""
+    yield words.phrase(product.shelf_life)
+    yield pot_life(product.pot_life, words)
+    packs = dict.fromkeys(pack(product, variant, words) for variant in product.variants)
+    yield ", ".join(packs)
+
+
+def _handling(product: Product, words: Words) -> str:
+    """The shortest time stated for handling, with its conditions."""
+    stated = [entry for entry in product.drying if entry.stage is DryingStage.HANDLING]
+    if not stated:
+        return ""
+    first = min(stated, key=lambda entry: entry.time)
+    under = ", ".join(words.phrase(value) for value in (first.air, first.humidity, first.film) if value is not None)
+    return words("{time} at {conditions}").format(time=words.phrase(first.time), conditions=under)

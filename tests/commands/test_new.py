@@ -1,0 +1,166 @@
+"""`specgen new`: what it prints can be read, holds every key of the model, and is whole once the open keys are filled."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen.commands import main
+from specgen.findings import Finding
+from specgen.model.outline import outline, value_type
+from specgen.model.parse import Loaded, parse
+from specgen.model.spec import KINDS, SINGULAR
+from specgen.model.walk import models
+from specgen.source.project import Sources
+from specgen.source.reader import read_text
+
+# what an author could write behind each open key, by the key or by the last two of them
+_FILLED = {
+    "id": "a",
+    "title": "Words",
+    "name": "Words",
+    "text": "Words",
+    "scope": "Words",
+    "owner": "Words",
+    "number": "A-1",
+    "order_number": "A-2",
+    "binder": "epoxy_2k",
+    "curing": "liquid-two-pack",
+    "roles": "[primer]",
+    "role": "primer",
+    "product": "a",
+    "direct_to_metal": "yes",
+    "form": "liquid",
+    "do": "wash",
+    "film": "{min: 40 um}",
+    "count": "4",
+}
+
+
+def _printed(kind: str, capsys: pytest.CaptureFixture[str]) -> str:
+    assert main(["new", kind]) == 0
+    printed = capsys.readouterr()
+    assert printed.err == ""
+    return printed.out
+
+
+def _read(*texts: str) -> tuple[Loaded, list[Finding]]:
+    read = [read_text(text.encode(), f"{number}.yaml") for number, text in enumerate(texts, 1)]
+    faults = [fault for _, found in read for fault in found]
+    return parse(Sources(Path(), tuple(source for source, _ in read), ())), faults
+
+
+def _fill(text: str, values: dict[str, str] = _FILLED) -> str:
+    """The text with a value behind every open key that holds none and has nothing indented below it."""
+    lines = text.splitlines()
+    done = []
+    for number, line in enumerate(lines):
+        found = re.match(r"( *)(- )?([a-z_]+):( *#.*)?$", line)
+        if found:
+            depth = len(found[1]) + len(found[2] or "")
+            following = next((x for x in lines[number + 1 :] if x.strip() and not x.lstrip().startswith("#")), "")
+            # entries of a list stand at the depth of their key or below it
+            if len(following) - len(following.lstrip()) <= depth:
+                line = f"{found[1]}{found[2] or ''}{found[3]}: {values[found[3]]}"
+        done.append(line)
+    return "\n".join(done) + "\n"
+
+
+@pytest.mark.parametrize("kind", SINGULAR)
+def test_printed_source_can_be_read(kind: str, capsys: pytest.CaptureFixture[str]) -> None:
+    loaded, faults = _read(_printed(kind, capsys))
+    assert faults == []
+    # what stands open is missing, and nothing else is wrong
+    assert {f.id for f in loaded.findings} <= {"MOD002", "MOD008"}
+
+
+@pytest.mark.parametrize("kind", SINGULAR)
+def test_every_comment_taken_away_can_be_read(kind: str, capsys: pytest.CaptureFixture[str]) -> None:
+    head, _, body = _printed(kind, capsys).partition("\n")
+    assert head.startswith(f"# A new {kind}.")
+    open_text = re.sub(r"(?m)^( *)# ", r"\1", body)
+    loaded, faults = _read(open_text)
+    assert faults == []
+    # a key without its value is missing or empty, never unknown and never of the wrong kind
+    assert {f.id for f in loaded.findings} <= {"MOD002", "MOD007", "MOD008"}
+
+
+@pytest.mark.parametrize("kind", SINGULAR)
+def test_every_key_of_the_model_is_printed(kind: str, capsys: pytest.CaptureFixture[str]) -> None:
+    printed = re.findall(r"(?m)^[ #-]*([a-z_]+):(?: |$)", _printed(kind, capsys).partition("\n")[2])
+    root = KINDS[SINGULAR[kind]]
+
+    def keys(model: Any) -> list[str]:
+        return [name for key in outline(model) for name in (key.name, *(keys(key.inner) if key.inner else ()))]
+
+    assert printed == [SINGULAR[kind], *keys(root)]
+
+
+def test_filled_project_is_whole(capsys: pytest.CaptureFixture[str]) -> None:
+    loaded, faults = _read(_fill(_printed("project", capsys)))
+    assert faults == []
+    assert loaded.findings == []
+    assert loaded.spec is not None
+    assert loaded.spec.project.title == "Words"
+
+
+def test_all_kinds_filled_make_a_whole_specification(capsys: pytest.CaptureFixture[str]) -> None:
+    texts = [_fill(_printed(kind, capsys)) for kind in SINGULAR]
+    loaded, faults = _read(*texts)
+    assert faults == []
+    assert loaded.findings == []
+    spec = loaded.spec
+    assert spec is not None
+    assert [list(getattr(spec, block)) for block in SINGULAR.values() if block != "project"] == [["a"]] * 4
+
+
+def test_defaults_stand_as_values(capsys: pytest.CaptureFixture[str]) -> None:
+    lines = _printed("project", capsys).splitlines()
+    shown = {
+        line.split(":")[0].strip(): line.split(":")[1].split("  #")[0].strip() for line in lines[1:] if ":" in line
+    }
+    assert {key: shown[key] for key in ("schema_version", "page_size", "language", "jurisdictions")} == {
+        "schema_version": "1",
+        "page_size": "A4",
+        "language": "en",
+        "jurisdictions": "[EU]",
+    }
+
+
+def test_default_written_out_is_the_default() -> None:
+    """Whoever keeps a printed default says what would hold without it."""
+    seen = []
+    for model in {model for root in KINDS.values() for model in models(root)}:
+        for key in outline(model):
+            info = model.model_fields[key.name]
+            kind = value_type(info)
+            if key.default is not None:
+                assert kind is not None
+                many = isinstance(key.default, tuple)
+                read = tuple(map(kind.parse, key.default)) if many else kind.parse(str(key.default))
+                assert read == info.default
+                seen.append(key.name)
+    # a yes or no, a word of a list, a number and lists of codes are among them
+    assert {"hold_point", "page_size", "approvals_needed", "jurisdictions", "skip"} <= set(seen)
+
+
+def test_project_word_for_word(capsys: pytest.CaptureFixture[str]) -> None:
+    lines = _printed("project", capsys).splitlines()
+    assert lines[:8] == [
+        "# A new project. Fill every key that stands open; take the # away from those you need besides.",
+        "project:",
+        "  id:                               # id of the project",
+        "  schema_version: 1                 # version of the source format",
+        "  title:                            # name of the project",
+        "  maker:                            # who issues the documents",
+        "    name:                           # name",
+        "    # address:                      # address",
+    ]
+
+
+def test_unknown_kind(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["new", "paint"]) == 2
+    assert capsys.readouterr().err.startswith("specgen: KIND: invalid choice: 'paint'")

@@ -1,0 +1,37 @@
+"""A rule that crashes is an error finding at its record, and what rests on unconfirmed ground is refused as an error."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, Rule, all_rules, rule
+from specgen.rules.run import run_rules
+from specgen.standards.citations import LOGIC, MEMORY, PRACTICE
+from tests.good_spec import checked, good
+
+
+def _crash(subject: Job, spec: Spec) -> Iterator[Problem]:
+    yield Problem(("scope",), "found before the crash")
+    raise ZeroDivisionError("no film")
+
+
+def test_crash_is_a_finding_and_keeps_what_was_found() -> None:
+    page = all_rules()[0].page
+    crashing = Rule("TST001", Job, Severity.NOTE, Concern.DOCUMENT, LOGIC, True, _crash, page)
+    loaded = checked(good()).loaded
+    first, second = run_rules(loaded, [crashing])
+    assert (first.id, first.path, first.what) == ("TST001", "jobs.refit.scope", "found before the crash")
+    assert (second.id, second.severity, second.path) == ("RUN001", Severity.ERROR, "jobs.refit")
+    assert second.what == "the rule TST001 stopped with ZeroDivisionError: no film"
+
+
+@pytest.mark.parametrize("ground", [PRACTICE, MEMORY])
+def test_an_error_never_rests_on_unconfirmed_ground(ground: object) -> None:
+    with pytest.raises(TypeError, match="an error cannot rest on"):
+        rule("TST002", on=Job, severity=Severity.ERROR, concern=Concern.DOCUMENT, source=ground)

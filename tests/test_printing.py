@@ -1,0 +1,141 @@
+"""What is printed under which name, and what is refused. Pages are set once; everything else goes by HTML and CSV."""
+
+from __future__ import annotations
+
+import copy
+import io
+from collections.abc import Mapping
+from typing import Any
+
+import pypdf
+import pytest
+
+from specgen.checking import Checked
+from specgen.printing import DOCUMENTS, FORMATS, Refused, print_documents
+from tests.good_spec import checked, good, put, take_out
+
+SCREEN = ("html", "csv")
+LANDSCAPE_LETTER = (792, 612)
+
+
+@pytest.fixture(scope="module")
+def good_checked() -> Checked:
+    return checked(good())
+
+
+def _changed(**changes: str) -> Checked:
+    spec: dict[str, Any] = good()
+    for path, value in changes.items():
+        put(spec, path.replace("__", "."), value)
+    return checked(spec)
+
+
+def test_names_and_formats() -> None:
+    assert DOCUMENTS == ("method-statement", "data-sheet", "range-overview", "materials-list")
+    assert FORMATS == ("pdf", "html", "csv")
+
+
+def test_every_document_has_its_name_and_is_told(good_checked: Checked) -> None:
+    told: list[str] = []
+    files = print_documents(good_checked, formats=SCREEN, told=told.append)
+    assert list(files) == told
+    assert told == [
+        "MS-001-method-statement.html",
+        "DS-primer-data-sheet.html",
+        "DS-base-data-sheet.html",
+        "DS-clear-data-sheet.html",
+        "DS-barrier-data-sheet.html",
+        "RO-works-fleet-range-overview.html",
+        "MS-001-materials-list.csv",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("asked", "expected"),
+    [
+        ({"documents": ["materials-list"]}, ["MS-001-materials-list.csv"]),
+        ({"documents": ["data-sheet"], "products": ["base"]}, ["DS-base-data-sheet.html"]),
+        ({"documents": ["data-sheet", "materials-list"], "products": [], "formats": ["csv"]}, ["MS-001-materials-list.csv"]),
+        ({"documents": ["method-statement", "method-statement"]}, ["MS-001-method-statement.html"]),
+    ],
+)  # fmt: skip
+def test_choice(asked: Mapping[str, Any], expected: list[str], good_checked: Checked) -> None:
+    assert list(print_documents(good_checked, **{"formats": SCREEN, **asked})) == expected
+
+
+def test_a_named_job_brings_the_products_it_uses() -> None:
+    spec = good()
+    # a copy through and through, for YAML writes what is shared as an anchor
+    spec["products"].append({**copy.deepcopy(spec["products"][1]), "id": "spare", "name": "Spare"})
+    result = checked(spec)
+    of_job = print_documents(result, documents=["data-sheet"], formats=["html"], jobs=["refit"])
+    assert list(of_job) == [f"DS-{name}-data-sheet.html" for name in ("primer", "base", "clear", "barrier")]
+    assert len(print_documents(result, documents=["data-sheet"], formats=["html"])) == 5
+
+
+@pytest.mark.parametrize(
+    ("asked", "why"),
+    [
+        ({"documents": ["poster"]}, "there is no document poster; there is: method-statement, data-sheet, range-overview, materials-list"),
+        ({"formats": ["doc"]}, "there is no format doc; there is: pdf, html, csv"),
+        ({"jobs": ["other"]}, "there is no job other; there is: refit"),
+        ({"products": ["other"]}, "there is no product other; there is: primer, base, clear, barrier"),
+        ({"documents": ["materials-list"], "formats": ["pdf"]}, "materials-list does not come in the format pdf"),
+        ({"documents": ["data-sheet"], "products": []}, "the folder holds no product"),
+    ],
+)  # fmt: skip
+def test_refusals(asked: Mapping[str, Any], why: str, good_checked: Checked) -> None:
+    with pytest.raises(Refused) as refused:
+        print_documents(good_checked, **asked)
+    assert str(refused.value) == why
+
+
+def test_a_folder_without_jobs() -> None:
+    spec = good()
+    take_out(spec, "jobs.refit")
+    result = checked(spec)
+    with pytest.raises(Refused, match=r"^the folder holds no job$"):
+        print_documents(result, documents=["method-statement"])
+    files = print_documents(result, formats=SCREEN, products=["primer"])
+    assert list(files) == ["DS-primer-data-sheet.html", "RO-works-fleet-range-overview.html"]
+
+
+def test_a_folder_with_errors() -> None:
+    result = _changed(systems__cab__layers__primer__role="clear")
+    with pytest.raises(Refused, match=r"^the folder has \d+ errors?, so nothing is printed$"):
+        print_documents(result)
+
+
+@pytest.mark.parametrize("number", ["DS-primer", "ds-PRIMER", "DS/primer"])
+def test_two_documents_of_one_file_name(number: str) -> None:
+    result = _changed(products__base__document=f"{{number: {number}, title: T, owner: O}}")
+    with pytest.raises(Refused) as refused:
+        print_documents(result, documents=["data-sheet"], formats=["html"])
+    file = f"{number.replace('/', '-')}-data-sheet.html"
+    assert str(refused.value) == (
+        "the data-sheet of product primer and the data-sheet of product base "
+        f"both come to the file name {file}; give one another number"
+    )
+
+
+def test_sheet_without_document_takes_id_and_name(good_checked: Checked) -> None:
+    files = print_documents(good_checked, documents=["data-sheet"], formats=["html"], products=["primer"])
+    page = files["DS-primer-data-sheet.html"].decode()
+    assert "<title>DS-primer Example primer</title>" in page
+    assert "<h1>Example primer</h1>" in page
+
+
+def test_overview_is_one_landscape_page_marked_draft() -> None:
+    result = _changed(project__page_size="Letter")
+    files = print_documents(result, documents=["range-overview"], formats=["pdf"])
+    (page,) = pypdf.PdfReader(io.BytesIO(files["RO-works-fleet-range-overview.pdf"])).pages
+    assert (round(page.mediabox.width), round(page.mediabox.height)) == LANDSCAPE_LETTER
+    assert "DRAFT" in page.extract_text()
+    assert "Example barrier" in page.extract_text()
+
+
+def test_data_sheet_is_marked_draft_on_every_page(good_checked: Checked) -> None:
+    files = print_documents(good_checked, documents=["data-sheet"], formats=["pdf"], products=["barrier"])
+    pages = pypdf.PdfReader(io.BytesIO(files["DS-barrier-data-sheet.pdf"])).pages
+    assert ["DRAFT" in page.extract_text() for page in pages] == [True] * len(pages)
+    assert len(pages) in {3, 4}

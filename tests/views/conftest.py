@@ -1,0 +1,50 @@
+"""The good specification checked once, and the views every test of this folder looks at."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from specgen.checking import Checked
+from specgen.model.spec import Spec
+from specgen.views.data_sheet import DataSheet, data_sheet
+from specgen.views.method_statement import MethodStatement, method_statement
+from specgen.views.range_overview import RangeOverview, range_overview
+from tests.good_spec import ON, checked, good
+
+View = DataSheet | MethodStatement | RangeOverview
+
+
+def spec_of(result: Checked) -> Spec:
+    assert result.loaded.spec is not None
+    return result.loaded.spec
+
+
+def views_of(spec: Spec) -> dict[str, View]:
+    """Every laid-out view of a specification, by the name of its golden file."""
+    views: dict[str, View] = {
+        f"data_sheet_{product.id}": data_sheet(product, spec, on=ON, program="specgen", translate=str)
+        for product in spec.products.values()
+    }
+    for job in spec.jobs.values():
+        views[f"method_statement_{job.id}"] = method_statement(
+            job, spec, on=ON, open_warnings=0, program="specgen", translate=str
+        )
+    views["range_overview"] = range_overview(spec, on=ON, program="specgen", translate=str)
+    return views
+
+
+@pytest.fixture(scope="session")
+def good_checked() -> Checked:
+    return checked(good())
+
+
+@pytest.fixture(scope="session")
+def good_views(good_checked: Checked) -> dict[str, View]:
+    return views_of(spec_of(good_checked))
+
+
+@pytest.fixture(scope="session")
+def views_of_changed() -> Callable[[dict[str, object]], dict[str, View]]:
+    return lambda spec: views_of(spec_of(checked(spec)))

@@ -1,0 +1,60 @@
+"""Every value of a closed list that a document can print has a word for it."""
+
+from __future__ import annotations
+
+import importlib
+import inspect
+import pkgutil
+from enum import StrEnum
+
+import specgen.model
+from specgen.views.wording import WORDS
+
+# Lists whose values no document prints by name, each with the reason.
+NOT_PRINTED = {
+    "Audience": "declared of a leaf, never a value of a source",
+    "Concern": "declared of a leaf, never a value of a source",
+    "Sense": "declared of a leaf, never a value of a source",
+    "Ingredient": "the maker's, and never in a document",
+    "PageSize": "chooses the paper",
+    "FilmUnit": "chooses a unit, which prints its sign",
+    "TemperatureUnit": "chooses a unit, which prints its sign",
+    "NumberingScheme": "chooses how revisions are counted",
+    "ShapeKind": "a working names the shape in its own words",
+    "AcceptanceRule": "a standard is printed by its own number, and an own rule by its text",
+    "GaugePrinciple": "no document prints it; rules judge by it",
+    "LowReadings": "no document prints it; rules judge by it",
+    "ZeroedOn": "no document prints it; rules judge by it",
+    "DeadVolumeTable": "chooses a table, which a working cites",
+    "Corrosivity": "no document prints it; rules judge by it",
+    "Durability": "no document prints it; rules judge by it",
+}
+
+
+def _lists() -> dict[str, type[StrEnum]]:
+    modules = [
+        importlib.import_module(f"specgen.model.{found.name}") for found in pkgutil.iter_modules(specgen.model.__path__)
+    ]
+    return {
+        name: kind
+        for module in modules
+        for name, kind in inspect.getmembers(module, inspect.isclass)
+        if issubclass(kind, StrEnum) and kind is not StrEnum and kind.__module__ == module.__name__
+    }
+
+
+def test_every_value_has_a_word() -> None:
+    missing = [
+        str(value) for name, kind in _lists().items() if name not in NOT_PRINTED for value in kind if value not in WORDS
+    ]
+    assert missing == []
+
+
+def test_no_exemption_is_stale() -> None:
+    lists = _lists()
+    stale = [name for name in NOT_PRINTED if name not in lists or any(value in WORDS for value in lists[name])]
+    assert stale == []
+
+
+def test_no_word_is_empty() -> None:
+    assert [value for value, word in WORDS.items() if not word.strip()] == []
