@@ -80,6 +80,20 @@ class OldCoat(Node):
     condition: Text | None = leaf(Sense.FACT, Concern.COMPATIBILITY, "sound, chalked, cracked and so on")
 
 
+class Repair(Node):
+    """How far a repaired spot runs out into what is sound around it. A width left out is not asked for."""
+
+    feather: Length | None = leaf(
+        Sense.AT_LEAST, Concern.PREPARATION, "least width of the ring each old coat is ground back to, as in 20 mm"
+    )
+    sanded: Length | None = leaf(
+        Sense.AT_LEAST, Concern.PREPARATION, "least width of sound old paint sanded matt around the rings"
+    )
+    lap: Length | None = leaf(
+        Sense.AT_LEAST, Concern.PREPARATION, "least width by which the new coats lap on the sanded old paint"
+    )
+
+
 class Item(Node):
     """A part type and how many of it."""
 
@@ -91,6 +105,7 @@ class Item(Node):
     masked: tuple[MaskedArea, ...] = entries("what stays bare on one part")
     edges: tuple[EdgeAllowance, ...] = entries("edge allowance of one part")
     old_coats: tuple[OldCoat, ...] = entries("what is on the part already, from the substrate up")
+    repair: Repair | None = part("how far a repair runs out into the old coats")
     substrate: Substrate | None = part("where it differs from the job's")
     preparation: Id | None = leaf(
         Sense.REPLACED, Concern.PREPARATION, "where it differs from the job's", refers="preparations"

@@ -34,9 +34,9 @@ SINGULAR: Mapping[str, str] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, weakref_slot=True)
 class Spec:
-    """Everything that was read and is whole. References inside it resolve."""
+    """Everything that was read and is whole. References inside it resolve. Two are the same only if they are one."""
 
     project: Project
     products: Mapping[str, Product] = field(default_factory=dict)

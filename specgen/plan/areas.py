@@ -5,6 +5,7 @@ Called by `quantities`.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from specgen.model.job import Item, ShapeKind
@@ -20,6 +21,9 @@ from specgen.units.quantity import Quantity
 # The four walls of a box are always coated; five faces add one lid, six both.
 _LIDS = {4: 0, 5: 1, 6: 2, None: 2}
 
+# More terms than this in one sum cannot be followed on paper.
+_TERMS = 12
+
 
 def item_area(item: Item, path: Path) -> tuple[list[Working], Working | None]:
     """The workings an item's area builds on, and the area itself; None where neither area nor shapes are stated.
@@ -31,14 +35,12 @@ def item_area(item: Item, path: Path) -> tuple[list[Working], Working | None]:
     if item.area is not None:
         one = _given(item.area, path, "area")
     elif item.shapes:
-        bodies: list[Source] = []
+        bodies: list[Working] = []
         for shape in item.shapes:
             area = shape_area(f"area-{item.id}-{shape.id}", _shape(shape, (*path, "shapes", shape.id)))
             supporting.append(area)
             bodies.append(_times(shape, area, item, supporting))
-        one = bodies[0] if len(bodies) == 1 else total_area(f"area-{item.id}-one", bodies)
-        if len(bodies) > 1 and isinstance(one, Working):
-            supporting.append(one)
+        one = summed_area(f"area-{item.id}-one", bodies, supporting)
     else:
         return [], None
     masked = [_given(m.area, path, "masked", m.id, "area") for m in item.masked if m.area is not None]
@@ -48,6 +50,19 @@ def item_area(item: Item, path: Path) -> tuple[list[Working], Working | None]:
     ]
     count = Given(Fraction(item.count), ".".join((*path, "count")))
     return supporting, coated_area(f"area-{item.id}", one, masked, edges, count)
+
+
+def summed_area(name: str, areas: Sequence[Working], supporting: list[Working]) -> Working:
+    """The areas together; many are added up in groups, each a Working of its own in `supporting`."""
+    if len(areas) == 1:
+        return areas[0]
+    if len(areas) > _TERMS:
+        groups = [areas[at : at + _TERMS] for at in range(0, len(areas), _TERMS)]
+        areas = [summed_area(f"{name}-{number}", group, supporting) for number, group in enumerate(groups, 1)]
+        return summed_area(name, areas, supporting)
+    total = total_area(name, areas)
+    supporting.append(total)
+    return total
 
 
 def _times(shape: ShapeSource, area: Working, item: Item, supporting: list[Working]) -> Working:

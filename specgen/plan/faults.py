@@ -1,4 +1,4 @@
-"""Why a figure cannot be worked out, and the place in the sources to look at. Raised in `plan`, told by `quantities`."""
+"""Why a figure cannot be worked out, and where in the sources to look. Raised in `plan`, told by `quantities`."""
 
 from __future__ import annotations
 

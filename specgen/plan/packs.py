@@ -39,7 +39,7 @@ def contents_of(product: Product, variant: Variant | None) -> Given | None:
 
 
 def loss_on_the_way(job: Job, product: Product) -> Given | Loss | None:
-    """For cans the transfer efficiency; for a liquid its loss in the convention stated, else what the efficiency leaves.
+    """For cans the transfer efficiency; for a liquid its loss as stated, else what the efficiency leaves.
 
     None where nothing is stated. Raises FaultyValueError where nothing lands on the part.
     """

@@ -9,13 +9,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from functools import partial
+from weakref import WeakKeyDictionary
 
 from specgen.model.job import DeadVolumeTable, Item, Job
 from specgen.model.preparation import StepKind
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.model.walk import Path
-from specgen.plan.areas import item_area
+from specgen.plan.areas import item_area, summed_area
 from specgen.plan.faults import FaultyValueError, NotStatedError
 from specgen.plan.layer_figures import film_ordered, solids_in_can, solids_sprayed, wet_target
 from specgen.plan.packs import contents_of, loss_on_the_way, need_of_cans, need_of_tins
@@ -68,8 +69,19 @@ class Quantities:
         yield from seen.values()
 
 
+# Several rules and documents ask for the figures of the same job; a specification never changes once it is read.
+_worked_out: WeakKeyDictionary[Spec, dict[str, Quantities]] = WeakKeyDictionary()
+
+
 def quantities(job: Job, spec: Spec) -> Quantities:
     """All figures of a job that its sources allow."""
+    known = _worked_out.setdefault(spec, {})
+    if job.id not in known:
+        known[job.id] = _work_out(job, spec)
+    return known[job.id]
+
+
+def _work_out(job: Job, spec: Spec) -> Quantities:
     found = Quantities()
     for item in job.items:
         _try(found, ("jobs", job.id, "items", item.id), partial(_area, found, job, item))
@@ -111,21 +123,27 @@ def _wet(found: Quantities, system: System, layer: Layer, spec: Spec) -> None:
 def _packs(found: Quantities, job: Job, spec: Spec) -> None:
     by_pack: dict[PackKey, list[tuple[LayerKey, Demand]]] = {}
     profile = _profile(found, job)
-    for item in job.items:
-        system = spec.system_of(job, item)
-        if system is None or item.id not in found.areas:
-            continue
+    for system in spec.systems_of(job):
+        items = [item for item in job.items if spec.system_of(job, item) is system and item.id in found.areas]
+        blasted = [item for item in items if is_blasted(job, item, spec)] if profile is not None else []
+        whole = _together(found, f"area-of-{system.id}", items)
+        rough = whole if blasted == items else _together(found, f"blasted-area-of-{system.id}", blasted)
         for layer in system.layers:
             wanted = by_pack.setdefault((layer.product, layer.variant), [])
             film = film_ordered(system, layer)
-            if film is not None:
-                wanted.append(((system.id, layer.id), Demand(found.areas[item.id], film)))
-            if layer is system.layers[0] and profile is not None and is_blasted(job, item, spec):
-                wanted.append(((system.id, layer.id), Demand(found.areas[item.id], profile)))
+            if film is not None and whole is not None:
+                wanted.append(((system.id, layer.id), Demand(whole, film)))
+            if layer is system.layers[0] and profile is not None and rough is not None:
+                wanted.append(((system.id, layer.id), Demand(rough, profile)))
     for key, demands in by_pack.items():
-        if not demands:
-            continue
-        _try(found, ("products", key[0], "pack"), partial(_pack, found, job, spec, key, demands))
+        if demands:
+            _try(found, ("products", key[0], "pack"), partial(_pack, found, job, spec, key, demands))
+
+
+def _together(found: Quantities, name: str, items: list[Item]) -> Working | None:
+    """The areas of several items as one figure, so that the packs of a job with many items can still be followed."""
+    areas = [found.areas[item.id] for item in items]
+    return summed_area(name, areas, found.supporting) if areas else None
 
 
 def is_blasted(job: Job, item: Item, spec: Spec) -> bool:

@@ -63,7 +63,8 @@ def _finding(rule: Rule, path: Path, problem: Problem, spec: Spec, loaded: Loade
     whole = problem.path if problem.absolute else path + problem.path
     severity, source = _weight(rule, problem, spec)
     missing = loaded.missing(whole)
-    what = problem.what if missing is None else f"{problem.what} (missing in {'.'.join(_parent(whole, missing))})"
+    # the address of the first thing that is missing; what it is missing in is one step above
+    what = problem.what if missing is None else f"{problem.what} (missing in {missing.rpartition('.')[0]})"
     remedy = problem.remedy or rule.page.to_put_right
     return Finding(rule.id, severity, loaded.place(whole), ".".join(whole), what, rule.page.why, remedy, str(source))
 
@@ -77,8 +78,3 @@ def _weight(rule: Rule, problem: Problem, spec: Spec) -> tuple[Severity, Citatio
     if severity is Severity.WARNING and policies is not None and rule.id in policies.raise_to_error:
         return Severity.ERROR, Citation(Basis.POLICY)
     return severity, source
-
-
-def _parent(path: Path, missing: str) -> Path:
-    depth = path.index(missing) if missing in path else len(path) - 1
-    return path[:depth]

@@ -1,7 +1,7 @@
 """The published tables: every figure from outside that the code works with, each with document, clause and basis.
 
-One table a file in `tables/`; a row is a list of cells under `columns`, or a mapping of them. A table is read when it
-is first asked for. Called by `trade`, rules and views.
+One table a file in `tables/`; a row is a list of cells under `columns`, or a mapping of them. A table drawn from several
+documents names the document `several` and gives each row its own. A table is read when it is first asked for. Called by `trade`, rules and views.
 """
 
 from __future__ import annotations
@@ -36,8 +36,16 @@ class Table:
 
     @property
     def citation(self) -> Citation:
-        """On whose word the table stands."""
+        """On whose word the table stands; where rows differ, the weakest word of them."""
         return Citation(self.basis, self.document, self.clause)
+
+    def row_citation(self, row: Row) -> Citation:
+        """On whose word one row stands: its own document, clause and basis, the table's for what it does not hold."""
+        basis = _basis(self.name, row["basis"]) if "basis" in row else self.basis
+        if "document" not in row:
+            return Citation(basis, self.document, row.get("clause", self.clause))
+        # an empty cell says that no document stands behind the row, so the table's must not step in
+        return Citation(basis, row["document"], row.get("clause", ""))
 
     def row(self, column: str, text: str) -> Row:
         """The one row whose cell in `column` is `text`. Raises KeyError where there is none, or more than one."""
@@ -66,7 +74,28 @@ def table(name: str) -> Table:
     columns = tuple(_text(name, cell) for cell in _items(name, entries["columns"]))
     rows = tuple(_row(name, columns, row) for row in _items(name, entries["rows"]))
     title, document, edition, clause, basis = (_text(name, entries[head]) for head in _HEADS)
+    for row in rows:
+        if "basis" in row:
+            _basis(name, row["basis"])
     return Table(name, title, document, edition, clause, _basis(name, basis), columns, rows)
+
+
+def cell_citation(name: str, key: str, column: str) -> Citation:
+    """On whose word one cell stands: the row of `NAME_read` that names it, else its whole row.
+
+    A row weighs as its weakest cell; what was read in a document beside weaker cells is listed in `NAME_read`.
+    `key` is the row's first cell. Raises KeyError for a row or a column that is not there.
+    """
+    found = table(name)
+    row = found.row(found.columns[0], key)
+    if column not in row:
+        raise KeyError(f"table {name} has no column {column}; it has: {', '.join(found.columns)}")
+    read = f"{name}_read"
+    if read in table_names():
+        for cell in table(read).rows:
+            if (cell["id"], cell["column"]) == (key, column):
+                return table(read).row_citation(cell)
+    return found.row_citation(row)
 
 
 def table_names() -> tuple[str, ...]:

@@ -1,8 +1,8 @@
 """Formulas as text: computed over exact fractions, and written out as a person writes them by hand.
 
 The text of a formula is what is computed and what is printed, so the two cannot drift apart. Only names, whole
-numbers, the four operations, parentheses and ceil(), min(), max() are read; nothing is ever handed to Python to run.
-Called by `working`.
+numbers, the four operations, parentheses and ceil(), min(), max(), ln(), exp() are read; nothing is ever handed to
+Python to run. ln and exp alone are not exact: see `transcendental`. Called by `working`.
 """
 
 from __future__ import annotations
@@ -13,13 +13,22 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from functools import lru_cache
 
+from specgen.trade.transcendental import exponential, natural_logarithm
+
 # No area, volume, film or time of the trade comes near this; beyond it an input is a slip of the pen.
 LARGEST = Fraction(10**12)
 
 _SIGNS: Mapping[type[ast.operator], str] = {ast.Add: "+", ast.Sub: "−", ast.Mult: "×", ast.Div: "÷"}
 _STRENGTH: Mapping[type[ast.operator], int] = {ast.Add: 0, ast.Sub: 0, ast.Mult: 1, ast.Div: 1}
 _ATOM = 2
-_CALLS: Mapping[str, str] = {"ceil": "rounded up", "min": "smallest of", "max": "largest of"}
+_CALLS: Mapping[str, str] = {
+    "ceil": "rounded up",
+    "min": "smallest of",
+    "max": "largest of",
+    "ln": "ln",
+    "exp": "exp",
+}
+_OF_ONE = frozenset({"ceil", "ln", "exp"})
 _GREEK: Mapping[str, str] = {"alpha": "α", "pi": "π", "phi": "φ", "rho": "ρ"}
 
 _LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
@@ -87,6 +96,8 @@ def _refuse_strangers(node: ast.expr, formula: str) -> None:
         case ast.Call(func=ast.Name(id=call), args=args, keywords=[]) if call in _CALLS and args:
             if call == "ceil" and len(args) != 1:
                 raise WorkingError(f"the formula {formula[:60]!r} rounds up more than one figure at once")
+            if call in _OF_ONE and len(args) != 1:
+                raise WorkingError(f"the formula {formula[:60]!r} takes {call} of more than one figure at once")
             for argument in args:
                 _refuse_strangers(argument, formula)
         case ast.Name():
@@ -117,8 +128,7 @@ def _value(node: ast.expr, values: Mapping[str, Fraction]) -> Fraction:
         case ast.BinOp(left=left, op=op, right=right):
             return _operate(op, _value(left, values), _value(right, values), right)
         case ast.Call(func=ast.Name(id=call), args=args):
-            found = [_value(argument, values) for argument in args]
-            return Fraction(math.ceil(found[0])) if call == "ceil" else (min if call == "min" else max)(found)
+            return _called(call, [_value(argument, values) for argument in args])
         case ast.Name(id=name):
             if name not in values:
                 raise WorkingError(f"{sign(name)} stands in the formula and has no value")
@@ -126,6 +136,20 @@ def _value(node: ast.expr, values: Mapping[str, Fraction]) -> Fraction:
         case ast.Constant(value=int() as value):
             return Fraction(value)
     raise AssertionError(node)  # _refuse_strangers lets nothing else through
+
+
+def _called(call: str, found: list[Fraction]) -> Fraction:
+    match call:
+        case "ceil":
+            return Fraction(math.ceil(found[0]))
+        case "min":
+            return min(found)
+        case "max":
+            return max(found)
+    try:
+        return natural_logarithm(found[0]) if call == "ln" else exponential(found[0])
+    except ValueError as error:
+        raise WorkingError(str(error)) from None
 
 
 def _operate(op: ast.operator, left: Fraction, right: Fraction, divisor: ast.expr) -> Fraction:

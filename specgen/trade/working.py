@@ -148,7 +148,10 @@ def work(
     values = {entry.symbol: entry.number for entry in inputs}
     if len(values) != len(inputs):
         raise WorkingError(f"two inputs of {name} share a symbol")
-    known = names(formula)
+    try:
+        known = names(formula)
+    except RecursionError:
+        raise WorkingError(f"{name} has more terms than can be followed; split it") from None
     if left_out := [entry.name for entry in inputs if entry.symbol not in known]:
         raise WorkingError(f"{', '.join(left_out)} does not stand in the formula of {name}")
     explained = set(re.findall(r"\d+", note))
@@ -158,6 +161,8 @@ def work(
         number = evaluate(formula, values)
     except WorkingError as error:
         raise WorkingError(f"{name} cannot be worked out: {error.what}") from None
+    except RecursionError:
+        raise WorkingError(f"{name} has more terms than can be followed; split it") from None
     result = Quantity.of(kind, number, unit) if kind else number
     return Working(id, name, formula, inputs, result, unit, places, source, note)
 

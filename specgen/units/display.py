@@ -29,6 +29,17 @@ _SIGNS = {
     "mg/m2": "mg/m²",
     "g/m2": "g/m²",
     "%RH": "% RH",
+    "m3": "m³",
+    "ft3": "ft³",
+    "m3/h": "m³/h",
+    "m3/min": "m³/min",
+    "ft3/min": "ft³/min",
+    "mg/m3": "mg/m³",
+    "ug/m3": "µg/m³",
+    "g/m3": "g/m³",
+    "m3/L": "m³/L",
+    "ft3/gal": "ft³/gal",
+    "g O3/g": "g O₃/g",
 }
 
 # The phrases of a range; documents in another language bring their own through `show_range`.

@@ -92,6 +92,22 @@ _TABLE = (
     Kind("surface_density", {"mg/m2": "mg/m2", "g/m2": "g/m2"}, highest=Fraction(10**6)),
     Kind("gloss", {"GU": "GU"}, highest=Fraction(2000)),
     Kind("heat", {"kJ/g": "kilojoule_per_gram"}, highest=Fraction(200)),
+    Kind(
+        "air_flow",
+        {"m3/h": "m3/hour", "m³/h": "m3/hour", "m3/min": "m3/minute", "ft3/min": "ft3/minute"},
+        highest=Fraction(10**9),
+    ),
+    Kind("room_volume", {"m3": "m3", "m³": "m3", "L": "L", "ft3": "ft3"}, highest=Fraction(10**7)),
+    Kind(
+        "concentration", {"mg/m3": "mg/m3", "mg/m³": "mg/m3", "ug/m3": "ug/m3", "g/m3": "g/m3"}, highest=Fraction(10**7)
+    ),
+    # A share of the air by volume: a limit of exposure in ppm and an explosive limit in % are of one kind.
+    Kind("vapour_share", {"ppm": "part_per_million", "%": "percent"}, highest=Fraction(10**6)),
+    Kind(
+        "release_rate", {"g/h": "g/hour", "mg/h": "mg/hour", "g/min": "g/minute", "g/s": "g/s"}, highest=Fraction(10**9)
+    ),
+    Kind("molar_mass", {"g/mol": "g/mol"}, highest=Fraction(100_000)),
+    Kind("molar_volume", {"L/mol": "L/mol"}, highest=Fraction(1000)),
 )
 
 KINDS: Mapping[str, Kind] = {kind.name: kind for kind in _TABLE}

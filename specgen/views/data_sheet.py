@@ -13,11 +13,12 @@ from specgen.model.spec import Spec
 from specgen.views.annex import WorkingView, annex
 from specgen.views.application import application
 from specgen.views.cautions import HazardView, first_aid, hazards, protection
+from specgen.views.climate import climate
 from specgen.views.parties import PartyView, party
 from specgen.views.product_figures import product_figures
 from specgen.views.product_film import comb_table, coverage_grounds, coverage_table, film_limits, stated_coverage
 from specgen.views.product_nature import key_figures, nature, use
-from specgen.views.product_storage import climate, heat, storage
+from specgen.views.product_storage import heat, storage
 from specgen.views.product_use import drying_table, over_table, overcoat_table
 from specgen.views.product_variants import packing, variant_table
 from specgen.views.tables import TableView
@@ -103,7 +104,7 @@ def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translat
         stated_coverage(product, words),
         drying_table(product, words),
         overcoat_table(product, spec, words),
-        climate(product, words),
+        climate(product.climate, words),
         stored,
         part_used,
         heat(product, words),

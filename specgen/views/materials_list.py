@@ -12,7 +12,7 @@ from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.plan.quantities import Quantities, quantities
 from specgen.units.display import round_half_up
-from specgen.views.product_variants import colour, pack
+from specgen.views.product_variants import order_line
 from specgen.views.wording import N_, Translate, Words
 
 _HEADINGS = (N_("Order number"), N_("Product"), N_("Variant"), N_("Colour"), N_("Pack"), N_("Packs needed"))
@@ -34,14 +34,7 @@ def materials_list(job: Job, spec: Spec, *, translate: Translate) -> MaterialsLi
 
 
 def _rows(figures: Quantities, spec: Spec, words: Words) -> Iterator[tuple[str, ...]]:
-    for (product_id, variant_id), needed in figures.packs.items():
-        product = spec.products[product_id]
-        variant = product.variant(variant_id) if variant_id else None
-        yield (
-            variant.order_number if variant is not None else "",
-            product.name,
-            variant.name if variant is not None else "",
-            colour(variant),
-            pack(product, variant, words).replace("\N{NO-BREAK SPACE}", " "),
-            str(round_half_up(needed.number, 0)),
-        )
+    for (product, variant), needed in figures.packs.items():
+        line = order_line(spec.products[product], variant, words)
+        plain = (text.replace("\N{NO-BREAK SPACE}", " ") for text in line)
+        yield (*plain, str(round_half_up(needed.number, 0)))

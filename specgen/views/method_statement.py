@@ -9,28 +9,21 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from specgen.model.acceptance import Criterion, InspectionPoint
 from specgen.model.audience import customer_path
-from specgen.model.control import Contact
 from specgen.model.job import Job
-from specgen.model.product import PackForm
-from specgen.model.project import Party, Project
+from specgen.model.project import Project
 from specgen.model.spec import Spec
-from specgen.model.system import Layer
 from specgen.plan.quantities import Quantities, quantities
 from specgen.views.annex import WorkingView, annex
 from specgen.views.application import ApplicationView, application
 from specgen.views.build import BuildView, builds
 from specgen.views.cautions import HazardView, first_aid, hazards, protection
+from specgen.views.climate import climate
+from specgen.views.inspection import points_table
+from specgen.views.parties import PartyView, contact_line, party
+from specgen.views.product_variants import order_line
 from specgen.views.tables import Column, TableView, table_view
 from specgen.views.wording import Translate, Words
-
-
-@dataclass(frozen=True, slots=True)
-class PartyView:
-    name: str
-    address: str
-    contact: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,14 +73,14 @@ def method_statement(
         job.document.reason_for_change or "",
         job.scope,
         ", ".join(job.vehicles),
-        _party(spec.project.maker),
-        _party(spec.project.customer),
-        _contact(job.call or spec.project.maker.contact),
+        party(spec.project.maker),
+        party(spec.project.customer),
+        contact_line(job.call or spec.project.maker.contact),
         on.isoformat(),
         builds(job, spec, figures, words),
-        tuple(_climate(job, words)),
+        climate(job.climate, words),
         tuple(application(product, words) for product in products),
-        _points(job, spec, words),
+        points_table(job, spec, words),
         panels[0],
         panels,
         protection(products, words),
@@ -102,76 +95,10 @@ def method_statement(
     )
 
 
-def _party(party: Party) -> PartyView:
-    return PartyView(party.name, party.address or "", _contact(party.contact))
-
-
 def _parties(project: Project, words: Words) -> Iterator[tuple[str, str]]:
-    for heading, party in ((words("Maker"), project.maker), (words("Customer"), project.customer)):
-        shown = _party(party)
+    for heading, named in ((words("Maker"), project.maker), (words("Customer"), project.customer)):
+        shown = party(named)
         yield heading, ". ".join(part for part in (shown.name, shown.address, shown.contact) if part)
-
-
-def _contact(contact: Contact | None) -> str:
-    if contact is None:
-        return ""
-    return ", ".join(part for part in (contact.name, contact.phone, contact.email, contact.hours) if part)
-
-
-def _climate(job: Job, words: Words) -> Iterator[tuple[str, str]]:
-    if job.climate is None:
-        return
-    named = (
-        (words("Air temperature"), job.climate.air),
-        (words("Part temperature"), job.climate.surface),
-        (words("Relative humidity"), job.climate.humidity),
-        (words("Part above dew point"), job.climate.dew_point_margin),
-    )
-    yield from ((name, words.phrase(value)) for name, value in named if value is not None)
-
-
-def _points(job: Job, spec: Spec, words: Words) -> TableView:
-    layers = {layer.id: layer for system in spec.systems_of(job) for layer in system.layers}
-    columns = [
-        Column(words("No."), "w-5", numeric=True),
-        Column(words("When"), "w-15"),
-        Column(words("Check"), "w-15"),
-        Column(words("Method, how often"), "w-20"),
-        Column(words("Passes")),
-        Column(words("If it fails"), "w-20"),
-    ]
-    rows = []
-    for number, point in enumerate(job.inspection, 1):
-        when = _when(point, layers, words) + (f"\n{words('HOLD POINT')}" if point.hold_point else "")
-        method = "\n".join(part for part in (point.method, point.often) if part)
-        passes = _criterion(point.criterion, words)
-        rows.append((str(number), when, point.check, method, passes, point.if_failed or ""))
-    return table_view(words("Inspection points in the order of the work"), columns, rows)
-
-
-def _when(point: InspectionPoint, layers: dict[str, Layer], words: Words) -> str:
-    if point.at is not None:
-        return words.word(point.at)
-    layer = layers.get(point.after or "")
-    return words("after the {}").format(words.word(layer.role)) if layer is not None else ""
-
-
-def _criterion(criterion: Criterion, words: Words) -> str:
-    parts = []
-    if criterion.min is not None:
-        parts.append(words("at least {}").format(words.phrase(criterion.min)))
-    if criterion.max is not None:
-        parts.append(words("at most {}").format(words.phrase(criterion.max)))
-    if criterion.rule is not None and criterion.rule.value != "own":
-        named = [criterion.rule.value.replace("SSPC-PA-2", "SSPC-PA 2").replace("ISO-", "ISO ")]
-        if criterion.edition:
-            named.append(words("edition {}").format(criterion.edition))
-        if criterion.level is not None:
-            named.append(words("level {}").format(criterion.level))
-        parts.append(" ".join(named))
-    if criterion.text:
-        parts.append(criterion.text)
-    return "\n".join(parts)
 
 
 def _materials(figures: Quantities, spec: Spec, words: Words) -> TableView:
@@ -183,23 +110,10 @@ def _materials(figures: Quantities, spec: Spec, words: Words) -> TableView:
         Column(words("Pack"), "w-15"),
         Column(words("Needed"), "w-10", numeric=True),
     ]
-    rows = []
-    for (product_id, variant_id), needed in figures.packs.items():
-        product = spec.products[product_id]
-        variant = product.variant(variant_id) if variant_id else None
-        colour = variant.colour if variant is not None else None
-        fill = (variant.fill if variant is not None else None) or product.pack.fill
-        kind = words("aerosol can") if product.pack.form is PackForm.AEROSOL else words("tin")
-        rows.append(
-            (
-                variant.order_number if variant is not None else "",
-                product.name,
-                variant.name if variant is not None else "",
-                f"{colour.standard} {colour.number}" if colour is not None else "",
-                f"{words.phrase(fill)} {kind}",
-                needed.printed(),
-            )
-        )
+    rows = [
+        (*order_line(spec.products[product], variant, words), needed.printed())
+        for (product, variant), needed in figures.packs.items()
+    ]
     return table_view(words("Whole packs for the job"), columns, rows)
 
 

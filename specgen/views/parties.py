@@ -1,4 +1,4 @@
-"""Who issues a document and whom to call, as one line each. Called by the views of product documents."""
+"""Who issues a document, for whom, and whom to call, as one line each. Called by the views of every document."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Climate, storage, life and heat of a product as pairs of finished text.
+"""Storage, life and heat of a product as pairs of finished text.
 
 Called by `data_sheet` and `range_overview`.
 """
@@ -9,20 +9,6 @@ from specgen.model.product import PotLife, Product
 from specgen.views.wording import Words
 
 Pairs = tuple[tuple[str, str], ...]
-
-
-def climate(product: Product, words: Words) -> Pairs:
-    """The climate for application, as far as it is stated."""
-    stated = product.climate
-    if stated is None:
-        return ()
-    named = (
-        (words("Air temperature"), stated.air),
-        (words("Part temperature"), stated.surface),
-        (words("Relative humidity"), stated.humidity),
-        (words("Part above dew point"), stated.dew_point_margin),
-    )
-    return tuple((name, words.phrase(value)) for name, value in named if value is not None)
 
 
 def storage(product: Product, words: Words) -> tuple[Pairs, Pairs]:

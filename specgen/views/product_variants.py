@@ -1,4 +1,7 @@
-"""Variants and packs of a product as printed. Called by `data_sheet`, `range_overview` and `materials_list`."""
+"""Variants and packs of a product as printed.
+
+Called by `data_sheet` and `range_overview`; `order_line` by the views that list what to order.
+"""
 
 from __future__ import annotations
 
@@ -59,6 +62,18 @@ def pack(product: Product, variant: Variant | None, words: Words) -> str:
     fill = (variant.fill if variant is not None else None) or product.pack.fill
     form = words("aerosol can") if product.pack.form is PackForm.AEROSOL else words("tin")
     return " ".join(part for part in (words.phrase(fill), form) if part)
+
+
+def order_line(product: Product, variant_id: str | None, words: Words) -> tuple[str, str, str, str, str]:
+    """Order number, product, variant, colour and pack of one thing to order."""
+    variant = product.variant(variant_id) if variant_id else None
+    return (
+        variant.order_number if variant is not None else "",
+        product.name,
+        variant.name if variant is not None else "",
+        colour(variant),
+        pack(product, variant, words),
+    )
 
 
 def _gloss(variant: Variant, words: Words) -> str:

@@ -33,7 +33,7 @@ def test_table(capsys: pytest.CaptureFixture[str]) -> None:
 @pytest.mark.parametrize(
     ("asked", "said"),
     [
-        ("FLM02", "there is no page for 'FLM02'; nearest: FLM002,"),
+        ("FLM02", "there is no page for 'FLM02'; nearest: FLM0"),
         ("nothing", "there is no page for 'nothing'; `specgen explain --list` lists them"),
         ("table:material", "there is no table 'material'; nearest: table:materials"),
         ("table:../documents", "there is no table '../documents'; "),

@@ -16,7 +16,7 @@ from specgen.model.field_types import Strict
 from specgen.model.node import Node
 from specgen.model.outline import value_type
 from specgen.model.product import PackForm
-from specgen.model.senses import Audience
+from specgen.model.senses import PATH, Audience
 from specgen.model.spec import KINDS
 from specgen.model.walk import declaration, inner_record, models
 from specgen.units.quantity import CalendarSpan
@@ -92,7 +92,7 @@ def test_record_is_frozen_and_knows_no_other_key(model: type[Node]) -> None:
 
 def test_reference_leads_to_a_kind_of_source() -> None:
     refers = {said.refers for model, name in FIELDS if (said := declaration(model, name)) is not None and said.refers}
-    assert refers == {"products", "preparations", "systems"}
+    assert refers == {"products", "preparations", "systems", PATH}
 
 
 def test_leaves_of_the_maker() -> None:

@@ -47,10 +47,8 @@ def transfer_of_claim(product: Product, spec: Spec) -> Iterator[Problem]:
             continue
         needed = dry_volume(claim.area_per_pack, claim.film) / solids.number / delivered.to("%") * 100 * 100
         share = Quantity.of("share", needed, "%")
-        path, what = (
-            ("coverage", claim.id, "area_per_pack"),
-            f"{claim.area_per_pack} at {claim.film} needs {show(share)} to land",
-        )
+        path = ("coverage", claim.id, "area_per_pack")
+        what = f"{claim.area_per_pack} at {claim.film} needs {show(share)} to land"
         if claim.transfer_efficiency is not None:
             if share > claim.transfer_efficiency:
                 yield Problem(path, f"{what}, the claim takes {claim.transfer_efficiency}")

@@ -54,11 +54,13 @@ def enough_readings(job: Job, spec: Spec) -> Iterator[Problem]:
         plan, rule_named = point.readings, point.criterion.rule
         if plan is None or rule_named not in {AcceptanceRule.PA_2, AcceptanceRule.ISO_19840}:
             continue
+        stated = [name for name in ("areas", "spots", "readings") if getattr(plan, name) is not None]
+        if not stated:
+            continue
         items = [item.id for item, _ in places(point, job, spec)]
         if not items or any(item not in areas for item in items):
-            at = next(name for name in ("areas", "spots", "readings", "from_edge") if plan.states(name))
             what = f"the area that {point.id} reads is not known, so its readings cannot be judged"
-            yield Problem(("inspection", point.id, "readings", at), what, severity=Severity.NOTE)
+            yield Problem(("inspection", point.id, "readings", stated[0]), what, severity=Severity.NOTE)
             continue
         area = sum((areas[item].quantity.to("m2") for item in items), Fraction(0))
         asked = _pa_2(area, plan) if rule_named is AcceptanceRule.PA_2 else _iso_19840(area)

@@ -1,0 +1,111 @@
+"""Acute toxicity of a mixture from the estimates of its ingredients.
+
+A cross-check of what the safety data sheet declares; the classifier decides. The cut-offs of the categories are from
+memory, so a rule may only warn on what comes out. Called by the rules on hazards.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from specgen.standards.tables import Row, table
+from specgen.trade.given import Given, Source, take
+from specgen.trade.judged import CannotJudge, Classified
+from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.quantity import Quantity
+
+Route = Literal["oral", "dermal", "vapour", "mist"]
+
+_RULES = "acute_toxicity_rules"
+_TOXICITY = "acute_toxicity"
+_CLASS_OF: dict[str, str] = {"oral": "acute_oral", "dermal": "acute_dermal"}
+
+
+@dataclass(frozen=True, slots=True)
+class Toxicant:
+    """An ingredient: its share by mass, and its estimate as a bare number in mg/kg (oral, dermal) or mg/L (inhaled).
+
+    `estimate` is None where it is not known; `harmless` is True where the ingredient is known not to be acutely toxic.
+    """
+
+    name: str
+    share: Source
+    estimate: Source | None = None
+    harmless: bool = False
+
+
+def point_estimate(route: Route, category: str) -> Given:
+    """The estimate that stands for a category, where no figure is known. From memory (CLP Table 3.1.2).
+
+    Raises KeyError for a category that is not one of 1 to 4.
+    """
+    row = table(_TOXICITY).row("id", f"{route}_{category}")
+    return Given(Fraction(row["point"]), f"table:{_TOXICITY}")
+
+
+def mixture_estimate(id: str, route: Route, ingredients: Sequence[Toxicant]) -> Working:
+    """The estimate of the mixture, a bare number in mg/kg or mg/L.
+
+    100 / ATE = sum of share / estimate; where more than 10 % is unknown, 100 less the unknown share takes the place of
+    100. Source: CLP Annex I, 3.1.3.6. Raises WorkingError where no ingredient has an estimate.
+    """
+    known = [entry for entry in ingredients if entry.estimate is not None and not entry.harmless]
+    if not known:
+        raise WorkingError("no ingredient has an acute toxicity estimate")
+    unit = _unit(route)
+    inputs: list[Input] = []
+    for number, entry in enumerate(known, start=1):
+        inputs.append(take(f"C_{number}", f"{entry.name}, share by mass", entry.share, "share", "%"))
+        inputs.append(take(f"A_{number}", f"{entry.name}, estimate", entry.estimate or 0, "", unit))
+    below = " + ".join(f"C_{number} / A_{number}" for number in range(1, len(known) + 1))
+    unknown = _unknown(ingredients)
+    limit = Fraction(_rule("unknown_over")["figure"])
+    above, source = "100", table(_RULES).citation
+    if sum((entry.number for entry in unknown), Fraction(0)) > limit:
+        above = f"(100 - {' - '.join(entry.symbol for entry in unknown)})"
+        inputs += unknown
+        source = table(_RULES).row_citation(_rule("unknown_over"))
+    name, formula = f"acute toxicity estimate, {route}", f"{above} / ({below})"
+    return work(
+        id, name, formula, tuple(inputs), unit=unit, places=2, source=source, note="100: the whole mixture in %"
+    )
+
+
+def acute_toxicity(id: str, route: Route, ingredients: Sequence[Toxicant]) -> Classified | CannotJudge | None:
+    """The category that follows, None where the estimate lies above category 4 or nothing in it is toxic.
+
+    CannotJudge where ingredients are unknown and none has an estimate.
+    """
+    toxic = [entry for entry in ingredients if not entry.harmless]
+    if not toxic:
+        return None
+    what = f"acute toxicity, {route}"
+    try:
+        found = mixture_estimate(id, route, ingredients)
+    except WorkingError as error:
+        return CannotJudge(what, error.what, tuple(f"estimate of {entry.name}" for entry in toxic))
+    for row in table(_TOXICITY).rows:
+        if row["route"] == route and found.number <= Fraction(row["up_to"]):
+            why = f"the estimate is at or below {row['up_to']} {row['unit']}"
+            hazard_class = _CLASS_OF.get(route, "acute_inhalation")
+            return Classified(hazard_class, row["category"], why, (found,), table(_TOXICITY).citation)
+    return None
+
+
+def _unknown(ingredients: Sequence[Toxicant]) -> list[Input]:
+    """Ingredients of at least 1 % of which nothing is known; less does not count."""
+    least = Quantity.of("share", Fraction(_rule("relevant_from")["figure"]), "%")
+    unknown = [entry for entry in ingredients if entry.estimate is None and not entry.harmless]
+    inputs = [take(f"U_{n}", f"{e.name}, not known", e.share, "share", "%") for n, e in enumerate(unknown, start=1)]
+    return [entry for entry in inputs if isinstance(entry.value, Quantity) and entry.value >= least]
+
+
+def _rule(name: str) -> Row:
+    return table(_RULES).row("id", name)
+
+
+def _unit(route: Route) -> str:
+    return next(row["unit"] for row in table(_TOXICITY).rows if row["route"] == route)

@@ -1,0 +1,128 @@
+"""Supplemental (EUH) statements from what a mixture contains.
+
+Called by the rules on hazards and by views. What is not known of the mixture gives CannotJudge, never silence.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from specgen.standards.citations import Citation
+from specgen.standards.tables import Row, table
+from specgen.trade.codes import parts
+from specgen.trade.hazard_class import Classification, Element
+from specgen.trade.judged import CannotJudge
+from specgen.units.quantity import Quantity
+
+_TRIGGERS = "euh_triggers"
+_SENSITISATION = {"skin_sensitisation": "H317", "respiratory_sensitisation": "H334"}
+
+
+@dataclass(frozen=True, slots=True)
+class Sensitiser:
+    """A sensitising substance: its name, share by mass, class and category (1, 1A or 1B).
+
+    `covered_by` is EUH204 or EUH205 where it is an isocyanate or an epoxy constituent.
+    """
+
+    name: str
+    share: Quantity
+    hazard_class: str
+    category: str
+    covered_by: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class MixtureFacts:
+    """What has to be known of a mixture; None where it is not.
+
+    `epoxy_weight` is the average molecular weight of the epoxy constituents, a bare number. `lead` and
+    `titanium_dioxide` are shares by mass, the latter of particles of respirable size in a liquid.
+    """
+
+    isocyanates: bool | None
+    epoxy: bool | None
+    epoxy_weight: Fraction | None = None
+    sensitisers: tuple[Sensitiser, ...] = ()
+    dries_skin: bool = False
+    lead: Quantity | None = None
+    titanium_dioxide: Quantity | None = None
+    contents: Quantity | None = None
+
+
+def supplemental(
+    facts: MixtureFacts, classifications: Sequence[Classification], market: str
+) -> tuple[Element | CannotJudge, ...]:
+    """The EUH statements of a mixture in one market (EU, GB, US). Source: CLP Annex II.
+
+    EUH211 comes as CannotJudge in the EU: its legal ground was annulled and it needs a recorded decision.
+    """
+    found: list[Element | CannotJudge] = []
+    if facts.dries_skin:
+        found.append(_element("EUH066", "the classifier expects dry or cracked skin"))
+    if facts.lead is not None and facts.lead > _percent(_row("EUH201")):
+        small = _row("EUH201A")
+        least = Quantity.of("volume", Fraction(small["limit"]), small["unit"])
+        code = "EUH201A" if facts.contents is not None and facts.contents < least else "EUH201"
+        found.append(_element(code, f"holds {facts.lead} of lead"))
+    if facts.isocyanates is None:
+        found.append(CannotJudge("EUH204", "it is not stated whether it contains isocyanates", ("isocyanates",)))
+    elif facts.isocyanates:
+        found.append(_element("EUH204", "contains isocyanates"))
+    found += _epoxy(facts)
+    covered = {entry.code for entry in found if isinstance(entry, Element)}
+    found += _sensitisers(facts.sensitisers, covered, {entry.hazard_class for entry in classifications})
+    if facts.titanium_dioxide is not None and facts.titanium_dioxide >= _percent(_row("EUH211")):
+        row = _row("EUH211")
+        found.append(CannotJudge("EUH211", row["note"], ("the decision, with date and authority",), (), _source(row)))
+    return tuple(entry for entry in found if market in parts(_row(_code(entry))["jurisdictions"]))
+
+
+def _epoxy(facts: MixtureFacts) -> list[Element | CannotJudge]:
+    row = _row("EUH205")
+    if facts.epoxy is None:
+        return [CannotJudge("EUH205", "it is not stated whether it contains epoxy constituents", ("epoxy",))]
+    if not facts.epoxy:
+        return []
+    if facts.epoxy_weight is None:
+        return [CannotJudge("EUH205", "the average molecular weight of the epoxy is not stated", ("epoxy_weight",))]
+    if facts.epoxy_weight > Fraction(row["limit"]):
+        return []
+    return [_element("EUH205", f"epoxy constituents of an average molecular weight up to {row['limit']}")]
+
+
+def _sensitisers(
+    sensitisers: Sequence[Sensitiser], covered: set[str], classes: set[str]
+) -> list[Element | CannotJudge]:
+    """EUH208 names each substance at or above its elicitation limit, where the mixture is not classified for it."""
+    named = []
+    for entry in sensitisers:
+        row = table("elicitation_limits").row("category", entry.category)
+        least = Quantity.of("share", Fraction(row["at_least"]), "%")
+        if entry.share >= least and entry.hazard_class not in classes and entry.covered_by not in covered:
+            named.append(f"{entry.name}, {_SENSITISATION[entry.hazard_class]}, {entry.share}")
+    row = _row("EUH208")
+    return [Element("EUH208", tuple(named), _source(row), "names each substance")] if named else []
+
+
+def _element(code: str, reason: str) -> Element:
+    row = _row(code)
+    return Element(code, (reason,), _source(row), row["note"])
+
+
+def _code(entry: Element | CannotJudge) -> str:
+    return entry.code if isinstance(entry, Element) else entry.what
+
+
+def _percent(row: Row) -> Quantity:
+    return Quantity.of("share", Fraction(row["limit"]), row["unit"])
+
+
+def _row(code: str) -> Row:
+    return table(_TRIGGERS).row("id", code)
+
+
+def _source(row: Row) -> Citation:
+    return table(_TRIGGERS).row_citation(row)

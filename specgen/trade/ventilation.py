@@ -1,0 +1,125 @@
+"""Air flow for spraying, always for both dangers at once: explosion and breath.
+
+A flow below a quarter of the explosive limit is dozens of times too small for the lungs, so a statement on the explosive
+limit alone is an error; one record holds both and there is no function for one of them. Dilution is no control for
+isocyanates: they need the booth and air-fed breathing protection whatever the flow. Called by the rules on hazards,
+the method statement and the risk part of a plan.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from specgen.standards.citations import ARITHMETIC
+from specgen.standards.tables import table
+from specgen.trade.codes import weakest
+from specgen.trade.exposure_flow import (
+    Isocyanate,
+    SubstanceFlow,
+    Vapour,
+    flow_for_all,
+    flow_for_nco,
+    flow_to_limit,
+    largest,
+)
+from specgen.trade.given import Source, take, take_cell
+from specgen.trade.judged import CannotJudge
+from specgen.trade.vapour import At, Fuel, mixture_explosive_limit, vapour_flow
+from specgen.trade.working import Working, work
+
+_SHARES = "explosive_limit_shares"
+NO_CONTROL_FOR_ISOCYANATE = (
+    "Diluting the air is no control for isocyanates: booth and air-fed breathing protection are needed at any flow."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class AirFlow:
+    """Flows in m3/h: `explosion` to a share of the lower explosive limit, `each` to every limit of every vapour,
+    `together` to the 8 h limits of all vapours at once, `nco` to each limit of isocyanate (empty without any), `needed`
+    the largest of all; `times` is how many times the breath asks for more than the explosive limit.
+
+    `parts` are the workings that the others are built on, for the annex.
+    """
+
+    explosion: Working | CannotJudge
+    each: tuple[SubstanceFlow, ...]
+    together: Working | CannotJudge
+    nco: tuple[SubstanceFlow, ...]
+    needed: Working | CannotJudge
+    times: Working | CannotJudge
+    parts: tuple[Working, ...]
+    caution: str
+
+
+def air_flow(
+    id: str,
+    vapours: Sequence[Vapour],
+    mixing: Source,
+    *,
+    isocyanates: Isocyanate | None = None,
+    share: str = "spraying",
+    at: At = "20",
+) -> AirFlow:
+    """The air flow a job needs, for the explosive limit and for the lungs.
+
+    `mixing` is the factor for air that does not mix well, a bare number of 1 or more; `share` is a row of the table
+    explosive_limit_shares (spraying, or shipyard). Where a limit is not known the flow it would ask for cannot be
+    judged, and neither can the flow needed.
+    """
+    parts: list[Working] = []
+    explosion = _explosion(id, vapours, share, at, parts)
+    each = [
+        flow_to_limit(id, v.name, v.release, v.molar_mass, limit, mixing, parts) for v in vapours for limit in v.limits
+    ]
+    together = flow_for_all(id, vapours, mixing)
+    nco = flow_for_nco(id, isocyanates, mixing, parts)
+    flows = [explosion, together, *(entry.flow for entry in (*each, *nco))]
+    if isocyanates is not None and not nco:
+        flows.append(CannotJudge("air flow for isocyanate", "no limit or release of NCO is known", ("NCO",)))
+    needed = largest(f"{id}.needed", "air flow needed", flows)
+    breath = largest(f"{id}.breath", "air flow for the lungs", flows[1:])
+    if isinstance(breath, Working):
+        parts.append(breath)
+    caution = NO_CONTROL_FOR_ISOCYANATE if isocyanates is not None else ""
+    times = _times(f"{id}.times", breath, explosion)
+    return AirFlow(explosion, tuple(each), together, nco, needed, times, tuple(parts), caution)
+
+
+def _explosion(id: str, vapours: Sequence[Vapour], share: str, at: At, parts: list[Working]) -> Working | CannotJudge:
+    """Vapour over its share of the limit: the little that the vapour itself takes up is left on the safe side."""
+    what, missing = "air flow for the explosive limit", []
+    fuels = []
+    for vapour in vapours:
+        if vapour.molar_mass is None or vapour.explosive_limit is None:
+            missing.append(f"molar mass and lower explosive limit of {vapour.name}")
+        else:
+            fuels.append(Fuel(vapour.name, vapour.release, vapour.molar_mass, vapour.explosive_limit))
+    if missing or not fuels:
+        return CannotJudge(what, "the explosive limit of the mixed vapours is not known", tuple(missing))
+    row = table(_SHARES).row("id", share)
+    vapour_in, limit = vapour_flow(f"{id}.vapour", fuels, at), mixture_explosive_limit(f"{id}.limit", fuels)
+    parts += [vapour_in, limit]
+    inputs = (
+        take("V", "vapour let off", vapour_in, "air_flow", "m3/h"),
+        take("L", "lower explosive limit of the mixture", limit, "vapour_share", "%"),
+        take_cell("f", "share of the limit allowed", _SHARES, row, "share", "share", "%"),
+    )
+    source = weakest([table(_SHARES).row_citation(row), *(vapour.source for vapour in vapours)])
+    note = "100: percent, twice"
+    formula = "V * 100 / L * 100 / f"
+    return work(
+        f"{id}.explosion", what, formula, inputs, kind="air_flow", unit="m3/h", places=0, source=source, note=note
+    )
+
+
+def _times(id: str, breath: Working | CannotJudge, explosion: Working | CannotJudge) -> Working | CannotJudge:
+    name = "air for the lungs over air for the explosive limit"
+    if isinstance(breath, CannotJudge) or isinstance(explosion, CannotJudge):
+        return CannotJudge(name, "one of the two flows is not known")
+    inputs = (
+        take("Q_B", "air flow for the lungs", breath, "air_flow", "m3/h"),
+        take("Q_E", "air flow for the explosive limit", explosion, "air_flow", "m3/h"),
+    )
+    return work(id, name, "Q_B / Q_E", inputs, places=1, source=ARITHMETIC)

@@ -1,0 +1,97 @@
+"""Limits of VOC and reactivity by jurisdiction, category and day.
+
+A category whose limit was not read, or a day for which no table was read, cannot be judged. Called by the rules on VOC
+and by the data sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+from typing import Literal
+
+from specgen.standards.citations import Citation
+from specgen.standards.tables import Row, table
+from specgen.trade.judged import CannotJudge
+from specgen.units.quantity import Quantity
+
+_EU = "voc_limits_eu"
+_REACTIVITY = {"US-CA": "reactivity_limits_california", "US": "reactivity_limits_us"}
+
+
+@dataclass(frozen=True, slots=True)
+class VocLimit:
+    """A limit in g/L, or in g of ozone on g as a bare number, with the days it holds for (empty where open)."""
+
+    category: str
+    name: str
+    limit: Quantity | Fraction
+    unit: str
+    since: str
+    until: str
+    source: Citation
+    water_subtracted: bool = False
+
+
+def voc_limit_eu(category: str, on: date) -> VocLimit | CannotJudge:
+    """The limit of a subcategory of Directive 2004/42/EC, annex II B, as in "e" or "c(i)". An aerosol is always "e"."""
+    row = next((row for row in table(_EU).rows if row["id"] == category), None)
+    if row is None:
+        return CannotJudge("VOC limit, EU", f"{category} is no subcategory of annex II B", ("subcategory",))
+    if on.isoformat() < row["from"]:
+        return CannotJudge("VOC limit, EU", f"no limit is known before {row['from']}", ("limit",))
+    limit = Quantity.of("voc_content", Fraction(row["limit"]), "g/L", row["limit"])
+    subtracted = row["water_subtracted"] == "yes"
+    return VocLimit(category, row["name"], limit, "g/L", row["from"], "", table(_EU).citation, subtracted)
+
+
+def voc_limit_us_refinish(category: str) -> VocLimit | CannotJudge:
+    """The limit in lb/gal of an automobile refinish coating that is not an aerosol, less water and exempt solvents.
+
+    The figures in lb/gal were read in a copy of the table; those in g/L are from memory and are not used.
+    """
+    name = "voc_limits_us_refinish"
+    row = next((row for row in table(name).rows if row["id"] == category), None)
+    if row is None:
+        return CannotJudge("VOC limit, US", f"{category} is no category of subpart B", ("category",))
+    citation = table(name).citation
+    limit = Quantity.of("voc_content", Fraction(row["limit_lb_gal"]), "lb/gal", row["limit_lb_gal"])
+    return VocLimit(category, row["category"], limit, "lb/gal", "", "", citation, water_subtracted=True)
+
+
+def reactivity_limit(jurisdiction: Literal["US-CA", "US"], category: str, on: date) -> VocLimit | CannotJudge:
+    """The limit of an aerosol coating category on a day, in g of ozone on g.
+
+    The federal limits of 2008 are from memory, and nothing is known from 2027-01-17 on.
+    """
+    what, name = f"reactivity limit, {jurisdiction}", _REACTIVITY[jurisdiction]
+    rows = [row for row in table(name).rows if row["id"] == category]
+    if not rows:
+        return CannotJudge(what, f"{category} is not a category of the table", ("category",))
+    held = [row for row in rows if _holds(row, on.isoformat())]
+    if not held or not held[0]["limit"]:
+        why = f"the limit of {rows[0]['category']} on {on.isoformat()} was not read"
+        return CannotJudge(what, why, ("limit",), (), table(name).row_citation(rows[0]))
+    row = held[0]
+    source = table(name).row_citation(row)
+    return VocLimit(category, row["category"], Fraction(row["limit"]), "g O3/g", row["from"], row["until"], source)
+
+
+def lowest_limit(limits: Sequence[VocLimit | CannotJudge]) -> VocLimit | CannotJudge:
+    """The limit that holds where several uses are claimed, 40 CFR 59.504(c).
+
+    One that cannot be judged might be the lowest, so then none can. Raises ValueError for no limit at all.
+    """
+    if open_limit := next((entry for entry in limits if isinstance(entry, CannotJudge)), None):
+        return open_limit
+    return min(_known(limits), key=lambda entry: entry.limit if isinstance(entry.limit, Fraction) else entry.limit.base)
+
+
+def _known(limits: Iterable[VocLimit | CannotJudge]) -> list[VocLimit]:
+    return [entry for entry in limits if isinstance(entry, VocLimit)]
+
+
+def _holds(row: Row, day: str) -> bool:
+    return (not row["from"] or row["from"] <= day) and (not row["until"] or day <= row["until"])
