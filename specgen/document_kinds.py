@@ -5,7 +5,7 @@ Called by `printing`. A new kind is one entry in KINDS and one function here.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal, Protocol
 
@@ -15,23 +15,28 @@ from specgen.findings import Severity
 from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import Spec
+from specgen.one_side import fitted
 from specgen.rendering.csv_file import write_csv
 from specgen.rendering.environment import fill, translation
 from specgen.rendering.html import write_html
 from specgen.rendering.pdf import write_pdf
 from specgen.views.data_sheet import data_sheet
 from specgen.views.data_sheet import number_of as number_of_sheet
+from specgen.views.card_side import Cut
+from specgen.views.job_card import JobCard, job_card
 from specgen.views.materials_list import materials_list
 from specgen.views.method_statement import method_statement
+from specgen.views.order_list import number_of as number_of_orders
+from specgen.views.order_list import order_list
 from specgen.views.range_overview import number_of as number_of_overview
 from specgen.views.range_overview import range_overview
 
-About = Literal["job", "product", "folder"]
+About = Literal["job", "product", "folder", "jobs"]
 
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """What a document is made from; the subject is None for the whole folder."""
+    """What a document is made from; the subject is None for the whole folder and for all its jobs."""
 
     checked: Checked
     spec: Spec
@@ -63,14 +68,22 @@ class Titled(Protocol):
     def title(self) -> str: ...
 
 
-def _laid_out(source: Source, template: str, view: Titled, kind: str, subject: str) -> bytes:
+def _laid_out(
+    source: Source, template: str, view: Titled, kind: str, subject: str, most_pages: int | None = None
+) -> bytes:
     """The view in its template, as `html` or `pdf`; `subject` goes into the properties of the PDF."""
     project = source.spec.project
     name = f"{template}/document.html.j2"
     if kind == "html":
         return write_html(fill(name, language=project.language, medium="screen", view=view, draft=True))
     html = fill(name, language=project.language, medium="print", view=view, draft=True)
-    return write_pdf(html, page_size=project.page_size.value, author=project.maker.name, subject=subject[:200])
+    return write_pdf(
+        html,
+        page_size=project.page_size.value,
+        author=project.maker.name,
+        subject=subject[:200],
+        most_pages=most_pages,
+    )
 
 
 def _method_statement(source: Source) -> Document:
@@ -124,11 +137,47 @@ def _range_overview(source: Source) -> Document:
     )
 
 
+def _job_card(source: Source) -> Document:
+    job = source.subject
+    assert isinstance(job, Job)  # noqa: S101  # as above
+
+    def view(cut: Cut, vehicles: Sequence[str]) -> JobCard:
+        return job_card(
+            job,
+            source.spec,
+            cut=cut,
+            vehicles=vehicles,
+            on=source.checked.on,
+            program=_PROGRAM,
+            translate=translation(source.spec.project.language),
+        )
+
+    def write(card: JobCard) -> bytes:
+        return _laid_out(source, "job_card", card, "pdf", job.scope, len(card.sides))
+
+    paper = source.spec.project.page_size.value
+    return Document(job.document.number, f"job {job.id}", lambda _: fitted(job, view, write, paper))
+
+
+def _order_list(source: Source) -> Document:
+    project = source.spec.project
+    view = order_list(source.spec, on=source.checked.on, program=_PROGRAM, translate=translation(project.language))
+
+    def write(kind: str) -> bytes:
+        if kind == "csv":
+            return write_csv([column.heading for column in view.sheet.columns], view.sheet.rows)
+        return _laid_out(source, "order_list", view, kind, view.title)
+
+    return Document(number_of_orders(project), "all jobs", write)
+
+
 _PROGRAM = f"specgen {__version__}"
 
 KINDS: Mapping[str, Kind] = {
     "method-statement": Kind("job", ("pdf", "html"), _method_statement),
+    "job-card": Kind("job", ("pdf",), _job_card),
     "data-sheet": Kind("product", ("pdf", "html"), _data_sheet),
     "range-overview": Kind("folder", ("pdf", "html"), _range_overview),
     "materials-list": Kind("job", ("csv",), _materials_list),
+    "order-list": Kind("jobs", ("pdf", "html", "csv"), _order_list),
 }

@@ -21,6 +21,9 @@ FORMATS = tuple(dict.fromkeys(format for kind in KINDS.values() for format in ki
 
 Entry = TypeVar("Entry")
 
+# What a folder has to hold for a document about each of these.
+_HELD: Mapping[About, str] = {"job": "job", "product": "product", "folder": "product", "jobs": "job"}
+
 
 class Refused(Exception):  # noqa: N818  # reads as what happened: the printing was refused
     """The folder cannot be printed; the text says why."""
@@ -89,13 +92,14 @@ def _subjects(
     else:
         described = {product.id: product for job in chosen.values() for product in spec.products_of(job)}
     whole = [None] if spec.products else []
-    return {"job": [*chosen.values()], "product": [*described.values()], "folder": [*whole]}
+    together = [None] if spec.jobs else []
+    return {"job": [*chosen.values()], "product": [*described.values()], "folder": [*whole], "jobs": [*together]}
 
 
 def _nothing(kinds: Iterable[str], formats: Iterable[str], subjects: Mapping[About, list[Job | Product | None]]) -> str:
     about = dict.fromkeys(KINDS[name].about for name in kinds)
-    if missing := [one for one in about if not subjects[one]]:
-        return f"the folder holds no {' and no '.join('product' if one == 'folder' else one for one in missing)}"
+    if missing := dict.fromkeys(_HELD[one] for one in about if not subjects[one]):
+        return f"the folder holds no {' and no '.join(missing)}"
     return f"{', '.join(kinds)} does not come in the format {', '.join(formats)}"
 
 

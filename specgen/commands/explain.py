@@ -1,25 +1,43 @@
-"""`specgen explain`: the page behind the id of a finding, or a published table."""
+"""`specgen explain`: the page behind the id of a finding, a published table, or the working of a figure."""
 
 from __future__ import annotations
 
 import argparse
 from collections.abc import Iterable
 from difflib import get_close_matches
+from pathlib import Path
 
 from specgen.commands.outcome import CannotRunError, Outcome
+from specgen.model.parse import load
+from specgen.plan.quantities import quantities
 from specgen.report.explanations import explanations
 from specgen.report.printed_table import printed_table
+from specgen.report.printed_working import printed_working
+from specgen.source.project import SourceError, find_project
 from specgen.standards.tables import table, table_names
 
-ABOUT = "Print the page of a rule or fault: what it checks, why, examples, what to do, and on whose word."
+ABOUT = (
+    "Print the page of a rule or fault: what it checks, why, examples, what to do, and on whose word; "
+    "a published table; or how a figure of a job was worked out."
+)
 
 _TABLE = "table:"
+_WORKING = "working:"
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
     wanted = parser.add_mutually_exclusive_group(required=True)
-    wanted.add_argument("id", metavar="ID", nargs="?", help="id of a finding, as in FLM002, or table:NAME")
+    wanted.add_argument("id", metavar="ID", nargs="?", help="id of a finding, as in FLM002; table:NAME; working:ID")
     wanted.add_argument("--list", action="store_true", help="print id, severity and title of every rule and fault")
+    parser.add_argument("--job", metavar="ID", help="job whose figure working:ID is; without ID its figures are listed")
+    parser.add_argument("--path", metavar="PATH", default=".", help="folder of the sources (this folder if left out)")
+    parser.add_argument(
+        "--for",
+        dest="reader",
+        choices=("customer", "maker"),
+        default="customer",
+        help=("whether inputs that are the maker's are held back (customer) or shown (maker)"),
+    )
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
@@ -29,6 +47,8 @@ def run(arguments: argparse.Namespace) -> Outcome:
     asked = str(arguments.id)
     if asked.lower().startswith(_TABLE):
         return Outcome(_table(asked[len(_TABLE) :]))
+    if asked.lower().startswith(_WORKING):
+        return Outcome(_working(asked[len(_WORKING) :], arguments))
     page = explanations().get(asked.upper())
     if page is None:
         raise CannotRunError(f"there is no page for {asked!r}; {_nearest(asked.upper(), explanations())}")
@@ -42,8 +62,26 @@ def _table(name: str) -> str:
     return printed_table(table(name))
 
 
+def _working(wanted: str, arguments: argparse.Namespace) -> str:
+    if not arguments.job:
+        raise CannotRunError("name the job the figure belongs to, as in --job refit")
+    try:
+        spec = load(find_project(Path(arguments.path))).spec
+    except SourceError as reason:
+        raise CannotRunError(str(reason)) from reason
+    if spec is None or arguments.job not in spec.jobs:
+        known = [] if spec is None else list(spec.jobs)
+        raise CannotRunError(f"there is no whole job {arguments.job!r}; {_nearest(arguments.job, known)}")
+    found = {entry.id: entry for entry in quantities(spec.jobs[arguments.job], spec).workings()}
+    if not wanted:
+        return "".join(f"{_WORKING}{entry.id}  {entry.name}, {entry.printed()}\n" for entry in found.values())
+    if wanted not in found:
+        raise CannotRunError(f"the job has no working {wanted!r}; {_nearest(wanted, found, _WORKING)}")
+    return printed_working(found[wanted], found, for_maker=arguments.reader == "maker")
+
+
 def _nearest(asked: str, known: Iterable[str], prefix: str = "") -> str:
     close = get_close_matches(asked, known, n=3, cutoff=0.5)
     if close:
         return f"nearest: {', '.join(prefix + name for name in close)}"
-    return "`specgen explain --list` lists them" if not prefix else f"tables: {', '.join(known)}"
+    return "`specgen explain --list` lists them" if not prefix else f"there are: {', '.join(known)}"

@@ -90,16 +90,21 @@ def _shape(shape: ShapeSource, path: Path) -> Shape:
             raise NotStatedError(f"the {shape.kind} {shape.id} has no {name}", (*path, name))
         return _given(value, path, name)
 
+    def counted(otherwise: int) -> Given:
+        """The coated sides or ends as stated, else the number that is usual for the shape."""
+        stated = shape.sides
+        return Given(Fraction(otherwise)) if stated is None else Given(Fraction(stated), ".".join((*path, "sides")))
+
     sides = shape.sides
     match shape.kind:
         case ShapeKind.PLATE:
-            return Plate(size("length"), size("width"), 1 if sides is None else sides)
+            return Plate(size("length"), size("width"), counted(1))
         case ShapeKind.TUBE:
-            return Tube(size("diameter"), size("length"), sides or 0)
+            return Tube(size("diameter"), size("length"), counted(0))
         case ShapeKind.ANGLE:
             return Angle(size("height"), size("width"), size("length"))
         case ShapeKind.CYLINDER:
-            return Cylinder(size("diameter"), size("height"), 2 if sides is None else sides)
+            return Cylinder(size("diameter"), size("height"), counted(2))
         case ShapeKind.BOX:
             if sides not in _LIDS:
                 raise WorkingError(f"the box {shape.id} is coated on {sides} faces; 4, 5 or 6 can be worked out")

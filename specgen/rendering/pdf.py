@@ -17,7 +17,7 @@ from urllib.parse import unquote
 
 from specgen.rendering.assets import FONT_FAMILY, asset
 from specgen.rendering.bounds import check_bounds
-from specgen.rendering.failure import RenderError
+from specgen.rendering.failure import RenderError, TooLongError
 
 PageSize = Literal["A4", "Letter"]
 
@@ -39,12 +39,14 @@ def write_pdf(
     subject: str = "",
     keywords: Sequence[str] = (),
     identifier: bytes | None = None,
+    most_pages: int | None = None,
 ) -> bytes:
     """The tagged PDF of one filled document; `author`, `subject` and `keywords` go into its properties.
 
     `html` is a whole page with a title and a language. `identifier` becomes the file identifier. Carries no date.
     Raises RenderError when the page is out of bounds, names anything but a shipped asset, uses a character outside the
-    shipped fonts, draws any warning from the typesetter, or when Pango is not installed.
+    shipped fonts, draws any warning from the typesetter, or when Pango is not installed; TooLongError when it takes more
+    than `most_pages`.
     """
     if page_size not in ("A4", "Letter"):
         raise RenderError(f"The page size {page_size!r} is unknown. Use A4 or Letter.")
@@ -60,6 +62,8 @@ def write_pdf(
             document = page.render(font_config=fonts, stylesheets=sheets, pdf_tags=True)
             if not document.metadata.title:
                 raise RenderError("The document has no title. Fill the template's title block.")
+            if most_pages is not None and len(document.pages) > most_pages:
+                raise TooLongError(f"The document takes {len(document.pages)} pages; it may take {most_pages}.")
             document.metadata.authors = [author] if author else []
             document.metadata.description = subject or None
             document.metadata.keywords = list(keywords)

@@ -1,7 +1,8 @@
 """The published tables: every figure from outside that the code works with, each with document, clause and basis.
 
 One table a file in `tables/`; a row is a list of cells under `columns`, or a mapping of them. A table drawn from several
-documents names the document `several` and gives each row its own. A table is read when it is first asked for. Called by `trade`, rules and views.
+documents names the document `several` and gives each row its own. A table is read when it is first asked for. Called by
+`trade`, rules and views.
 """
 
 from __future__ import annotations

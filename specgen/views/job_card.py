@@ -1,0 +1,92 @@
+"""The job card: one side of paper that hangs at a vehicle, to be ticked, written on and signed, as finished text.
+
+Called by `specgen.document_kinds`, which takes the first of CUTS that fits on the paper. A job with several builds has a
+side for each: a painter who reads a wait in the line of another system spoils a vehicle, so two never share a side.
+The template `job_card/document.html.j2` prints it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.model.job import Job
+from specgen.model.spec import Spec
+from specgen.plan.quantities import quantities
+from specgen.views.build import groups
+from specgen.views.card_side import CardSide, Cut, card_side
+from specgen.views.cautions import HazardView, hazards
+from specgen.views.climate import climate
+from specgen.views.parties import contact_line
+from specgen.views.wording import Translate, Words
+
+CUTS = (
+    Cut("roomy"),
+    Cut("plain"),
+    Cut("plain", step_texts=False),
+    Cut("plain", step_texts=False, checks=False),
+    Cut("close", step_texts=False, checks=False),
+    Cut("close", step_texts=False, checks=False, between=False),
+    Cut("close", step_texts=False, checks=False, between=False, parts=False, longest=60),
+    Cut("close", step_texts=False, checks=False, between=False, parts=False, climate=False, longest=36),
+)
+"""What is given up to stay on one side, mildest first. Never given up: the fleet number, waits, films, wet film, hold
+points, signal word, and the boxes to write in; everything else can be read in the method statement."""
+
+# The longest fleet number that each size of type still sets in one line, in characters.
+_SIZES = ((6, "huge"), (9, "large"), (14, "medium"), (24, "small"))
+
+
+@dataclass(frozen=True, slots=True)
+class VehicleSide:
+    """One printed side. `vehicle` is empty where the job names none; `size` is its type, huge to least."""
+
+    vehicle: str
+    size: str
+    side: CardSide
+
+
+@dataclass(frozen=True, slots=True)
+class JobCard:
+    """The whole document, a side a vehicle and build. `room` is roomy, plain or close."""
+
+    number: str
+    title: str
+    on: str
+    call: str
+    gravest: HazardView
+    climate: tuple[tuple[str, str], ...]
+    shared: str
+    room: str
+    shortened: bool
+    sides: tuple[VehicleSide, ...]
+    program: str
+
+
+def job_card(
+    job: Job, spec: Spec, *, cut: Cut, vehicles: Sequence[str], on: date, program: str, translate: Translate
+) -> JobCard:
+    """The view of a job that checks without errors, for these of its vehicles, or for none that is named."""
+    words = Words.of(spec.project, translate)
+    figures = quantities(job, spec)
+    builds = groups(job, spec)
+    sides = [card_side(group, job, spec, figures, cut, words, several=len(builds) > 1) for group in builds]
+    several = len(job.vehicles)
+    return JobCard(
+        job.document.number,
+        job.document.title,
+        on.isoformat(),
+        contact_line(job.call or spec.project.maker.contact),
+        hazards(list(spec.products_of(job)), words)[0],
+        climate(job.climate, words) if cut.climate else (),
+        words("counted for all {} vehicles together").format(several) if several > 1 else "",
+        cut.room,
+        cut.shortens,
+        tuple(VehicleSide(vehicle, _size(vehicle), side) for vehicle in vehicles or ("",) for side in sides),
+        program,
+    )
+
+
+def _size(vehicle: str) -> str:
+    return next((size for most, size in _SIZES if len(vehicle) <= most), "least")
