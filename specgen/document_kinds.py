@@ -22,6 +22,7 @@ from specgen.rendering.html import write_html
 from specgen.rendering.pdf import write_pdf
 from specgen.views.data_sheet import data_sheet
 from specgen.views.data_sheet import number_of as number_of_sheet
+from specgen.views.build import groups
 from specgen.views.card_side import Cut
 from specgen.views.job_card import JobCard, job_card
 from specgen.views.materials_list import materials_list
@@ -141,11 +142,11 @@ def _job_card(source: Source) -> Document:
     job = source.subject
     assert isinstance(job, Job)  # noqa: S101  # as above
 
-    def view(cut: Cut, vehicles: Sequence[str]) -> JobCard:
+    def view(cuts: Sequence[Cut | None], vehicles: Sequence[str]) -> JobCard:
         return job_card(
             job,
             source.spec,
-            cut=cut,
+            cuts=cuts,
             vehicles=vehicles,
             on=source.checked.on,
             program=_PROGRAM,
@@ -155,8 +156,8 @@ def _job_card(source: Source) -> Document:
     def write(card: JobCard) -> bytes:
         return _laid_out(source, "job_card", card, "pdf", job.scope, len(card.sides))
 
-    paper = source.spec.project.page_size.value
-    return Document(job.document.number, f"job {job.id}", lambda _: fitted(job, view, write, paper))
+    builds, paper = len(groups(job, source.spec)), source.spec.project.page_size.value
+    return Document(job.document.number, f"job {job.id}", lambda _: fitted(job, builds, view, write, paper))
 
 
 def _order_list(source: Source) -> Document:

@@ -9,35 +9,50 @@ from collections.abc import Callable, Sequence
 
 from specgen.model.job import Job
 from specgen.rendering.failure import RenderError, TooLongError
-from specgen.views.card_side import Cut
+from specgen.views.card_side import CardSide, Cut
 from specgen.views.job_card import CUTS, JobCard
 
+View = Callable[[Sequence[Cut | None], Sequence[str]], JobCard]
+"""From a cut for each build (None leaves it out) and the vehicles to the card."""
 
-def fitted(
-    job: Job, view: Callable[[Cut, Sequence[str]], JobCard], write: Callable[[JobCard], bytes], paper: str
-) -> bytes:
-    """The PDF of all vehicles, each build on one side, all cut alike.
+
+def fitted(job: Job, builds: int, view: View, write: Callable[[JobCard], bytes], paper: str) -> bytes:
+    """The PDF of all vehicles, each build on one side of its own, cut no more than that build needs.
 
     `write` raises TooLongError where a card takes more pages than it has sides. Raises RenderError where not even the
-    last cut fits.
+    last cut of a build fits.
     """
-    vehicles = job.vehicles
-    # The sides of a job differ by their fleet number only, so the longest is tried before all are set.
-    trial = (max(vehicles, key=len),) if vehicles else ()
-    for cut in CUTS:
+    # The sides of a build differ by their fleet number only, so the longest is tried before all are set.
+    trial = (max(job.vehicles, key=len),) if job.vehicles else ()
+    least = [_least_cut(job, at, builds, view, write, trial, paper) for at in range(builds)]
+    for more in range(len(CUTS)):
         try:
-            card = write(view(cut, trial))
-            return card if len(vehicles) < 2 else write(view(cut, vehicles))
+            return write(view([CUTS[min(cut + more, len(CUTS) - 1)] for cut in least], job.vehicles))
+        except TooLongError:
+            # another fleet number is set wider than the longest one
+            continue
+    raise RenderError(_too_much(job, view([CUTS[-1]] * builds, trial).sides[0].side, paper))
+
+
+def _least_cut(
+    job: Job, at: int, builds: int, view: View, write: Callable[[JobCard], bytes], trial: Sequence[str], paper: str
+) -> int:
+    """The place in CUTS of the mildest one with which a build fits by itself."""
+    for place, cut in enumerate(CUTS):
+        try:
+            write(view([cut if build == at else None for build in range(builds)], trial))
+            return place
         except TooLongError:
             continue
-    raise RenderError(_too_much(job, view(CUTS[-1], trial), paper))
+    card = view([CUTS[-1] if build == at else None for build in range(builds)], trial)
+    raise RenderError(_too_much(job, card.sides[0].side, paper))
 
 
-def _too_much(job: Job, card: JobCard, paper: str) -> str:
-    side = max((page.side for page in card.sides), key=lambda side: len(side.coats))
-    checks = sum(len(coat.checks) for coat in side.coats) + len(side.at_first + side.prepared + side.applying)
+def _too_much(job: Job, side: CardSide, paper: str) -> str:
+    checks = sum(len(coat.checks) for coat in side.coats)
+    checks += len(side.at_first + side.prepared + side.applying + side.finished)
     return (
         f"The job card of the job {job.id} does not fit on one side of {paper}: {len(side.coats)} coats, "
-        f"{len(side.steps)} steps of preparation and {checks + len(side.finished)} hold points. "
-        "A card that goes on overleaf is read by half; divide the work into two jobs, or keep fewer hold points."
+        f"{len(side.steps)} steps of preparation and {checks} hold points. "
+        "What stands overleaf is not read at the vehicle; divide the work into two jobs, or keep fewer hold points."
     )

@@ -79,6 +79,7 @@ def flow_to_limit(
     mixing: Source,
     parts: list[Working],
 ) -> SubstanceFlow:
+    """The flow in m3/h that holds one substance at one limit; the limit worked out in mg/m3 is added to `parts`."""
     in_air = limit.in_air(f"{id}.limit.{limit.id}", molar_mass)
     if isinstance(in_air, CannotJudge):
         return SubstanceFlow(name, limit, in_air)
@@ -125,6 +126,7 @@ def flow_for_all(id: str, vapours: Sequence[Vapour], mixing: Source) -> Working 
 
 
 def flow_for_nco(id: str, found: Isocyanate | None, mixing: Source, parts: list[Working]) -> tuple[SubstanceFlow, ...]:
+    """The flow in m3/h to each limit of isocyanate as NCO; empty where the job lets off none."""
     if found is None:
         return ()
     if found.release is None:

@@ -84,7 +84,7 @@ def _each(id: str, row: Row, ingredients: Sequence[Ingredient]) -> Classified | 
             own = "its own limit" if specific is not None else "the limit"
             # 1A and 1B share a row of the limits; the mixture keeps the category of what it holds.
             category = matched.category if row["category"] == "1B" else row["category"]
-            why = f"{entry.name} is at or above {own} of {_plain(least)} %"
+            why = f"{entry.name} is at or above {own} of {Quantity.of('share', least, '%')}"
             return Classified(row["hazard_class"], category, why, (working,), working.source, row["statement"])
     return None
 
@@ -155,6 +155,3 @@ def _percent(value: Source) -> Fraction:
         raise TypeError("a share by mass is a bare number, where a percentage is taken")
     return found.to("%")
 
-
-def _plain(number: Fraction) -> str:
-    return f"{float(number):g}"

@@ -13,6 +13,7 @@ from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.plan.quantities import Quantities
 from specgen.views.build import Group, steps
+from specgen.views.climate import climate
 from specgen.views.coats import CoatView, Wait, coats, waits
 from specgen.views.inspection import passes
 from specgen.views.wording import Words
@@ -80,9 +81,12 @@ class CardCoat:
 
 @dataclass(frozen=True, slots=True)
 class CardSide:
-    """The work of one build. `build` is empty where the job has only one."""
+    """The work of one build. `build` is empty where the job has only one; `room` is roomy, plain or close."""
 
     build: str
+    room: str
+    shortened: bool
+    climate: tuple[tuple[str, str], ...]
     parts: tuple[str, ...]
     masked: str
     preparation: str
@@ -103,7 +107,7 @@ def card_side(
     listed = coats(group.system, spec, figures, words)
     held = waits(group.system, group.preparation, spec, words)
     names = {coat.name for coat in listed}
-    to_coats = {wait.comes: _wait(wait, cut) for wait in held if wait.comes in names}
+    to_coats = {wait.comes: _wait(wait, cut, words) for wait in held if wait.comes in names}
     masked = dict.fromkeys(entry.what for item in group.items for entry in item.masked)
     title = words("Build {letter}: {title}").format(letter=group.letter, title=group.system.title)
 
@@ -112,6 +116,9 @@ def card_side(
 
     return CardSide(
         _short(title, cut) if several else "",
+        cut.room,
+        cut.shortens,
+        climate(job.climate, words) if cut.climate else (),
         tuple(_parts(group, cut, words)),
         _short("; ".join(masked), cut) if cut.parts else "",
         _short(group.preparation.title, cut),
@@ -122,7 +129,7 @@ def card_side(
         to_coats.get(listed[0].name) if listed else None,
         tuple(_coats(listed, to_coats, group, job, cut, words)),
         at(Stage.FINISHED, None),
-        tuple(_wait(wait, cut) for wait in held if wait.comes not in names),
+        tuple(_wait(wait, cut, words) for wait in held if wait.comes not in names),
     )
 
 
@@ -150,7 +157,7 @@ def _coats(
     above = [*listed[1:], None]
     for coat, following in zip(listed, above, strict=True):
         films = (
-            (words("Wet film of a pass, by comb"), coat.wet),
+            (words("Wet film by comb"), coat.wet),
             (words("Dry film, least"), coat.least),
             (words("Dry film, nominal"), coat.nominal),
             (words("Dry film, most"), coat.most),
@@ -179,8 +186,11 @@ def _checks(points: Sequence[InspectionPoint], cut: Cut, words: Words) -> tuple[
     )
 
 
-def _wait(wait: Wait, cut: Cut) -> CardWait:
-    return CardWait(wait.comes, wait.not_before, wait.not_later, _short(wait.late, cut) if cut.between else "")
+def _wait(wait: Wait, cut: Cut, words: Words) -> CardWait:
+    late = _short(wait.late, cut) if cut.between else words("see the method statement")
+    if not wait.late:
+        late = words("not stated: call") if wait.not_later else ""
+    return CardWait(wait.comes, wait.not_before, wait.not_later, late)
 
 
 def _figure(text: str) -> Figure:

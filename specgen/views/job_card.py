@@ -1,6 +1,6 @@
 """The job card: one side of paper that hangs at a vehicle, to be ticked, written on and signed, as finished text.
 
-Called by `specgen.document_kinds`, which takes the first of CUTS that fits on the paper. A job with several builds has a
+Called by `specgen.document_kinds`, which takes for each build the first of CUTS that fits on the paper. A job with several builds has a
 side for each: a painter who reads a wait in the line of another system spoils a vehicle, so two never share a side.
 The template `job_card/document.html.j2` prints it.
 """
@@ -17,7 +17,6 @@ from specgen.plan.quantities import quantities
 from specgen.views.build import groups
 from specgen.views.card_side import CardSide, Cut, card_side
 from specgen.views.cautions import HazardView, hazards
-from specgen.views.climate import climate
 from specgen.views.parties import contact_line
 from specgen.views.wording import Translate, Words
 
@@ -25,7 +24,8 @@ CUTS = (
     Cut("roomy"),
     Cut("plain"),
     Cut("plain", step_texts=False),
-    Cut("plain", step_texts=False, checks=False),
+    Cut("close"),
+    Cut("close", step_texts=False),
     Cut("close", step_texts=False, checks=False),
     Cut("close", step_texts=False, checks=False, between=False),
     Cut("close", step_texts=False, checks=False, between=False, parts=False, longest=60),
@@ -49,29 +49,40 @@ class VehicleSide:
 
 @dataclass(frozen=True, slots=True)
 class JobCard:
-    """The whole document, a side a vehicle and build. `room` is roomy, plain or close."""
+    """The whole document, a side a vehicle and build."""
 
     number: str
     title: str
     on: str
     call: str
     gravest: HazardView
-    climate: tuple[tuple[str, str], ...]
     shared: str
-    room: str
-    shortened: bool
     sides: tuple[VehicleSide, ...]
     program: str
 
 
 def job_card(
-    job: Job, spec: Spec, *, cut: Cut, vehicles: Sequence[str], on: date, program: str, translate: Translate
+    job: Job,
+    spec: Spec,
+    *,
+    cuts: Sequence[Cut | None],
+    vehicles: Sequence[str],
+    on: date,
+    program: str,
+    translate: Translate,
 ) -> JobCard:
-    """The view of a job that checks without errors, for these of its vehicles, or for none that is named."""
+    """The view of a job that checks without errors, for these of its vehicles, or for none that is named.
+
+    `cuts` has one entry a build, in the order of `groups`; None leaves a build out.
+    """
     words = Words.of(spec.project, translate)
     figures = quantities(job, spec)
     builds = groups(job, spec)
-    sides = [card_side(group, job, spec, figures, cut, words, several=len(builds) > 1) for group in builds]
+    sides = [
+        card_side(group, job, spec, figures, cut, words, several=len(builds) > 1)
+        for group, cut in zip(builds, cuts, strict=True)
+        if cut is not None
+    ]
     several = len(job.vehicles)
     return JobCard(
         job.document.number,
@@ -79,10 +90,7 @@ def job_card(
         on.isoformat(),
         contact_line(job.call or spec.project.maker.contact),
         hazards(list(spec.products_of(job)), words)[0],
-        climate(job.climate, words) if cut.climate else (),
         words("counted for all {} vehicles together").format(several) if several > 1 else "",
-        cut.room,
-        cut.shortens,
         tuple(VehicleSide(vehicle, _size(vehicle), side) for vehicle in vehicles or ("",) for side in sides),
         program,
     )

@@ -1,0 +1,142 @@
+"""Acute toxicity estimates and the generic concentration limits of mixtures."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from specgen.standards.citations import Basis
+from specgen.standards.tables import table
+from specgen.trade.acute_toxicity import Route, Toxicant, acute_toxicity, mixture_estimate, point_estimate
+from specgen.trade.given import Given
+from specgen.trade.hazard_class import Classification
+from specgen.trade.judged import CannotJudge, Classified
+from specgen.trade.mixture import Ingredient, mixture_classes
+from specgen.trade.working import WorkingError
+from specgen.units.display import round_half_up
+from specgen.units.quantity import Quantity
+
+ROUTES: dict[str, Route] = {"oral": "oral", "dermal": "dermal", "inhaled mist": "mist", "inhaled vapour": "vapour"}
+
+
+def percent(text: str) -> Quantity:
+    return Quantity.of("share", Fraction(text), "%")
+
+
+def ingredients(text: str) -> list[Ingredient]:
+    found = []
+    for number, part in enumerate(text.split(), start=1):
+        amount, hazard_class, *m_factor = part.split(":")
+        m = int(m_factor[0]) if m_factor else 1
+        classes = (Classification(*hazard_class.split("/")),)
+        found.append(Ingredient(f"part {number}", percent(amount), classes, m_acute=m, m_chronic=m))
+    return found
+
+
+@pytest.mark.cases("acute_toxicity")
+def test_estimate_of_a_mixture(case: dict[str, str]) -> None:
+    pairs = zip(case["shares"].split(), case["estimates"].split(), strict=True)
+    parts = [Toxicant(f"part {amount}", percent(amount), Fraction(figure)) for amount, figure in pairs]
+    if case["unknown"]:
+        parts.append(Toxicant("unknown", percent(case["unknown"])))
+    parts.append(Toxicant("water", percent("5"), harmless=True))
+    route = ROUTES[case["route"]]
+    found = mixture_estimate("m", route, parts)
+    assert round_half_up(found.number, int(case["places"])) == round_half_up(
+        Fraction(case["estimate"]), int(case["places"])
+    )
+    assert found.source.clause in {"3.1.3", "Annex I, 3.1.3", case["document"].removeprefix("CLP ")}
+    judged = acute_toxicity("m", route, parts)
+    if case["category"]:
+        assert isinstance(judged, Classified)
+        assert judged.category == case["category"]
+        assert judged.source.basis is Basis.MEMORY
+    else:
+        assert judged is None
+
+
+def test_unknown_below_one_percent_does_not_count() -> None:
+    many = [Toxicant(f"trace {n}", percent("0.9")) for n in range(12)]
+    found = mixture_estimate("m", "oral", [Toxicant("known", percent("50"), Fraction(500)), *many])
+    assert found.number == 1000
+
+
+def test_nothing_known_cannot_be_judged_and_nothing_toxic_is_no_class() -> None:
+    unknown = [Toxicant("additive", percent("20"))]
+    assert acute_toxicity("m", "oral", unknown) == CannotJudge(
+        "acute toxicity, oral", "no ingredient has an acute toxicity estimate", ("estimate of additive",)
+    )
+    with pytest.raises(WorkingError) as refused:
+        mixture_estimate("m", "oral", unknown)
+    assert refused.value.what == "no ingredient has an acute toxicity estimate"
+    assert acute_toxicity("m", "oral", [Toxicant("water", percent("100"), harmless=True)]) is None
+
+
+POINTS: list[tuple[Route, str, str]] = [
+    ("oral", "1", "0.5"),
+    ("oral", "4", "500"),
+    ("dermal", "3", "300"),
+    ("vapour", "4", "11"),
+    ("mist", "2", "0.05"),
+]
+
+
+@pytest.mark.parametrize(("route", "category", "figure"), POINTS)
+def test_point_estimates(route: Route, category: str, figure: str) -> None:
+    assert point_estimate(route, category) == Given(Fraction(figure), "table:acute_toxicity")
+    row = table("acute_toxicity").row("id", f"{route}_{category}")
+    assert Fraction(row["point"]) <= Fraction(row["up_to"])
+
+
+@pytest.mark.cases("mixture_classes")
+def test_generic_limits(case: dict[str, str]) -> None:
+    found = mixture_classes("m", ingredients(case["ingredients"]))
+    named = []
+    for entry in found:
+        assert isinstance(entry, Classified)
+        named.append("/".join(part for part in (entry.hazard_class, entry.category, entry.statement) if part))
+        assert entry.workings[0].number == Fraction(case["figures"])
+        if case["mark"] == "MEMORY":
+            assert entry.source.basis is Basis.MEMORY
+        else:
+            assert entry.source.basis is Basis.REGULATION
+    assert named == case["classes"].split()
+
+
+def test_specific_limit_goes_before_the_generic_one() -> None:
+    classes = (Classification("respiratory_sensitisation", "1"),)
+    strict = Ingredient("MDI", percent("0.1"), classes, specific={"respiratory_sensitisation": percent("0.1")})
+    loose = Ingredient("HDI", percent("0.4"), classes, specific={"respiratory_sensitisation": percent("0.5")})
+    (found,) = mixture_classes("m", [strict])
+    assert isinstance(found, Classified)
+    assert found.why == "MDI is at or above its own limit of 0.1 %"
+    assert mixture_classes("m", [loose]) == ()
+    assert mixture_classes("m", [Ingredient("it", percent("0.4"), classes)]) == ()
+
+
+def test_gas_has_a_limit_of_its_own() -> None:
+    gas = [Ingredient("it", percent("0.2"), (Classification("respiratory_sensitisation", "1"),))]
+    assert mixture_classes("m", gas) == ()
+    (found,) = mixture_classes("m", gas, gas=True)
+    assert isinstance(found, Classified)
+    assert found.hazard_class == "respiratory_sensitisation"
+
+
+def test_aspiration_needs_the_viscosity() -> None:
+    solvent = [Ingredient("white spirit", percent("10"), (Classification("aspiration", "1"),))]
+    (unknown,) = mixture_classes("m", solvent)
+    assert isinstance(unknown, CannotJudge)
+    assert (unknown.what, unknown.missing) == ("aspiration", ("viscosity",))
+    (thin,) = mixture_classes("m", solvent, viscosity=Fraction("20.5"))
+    assert isinstance(thin, Classified)
+    assert thin.source.basis is Basis.MEMORY
+    assert mixture_classes("m", solvent, viscosity=Fraction("20.6")) == ()
+
+
+def test_working_of_a_weighted_sum_is_written_out() -> None:
+    (found,) = mixture_classes("m", ingredients("6:aquatic_chronic/1:10"))
+    assert isinstance(found, Classified)
+    assert (found.hazard_class, found.category) == ("aquatic_chronic", "1")
+    assert found.workings[0].substituted() == "10 × 6"
+    assert found.workings[0].printed() == "60.00\N{NO-BREAK SPACE}%"
