@@ -17,6 +17,7 @@ from specgen.model.project import SCHEMA_VERSION
 from specgen.model.senses import PATH, Audience
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import declaration
+from specgen.units.rounding import plain_text
 
 Json = dict[str, Any] | list[Any] | str
 
@@ -51,17 +52,13 @@ def _record(node: Node, audience: Audience) -> dict[str, Json]:
 
 def _leaf(value: Any) -> Json:
     if isinstance(value, tuple) and all(isinstance(v, Fraction) for v in value):
-        return ":".join(_number(v) for v in value)
+        return ":".join(plain_text(v) for v in value)
     if isinstance(value, tuple):
         return [_leaf(v) for v in value]
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, Fraction):
-        return _number(value)
+        return plain_text(value)
     if isinstance(value, date):
         return value.isoformat()
     return value.value if isinstance(value, StrEnum) else str(value)
-
-
-def _number(value: Fraction) -> str:
-    return str(value.numerator) if value.denominator == 1 else f"{float(value):.9f}".rstrip("0")

@@ -48,9 +48,12 @@ class ExposureLimit:
         if self.ppm is None or molar_mass is None:
             what = f"limit of {self.substance} in mg/m3"
             return CannotJudge(what, "it is stated in ppm and the molar mass is not known", ("molar mass",))
-        return share_to_concentration(
-            id, Given(self.ppm, f"table:{_LIMITS}"), molar_mass, counted_at(self.jurisdiction)
-        )
+        at = counted_at(self.jurisdiction)
+        if at is None:
+            what = f"limit of {self.substance} in mg/m3"
+            why = f"the temperature at which {self.jurisdiction} counts ppm was not read"
+            return CannotJudge(what, why, ("temperature of the ppm",))
+        return share_to_concentration(id, Given(self.ppm, f"table:{_LIMITS}"), molar_mass, at)
 
 
 def exposure_limits(jurisdiction: str, on: date, cas: str) -> tuple[ExposureLimit, ...]:
@@ -59,7 +62,10 @@ def exposure_limits(jurisdiction: str, on: date, cas: str) -> tuple[ExposureLimi
 
 
 def nco_limits(jurisdiction: str, on: date) -> tuple[ExposureLimit, ...]:
-    """The limits of all isocyanates together, as NCO, on a day: monomer, oligomer and prepolymer alike."""
+    """The limits of a whole group counted as NCO, on a day: only these cover the prepolymer in the mist.
+
+    The British ones name isocyanates, those of the EU diisocyanates; the US has none, only limits of single monomers.
+    """
     return _found(jurisdiction, on, cas="", as_nco=True)
 
 

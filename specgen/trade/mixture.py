@@ -154,4 +154,3 @@ def _percent(value: Source) -> Fraction:
     if not isinstance(found, Quantity):
         raise TypeError("a share by mass is a bare number, where a percentage is taken")
     return found.to("%")
-

@@ -17,6 +17,8 @@ from specgen.trade.hazard_class import Classification, Element, elements_of, sou
 from specgen.trade.labelling import Package
 
 _KINDS = ("prevention", "response", "storage", "disposal")
+# Ranks 1 and 2 of the table precaution_priority are not a choice.
+_REQUIRED_RANKS = 2
 _BULK = ("flammable_liquids", "flammable_gases", "gases_under_pressure")
 
 
@@ -54,12 +56,15 @@ def precautions(classifications: Sequence[Classification], package: Package, *, 
         _add(found, code, reason, source)
         required.append(code)
     redundant = _take_redundant(found)
-    ordered = sorted(found.values(), key=lambda element: (_rank(element.code), element.code))
+    ordered = sorted(found.values(), key=lambda element: (_rank(element.code, required), element.code))
     # What must stand there does, even where that alone is more than six.
     most = max(int(table("precaution_rules").row("id", "most")["value"]), len(set(required)))
     beyond = tuple(
         Element(
-            element.code, element.reasons, element.source, f"beyond the {most} of the label, rank {_rank(element.code)}"
+            element.code,
+            element.reasons,
+            element.source,
+            f"beyond the {most} of the label, rank {_rank(element.code, required)}",
         )
         for element in ordered[most:]
     )
@@ -106,9 +111,12 @@ def _first_rank() -> tuple[str, ...]:
     return parts(table("precaution_priority").row("rank", "1")["codes"])
 
 
-def _rank(code: str) -> int:
+def _rank(code: str, required: Sequence[str]) -> int:
+    """The first rank that names the code; the ranks of what must stand there hold only where it must."""
     rows = table("precaution_priority").rows
-    return next((int(row["rank"]) for row in rows if code in parts(row["codes"])), len(rows) + 1)
+    ranks = [int(row["rank"]) for row in rows if code in parts(row["codes"])]
+    usable = [rank for rank in ranks if rank > _REQUIRED_RANKS or code in required]
+    return min(usable, default=len(rows) + 1)
 
 
 def _why_more(classifications: Sequence[Classification]) -> str:

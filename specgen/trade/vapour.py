@@ -129,10 +129,12 @@ def mixing_factor(mixing: Source) -> Input:
     return found
 
 
-def counted_at(jurisdiction: str) -> At:
-    """The temperature at which a jurisdiction counts ppm; 20 degC where it is not known."""
+def counted_at(jurisdiction: str) -> At | None:
+    """The temperature at which a jurisdiction counts ppm; None where it was not read."""
     row = next((row for row in table(_VOLUMES).rows if jurisdiction in row["used_by"].split()), None)
-    return "25" if row is not None and row["temperature_degc"] == "25" else "20"
+    if row is None:
+        return None
+    return "25" if row["temperature_degc"] == "25" else "20"
 
 
 def _mass(molar_mass: Source) -> Input:

@@ -13,8 +13,9 @@ from typing import Literal
 
 from specgen.standards.citations import Citation
 from specgen.trade.formula import WorkingError, constants, evaluate, names, sign, write
-from specgen.units.display import round_half_up, significant, unit_sign
+from specgen.units.display import unit_sign
 from specgen.units.quantity import Quantity
+from specgen.units.rounding import round_half_up, significant
 
 __all__ = ["HELD_BY_MAKER", "Audience", "Input", "Working", "WorkingError", "work"]
 

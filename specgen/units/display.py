@@ -1,16 +1,14 @@
 """Quantities as a document prints them: the author's figure and unit, and the project's second unit in brackets.
 
-Rounding happens here and nowhere earlier, once, half up (Decimal ROUND_HALF_UP): 1.25 prints as 1.3, as printed tables of the
-trade do. Called by `views`.
+Called by `views` and, for unit signs, by `trade.working`.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from decimal import ROUND_HALF_UP, Decimal
-from fractions import Fraction
 
 from specgen.units.quantity import Quantity, Range
+from specgen.units.rounding import round_half_up, significant
 
 _SIGNS = {
     "um": "µm",
@@ -46,33 +44,6 @@ _SIGNS = {
 BETWEEN, AT_LEAST, AT_MOST = "{low} to {high}", "at least {}", "at most {}"
 
 
-def round_half_up(number: Fraction, places: int) -> Decimal:
-    """`number` to `places` digits after the point, half away from zero."""
-    # Exact quotient of integers, so that 1.25 is never 1.2499999 before it is rounded.
-    scaled = number * 10**places
-    whole = (abs(scaled.numerator) * 2 + scaled.denominator) // (2 * scaled.denominator)
-    sign = -1 if number < 0 else 1
-    return (Decimal(sign * whole).scaleb(-places)).quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)
-
-
-def significant(number: Fraction, digits: int = 3) -> Decimal:
-    """`number` to `digits` significant digits, never with an exponent."""
-    if number == 0:
-        return Decimal(0)
-    places = digits - 1 - _exponent(abs(number))
-    rounded = round_half_up(number, max(places, 0)) if places >= 0 else round_half_up(number, 0)
-    return rounded
-
-
-def _exponent(number: Fraction) -> int:
-    exponent = 0
-    while number >= 10:
-        number, exponent = number / 10, exponent + 1
-    while number < 1:
-        number, exponent = number * 10, exponent - 1
-    return exponent
-
-
 def unit_sign(unit: str) -> str:
     """The unit as printed: um is µm, degC is °C."""
     return _SIGNS.get(unit, unit)
@@ -100,7 +71,7 @@ def show_range(value: Range, second: Mapping[str, str] | None = None, translate:
 
 
 def _figure(value: Quantity) -> str:
-    return value.digits or str(significant(value.number))
+    return value.digits or f"{significant(value.number):f}"
 
 
 def _with_second(

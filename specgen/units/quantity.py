@@ -13,6 +13,7 @@ from fractions import Fraction
 from functools import lru_cache, total_ordering
 
 from specgen.units.kinds import KINDS, Kind
+from specgen.units.rounding import plain_text
 
 # Twelve digits hold every figure of the trade; more are a slip, and 10^400 must not reach the arithmetic.
 _NUMBER = r"-?\d{1,12}(?:\.\d{1,9})?"
@@ -69,7 +70,7 @@ class Quantity:
         return hash((self.kind, self.base))
 
     def __str__(self) -> str:
-        return f"{self.digits or _plain(self.number)} {self.unit}"
+        return f"{self.digits or plain_text(self.number)} {self.unit}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,8 +165,8 @@ def _quantity(kind: Kind, digits: str, unit: str) -> Quantity:
     value = Quantity.of(kind.name, Fraction(digits), unit, digits)
     for bound, beyond in ((kind.lowest, "below"), (kind.highest, "above")):
         if bound is not None and (value.base < bound if beyond == "below" else value.base > bound):
-            limit = f"{_plain(bound)} {kind.base}"
-            raise QuantityError(f"{value} is {beyond} what a {_name(kind)} can be ({limit})", "check number and unit")
+            limit = f"{plain_text(bound)} {kind.base}"
+            raise QuantityError(f"{value} is {beyond} what {_a(kind)} can be ({limit})", "check number and unit")
     return value
 
 
@@ -183,19 +184,17 @@ def _not_a_quantity(kind: Kind, text: str, *, ranged: bool = False) -> QuantityE
         return QuantityError(f"{text} uses a sign where a word is read", f"write min, max or a range, as in {example}")
     if not ranged and (_BETWEEN.fullmatch(text) or _BOUND.fullmatch(text)):
         return QuantityError(f"{text} is a range where one value is asked for", f"write one value, as in {example}")
-    return QuantityError(f"{text[:60]} is not a {_name(kind)}", f"write a number, a blank and a unit, as in {example}")
+    return QuantityError(f"{text[:60]} is not {_a(kind)}", f"write a number, a blank and a unit, as in {example}")
 
 
 def _example(kind: Kind) -> str:
     return f"40..60 {kind.base}"
 
 
+def _a(kind: Kind) -> str:
+    name = _name(kind)
+    return f"an {name}" if name[0] in "aeio" else f"a {name}"
+
+
 def _name(kind: Kind) -> str:
     return kind.name.replace("_", " ")
-
-
-def _plain(number: Fraction) -> str:
-    """The number in full where it is a short decimal, else to six digits after the point."""
-    if number.denominator == 1:
-        return str(number.numerator)
-    return f"{float(number):.6f}".rstrip("0").rstrip(".")

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from specgen.model.application import Activation, Application, Mixing
 from specgen.model.product import Product
 from specgen.units.quantity import Quantity
+from specgen.units.rounding import plain_text
 from specgen.views.wording import N_, Words
 
 
@@ -77,9 +78,7 @@ def _mixing(mixing: Mixing | None, values: list[tuple[str, str]], words: Words) 
         return []
     for ratio, name in ((mixing.ratio_by_volume, words("by volume")), (mixing.ratio_by_mass, words("by mass"))):
         if ratio is not None:
-            values.append(
-                (words("Mixing ratio {}").format(name), " : ".join(str(float(p)).removesuffix(".0") for p in ratio))
-            )
+            values.append((words("Mixing ratio {}").format(name), " : ".join(plain_text(p) for p in ratio)))
     if mixing.induction is not None:
         values.append((words("Wait after mixing"), words.phrase(mixing.induction)))
     if mixing.thinner_max is not None:

@@ -14,8 +14,8 @@ from specgen.trade.aerosol import SprayTest, aerosol_category
 from specgen.trade.combustion import Content, content_of, flammable_share, heat_of_combustion
 from specgen.trade.judged import CannotJudge, Classified
 from specgen.trade.working import WorkingError
-from specgen.units.display import round_half_up
 from specgen.units.quantity import Quantity, parse_quantity
+from specgen.units.rounding import round_half_up
 
 GAP = "\N{NO-BREAK SPACE}"
 
@@ -166,7 +166,7 @@ MASSES = {"C": "12.011", "H": "1.008", "O": "15.999", "N": "14.007", "F": "18.99
 def test_molar_masses_follow_from_the_formulas() -> None:
     for row in table("heat_of_combustion").rows:
         number, whole, formula = "", Fraction(0), row["formula"]
-        symbols = []
+        symbols: list[tuple[str, str]] = []
         for sign in formula:
             if sign.isdigit():
                 number += sign

@@ -9,8 +9,8 @@ import pytest
 
 from specgen.trade.area import Angle, Box, Cylinder, Edge, Plate, Shape, Tube, coated_area, shape_area, total_area
 from specgen.trade.working import WorkingError
-from specgen.units.display import round_half_up
 from specgen.units.quantity import Quantity, parse_quantity
+from specgen.units.rounding import round_half_up
 
 
 def length(text: str) -> Quantity:

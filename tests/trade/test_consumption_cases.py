@@ -35,8 +35,8 @@ from specgen.trade.loss import (
 )
 from specgen.trade.solids import solids_from_mass
 from specgen.trade.working import WorkingError
-from specgen.units.display import round_half_up
 from specgen.units.quantity import Quantity, parse_quantity
+from specgen.units.rounding import round_half_up
 
 GRID_HEADS = {"volume_solids", "document", "mark"}
 

@@ -25,8 +25,8 @@ from specgen.trade.judged import CannotJudge
 from specgen.trade.reactivity import Reactant, weighted_reactivity
 from specgen.trade.voc_limit import VocLimit, lowest_limit, reactivity_limit, voc_limit_eu, voc_limit_us_refinish
 from specgen.trade.working import Working, WorkingError
-from specgen.units.display import round_half_up
 from specgen.units.quantity import Quantity, parse_quantity
+from specgen.units.rounding import round_half_up
 
 GAP = "\N{NO-BREAK SPACE}"
 

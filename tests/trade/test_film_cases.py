@@ -19,8 +19,8 @@ from specgen.trade.passes import (
     usual_film_per_pass,
 )
 from specgen.trade.working import Working, WorkingError
-from specgen.units.display import round_half_up
 from specgen.units.quantity import Quantity, parse_quantity
+from specgen.units.rounding import round_half_up
 
 
 def um(text: str) -> Quantity:

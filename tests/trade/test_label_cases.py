@@ -15,7 +15,7 @@ from specgen.trade.label_comparison import DeclaredLabel, compare_label
 from specgen.trade.labelling import LabelElements, Package, label_elements
 from specgen.trade.precautions import precautions
 from specgen.trade.supplemental import MixtureFacts, Sensitiser, supplemental
-from specgen.units.quantity import parse_quantity
+from specgen.units.quantity import Quantity, parse_quantity
 
 KINDS = ("prevention", "response", "storage", "disposal")
 
@@ -223,7 +223,7 @@ def supplement(facts: MixtureFacts, text: str = "aerosols/1", market: str = "EU"
     return [f"? {entry.what}" if isinstance(entry, CannotJudge) else entry.code for entry in found]
 
 
-def share(text: str):  # type: ignore[no-untyped-def]  # the shortest name a case can have
+def share(text: str) -> Quantity:
     return parse_quantity("share", f"{text} %")
 
 

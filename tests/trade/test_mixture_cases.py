@@ -14,8 +14,8 @@ from specgen.trade.hazard_class import Classification
 from specgen.trade.judged import CannotJudge, Classified
 from specgen.trade.mixture import Ingredient, mixture_classes
 from specgen.trade.working import WorkingError
-from specgen.units.display import round_half_up
 from specgen.units.quantity import Quantity
+from specgen.units.rounding import round_half_up
 
 ROUTES: dict[str, Route] = {"oral": "oral", "dermal": "dermal", "inhaled mist": "mist", "inhaled vapour": "vapour"}
 

@@ -22,8 +22,8 @@ from specgen.trade.solids import (
     volume_solids_without_propellant,
 )
 from specgen.trade.working import Working, WorkingError
-from specgen.units.display import round_half_up
 from specgen.units.quantity import Quantity, parse_quantity
+from specgen.units.rounding import round_half_up
 
 
 def percent(text: str) -> Quantity:

@@ -21,8 +21,8 @@ from specgen.trade.formula import constants, evaluate, names, sign, write
 from specgen.trade.given import Given, take
 from specgen.trade.loss import LossShare
 from specgen.trade.working import Input, Working, WorkingError, work
-from specgen.units.display import round_half_up
 from specgen.units.quantity import Quantity, parse_quantity
+from specgen.units.rounding import round_half_up
 
 GAP = "\N{NO-BREAK SPACE}"
 

@@ -12,9 +12,10 @@ from pathlib import Path
 
 import pytest
 
-from specgen.units.display import round_half_up, show, show_range, significant
+from specgen.units.display import show, show_range
 from specgen.units.kinds import KINDS
 from specgen.units.quantity import Quantity, QuantityError, parse_quantity, parse_range, parse_span
+from specgen.units.rounding import round_half_up, significant
 
 
 def rows(name: str) -> list[list[str]]:

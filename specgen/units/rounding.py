@@ -1,0 +1,52 @@
+"""Rounding and writing of exact numbers. Rounding happens when a figure is printed and nowhere earlier, once, half up:
+1.25 prints as 1.3, as printed tables of the trade do.
+
+Called by `display`, by `trade.working` and by the canonical form. No number passes through a float here.
+"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+
+# What no decimal can write to its end is written to this many digits after the point.
+_ENDLESS_PLACES = 6
+_ALL_PLACES = 30
+
+
+def round_half_up(number: Fraction, places: int) -> Decimal:
+    """`number` to `places` digits after the point, half away from zero."""
+    # Exact quotient of integers, so that 1.25 is never 1.2499999 before it is rounded.
+    scaled = number * 10**places
+    whole = (abs(scaled.numerator) * 2 + scaled.denominator) // (2 * scaled.denominator)
+    digits = tuple(int(digit) for digit in str(whole))
+    return Decimal((1 if number < 0 and whole else 0, digits, -places))
+
+
+def significant(number: Fraction, digits: int = 3) -> Decimal:
+    """`number` to `digits` significant digits; whole numbers keep all of theirs."""
+    if number == 0:
+        return Decimal(0)
+    places = max(digits - 1 - _exponent(abs(number)), 0)
+    rounded = round_half_up(number, places)
+    if places and _exponent(abs(Fraction(rounded))) > _exponent(abs(number)):
+        # 99.95 has become 100.0: one digit more than asked for
+        return round_half_up(number, places - 1)
+    return rounded
+
+
+def plain_text(number: Fraction) -> str:
+    """`number` in full where it is a decimal with an end, else to six digits after the point; never with an exponent."""
+    if number.denominator == 1:
+        return str(number.numerator)
+    places = next((p for p in range(_ALL_PLACES + 1) if 10**p % number.denominator == 0), _ENDLESS_PLACES)
+    return f"{round_half_up(number, places):f}".rstrip("0").rstrip(".")
+
+
+def _exponent(number: Fraction) -> int:
+    exponent = 0
+    while number >= 10:
+        number, exponent = number / 10, exponent + 1
+    while number < 1:
+        number, exponent = number * 10, exponent - 1
+    return exponent
