@@ -14,6 +14,7 @@ COMMANDS = {
     "check": "check the sources of a folder and report what is wrong with them",
     "render": "check the sources, then print documents from them",
     "explain": "print the page of a rule or fault, or a published table",
+    "where-used": "list every system and job that a source or a table reaches",
     "schema": "print the JSON Schema of a kind of source, for an editor",
     "new": "print an empty source to begin with",
 }
@@ -38,7 +39,7 @@ def read_arguments(argv: Sequence[str]) -> tuple[Command, argparse.Namespace]:
     if chosen not in COMMANDS:
         parser.parse_args(argv[:1])
         raise CannotRunError(_unknown(chosen))
-    module = import_module(f"specgen.commands.{chosen}")
+    module = import_module(f"specgen.commands.{chosen.replace('-', '_')}")
     own = Parser(prog=f"specgen {chosen}", description=module.ABOUT, allow_abbrev=False)
     module.declare(own)
     run: Command = module.run
@@ -46,7 +47,7 @@ def read_arguments(argv: Sequence[str]) -> tuple[Command, argparse.Namespace]:
 
 
 def _parser() -> Parser:
-    listed = "\n".join(f"  {name:<10}{about}" for name, about in COMMANDS.items())
+    listed = "\n".join(f"  {name:<12}{about}" for name, about in COMMANDS.items())
     parser = Parser(
         prog="specgen",
         usage="specgen COMMAND ...",

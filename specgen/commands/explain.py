@@ -29,6 +29,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
     wanted = parser.add_mutually_exclusive_group(required=True)
     wanted.add_argument("id", metavar="ID", nargs="?", help="id of a finding, as in FLM002; table:NAME; working:ID")
     wanted.add_argument("--list", action="store_true", help="print id, severity and title of every rule and fault")
+    wanted.add_argument("--html", metavar="DIR", help="write every page and table into DIR as linked HTML pages")
     parser.add_argument("--job", metavar="ID", help="job whose figure working:ID is; without ID its figures are listed")
     parser.add_argument("--path", metavar="PATH", default=".", help="folder of the sources (this folder if left out)")
     parser.add_argument(
@@ -44,6 +45,8 @@ def run(arguments: argparse.Namespace) -> Outcome:
     if arguments.list:
         pages = explanations().values()
         return Outcome("".join(f"{page.id}  {page.severity.value:<7}  {page.title}\n" for page in pages))
+    if arguments.html:
+        return _pages(Path(arguments.html))
     asked = str(arguments.id)
     if asked.lower().startswith(_TABLE):
         return Outcome(_table(asked[len(_TABLE) :]))
@@ -53,6 +56,20 @@ def run(arguments: argparse.Namespace) -> Outcome:
     if page is None:
         raise CannotRunError(f"there is no page for {asked!r}; {_nearest(asked.upper(), explanations())}")
     return Outcome(page.text())
+
+
+def _pages(folder: Path) -> Outcome:
+    # Only this way of asking needs the template engine.
+    from specgen.catalogue import catalogue_pages
+    from specgen.rendering.writing import write_all
+
+    pages = catalogue_pages()
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        write_all(folder, pages)
+    except OSError as reason:
+        raise CannotRunError(f"{folder} cannot be written: {reason.strerror or reason}") from reason
+    return Outcome(f"{len(pages)} pages written; begin with {folder / 'index.html'}\n")
 
 
 def _table(name: str) -> str:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import argparse
 from collections.abc import Iterator
 
-from specgen.commands.outcome import Outcome
+from specgen.commands.outcome import CannotRunError, Outcome
 from specgen.model.outline import Default, Key, outline
 from specgen.model.spec import KINDS, SINGULAR
 
@@ -21,12 +21,20 @@ _WORDS_SHOWN = 10
 
 def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("kind", metavar="KIND", choices=list(SINGULAR), help=f"one of: {', '.join(SINGULAR)}")
+    parser.add_argument(
+        "--schema",
+        metavar="FILE",
+        help="name this file, made by `specgen schema KIND`, on the first line, where YAML editors look for it",
+    )
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
     block = SINGULAR[arguments.kind]
     key = Key(block, "", True, None, (), KINDS[block], block != "project")
-    head = f"# A new {arguments.kind}. Fill every key that stands open; take the # away from those you need besides.\n"
+    if arguments.schema is not None and (not arguments.schema.strip() or not arguments.schema.isprintable()):
+        raise CannotRunError("the name after --schema is no file name; name the file the schema is in")
+    schema = f"# yaml-language-server: $schema={arguments.schema}\n" if arguments.schema is not None else ""
+    head = f"{schema}# A new {arguments.kind}. Fill every key that stands open; take the # away from those you need besides.\n"
     return Outcome(head + "\n".join(_lines(key, 0, None)) + "\n")
 
 

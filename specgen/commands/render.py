@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Collection, Mapping
+import sys
+from collections.abc import Callable, Collection, Mapping
 from pathlib import Path
 
 from specgen.checking import Checked
@@ -96,7 +97,16 @@ def _documents(checked: Checked, arguments: argparse.Namespace) -> Mapping[str, 
         formats=_once(arguments.format),
         jobs=_once(arguments.job),
         products=_once(arguments.product),
+        told=_progress(),
     )
+
+
+def _progress() -> Callable[[str], None] | None:
+    """Says each file as it is finished to whoever sits and waits; a program that reads along wants the end only."""
+    # a process without a screen has no stream at all
+    if sys.stderr is None or not sys.stderr.isatty():
+        return None
+    return lambda file: print(f"specgen: {file} is laid out", file=sys.stderr, flush=True)
 
 
 def _once(names: list[str] | None) -> tuple[str, ...] | None:

@@ -63,9 +63,7 @@ def _of_faults() -> Iterable[Explanation]:
     for shape in SHAPE_FAULTS.values():
         yield _plain(shape.id, shape.severity, shape.title, shape.why, "", shape.remedy)
     for waiver in waivers.FAULTS.values():
-        # only a waiver aimed at an error is an error itself
-        severity = Severity.ERROR if waiver.id == "WVR003" else Severity.WARNING
-        yield _plain(waiver.id, severity, waiver.title, waiver.why, "", waiver.remedy)
+        yield _plain(waiver.id, waiver.severity, waiver.title, waiver.why, "", waiver.remedy)
 
 
 def _plain(id: str, severity: Severity, title: str, why: str, example: str, remedy: str) -> Explanation:

@@ -70,9 +70,9 @@ def test_version(capsys: pytest.CaptureFixture[str]) -> None:
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        ([], "which command? It is one of: check, render, explain, schema, new; see `specgen --help`"),
+        ([], "which command? It is one of: check, render, explain, where-used, schema, new; see `specgen --help`"),
         (["chekc"], "there is no command 'chekc'; did you mean check?"),
-        (["zzz"], "there is no command 'zzz'; it is one of: check, render, explain, schema, new"),
+        (["zzz"], "there is no command 'zzz'; it is one of: check, render, explain, where-used, schema, new"),
         (["--quiet"], "unrecognized arguments: --quiet; see `specgen --help`"),
         (["check"], "the following arguments are required: PATH; see `specgen check --help`"),
         (["check", ""], "the path is empty; name the folder of the sources"),
@@ -97,7 +97,7 @@ def test_version(capsys: pytest.CaptureFixture[str]) -> None:
         (["check", ".", "--form", "text"], "unrecognized arguments: --form text; see `specgen check --help`"),
         (["check", ".", "more"], "unrecognized arguments: more; see `specgen check --help`"),
         (["render", "."], "the following arguments are required: --out; see `specgen render --help`"),
-        (["explain"], "one of the arguments ID --list is required; see `specgen explain --help`"),
+        (["explain"], "one of the arguments ID --list --html is required; see `specgen explain --help`"),
     ],
 )
 def test_what_cannot_run_is_one_plain_line(arguments: list[str], said: str, capsys: pytest.CaptureFixture[str]) -> None:

@@ -161,6 +161,20 @@ def test_project_word_for_word(capsys: pytest.CaptureFixture[str]) -> None:
     ]
 
 
+def test_schema_is_named_on_the_first_line(capsys: pytest.CaptureFixture[str]) -> None:
+    plain = _printed("job", capsys)
+    assert main(["new", "job", "--schema", "job.schema.json"]) == 0
+    assert capsys.readouterr().out == f"# yaml-language-server: $schema=job.schema.json\n{plain}"
+
+
+@pytest.mark.parametrize("name", ["", " ", "a\nb"])
+def test_schema_without_a_file_name(name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["new", "job", "--schema", name]) == 2
+    assert capsys.readouterr().err == (
+        "specgen: the name after --schema is no file name; name the file the schema is in\n"
+    )
+
+
 def test_unknown_kind(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["new", "paint"]) == 2
     assert capsys.readouterr().err.startswith("specgen: KIND: invalid choice: 'paint'")

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import shutil
+import sys
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -74,7 +76,25 @@ def test_files_are_written_and_named(
 )
 def test_order(folder: Path, asked: list[dict[str, Any]], arguments: list[str], order: dict[str, Any]) -> None:
     assert _render("--out", "out", *arguments) == 0
-    assert asked == [{"documents": None, "formats": None, "jobs": None, "products": None, **order}]
+    assert asked == [{"documents": None, "formats": None, "jobs": None, "products": None, "told": None, **order}]
+
+
+def test_each_file_is_told_to_who_sits_at_a_terminal(
+    folder: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def print_documents(checked: object, *, told: Callable[[str], None], **order: Any) -> dict[str, bytes]:
+        for name in _FILES:
+            told(name)
+        return dict(_FILES)
+
+    monkeypatch.setattr(printing, "print_documents", print_documents)
+    monkeypatch.setattr(sys.stderr, "isatty", lambda: True)
+    assert _render("--out", "out") == 0
+    printed = capsys.readouterr()
+    assert printed.err == (
+        "specgen: MS-001-method-statement.pdf is laid out\nspecgen: MS-001-method-statement.html is laid out\n"
+    )
+    assert "laid out" not in printed.out
 
 
 def test_formats_are_those_of_the_printing_floor() -> None:

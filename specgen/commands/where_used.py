@@ -1,0 +1,65 @@
+"""`specgen where-used`: every system and job that a product, preparation, system or published table reaches."""
+
+from __future__ import annotations
+
+import argparse
+from difflib import get_close_matches
+from pathlib import Path
+
+from specgen.commands.outcome import CannotRunError, Outcome
+from specgen.model.parse import load
+from specgen.model.spec import LIST_KINDS, Spec
+from specgen.model.usage import Use, uses_of_record, uses_of_table
+from specgen.source.project import SourceError, find_project
+from specgen.standards.tables import table_names
+
+ABOUT = "List every system and job that a product, preparation, system or published table reaches."
+
+_TABLE = "table:"
+
+
+def declare(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("id", metavar="ID", help="id of a source, as in primer-210 or systems.cab; or table:NAME")
+    parser.add_argument("--path", metavar="PATH", default=".", help="folder of the sources (this folder if left out)")
+
+
+def run(arguments: argparse.Namespace) -> Outcome:
+    try:
+        spec = load(find_project(Path(arguments.path))).spec
+    except SourceError as reason:
+        raise CannotRunError(str(reason)) from reason
+    if spec is None:
+        raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
+    asked = str(arguments.id)
+    if asked.startswith(_TABLE):
+        uses = _of_table(spec, asked.removeprefix(_TABLE))
+    else:
+        kind, key = _record(spec, asked)
+        uses = uses_of_record(spec, kind, key)
+    if not uses:
+        return Outcome(f"Nothing uses {asked}.\n")
+    return Outcome("".join(f"{use.address}  {_through(use)}\n" for use in uses))
+
+
+def _through(use: Use) -> str:
+    return ", ".join(use.through)
+
+
+def _of_table(spec: Spec, name: str) -> list[Use]:
+    if name not in table_names():
+        near = get_close_matches(name, table_names(), n=3)
+        raise CannotRunError(f"there is no table {name!r}" + (f"; nearest: {', '.join(near)}" if near else ""))
+    return uses_of_table(spec, name)
+
+
+def _record(spec: Spec, asked: str) -> tuple[str, str]:
+    known = [f"{kind}.{key}" for kind in LIST_KINDS for key in getattr(spec, kind)]
+    found = [name for name in known if asked in (name, name.partition(".")[2])]
+    if len(found) > 1:
+        raise CannotRunError(f"{asked} is the id of more than one source; name it in full: {', '.join(found)}")
+    if not found:
+        ids = [*known, *(name.partition(".")[2] for name in known)]
+        near = get_close_matches(asked, ids, n=3)
+        raise CannotRunError(f"there is no source {asked!r}" + (f"; nearest: {', '.join(near)}" if near else ""))
+    kind, _, key = found[0].partition(".")
+    return kind, key
