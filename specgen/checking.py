@@ -8,6 +8,7 @@ from pathlib import Path
 
 from specgen.findings import Report
 from specgen.model.parse import Loaded, load
+from specgen.rules.most_findings import severest
 from specgen.rules.run import run_rules
 from specgen.rules.waivers import apply_waivers
 
@@ -29,4 +30,4 @@ def check(folder: Path, on: date) -> Checked:
 def check_loaded(loaded: Loaded, on: date) -> Checked:
     """All findings on sources already read."""
     judged = apply_waivers(run_rules(loaded), loaded, on)
-    return Checked(loaded, Report.of([*loaded.findings, *judged]), on)
+    return Checked(loaded, Report.of([*loaded.findings, *severest(judged)]), on)

@@ -12,6 +12,7 @@ from typing import Literal, Protocol
 from specgen import __version__
 from specgen.checking import Checked
 from specgen.findings import Severity
+from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import Spec
@@ -20,10 +21,9 @@ from specgen.rendering.csv_file import write_csv
 from specgen.rendering.environment import fill, translation
 from specgen.rendering.html import write_html
 from specgen.rendering.pdf import write_pdf
-from specgen.views.data_sheet import data_sheet
-from specgen.views.data_sheet import number_of as number_of_sheet
 from specgen.views.build import groups
 from specgen.views.card_side import Cut
+from specgen.views.data_sheet import data_sheet
 from specgen.views.job_card import JobCard, job_card
 from specgen.views.materials_list import materials_list
 from specgen.views.method_statement import method_statement
@@ -122,7 +122,7 @@ def _data_sheet(source: Source) -> Document:
     )
     about = product.about or product.name
     return Document(
-        number_of_sheet(product),
+        sheet_number(product),
         f"product {product.id}",
         lambda kind: _laid_out(source, "data_sheet", view, kind, about),
     )

@@ -1,6 +1,7 @@
 """A job card set on one side of paper: cut by the priorities of its view until it fits. Called by `document_kinds`.
 
-How much room a text takes is known only once it is set, so cuts are tried on the paper itself, the mildest first.
+How much room a text takes is known only once it is set, so cuts are tried on the paper itself, the mildest
+first: most cards fit with one of the first three.
 """
 
 from __future__ import annotations
@@ -24,28 +25,26 @@ def fitted(job: Job, builds: int, view: View, write: Callable[[JobCard], bytes],
     """
     # The sides of a build differ by their fleet number only, so the longest is tried before all are set.
     trial = (max(job.vehicles, key=len),) if job.vehicles else ()
-    least = [_least_cut(job, at, builds, view, write, trial, paper) for at in range(builds)]
-    for more in range(len(CUTS)):
+    least = [_mildest(at, builds, view, write, trial) for at in range(builds)]
+    for more in range(len(CUTS) - min(least, default=0)):
         try:
             return write(view([CUTS[min(cut + more, len(CUTS) - 1)] for cut in least], job.vehicles))
         except TooLongError:
-            # another fleet number is set wider than the longest one
+            # not even the last cut fits, or another fleet number is set wider than the longest one
             continue
-    raise RenderError(_too_much(job, view([CUTS[-1]] * builds, trial).sides[0].side, paper))
+    fullest = max(view([CUTS[-1]] * builds, trial).sides, key=lambda page: len(page.side.coats))
+    raise RenderError(_too_much(job, fullest.side, paper))
 
 
-def _least_cut(
-    job: Job, at: int, builds: int, view: View, write: Callable[[JobCard], bytes], trial: Sequence[str], paper: str
-) -> int:
-    """The place in CUTS of the mildest one with which a build fits by itself."""
-    for place, cut in enumerate(CUTS):
+def _mildest(at: int, builds: int, view: View, write: Callable[[JobCard], bytes], trial: Sequence[str]) -> int:
+    """The place in CUTS of the mildest cut with which a build fits by itself; the last, untried, where no other does."""
+    for place, cut in enumerate(CUTS[:-1]):
         try:
             write(view([cut if build == at else None for build in range(builds)], trial))
             return place
         except TooLongError:
             continue
-    card = view([CUTS[-1] if build == at else None for build in range(builds)], trial)
-    raise RenderError(_too_much(job, card.sides[0].side, paper))
+    return len(CUTS) - 1
 
 
 def _too_much(job: Job, side: CardSide, paper: str) -> str:

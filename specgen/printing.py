@@ -5,13 +5,13 @@ Nothing is printed from a folder with errors: a document is right or it is not t
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Mapping
 from typing import TypeVar
 
 from specgen.checking import Checked
 from specgen.document_kinds import KINDS, About, Source
 from specgen.findings import Severity
+from specgen.model.file_names import file_stem
 from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import Spec
@@ -58,7 +58,7 @@ def print_documents(
             source = Source(checked, spec, subject)
             document = kind.make(source)
             for format in (format for format in kind.formats if format in wanted):
-                file = f"{_file_stem(document.number)}-{name}.{format}"
+                file = f"{file_stem(document.number)}-{name}.{format}"
                 this = f"the {name} of {document.subject}"
                 # names that differ only in capitals are one file on many disks
                 if other := whose.get(file.casefold()):
@@ -101,8 +101,3 @@ def _nothing(kinds: Iterable[str], formats: Iterable[str], subjects: Mapping[Abo
     if missing := dict.fromkeys(_HELD[one] for one in about if not subjects[one]):
         return f"the folder holds no {' and no '.join(missing)}"
     return f"{', '.join(kinds)} does not come in the format {', '.join(formats)}"
-
-
-def _file_stem(number: str) -> str:
-    """The document number as part of a file name: letters, digits, point and hyphen only."""
-    return re.sub(r"[^A-Za-z0-9.\-]+", "-", number).strip("-.")

@@ -58,7 +58,7 @@ def take_out(spec: dict[str, Any], path: str) -> None:
 
 def checked(spec: dict[str, Any], on: date = ON) -> Checked:
     """The specification written as YAML, read back and checked."""
-    raw = yaml.safe_dump(spec, sort_keys=False, allow_unicode=True, width=100_000).encode()
+    raw = yaml.dump(spec, Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True, width=100_000).encode()
     source, faults = read_text(raw, "spec.yaml")
     return check_loaded(parse(Sources(GOOD, (source,), tuple(faults))), on)
 

@@ -31,7 +31,7 @@ def _changed(**changes: str) -> Checked:
 
 
 def test_names_and_formats() -> None:
-    assert DOCUMENTS == ("method-statement", "data-sheet", "range-overview", "materials-list")
+    assert DOCUMENTS == ("method-statement", "job-card", "data-sheet", "range-overview", "materials-list", "order-list")
     assert FORMATS == ("pdf", "html", "csv")
 
 
@@ -47,6 +47,8 @@ def test_every_document_has_its_name_and_is_told(good_checked: Checked) -> None:
         "DS-barrier-data-sheet.html",
         "RO-works-fleet-range-overview.html",
         "MS-001-materials-list.csv",
+        "OL-works-fleet-order-list.html",
+        "OL-works-fleet-order-list.csv",
     ]
 
 
@@ -76,12 +78,13 @@ def test_a_named_job_brings_the_products_it_uses() -> None:
 @pytest.mark.parametrize(
     ("asked", "why"),
     [
-        ({"documents": ["poster"]}, "there is no document poster; there is: method-statement, data-sheet, range-overview, materials-list"),
+        ({"documents": ["poster"]}, "there is no document poster; there is: method-statement, job-card, data-sheet, range-overview, materials-list, order-list"),
         ({"formats": ["doc"]}, "there is no format doc; there is: pdf, html, csv"),
         ({"jobs": ["other"]}, "there is no job other; there is: refit"),
         ({"products": ["other"]}, "there is no product other; there is: primer, base, clear, barrier"),
         ({"documents": ["materials-list"], "formats": ["pdf"]}, "materials-list does not come in the format pdf"),
         ({"documents": ["data-sheet"], "products": []}, "the folder holds no product"),
+        ({"documents": ["job-card"], "formats": ["html"]}, "job-card does not come in the format html"),
     ],
 )  # fmt: skip
 def test_refusals(asked: Mapping[str, Any], why: str, good_checked: Checked) -> None:
@@ -96,6 +99,8 @@ def test_a_folder_without_jobs() -> None:
     result = checked(spec)
     with pytest.raises(Refused, match=r"^the folder holds no job$"):
         print_documents(result, documents=["method-statement"])
+    with pytest.raises(Refused, match=r"^the folder holds no job$"):
+        print_documents(result, documents=["order-list", "job-card"])
     files = print_documents(result, formats=SCREEN, products=["primer"])
     assert list(files) == ["DS-primer-data-sheet.html", "RO-works-fleet-range-overview.html"]
 

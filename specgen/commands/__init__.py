@@ -6,25 +6,58 @@ A command's module is imported once it is chosen, so that `specgen --help` and a
 from __future__ import annotations
 
 import os
+import signal
 import sys
-from collections.abc import Sequence
-from contextlib import suppress
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager, nullcontext, suppress
+from types import FrameType
 from typing import IO
 
 from specgen.commands.arguments import read_arguments
 from specgen.commands.outcome import NOT_RUN, CannotRunError, Outcome
 
 _INTERRUPTED = 130
+# what a machine that shuts down and a terminal that is closed send; SIGHUP is not known everywhere
+_STOPS = tuple(getattr(signal, name) for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name))
+
+
+class _StoppedError(KeyboardInterrupt):
+    """The program was told to stop; its argument is the number of the signal."""
 
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command with `argv` (those of the process if None) and return its exit code; no exception comes out."""
     _speak_utf8()
     try:
-        outcome = _run(sys.argv[1:] if argv is None else argv)
-        return _print(outcome)
+        # the signals of a program that merely calls us are its own affair
+        with _stopping_in_order() if argv is None else nullcontext():
+            outcome = _run(sys.argv[1:] if argv is None else argv)
+            return _print(outcome)
+    except _StoppedError as stop:
+        return 128 + int(stop.args[0])
     except KeyboardInterrupt:
         return _INTERRUPTED
+
+
+@contextmanager
+def _stopping_in_order() -> Iterator[None]:
+    """A signal to stop becomes an interrupt, so that half-written files are taken away on the way out."""
+
+    def stop(number: int, _: FrameType | None) -> None:
+        for each in _STOPS:
+            # the way out is not to be interrupted again
+            signal.signal(each, signal.SIG_IGN)
+        raise _StoppedError(number)
+
+    # what a parent has switched off, as `nohup` does, stays off
+    before = {each: signal.getsignal(each) for each in _STOPS if signal.getsignal(each) is not signal.SIG_IGN}
+    for each in before:
+        signal.signal(each, stop)
+    try:
+        yield
+    finally:
+        for each, handler in before.items():
+            signal.signal(each, handler)
 
 
 def _run(argv: Sequence[str]) -> Outcome:
@@ -48,7 +81,9 @@ def _trace() -> None:
 
 
 def _line(text: str) -> str:
-    return f"specgen: {' '.join(text.split())}\n"
+    from specgen.report.lines import one_line
+
+    return f"specgen: {one_line(text)}\n"
 
 
 def _print(outcome: Outcome) -> int:

@@ -13,6 +13,7 @@ from specgen.plan.quantities import quantities
 from specgen.report.explanations import explanations
 from specgen.report.printed_table import printed_table
 from specgen.report.printed_working import printed_working
+from specgen.source.characters import printable_name
 from specgen.source.project import SourceError, find_project
 from specgen.standards.tables import table, table_names
 
@@ -69,7 +70,7 @@ def _pages(folder: Path) -> Outcome:
         write_all(folder, pages)
     except OSError as reason:
         raise CannotRunError(f"{folder} cannot be written: {reason.strerror or reason}") from reason
-    return Outcome(f"{len(pages)} pages written; begin with {folder / 'index.html'}\n")
+    return Outcome(f"{len(pages)} pages written; begin with {printable_name(str(folder / 'index.html'))}\n")
 
 
 def _table(name: str) -> str:

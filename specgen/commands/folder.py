@@ -10,6 +10,7 @@ from pathlib import Path
 from specgen.checking import Checked, check
 from specgen.clock import today
 from specgen.commands.outcome import CannotRunError
+from specgen.source.characters import printable_name
 from specgen.source.project import SourceError, find_project
 
 
@@ -44,11 +45,17 @@ def project_folder(arguments: argparse.Namespace) -> Path:
 
 
 def prefix_of(folder: Path) -> str:
-    """What goes before a file name so that it opens from the current folder: `specs_demo/`, or nothing."""
+    """What goes before a file name so that it opens from the current folder: `specs_demo/`, or nothing.
+
+    Signs that must not reach a screen are shown as U+FFFD.
+    """
     whole = folder.resolve()
-    here = Path.cwd().resolve()
-    shown = whole.relative_to(here) if whole.is_relative_to(here) else whole
-    named = shown.as_posix()
+    try:
+        here = Path.cwd().resolve()
+    except OSError:  # the current folder has been deleted
+        here = None
+    shown = whole.relative_to(here) if here is not None and whole.is_relative_to(here) else whole
+    named = printable_name(shown.as_posix())
     return "" if named == "." else f"{named.rstrip('/')}/"
 
 

@@ -15,6 +15,7 @@ from specgen.rendering.failure import RenderError
 from specgen.rendering.writing import write_all
 from specgen.report import as_text
 from specgen.report.lines import one_line, tally
+from specgen.source.characters import printable_name
 
 ABOUT = "Check the sources of a folder, then print its documents. Where there is an error nothing is written."
 
@@ -51,9 +52,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    out = Path(arguments.out)
-    if not arguments.out or (out.exists() and not out.is_dir()):
-        raise CannotRunError(f"{arguments.out or 'the name after --out'} is not a folder; name one for the documents")
+    out = _folder_for(arguments.out)
     checked = checked_folder(arguments)
     if checked.report.count(Severity.ERROR):
         prefix = prefix_of(project_folder(arguments))
@@ -67,9 +66,20 @@ def run(arguments: argparse.Namespace) -> Outcome:
     except (Refused, RenderError) as reason:
         return Outcome("", REFUSED, f"specgen: {one_line(str(reason))}\n{_NOTHING}")
     _write(out, files)
-    written = "".join(f"{(out / name).as_posix()}\n" for name in files)
+    written = "".join(f"{printable_name((out / name).as_posix())}\n" for name in files)
     number = f"{len(files)} file{'' if len(files) == 1 else 's'} written"
     return Outcome(f"{written}{number}; {tally(checked.report, checked.on)}.\n")
+
+
+def _folder_for(named: str) -> Path:
+    out = Path(named)
+    try:
+        usable = bool(named) and (out.is_dir() or not out.exists())
+    except OSError as error:
+        raise CannotRunError(f"{named} cannot be used: {error.strerror or error}; name another folder") from error
+    if not usable:
+        raise CannotRunError(f"{named or 'the name after --out'} is not a folder; name one for the documents")
+    return out
 
 
 def _known(checked: Checked, arguments: argparse.Namespace) -> None:

@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from html import escape
 
-_WIDTH = 620
-_BARE, _RINGS, _SANDED, _END = 80.0, 190.0, 110.0, 440.0
+# The room to the right holds the longest name of a paint with its film in both units.
+_WIDTH = 760
+_BARE, _RINGS, _SANDED, _END = 70.0, 170.0, 100.0, 390.0
 _EDGE = _BARE + _RINGS
 _SUBSTRATE = 24.0
 # The old coats share this height, and the new ones are drawn thinner, so that many still make one drawing.

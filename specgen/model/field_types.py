@@ -18,11 +18,13 @@ from typing import Annotated, Any
 from pydantic import GetJsonSchemaHandler
 from pydantic_core import PydanticCustomError, core_schema
 
+from specgen.model.prose import BLANKS
 from specgen.units.kinds import KINDS
 from specgen.units.quantity import CalendarSpan, Quantity, QuantityError, Range, parse_quantity, parse_range, parse_span
 
 LINE_LIMIT = 200
 TEXT_LIMIT = 2000
+COMPARED = 500
 _LATIN_SCALARS: list[str] = ["string", "number", "integer", "boolean"]
 
 
@@ -142,7 +144,7 @@ def _parse_text(text: str) -> str:
 
 
 def _words_fit(text: str) -> str:
-    longest = max(text.split(), key=len)
+    longest = max(BLANKS.split(text), key=len)
     # A word that cannot be broken makes the layout slow and runs out of its column.
     if len(longest) > 80:
         raise refuse(f"the word {_short(longest)} is longer than 80 characters", "break it with a blank")
@@ -198,7 +200,9 @@ def nearest_of(text: str, known: list[str]) -> str:
     """A remedy that names the nearest of `known`, or a few of them."""
     from difflib import get_close_matches
 
-    close = get_close_matches(text, known, n=1, cutoff=0.6) or get_close_matches(text.lower(), known, n=1, cutoff=0.6)
+    # comparing takes time for every word known, and a folder may hold thousands of ids
+    near = known if len(known) <= COMPARED else ()
+    close = get_close_matches(text, near, n=1, cutoff=0.6) or get_close_matches(text.lower(), near, n=1, cutoff=0.6)
     if close:
         return f"did you mean {close[0]}?"
     shown = ", ".join(sorted(known)[:12])
@@ -244,7 +248,15 @@ Humidity = Annotated[Quantity, _quantity("humidity")]
 Temperature = Annotated[Quantity, _quantity("temperature")]
 Duration = Annotated[Quantity, _quantity("duration")]
 SpreadingRate = Annotated[Quantity, _quantity("spreading_rate")]
+VocContent = Annotated[Quantity, _quantity("voc_content")]
+Heat = Annotated[Quantity, _quantity("heat")]
+AirFlow = Annotated[Quantity, _quantity("air_flow")]
+RoomVolume = Annotated[Quantity, _quantity("room_volume")]
+ReleaseRate = Annotated[Quantity, _quantity("release_rate")]
+Pressure = Annotated[Quantity, _quantity("pressure")]
+SurfaceDensity = Annotated[Quantity, _quantity("surface_density")]
 
+ThicknessRange = Annotated[Range, _range("thickness")]
 LengthRange = Annotated[Range, _range("length")]
 DurationRange = Annotated[Range, _range("duration")]
 TemperatureRange = Annotated[Range, _range("temperature")]

@@ -8,17 +8,23 @@ from typing import Annotated
 from specgen.model.acceptance import InspectionPoint
 from specgen.model.control import Contact, DocumentControl, Waiver
 from specgen.model.field_types import (
+    AirFlow,
     Area,
     Code,
+    DecimalNumber,
+    Duration,
     Id,
     Length,
     Line,
     Percentage,
+    ReleaseRate,
+    RoomVolume,
     Share,
     Temperature,
     Text,
     Thickness,
     WholeNumber,
+    YesNo,
     choice,
     listed,
 )
@@ -69,8 +75,55 @@ class EdgeAllowance(Node):
     width: Length = leaf(Sense.FACT, Concern.FILM, "width of the band", required=True)
 
 
+# ISO 2409 and ISO 4628-6 both run from class 0, the best, to this one; ASTM D3359 runs the other way.
+WORST_CLASS = 5
+
+
+class RubResult(StrEnum):
+    """What a rag wet with MEK or acetone does to an old coat."""
+
+    SOLUBLE = "soluble"
+    SOFTENS = "softens"
+    RESISTANT = "resistant"
+
+
+class TapeClass(StrEnum):
+    """Classes of ASTM D3359: method A is a cross of two cuts, method B a lattice; 5 holds, 0 is off."""
+
+    A0 = "0A"
+    A1 = "1A"
+    A2 = "2A"
+    A3 = "3A"
+    A4 = "4A"
+    A5 = "5A"
+    B0 = "0B"
+    B1 = "1B"
+    B2 = "2B"
+    B3 = "3B"
+    B4 = "4B"
+    B5 = "5B"
+
+    @property
+    def number(self) -> int:
+        return int(self.value[0])
+
+
+class PatchResult(StrEnum):
+    """How a patch test ended."""
+
+    PASS = "pass"  # noqa: S105  # a word of the trade, no password
+    FAIL = "fail"
+
+
+class Exposure(StrEnum):
+    """Whether sun and rain reach the part."""
+
+    EXTERIOR = "exterior"
+    INTERIOR = "interior"
+
+
 class OldCoat(Node):
-    """One coat that is on the part already, from the substrate up."""
+    """One coat that is on the part already, from the substrate up. What is not said is not known."""
 
     id: Id = leaf(Sense.SCOPE, Concern.COMPATIBILITY, "id of the entry", required=True)
     family: Annotated[str, listed("binder_families")] | None = leaf(
@@ -78,6 +131,32 @@ class OldCoat(Node):
     )
     thickness: Thickness | None = leaf(Sense.FACT, Concern.FILM, "thickness, measured")
     condition: Text | None = leaf(Sense.FACT, Concern.COMPATIBILITY, "sound, chalked, cracked and so on")
+    rub: Annotated[RubResult, choice(RubResult)] | None = leaf(
+        Sense.FACT, Concern.COMPATIBILITY, "what a rag wet with MEK or acetone did: soluble, softens or resistant"
+    )
+    cured: YesNo | None = leaf(Sense.FACT, Concern.COMPATIBILITY, "hard through; no where it is still soft below")
+    age: Duration | None = leaf(Sense.FACT, Concern.COMPATIBILITY, "age of the coat, as in 30 days")
+    cross_cut: WholeNumber | None = leaf(
+        Sense.FACT, Concern.COMPATIBILITY, "adhesion measured: class of ISO 2409, 0 (holds) to 5"
+    )
+    tape: Annotated[TapeClass, choice(TapeClass)] | None = leaf(
+        Sense.FACT, Concern.COMPATIBILITY, "adhesion measured: class of ASTM D3359, as in 4A or 4B (5 holds)"
+    )
+    chalking: WholeNumber | None = leaf(
+        Sense.FACT, Concern.COMPATIBILITY, "chalking measured with tape: class of ISO 4628-6, 0 (none) to 5"
+    )
+    sound: YesNo | None = leaf(
+        Sense.FACT, Concern.COMPATIBILITY, "firm all over; no where it flakes, cracks or blisters"
+    )
+
+
+class PatchTest(Node):
+    """A patch of this item's system on its prepared old paint. The method sets no limit, so the specification does."""
+
+    result: Annotated[PatchResult, choice(PatchResult)] = leaf(
+        Sense.FACT, Concern.COMPATIBILITY, "pass or fail", required=True
+    )
+    limit: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "pass limit it was judged by, in words")
 
 
 class Repair(Node):
@@ -105,6 +184,13 @@ class Item(Node):
     masked: tuple[MaskedArea, ...] = entries("what stays bare on one part")
     edges: tuple[EdgeAllowance, ...] = entries("edge allowance of one part")
     old_coats: tuple[OldCoat, ...] = entries("what is on the part already, from the substrate up")
+    patch_test: PatchTest | None = part("patch test of the new system on the old paint")
+    strip_limit: Thickness | None = leaf(
+        Sense.AT_MOST, Concern.FILM, "most film, old and new together; above it the old paint comes off"
+    )
+    exposure: Annotated[Exposure, choice(Exposure)] | None = leaf(
+        Sense.FACT, Concern.COMPATIBILITY, "exterior or interior, where it differs from the job's"
+    )
     repair: Repair | None = part("how far a repair runs out into the old coats")
     substrate: Substrate | None = part("where it differs from the job's")
     preparation: Id | None = leaf(
@@ -146,6 +232,21 @@ class Consumption(Node):
     ordered: tuple[Ordered, ...] = entries("packs ordered, a line for each product and variant")
 
 
+class WorkAir(Node):
+    """The air where the spraying is done."""
+
+    room: RoomVolume | None = leaf(Sense.FACT, Concern.SAFETY, "volume of the booth or room")
+    flow: AirFlow | None = leaf(Sense.AT_LEAST, Concern.SAFETY, "fresh air let in")
+    changes: DecimalNumber | None = leaf(
+        Sense.AT_LEAST, Concern.SAFETY, "air changes in an hour, where the flow is not known"
+    )
+    spraying_rate: ReleaseRate | None = leaf(Sense.FACT, Concern.SAFETY, "contents sprayed, as in 1200 g/h")
+    mixing: DecimalNumber | None = leaf(
+        Sense.FACT, Concern.SAFETY, "how many times more air is needed because it does not mix fully"
+    )
+    statement: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.SAFETY, "what is asked of the air, in words")
+
+
 class Job(Node):
     """One job for one customer."""
 
@@ -157,8 +258,12 @@ class Job(Node):
     substrate: Substrate | None = part("what the parts are made of")
     preparation: Id | None = leaf(Sense.REPLACED, Concern.PREPARATION, "id of the preparation", refers="preparations")
     system: Id | None = leaf(Sense.REPLACED, Concern.FILM, "id of the system", refers="systems")
+    exposure: Annotated[Exposure, choice(Exposure)] | None = leaf(
+        Sense.FACT, Concern.COMPATIBILITY, "exterior or interior"
+    )
     items: tuple[Item, ...] = entries("part types", required=True)
     climate: ApplicationClimate | None = part("climate kept during the work")
+    air: WorkAir | None = part("air where the spraying is done")
     consumption: Consumption | None = part("what quantities are reckoned with")
     inspection: tuple[InspectionPoint, ...] = entries("inspection points in their order")
     waivers: tuple[Waiver, ...] = entries("findings taken on")

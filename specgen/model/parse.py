@@ -14,6 +14,7 @@ from typing import Any
 
 from specgen.findings import Finding, Place
 from specgen.model.field_types import nearest_of
+from specgen.model.most_findings import first_of_each_file
 from specgen.model.node import Node
 from specgen.model.project import Project
 from specgen.model.references import lost_references
@@ -22,6 +23,7 @@ from specgen.model.spec import KINDS, LIST_KINDS, Spec
 from specgen.model.walk import Path
 from specgen.source.places import Places
 from specgen.source.project import Sources, read_project
+from specgen.source.reader import FINDING_LIMIT
 from specgen.source.tree import Mapping, Sequence
 from specgen.source.tree import Node as Tree
 
@@ -75,6 +77,8 @@ def parse(sources: Sources) -> Loaded:
         if isinstance(source.root, Mapping):
             gathered.take_file(source.root, Places(source))
     gathered.close(sources)
+    read = len(sources.findings)
+    loaded.findings[read:] = first_of_each_file(loaded.findings[read:])
     return loaded
 
 
@@ -86,9 +90,11 @@ class _Gathered:
         self.records: dict[str, dict[str, Any]] = {kind: {} for kind in LIST_KINDS}
         self.ids: dict[str, dict[str, str]] = {kind: {} for kind in LIST_KINDS}
         self.projects: list[tuple[Tree, Places]] = []
+        self._before_file = 0
 
     def take_file(self, root: Mapping, places: Places) -> None:
         """Every block at the top level of one file."""
+        self._before_file = len(self.loaded.findings)
         for kind, tree in root.entries.items():
             here = (kind,)
             if kind not in KINDS:
@@ -119,6 +125,9 @@ class _Gathered:
                 return
             self.ids[kind][known.lower()] = known
         self.loaded.places[path] = places
+        if len(self.loaded.findings) - self._before_file > FINDING_LIMIT:
+            # no more of them are listed; the ids are still taken, or what refers to them would seem lost
+            return
         record = self._read(KINDS[kind], entry, path, places)
         if record is not None and known is not None:
             self.records[kind][known] = record

@@ -10,6 +10,7 @@ from specgen.model.control import DocumentControl
 from specgen.model.field_types import (
     Area,
     Code,
+    DecimalNumber,
     Density,
     Duration,
     DurationRange,
@@ -27,13 +28,14 @@ from specgen.model.field_types import (
     TemperatureRange,
     Text,
     Thickness,
+    VocContent,
     Volume,
     YesNo,
     choice,
     listed,
 )
 from specgen.model.film import ProductFilm
-from specgen.model.hazards import Hazards
+from specgen.model.hazards import Hazards, Users
 from specgen.model.node import Node
 from specgen.model.senses import Audience, Concern, Sense, entries, leaf, part
 
@@ -123,6 +125,35 @@ class Pack(Node):
     delivered: Share | None = leaf(Sense.FACT, Concern.PRODUCT, "share of the contents the can gives off")
 
 
+class ComponentClass(Node):
+    """One hazard class of a substance of the composition."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.SAFETY, "id of the entry", required=True, audience=Audience.MAKER)
+    hazard_class: Annotated[str, listed("hazard_classes")] = leaf(
+        Sense.FACT,
+        Concern.SAFETY,
+        "hazard class, an id of the table hazard_classes",
+        required=True,
+        audience=Audience.MAKER,
+    )
+    category: Code = leaf(Sense.FACT, Concern.SAFETY, "category, as in 1 or 1A", required=True, audience=Audience.MAKER)
+    statement: Code | None = leaf(
+        Sense.FACT, Concern.SAFETY, "statement, where the category has several", audience=Audience.MAKER
+    )
+    m_factor: DecimalNumber | None = leaf(
+        Sense.FACT, Concern.SAFETY, "factor that multiplies it in water", audience=Audience.MAKER
+    )
+    limit: Share | None = leaf(
+        Sense.FACT,
+        Concern.SAFETY,
+        "share from which it counts, where it has a limit of its own",
+        audience=Audience.MAKER,
+    )
+    limit_source: Line | None = leaf(
+        Sense.NOTE, Concern.SAFETY, "where its own limit is published", audience=Audience.MAKER
+    )
+
+
 class Component(Node):
     """One line of the composition. It is the maker's and never enters a customer document."""
 
@@ -134,6 +165,8 @@ class Component(Node):
     )
     mass_share: Share = leaf(Sense.FACT, Concern.PRODUCT, "share by mass", required=True, audience=Audience.MAKER)
     density: Density = leaf(Sense.FACT, Concern.PRODUCT, "density at 20 degC", required=True, audience=Audience.MAKER)
+    flammable: YesNo | None = leaf(Sense.FACT, Concern.SAFETY, "does it count as flammable", audience=Audience.MAKER)
+    classes: tuple[ComponentClass, ...] = entries("hazard classes of the substance")
 
 
 class Solids(Node):
@@ -214,6 +247,26 @@ class Coverage(Node):
     )
 
 
+class VocCategory(Node):
+    """The category whose limit holds in one jurisdiction."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.SAFETY, "id of the entry", required=True)
+    jurisdiction: Code = leaf(Sense.SCOPE, Concern.SAFETY, "EU, GB, US or US-CA", required=True)
+    category: Line = leaf(Sense.REPLACED, Concern.SAFETY, "category there, as in e or c(i)", required=True)
+
+
+class Voc(Node):
+    """Volatile organic compounds of the product ready for use, propellant included."""
+
+    content: VocContent | None = leaf(Sense.AT_MOST, Concern.SAFETY, "VOC content ready for use, as the EU counts it")
+    density: Density | None = leaf(Sense.FACT, Concern.PRODUCT, "density of the product ready for use")
+    reactivity: DecimalNumber | None = leaf(
+        Sense.AT_MOST, Concern.SAFETY, "reactivity of an aerosol, in g of ozone on g of product"
+    )
+    factors: Code | None = leaf(Sense.REPLACED, Concern.SAFETY, "set of reactivity factors, 2008 or 2010")
+    categories: tuple[VocCategory, ...] = entries("category whose limit holds, by jurisdiction")
+
+
 class Claim(Node):
     """Something the maker says of the product, with what stands behind it."""
 
@@ -251,6 +304,10 @@ class Product(Node):
     service_temperature: ServiceTemperature | None = part("dry heat of the cured film")
     climate: ApplicationClimate | None = part("climate for application")
     application: Application | None = part("application, by curing kind")
+    users: Annotated[Users, choice(Users)] | None = leaf(
+        Sense.SCOPE, Concern.SAFETY, "professional or public, where it differs from the project's"
+    )
+    voc: Voc | None = part("volatile organic compounds")
     hazards: Hazards | None = part("hazards as the safety data sheet declares them")
     coverage: tuple[Coverage, ...] = entries("what a pack or a litre covers")
     claims: tuple[Claim, ...] = entries("what is claimed, with its basis")

@@ -7,6 +7,7 @@ from typing import Annotated
 
 from specgen.model.control import Contact
 from specgen.model.field_types import Code, Id, Line, Span, Text, WholeNumber, choice
+from specgen.model.hazards import Users
 from specgen.model.node import Node
 from specgen.model.senses import Concern, Sense, entries, leaf, part
 
@@ -26,6 +27,12 @@ class FilmUnit(StrEnum):
 class TemperatureUnit(StrEnum):
     CELSIUS = "degC"
     FAHRENHEIT = "degF"
+
+
+class Language(StrEnum):
+    """The languages there are words for: English, which templates are written in, and those of `templates/locale`."""
+
+    ENGLISH = "en"
 
 
 class NumberingScheme(StrEnum):
@@ -95,9 +102,14 @@ class Project(Node):
     page_size: Annotated[PageSize, choice(PageSize)] = leaf(
         Sense.WORDING, Concern.DOCUMENT, "A4 or Letter", default=PageSize.A4
     )
-    language: Code = leaf(Sense.WORDING, Concern.DOCUMENT, "language of the documents", default="en")
+    language: Annotated[Language, choice(Language)] = leaf(
+        Sense.WORDING, Concern.DOCUMENT, "language of the documents, en", default=Language.ENGLISH
+    )
     jurisdictions: tuple[Code, ...] = leaf(
         Sense.ALL_OF, Concern.SAFETY, "whose law applies, as in EU, GB, US", default=("EU",)
+    )
+    users: Annotated[Users, choice(Users)] | None = leaf(
+        Sense.SCOPE, Concern.SAFETY, "who the products are supplied to, professional or public"
     )
     numbering: Numbering | None = part("how revisions are counted")
     roles: tuple[ProjectRole, ...] = entries("who does what")

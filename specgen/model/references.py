@@ -15,6 +15,7 @@ from specgen.model.shape import shape_finding
 from specgen.model.spec import LIST_KINDS
 from specgen.model.system import System
 from specgen.model.walk import Path, leaves
+from specgen.source.reader import FINDING_LIMIT
 
 Records = Mapping[str, Mapping[str, Any]]
 
@@ -38,7 +39,7 @@ def lost_references(
                 sound = sound and target in whole[target_kind]
                 if ids[target_kind].get(target.lower()) != target:
                     what = f"{target} is the id of no source in {target_kind}"
-                    known = list(ids[target_kind].values())
+                    known = list(ids[target_kind].values()) if len(findings) <= FINDING_LIMIT else []
                     findings.append(
                         shape_finding("MOD005", path, place(path), what, nearest_of(target, known) if known else "")
                     )

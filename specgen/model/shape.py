@@ -6,6 +6,7 @@ Called by `parse`. What validation cannot see (empty values, ids used twice) is 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 from typing import Any
 
 from pydantic import ValidationError
@@ -17,6 +18,7 @@ from specgen.model.field_types import nearest_of
 from specgen.model.node import Node
 from specgen.model.walk import Path, inner_record
 from specgen.source.places import Places
+from specgen.source.reader import FINDING_LIMIT
 from specgen.source.tree import Mapping, Scalar, Sequence
 from specgen.source.tree import Node as Tree
 
@@ -31,7 +33,8 @@ def shape_finding(fault_id: str, path: Path, place: Place, what: str, remedy: st
 
 def read_record(model: type[Node], tree: Tree, path: Path, places: Places) -> tuple[Node | None, list[Finding]]:
     """The record and its faults; no record where a fault leaves it incomplete."""
-    found = list(_inspect(model, tree, path, places))
+    # one more than a file lists, so that `parse` sees that there are more
+    found = list(islice(_inspect(model, tree, path, places), FINDING_LIMIT + 1))
     if not isinstance(tree, Mapping) or any(f.id != "MOD007" for f in found):
         # Validation still runs, so that all faults of the record come in one run.
         if isinstance(tree, Mapping):
@@ -61,7 +64,8 @@ def _validate(model: type[Node], tree: Mapping, path: Path, places: Places) -> t
     try:
         return model.model_validate(_plain(tree)), []
     except ValidationError as fault:
-        return None, [_translate(model, error, tree, path, places) for error in fault.errors(include_url=False)]
+        errors = fault.errors(include_url=False)[: FINDING_LIMIT + 1]
+        return None, [_translate(model, error, tree, path, places) for error in errors]
 
 
 def _plain(tree: Tree) -> Any:

@@ -15,6 +15,7 @@ from specgen.model.field_types import (
     Text,
     Thickness,
     WholeNumber,
+    YesNo,
     choice,
 )
 from specgen.model.film import FilmLimits
@@ -77,6 +78,21 @@ class Layer(Node):
     if_late: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what to do once the hold is past")
     before_next: Text | None = leaf(
         Sense.REQUIREMENT_TEXT, Concern.PREPARATION, "what to do to this coat before the next"
+    )
+    abraded_with: Line | None = leaf(
+        Sense.REPLACED, Concern.PREPARATION, "paper or pad this coat is abraded with before the next, as in P400"
+    )
+    blush_wash: YesNo | None = leaf(
+        Sense.EXACTLY, Concern.PREPARATION, "washed with warm water and detergent, and tested, before the next coat"
+    )
+    mist_coat: YesNo | None = leaf(
+        Sense.EXACTLY, Concern.FILM, "begins with a mist coat, much thinner than a normal one"
+    )
+    tie_coat: YesNo | None = leaf(
+        Sense.EXACTLY, Concern.COMPATIBILITY, "is a tie coat, or begins with a fog coat that is left to turn tacky"
+    )
+    flexible: YesNo | None = leaf(
+        Sense.FACT, Concern.COMPATIBILITY, "bends with the part; no for a hard coat, absent where it does not matter"
     )
 
 

@@ -66,6 +66,18 @@ def leaves(node: Node, path: Path = ()) -> Iterator[tuple[Path, Any, Declared]]:
                 yield from leaves(entry, (*path, name, entry.id))
 
 
+def records(node: Node, path: Path = ()) -> Iterator[tuple[Path, Node]]:
+    """The record and every record within it, each with its path."""
+    yield path, node
+    for name in type(node).model_fields:
+        value = getattr(node, name)
+        if isinstance(value, Node):
+            yield from records(value, (*path, name))
+        elif isinstance(value, tuple) and inner_record(type(node), name) is not None:
+            for entry in value:
+                yield from records(entry, (*path, name, entry.id))
+
+
 def models(root: type[Node]) -> Iterator[type[Node]]:
     """The record and every record it can hold, each once."""
     seen: set[type[Node]] = set()

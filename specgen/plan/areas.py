@@ -37,10 +37,10 @@ def item_area(item: Item, path: Path) -> tuple[list[Working], Working | None]:
     elif item.shapes:
         bodies: list[Working] = []
         for shape in item.shapes:
-            area = shape_area(f"area-{item.id}-{shape.id}", _shape(shape, (*path, "shapes", shape.id)))
+            area = shape_area(f"area.{item.id}.{shape.id}", _shape(shape, (*path, "shapes", shape.id)))
             supporting.append(area)
             bodies.append(_times(shape, area, item, supporting))
-        one = summed_area(f"area-{item.id}-one", bodies, supporting)
+        one = summed_area(f"area.{item.id}/one", bodies, supporting)
     else:
         return [], None
     masked = [_given(m.area, path, "masked", m.id, "area") for m in item.masked if m.area is not None]
@@ -49,7 +49,7 @@ def item_area(item: Item, path: Path) -> tuple[list[Working], Working | None]:
         for e in item.edges
     ]
     count = Given(Fraction(item.count), ".".join((*path, "count")))
-    return supporting, coated_area(f"area-{item.id}", one, masked, edges, count)
+    return supporting, coated_area(f"area.{item.id}", one, masked, edges, count)
 
 
 def summed_area(name: str, areas: Sequence[Working], supporting: list[Working]) -> Working:
@@ -58,7 +58,7 @@ def summed_area(name: str, areas: Sequence[Working], supporting: list[Working]) 
         return areas[0]
     if len(areas) > _TERMS:
         groups = [areas[at : at + _TERMS] for at in range(0, len(areas), _TERMS)]
-        areas = [summed_area(f"{name}-{number}", group, supporting) for number, group in enumerate(groups, 1)]
+        areas = [summed_area(f"{name}/{number}", group, supporting) for number, group in enumerate(groups, 1)]
         return summed_area(name, areas, supporting)
     total = total_area(name, areas)
     supporting.append(total)
@@ -70,7 +70,7 @@ def _times(shape: ShapeSource, area: Working, item: Item, supporting: list[Worki
         return area
     inputs = (take("A", "area of one", area, "area", "m2"), take("n", "how many on one part", shape.count))
     several = work(
-        f"area-{item.id}-{shape.id}-all",
+        f"area.{item.id}.{shape.id}/all",
         f"area of all {shape.id}",
         "A * n",
         inputs,

@@ -10,7 +10,6 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from specgen.model.product import PackForm, Product, Variant
-from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.plan.faults import FaultyValueError
 from specgen.trade.film import wet_film
@@ -30,16 +29,15 @@ def solids_in_can(product: Product, variant: Variant | None) -> Given | Working 
     if product.solids is not None and product.solids.in_can is not None:
         return _stated(product.solids.in_can, f"{path}.solids.in_can")
     if product.composition:
-        return computed_solids(product, f"solids-in-can-{product.id}", volume_solids)
+        return computed_solids(product, f"solids-in-can.{product.id}", volume_solids)
     return None
 
 
-def solids_sprayed(layer: Layer, spec: Spec) -> Given | Working | None:
+def solids_sprayed(product: Product, variant: Variant | None) -> Given | Working | None:
     """Volume solids of what lies on the part, propellant gone, for the comb; None where nothing tells.
 
     Raises FaultyValueError.
     """
-    product, variant = spec.product_of(layer), spec.variant_of(layer)
     path = f"products.{product.id}"
     own = variant.overrides.solids_sprayed if variant is not None and variant.overrides is not None else None
     if own is not None and variant is not None:
@@ -49,7 +47,7 @@ def solids_sprayed(layer: Layer, spec: Spec) -> Given | Working | None:
     if product.pack.form is PackForm.LIQUID:
         return solids_in_can(product, variant)
     if product.composition:
-        return computed_solids(product, f"solids-sprayed-{product.id}", propellant_free_volume_solids)
+        return computed_solids(product, f"solids-sprayed.{product.id}", propellant_free_volume_solids)
     return None
 
 
@@ -92,12 +90,12 @@ def wet_target(system: System, layer: Layer, solids: Source | None) -> tuple[lis
     supporting: list[Working] = []
     parts = ("passes", layer.passes) if layer.passes else ("coats", layer.coats)
     if parts[1] is not None and parts[1] > 1:
-        share = film_per_coat(f"film-{system.id}-{layer.id}", film, Given(Fraction(parts[1]), f"{path}.{parts[0]}"))
+        share = film_per_coat(f"film.{system.id}.{layer.id}", film, Given(Fraction(parts[1]), f"{path}.{parts[0]}"))
         supporting.append(share)
         film = share
     thinner = Given(layer.thinner, f"{path}.thinner") if layer.thinner is not None else None
     unit = "mil" if nominal.unit in {"mil", "mils"} else "um"
-    return supporting, wet_film(f"wet-{system.id}-{layer.id}", film, solids, thinner, unit)
+    return supporting, wet_film(f"wet.{system.id}.{layer.id}", film, solids, thinner, unit)
 
 
 def _components(product: Product) -> list[Component]:

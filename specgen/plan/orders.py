@@ -5,7 +5,7 @@ Rounding each job up by itself would order more cans than are needed. Called by 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from specgen.model.job import Job
@@ -13,10 +13,13 @@ from specgen.model.spec import Spec
 from specgen.plan.quantities import PackKey, Quantities, quantities
 from specgen.standards.citations import ARITHMETIC
 from specgen.trade.given import take
-from specgen.trade.working import Working, work
+from specgen.trade.working import Working, WorkingError, work
 
 _ROUNDED_UP = "ceil("
 _REFERS = "working:"
+# More needs than this in one sum cannot be followed on paper.
+_TERMS = 12
+_NO_AREA, _NO_DEMAND = "the area of the item is not known", "no area with a film is known for it"
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,31 +58,42 @@ def orders(spec: Spec) -> Orders:
             for working in _below(need, {one.id: one for one in renamed.values()}):
                 kept.setdefault(working.id, working)
         gaps.extend(_gaps(job, figures, spec))
-    packs_of = {key: _sum("-".join(part for part in key if part), of_jobs) for key, of_jobs in shares.items()}
+    packs_of = {}
+    for key, of_jobs in shares.items():
+        try:
+            packs_of[key] = _sum(".".join(part for part in key if part), of_jobs, kept)
+        except WorkingError as error:
+            gaps.append(NotCounted(", ".join(of_jobs), spec.products[key[0]].name, error.what))
     return Orders(packs_of, shares, (*kept.values(), *packs_of.values()), tuple(gaps))
 
 
 def _of_job(job: str, figures: Quantities) -> dict[str, Working]:
-    """The workings of a job by their own ids. Those that build on its parts get its id in front, for two jobs may
-    have an item of one name; those of a product alone are the same in every job and keep theirs."""
+    """The workings of a job by the ids they have in it. Those that build on its parts get its id in front, for two
+    jobs may have an item of one name; those of a product alone are the same in every job and keep theirs."""
+    stated = {working.id: working for working in figures.workings()}
     found: dict[str, Working] = {}
-    for working in figures.workings():
-        inputs = tuple(replace(entry, origin=_origin(entry.origin, found)) for entry in working.inputs)
-        own = any(entry.origin.startswith(("jobs.", f"{_REFERS}{job}.")) for entry in inputs)
-        found[working.id] = replace(working, id=f"{job}.{working.id}" if own else working.id, inputs=inputs)
+
+    def renamed(working: Working) -> Working:
+        if working.id not in found:
+            inputs = []
+            for entry in working.inputs:
+                below = stated.get(entry.origin.removeprefix(_REFERS)) if entry.origin.startswith(_REFERS) else None
+                inputs.append(entry if below is None else replace(entry, origin=f"{_REFERS}{renamed(below).id}"))
+            own = any(entry.origin.startswith(("jobs.", f"{_REFERS}{job}/")) for entry in inputs)
+            name = f"{job}/{working.id}" if own else working.id
+            found[working.id] = replace(working, id=name, inputs=tuple(inputs))
+        return found[working.id]
+
+    for working in stated.values():
+        renamed(working)
     return found
-
-
-def _origin(origin: str, found: Mapping[str, Working]) -> str:
-    below = found.get(origin.removeprefix(_REFERS)) if origin.startswith(_REFERS) else None
-    return f"{_REFERS}{below.id}" if below is not None else origin
 
 
 def _before_rounding(packs: Working) -> Working:
     """What one job needs in packs and parts of packs: the same figures, the last rounding up left out."""
     exact = packs.formula.removeprefix(_ROUNDED_UP).removesuffix(")")
     return work(
-        f"{packs.id}-exact",
+        f"{packs.id}/exact",
         f"{packs.name}, not rounded",
         exact,
         packs.inputs,
@@ -99,13 +113,25 @@ def _below(working: Working, known: Mapping[str, Working]) -> Iterator[Working]:
     yield working
 
 
-def _sum(name: str, shares: Mapping[str, Working]) -> Working:
-    inputs = tuple(
-        take(f"N_{number}", f"needed by the job {job}", share) for number, (job, share) in enumerate(shares.items(), 1)
-    )
-    formula = f"{_ROUNDED_UP}{' + '.join(entry.symbol for entry in inputs)})"
-    unit = next(iter(shares.values())).unit
-    return work(f"order-{name}", "packs to order", formula, inputs, unit=unit, places=0, source=ARITHMETIC)
+def _sum(name: str, shares: Mapping[str, Working], kept: dict[str, Working]) -> Working:
+    """The packs to order; the needs of many jobs are added up in groups, each put into `kept`."""
+    needs = [(f"needed by the job {job}", share) for job, share in shares.items()]
+    level = 0
+    while len(needs) > _TERMS:
+        level += 1
+        groups = [needs[at : at + _TERMS] for at in range(0, len(needs), _TERMS)]
+        needs = [
+            (f"group {number}", _added(f"order.{name}/{level}-{number}", "packs of a group of jobs", group, places=2))
+            for number, group in enumerate(groups, 1)
+        ]
+        kept.update((group.id, group) for _, group in needs)
+    return _added(f"order.{name}", "packs to order", needs, places=0, call=_ROUNDED_UP)
+
+
+def _added(key: str, name: str, needs: Sequence[tuple[str, Working]], *, places: int, call: str = "(") -> Working:
+    inputs = tuple(take(f"N_{number}", said, need) for number, (said, need) in enumerate(needs, 1))
+    formula = f"{call}{' + '.join(entry.symbol for entry in inputs)})"
+    return work(key, name, formula, inputs, unit=needs[0][1].unit, places=places, source=ARITHMETIC)
 
 
 def _gaps(job: Job, figures: Quantities, spec: Spec) -> Iterable[NotCounted]:
@@ -113,9 +139,16 @@ def _gaps(job: Job, figures: Quantities, spec: Spec) -> Iterable[NotCounted]:
     wanted = {(layer.product, layer.variant): None for system in spec.systems_of(job) for layer in system.layers}
     for item in job.items:
         if item.id not in figures.areas:
-            yield NotCounted(job.id, item.id, "the area of the item is not known")
+            yield NotCounted(job.id, item.id, _NO_AREA)
     for product, variant in wanted:
         if (product, variant) not in figures.packs:
-            named = spec.products[product].name
-            why = next((fault.why for fault in figures.unsolved if product in fault.path), "the sources do not tell")
-            yield NotCounted(job.id, named, why)
+            yield NotCounted(job.id, spec.products[product].name, _why(product, figures))
+
+
+def _why(product: str, figures: Quantities) -> str:
+    """The fault of the product, else that of the losses, which is told once for all products of a job."""
+    for name in (product, "consumption"):
+        for fault in figures.unsolved:
+            if name in fault.path:
+                return fault.why
+    return _NO_DEMAND

@@ -64,7 +64,7 @@ def need_of_cans(
     supporting: list[Working], product: Product, name: str, contents: Given, solids: Source, efficiency: Given
 ) -> Need:
     """Cans by their solids; the solids of one can are added to `supporting`."""
-    volume = solids_from_volume(f"solids-{name}", contents, solids)
+    volume = solids_from_volume(f"solids.{name}", contents, solids)
     supporting.append(volume)
     delivered = _ALL_OF_IT
     if product.pack.delivered is not None:
@@ -77,7 +77,7 @@ def need_of_tins(supporting: list[Working], contents: Given, solids: Source, los
     """Tins by their litres, each of which is added to `supporting`."""
 
     def need(key: str, demands: list[Demand]) -> Working:
-        amount = litres(f"litres-{key}", demands, solids, loss)
+        amount = litres(f"litres-for-{key}", demands, solids, loss)
         supporting.append(amount)
         return packs(key, amount, contents)
 

@@ -65,7 +65,8 @@ class Quantities:
         groups = (self.supporting, self.areas.values(), self.wet_targets.values())
         for group in (*groups, self.layer_packs.values(), self.packs.values()):
             for working in group:
-                seen.setdefault(working.id, working)
+                if seen.setdefault(working.id, working) != working:
+                    raise ValueError(f"two figures of the job are called {working.id}")
         yield from seen.values()
 
 
@@ -111,7 +112,7 @@ def _area(found: Quantities, job: Job, item: Item) -> None:
 
 
 def _wet(found: Quantities, system: System, layer: Layer, spec: Spec) -> None:
-    solids = solids_sprayed(layer, spec)
+    solids = solids_sprayed(spec.product_of(layer), spec.variant_of(layer))
     if isinstance(solids, Working):
         found.supporting.append(solids)
     supporting, target = wet_target(system, layer, solids)
@@ -126,8 +127,8 @@ def _packs(found: Quantities, job: Job, spec: Spec) -> None:
     for system in spec.systems_of(job):
         items = [item for item in job.items if spec.system_of(job, item) is system and item.id in found.areas]
         blasted = [item for item in items if is_blasted(job, item, spec)] if profile is not None else []
-        whole = _together(found, f"area-of-{system.id}", items)
-        rough = whole if blasted == items else _together(found, f"blasted-area-of-{system.id}", blasted)
+        whole = _together(found, job, f"area-of.{system.id}", items)
+        rough = whole if blasted == items else _together(found, job, f"blasted-area-of.{system.id}", blasted)
         for layer in system.layers:
             wanted = by_pack.setdefault((layer.product, layer.variant), [])
             film = film_ordered(system, layer)
@@ -140,10 +141,14 @@ def _packs(found: Quantities, job: Job, spec: Spec) -> None:
             _try(found, ("products", key[0], "pack"), partial(_pack, found, job, spec, key, demands))
 
 
-def _together(found: Quantities, name: str, items: list[Item]) -> Working | None:
+def _together(found: Quantities, job: Job, name: str, items: list[Item]) -> Working | None:
     """The areas of several items as one figure, so that the packs of a job with many items can still be followed."""
     areas = [found.areas[item.id] for item in items]
-    return summed_area(name, areas, found.supporting) if areas else None
+    try:
+        return summed_area(name, areas, found.supporting) if areas else None
+    except WorkingError as error:
+        found.unsolved.append(Unsolved(("jobs", job.id, "items", items[0].id), error.what))
+        return None
 
 
 def is_blasted(job: Job, item: Item, spec: Spec) -> bool:
@@ -160,7 +165,7 @@ def _profile(found: Quantities, job: Job) -> Working | None:
     path = ("jobs", job.id, "consumption", "profile")
     height, convention = Given(consumption.profile, ".".join(path)), _DEAD_VOLUME[consumption.dead_volume]
     try:
-        filled = dead_volume(f"dead-volume-{job.id}", height, convention)
+        filled = dead_volume(f"dead-volume.{job.id}", height, convention)
     except WorkingError as error:
         found.unsolved.append(Unsolved(path, str(error)))
         return None
@@ -170,7 +175,7 @@ def _profile(found: Quantities, job: Job) -> Working | None:
 
 def _pack(found: Quantities, job: Job, spec: Spec, key: PackKey, demands: list[tuple[LayerKey, Demand]]) -> None:
     product = spec.products[key[0]]
-    name = "-".join(part for part in key if part)
+    name = ".".join(part for part in key if part)
     variant = product.variant(key[1]) if key[1] else None
     fill, loss = contents_of(product, variant), loss_on_the_way(job, product)
     solids = solids_in_can(product, variant)
@@ -190,5 +195,5 @@ def _pack(found: Quantities, job: Job, spec: Spec, key: PackKey, demands: list[t
         need = need_of_tins(found.supporting, fill, solids, loss)
     for layer_key in dict.fromkeys(at for at, _ in demands):
         of_layer = [demand for at, demand in demands if at == layer_key]
-        found.layer_packs[layer_key] = need(f"layer-packs-{layer_key[0]}-{layer_key[1]}", of_layer)
-    found.packs[key] = need(f"packs-{name}", [demand for _, demand in demands])
+        found.layer_packs[layer_key] = need(f"layer-packs.{layer_key[0]}.{layer_key[1]}", of_layer)
+    found.packs[key] = need(f"packs.{name}", [demand for _, demand in demands])

@@ -6,9 +6,9 @@ span or deep nesting (seconds to minutes each), so these are refused with a word
 
 from __future__ import annotations
 
-import re
 from html.parser import HTMLParser
 
+from specgen.model.prose import BLANKS
 from specgen.rendering.failure import RenderError
 
 MOST_BYTES = 5_000_000
@@ -16,8 +16,6 @@ LONGEST_WORD = 200
 WIDEST_SPAN = 100
 DEEPEST_NESTING = 60
 
-# Ordinary blanks end a word; the no-break blanks (U+00A0, U+2007, U+202F) do not, nor does layout break a line there.
-_BLANKS = re.compile("[ \t\n\r\f\u200b]+")
 _WITHIN_A_WORD = frozenset(
     ["a", "abbr", "b", "code", "em", "i", "q", "s", "small", "span", "strong", "sub", "sup", "time", "u"]
 )
@@ -98,7 +96,7 @@ class _BoundsReader(HTMLParser):
     def handle_data(self, data: str) -> None:
         if self._open and self._open[-1] == "style":
             return
-        first, *rest = _BLANKS.split(data)
+        first, *rest = BLANKS.split(data)
         self._word += first
         for part in rest:
             self.end_word()

@@ -1,22 +1,27 @@
 """A table as CSV (RFC 4180), for spreadsheets: UTF-8 with a byte order mark, lines ending in CR LF.
 
 Called by `specgen.document_kinds`. A spreadsheet runs a cell that begins like a formula, so such a cell gets an
-apostrophe in front and is read as text.
+apostrophe in front and is read as text. Some divide a line at semicolons or tabs whatever the file says, so what stands
+behind one of those counts as a cell; and every cell is in quotes, so that fewer of them do.
 """
 
 from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Iterable, Sequence
 
-_BEGINS_A_FORMULA = ("=", "+", "-", "@", "\t", "\r")
+# the signs of a formula are the same in full width; blanks and quotes in front of them are passed over
+_BEGINS_A_FORMULA = re.compile(
+    r"""^(?=[\t\r]|[\s"]*[=+\-@\uff1d\uff0b\uff0d\uff20])|(?<=[;\t])(?=[^\S\t]*"*[^\S\t]*[=+\-@\uff1d\uff0b\uff0d\uff20])"""
+)
 
 
 def write_csv(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> bytes:
     """The bytes of the file, headings first. Raises ValueError for a row that is not as long as the headings."""
     text = io.StringIO(newline="")
-    writer = csv.writer(text, lineterminator="\r\n")
+    writer = csv.writer(text, lineterminator="\r\n", quoting=csv.QUOTE_ALL)
     writer.writerow([harmless(cell) for cell in headings])
     for row in rows:
         if len(row) != len(headings):
@@ -27,4 +32,4 @@ def write_csv(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> bytes:
 
 def harmless(cell: str) -> str:
     """The cell as text that no spreadsheet runs."""
-    return f"'{cell}" if cell.startswith(_BEGINS_A_FORMULA) else cell
+    return _BEGINS_A_FORMULA.sub("'", cell)

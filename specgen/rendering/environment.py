@@ -91,11 +91,11 @@ def style_sheet(name: str) -> Markup:
 
 
 def _translations(language: str) -> NullTranslations:
-    if language == "en" or language.startswith("en-"):
-        return NullTranslations()
     # Asked of the loader's folder only, so the name of a language cannot lead to another file.
     if not language.replace("-", "").isalnum():
         raise RenderError(f"The language {language!r} is not a language code. Use one such as “en” or “de”.")
+    if language == "en" or language.startswith("en-"):
+        return NullTranslations()
     try:
         path = asset(f"locale/{language}/LC_MESSAGES/specgen.mo")
     except RenderError:

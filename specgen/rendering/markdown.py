@@ -17,16 +17,13 @@ from markdown.inlinepatterns import InlineProcessor, LinkInlineProcessor
 from markdown.treeprocessors import Treeprocessor
 from markdown.util import AtomicString
 
+from specgen.model.prose import DEEPEST_NESTING, prose_fault
 from specgen.rendering.failure import ProseError
+from specgen.source.characters import REPLACED
 
-MOST_CHARACTERS = 2_000
-LONGEST_RUN = 20
-DEEPEST_NESTING = 10
-
-# The time these take grows with the square or cube of their number: 8,000 opening brackets need a quarter of a minute.
-_RUN = re.compile(r"([\[(!*_`>#])\1{" + str(LONGEST_RUN) + ",}")
-_LINE_START = re.compile(r"(?: {4}|\t|[ ]{0,3}(?:>|[-+*][ \t]|\d{1,9}\.[ \t]))*")
-_LEVEL = re.compile(r" {4}|\t|>|[-+*][ \t]|\d{1,9}\.[ \t]")
+# The sign & on its way through the converter, which would otherwise pass on what looks like a character reference. The
+# code point is set aside for private use, so no text holds it.
+_AMPERSAND = "\ue000"
 _IMAGE = r"!(?=\[)"
 _AUTOLINK = r"<((?:https?://|mailto:)[^<>\s]+)>"
 _PRINTED_SCHEME = re.compile(r"(?:https?://|mailto:)\S", re.IGNORECASE)
@@ -36,44 +33,15 @@ _HEADINGS = frozenset(("h1", "h2", "h3", "h4", "h5", "h6"))
 def to_html(text: str) -> str:
     """HTML of one text: paragraphs, lists, quotations, emphasis, code; headings become bold paragraphs.
 
-    Raises ProseError for more than 2,000 characters, more than 20 of one of `[ ( ! * _ ` > #` in a row, or lists,
-    quotations, brackets or emphasis nested more than 10 deep.
+    Every & is printed as typed: a character reference could smuggle in a sign that nobody sees. Raises ProseError for
+    what `model.prose` refuses.
     """
-    _check(text)
+    fault = prose_fault(text)
+    if fault is not None:
+        raise ProseError(f"The text beginning “{_beginning(text)}” {fault.what}. {fault.remedy}")
     reader = Markdown(extensions=["sane_lists", _PrintedProse()], output_format="html")
-    try:
-        return str(reader.convert(text))
-    except RecursionError:
-        raise _too_deep(text) from None
-
-
-def _check(text: str) -> None:
-    if len(text) > MOST_CHARACTERS:
-        raise ProseError(
-            f"The text beginning “{_beginning(text)}” has {len(text):,} characters; {MOST_CHARACTERS:,} is the most. "
-            "Divide it into several texts."
-        )
-    if run := _RUN.search(text):
-        raise ProseError(
-            f"The text beginning “{_beginning(text)}” holds more than {LONGEST_RUN} “{run[1]}” in a row. Shorten the run."
-        )
-    for line in text.splitlines():
-        start = _LINE_START.match(line)
-        if start and len(_LEVEL.findall(start[0])) > DEEPEST_NESTING:
-            raise _too_deep(text)
-    for opening, closing in ("[]", "()"):
-        depth = 0
-        for sign in text:
-            depth = depth + 1 if sign == opening else max(0, depth - (sign == closing))
-            if depth > DEEPEST_NESTING:
-                raise _too_deep(text)
-
-
-def _too_deep(text: str) -> ProseError:
-    return ProseError(
-        f"The text beginning “{_beginning(text)}” nests lists, quotations, brackets or emphasis more than "
-        f"{DEEPEST_NESTING} deep. Flatten it."
-    )
+    printed = str(reader.convert(text.replace(_AMPERSAND, REPLACED).replace("&", _AMPERSAND)))
+    return printed.replace(_AMPERSAND, "&amp;")
 
 
 def _beginning(text: str) -> str:
@@ -121,7 +89,10 @@ class _DroppedSign(InlineProcessor):
 
 
 class _Outline(Treeprocessor):
-    """Headings become bold paragraphs, so that the document's own outline stays whole; depth is held to the bound."""
+    """Headings become bold paragraphs, so that the document's own outline stays whole.
+
+    Emphasis within emphasis beyond all sense is printed as plain text, for depth is what layout takes its time over.
+    """
 
     def run(self, root: Element) -> None:
         level = list(root)
@@ -130,8 +101,10 @@ class _Outline(Treeprocessor):
                 if element.tag in _HEADINGS:
                     _demote(element)
             level = [child for element in level for child in element]
-        if level:
-            raise RecursionError
+        for element in level:
+            element.text = "".join(element.itertext())
+            for child in list(element):
+                element.remove(child)
 
 
 def _demote(heading: Element) -> None:
@@ -155,7 +128,7 @@ class _PrintedProse(Extension):
         inline: Any = md.inlinePatterns
         for name in (
             *("reference", "short_reference", "image_link", "image_reference", "short_image_ref"),
-            *("link", "autolink", "automail", "html"),
+            *("link", "autolink", "automail", "html", "entity"),
         ):
             inline.deregister(name)
         inline.register(_DroppedSign(_IMAGE, md), "dropped_sign", 165)

@@ -5,21 +5,14 @@ Called by the commands and by issuing; the register has its own commit by folder
 
 from __future__ import annotations
 
+import errno
 import os
 import secrets
 from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
 
-LONGEST_NAME = 150
-"""Bytes of UTF-8; leaves room for the marks of the temporary name under the 255 that file systems allow."""
-
-# Names a Windows machine cannot hold, with or without an ending: a folder of documents is carried between machines.
-_DEVICES = frozenset(
-    ("con", "prn", "aux", "nul", *(f"{port}{number}" for port in ("com", "lpt") for number in range(1, 10)))
-)
-_REFUSED_SIGNS = frozenset('<>:"/\\|?*')
-
+from specgen.model.file_names import name_fault
 
 def write_atomically(path: Path, data: bytes) -> None:
     """Puts `data` at `path`, whose folder exists, in one step.
@@ -34,7 +27,8 @@ def write_atomically(path: Path, data: bytes) -> None:
 def write_all(folder: Path, files: Mapping[str, bytes]) -> None:
     """Puts several files into `folder`: all are prepared under temporary names, then each is renamed.
 
-    Raises as `write_atomically`. When preparing fails nothing appears. Renaming is one step a file, not one for all:
+    Raises as `write_atomically`, and IsADirectoryError where a folder has one of the names. When preparing fails
+    nothing appears. Renaming is one step a file, not one for all:
     a failure there leaves those already renamed, whole, and the others as they were.
     """
     seen: dict[str, str] = {}
@@ -43,6 +37,11 @@ def write_all(folder: Path, files: Mapping[str, bytes]) -> None:
         if other := seen.get(name.casefold()):
             raise ValueError(f"The file names {other!r} and {name!r} differ only in capitals. Rename one of them.")
         seen[name.casefold()] = name
+    for name in files:
+        final = folder / name
+        # a link is replaced, wherever it leads; a folder would stop the renaming halfway
+        if final.is_dir() and not final.is_symlink():
+            raise IsADirectoryError(errno.EISDIR, f"a folder in it has the name {name}")
     prepared: dict[Path, Path] = {}
     try:
         for name, data in files.items():
@@ -62,20 +61,8 @@ def write_all(folder: Path, files: Mapping[str, bytes]) -> None:
 
 def check_name(name: str) -> None:
     """Raises ValueError unless `name` is one file name that every common file system can hold."""
-    stem = name.split(".")[0].strip().casefold()
-    if not name or not name.strip():
-        reason = "it is empty"
-    elif any(sign in _REFUSED_SIGNS or not sign.isprintable() for sign in name):
-        reason = 'it holds a path separator, a control character or one of < > : " | ? *'
-    elif name.startswith((".", " ")) or name.endswith((".", " ")):
-        reason = "it begins or ends with a full stop or a blank"
-    elif stem in _DEVICES:
-        reason = "it is reserved for a device"
-    elif len(name.encode("utf-8", "surrogatepass")) > LONGEST_NAME:
-        reason = f"it is longer than {LONGEST_NAME} bytes"
-    else:
-        return
-    raise ValueError(f"The file name {name[:80]!r} cannot be used: {reason}. Choose another.")
+    if reason := name_fault(name):
+        raise ValueError(f"The file name {name[:80]!r} cannot be used: {reason}. Choose another.")
 
 
 def _write_new(path: Path, data: bytes) -> None:

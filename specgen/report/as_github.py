@@ -9,6 +9,7 @@ from datetime import date
 
 from specgen.findings import Finding, Report, Severity
 from specgen.report.lines import one_line, tally
+from specgen.source.characters import printable_name
 
 _WORD = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.NOTE: "notice"}
 
@@ -21,7 +22,7 @@ def write(report: Report, *, prefix: str, on: date) -> str:
 def _command(finding: Finding, prefix: str) -> str:
     place = finding.place
     properties = {
-        "file": f"{prefix}{place.file}",
+        "file": printable_name(f"{prefix}{place.file}"),
         "line": str(place.line),
         "col": str(place.column),
         # their end belongs to the stretch; ours is the first column after it

@@ -11,6 +11,7 @@ from datetime import date
 from specgen.findings import Finding, Report
 from specgen.report.lines import one_line, tally
 from specgen.report.source_line import source_line
+from specgen.source.characters import printable_name
 
 WIDTH = 100
 """Columns that running text is wrapped at."""
@@ -26,7 +27,7 @@ def write(report: Report, *, prefix: str, on: date) -> str:
 
 def _finding(finding: Finding, prefix: str) -> list[str]:
     # the first line is never wrapped: editors and terminals take the place from it
-    lines = [f"{prefix}{finding.place}: {finding.severity.value} {finding.id} {one_line(finding.what)}"]
+    lines = [f"{printable_name(f'{prefix}{finding.place}')}: {finding.severity.value} {finding.id} {one_line(finding.what)}"]
     lines += source_line(finding.place)
     # a waiver names this address
     lines += _labelled("at", finding.path)

@@ -13,7 +13,7 @@ from functools import cache
 from specgen.findings import Severity
 from specgen.model.faults import SHAPE_FAULTS
 from specgen.report.as_text import WIDTH
-from specgen.rules import waivers
+from specgen.rules import most_findings, waivers
 from specgen.rules.declare import Rule, all_rules
 from specgen.rules.run import CRASH
 from specgen.source.faults import FAULTS
@@ -38,7 +38,7 @@ class Explanation:
 @cache
 def explanations() -> dict[str, Explanation]:
     """Every page by its id, in the order of the ids."""
-    pages = [*map(_of_rule, all_rules()), *_of_faults(), _of_crash()]
+    pages = [*map(_of_rule, all_rules()), *_of_faults(), _of_crash(), _of_too_many()]
     return {page.id: page for page in sorted(pages, key=lambda page: page.id)}
 
 
@@ -75,6 +75,12 @@ def _of_crash() -> Explanation:
     why = "A rule that did not finish has judged nothing, so the document cannot be issued on its word."
     remedy = "Report it with the source it happened on; it is a fault of the program, not of the source."
     return _plain(CRASH, Severity.ERROR, "A rule did not finish", why, "", remedy)
+
+
+def _of_too_many() -> Explanation:
+    weight = "that of the severest finding left out"
+    parts = (("Why", most_findings.WHY), ("To put right", most_findings.REMEDY), ("Severity", weight))
+    return Explanation(most_findings.TOO_MANY, Severity.ERROR, "More findings than can be listed", parts)
 
 
 def _weighed(severity: Severity, waivable: bool) -> str:

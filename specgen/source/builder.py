@@ -20,11 +20,11 @@ TEXT_LIMIT = 4_000
 
 _NOTHING = frozenset({"~", "null", "Null", "NULL"})
 _PROPERTY = re.compile(r"\s*([&!][^\s,\[\]{}]*)")
-_SWALLOWED = re.compile(r"\s+(#\S.*?)\s*$")
+_SWALLOWED = re.compile(r"\s+(#\S.*)")
 # lower case only, so that a standard such as ISO8501-1:2007 in a list is left alone
 _UNSPACED = re.compile(r"\s*(?:-\s+)*(([a-z_][a-z0-9_]+):)(?!//)\S")
 _ADDRESSES = frozenset({"mailto", "tel", "urn", "doi", "http", "https"})
-_QUESTION = re.compile(r"(?:^|[\s\[{,])\?\s+$")
+_BEFORE_A_QUESTION = frozenset("[{,")
 _QUOTES = ("'", '"')
 _BLOCKS = ("|", ">")
 _BLOCK_WITH_DIGIT = re.compile(r"[|>][+-]?[0-9]")
@@ -187,7 +187,7 @@ class TreeBuilder:
                 self.note("SRC018", "The key has no name.", spot[0], spot[1], max(spot[2], spot[1] + 1))
             return None
         before = self._parsed[spot[0]][: spot[1]]
-        if "?" in before and _QUESTION.search(before):
+        if _ends_in_question(before):
             at = before.rindex("?")
             self.note("SRC018", "`? ` announces a key of several lines.", spot[0], at, at + 1)
             return None
@@ -223,7 +223,8 @@ class TreeBuilder:
             self.note("SRC019", f"`{text}` is a word for nothing.", line, column, mark.end_column - 1)
             return ""
         last = self._parsed[end[0]] if end[0] < len(self._parsed) else ""
-        if "#" in last and (lost := _SWALLOWED.match(last, end[1])):
+        # the blanks at the end go first: a pattern that leaves them out goes over a long gap once for each of its blanks
+        if "#" in last and (lost := _SWALLOWED.match(last.rstrip(), end[1])):
             what = f"Everything after # is a comment: `{short(lost.group(1))}` is left out."
             self.note("SRC023", what, end[0], *lost.span(1))
         if ":" in text:
@@ -252,6 +253,14 @@ class TreeBuilder:
                     "SRC033", "What the line above began goes on at the left margin.", line, 0, len(text.rstrip())
                 )
                 return
+
+
+def _ends_in_question(before: str) -> bool:
+    """Whether a key stands behind `? `; only the end is looked at, for one line can hold thousands of keys."""
+    told = before.rstrip()
+    if len(told) == len(before) or not told.endswith("?"):
+        return False
+    return len(told) == 1 or told[-2].isspace() or told[-2] in _BEFORE_A_QUESTION
 
 
 def short(text: str) -> str:

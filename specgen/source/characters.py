@@ -15,8 +15,6 @@ from specgen.source.faults import fault
 
 FILE_LIMIT = 1024 * 1024
 LINE_LIMIT = 2_000
-# a line ten times too long is not parsed: looking along it again for each of its values would take minutes
-_HOPELESS = 10 * LINE_LIMIT
 # far more than are ever listed, so that the first ones listed are the first ones in the file
 COLLECT_LIMIT = 2_000
 
@@ -32,6 +30,7 @@ _DAMAGED = re.compile("[\udc80-\udcff\ufffd]")
 _LINE_END = re.compile("\r\n|\r|\n")
 
 REPLACED = "\ufffd"
+_IN_NO_NAME = str.maketrans(dict.fromkeys("\n\r\t", REPLACED))
 
 
 @dataclass(slots=True)
@@ -73,6 +72,11 @@ def place_in(name: str, lines: list[str], line: int, start: int, end: int) -> Pl
 def printable(text: str) -> str:
     """The text with U+FFFD for every character that must not reach a screen or a page."""
     return _INVISIBLE.sub(REPLACED, _CONTROL.sub(REPLACED, text))
+
+
+def printable_name(text: str) -> str:
+    """The name of a file or folder as it may stand in a line of its own: a line end or tab in it is replaced too."""
+    return printable(text).translate(_IN_NO_NAME)
 
 
 def named(character: str) -> str:
@@ -121,9 +125,11 @@ def decode(raw: bytes, name: str) -> Characters:
             else:
                 result.shown[number] = printable(text)
                 result.parsed[number] = result.shown[number].replace("\t", " ")
-        if len(text) > _HOPELESS:
-            result.whole = False
-        if len(text) > LINE_LIMIT and len(result.findings) < COLLECT_LIMIT:
+        if len(text) <= LINE_LIMIT:
+            continue
+        # such a line is not parsed: looking along it again for each of its values would take minutes
+        result.whole = False
+        if len(result.findings) < COLLECT_LIMIT:
             what = f"The line has {len(text):,} characters; the limit is {LINE_LIMIT:,}."
             result.findings.append(
                 fault("SRC008", what, place_in(name, result.shown, number, LINE_LIMIT, LINE_LIMIT + 1))

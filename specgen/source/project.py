@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from specgen.findings import Finding, Place
-from specgen.source.characters import FILE_LIMIT, printable
+from specgen.source.characters import FILE_LIMIT, printable_name
 from specgen.source.faults import fault
 from specgen.source.reader import read_file
 from specgen.source.tree import SourceFile
@@ -109,14 +109,14 @@ def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple
                 entries = sorted(listing, key=lambda e: e.name)
         except OSError as error:
             what = f"The folder cannot be opened: {_reason(error)}."
-            findings.append(fault("SRC002", what, Place(_clean(prefix.rstrip("/")), 1, 1, 1)))
+            findings.append(fault("SRC002", what, Place(printable_name(prefix.rstrip("/")), 1, 1, 1)))
             continue
         for entry in entries:
             visits += 1
             name, path = prefix + entry.name, Path(entry.path)
             if visits > _VISITS_LIMIT:
                 what = f"The folder holds more than {_VISITS_LIMIT:,} files of any kind."
-                findings.append(fault("SRC039", what, Place(_clean(name), 1, 1, 1)))
+                findings.append(fault("SRC039", what, Place(printable_name(name), 1, 1, 1)))
                 return
             if entry.name.startswith("."):
                 continue
@@ -127,9 +127,9 @@ def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple
                 elif not _stays(path, inside):
                     findings.append(_leads_out(name))
             elif _YAML.search(entry.name):
-                if name != _clean(name):
+                if name != printable_name(name):
                     what = "The name of the file holds signs that cannot be printed."
-                    findings.append(fault("SRC043", what, Place(_clean(name), 1, 1, 1)))
+                    findings.append(fault("SRC043", what, Place(printable_name(name), 1, 1, 1)))
                 elif link and not _stays(path, inside):
                     findings.append(_leads_out(name))
                 else:
@@ -145,7 +145,7 @@ def _is_folder(entry: os.DirEntry[str]) -> bool:
 
 
 def _leads_out(name: str) -> Finding:
-    return fault("SRC038", "The link leads out of the folder, or nowhere.", Place(_clean(name), 1, 1, 1))
+    return fault("SRC038", "The link leads out of the folder, or nowhere.", Place(printable_name(name), 1, 1, 1))
 
 
 def _stays(path: Path, inside: Path) -> bool:
@@ -161,10 +161,6 @@ def _size(path: Path) -> int:
         return min(path.stat().st_size, FILE_LIMIT + 1)
     except OSError:
         return 0
-
-
-def _clean(name: str) -> str:
-    return printable(name)
 
 
 def _reason(error: Exception) -> str:

@@ -105,6 +105,7 @@ def table_names() -> tuple[str, ...]:
     return tuple(sorted(file.name.removesuffix(".yaml") for file in folder.iterdir() if file.name.endswith(".yaml")))
 
 
+@cache
 def _basis(name: str, text: str) -> Basis:
     """A table gives its basis by its word (`practice`) or by the wording that is printed (`common practice, no
     source`).

@@ -6,6 +6,7 @@ Called by `labelling`, `precautions`, `mixture` and the rules on hazards.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from specgen.standards.citations import MEMORY, Citation
 from specgen.standards.tables import Row, table
@@ -41,6 +42,7 @@ class Element:
     note: str = ""
 
 
+@lru_cache(maxsize=500)
 def elements_of(found: Classification) -> Row:
     """The one row of label elements of a classification.
 

@@ -26,14 +26,17 @@ class WorkingView:
     held: str
 
 
-def annex(workings: Iterable[Working], words: Words) -> tuple[WorkingView, ...]:
-    """Each Working numbered W1, W2 and on; inputs that are results of others name them by that number."""
+def annex(workings: Iterable[Working], words: Words, elsewhere: str = "") -> tuple[WorkingView, ...]:
+    """Each Working numbered W1, W2 and on; inputs that are results of others name them by that number.
+
+    `elsewhere` says where a result comes from whose working is not in this list.
+    """
     listed = list(workings)
     numbers = {working.id: f"W{position}" for position, working in enumerate(listed, 1)}
-    return tuple(_view(working, numbers, words) for working in listed)
+    return tuple(_view(working, numbers, words, elsewhere) for working in listed)
 
 
-def _view(working: Working, numbers: dict[str, str], words: Words) -> WorkingView:
+def _view(working: Working, numbers: dict[str, str], words: Words, elsewhere: str) -> WorkingView:
     held = working.held_by_maker
     return WorkingView(
         numbers[working.id],
@@ -41,7 +44,7 @@ def _view(working: Working, numbers: dict[str, str], words: Words) -> WorkingVie
         working.id,
         "" if held else working.formula_text(),
         "" if held else working.substituted(),
-        () if held else tuple(_inputs(working, numbers)),
+        () if held else tuple(_inputs(working, numbers, elsewhere)),
         working.printed(),
         str(working.source),
         "" if held else working.note,
@@ -49,9 +52,9 @@ def _view(working: Working, numbers: dict[str, str], words: Words) -> WorkingVie
     )
 
 
-def _inputs(working: Working, numbers: dict[str, str]) -> Iterator[tuple[str, str, str, str]]:
+def _inputs(working: Working, numbers: dict[str, str], elsewhere: str) -> Iterator[tuple[str, str, str, str]]:
     for entry, figure in working.printed_inputs():
         origin = entry.origin
         if origin.startswith("working:"):
-            origin = numbers.get(origin.removeprefix("working:"), origin)
+            origin = numbers.get(origin.removeprefix("working:"), elsewhere)
         yield entry.sign, entry.name, figure, origin

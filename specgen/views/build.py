@@ -109,7 +109,7 @@ def _build(group: Group, spec: Spec, figures: Quantities, words: Words) -> Build
         substrate.condition or "",
         preparation.title,
         steps(preparation, words),
-        repairs(group.items, system, material, words),
+        repairs(group.items, preparation, system, material, words),
         _coat_table(group.letter, coats(system, spec, figures, words), words),
         total(system, words),
         _wait_table(group.letter, waits(system, preparation, spec, words), words),
@@ -182,7 +182,8 @@ def _wait_table(letter: str, listed: Sequence[Wait], words: Words) -> TableView:
         Column(words("If it is later")),
     ]
     caption = words("Not before: waits of build {}, counted from the last pass").format(letter)
-    rows = [(wait.after, wait.comes, wait.not_before, wait.not_later, wait.late) for wait in listed]
+    # A limit that is not there is shown as such: an empty column would go, and the limits would change places.
+    rows = [(wait.after, wait.comes, wait.not_before or "–", wait.not_later or "–", wait.late) for wait in listed]
     return table_view(caption, columns, rows)
 
 

@@ -81,7 +81,7 @@ class CardCoat:
 
 @dataclass(frozen=True, slots=True)
 class CardSide:
-    """The work of one build. `build` is empty where the job has only one; `room` is roomy, plain or close."""
+    """The work of one build. `build` is empty where the job has only one; `room` is roomy, plain, close or tight."""
 
     build: str
     room: str

@@ -14,8 +14,8 @@ from specgen.model.system import Layer, System
 from specgen.plan.quantities import Quantities
 from specgen.rules.film.sums import sum_of
 from specgen.trade.working import Working
-from specgen.units.display import round_half_up
 from specgen.units.quantity import Quantity
+from specgen.units.rounding import round_half_up
 from specgen.views.wording import Words
 
 

@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from specgen.model.film import FilmLimits
 from specgen.model.product import PackForm, Product, Variant
 from specgen.model.spec import Spec
-from specgen.model.system import Layer
 from specgen.plan.layer_figures import solids_sprayed
 from specgen.trade.film import wet_film
 from specgen.trade.given import Given
@@ -42,9 +40,7 @@ def combs(product: Product, names: str, variant: Variant, spec: Spec, workings: 
         film, origin = product.film.nominal, f"{path}.film.nominal"
     else:
         return
-    # `solids_sprayed` asks for the layer a product lies in; this one stands for the product by itself.
-    layer = Layer.model_construct(id=product.id, product=product.id, variant=variant.id, film=FilmLimits())
-    solids = solids_sprayed(layer, spec)
+    solids = solids_sprayed(product, variant)
     if solids is None:
         return
     keep(solids, workings)
@@ -52,7 +48,7 @@ def combs(product: Product, names: str, variant: Variant, spec: Spec, workings: 
     unit = "mil" if film.unit in {"mil", "mils"} else "um"
     for thinner in dict.fromkeys((None, mixing.thinner_max if mixing is not None else None)):
         added = Given(thinner, f"{path}.application.mixing.thinner_max") if thinner is not None else None
-        ending = "-thinned" if thinner is not None else ""
-        wet = wet_film(f"wet-{subject(product, names, variant)}{ending}", Given(film, origin), solids, added, unit)
+        ending = "/thinned" if thinner is not None else ""
+        wet = wet_film(f"wet.{subject(product, names, variant)}{ending}", Given(film, origin), solids, added, unit)
         keep(wet, workings)
         yield Comb(names, film, thinner, wet)

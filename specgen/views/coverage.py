@@ -81,7 +81,7 @@ def _per_can(
         fill, origin = variant.fill, f"products.{product.id}.variants.{variant.id}.fill"
     if fill is None:
         return
-    volume = solids_from_volume(f"solids-{name}", Given(fill, origin), solids)
+    volume = solids_from_volume(f"solids.{name}", Given(fill, origin), solids)
     keep(volume, workings)
     stated = product.pack.delivered
     all_of_it = Given(Quantity.of("share", 100, "%"), "nothing is stated, so all of the contents")
@@ -89,7 +89,7 @@ def _per_can(
     for number, row in enumerate(table(_TRANSFER).rows, 1):
         shares = usual_transfer(row["method"])
         ends = [
-            area_per_can(f"area-{name}-{number}-{end}", volume, delivered, share, at)
+            area_per_can(f"area.{name}/{number}-{end}", volume, delivered, share, at)
             for end, share in zip(("least", "most"), shares, strict=True)
         ]
         yield row["method"], (_share(shares[0]), _share(shares[1])), ends[0], ends[1], table(_TRANSFER).citation
@@ -106,12 +106,12 @@ def _per_litre(
 ) -> Iterator[_Ends]:
     american = film.unit in {"mil", "mils"}
     unit, rate = ("ft2/gal", spreading_rate_us) if american else ("m2/L", spreading_rate)
-    without_loss = rate(f"spreading-{name}", solids, at)
+    without_loss = rate(f"spreading.{name}", solids, at)
     keep(without_loss, workings)
     for number, way in enumerate(_WAYS, 1):
         losses = _losses(way)
         most, least = (
-            practical_spreading_rate(f"spreading-{name}-{number}-{end}", without_loss, LossShare(loss), unit)
+            practical_spreading_rate(f"spreading.{name}/{number}-{end}", without_loss, LossShare(loss), unit)
             for end, loss in zip(("most", "least"), losses, strict=True)
         )
         shares = (_share(losses[0]), _share(losses[1]))

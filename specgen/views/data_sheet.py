@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
+from specgen.model.file_names import sheet_number
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.views.annex import WorkingView, annex
@@ -67,11 +68,6 @@ class DataSheet:
     program: str
 
 
-def number_of(product: Product) -> str:
-    """The document number of a product's data sheet, `DS-` and its id where none is stated."""
-    return product.document.number if product.document is not None else f"DS-{product.id}"
-
-
 def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translate: Translate) -> DataSheet:
     """The view of a product that checks without errors. `translate` turns English into the project's language."""
     words = Words.of(spec.project, translate)
@@ -83,7 +79,7 @@ def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translat
     stored, part_used = storage(product, words)
     kept = {text for _, text in part_used}
     return DataSheet(
-        number_of(product),
+        sheet_number(product),
         control.title if control is not None else product.name,
         control.owner if control is not None else "",
         control.reason_for_change or "" if control is not None else "",

@@ -29,7 +29,10 @@ CUTS = (
     Cut("close", step_texts=False, checks=False),
     Cut("close", step_texts=False, checks=False, between=False),
     Cut("close", step_texts=False, checks=False, between=False, parts=False, longest=60),
-    Cut("close", step_texts=False, checks=False, between=False, parts=False, climate=False, longest=36),
+    Cut("tight", step_texts=False, checks=False),
+    Cut("tight", step_texts=False, checks=False, between=False),
+    Cut("tight", step_texts=False, checks=False, between=False, parts=False, longest=60),
+    Cut("tight", step_texts=False, checks=False, between=False, parts=False, climate=False, longest=36),
 )
 """What is given up to stay on one side, mildest first. Never given up: the fleet number, waits, films, wet film, hold
 points, signal word, and the boxes to write in; everything else can be read in the method statement."""

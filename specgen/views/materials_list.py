@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.plan.quantities import Quantities, quantities
-from specgen.units.display import round_half_up
+from specgen.units.rounding import round_half_up
 from specgen.views.product_variants import order_line
 from specgen.views.wording import N_, Translate, Words
 

@@ -14,14 +14,15 @@ from specgen.model.project import Project
 from specgen.model.spec import Spec
 from specgen.plan.orders import Orders, orders
 from specgen.plan.quantities import PackKey
-from specgen.units.display import round_half_up
+from specgen.trade.working import Working
+from specgen.units.rounding import round_half_up
 from specgen.views.annex import WorkingView, annex
 from specgen.views.parties import PartyView, party
 from specgen.views.product_variants import order_line
 from specgen.views.tables import Column, TableView, table_view
 from specgen.views.wording import Translate, Words
 
-_MOST_COLUMNS = 4
+_MOST_COLUMNS = 3
 """More jobs than this find no room side by side on the page; the spreadsheet has a column for every one."""
 
 
@@ -64,9 +65,15 @@ def order_list(spec: Spec, *, on: date, program: str, translate: Translate) -> O
         not few,
         _not_counted(found, spec, words),
         _sheet(found, spec, words),
-        annex(found.workings, words),
+        annex(_own_workings(found), words, words("worked out in the method statement of the job")),
         program,
     )
+
+
+def _own_workings(found: Orders) -> Iterator[Working]:
+    """The needs of the jobs and their sums; what those build on stands in each job's own annex."""
+    needs = {share.id for of_jobs in found.shares.values() for share in of_jobs.values()}
+    yield from (w for w in found.workings if w.id in needs or w.id.startswith("order."))
 
 
 def _packs(found: Orders, spec: Spec, jobs: Sequence[Job], words: Words) -> TableView:
@@ -106,7 +113,7 @@ def _headings(words: Words) -> tuple[Column, ...]:
         Column(words("Product")),
         Column(words("Variant"), "w-10"),
         Column(words("Colour"), "w-12"),
-        Column(words("Pack"), "w-10"),
+        Column(words("Pack"), "w-12"),
     )
 
 

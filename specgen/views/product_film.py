@@ -9,8 +9,8 @@ from collections.abc import Mapping
 
 from specgen.model.product import PackForm, Product
 from specgen.trade.working import Working
-from specgen.units.display import round_half_up
 from specgen.units.quantity import Quantity, Range
+from specgen.units.rounding import round_half_up
 from specgen.views.comb import Comb
 from specgen.views.coverage import Coverage
 from specgen.views.product_figures import ProductFigures

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from specgen.model.product import DryingStage, Product
+from specgen.model.product import Product
 from specgen.standards.tables import table
+from specgen.views.handling import handling
 from specgen.views.wording import Words
 
 
@@ -29,9 +30,8 @@ def key_figures(product: Product, words: Words) -> Iterator[tuple[str, str]]:
     film, heat_stood = product.film, product.service_temperature
     if film.nominal is not None:
         yield words("Dry film, nominal"), words.phrase(film.nominal)
-    handling = [entry for entry in product.drying if entry.stage is DryingStage.HANDLING]
-    if handling:
-        first = min(handling, key=lambda entry: entry.time)
+    first = handling(product)
+    if first is not None:
         yield words("Dry to handle at {}").format(words.phrase(first.air)), words.phrase(first.time)
     if heat_stood is not None and heat_stood.continuous_max is not None:
         yield words("Dry heat, lasting"), words.phrase(heat_stood.continuous_max)

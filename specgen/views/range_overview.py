@@ -9,9 +9,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from specgen.model.product import DryingStage, Product
+from specgen.model.product import Product
 from specgen.model.project import Project
 from specgen.model.spec import Spec
+from specgen.views.handling import handling
 from specgen.views.parties import PartyView, party
 from specgen.views.product_storage import pot_life
 from specgen.views.product_variants import pack
@@ -47,7 +48,7 @@ def range_overview(spec: Spec, *, on: date, program: str, translate: Translate) 
         Column(words("Dry film, least"), "w-8", numeric=True),
         Column(words("Dry film, nominal"), "w-8", numeric=True),
         Column(words("Dry film, most"), "w-8", numeric=True),
-        Column(words("Dry to handle, at the soonest"), "w-10"),
+        Column(words("Dry to handle, near 20 °C"), "w-10"),
         Column(words("Lasting dry heat, most"), "w-8", numeric=True),
         Column(words("Shelf life, unopened"), "w-8"),
         Column(words("Pot life")),
@@ -80,10 +81,9 @@ def _row(product: Product, words: Words) -> Iterator[str]:
 
 
 def _handling(product: Product, words: Words) -> str:
-    """The shortest time stated for handling, with its conditions."""
-    stated = [entry for entry in product.drying if entry.stage is DryingStage.HANDLING]
-    if not stated:
+    """The time to handle nearest to 20 degC, with its conditions."""
+    first = handling(product)
+    if first is None:
         return ""
-    first = min(stated, key=lambda entry: entry.time)
     under = ", ".join(words.phrase(value) for value in (first.air, first.humidity, first.film) if value is not None)
     return words("{time} at {conditions}").format(time=words.phrase(first.time), conditions=under)

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from specgen.figures.feather_edge import feather_edge
 from specgen.model.job import Item, OldCoat, Repair
+from specgen.model.preparation import Preparation, StepKind
 from specgen.model.system import System
 from specgen.standards.tables import table
 from specgen.views.coats import coat_name, numbered
@@ -27,13 +28,19 @@ class RepairView:
     caption: str
 
 
-def repairs(items: Sequence[Item], system: System, material: str, words: Words) -> tuple[RepairView, ...]:
-    """One entry a set of items of a build that are alike under their old paint; items without old coats have none."""
+def repairs(
+    items: Sequence[Item], preparation: Preparation, system: System, material: str, words: Words
+) -> tuple[RepairView, ...]:
+    """One entry a set of items of a build that are alike under their old paint; items without old coats have none.
+
+    The edge is drawn where a width is stated or the preparation feathers: old paint that is only sanded over has none.
+    """
+    feathered = any(step.do is StepKind.FEATHER for step in preparation.steps)
     alike: dict[tuple[tuple[OldCoat, ...], Repair | None], list[Item]] = {}
     for item in items:
         if item.old_coats:
             alike.setdefault((item.old_coats, item.repair), []).append(item)
-    return tuple(_repair(group, system, material, words) for group in alike.values())
+    return tuple(_repair(group, feathered, system, material, words) for group in alike.values())
 
 
 def old_coat(coat: OldCoat, words: Words) -> str:
@@ -46,17 +53,19 @@ def _measured(coat: OldCoat, words: Words) -> str:
     return ", ".join(part for part in (family or words("unknown old paint"), words.phrase(coat.thickness)) if part)
 
 
-def _repair(items: list[Item], system: System, material: str, words: Words) -> RepairView:
+def _repair(items: list[Item], feathered: bool, system: System, material: str, words: Words) -> RepairView:
     old = items[0].old_coats
     widths = items[0].repair
     stated = widths is not None and any((widths.feather, widths.sanded, widths.lap))
-    drawing = feather_edge(
-        [_measured(coat, words) for coat in old],
-        [coat_name(number, layer, words) for number, layer in numbered(system)],
-        material,
-        tuple(_key(widths, words)),
-        words("Section through the edge of a repair"),
-    )
+    drawing = ""
+    if stated or feathered:
+        drawing = feather_edge(
+            [_measured(coat, words) for coat in old],
+            [coat_name(number, layer, words) for number, layer in numbered(system)],
+            material,
+            tuple(_key(widths, words)),
+            words("Section through the edge of a repair"),
+        )
     caption = (
         words("Edge of a repair, not to scale. The widths are the least allowed.")
         if stated

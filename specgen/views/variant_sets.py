@@ -30,10 +30,10 @@ def alike(product: Product, key: Callable[[Variant], Any]) -> Iterator[tuple[str
 
 def subject(product: Product, names: str, variant: Variant) -> str:
     """What a figure is about, for the id of its working; `names` as given by `alike`."""
-    return f"{product.id}-{variant.id}" if names else product.id
+    return f"{product.id}.{variant.id}" if names else product.id
 
 
 def keep(source: Source | None, workings: dict[str, Working]) -> None:
     """Put a source among the workings, once, where it is one."""
-    if isinstance(source, Working):
-        workings.setdefault(source.id, source)
+    if isinstance(source, Working) and workings.setdefault(source.id, source) != source:
+        raise ValueError(f"two figures of the sheet are called {source.id}")

@@ -76,6 +76,25 @@ def test_place_opens_from_the_current_folder(folder: Path, capsys: pytest.Captur
     assert Path(first.split(":")[0]).is_file()
 
 
+def test_folder_name_cannot_steer_a_screen(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    _warn(folder)
+    folder.rename("red\x1b[31m\nred")
+    assert main(["check", "red\x1b[31m\nred", "--on", "2026-11-25"]) == 0
+    assert capsys.readouterr().out.startswith("red\ufffd[31m\ufffdred/products.yaml:")
+
+
+@pytest.mark.skipif(os.name == "nt", reason="there the folder one stands in cannot be deleted")
+def test_from_a_deleted_folder_the_whole_path_is_shown(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    _warn(folder)
+    gone = folder.parent / "gone"
+    gone.mkdir()
+    os.chdir(gone)
+    gone.rmdir()
+    assert main(["check", str(folder), "--on", "2026-11-25"]) == 0
+    assert capsys.readouterr().out.startswith(f"{folder.as_posix()}/products.yaml:")
+    os.chdir(folder)
+
+
 @pytest.mark.parametrize("arguments", [["specs/products.yaml"], ["specs/"], ["./specs"], ["specs/../specs"]])
 def test_path_may_be_written_in_other_ways(
     folder: Path, arguments: list[str], capsys: pytest.CaptureFixture[str]

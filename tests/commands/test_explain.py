@@ -53,37 +53,37 @@ GOOD = str(Path(__file__).parents[1] / "good")
 
 
 def test_working_with_its_chain(capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["explain", "working:packs-primer-grey", "--job", "refit", "--path", GOOD]) == 0
+    assert main(["explain", "working:packs.primer.grey", "--job", "refit", "--path", GOOD]) == 0
     out = capsys.readouterr().out.replace("\N{NO-BREAK SPACE}", " ")
     assert out.startswith(
-        "cans needed (working:packs-primer-grey)\n"
+        "cans needed (working:packs.primer.grey)\n"
         "  rounded up (A₁ × DFT₁ ÷ (S × d ÷ 100 × TE ÷ 100))\n"
         "  = rounded up (1.2 × 60 ÷ (70.66 × 97 ÷ 100 × 60 ÷ 100))\n"
         "  = 2 cans\n"
     )
     names = [line.partition("(working:")[2].rstrip(")") for line in out.splitlines() if "(working:" in line]
-    assert names == ["packs-primer-grey", "area-DOOR", "solids-primer-grey", "area-DOOR-skin", "solids-in-can-primer"]
+    assert names == ["packs.primer.grey", "area.DOOR", "solids.primer.grey", "area.DOOR.skin", "solids-in-can.primer"]
     assert "  = 17.7 %, inputs held by the maker\n" in out
     assert "composition" not in out
 
 
 def test_working_for_the_maker_shows_the_composition(capsys: pytest.CaptureFixture[str]) -> None:
-    call = ["explain", "working:solids-in-can-primer", "--job", "refit", "--path", GOOD, "--for", "maker"]
+    call = ["explain", "working:solids-in-can.primer", "--job", "refit", "--path", GOOD, "--for", "maker"]
     assert main(call) == 0
     assert "products.primer.composition.gas.density" in capsys.readouterr().out
 
 
 def test_workings_of_a_job_are_listed(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["explain", "working:", "--job", "refit", "--path", GOOD]) == 0
-    assert "working:area-DOOR  area to coat, 1.20\N{NO-BREAK SPACE}m²\n" in capsys.readouterr().out
+    assert "working:area.DOOR  area to coat, 1.20\N{NO-BREAK SPACE}m²\n" in capsys.readouterr().out
 
 
 @pytest.mark.parametrize(
     ("call", "said"),
     [
-        (["working:packs-primer-grey"], "name the job the figure belongs to, as in --job refit"),
+        (["working:packs.primer.grey"], "name the job the figure belongs to, as in --job refit"),
         (["working:x", "--job", "refi", "--path", GOOD], "there is no whole job 'refi'; nearest: refit"),
-        (["working:packs-primer-gray", "--job", "refit", "--path", GOOD], "the job has no working 'packs-primer-gray'; nearest: working:packs-primer-grey"),
+        (["working:packs.primer.gray", "--job", "refit", "--path", GOOD], "the job has no working 'packs.primer.gray'; nearest: working:packs.primer.grey"),
         (["working:x", "--job", "refit", "--path", "/nowhere"], "/nowhere"),
     ],
 )  # fmt: skip

@@ -77,7 +77,8 @@ def test_version(capsys: pytest.CaptureFixture[str]) -> None:
         (["check"], "the following arguments are required: PATH; see `specgen check --help`"),
         (["check", ""], "the path is empty; name the folder of the sources"),
         (["check", "nowhere"], "nowhere: there is no such file or folder."),
-        (["check", "a\0b"], "a\0b: there is no such file or folder."),
+        (["check", "a\0b"], "a\ufffdb: there is no such file or folder."),
+        (["check", "a\x1b[31m"], "a\ufffd[31m: there is no such file or folder."),
         (
             ["check", ".", "--format", "xml"],
             "--format: invalid choice: 'xml' (choose from 'text', 'json', 'github'); see `specgen check --help`",
@@ -173,6 +174,30 @@ def test_interrupt_from_the_keyboard_is_quiet() -> None:
         preexec_fn=lambda: signal.signal(signal.SIGINT, signal.default_int_handler),
     )
     assert (done.returncode, done.stdout, done.stderr) == (130, b"", b"")
+
+
+@pytest.mark.skipif(os.name == "nt", reason="pipes and signals of a POSIX shell")
+@pytest.mark.parametrize(("name", "code"), [("SIGTERM", 143), ("SIGHUP", 129)])
+def test_a_signal_to_stop_leaves_no_temporary_file(name: str, code: int, tmp_path: Path) -> None:
+    script = (
+        "import os, signal, sys\n"
+        "from pathlib import Path\n"
+        "from specgen.commands import check, main\n"
+        "from specgen.rendering import writing\n"
+        f"writing._confirm_folder = os.replace = lambda *_: os.kill(os.getpid(), signal.{name})\n"
+        f"check.run = lambda _: writing.write_all(Path({str(tmp_path)!r}), {{'a.pdf': b'1', 'b.pdf': b'2'}})\n"
+        "sys.argv = ['specgen', 'check', '.']\n"
+        "sys.exit(main())"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", script],
+        cwd=_ROOT,
+        capture_output=True,
+        check=False,
+        preexec_fn=lambda: signal.signal(getattr(signal, name), signal.SIG_DFL),
+    )
+    assert (done.returncode, done.stdout, done.stderr) == (code, b"", b"")
+    assert list(tmp_path.iterdir()) == []
 
 
 @pytest.mark.skipif(os.name == "nt", reason="pipes and signals of a POSIX shell")

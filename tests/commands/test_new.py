@@ -90,7 +90,7 @@ def test_every_comment_taken_away_can_be_read(kind: str, capsys: pytest.CaptureF
 
 @pytest.mark.parametrize("kind", SINGULAR)
 def test_every_key_of_the_model_is_printed(kind: str, capsys: pytest.CaptureFixture[str]) -> None:
-    printed = re.findall(r"(?m)^[ #-]*([a-z_]+):(?: |$)", _printed(kind, capsys).partition("\n")[2])
+    printed = re.findall(r"(?m)^[ #-]*([a-z_0-9]+):(?: |$)", _printed(kind, capsys).partition("\n")[2])
     root = KINDS[SINGULAR[kind]]
 
     def keys(model: Any) -> list[str]:

@@ -64,6 +64,13 @@ def test_files_are_written_and_named(
     )
 
 
+def test_names_written_cannot_steer_a_screen(
+    folder: Path, asked: list[dict[str, Any]], capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert _render("--out", "out\x1b[31m\nout") == 0
+    assert capsys.readouterr().out.startswith("out\ufffd[31m\ufffdout/MS-001-method-statement.pdf\nout\ufffd")
+
+
 @pytest.mark.parametrize(
     ("arguments", "order"),
     [
@@ -138,6 +145,7 @@ def test_refusal_is_a_line(
     ("arguments", "said"),
     [
         (["--out", "specs/project.yaml"], "specs/project.yaml is not a folder; name one for the documents"),
+        (["--out", "x" * 300], f"{'x' * 300} cannot be used: File name too long; name another folder"),
         (["--out", ""], "the name after --out is not a folder; name one for the documents"),
         (["--out", "specs/project.yaml/x"], "specs/project.yaml/x cannot be written to: Not a directory"),
         (["--out", "out", "--job", "refti"], "--job: there is no job 'refti'; there is: refit"),

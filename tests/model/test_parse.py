@@ -139,6 +139,21 @@ def test_list_that_is_too_long_is_refused() -> None:
     ]
 
 
+def test_faults_of_shape_are_listed_up_to_a_limit_in_each_file() -> None:
+    loaded = _folder(_PROJECT, "jobs:\n" + "- {}\n" * 5_000, "jobs:\n- {}\n")
+    first = [f for f in loaded.findings if f.place.file == "2.yaml"]
+    assert len(first) == 501
+    assert (first[-1].id, first[-1].what) == ("SRC037", "The faults from line 127 on are not listed.")
+    assert {f.id for f in first[:-1]} == {"MOD002"}
+    assert [f.id for f in loaded.findings if f.place.file == "3.yaml"] == ["MOD002"] * 4
+
+
+def test_what_refers_to_an_entry_beyond_the_limit_is_not_lost() -> None:
+    late = "preparations:\n" + "- {}\n" * 500 + "- {id: p, title: P, steps: []}\n"
+    loaded = _folder(_PROJECT, late, "jobs: [{id: j, preparation: p}]\n")
+    assert "MOD005" not in {f.id for f in loaded.findings}
+
+
 def test_good_folder_is_read_from_disk() -> None:
     from specgen.model.parse import load
 

@@ -94,7 +94,7 @@ _PREPARATION = "preparations: [{id: p, title: T, steps: [{id: s, do: wash, text:
 
 VALID = [
     ("preparation", _PREPARATION % ""),
-    ("preparation", _PREPARATION % ", grade: 3"),
+    ("preparation", _PREPARATION % ", abrasive: 3"),
     ("preparation", _PREPARATION % ", grade: "),
     ("preparation", "preparations: [{id: p, title: 12, steps: [], coat_within: 4 h}]"),
     ("preparation", "preparations: [{id: p, title: yes, steps: []}]\njobs: [{}]\nproducts:\n"),

@@ -30,16 +30,16 @@ def test_every_working_has_an_id_of_its_own() -> None:
     ids = [working.id for working in _figures().workings()]
     assert ids == list(dict.fromkeys(ids))
     assert {key for key in ids if "packs" in key} == {
-        "layer-packs-cab-primer",
-        "layer-packs-cab-base",
-        "layer-packs-cab-clear",
-        "layer-packs-chassis-barrier",
-        "litres-layer-packs-chassis-barrier",
-        "litres-packs-barrier-standard",
-        "packs-primer-grey",
-        "packs-base-standard",
-        "packs-clear-standard",
-        "packs-barrier-standard",
+        "layer-packs.cab.primer",
+        "layer-packs.cab.base",
+        "layer-packs.cab.clear",
+        "layer-packs.chassis.barrier",
+        "litres-for-layer-packs.chassis.barrier",
+        "litres-for-packs.barrier.standard",
+        "packs.primer.grey",
+        "packs.base.standard",
+        "packs.clear.standard",
+        "packs.barrier.standard",
     }
 
 
@@ -200,5 +200,5 @@ def test_shares_rounded_by_their_author_add_up() -> None:
 
 
 def _litres(figures: Quantities) -> str:
-    amount = next(w for w in figures.supporting if w.id == "litres-layer-packs-chassis-barrier")
+    amount = next(w for w in figures.supporting if w.id == "litres-for-layer-packs.chassis.barrier")
     return f"{float(amount.number):.6f}".rstrip("0")

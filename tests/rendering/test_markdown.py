@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from specgen.rendering.failure import ProseError
@@ -37,6 +39,14 @@ PRINTED = {
     "underlined heading": ("Scope\n=====", '<p class="prose-heading"><strong>Scope</strong></p>'),
     "less than": ("a < b & c", "<p>a &lt; b &amp; c</p>"),
     "code": ("`<i>`", "<p><code>&lt;i&gt;</code></p>"),
+    "character reference": ("a &#x202e;b &#8203; &#0; &amp; &lt;", "<p>a &amp;#x202e;b &amp;#8203; &amp;#0; &amp;amp; &amp;lt;</p>"),
+    "character reference in code": ("`&#x202e;`", "<p><code>&amp;#x202e;</code></p>"),
+    "character reference in a link": ("[&#x202e;](x)", '<p><span class="link">&amp;#x202e;</span></p>'),
+    "ampersand in an address": (
+        "[a](https://example.org/?a=1&b=2)",
+        '<p><span class="link">a<span class="address"> (https://example.org/?a=1&amp;b=2)</span></span></p>',
+    ),
+    "sign set aside": ("a \ue000#x202e; b", "<p>a \ufffd#x202e; b</p>"),
 }
 
 
@@ -64,6 +74,15 @@ def test_prose_is_refused(case: str) -> None:
         to_html(text)
     assert message in str(refusal.value)
     assert str(refusal.value).startswith(f"The text beginning “{' '.join(text[:60].split())[:40]}”")
+
+
+@pytest.mark.parametrize("levels", [20, 100, 160])
+def test_emphasis_within_emphasis_ends_and_loses_no_word(levels: int) -> None:
+    opened = "".join(f"{'*_'[n % 2]}a{n} " for n in range(levels))
+    html = to_html(opened.strip() + "".join(f" z{'*_'[n % 2]}" for n in reversed(range(levels))))
+    words = re.sub("<[^>]+>", "", html).split()
+    assert [word for word in words if word.startswith("a")] == [f"a{n}" for n in range(levels)]
+    assert html.count("<em>") <= 22
 
 
 def test_the_most_that_is_allowed_passes() -> None:

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from specgen.rendering.writing import LONGEST_NAME, write_all, write_atomically
+from specgen.model.file_names import LONGEST_NAME
+from specgen.rendering.writing import write_all, write_atomically
 
 OLD = {"a.pdf": b"old a", "b.html": b"old b"}
 NEW = {"a.pdf": b"new a", "b.html": b"new b", "c.csv": b"new c"}
@@ -99,6 +100,14 @@ def test_a_folder_that_cannot_be_confirmed_is_told_and_the_new_files_stand(
         write_all(folder, NEW)
     monkeypatch.undo()
     assert held(folder) == NEW
+
+
+def test_a_folder_in_the_way_is_found_before_anything_is_renamed(folder: Path) -> None:
+    (folder / "c.csv").mkdir()
+    with pytest.raises(IsADirectoryError, match="a folder in it has the name c.csv"):
+        write_all(folder, NEW)
+    (folder / "c.csv").rmdir()
+    assert held(folder) == OLD
 
 
 def test_an_interruption_leaves_no_temporary_file(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:

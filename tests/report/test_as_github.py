@@ -32,5 +32,10 @@ def test_escaping() -> None:
     assert line == ("::error file=specs/a%2Cb%3Ac%25.yaml,line=2,col=6,endColumn=6,title=FLM002::50 %25 ::error::x, y")
 
 
+def test_names_cannot_steer_a_screen() -> None:
+    line = _line(Severity.NOTE, Place("a\x1b[31m\n.yaml", 2, 6, 11), "what")
+    assert line == "::notice file=specs/a\ufffd[31m\ufffd.yaml,line=2,col=6,endColumn=10,title=FLM002::what"
+
+
 def test_last_line_counts_and_is_no_command() -> None:
     assert write(Report(), prefix="", on=ON) == "no errors, no warnings and no notes, judged on 2026-11-25.\n"

@@ -55,6 +55,11 @@ def test_parts_that_are_not_known_are_left_out() -> None:
     )
 
 
+def test_names_cannot_steer_a_screen() -> None:
+    bare = _finding(path="", why="", remedy="", source="", place=Place("a\x1b[31m.yaml", 2, 6, 11))
+    assert _write(bare, prefix="b\n/").splitlines()[0] == "b\ufffd/a\ufffd[31m.yaml:2:6: warning FLM001 what is wrong"
+
+
 def test_running_text_is_wrapped_and_the_first_line_is_not() -> None:
     long = " ".join(["word"] * 60)
     lines = _write(_finding(what=long, why=long)).splitlines()

@@ -67,7 +67,15 @@ def test_a_pipe_is_not_waited_for(tmp_path: Path) -> None:
 def test_a_name_that_cannot_be_printed(tmp_path: Path) -> None:
     write(tmp_path, "a\x07.yaml")
     (tmp_path / os.fsdecode(b"b\xff.yaml")).write_text("a: 1\n", encoding="utf-8")
-    assert found(tmp_path) == ["SRC043 at a\ufffd.yaml:1:1", "SRC043 at b\ufffd.yaml:1:1"]
+    # a line end would begin a finding of the name's own making
+    write(tmp_path, "c\nd.yaml:1:1: error FLM001.yaml", "e\r.yaml", "f\tg/h.yaml")
+    assert found(tmp_path) == [
+        "SRC043 at a\ufffd.yaml:1:1",
+        "SRC043 at b\ufffd.yaml:1:1",
+        "SRC043 at c\ufffdd.yaml:1:1: error FLM001.yaml:1:1",
+        "SRC043 at e\ufffd.yaml:1:1",
+        "SRC043 at f\ufffdg/h.yaml:1:1",
+    ]
     assert names(tmp_path) == []
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 
 import pytest
@@ -109,6 +110,26 @@ def test_more_than_a_mebibyte_is_not_parsed() -> None:
 def test_deep_brackets_end_at_once() -> None:
     assert ids(read_text(b"a: " + b"[" * 30 + b"]" * 30, "a.yaml")[1]) == ["SRC020 at 1:23"]
     assert ids(read_text(b"a: " + b"[" * (MIB - 10), "a.yaml")[1]) == ["SRC008 at 1:2001"]
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        # within the limit of a line: as many faults as a file lists, and no more time than the file takes to read
+        ("a{n}: b  #c" + " " * 1_980 + "x\n", "SRC023"),
+        ("a{n}: {{" + "? b: c, " * 240 + "}}\n", "SRC018"),
+        # a line beyond it is not looked along at all
+        ("a{n}: b  #c" + " " * 19_000 + "x\n", "SRC008"),
+        ("a{n}: {{" + "? b: c, " * 2_400 + "}}\n", "SRC008"),
+    ],
+)
+def test_long_lines_end_soon(line: str, told: str) -> None:
+    raw = "".join(line.format(n=n) for n in range(50)).encode()
+    begun = time.process_time()
+    _, findings = read_text(raw, "a.yaml")
+    assert time.process_time() - begun < 2
+    assert {f.id for f in findings} <= {told, "SRC037"}
+    assert findings[0].id == told
 
 
 def test_an_expansion_bomb_is_never_expanded() -> None:

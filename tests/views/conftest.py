@@ -8,12 +8,15 @@ import pytest
 
 from specgen.checking import Checked
 from specgen.model.spec import Spec
+from specgen.views.build import groups
 from specgen.views.data_sheet import DataSheet, data_sheet
+from specgen.views.job_card import CUTS, JobCard, job_card
 from specgen.views.method_statement import MethodStatement, method_statement
+from specgen.views.order_list import OrderList, order_list
 from specgen.views.range_overview import RangeOverview, range_overview
 from tests.good_spec import ON, checked, good
 
-View = DataSheet | MethodStatement | RangeOverview
+View = DataSheet | JobCard | MethodStatement | OrderList | RangeOverview
 
 
 def spec_of(result: Checked) -> Spec:
@@ -31,6 +34,18 @@ def views_of(spec: Spec) -> dict[str, View]:
         views[f"method_statement_{job.id}"] = method_statement(
             job, spec, on=ON, open_warnings=0, program="specgen", translate=str
         )
+        builds = len(groups(job, spec))
+        views[f"job_card_{job.id}"] = job_card(
+            job,
+            spec,
+            cuts=[CUTS[0]] * builds,
+            vehicles=job.vehicles[:1],
+            on=ON,
+            program="specgen",
+            translate=str,
+        )
+    if spec.jobs:
+        views["order_list"] = order_list(spec, on=ON, program="specgen", translate=str)
     views["range_overview"] = range_overview(spec, on=ON, program="specgen", translate=str)
     return views
 

@@ -21,7 +21,8 @@ from pypdf.generic import StreamObject
 from specgen.checking import Checked, check
 from specgen.document_kinds import KINDS
 from specgen.model.canonical import canonical
-from specgen.model.product import Component, Product
+from specgen.model.hazards import CombustionHeat, Isocyanates
+from specgen.model.product import Component, ComponentClass, Product
 from specgen.model.senses import Audience
 from specgen.model.walk import declaration, leaves, models
 from specgen.printing import print_documents
@@ -43,14 +44,18 @@ COMPOSITIONS: Mapping[str, list[dict[str, str]]] = {
         {"id": "mk-zeta", "name": "Zephyrane gas", "cas": "990016-56-2", "kind": "propellant", "mass_share": "40.00021 %", "density": "0.57735 g/mL"},
     ],
 }  # fmt: skip
-# Three words of the trade, which say of a spray can nothing that everybody does not know.
-NOT_MARKED = {"kind"}
+# One line more, with what is said of a substance by its hazards; the classes are those the product declares anyway.
+COMPOSITIONS["primer"][0]["flammable"] = "no"
+HAZARD_CLASS = {"id": "mk-eta", "hazard_class": "skin_sensitisation", "category": "1", "statement": "H317", "m_factor": "1.20569", "limit": "12.34567 %", "limit_source": "Marulan list"}  # fmt: skip
+HEAT = {"heat": "23.60679 kJ/g", "source": "Ferrowen report"}
+MONOMER = {"monomer": "0.0577215 %"}
+# Words of the trade, of which a document may hold any without giving away the composition.
+NOT_MARKED = {"kind", "flammable", "hazard_class", "category", "statement"}
 MARKERS = sorted(
     {
-        re.sub(r" (%|g/mL)$", "", value)
-        for lines in COMPOSITIONS.values()
-        for line in lines
-        for key, value in line.items()
+        re.sub(r" (%|g/mL|kJ/g)$", "", value)
+        for record in (*(line for lines in COMPOSITIONS.values() for line in lines), HAZARD_CLASS, HEAT, MONOMER)
+        for key, value in record.items()
         if key not in NOT_MARKED
     }
 )
@@ -67,6 +72,9 @@ def planted() -> Checked:
     spec = good()
     for product, lines in COMPOSITIONS.items():
         put(spec, f"products.{product}.composition", json.dumps(lines))
+    put(spec, "products.primer.composition.mk-alpha.classes", json.dumps([HAZARD_CLASS]))
+    put(spec, "products.primer.hazards.heat_of_combustion", json.dumps(HEAT))
+    put(spec, "products.primer.hazards.isocyanates", json.dumps(MONOMER))
     # nothing is measured here, so every figure of the product is worked out from the maker's
     take_out(spec, "products.base.solids")
     # a waiver may address a line of the composition by its id
@@ -95,9 +103,13 @@ def test_every_leaf_of_the_maker_is_planted(planted: Checked) -> None:
         if (said := declaration(model, name)) is not None and said.audience is Audience.MAKER
     }
     # a new leaf of the maker needs a marker of its own
-    assert {model for model, _ in declared} == {Component}
-    keys = {key for lines in COMPOSITIONS.values() for line in lines for key in line}
-    assert keys == {name for _, name in declared}
+    lines = {key for lines in COMPOSITIONS.values() for line in lines for key in line}
+    assert declared == {
+        *((Component, key) for key in lines),
+        *((ComponentClass, key) for key in HAZARD_CLASS),
+        *((CombustionHeat, key) for key in HEAT),
+        *((Isocyanates, key) for key in MONOMER),
+    }
     assert planted.loaded.spec is not None
     stated = {
         product.id
@@ -106,7 +118,7 @@ def test_every_leaf_of_the_maker_is_planted(planted: Checked) -> None:
         if said.audience is Audience.MAKER
     }
     assert stated == set(COMPOSITIONS)
-    assert len(MARKERS) == 30
+    assert len(MARKERS) == 37
 
 
 def test_every_kind_is_printed_in_every_format(printed: Printed) -> None:
@@ -159,6 +171,9 @@ def test_customer_edition_holds_no_marker(planted: Checked) -> None:
     whole: dict[str, Any] = json.loads(maker)
     for product in whole["products"].values():
         product.pop("composition", None)
+    # a record of which every leaf is the maker's stays as an empty one
+    for record in ("heat_of_combustion", "isocyanates"):
+        whole["products"]["primer"]["hazards"][record] = {}
     whole["jobs"]["refit"]["waivers"][0]["path"] = "products.primer.…"
     assert json.loads(customer) == whole
 

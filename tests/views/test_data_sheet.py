@@ -141,12 +141,12 @@ def test_equal_protection_shares_a_row() -> None:
     spec = checked(good()).loaded.spec
     assert spec is not None
     table = protection(list(spec.products.values()), Words.of(spec.project, str))
-    worn = ("nitrile, EN ISO 374-1", "goggles, EN ISO 16321-1")
+    worn = ("nitrile 0.4 mm, EN ISO 374-1, splash only", "goggles, EN ISO 16321-1", "overall")
     assert table.rows == (
         (
             "Spraying",
             "Example primer, Example base coat, Example barrier",
-            "half mask A2P3, EN 140 and EN 14387",
+            "half mask AXP3, EN 140 and EN 14387",
             *worn,
         ),
         ("Spraying", "Example clear", "air-fed half mask, EN 14594", *worn),

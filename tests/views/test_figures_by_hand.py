@@ -33,6 +33,9 @@ BY_HAND: Mapping[str, Callable[[Inputs], Fraction]] = {
     "paint needed": lambda i: _demanded(i) / 1000 / (i["VS"] / 100) / ((100 - i["loss"]) / 100),
     "cans needed": lambda i: Fraction(math.ceil(_demanded(i) / _from_can(i))),
     "packs needed": lambda i: Fraction(math.ceil(i["V"] / i["P"])),
+    "cans needed, not rounded": lambda i: _demanded(i) / _from_can(i),
+    "packs needed, not rounded": lambda i: i["V"] / i["P"],
+    "packs to order": lambda i: Fraction(math.ceil(sum(i[f"N{n}"] for n in range(1, 10) if f"N{n}" in i))),
     "area from one can": lambda i: _from_can(i) / i["DFT"],
     "theoretical spreading rate": lambda i: i["K"] * i["VS"] / 100 / i["DFT"],
     "practical spreading rate": lambda i: i["TSR"] * (100 - i["loss"]) / 100,
@@ -60,6 +63,10 @@ def test_data_sheet_figures(sheet: str, good_views: Mapping[str, Any]) -> None:
 
 def test_method_statement_figures(good_views: Mapping[str, Any]) -> None:
     assert _recomputed(good_views["method_statement_refit"]) >= 23
+
+
+def test_order_list_figures(good_views: Mapping[str, Any]) -> None:
+    assert _recomputed(good_views["order_list"]) >= 14
 
 
 def test_tables_show_the_workings_they_name(good_views: Mapping[str, Any]) -> None:
@@ -95,23 +102,25 @@ def test_a_changed_density_moves_exactly_what_depends_on_it(
     assert [name for name in good_views if changed[name] != good_views[name]] == [
         "data_sheet_primer",
         "method_statement_refit",
+        "job_card_refit",
+        "order_list",
     ]
     assert _moved(good_views["data_sheet_primer"], changed["data_sheet_primer"]) == {
-        "solids-in-can-primer",
-        "solids-primer",
-        "area-primer-1-least",
-        "area-primer-1-most",
-        "area-primer-2-least",
-        "area-primer-2-most",
-        "solids-sprayed-primer",
-        "wet-primer",
+        "solids-in-can.primer",
+        "solids.primer",
+        "area.primer/1-least",
+        "area.primer/1-most",
+        "area.primer/2-least",
+        "area.primer/2-most",
+        "solids-sprayed.primer",
+        "wet.primer",
     }
     # 2 cans of the primer are still 2 cans: what they are worked out from moves, the whole number does not
     assert _moved(good_views["method_statement_refit"], changed["method_statement_refit"]) == {
-        "solids-in-can-primer",
-        "solids-primer-grey",
-        "solids-sprayed-primer",
-        "wet-cab-primer",
+        "solids-in-can.primer",
+        "solids.primer.grey",
+        "solids-sprayed.primer",
+        "wet.cab.primer",
     }
 
 

@@ -23,6 +23,8 @@ NAMES = (
     "data_sheet_clear",
     "data_sheet_barrier",
     "method_statement_refit",
+    "job_card_refit",
+    "order_list",
     "range_overview",
 )
 

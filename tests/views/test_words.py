@@ -17,6 +17,7 @@ NOT_PRINTED = {
     "Sense": "declared of a leaf, never a value of a source",
     "Ingredient": "the maker's, and never in a document",
     "PageSize": "chooses the paper",
+    "Users": "no document prints it; rules judge by it",
     "FilmUnit": "chooses a unit, which prints its sign",
     "TemperatureUnit": "chooses a unit, which prints its sign",
     "NumberingScheme": "chooses how revisions are counted",
@@ -28,6 +29,10 @@ NOT_PRINTED = {
     "DeadVolumeTable": "chooses a table, which a working cites",
     "Corrosivity": "no document prints it; rules judge by it",
     "Durability": "no document prints it; rules judge by it",
+    "Exposure": "no document prints it; rules judge by it",
+    "PatchResult": "no document prints it; rules judge by it",
+    "RubResult": "no document prints it; rules judge by it",
+    "TapeClass": "no document prints it; rules judge by it",
 }
 
 

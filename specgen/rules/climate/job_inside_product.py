@@ -5,7 +5,7 @@ Checks
 Why
     Outside its climate a coat dries dull, blushes, runs or does not cure at all; a hardener that air humidity has to release stays locked in air that is too dry.
 Passes
-    jobs.refit.climate: {air: 10..30 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 5 K}
+    jobs.refit.climate: {air: 10..27 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 5 K}
 Fails
     jobs.refit.climate.air: 5..25 degC    # at jobs.refit.climate.air
 

@@ -5,15 +5,15 @@ Checks
 Why
     Three tables are in use; for one and the same profile of 75 um they give 35, 50 and 75 um of paint.
 Passes
-    preparations.blast: {id: blast, title: Blast, steps: [{id: blast, do: blast, text: Blast to an even profile.}]}
+    preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: A white cloth stays white.}, {id: blast, do: blast, text: Blast to an even profile., grade: Sa 2 1/2, profile: 15..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}
     jobs.refit.items.STEP.preparation: blast
     jobs.refit.items.STEP.substrate: {material: steel_hot_rolled, thickness: 6 mm}
-    jobs.refit.consumption: {transfer_efficiency: 60 %, profile: 60 um, dead_volume: by-roughness}
+    jobs.refit.consumption: {transfer_efficiency: 60 %, profile: 20 um, dead_volume: by-roughness}
 Fails
-    preparations.blast: {id: blast, title: Blast, steps: [{id: blast, do: blast, text: Blast to an even profile.}]}
+    preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: A white cloth stays white.}, {id: blast, do: blast, text: Blast to an even profile., grade: Sa 2 1/2, profile: 15..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}
     jobs.refit.items.STEP.preparation: blast
     jobs.refit.items.STEP.substrate: {material: steel_hot_rolled, thickness: 6 mm}
-    jobs.refit.consumption: {transfer_efficiency: 60 %, profile: 60 um}    # at jobs.refit.consumption.dead_volume
+    jobs.refit.consumption: {transfer_efficiency: 60 %, profile: 20 um}    # at jobs.refit.consumption.dead_volume
 
     jobs.refit.consumption: {transfer_efficiency: 60 %, profile: 60 um, dead_volume: by-band}    # at jobs.refit.consumption.profile
 To put right

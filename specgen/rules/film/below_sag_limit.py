@@ -57,5 +57,5 @@ def below_sag_limit(system: System, spec: Spec) -> Iterator[Problem]:
 
 
 def _worked_out(system: System, layer: Layer, spec: Spec) -> Quantity | None:
-    working = wet_target(system, layer, solids_sprayed(layer, spec))[1]
+    working = wet_target(system, layer, solids_sprayed(spec.product_of(layer), spec.variant_of(layer)))[1]
     return working.quantity if working is not None else None

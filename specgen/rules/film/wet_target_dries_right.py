@@ -43,7 +43,8 @@ def wet_target_dries_right(system: System, spec: Spec) -> Iterator[Problem]:
         path = ("layers", layer.id, "wet_target")
         product = spec.product_of(layer)
         try:
-            solids, in_can = solids_sprayed(layer, spec), solids_in_can(product, spec.variant_of(layer))
+            variant = spec.variant_of(layer)
+            solids, in_can = solids_sprayed(product, variant), solids_in_can(product, variant)
         except FaultyValueError:
             continue  # the rules on solids say so, at the product
         if solids is None:

@@ -1,7 +1,7 @@
 """LAY005 The first coat on bare metal may go direct to metal
 
 Checks
-    The first layer of each system: its product states direct_to_metal, where some job puts the system on metal with no old coat.
+    The first layer of each system: its product states direct_to_metal, where some job puts the system on metal with no old coat, or strips it.
 Why
     A product that is not made for bare metal peels from it or lets it rust.
 Passes
@@ -23,6 +23,7 @@ from specgen.findings import Severity
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.model.system import System
+from specgen.plan.stack import old_paint_goes
 from specgen.rules.declare import Problem, rule
 from specgen.standards.citations import LOGIC
 from specgen.standards.tables import table
@@ -43,7 +44,9 @@ def _bare_metal_items(system: System, spec: Spec) -> Iterator[str]:
     for job in spec.jobs.values():
         for item in job.items:
             substrate = spec.substrate_of(job, item)
-            if spec.system_of(job, item) is not system or substrate is None or item.old_coats:
+            if spec.system_of(job, item) is not system or substrate is None:
+                continue
+            if item.old_coats and not old_paint_goes(job, item, spec):
                 continue
             material = table("materials").row("id", substrate.material)
             if material["kind"] == "metal":

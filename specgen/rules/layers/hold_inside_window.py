@@ -1,19 +1,24 @@
 """LAY006 The wait between two coats is inside the overcoat window
 
 Checks
-    The hold of each layer that is covered, against the overcoat window its product states for the product above. A window holds for its air temperature: the hold must not end the wait sooner than the window at the nearest temperature at or below the coldest air of any job with the system, nor later.
+    The hold of each layer that is covered, against the overcoat window its product states for the product above. A window holds for its air temperature: taken is the one nearest at or below the coldest air of any job with the system, or else the coolest one stated. A coat that is abraded (abraded_with), or covered by a layer that begins with a tie coat, may be covered late.
 Why
     Too soon, solvent is trapped and the coat below lifts; too late, the next coat finds nothing to grip.
 Passes
     systems.cab.layers.primer.hold: 45 min..12 h
+
+    systems.cab.layers.primer.hold: 30 min..48 h
+    systems.cab.layers.primer.abraded_with: P400
 Fails
     systems.cab.layers.primer.hold: 15 min..24 h    # at systems.cab.layers.primer.hold
 
     systems.cab.layers.primer.hold: 30 min..48 h    # at systems.cab.layers.primer.hold
 
     systems.cab.layers.primer.hold: min 30 min    # at systems.cab.layers.primer.hold
+
+    products.primer.overcoat.any-cool: {id: any-cool, by: any, window: 60 min..36 h, air: 14 degC}    # at systems.cab.layers.primer.hold
 To put right
-    Stay inside the window of the data sheet; where the work cannot, abrade before the next coat and say so.
+    Stay inside the window of the data sheet; where the work cannot, abrade before the next coat (an epoxy primer with P320 to P400) and state abraded_with.
 """
 
 from __future__ import annotations
@@ -21,30 +26,30 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from specgen.findings import Severity
-from specgen.model.product import OvercoatWindow
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
-from specgen.model.system import Layer, System
+from specgen.model.system import System
 from specgen.rules.declare import Problem, rule
+from specgen.rules.windows.choice import at_or_below, coldest_air, windows_for
 from specgen.standards.citations import LOGIC
+from specgen.units.quantity import Range
 
 
 @rule("LAY006", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=LOGIC)
 def hold_inside_window(system: System, spec: Spec) -> Iterator[Problem]:
+    coldest = coldest_air(system, spec)
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if below.hold is None:
             continue
-        window = _window(below, above, spec)
-        if window is None:
+        path, windows = ("layers", below.id, "hold"), windows_for(below, above, spec)
+        if not windows:
             what = f"the product {below.product} states no overcoat window for {above.product}, so the hold cannot be judged"
-            yield Problem(("layers", below.id, "hold"), what, severity=Severity.NOTE)
-        elif not window.window.holds_all_of(below.hold):
-            what = f"hold {below.hold} is not inside the window {window.window} of {below.product} at {window.air}"
-            yield Problem(("layers", below.id, "hold"), what)
-
-
-def _window(below: Layer, above: Layer, spec: Spec) -> OvercoatWindow | None:
-    """The window for the product above: its own entry first, then `itself`, then `any`."""
-    windows = spec.product_of(below).overcoat
-    names = [above.product, *(["itself"] if above.product == below.product else []), "any"]
-    return next((w for name in names for w in windows if w.by == name), None)
+            yield Problem(path, what, severity=Severity.NOTE)
+            continue
+        stated = at_or_below(windows, coldest)
+        freed = below.abraded_with is not None or above.tie_coat
+        window = Range(stated.window.kind, stated.window.low, None) if freed else stated.window
+        if not window.holds_all_of(below.hold):
+            air = f" (the coldest air is {coldest})" if coldest is not None else ""
+            what = f"hold {below.hold} is not inside the window {window} of {below.product} at {stated.air}{air}"
+            yield Problem(path, what)

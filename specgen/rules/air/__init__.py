@@ -1,0 +1,1 @@
+"""Air: what is said and done about it keeps people from breathing the spray as well as from explosions."""

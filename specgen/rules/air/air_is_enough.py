@@ -1,0 +1,67 @@
+"""AIR003 The fresh air is enough for explosion and lungs
+
+Checks
+    Where a job states its fresh air and how much is sprayed in an hour: the flow against what the explosive limit and the limits of exposure ask for, product by product. What is not known of a vapour cannot be judged.
+Why
+    The lungs ask for many times the air that the explosive limit asks for.
+Passes
+    jobs.refit.vehicles: [T-01]
+Fails
+    jobs.refit.air: {flow: 5000 m3/h}    # at jobs.refit.air    # also AIR003 at jobs.refit.air    # also AIR003 at jobs.refit.air    # also AIR003 at jobs.refit.air
+To put right
+    Raise the flow, spray less in an hour, or wait longer; protection stays on whatever the flow.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.air import air_of_job
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+from specgen.trade.judged import CannotJudge
+from specgen.trade.working import Working
+
+
+def _day(job: Job, spec: Spec) -> date:
+    """Limits of exposure as of the newest safety data sheet of the job; the latest known where none is dated."""
+    sheets = [p.hazards.safety_data_sheet for p in spec.products_of(job) if p.hazards is not None]
+    return max((sheet.date for sheet in sheets if sheet is not None and sheet.date is not None), default=date.max)
+
+
+def _weight(wanted: Working) -> Severity | None:
+    """What rests on the arithmetic of a mixed room alone is no ground for an error."""
+    return Severity.WARNING if wanted.source.basis is Basis.ARITHMETIC else None
+
+
+@rule(
+    "AIR003", on=Job, severity=Severity.ERROR, concern=Concern.SAFETY, source=cite("OSHA-LFL-READING"), waivable=False
+)
+def air_is_enough(job: Job, spec: Spec) -> Iterator[Problem]:
+    if job.air is None or (job.air.flow is None and job.air.changes is None and job.air.spraying_rate is None):
+        return
+    for found in air_of_job(job, spec, _day(job, spec)):
+        who = f"{found.product} under {found.jurisdiction}"
+        gap = next((part for part in (found.stated, found.spraying) if isinstance(part, CannotJudge)), None)
+        if gap is not None or isinstance(found.spraying, CannotJudge) or isinstance(found.stated, CannotJudge):
+            if gap is not None:
+                what = f"the air for {who} cannot be judged: {gap.why}"
+                yield Problem(("air",), what, severity=Severity.NOTE)
+            continue
+        have = found.stated.quantity
+        for wanted, ground in (
+            (found.spraying.explosion, "explosive limit"),
+            (found.spraying.needed, "limits of exposure"),
+        ):
+            if isinstance(wanted, CannotJudge):
+                missing = ", ".join(wanted.missing)
+                what = f"the air for {who} cannot be judged by the {ground}: {wanted.why}; missing: {missing}"
+                yield Problem(("air",), what, severity=Severity.NOTE)
+            elif have < wanted.quantity:
+                what = f"{have} of fresh air is less than the {wanted.printed()} that the {ground} ask for with {who}"
+                yield Problem(("air",), what, severity=_weight(wanted), source=wanted.source)

@@ -1,0 +1,57 @@
+"""CLI006 The air is fit for painting where a product does not say
+
+Checks
+    The air of each job, against the default range of 10 to 32 degC for every product that states none of its own.
+Why
+    In the cold a coat does not flow and a two-pack stops curing; in the heat it dries before it lies down.
+Passes
+    jobs.refit.climate.air: 12..27 degC
+Fails
+    jobs.refit.climate.air: 10..34 degC    # at jobs.refit.climate.air
+    without products.primer.climate.air
+    without products.base.climate.air
+    without products.clear.climate.air
+    without products.barrier.climate.air
+    without systems.cab.layers.primer.hold    # also LAY007 at systems.cab.layers.primer.hold
+To put right
+    Heat or cool the shop, postpone the work, or get the range from the maker.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import table_row
+from specgen.rules.declare import Problem, rule
+from specgen.standards.tables import table
+from specgen.units.quantity import Quantity
+
+_ROW = table("climate_limits").row("id", "temperature_default")
+
+
+@rule(
+    "CLI006",
+    on=Job,
+    severity=Severity.WARNING,
+    concern=Concern.CLIMATE,
+    source=table_row("climate_limits", "temperature_default"),
+)
+def air_for_painting(job: Job, spec: Spec) -> Iterator[Problem]:
+    least, most = (Quantity.of("temperature", int(_ROW[name]), "degC", _ROW[name]) for name in ("least", "most"))
+    silent = [product.id for product in spec.products_of(job) if product.climate is None or product.climate.air is None]
+    if not silent:
+        return
+    path, general = ("climate", "air"), f"{least} to {most}"
+    kept = job.climate.air if job.climate is not None else None
+    if kept is None:
+        # where another product has a limit, the rule on stating the climate asks for it
+        if len(silent) == len(list(spec.products_of(job))):
+            what = f"cannot judge: {job.id} keeps no air temperature and its products state none; general is {general}"
+            yield Problem(path, what, severity=Severity.NOTE)
+    elif kept.low is None or kept.low < least or kept.high is None or kept.high > most:
+        what = f"air {kept}; no range of their own have {', '.join(silent)}, and the general one is {general}"
+        yield Problem(path, what)

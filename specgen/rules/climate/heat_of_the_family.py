@@ -1,0 +1,70 @@
+"""CLI008 No part gets hotter than its paint usually stands
+
+Checks
+    The service temperature of each item, against the general heat limits of the binder family: of old coats that stay, and of layers whose product states no limit of its own. Where two collections of figures differ, the lower one warns and both are named.
+Why
+    Above its limit a film yellows, softens, chars or lets go; the weakest coat decides, and an old one below the new paint as well.
+Passes
+    jobs.refit.items.DOOR.service_temperature: 70 degC
+    jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um}]
+Fails
+    jobs.refit.items.DOOR.service_temperature: 80 degC    # at jobs.refit.items.DOOR.service_temperature
+    jobs.refit.items.DOOR.old_coats: [{id: shop, family: acrylic_1k, thickness: 60 um, rub: resistant}]    # also OLD001 at jobs.refit.items.DOOR.old_coats.shop.rub    # also OLD005 at jobs.refit.items.DOOR.old_coats.shop
+To put right
+    Strip the coat, choose a family rated for the heat, or shield the part; ask the maker for his own limit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import named
+from specgen.plan.stack import Stack, stacks
+from specgen.rules.declare import Problem, rule
+from specgen.standards.tables import Row, table
+
+_LIMITS = table("dry_heat_limits")
+
+
+@rule("CLI008", on=Job, severity=Severity.WARNING, concern=Concern.PRODUCT, source=_LIMITS.citation)
+def heat_of_the_family(job: Job, spec: Spec) -> Iterator[Problem]:
+    for stack in stacks(job, spec):
+        hottest = stack.item.service_temperature
+        if hottest is None:
+            continue
+        for family, of in _unrated(stack).items():
+            rows = [row for row in _LIMITS.rows if _general(row, family)]
+            if not rows:
+                continue
+            lowest = min(rows, key=_degrees)
+            if hottest.to("degC") <= _degrees(lowest):
+                continue
+            figures = "; ".join(f"{row['most_C']} degC ({_LIMITS.row_citation(row)})" for row in rows)
+            what = f"{stack.item.id} gets {hottest} hot; {named(family)} ({', '.join(of)}) usually stands {figures}"
+            yield Problem(("items", stack.item.id, "service_temperature"), what, source=_LIMITS.row_citation(lowest))
+
+
+def _unrated(stack: Stack) -> dict[str, list[str]]:
+    """The families of old coats and of layers without a limit of their own, each with where it is found."""
+    found: dict[str, list[str]] = {}
+    for old in stack.old:
+        if old.family is not None:
+            found.setdefault(old.family, []).append(f"old coat {old.coat.id}")
+    for new in stack.new:
+        rated = new.product.service_temperature
+        if rated is None or rated.continuous_max is None:
+            found.setdefault(new.family, []).append(f"layer {new.layer.id}")
+    return found
+
+
+def _general(row: Row, family: str) -> bool:
+    """A row for the whole family and lasting heat; special grades and short times are the maker's to claim."""
+    return row["family"] == family and not row["paint"] and row["duration"] == "continuous"
+
+
+def _degrees(row: Row) -> int:
+    return int(row["most_C"])

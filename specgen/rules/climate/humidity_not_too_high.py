@@ -1,0 +1,58 @@
+"""CLI005 The air is not too damp
+
+Checks
+    The highest humidity each job allows, against the general limit of 85 % for products that state none of their own. Where every product states a higher one, the general limit only warns.
+Why
+    In damp air a coat blushes dull, isocyanate foams with carbon dioxide, and amine comes to the face of an epoxy.
+Passes
+    jobs.refit.climate.humidity: 40..80 %
+Fails
+    jobs.refit.climate.humidity: 40..90 %    # at jobs.refit.climate.humidity
+    products.primer.climate.humidity: 35..95 %
+    products.base.climate.humidity: max 95 %
+    products.clear.climate.humidity: 35..95 %
+    without products.barrier.climate.humidity
+To put right
+    Dry or warm the air, or postpone the work.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import table_row
+from specgen.rules.declare import Problem, rule
+from specgen.standards.tables import table
+from specgen.units.quantity import Quantity
+
+_ROW = table("climate_limits").row("id", "humidity")
+
+
+@rule(
+    "CLI005", on=Job, severity=Severity.ERROR, concern=Concern.CLIMATE, source=table_row("climate_limits", "humidity")
+)
+def humidity_not_too_high(job: Job, spec: Spec) -> Iterator[Problem]:
+    limit = Quantity.of("humidity", int(_ROW["most"]), "%", _ROW["most"])
+    path = ("climate", "humidity")
+    silent = [
+        product.id
+        for product in spec.products_of(job)
+        if product.climate is None or product.climate.humidity is None or product.climate.humidity.high is None
+    ]
+    kept = job.climate.humidity if job.climate is not None else None
+    if kept is None or kept.high is None:
+        if silent and len(silent) == len(list(spec.products_of(job))):
+            what = (
+                f"cannot judge: {job.id} sets no highest humidity and its products state none; general is max {limit}"
+            )
+            yield Problem(path, what, f"write humidity: max {limit}", severity=Severity.NOTE)
+    elif kept.high > limit and silent:
+        what = f"humidity up to {kept.high}; no limit of their own have {', '.join(silent)}, and the general one is {limit}"
+        yield Problem(path, what)
+    elif kept.high > limit:
+        what = f"humidity up to {kept.high}: the products allow it, but the general limit is {limit}"
+        yield Problem(path, what, severity=Severity.WARNING)

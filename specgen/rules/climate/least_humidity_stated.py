@@ -1,0 +1,40 @@
+"""CLI007 A coat that needs damp air says how damp
+
+Checks
+    Each product that cures by the moisture of the air, or whose hardener it releases: its climate states a least humidity.
+Why
+    In air too dry the hardener stays locked and the film soft for weeks. No public figure is known, so only the maker can give it.
+Passes
+    products.primer.climate.humidity: 40..85 %
+Fails
+    products.clear.climate.humidity: max 80 %    # at products.clear.climate.humidity
+To put right
+    State the least humidity from the maker's trials, as in 35..80 %; in dry winter air damp the booth, warm it, and wait longer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import CuringKind, Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import table_row
+from specgen.rules.declare import Problem, rule
+
+
+@rule(
+    "CLI007",
+    on=Product,
+    severity=Severity.WARNING,
+    concern=Concern.CLIMATE,
+    source=table_row("climate_limits", "moisture_cure_humidity"),
+)
+def least_humidity_stated(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.curing not in {CuringKind.BLOCKED_AEROSOL, CuringKind.MOISTURE}:
+        return
+    humidity = product.climate.humidity if product.climate is not None else None
+    if humidity is not None and humidity.low is None:
+        what = f"{product.id} cures with the moisture of the air, but states no least humidity, only {humidity}"
+        yield Problem(("climate", "humidity"), what)

@@ -1,0 +1,54 @@
+"""CLI004 The part stays over the dew point
+
+Checks
+    The dew point margin each job keeps, against the general limit of 3 K. A product that states a smaller margin of its own is taken at its word, with a warning.
+Why
+    On a part at the dew point water lies that nobody sees; it is shut in below the coat and blisters or lets go.
+Passes
+    jobs.refit.climate.dew_point_margin: min 4 K
+Fails
+    jobs.refit.climate.dew_point_margin: min 2 K    # at jobs.refit.climate.dew_point_margin    # also CLI001 at jobs.refit.climate.dew_point_margin
+To put right
+    Warm the part or dry the air until the part is at least 3 K over the dew point.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import table_row
+from specgen.rules.declare import Problem, rule
+from specgen.standards.tables import table
+from specgen.units.quantity import Quantity
+
+_ROW = table("climate_limits").row("id", "dew_point_margin")
+
+
+@rule(
+    "CLI004",
+    on=Job,
+    severity=Severity.ERROR,
+    concern=Concern.CLIMATE,
+    source=table_row("climate_limits", "dew_point_margin"),
+)
+def over_the_dew_point(job: Job, spec: Spec) -> Iterator[Problem]:
+    limit = Quantity.of("temperature_difference", int(_ROW["least"]), "K", _ROW["least"])
+    path = ("climate", "dew_point_margin")
+    stated = [
+        product.climate.dew_point_margin
+        for product in spec.products_of(job)
+        if product.climate is not None and product.climate.dew_point_margin is not None
+    ]
+    kept = job.climate.dew_point_margin if job.climate is not None else None
+    if kept is None:
+        if not stated and job.items:  # a limit of a product that the job does not keep has its own rule
+            what = f"cannot judge: {job.id} keeps no dew point margin and its products state none; general is {limit}"
+            yield Problem(path, what, f"write dew_point_margin: min {limit}", severity=Severity.NOTE)
+    elif kept.low is None or kept.low < limit:
+        own = any(margin.low is not None and kept.low is not None and margin.low <= kept.low for margin in stated)
+        what = f"the part is kept {kept} over the dew point, the general limit is min {limit}"
+        yield Problem(path, what, severity=Severity.WARNING if own else None)

@@ -1,0 +1,1 @@
+"""The document itself: what it can print, and the files it becomes."""

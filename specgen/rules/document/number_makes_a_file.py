@@ -1,0 +1,58 @@
+"""DOC003 A document number makes a file name of its own
+
+Checks
+    The number of each job and of each data sheet can be part of a file name on every common system, and no two jobs and no two data sheets come to the same name: in a file name only letters, digits, point and hyphen stay as they are, and capitals count for nothing.
+Why
+    Where two documents meet in one name, or the name cannot be written, none of the folder's documents is printed.
+Passes
+    jobs.refit.document.number: MS_002
+Fails
+    jobs.refit.document.number: COM1.x    # at jobs.refit.document.number
+
+    products.primer.document: {number: aux.pdf, title: Primer, owner: Technical desk}    # at products.primer.document.number
+
+    products.clear.document: {number: ds_BASE, title: Clear, owner: Technical desk}    # at products.clear.document.number
+To put right
+    Give the document another number.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.file_names import file_stem, name_fault, sheet_number
+from specgen.model.project import Project
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.walk import Path
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("DOC003", on=Project, severity=Severity.ERROR, concern=Concern.DOCUMENT, source=LOGIC)
+def number_makes_a_file(project: Project, spec: Spec) -> Iterator[Problem]:
+    yield from _judged([(("jobs", job.id, "document", "number"), job.document.number) for job in spec.jobs.values()])
+    yield from _judged(
+        [
+            (
+                ("products", product.id, *(("document", "number") if product.document is not None else ("id",))),
+                sheet_number(product),
+            )
+            for product in spec.products.values()
+        ]
+    )
+
+
+def _judged(numbers: list[tuple[Path, str]]) -> Iterator[Problem]:
+    """Numbers of documents of the same kind, each with its address."""
+    taken: dict[str, str] = {}
+    for path, number in numbers:
+        stem = file_stem(number)
+        # the kind of document follows in every file name
+        if reason := name_fault(f"{stem}-x.pdf"):
+            yield Problem(path, f"the document number {number} cannot begin a file name: {reason}", absolute=True)
+        elif other := taken.get(stem.casefold()):
+            what = f"the document numbers {other} and {number} come to the same file name, {stem}"
+            yield Problem(path, what, absolute=True)
+        taken.setdefault(stem.casefold(), number)

@@ -1,0 +1,55 @@
+"""DOC001 Markdown stays within its bounds
+
+Checks
+    Each text that is printed as Markdown nests lists, quotations and brackets at most 10 deep and holds at most 20 of one of [ ( ! * _ ` > # in a row.
+Why
+    Such a text takes minutes to lay out, so its document is not printed at all.
+Passes
+    jobs.refit.scope: "> > > > > > > > > > ten deep"
+Fails
+    jobs.refit.scope: "> > > > > > > > > > > eleven deep"    # at jobs.refit.scope
+
+    preparations.sand-steel.steps.sand.text: Sand it !!!!!!!!!!!!!!!!!!!!! to a matt surface.    # at preparations.sand-steel.steps.sand.text
+
+    products.barrier.application.mixing.stir: "((((((((((((((((((((( stir"    # at products.barrier.application.mixing.stir
+To put right
+    Flatten the lists, quotations or brackets, or shorten the run of signs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from specgen.findings import Severity
+from specgen.model.application import Activation, Application, Mixing
+from specgen.model.job import Job
+from specgen.model.node import Node
+from specgen.model.preparation import PreparationStep
+from specgen.model.product import Product
+from specgen.model.prose import prose_fault
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.model.walk import records
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+# Every field that some template prints through the filter `prose`; a test prints them all.
+PROSE: Mapping[type[Node], tuple[str, ...]] = {
+    Job: ("scope",),
+    System: ("use",),
+    PreparationStep: ("text",),
+    Product: ("about", "not_claimed"),
+    Application: ("nozzle", "clear_valve", "put_away", "restart"),
+    Mixing: ("thinner", "stir", "clock_starts"),
+    Activation: ("act",),
+}
+
+
+@rule("DOC001", on=Node, severity=Severity.ERROR, concern=Concern.DOCUMENT, source=LOGIC)
+def prose_within_bounds(subject: Node, spec: Spec) -> Iterator[Problem]:
+    for path, record in records(subject):
+        for name in PROSE.get(type(record), ()):
+            fault = prose_fault(getattr(record, name) or "")
+            if fault is not None:
+                yield Problem((*path, name), f"the text {fault.what}", fault.remedy)

@@ -1,0 +1,50 @@
+"""DOC002 Every sign is in the fonts
+
+Checks
+    Each text holds only signs that every upright font shipped with specgen has.
+Why
+    A sign the fonts lack would be set in a font of the machine or left out, so the document is not printed at all.
+Passes
+    jobs.refit.scope: Doors and steps, 15 °C to 25 °C, Δ 3 K, 40 µm ± 10 %
+Fails
+    jobs.refit.scope: Doors and 漆 steps    # at jobs.refit.scope
+
+    project.customer.name: Example Yard 😀    # at project.customer.name
+
+    products.primer.hazards.sensitisers_named: [maker of 漆]    # at products.primer.hazards.sensitisers_named.[0]
+To put right
+    Write it another way, in Latin, Greek or Cyrillic letters.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.node import Node
+from specgen.model.printable import outside_fonts
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.walk import Path, leaves
+from specgen.rules.declare import Problem, rule
+from specgen.source.characters import named
+from specgen.standards.citations import LOGIC
+
+
+@rule("DOC002", on=Node, severity=Severity.ERROR, concern=Concern.DOCUMENT, source=LOGIC)
+def signs_in_fonts(subject: Node, spec: Spec) -> Iterator[Problem]:
+    for path, value, _ in leaves(subject):
+        for here, text in _texts(path, value):
+            if lacking := outside_fonts(text):
+                more = f" and {len(lacking) - 3} more" if len(lacking) > 3 else ""
+                signs = ", ".join(f"“{sign}” {named(sign)}" for sign in lacking[:3])
+                yield Problem(here, f"the shipped fonts do not hold {signs}{more}")
+
+
+def _texts(path: Path, value: object) -> Iterator[tuple[Path, str]]:
+    """Each text of a leaf with its address, which in a list is its number."""
+    if isinstance(value, str):
+        yield path, value
+    elif isinstance(value, tuple):
+        for index, entry in enumerate(value):
+            yield from _texts((*path, f"[{index}]"), entry)

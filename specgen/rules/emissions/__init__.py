@@ -1,0 +1,1 @@
+"""Emissions: volatile organic compounds and their limits."""

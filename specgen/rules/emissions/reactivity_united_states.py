@@ -1,0 +1,72 @@
+"""VOC004 Reactivity is within the federal limit of the United States
+
+Checks
+    Where the law of the United States holds: a can states its reactivity with the set of factors, and it is within the lowest limit of the categories named. The limits of 2008 are from memory and those from 2027 on were not read. The day is that of the safety data sheet.
+Why
+    Above its limit the can may not be sold there.
+Passes
+    products.base.voc.reactivity: 0.9
+Fails
+    project.jurisdictions: [US]
+    products.primer.voc: {reactivity: 1.6, factors: 2008, categories: [{id: us, jurisdiction: US, category: PCP}]}    # at products.primer.voc.reactivity
+    products.base.voc: {reactivity: 1.1, factors: 2008, categories: [{id: us, jurisdiction: US, category: NCP}]}
+    products.clear.voc: {reactivity: 1.1, factors: 2008, categories: [{id: us, jurisdiction: US, category: CCP}]}
+To put right
+    State reactivity, factors and category, and confirm the limit in the official table.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import package_of
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+from specgen.trade.judged import CannotJudge
+from specgen.trade.voc_limit import lowest_limit, reactivity_limit
+from specgen.units.rounding import plain_text
+
+
+def _day(product: Product) -> date:
+    """The day of the safety data sheet; without one the newest table decides, and that was not read."""
+    sheet = product.hazards.safety_data_sheet if product.hazards is not None else None
+    return sheet.date if sheet is not None and sheet.date is not None else date.max
+
+
+@rule(
+    "VOC004",
+    on=Product,
+    severity=Severity.WARNING,
+    concern=Concern.SAFETY,
+    source=cite("40-CFR-59-E", "59.504", Basis.MEMORY),
+)
+def reactivity_united_states(product: Product, spec: Spec) -> Iterator[Problem]:
+    if "US" not in spec.project.jurisdictions or package_of(product) != "aerosol":
+        return
+    stated = product.voc
+    entries = [entry for entry in stated.categories if entry.jurisdiction == "US"] if stated is not None else []
+    if stated is None or not entries:
+        yield Problem(
+            ("voc",),
+            f"the can {product.id} states no category for the United States, so its limit cannot be judged",
+            severity=Severity.NOTE,
+        )
+        return
+    if stated.reactivity is None:
+        yield Problem(("voc", "reactivity"), f"the can {product.id} states no reactivity for the United States")
+    if stated.factors is None:
+        yield Problem(("voc", "factors"), f"the reactivity of {product.id} does not name its set of factors")
+    limit = lowest_limit([reactivity_limit("US", entry.category, _day(product)) for entry in entries])
+    path = ("voc", "categories")
+    if isinstance(limit, CannotJudge):
+        yield Problem(path, f"the reactivity of {product.id} cannot be judged: {limit.why}", severity=Severity.NOTE)
+    elif stated.reactivity is not None and isinstance(limit.limit, Fraction) and stated.reactivity > limit.limit:
+        shown = f"{plain_text(stated.reactivity)} {limit.unit}"
+        what = f"{shown} of {product.id} is above the {plain_text(limit.limit)} {limit.unit} of {limit.name}"
+        yield Problem(("voc", "reactivity"), what, source=limit.source)

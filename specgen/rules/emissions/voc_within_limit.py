@@ -1,0 +1,67 @@
+"""VOC001 VOC is stated and within its limit
+
+Checks
+    In the EU and Great Britain: the category whose limit holds and the VOC content ready for use are stated, the content is within the limit, and a can is category e.
+Why
+    Above its limit the product may not be sold for the repair of vehicles.
+Passes
+    products.primer.voc.content: 840 g/L
+Fails
+    products.primer.voc.content: 850 g/L    # at products.primer.voc.content
+
+    products.primer.voc.categories.eu.category: c(i)    # at products.primer.voc.categories.eu.category    # also VOC001 at products.primer.voc.content
+
+    without products.primer.voc.content    # at products.primer.voc.content
+
+    without products.primer.voc    # at products.primer.voc
+To put right
+    State VOC content and category from section 9 or 15 of the safety data sheet; every can is category e.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import package_of
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+from specgen.trade.judged import CannotJudge
+from specgen.trade.voc_limit import voc_limit_eu
+from specgen.units.quantity import Quantity
+
+
+@rule(
+    "VOC001",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("DIR-2004-42", "Annex II B", Basis.REGULATION),
+    waivable=False,
+)
+def voc_within_limit(product: Product, spec: Spec) -> Iterator[Problem]:
+    laws = [law for law in spec.project.jurisdictions if law in {"EU", "GB"}]
+    if product.hazards is None or not laws:
+        return
+    stated = product.voc
+    entries = [entry for entry in stated.categories if entry.jurisdiction in laws] if stated is not None else []
+    if stated is None or not entries:
+        what = f"no VOC category of {product.id} is stated for {' and '.join(laws)}, so no limit can be judged"
+        yield Problem(("voc",) if stated is None else ("voc", "categories"), what, severity=Severity.NOTE)
+        return
+    if stated.content is None:
+        yield Problem(("voc", "content"), f"{product.id} states a VOC category and no content")
+    for entry in entries:
+        path = ("voc", "categories", entry.id, "category")
+        if package_of(product) == "aerosol" and entry.category != "e":
+            yield Problem(path, f"the can {product.id} is stated as category {entry.category}; every aerosol is e")
+        limit = voc_limit_eu(entry.category, date.max)
+        if isinstance(limit, CannotJudge):
+            yield Problem(path, limit.why, severity=Severity.WARNING)
+        elif stated.content is not None and isinstance(limit.limit, Quantity) and stated.content > limit.limit:
+            what = f"{stated.content} of {product.id} is above the {limit.limit} of category {entry.category}"
+            yield Problem(("voc", "content"), what, source=limit.source)

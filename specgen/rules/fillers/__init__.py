@@ -1,0 +1,1 @@
+"""Wash and etch primers, and body filler."""

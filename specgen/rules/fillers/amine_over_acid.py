@@ -1,0 +1,55 @@
+"""FIL005 Epoxy does not stand on acid
+
+Checks
+    Each coat whose hardener acid uses up (epoxy, zinc-rich) straight on a wash or etch primer, or on metal with acid left by a converter. The sources disagree: army systems put epoxy on a thin two-pack wash primer, a refinish page warns. A window that the primer's own maker states for that very product settles it.
+Why
+    Acid takes the amine before the epoxy does: a soft face below a hard one, and the coat comes off clean.
+Passes
+    preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Phosphate and rinse., unrinsed_acid: no}
+Fails
+    preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Brush rust converter on., unrinsed_acid: yes}    # at systems.cab.layers.primer    # also FIL005 at systems.chassis.layers.barrier
+
+    preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Convert the rust.}    # at systems.cab.layers.primer    # also FIL005 at systems.chassis.layers.barrier
+To put right
+    Rinse the acid off and say so, keep the wash primer two-pack and thin and cover it in its window, or get the maker's statement for the pair.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.fillers.acids import BODY_FILLER, acid_below, stacked
+from specgen.standards.citations import documents
+from specgen.standards.tables import table
+
+_MATRIX = table("overcoat_matrix")
+(_PAIR,) = (row for row in _MATRIX.rows if (row["new"], row["old"]) == ("epoxy", "wash_primer"))
+_MECHANISMS = table("mechanisms")
+_ACID = _MECHANISMS.row_citation(_MECHANISMS.row("part", "under epoxy"))
+
+
+@rule("FIL005", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=_MATRIX.row_citation(_PAIR))
+def amine_over_acid(system: System, spec: Spec) -> Iterator[Problem]:
+    for below, layer in stacked(system):
+        product = spec.product_of(layer)
+        family = table("binder_families").row("id", product.binder)
+        if family["acid_sensitive_cure"] != "yes" or product.binder == BODY_FILLER:
+            continue
+        if below is not None and any(entry.by == layer.product for entry in spec.product_of(below).overcoat):
+            continue  # the maker of the primer names this very product
+        two_pack = below is not None and spec.product_of(below).binder == "wash_primer"
+        for acid, known in acid_below(below, system, spec):
+            path, over = ("layers", layer.id), f"{family['name']} on {acid}"
+            if not known:
+                what = f"cannot judge: {over}: whether its acid is rinsed off is not stated"
+                yield Problem(path, what, "write unrinsed_acid: yes or no on the conversion step", Severity.NOTE)
+            elif two_pack:
+                yes, no = documents()[_PAIR["document"]].title, documents()[_PAIR["other_document"]].title
+                yield Problem(path, f"{over}: {yes} has it done, {no} warns of it")
+            else:
+                yield Problem(path, f"{over}: the acid softens its face", source=_ACID)

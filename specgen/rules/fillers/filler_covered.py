@@ -1,0 +1,42 @@
+"""FIL010 Body filler is closed before the colour
+
+Checks
+    The layer over each layer of body filler: a primer, filler or sealer.
+Why
+    Open filler drinks the colour: the patch sinks, shows its rings, and takes up water.
+Passes
+    products.barrier.binder: polyester_putty
+    products.barrier.roles: [body-filler]
+    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    jobs.refit.climate.air: 20..25 degC
+Fails
+    products.barrier.binder: polyester_putty    # at systems.chassis.layers.barrier
+    jobs.refit.climate.air: 20..25 degC
+To put right
+    Put a filler or an epoxy primer over every filled spot, and out over its edge.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Role
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.fillers.acids import BODY_FILLER, CLOSING
+from specgen.standards.citations import PRACTICE
+
+
+@rule("FIL010", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
+def filler_covered(system: System, spec: Spec) -> Iterator[Problem]:
+    for at, layer in enumerate(system.layers):
+        if layer.role is not Role.BODY_FILLER and spec.product_of(layer).binder != BODY_FILLER:
+            continue
+        above = system.layers[at + 1] if at + 1 < len(system.layers) else None
+        if above is None or (above.role not in CLOSING and above.role is not Role.BODY_FILLER):
+            over = f"the {above.role} {above.id}" if above is not None else "nothing"
+            yield Problem(("layers", layer.id), f"over the body filler {layer.id} stands {over}")

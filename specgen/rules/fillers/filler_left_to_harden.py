@@ -1,0 +1,51 @@
+"""FIL011 Body filler hardens before it is covered
+
+Checks
+    The shortest wait after each layer of body filler against the published one.
+Why
+    Covered too soon, styrene and solvent stay in the filler: it shrinks for weeks and its outline shows.
+Passes
+    products.barrier.binder: polyester_putty
+    products.barrier.roles: [body-filler]
+    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 90 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    jobs.refit.climate.air: 20..25 degC
+Fails
+    products.barrier.binder: polyester_putty
+    products.barrier.roles: [body-filler]
+    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 20 degC}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 40 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill.hold
+    jobs.refit.climate.air: 20..25 degC
+To put right
+    Wait at least the time named at 20 degC, longer when it is colder or the filler is thick.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.fillers.acids import BODY_FILLER
+from specgen.standards.tables import table
+from specgen.units.quantity import Quantity
+
+_WINDOWS = table("recoat_windows")
+_ROW = _WINDOWS.row("id", "filler_primer")
+
+
+@rule("FIL011", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=_WINDOWS.row_citation(_ROW))
+def filler_left_to_harden(system: System, spec: Spec) -> Iterator[Problem]:
+    least = Quantity.of("duration", Fraction(_ROW["least_h"]), "h", _ROW["least_h"])
+    for below, above in zip(system.layers, system.layers[1:], strict=False):
+        if spec.product_of(below).binder != BODY_FILLER or below.hold is None:
+            continue  # a hold that is missing is found by the rule on holds
+        if spec.product_of(above).binder == BODY_FILLER:
+            continue  # filler on filler may follow as soon as it can be sanded
+        if below.hold.low is None or below.hold.low < least:
+            what = f"{below.id} may be covered after {below.hold.low or 'no wait'}; the least wait is {least}"
+            yield Problem(("layers", below.id, "hold"), what)

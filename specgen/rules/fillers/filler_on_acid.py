@@ -1,0 +1,51 @@
+"""FIL006 Body filler does not stand on acid
+
+Checks
+    Each layer of polyester body filler straight on a wash or etch primer, or on metal with acid left by a converter.
+Why
+    Acid upsets the peroxide that hardens the filler: its face stays soft and the filler drops off in one piece.
+Passes
+    products.barrier.binder: polyester_putty
+    products.barrier.roles: [body-filler]
+    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    jobs.refit.climate.air: 20..25 degC
+Fails
+    products.barrier.binder: polyester_putty
+    products.barrier.roles: [body-filler]
+    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill
+    jobs.refit.items.STEP.preparation: converted
+    preparations.converted: {id: converted, title: Rust converter, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sand, do: sand, text: Sand., abrasive: P120, grade: P Ma}, {id: convert, do: conversion, text: Brush rust converter on., unrinsed_acid: yes}], coat_within: 4 h}
+    jobs.refit.climate.air: 20..25 degC
+To put right
+    Fill on bare sanded metal, or on cured and scuffed epoxy primer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.fillers.acids import BODY_FILLER, acid_below, stacked
+from specgen.standards.citations import PRACTICE
+
+
+@rule("FIL006", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
+def filler_on_acid(system: System, spec: Spec) -> Iterator[Problem]:
+    for below, layer in stacked(system):
+        if spec.product_of(layer).binder != BODY_FILLER:
+            continue
+        for acid, known in acid_below(below, system, spec):
+            path = ("layers", layer.id)
+            if known:
+                yield Problem(path, f"the body filler {layer.id} stands on {acid}")
+            else:
+                what = (
+                    f"cannot judge: the body filler {layer.id} on {acid}: whether its acid is rinsed off is not stated"
+                )
+                yield Problem(path, what, "write unrinsed_acid: yes or no on the conversion step", Severity.NOTE)

@@ -1,0 +1,57 @@
+"""FIL008 Body filler does not stand on soft paint
+
+Checks
+    Each layer of polyester body filler straight on a coat, or on an old coat, that solvent dissolves, that dries by oxidation, or that is waterborne acrylic.
+Why
+    The styrene in the filler wrinkles such paint, and the edge of the repair rises under the colour.
+Passes
+    products.barrier.binder: polyester_putty
+    products.barrier.roles: [body-filler]
+    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    jobs.refit.climate.air: 20..25 degC
+Fails
+    products.barrier.binder: polyester_putty
+    products.barrier.roles: [body-filler]
+    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill
+    jobs.refit.items.STEP.old_coats: [{id: house, family: oil_alkyd, thickness: 60 um, condition: sound}]
+    jobs.refit.climate.air: 20..25 degC
+To put right
+    Sand back to metal or to a sound two-pack coat before filling.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.fillers.acids import BODY_FILLER, ETCHING, stacked
+from specgen.rules.preparation.parts import painted_with
+from specgen.standards.citations import PRACTICE
+from specgen.standards.tables import table
+
+
+@rule("FIL008", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
+def filler_on_soft(system: System, spec: Spec) -> Iterator[Problem]:
+    for below, layer in stacked(system):
+        path = ("layers", layer.id)
+        if spec.product_of(layer).binder != BODY_FILLER:
+            continue
+        if below is not None and (soft := _soft(spec.product_of(below).binder)):
+            yield Problem(path, f"the body filler {layer.id} stands on {below.id}, {soft}")
+        for part in painted_with(system, spec) if below is None else ():
+            old = part.item.old_coats[-1] if part.item.old_coats and part.item.repair is None else None
+            if old is not None and old.family is not None and (soft := _soft(old.family)):
+                yield Problem(path, f"the body filler {layer.id} stands on the old coat {old.id}, {soft}")
+
+
+def _soft(family: str) -> str:
+    """The family in words where styrene wrinkles it, else empty; etching primers have a rule of their own."""
+    row = table("binder_families").row("id", family)
+    soft = row["cured_rub"] == "soluble" or row["cure"] == "oxidative" or family == "acrylic_wb"
+    return row["name"] if soft and family not in ETCHING else ""

@@ -1,0 +1,52 @@
+"""FIL009 Body filler is not laid on thick
+
+Checks
+    The most film of each layer of polyester body filler, or else of its product, against the limit of the trade. The product's own limit has a rule of its own.
+Why
+    Thick filler cracks, sinks and lets go when the panel works; the dent is in the metal and is put right there.
+Passes
+    products.barrier.binder: polyester_putty
+    products.barrier.roles: [body-filler]
+    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
+    products.barrier.film: {min: 60 um, nominal: 80 um, max: 3 mm}
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 3 mm}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    jobs.refit.climate.air: 20..25 degC
+Fails
+    products.barrier.binder: polyester_putty
+    products.barrier.roles: [body-filler]
+    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
+    products.barrier.film: {min: 60 um, nominal: 80 um, max: 6 mm}
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 5 mm}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill.film.max
+    jobs.refit.climate.air: 20..25 degC
+To put right
+    Straighten the metal first, and fill the rest in thin layers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.fillers.acids import BODY_FILLER
+from specgen.standards.tables import table
+from specgen.units.display import show
+from specgen.units.quantity import Quantity
+
+_LIMITS = table("family_film_limits")
+_FILLER = _LIMITS.row("id", "body_filler")
+
+
+@rule("FIL009", on=System, severity=Severity.WARNING, concern=Concern.FILM, source=_LIMITS.row_citation(_FILLER))
+def filler_thin(system: System, spec: Spec) -> Iterator[Problem]:
+    most = Quantity.of("thickness", Fraction(_FILLER["most_um"]), "um", _FILLER["most_um"])
+    for layer in system.layers:
+        product = spec.product_of(layer)
+        allowed = layer.film.max or product.film.max
+        if product.binder == BODY_FILLER and allowed is not None and allowed > most:
+            what = f"the body filler {layer.id} may be {show(allowed)} thick; the limit is {show(most)}"
+            yield Problem(("layers", layer.id, "film", "max"), what)

@@ -1,0 +1,50 @@
+"""FIL012 Body filler is worked warm
+
+Checks
+    The coldest air of a job with body filler, against the warmth from which filler hardens well. A job without an air temperature cannot be judged.
+Why
+    Cold filler sets from the outside in: it stays soft below, pulls bubbles and pinholes, and rolls up under the paper.
+Passes
+    products.barrier.binder: polyester_putty
+    products.barrier.roles: [body-filler]
+    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    jobs.refit.climate.air: 18..25 degC
+Fails
+    products.barrier.binder: polyester_putty
+    products.barrier.roles: [body-filler]
+    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 15 degC}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    jobs.refit.climate.air: 15..25 degC    # at jobs.refit.climate.air
+To put right
+    Warm panel, filler and room; 22 to 27 degC is best.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.fillers.acids import BODY_FILLER
+from specgen.standards.tables import table
+
+_LIMITS = table("climate_limits")
+_WARM = _LIMITS.row("id", "filler_temperature")
+
+
+@rule("FIL012", on=Job, severity=Severity.WARNING, concern=Concern.CLIMATE, source=_LIMITS.row_citation(_WARM))
+def filler_warm(job: Job, spec: Spec) -> Iterator[Problem]:
+    if not any(product.binder == BODY_FILLER for product in spec.products_of(job)):
+        return
+    kept, path, least = job.climate.air if job.climate is not None else None, ("climate", "air"), _WARM["least"]
+    if kept is None:
+        what = f"cannot judge: body filler hardens well from {least} degC, the job keeps no air temperature"
+        yield Problem(path, what, "write the air temperature of the job", Severity.NOTE)
+    elif kept.low is None or kept.low.to("degC") < int(least):
+        yield Problem(
+            path, f"the air may be as cold as {kept.low or 'it likes'}; body filler hardens well from {least} degC"
+        )

@@ -1,0 +1,64 @@
+"""FIL001 A wash or etch primer is covered the same day
+
+Checks
+    Each layer of wash or etch primer: a primer, filler or sealer follows it, after the least wait and before the longest one published.
+Why
+    It is a few micrometres thin and no barrier: left open it goes stale, and what comes later lets go with it.
+Passes
+    products.barrier.binder: wash_primer
+    products.barrier.roles: [wash-primer]
+    products.barrier.film: {min: 5 um, nominal: 8 um, max: 12 um}
+    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 15 degC}]
+    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, hold: 30 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    jobs.refit.climate.humidity: 40..65 %
+Fails
+    products.barrier.binder: wash_primer    # at systems.chassis.layers.barrier
+    products.barrier.film: {min: 5 um, nominal: 8 um, max: 12 um}
+    systems.chassis.layers.barrier.film: {min: 5 um, nominal: 8 um, max: 12 um}
+    jobs.refit.climate.humidity: 40..65 %
+
+    products.barrier.binder: wash_primer
+    products.barrier.roles: [wash-primer]
+    products.barrier.film: {min: 5 um, nominal: 8 um, max: 12 um}
+    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..72 h, air: 15 degC}]
+    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, hold: 30 min..48 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.wash.hold
+    jobs.refit.climate.humidity: 40..65 %
+To put right
+    Put a primer over it within the wait named; once that is past, take it off and begin again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.fillers.acids import BODY_FILLER, CLOSING, ETCHING
+from specgen.standards.tables import table
+from specgen.units.display import show_range
+from specgen.units.quantity import Quantity, Range
+
+_WINDOWS = table("recoat_windows")
+_ROW = _WINDOWS.row("id", "wash_primer_primer")
+
+
+@rule("FIL001", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=_WINDOWS.row_citation(_ROW))
+def wash_primer_covered(system: System, spec: Spec) -> Iterator[Problem]:
+    least, most = (Quantity.of("duration", Fraction(_ROW[side]), "h", _ROW[side]) for side in ("least_h", "most_h"))
+    window = Range("duration", least, most)
+    for at, layer in enumerate(system.layers):
+        if spec.product_of(layer).binder not in ETCHING:
+            continue
+        above = system.layers[at + 1] if at + 1 < len(system.layers) else None
+        if above is None:
+            yield Problem(("layers", layer.id), f"the etching primer {layer.id} stays uncovered")
+        elif above.role not in CLOSING and spec.product_of(above).binder != BODY_FILLER:
+            # body filler on acid is a fault of its own, see FIL006
+            yield Problem(("layers", layer.id), f"the {above.role} {above.id} stands straight on the etching primer")
+        elif layer.hold is not None and not window.holds_all_of(layer.hold):
+            what = f"{layer.id} waits {show_range(layer.hold)} for {above.id}; it is covered after {show_range(window)}"
+            yield Problem(("layers", layer.id, "hold"), what)

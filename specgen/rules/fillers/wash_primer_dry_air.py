@@ -1,0 +1,49 @@
+"""FIL003 A wash primer is sprayed in dry air
+
+Checks
+    The highest humidity of a job with a wash primer, against the one from which it blushes. A job without a humidity cannot be judged.
+Why
+    Its fast alcohol cools the film, dew falls on it, the film turns white and the next coat does not hold.
+Passes
+    products.barrier.binder: wash_primer
+    products.barrier.roles: [wash-primer]
+    products.barrier.film: {min: 5 um, nominal: 8 um, max: 12 um}
+    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 15 degC}]
+    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, hold: 30 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    jobs.refit.climate.humidity: 40..69 %
+Fails
+    products.barrier.binder: wash_primer
+    products.barrier.roles: [wash-primer]
+    products.barrier.film: {min: 5 um, nominal: 8 um, max: 12 um}
+    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 15 degC}]
+    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, hold: 30 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    jobs.refit.climate.humidity: 40..70 %    # at jobs.refit.climate.humidity
+To put right
+    Dry the air, or add the slower thinner its maker names.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.tables import table
+
+_LIMITS = table("climate_limits")
+_BLUSH = _LIMITS.row("id", "wash_primer_humidity")
+
+
+@rule("FIL003", on=Job, severity=Severity.WARNING, concern=Concern.CLIMATE, source=_LIMITS.row_citation(_BLUSH))
+def wash_primer_dry_air(job: Job, spec: Spec) -> Iterator[Problem]:
+    if not any(product.binder == "wash_primer" for product in spec.products_of(job)):
+        return
+    kept, path = job.climate.humidity if job.climate is not None else None, ("climate", "humidity")
+    if kept is None:
+        what = f"cannot judge: a wash primer blushes from {_BLUSH['most']} % humidity, the job keeps none"
+        yield Problem(path, what, "write the humidity of the job", Severity.NOTE)
+    elif kept.high is None or kept.high.to("%") >= int(_BLUSH["most"]):
+        yield Problem(path, f"the air may hold {kept}; a wash primer blushes from {_BLUSH['most']} %")

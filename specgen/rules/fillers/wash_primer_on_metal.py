@@ -1,0 +1,73 @@
+"""FIL004 A wash primer goes on bare metal only
+
+Checks
+    Each layer of wash primer: no coat, no old paint and no conversion step lies below it. Around a repaired spot the old paint is masked.
+Why
+    Its acid bites bare metal. On paint or a converted surface it has nothing to react with and lifts the edge of the old paint.
+Passes
+    products.barrier.binder: wash_primer
+    products.barrier.roles: [wash-primer]
+    products.barrier.film: {min: 5 um, nominal: 8 um, max: 12 um}
+    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 15 degC}]
+    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, hold: 30 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    jobs.refit.climate.humidity: 40..65 %
+Fails
+    products.barrier.binder: wash_primer
+    products.barrier.roles: [wash-primer]
+    products.barrier.film: {min: 5 um, nominal: 8 um, max: 12 um}
+    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 15 degC}]
+    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, hold: 30 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.wash
+    jobs.refit.climate.humidity: 40..65 %
+    preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Phosphate and rinse., unrinsed_acid: no}
+To put right
+    Use it on bare degreased metal only; on paint or converted metal begin with an epoxy primer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import StepKind
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.fillers.acids import stacked
+from specgen.rules.preparation.parts import Part, is_treatment, painted_with
+from specgen.standards.citations import Citation
+from specgen.standards.tables import table
+
+_MATRIX = table("overcoat_matrix")
+
+
+def _said_of(old: str) -> Citation:
+    (row,) = [row for row in _MATRIX.rows if (row["new"], row["old"]) == ("wash_primer", old)]
+    return _MATRIX.row_citation(row)
+
+
+@rule("FIL004", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=_said_of("any_old_paint"))
+def wash_primer_on_metal(system: System, spec: Spec) -> Iterator[Problem]:
+    for below, layer in stacked(system):
+        path = ("layers", layer.id)
+        if spec.product_of(layer).binder != "wash_primer":
+            continue
+        if below is not None:
+            yield Problem(path, f"the wash primer {layer.id} stands on the coat {below.id}")
+            continue
+        for part in painted_with(system, spec):
+            if part.item.old_coats:
+                yield from _on_old_paint(part, layer.id)
+            converted = any(s.do is StepKind.CONVERT and not is_treatment(s) for s in part.preparation.steps)
+            if converted:
+                what = f"the wash primer {layer.id} stands on {part.name} converted by {part.preparation.id}"
+                yield Problem(path, what, source=_said_of("treated_steel"))
+
+
+def _on_old_paint(part: Part, layer: str) -> Iterator[Problem]:
+    top = part.item.old_coats[-1].id
+    if part.item.repair is None:
+        yield Problem(("layers", layer), f"the wash primer {layer} stands on the old coat {top}")
+    elif not any(step.do is StepKind.MASK for step in part.preparation.steps):
+        what = f"the wash primer {layer} is for the bare spot; no step masks the old coat {top} around it"
+        yield Problem(("layers", layer), what, "add a step that masks the old paint", Severity.WARNING)

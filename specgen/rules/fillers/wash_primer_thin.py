@@ -1,0 +1,51 @@
+"""FIL002 A wash primer stays thin
+
+Checks
+    The most film of each layer of wash primer, or else of its product, against the published figure.
+Why
+    A thick wash primer splits inside its own film and keeps acid that eats the coat above.
+Passes
+    products.barrier.binder: wash_primer
+    products.barrier.roles: [wash-primer]
+    products.barrier.film: {min: 5 um, nominal: 8 um, max: 12 um}
+    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 15 degC}]
+    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, hold: 30 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    jobs.refit.climate.humidity: 40..65 %
+Fails
+    products.barrier.binder: wash_primer
+    products.barrier.roles: [wash-primer]
+    products.barrier.film: {min: 5 um, nominal: 8 um, max: 25 um}
+    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 15 degC}]
+    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 20 um}, coats: 1, hold: 30 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.wash.film.max
+    jobs.refit.climate.humidity: 40..65 %
+To put right
+    Lay one thin, still transparent coat, 5 to 8 um; what it does not hide the primer hides.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.standards.tables import table
+from specgen.units.display import show
+from specgen.units.quantity import Quantity
+
+_LIMITS = table("family_film_limits")
+_HARD = _LIMITS.row("id", "wash_primer_hard")
+
+
+@rule("FIL002", on=System, severity=Severity.WARNING, concern=Concern.FILM, source=_LIMITS.row_citation(_HARD))
+def wash_primer_thin(system: System, spec: Spec) -> Iterator[Problem]:
+    most = Quantity.of("thickness", Fraction(_HARD["most_um"]), "um", _HARD["most_um"])
+    for layer in system.layers:
+        product = spec.product_of(layer)
+        allowed = layer.film.max or product.film.max
+        if product.binder == "wash_primer" and allowed is not None and allowed > most:
+            what = f"the wash primer {layer.id} may be {show(allowed)} thick; {show(most)} is the published film"
+            yield Problem(("layers", layer.id, "film", "max"), what)

@@ -1,0 +1,61 @@
+"""HAZ009 The category of an aerosol is no milder than its contents allow
+
+Checks
+    The declared category of a can against its composition and its spray test. A can that is not tested is category 1 as soon as more than 1 % of it burns.
+Why
+    A can labelled too mildly is sprayed beside the heater it should have been kept away from.
+Passes
+    products.base.hazards.aerosol_test: {report: TR-17, ignition_distance: 90 cm}
+Fails
+    products.primer.composition.gas.flammable: yes    # at products.primer.hazards.classification.can.category
+    products.primer.hazards.classification.can.category: 2
+    products.primer.hazards.statements: [H223, H229, H317, H319]
+    products.primer.hazards.signal_word: Warning
+
+    products.primer.hazards.classification.can.category: 2    # at products.primer.hazards.classification.can.category
+    products.primer.hazards.statements: [H223, H229, H317, H319]
+    products.primer.hazards.signal_word: Warning
+To put right
+    Declare the category that follows, or state the test of the spray with its ignition distance.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazards import aerosol_of
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import aerosol_category_declared
+from specgen.standards.citations import Basis, cite
+from specgen.standards.tables import table
+from specgen.trade.codes import parts
+from specgen.trade.judged import CannotJudge
+
+
+@rule(
+    "HAZ009",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Annex I, 2.3.2.2", Basis.REGULATION),
+    waivable=False,
+)
+def aerosol_category(product: Product, spec: Spec) -> Iterator[Problem]:
+    declared = aerosol_category_declared(product)
+    categories = parts(table("hazard_classes").row("id", "aerosols")["categories"])
+    if product.hazards is None or declared not in categories[1:]:
+        return
+    entry = next((e for e in product.hazards.classification if e.hazard_class == "aerosols"), None)
+    path = ("hazards", "statements") if entry is None else ("hazards", "classification", entry.id, "category")
+    judged = aerosol_of(product)
+    if isinstance(judged, CannotJudge):
+        missing = f"; missing: {', '.join(judged.missing)}" if judged.missing else ""
+        what = f"category {declared} of the can {product.id} cannot be judged: {judged.why}{missing}"
+        yield Problem(path, what, severity=Severity.NOTE)
+    elif judged is not None and categories.index(judged.category) < categories.index(declared):
+        what = f"the can {product.id} is declared category {declared}, but {judged.why}: that is category {judged.category}"
+        yield Problem(path, what, source=judged.source)

@@ -1,0 +1,46 @@
+"""HAZ007 An aerosol carries its own statements
+
+Checks
+    The statements of a can are H222 with H229, H223 with H229, or H229 alone.
+Why
+    H229 says that the can bursts in the heat, H222 or H223 that its spray burns. Half of the pair leaves one danger out.
+Passes
+    products.base.hazards.statements: [H229, H222, H319, H336]
+Fails
+    products.base.hazards.statements: [H222, H319, H336]    # at products.base.hazards.statements    # also HAZ013 at products.base.hazards.statements
+To put right
+    Copy the statements of the aerosol from section 2 of the safety data sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import package_of
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import aerosol_sets, aerosol_statements
+from specgen.standards.citations import Basis, cite
+
+
+@rule(
+    "HAZ007",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Annex I, Table 2.3.1", Basis.REGULATION),
+    waivable=False,
+)
+def aerosol_has_its_statements(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None or not product.hazards.statements or package_of(product) != "aerosol":
+        return
+    declared = aerosol_statements(product)
+    if declared not in aerosol_sets().values():
+        shown = ", ".join(sorted(declared)) or "none of them"
+        sets = "; ".join(" with ".join(sorted(codes)) for codes in aerosol_sets().values())
+        yield Problem(
+            ("hazards", "statements"), f"the can {product.id} carries {shown}; an aerosol carries one of: {sets}"
+        )

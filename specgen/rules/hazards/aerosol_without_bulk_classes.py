@@ -1,0 +1,53 @@
+"""HAZ008 An aerosol carries nothing of flammable gases, liquids or solids
+
+Checks
+    A can has none of the statements H220, H221, H224, H225, H226, H228 and H280, none of their classes, and no gas cylinder (GHS04).
+Why
+    Its own statements stand for the gas and the solvent in it. A second one beside them tells people of a container that is not there.
+Passes
+    products.base.hazards.pictograms: [GHS07, GHS02]
+Fails
+    products.base.hazards.statements: [H222, H229, H319, H336, H226]    # at products.base.hazards.statements
+
+    products.base.hazards.pictograms: [GHS02, GHS04, GHS07]    # at products.base.hazards.pictograms
+To put right
+    Take the code or class out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import is_known, package_of
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import excluded_from_aerosols
+from specgen.standards.citations import Basis, cite
+from specgen.standards.tables import table
+from specgen.trade.hazard_class import Classification, elements_of, statements_of
+
+
+@rule(
+    "HAZ008",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Annex I, 2.3.2.1, note 2", Basis.REGULATION),
+    waivable=False,
+)
+def aerosol_without_bulk_classes(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None or package_of(product) != "aerosol":
+        return
+    for row in table("aerosol_exclusions").rows:
+        code, part = row["code"], f"{row['what']}s"
+        if row["effect"] == "surplus" and code in getattr(product.hazards, part):
+            source = table("aerosol_exclusions").row_citation(row)
+            yield Problem(("hazards", part), f"{code} does not belong on the can {product.id}", source=source)
+    for entry in product.hazards.classification:
+        found = Classification(entry.hazard_class, entry.category, entry.statement or "")
+        if is_known(found) and {*statements_of(found, elements_of(found))} & excluded_from_aerosols():
+            path = ("hazards", "classification", entry.id, "hazard_class")
+            yield Problem(path, f"an aerosol is not classified for {entry.hazard_class} in addition")

@@ -1,0 +1,77 @@
+"""HAZ026 What the composition reaches is declared
+
+Checks
+    The classes that the composition reaches by the limits of mixtures, sensitisers, cancer, reproduction, narcosis, water and the others, against those declared. Limits of its own that no source stands behind, and narcosis and irritation of the airways, which are for an expert to judge, warn.
+Why
+    A class that follows from what is in the can and is not declared is the hazard nobody was told of.
+Passes
+    products.primer.composition.solvent.classes: [{id: eyes, hazard_class: eye_damage, category: 2}]
+Fails
+    products.primer.composition.solvent.classes: [{id: cancer, hazard_class: carcinogenicity, category: 1B}]    # at products.primer.hazards.classification
+
+    products.primer.composition.solvent.classes: [{id: vapour, hazard_class: stot_single, category: 3, statement: H336}]    # at products.primer.hazards.classification
+To put right
+    Let the classifier judge it, then declare the class or correct the composition.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import declared_classes, is_known
+from specgen.plan.hazards import derive
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+from specgen.trade.hazard_class import Classification, severity_rank
+from specgen.trade.judged import CannotJudge, Classified
+
+
+def _water_without_law(judged: Classified | CannotJudge, spec: Spec) -> bool:
+    """The United States have no class for water."""
+    hazard_class = judged.hazard_class if isinstance(judged, Classified) else judged.what
+    return hazard_class.startswith("aquatic") and all(law.startswith("US") for law in spec.project.jurisdictions)
+
+
+def _own_limit_without_source(judged: Classified, product: Product) -> bool:
+    return any(
+        entry.hazard_class == judged.hazard_class and entry.limit is not None and entry.limit_source is None
+        for line in product.composition
+        for entry in line.classes
+    )
+
+
+@rule(
+    "HAZ026",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Annex I, parts 3 and 4", Basis.REGULATION),
+    waivable=False,
+)
+def classes_of_the_composition(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None or not product.hazards.classification:
+        return
+    declared = declared_classes(product)
+    for judged in derive(product, spec.project.jurisdictions).mixture:
+        if _water_without_law(judged, spec):
+            continue
+        if isinstance(judged, CannotJudge):
+            what = f"{judged.what} of {product.id} cannot be judged: {judged.why}"
+            yield Problem(("hazards", "classification"), what, severity=Severity.NOTE)
+            continue
+        alike = [found for found in declared if found.hazard_class == judged.hazard_class and is_known(found)]
+        if judged.statement:
+            alike = [found for found in alike if found.statement == judged.statement]
+        wanted = severity_rank(Classification(judged.hazard_class, judged.category))
+        if any(severity_rank(found) <= wanted for found in alike):
+            continue
+        said = f" ({judged.statement})" if judged.statement else ""
+        what = (
+            f"{product.id} reaches {judged.hazard_class}, category {judged.category}{said}, not declared: {judged.why}"
+        )
+        severity = Severity.WARNING if judged.statement or _own_limit_without_source(judged, product) else None
+        yield Problem(("hazards", "classification"), what, severity=severity, source=judged.source)

@@ -1,0 +1,65 @@
+"""HAZ005 Every code of the label is a known one
+
+Checks
+    Each H, EUH and P statement and each pictogram against the published tables of wordings.
+Why
+    A code with a slip in it has no wording, so the document would print a hazard that says nothing.
+Passes
+    products.base.hazards.precautions: [P210, P211, P251, P261, P410+P412]
+Fails
+    products.primer.hazards.supplemental: [EUH205, EUH999]    # at products.primer.hazards.supplemental
+
+    products.barrier.hazards.precautions: [P210, P261, P280, P999]    # at products.barrier.hazards.precautions    # also HAZ016 at products.barrier.hazards.precautions
+To put right
+    Correct the code from section 2 of the safety data sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.field_types import nearest_of
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+from specgen.standards.tables import table
+from specgen.trade.codes import parts
+
+_KNOWN = {
+    "statements": "h_statements",
+    "supplemental": "euh_statements",
+    "precautions": "p_statements",
+    "pictograms": "",
+}
+_NAMES = {
+    "statements": "H statements",
+    "supplemental": "EUH statements",
+    "precautions": "P statements",
+    "pictograms": "pictograms",
+}
+
+
+def _pictograms() -> list[str]:
+    """Every pictogram that a class or a rule of precedence names."""
+    named = {code for row in table("label_elements").rows for code in parts(row["pictograms"])}
+    return sorted(named | {"GHS01", "GHS03"})
+
+
+@rule(
+    "HAZ005",
+    on=Product,
+    severity=Severity.WARNING,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Annexes III and IV", Basis.REGULATION),
+)
+def codes_known(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None:
+        return
+    for part, known in _KNOWN.items():
+        rows = [row["id"] for row in table(known).rows] if known else _pictograms()
+        for code in getattr(product.hazards, part):
+            if code not in rows:
+                yield Problem(("hazards", part), f"{code} stands in no table of {_NAMES[part]}", nearest_of(code, rows))

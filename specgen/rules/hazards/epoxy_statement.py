@@ -1,0 +1,62 @@
+"""HAZ023 What holds light epoxy says so
+
+Checks
+    EUH205 on every product with epoxy constituents of an average molecular weight up to 700, in the EU and Great Britain. A weight that is not stated cannot be judged, and a missing statement then warns.
+Why
+    Epoxy allergy comes through the skin and stays for life.
+Passes
+    products.primer.hazards.epoxy_up_to_700: yes
+Fails
+    without products.primer.hazards.supplemental    # at products.primer.hazards.supplemental
+    products.primer.hazards.epoxy_up_to_700: yes
+
+    without products.barrier.hazards.supplemental    # at products.barrier.hazards.supplemental
+
+    products.barrier.hazards.epoxy_up_to_700: no    # at products.barrier.hazards.supplemental
+To put right
+    Add EUH205, or state under epoxy_up_to_700 that the epoxy is heavier.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import epoxy_in
+from specgen.plan.hazards import derive
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import in_europe
+from specgen.standards.citations import cite
+from specgen.trade.hazard_class import Element
+from specgen.trade.judged import CannotJudge
+
+CODE = "EUH205"
+
+
+@rule(
+    "HAZ023",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Annex II, 2.5"),
+    waivable=False,
+)
+def epoxy_statement(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None or not in_europe(spec):
+        return
+    path, declared = ("hazards", "supplemental"), CODE in product.hazards.supplemental
+    found = derive(product, spec.project.jurisdictions).supplemental
+    wanted = next((entry for entry in found if isinstance(entry, Element) and entry.code == CODE), None)
+    gap = next((entry for entry in found if isinstance(entry, CannotJudge) and entry.what == CODE), None)
+    if wanted is not None and not declared:
+        what = f"{product.id} holds {'; '.join(wanted.reasons)} and lacks {CODE}"
+        yield Problem(path, what, source=wanted.source)
+    elif gap is not None and not declared:
+        severity = Severity.WARNING if epoxy_in(product) else Severity.NOTE
+        yield Problem(path, f"whether {product.id} needs {CODE} cannot be judged: {gap.why}", severity=severity)
+    elif product.hazards.epoxy_up_to_700 is False and declared:
+        what = f"{product.id} carries {CODE} and is stated to hold no epoxy that light"
+        yield Problem(path, what, severity=Severity.NOTE)

@@ -1,0 +1,55 @@
+"""HAZ028 The filter fits what boils low
+
+Checks
+    A filter of type A named for spraying, against more than 1 % of contents that boil at or below 65 degC. A propellant always does. No finding where the cautions or the entry name AX or supplied air.
+Why
+    Type A does not hold dimethyl ether, propane, butane or acetone: they come through in minutes.
+Passes
+    products.primer.hazards.protection.spray.respiratory: half mask A2P3, EN 14387; supplied air where air is poor
+Fails
+    products.primer.hazards.protection.spray.respiratory: half mask A2P3, EN 14387    # at products.primer.hazards.protection.spray.respiratory
+To put right
+    Name type AX, supplied air, or a caution that type A is not rated for these vapours and what governs instead.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import boils_low
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import is_type_a, names_air_fed, spraying
+from specgen.standards.citations import Basis, cite
+from specgen.units.quantity import Quantity
+
+
+@rule(
+    "HAZ028",
+    on=Product,
+    severity=Severity.WARNING,
+    concern=Concern.SAFETY,
+    source=cite("EN-14387", "type ranges", Basis.SECONDARY),
+)
+def filter_fits_the_vapour(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None:
+        return
+    least = Quantity.of("share", 1, "%")
+    lines = [line for line in product.composition if line.mass_share > least]
+    low = [line.name for line in lines if boils_low(line)]
+    unknown = [line.name for line in lines if boils_low(line) is None]
+    told = " ".join(caution.text for caution in product.hazards.cautions)
+    for entry in spraying(product.hazards):
+        text = f"{entry.respiratory or ''} {told}"
+        if not is_type_a(text) or names_air_fed(text):
+            continue
+        path = ("hazards", "protection", entry.id, "respiratory")
+        if low:
+            what = f"a filter of type A is named, and {product.id} holds {', '.join(low)}, which boils too low for it"
+            yield Problem(path, what)
+        elif unknown:
+            what = f"whether type A fits cannot be judged: at what {', '.join(unknown)} boils is not known"
+            yield Problem(path, what, severity=Severity.NOTE)

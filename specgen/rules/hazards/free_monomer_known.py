@@ -1,0 +1,42 @@
+"""HAZ020 The free monomer of an isocyanate is known
+
+Checks
+    A product with isocyanate states its share of free monomeric diisocyanates, or whether that reaches 0.1 %; both, where stated, agree.
+Why
+    The duty of training hangs on this one figure. Left out, it counts as 0.1 % or more.
+Passes
+    products.clear.hazards.isocyanates: {monomer: 0.3 %}
+Fails
+    products.clear.hazards.isocyanates: {contained: yes}    # at products.clear.hazards.isocyanates.monomer_at_limit
+
+    products.clear.hazards.isocyanates: {monomer: 0.05 %, monomer_at_limit: yes}    # at products.clear.hazards.isocyanates.monomer_at_limit
+To put right
+    Take the share from section 3 of the safety data sheet, or ask the maker of the hardener.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import isocyanates_in, monomer_at_limit
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC, PRACTICE
+
+
+@rule("HAZ020", on=Product, severity=Severity.WARNING, concern=Concern.SAFETY, source=PRACTICE)
+def free_monomer_known(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None or not isocyanates_in(product):
+        return
+    path, stated = ("hazards", "isocyanates", "monomer_at_limit"), product.hazards.isocyanates
+    at_limit = monomer_at_limit(product)
+    if at_limit is None:
+        what = f"the free monomer of {product.id} is not stated and counts as 0.1 % or more"
+        yield Problem(path, what)
+    elif stated is not None and stated.monomer_at_limit is not None and stated.monomer_at_limit is not at_limit:
+        answer = "yes" if stated.monomer_at_limit else "no"
+        what = f"{product.id} states {stated.monomer} of free monomer and answers {answer} to reaching the limit"
+        yield Problem(path, what, source=LOGIC)

@@ -1,0 +1,47 @@
+"""HAZ030 Nobody touches a sensitiser with bare hands
+
+Checks
+    Every entry of protection for work with the wet product names gloves, where the product sensitises.
+Why
+    Allergy of the skin is for life, and one can without gloves can begin it.
+Passes
+    products.primer.hazards.protection.mix: {id: mix, task: clearing-up, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}
+Fails
+    products.primer.hazards.protection.mix: {id: mix, task: clearing-up, eyes: goggles}    # at products.primer.hazards.protection.mix.gloves
+To put right
+    Name gloves for the task.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import sensitises, spraying, wet_work
+from specgen.standards.citations import Basis, cite
+
+_NONE = re.compile(r"^(?:none|no\b|not )", re.I)
+
+
+@rule(
+    "HAZ030",
+    on=Product,
+    severity=Severity.WARNING,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Annex I, Table 3.4.7, P280", Basis.REGULATION),
+)
+def gloves_against_sensitisers(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None or not sensitises(product):
+        return
+    lone = len(wet_work(product.hazards)) == 1
+    for entry in wet_work(product.hazards):
+        bare = entry.gloves is not None and _NONE.search(entry.gloves)
+        # A lone spraying entry without gloves is told by the rule on protection for spraying.
+        if bare or (entry.gloves is None and not (lone and entry in spraying(product.hazards))):
+            what = f"{product.id} sensitises, and no gloves are named for {entry.task}"
+            yield Problem(("hazards", "protection", entry.id, "gloves"), what)

@@ -1,0 +1,55 @@
+"""HAZ029 Gloves are named so that they can be bought
+
+Checks
+    Gloves name their material; for a product that sensitises also thickness, standard and how long they hold, or that they are for splashes only.
+Why
+    Wear gloves is no specification: many gloves let solvent through in a minute.
+Passes
+    products.primer.hazards.protection.spray.gloves: butyl 0.5 mm, EN ISO 374-1 type A, breakthrough class 3
+Fails
+    products.base.hazards.protection.spray.gloves: protective gloves    # at products.base.hazards.protection.spray.gloves
+
+    products.primer.hazards.protection.spray.gloves: nitrile    # at products.primer.hazards.protection.spray.gloves
+To put right
+    Take material, thickness, standard and breakthrough from section 8 of the safety data sheet.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import sensitises, wet_work
+from specgen.standards.citations import Basis, cite
+
+_MATERIAL = re.compile(
+    r"nitrile|butyl|neoprene|chloroprene|laminate|fluor|viton|latex|\bPVA\b|\bPVC\b|vinyl|PE/EVAL", re.I
+)
+_THICKNESS = re.compile(r"[0-9] ?(?:mm|um|mil)", re.I)
+_STANDARD = re.compile(r"\b(?:EN|ISO|ASTM|ANSI)\b")
+_TIME = re.compile(r"splash|breakthrough|class [0-9]|level [0-9]|[0-9] min", re.I)
+
+
+@rule(
+    "HAZ029",
+    on=Product,
+    severity=Severity.WARNING,
+    concern=Concern.SAFETY,
+    source=cite("EN-ISO-374-1", "", Basis.SECONDARY),
+)
+def gloves_are_specific(product: Product, spec: Spec) -> Iterator[Problem]:
+    for entry in wet_work(product.hazards) if product.hazards is not None else ():
+        if entry.gloves is None:
+            continue
+        wanted = {"material": _MATERIAL}
+        if sensitises(product):
+            wanted |= {"thickness": _THICKNESS, "standard": _STANDARD, "breakthrough, or splashes only": _TIME}
+        lacking = [name for name, pattern in wanted.items() if not pattern.search(entry.gloves)]
+        if lacking:
+            what = f"gloves for {entry.task} with {product.id} lack {', '.join(lacking)}: {entry.gloves}"
+            yield Problem(("hazards", "protection", entry.id, "gloves"), what)

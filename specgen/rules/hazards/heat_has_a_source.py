@@ -1,0 +1,59 @@
+"""HAZ010 A heat of combustion says where it comes from
+
+Checks
+    A stated heat of combustion has a source, and agrees with the sum over the composition where the heat of every component is known.
+Why
+    The category of a can turns on this figure; without its source nobody can check it.
+Passes
+    products.base.hazards.heat_of_combustion: {heat: 24 kJ/g, source: test report TR-18}
+Fails
+    products.base.hazards.heat_of_combustion: {heat: 24 kJ/g}    # at products.base.hazards.heat_of_combustion.source
+To put right
+    Name the test report or the formula, and take the figure from it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import contents_of
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+from specgen.standards.tables import table
+from specgen.trade.combustion import heat_of_combustion, without_heat
+from specgen.trade.working import WorkingError
+
+
+@rule(
+    "HAZ010",
+    on=Product,
+    severity=Severity.WARNING,
+    concern=Concern.SAFETY,
+    source=cite("DIR-75-324", "", Basis.REGULATION),
+)
+def heat_has_a_source(product: Product, spec: Spec) -> Iterator[Problem]:
+    stated = product.hazards.heat_of_combustion if product.hazards is not None else None
+    if stated is None:
+        return
+    path = ("hazards", "heat_of_combustion")
+    if stated.source is None:
+        yield Problem((*path, "source"), f"the heat of combustion of {product.id} has no source")
+    contents = contents_of(product)
+    if not contents or without_heat(contents):
+        return
+    try:
+        worked_out = heat_of_combustion(f"{product.id}.heat", contents)
+    except WorkingError as error:
+        yield Problem(
+            (*path, "heat"), f"the heat of {product.id} cannot be judged: {error.what}", severity=Severity.NOTE
+        )
+        return
+    row = table("hazard_tolerances").row("id", "heat")
+    if abs(stated.heat.to("kJ/g") - worked_out.number) > worked_out.number * Fraction(row["figure"]) / 100:
+        what = f"the heat of {product.id} is stated as {stated.heat}, its composition gives {worked_out.printed()}"
+        yield Problem((*path, "heat"), what, source=table("hazard_tolerances").citation)

@@ -1,0 +1,47 @@
+"""HAZ021 Isocyanate is sprayed with breathing air
+
+Checks
+    Where isocyanate is sprayed, the breathing protection named first is fed with air (EN 14594, supplied air, self-contained). A filter mask, alone or as another way, is refused.
+Why
+    A filter gives no sign when isocyanate comes through, and one day of it can end a working life.
+Passes
+    products.clear.hazards.protection.spray.respiratory: supplied-air hood, EN 14594 class 4; a filter mask does not protect
+Fails
+    products.clear.hazards.protection.spray.respiratory: half mask A2P3, EN 14387    # at products.clear.hazards.protection.spray.respiratory
+
+    products.clear.hazards.protection.spray.respiratory: half mask AXP3; supplied air in narrow spaces    # at products.clear.hazards.protection.spray.respiratory
+To put right
+    Name air-fed protection, as in: air-fed visor, EN 14594 class 4.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import isocyanates_in
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import is_air_fed, spraying
+from specgen.standards.citations import cite
+from specgen.standards.tables import table
+
+
+@rule(
+    "HAZ021",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("HSE-BODYSHOP", "breathing protection"),
+    waivable=False,
+)
+def isocyanate_air_fed(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None or not isocyanates_in(product):
+        return
+    row = table("protective_equipment").row("id", "breath_isocyanate")
+    for entry in spraying(product.hazards):
+        if entry.respiratory is not None and not is_air_fed(entry.respiratory):
+            what = f"{product.id} holds isocyanate and is sprayed with: {entry.respiratory}; it needs {row['need']}"
+            yield Problem(("hazards", "protection", entry.id, "respiratory"), what)

@@ -1,0 +1,55 @@
+"""HAZ018 What holds isocyanate says so
+
+Checks
+    EUH204 on every product with isocyanate in any form, in the EU and Great Britain. Whether it holds any is told by its own statement, else by its binder.
+Why
+    Whoever has become allergic to isocyanate must know before the first breath.
+Passes
+    products.clear.hazards.isocyanates: {contained: yes, monomer_at_limit: yes}
+Fails
+    without products.clear.hazards.supplemental    # at products.clear.hazards.supplemental
+
+    products.clear.hazards.isocyanates: {contained: no, monomer_at_limit: no}    # at products.clear.hazards.supplemental
+To put right
+    Add EUH204; or, where the binder misleads, state whether isocyanate is contained.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import isocyanates_in
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import in_europe
+from specgen.standards.citations import Basis, cite
+
+CODE = "EUH204"
+
+
+@rule(
+    "HAZ018",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Annex II, 2.4", Basis.REGULATION),
+    waivable=False,
+)
+def isocyanate_statement(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None or not in_europe(spec):
+        return
+    path, held = ("hazards", "supplemental"), isocyanates_in(product)
+    declared = CODE in product.hazards.supplemental
+    if held and not declared:
+        yield Problem(path, f"{product.id} holds isocyanate and lacks {CODE}")
+    elif held is None and not declared:
+        what = f"whether {product.id} needs {CODE} cannot be judged: its binder leaves open whether it holds isocyanate"
+        yield Problem(path, what, severity=Severity.NOTE)
+    stated = product.hazards.isocyanates
+    # Only a statement speaks against a declared code; a binder that says nothing of isocyanate does not.
+    if declared and stated is not None and stated.contained is False:
+        what = f"{product.id} carries {CODE} and is stated to hold no isocyanate"
+        yield Problem(path, what, severity=Severity.NOTE)

@@ -1,0 +1,45 @@
+"""HAZ019 Isocyanate asks for training
+
+Checks
+    In the EU and for professional use, a product with isocyanate and 0.1 % or more of free monomeric diisocyanates prints the sentence of the law among its cautions. A share that is not stated counts as 0.1 % or more.
+Why
+    Without the training the product may not be used; the sentence is how people hear of it.
+Passes
+    products.clear.hazards.isocyanates: {monomer: 0.25 %}
+Fails
+    without products.clear.hazards.cautions    # at products.clear.hazards.cautions
+To put right
+    Add the sentence as it stands to the cautions: As from 24 August 2023 adequate training is required before industrial or professional use.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import for_the_public
+from specgen.plan.hazards import derive
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+from specgen.trade.hazard_class import Element
+
+
+@rule(
+    "HAZ019",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("REACH", "Annex XVII, entry 74", Basis.REGULATION),
+    waivable=False,
+)
+def isocyanate_training(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None:
+        return
+    wanted = derive(product, spec.project.jurisdictions, public=for_the_public(product, spec.project)).training
+    printed = " ".join(" ".join(caution.text for caution in product.hazards.cautions).split()).casefold()
+    if isinstance(wanted, Element) and wanted.note.casefold() not in printed:
+        what = f"the cautions of {product.id} lack the sentence on training; {'; '.join(wanted.reasons)}"
+        yield Problem(("hazards", "cautions"), what, source=wanted.source)

@@ -1,0 +1,48 @@
+"""HAZ022 Work with isocyanate has its health surveillance
+
+Checks
+    A product with isocyanate for professional use says what health surveillance its users get; in Germany a sprayed epoxy as well.
+Why
+    Asthma and allergy begin with signs that only a doctor who looks for them finds in time.
+Passes
+    products.clear.hazards.medical_provision: before the first job and every year
+Fails
+    without products.clear.hazards.medical_provision    # at products.clear.hazards.medical_provision
+To put right
+    State the surveillance under medical_provision, as the law at the place of work asks for it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import epoxy_in, for_the_public, isocyanates_in
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import cite
+from specgen.standards.tables import table
+
+
+@rule(
+    "HAZ022",
+    on=Product,
+    severity=Severity.WARNING,
+    concern=Concern.SAFETY,
+    source=cite("HSE-MR2", "health surveillance"),
+)
+def medical_provision(product: Product, spec: Spec) -> Iterator[Problem]:
+    hazards = product.hazards
+    if hazards is None or hazards.medical_provision is not None or for_the_public(product, spec.project):
+        return
+    text = " ".join(caution.text for caution in hazards.cautions).casefold()
+    if "health surveillance" in text or "occupational medical" in text:
+        return
+    path = ("hazards", "medical_provision")
+    if isocyanates_in(product):
+        yield Problem(path, f"{product.id} holds isocyanate and says nothing of health surveillance")
+    elif epoxy_in(product) and "DE" in spec.project.jurisdictions:
+        row = table("isocyanate_duties").row("id", "de_epoxy")
+        yield Problem(path, f"{product.id}: {row['duty']}", source=table("isocyanate_duties").row_citation(row))

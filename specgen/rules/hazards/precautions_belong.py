@@ -1,0 +1,42 @@
+"""HAZ016 Every precaution has a class behind it
+
+Checks
+    Each P statement belongs to one of the declared classes, is a general one (P101 to P103), or a reason for it is stated.
+Why
+    A precaution without its hazard makes people doubt those that have one.
+Passes
+    products.base.hazards.precautions: [P210, P211, P251, P410+P412, P284]
+    products.base.hazards.precautions_reason: the booth of this customer has no forced air
+Fails
+    products.base.hazards.precautions: [P210, P211, P251, P410+P412, P284]    # at products.base.hazards.precautions
+To put right
+    Take it out, state the class it belongs to, or state the reason under precautions_reason.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import differences
+from specgen.standards.citations import Basis, cite
+
+
+@rule(
+    "HAZ016",
+    on=Product,
+    severity=Severity.WARNING,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Article 22(2)", Basis.REGULATION),
+)
+def precautions_belong(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None or product.hazards.precautions_reason is not None:
+        return
+    for found in differences(product, spec):
+        if found.part == "precaution" and found.verdict == "surplus":
+            what = f"precaution {found.code} of {product.id}: {found.why}"
+            yield Problem(("hazards", "precautions"), what, source=found.source)

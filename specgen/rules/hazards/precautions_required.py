@@ -1,0 +1,63 @@
+"""HAZ015 The precautions that must stand there do
+
+Checks
+    On a can P210, P251 and P410+P412, with P211 where it is flammable; for the general public P501, and on a can P102. Where it is dangerous to water, P273 and where asked P391: these may give way on a full label, so they warn.
+Why
+    These say how not to set a can on fire and how not to burst it.
+Passes
+    products.base.hazards.precautions: [P210, P211, P251, P261, P410+P412]
+Fails
+    products.base.hazards.precautions: [P210, P251]    # at products.base.hazards.precautions    # also HAZ015 at products.base.hazards.precautions
+
+    products.base.users: public    # at products.base.hazards.precautions    # also HAZ015 at products.base.hazards.precautions
+To put right
+    Copy the precautions from section 2 of the safety data sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import known_classes, package_of
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import aerosol_category_declared, differences, in_europe
+from specgen.standards.citations import Basis, cite
+from specgen.trade.codes import parts
+from specgen.trade.hazard_class import Classification, elements_of, source_of_cell
+
+
+@rule(
+    "HAZ015",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Annex I, Table 2.3.1, and Article 28(2)", Basis.REGULATION),
+    waivable=False,
+)
+def precautions_required(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None:
+        return
+    path, declared = ("hazards", "precautions"), product.hazards.precautions
+    found = {entry.code: entry.source for entry in differences(product, spec) if entry.verdict == "missing"}
+    category = aerosol_category_declared(product)
+    if package_of(product) == "aerosol" and not product.hazards.classification and category is not None:
+        row = elements_of(Classification("aerosols", category))
+        for code in (*parts(row["prevention"]), *parts(row["storage"])):
+            found.setdefault(code, source_of_cell(row, "prevention", code))
+    for code in sorted(found):
+        if code.startswith("P") and code not in declared:
+            yield Problem(path, f"precaution {code} of {product.id} is missing", source=found[code])
+    if not in_europe(spec):
+        return
+    for entry in known_classes(product):
+        if not entry.hazard_class.startswith("aquatic"):
+            continue
+        row = elements_of(entry)
+        for code in (*parts(row["prevention"]), *parts(row["response"])):
+            if code not in (*declared, *found):
+                what = f"{product.id} is dangerous to water and lacks {code}"
+                yield Problem(path, what, severity=Severity.WARNING, source=source_of_cell(row, "prevention", code))

@@ -1,0 +1,43 @@
+"""HAZ014 No statement repeats another
+
+Checks
+    Pairs of statements of which the graver one makes the other redundant.
+Why
+    The same hazard said twice takes room from the others.
+Passes
+    products.base.hazards.statements: [H222, H229, H319, H336]
+Fails
+    products.barrier.hazards.classification.water: {id: water, hazard_class: aquatic_chronic, category: 1}    # at products.barrier.hazards.statements
+    products.barrier.hazards.statements: [H226, H315, H317, H319, H400, H410]    # also HAZ015 at products.barrier.hazards.precautions    # also HAZ015 at products.barrier.hazards.precautions
+    products.barrier.hazards.pictograms: [GHS02, GHS07, GHS09]
+To put right
+    Leave the weaker statement out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+from specgen.standards.tables import table
+
+
+@rule(
+    "HAZ014",
+    on=Product,
+    severity=Severity.WARNING,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Article 27", Basis.REGULATION),
+)
+def redundant_statements(product: Product, spec: Spec) -> Iterator[Problem]:
+    declared = product.hazards.statements if product.hazards is not None else ()
+    for row in table("redundant_statements").rows:
+        if row["present"] in declared and row["omitted"] in declared:
+            source = table("redundant_statements").row_citation(row)
+            what = f"{row['omitted']} of {product.id} is redundant beside {row['present']}"
+            yield Problem(("hazards", "statements"), what, source=source)

@@ -1,0 +1,58 @@
+"""HAZ025 A sensitiser below its limit is named
+
+Checks
+    Where the composition holds a sensitiser at or above the share from which it must be named, and the product is not classified for it, EUH208 stands on the label and names it. Isocyanate and epoxy that EUH204 or EUH205 cover need no name.
+Why
+    Whoever is allergic already reacts to far less than makes others allergic.
+Passes
+    products.primer.composition.solids.classes: [{id: skin, hazard_class: skin_sensitisation, category: 1}]
+Fails
+    products.barrier.composition: [{id: oxime, name: oxime, kind: solvent, mass_share: 0.5 %, density: 0.9 g/mL, classes: [{id: lungs, hazard_class: respiratory_sensitisation, category: 1}]}, {id: rest, name: rest, kind: solids, mass_share: 99.5 %, density: 1.4 g/mL}]    # at products.barrier.hazards.supplemental
+    products.barrier.solids: {in_can: 99 %, sprayed: 99 %}
+
+    products.base.hazards.supplemental: [EUH208]    # at products.base.hazards.sensitisers_named
+To put right
+    Add EUH208 and name each substance under sensitisers_named.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazards import derive
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import in_europe
+from specgen.standards.citations import Basis, cite
+from specgen.trade.hazard_class import Element
+
+CODE = "EUH208"
+
+
+@rule(
+    "HAZ025",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Annex I, Table 3.4.6, and Annex II, 2.8", Basis.REGULATION),
+    waivable=False,
+)
+def sensitisers_named(product: Product, spec: Spec) -> Iterator[Problem]:
+    hazards = product.hazards
+    if hazards is None or not in_europe(spec):
+        return
+    if CODE in hazards.supplemental and not hazards.sensitisers_named:
+        yield Problem(("hazards", "sensitisers_named"), f"{product.id} carries {CODE} and names no substance")
+        return
+    for wanted in derive(product, spec.project.jurisdictions).supplemental:
+        if not isinstance(wanted, Element) or wanted.code != CODE:
+            continue
+        for reason in wanted.reasons:
+            name = reason.rsplit(", ", 2)[0]
+            if name not in hazards.sensitisers_named:
+                what = f"{product.id} holds a sensitiser that is not named: {reason}"
+                path = "sensitisers_named" if CODE in hazards.supplemental else "supplemental"
+                yield Problem(("hazards", path), what, source=wanted.source)

@@ -1,0 +1,40 @@
+"""HAZ011 The signal word is that of the most severe class
+
+Checks
+    The declared signal word against the highest that the declared classes ask for.
+Why
+    Danger printed as Warning makes light of it; the other way round teaches people to pass it over.
+Passes
+    products.base.hazards.signal_word: Danger
+Fails
+    products.base.hazards.signal_word: Warning    # at products.base.hazards.signal_word
+To put right
+    Copy the signal word from section 2 of the safety data sheet, or put the classes right.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import differences
+from specgen.standards.citations import Basis, cite
+
+
+@rule(
+    "HAZ011",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Article 20", Basis.REGULATION),
+    waivable=False,
+)
+def signal_word_follows(product: Product, spec: Spec) -> Iterator[Problem]:
+    for found in differences(product, spec):
+        if found.part == "signal word":
+            what = f"{product.id} declares {found.code}; {found.why}"
+            yield Problem(("hazards", "signal_word"), what, source=found.source)

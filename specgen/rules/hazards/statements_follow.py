@@ -1,0 +1,51 @@
+"""HAZ013 The statements are those of the classes
+
+Checks
+    The declared H statements against those of the declared classes, none missing and none too many.
+Why
+    Class and statement say the same twice; where they part, one of them misleads.
+Passes
+    products.barrier.hazards.statements: [H319, H317, H315, H226]
+Fails
+    products.primer.hazards.statements: [H222, H229, H319]    # at products.primer.hazards.statements
+
+    products.base.hazards.statements: [H222, H229, H319, H336, H351]    # at products.base.hazards.statements
+To put right
+    Copy statements and classes from section 2 of the safety data sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import package_of
+from specgen.rules.declare import Problem, rule
+from specgen.rules.hazards.declared import differences, excluded_from_aerosols
+from specgen.standards.citations import Basis, cite
+from specgen.standards.tables import table
+
+
+@rule(
+    "HAZ013",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Article 21", Basis.REGULATION),
+    waivable=False,
+)
+def statements_follow(product: Product, spec: Spec) -> Iterator[Problem]:
+    elsewhere = {row["omitted"] for row in table("redundant_statements").rows}
+    known = {row["id"] for row in table("h_statements").rows}
+    if package_of(product) == "aerosol":
+        elsewhere |= excluded_from_aerosols()
+    for found in differences(product, spec):
+        if found.part != "statement" or (found.verdict == "surplus" and found.code in elsewhere):
+            continue
+        # A code that does not exist is told as such, not as a surplus one.
+        if found.code in known:
+            what = f"statement {found.code} of {product.id} is {found.verdict}: {found.why}"
+            yield Problem(("hazards", "statements"), what, source=found.source)

@@ -1,0 +1,63 @@
+"""HAZ032 A can is stored below 50 degC
+
+Checks
+    The warmest storage of a can is stated and at most 50 degC; the coldest storage is below the warmest.
+Why
+    In the heat the pressure rises until the can bursts.
+Passes
+    products.base.hazards.storage_min: 5 degC
+Fails
+    products.base.hazards.storage_max: 60 degC    # at products.base.hazards.storage_max
+
+    products.barrier.hazards.storage_min: 40 degC    # at products.barrier.hazards.storage_min
+    products.barrier.hazards.storage_max: 35 degC
+To put right
+    State the range of section 7 of the safety data sheet; a can never above 50 degC.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import package_of
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC, Basis, cite
+from specgen.standards.tables import table
+from specgen.units.quantity import Quantity
+
+
+@rule(
+    "HAZ032",
+    on=Product,
+    severity=Severity.ERROR,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Annex I, Table 2.3.1, P410+P412", Basis.REGULATION),
+    waivable=False,
+)
+def storage_below_50(product: Product, spec: Spec) -> Iterator[Problem]:
+    hazards = product.hazards
+    if hazards is None:
+        return
+    row = table("storage_limits").row("id", "warmest")
+    most = Quantity.of("temperature", Fraction(row["figure"]), row["unit"])
+    if package_of(product) == "aerosol":
+        if hazards.storage_max is None:
+            what = f"the warmest storage of the can {product.id} is not stated; it is at most {most}"
+            yield Problem(("hazards", "storage_max"), what, severity=Severity.NOTE)
+        elif hazards.storage_max > most:
+            what = f"the can {product.id} is stored at up to {hazards.storage_max}, and {most} is the most"
+            yield Problem(("hazards", "storage_max"), what)
+        if hazards.storage_min is not None and hazards.storage_min > most:
+            yield Problem(("hazards", "storage_min"), f"the can {product.id} is to be kept above {most}")
+    if (
+        hazards.storage_max is not None
+        and hazards.storage_min is not None
+        and hazards.storage_min > hazards.storage_max
+    ):
+        what = f"{hazards.storage_min} is above the warmest storage of {hazards.storage_max}"
+        yield Problem(("hazards", "storage_min"), what, source=LOGIC)

@@ -1,0 +1,52 @@
+"""HAZ034 EUH211 is decided on
+
+Checks
+    A product with 1 % titanium dioxide or more records, in the EU, whether EUH211 is kept or dropped, with date and authority. It is not a statement of Great Britain.
+Why
+    The ground of the statement was annulled in 2025; without a record nobody knows whether it was dropped or forgotten.
+Passes
+    products.barrier.hazards.titanium_dioxide_decision: dropped after the judgment of 2025-08-01, by the classifier
+Fails
+    products.primer.composition.solids.cas: 13463-67-7    # at products.primer.hazards.titanium_dioxide_decision
+To put right
+    Record the decision under titanium_dioxide_decision.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazards import derive
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+from specgen.trade.judged import CannotJudge
+
+CODE = "EUH211"
+
+
+@rule(
+    "HAZ034",
+    on=Product,
+    severity=Severity.NOTE,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Annex II, 2.12", Basis.MEMORY),
+)
+def titanium_dioxide_decided(product: Product, spec: Spec) -> Iterator[Problem]:
+    hazards = product.hazards
+    if hazards is None:
+        return
+    found = derive(product, spec.project.jurisdictions).supplemental
+    if hazards.titanium_dioxide_decision is None:
+        for entry in found:
+            if isinstance(entry, CannotJudge) and entry.what == CODE:
+                what = f"{product.id} holds titanium dioxide, and no decision on {CODE} is recorded: {entry.why}"
+                yield Problem(("hazards", "titanium_dioxide_decision"), what)
+    if CODE in hazards.supplemental and "EU" not in spec.project.jurisdictions:
+        yield Problem(
+            ("hazards", "supplemental"),
+            f"{CODE} of {product.id} is no statement of {', '.join(spec.project.jurisdictions)}",
+        )

@@ -1,0 +1,58 @@
+"""HAZ031 Carriage fits the can
+
+Checks
+    Where carriage is stated: a can is UN 1950, class 2.1 where it is flammable, else 2.2, in limited quantities up to 1 L a can and 30 kg a package.
+Why
+    A wrong number sends a can of flammable gas along as paint.
+Passes
+    products.base.hazards.transport: {un_number: UN 1950, transport_class: "2.1", limited_quantity: 1 L, package_max: 30 kg}
+Fails
+    products.base.hazards.transport: {un_number: UN 1263, transport_class: "2.1"}    # at products.base.hazards.transport.un_number
+
+    products.base.hazards.transport: {un_number: UN 1950, transport_class: "2.2"}    # at products.base.hazards.transport.transport_class
+To put right
+    Take the line from section 14 of the safety data sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import package_of
+from specgen.plan.hazards import derive
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+from specgen.standards.tables import table
+from specgen.units.quantity import parse_quantity
+
+
+@rule(
+    "HAZ031",
+    on=Product,
+    severity=Severity.WARNING,
+    concern=Concern.SAFETY,
+    source=cite("ADR", "3.2, Table A; 3.4", Basis.MEMORY),
+)
+def transport_fits(product: Product, spec: Spec) -> Iterator[Problem]:
+    stated = product.hazards.transport if product.hazards is not None else None
+    if stated is None or package_of(product) != "aerosol":
+        return
+    rows = {row["id"]: row["value"] for row in table("transport_notes").rows}
+    path = ("hazards", "transport")
+    if stated.un_number != rows["un"]:
+        yield Problem((*path, "un_number"), f"{product.id} goes as {stated.un_number}, a can is {rows['un']}")
+    carriage = derive(product, spec.project.jurisdictions).carriage
+    if carriage is None:
+        what = f"the class of {product.id} cannot be judged: no category of the aerosol is stated"
+        yield Problem((*path, "transport_class"), what, severity=Severity.NOTE)
+    elif stated.transport_class != carriage.code:
+        what = f"{product.id} goes as class {stated.transport_class}; as {carriage.reasons[0]} it is {carriage.code}"
+        yield Problem((*path, "transport_class"), what)
+    for name, row, kind in (("limited_quantity", "lq", "volume"), ("package_max", "lq_package", "mass")):
+        value, most = getattr(stated, name), parse_quantity(kind, rows[row])
+        if value is not None and value > most:
+            yield Problem((*path, name), f"{value} is more than the {most} of a limited quantity")

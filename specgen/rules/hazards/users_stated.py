@@ -1,0 +1,37 @@
+"""HAZ036 It is stated who the products are for
+
+Checks
+    The project states whether its products go to professionals or to the public.
+Why
+    For the public a label carries more, and training cannot be asked for. Not stated, it counts as professional use.
+Passes
+    products.barrier.users: professional
+Fails
+    without project.users    # at project.users
+To put right
+    Write professional or public under users; a product that differs states its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.project import Project
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+
+
+@rule(
+    "HAZ036",
+    on=Project,
+    severity=Severity.NOTE,
+    concern=Concern.SAFETY,
+    source=cite("CLP", "Article 28(2)", Basis.REGULATION),
+)
+def users_stated(project: Project, spec: Spec) -> Iterator[Problem]:
+    if project.users is None and any(product.users is None for product in spec.products.values()):
+        what = "it is not stated whether professionals or the public use the products, so it counts as professional use"
+        yield Problem(("users",), what)

@@ -1,0 +1,43 @@
+"""HAZ033 A waste code is one of the usual ones
+
+Checks
+    Stated waste codes, in the EU, against those that cans, tins and rags of this trade go under.
+Why
+    A wrong code sends a pressurised can into a shredder.
+Passes
+    products.base.hazards.waste_codes: ["16 05 04*", "15 01 10*"]
+Fails
+    products.base.hazards.waste_codes: ["08 01 12"]    # at products.base.hazards.waste_codes
+To put right
+    Ask the authority that is responsible; for emptied cans they differ.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.field_types import nearest_of
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Basis, cite
+from specgen.standards.tables import table
+
+
+@rule(
+    "HAZ033",
+    on=Product,
+    severity=Severity.NOTE,
+    concern=Concern.SAFETY,
+    source=cite("DEC-2000-532", "", Basis.REGULATION),
+)
+def waste_code_usual(product: Product, spec: Spec) -> Iterator[Problem]:
+    if product.hazards is None or "EU" not in spec.project.jurisdictions:
+        return
+    rows = [row["code"] for row in table("waste_codes").rows]
+    for code in product.hazards.waste_codes:
+        if code not in rows:
+            what = f"{code} is not one of the codes usual for {product.pack.form} products"
+            yield Problem(("hazards", "waste_codes"), what, nearest_of(code, rows))

@@ -1,0 +1,36 @@
+"""LAY009 Two coats on each other differ in colour
+
+Checks
+    Layers whose variants state a colour: two in a row, neither of them a clear, are not of one number of one card.
+Why
+    Where a coat has the colour of the one below, nobody sees what was missed.
+Passes
+    products.base.variants.standard.colour: {standard: house card, number: "8"}
+Fails
+    products.base.variants.standard.colour: {standard: house card, number: "7"}    # at systems.cab.layers.base.variant
+To put right
+    Take another colour for one of the two.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Role
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import cite
+
+
+@rule("LAY009", on=System, severity=Severity.NOTE, concern=Concern.FILM, source=cite("IMO-PSPC"))
+def colours_differ(system: System, spec: Spec) -> Iterator[Problem]:
+    for below, above in zip(system.layers, system.layers[1:], strict=False):
+        old, new = spec.variant_of(below), spec.variant_of(above)
+        if old is None or new is None or old.colour is None or new.colour is None or above.role is Role.CLEAR:
+            continue
+        if (old.colour.standard, old.colour.number) == (new.colour.standard, new.colour.number):
+            what = f"{above.id} has the colour of {below.id}, {new.colour.number} of {new.colour.standard}"
+            yield Problem(("layers", above.id, "variant"), what)

@@ -1,0 +1,56 @@
+"""LAY008 The last coat outdoors stands the sun
+
+Checks
+    Items said to be outdoors: the binder of the last layer does not chalk or yellow in the sun, as epoxies and aromatic polyurethane do.
+Why
+    Sunlight breaks the binder down to powder: colour and gloss are gone after a summer, and the coat thins year by year.
+Passes
+    jobs.refit.items.DOOR.exposure: exterior
+
+    jobs.refit.items.STEP.exposure: interior
+Fails
+    jobs.refit.items.STEP.exposure: exterior    # at jobs.refit.items.STEP.exposure
+
+    jobs.refit.exposure: exterior    # at jobs.refit.exposure
+To put right
+    Finish with an aliphatic polyurethane or another coat that stands the sun; or take the chalking on and write so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Exposure, Job
+from specgen.model.product import Role
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.walk import Path
+from specgen.plan.overcoat import known
+from specgen.plan.stack import exposure_of, stacks
+from specgen.rules.declare import Problem, rule
+from specgen.standards.tables import cell_citation
+
+_SUFFERS = {"chalks": "chalks in the sun", "poor": "breaks down and yellows in the sun"}
+
+
+@rule(
+    "LAY008",
+    on=Job,
+    severity=Severity.WARNING,
+    concern=Concern.COMPATIBILITY,
+    source=cell_citation("binder_families", "epoxy_2k", "uv"),
+)
+def stands_the_sun(job: Job, spec: Spec) -> Iterator[Problem]:
+    told: set[tuple[Path, str]] = set()
+    for stack in stacks(job, spec):
+        last = stack.last
+        if last is None or exposure_of(job, stack.item) is not Exposure.EXTERIOR or last.layer.role is Role.BASE_COAT:
+            continue  # a base coat without clear has a rule of its own
+        suffers = _SUFFERS.get(known(last.family)["uv"])
+        path: Path = ("items", stack.item.id, "exposure") if stack.item.exposure is not None else ("exposure",)
+        if suffers is None or (path, stack.system.id) in told:
+            continue
+        told.add((path, stack.system.id))
+        what = f"{stack.item.id} is outdoors and ends in {last.layer.id}, a {known(last.family)['name']}: it {suffers}"
+        yield Problem(path, what, source=cell_citation("binder_families", last.family, "uv"))

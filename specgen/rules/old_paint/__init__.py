@@ -1,0 +1,1 @@
+"""Old paint: may the new system go over what is on the part already, from the top coat down to the metal."""

@@ -1,0 +1,58 @@
+"""OLD007 No solvent over bitumen, however deep
+
+Checks
+    Every old coat that stays: where one is bitumen or coal tar, which new coat comes over it. Waterborne paint is a warning.
+Why
+    Tar dissolves into the new coat and stains it brown, coat after coat; and the hard new coat cracks on what stays soft.
+Passes
+    jobs.refit.items.STEP.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um}]
+Fails
+    jobs.refit.items.STEP.old_coats: [{id: tar, family: bituminous, thickness: 60 um}]    # at jobs.refit.items.STEP.old_coats.tar.family
+
+    jobs.refit.items.DOOR.old_coats: [{id: tar, family: bituminous, thickness: 60 um}, {id: shop, family: epoxy_2k, thickness: 40 um}]    # at jobs.refit.items.DOOR.old_coats.tar.family
+To put right
+    Take the bitumen off; or seal it with waterborne paint, proven by a patch test with a written limit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import known, overcoating, table_row, weakest
+from specgen.plan.stack import NewLayer, stacks
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import Citation
+from specgen.standards.tables import cell_citation
+
+_BITUMEN = "bituminous"
+_WATERBORNE = "acrylic_wb"
+
+
+@rule(
+    "OLD007", on=Job, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=table_row("mechanisms", "bleeding")
+)
+def bitumen_bleeds(job: Job, spec: Spec) -> Iterator[Problem]:
+    for stack in stacks(job, spec):
+        for old in stack.old:
+            if old.family != _BITUMEN or stack.first is None:
+                continue
+            deep = "" if old is stack.top_of_old else ", through the coats between"
+            what = (
+                f"{stack.item.id}: {stack.first.layer.id} comes over {old.name} of bitumen, which bleeds into it{deep}"
+            )
+            weight = Severity.WARNING if stack.first.family == _WATERBORNE else None
+            yield Problem((*old.path, "family"), what, severity=weight, source=_ground(stack.first), absolute=True)
+
+
+def _ground(new: NewLayer) -> Citation:
+    """The handbook on bleeding; weaker where it is not known that the new paint bites."""
+    pair = overcoating(new.family, _BITUMEN)
+    if pair.refused and pair.citation.basis.confirmed:
+        return pair.citation
+    bites = cell_citation("binder_families", new.family, "solvent_strength")
+    strong = known(new.family)["solvent_strength"] == "strong"
+    return weakest(table_row("mechanisms", "bleeding"), bites if strong else pair.citation)

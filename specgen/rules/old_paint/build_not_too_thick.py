@@ -1,0 +1,79 @@
+"""OLD010 Old and new paint together are not too thick
+
+Checks
+    Old coats that stay plus the nominal film of the new ones, against the strip limit of the item, or else the general limits of a vehicle finish.
+Why
+    Every coat shrinks a little for years; a thick stack cracks through to the metal, and chips come off whole.
+Passes
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 200 um}]
+    jobs.refit.items.DOOR.strip_limit: 350 um
+Fails
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 130 um}]    # at jobs.refit.items.DOOR.old_coats
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]    # at jobs.refit.items.DOOR.strip_limit
+    jobs.refit.items.DOOR.strip_limit: 200 um
+To put right
+    Strip to the electrocoat or the metal before painting, or take off as much as goes on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import table_row
+from specgen.plan.stack import Stack, film_of, stacks
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.standards.tables import table
+from specgen.units.quantity import Quantity
+
+_STRIP, _WARN = "vehicle_total_strip", "vehicle_total_warn"
+
+
+@rule("OLD010", on=Job, severity=Severity.ERROR, concern=Concern.FILM, source=table_row("family_film_limits", _STRIP))
+def build_not_too_thick(job: Job, spec: Spec) -> Iterator[Problem]:
+    for stack in stacks(job, spec):
+        if stack.old:
+            yield from _judge(stack)
+
+
+def _judge(stack: Stack) -> Iterator[Problem]:
+    path, own = ("items", stack.item.id), stack.item.strip_limit
+    build = stack.build()
+    if build is None:
+        lacking = next(new.layer.id for new in stack.new if film_of(new) is None)
+        what = f"cannot judge: the layer {lacking} has no nominal film, so old and new paint on {stack.item.id} have no sum"
+        yield Problem((*path, "old_coats"), what, "write the nominal film of the layer", severity=Severity.NOTE)
+        return
+    unread = stack.unmeasured()
+    said = f"old and new paint on {stack.item.id} are {'at least ' if unread else ''}{build} thick"
+    strip, warn = _limit(_STRIP), _limit(_WARN)
+    if own is not None and build > own:
+        yield Problem((*path, "strip_limit"), f"{said}, the old paint comes off above {own}", source=LOGIC)
+    elif own is None and build > strip:
+        yield Problem((*path, "old_coats"), f"{said}, above the {strip} at which a vehicle is stripped")
+    elif own is None and build > warn:
+        what = f"{said}, above the {warn} from which a vehicle is stripped"
+        yield Problem(
+            (*path, "old_coats"), what, severity=Severity.WARNING, source=table_row("family_film_limits", _WARN)
+        )
+    elif unread and _measured_in_part(stack):
+        names, limit = ", ".join(old.coat.id for old in unread), own or warn
+        what = f"cannot judge: {said}, and the limit is {limit}; not measured: {names}"
+        yield Problem((*path, "old_coats"), what, "measure every old coat", severity=Severity.NOTE)
+
+
+def _measured_in_part(stack: Stack) -> bool:
+    """Where no old coat was measured at all, the rule on reading each coat in time says so."""
+    return len(stack.unmeasured()) < len(stack.old)
+
+
+def _limit(key: str) -> Quantity:
+    figure = table("family_film_limits").row("id", key)["most_um"]
+    return Quantity.of("thickness", int(figure), "um", figure)

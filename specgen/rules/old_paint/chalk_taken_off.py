@@ -1,0 +1,47 @@
+"""OLD009 Chalk is washed off before painting
+
+Checks
+    The top old coat where it chalks (class above 0 of ISO 4628-6): the preparation washes or degreases and abrades, and the first coat is not waterborne acrylic.
+Why
+    New paint on chalk sticks to powder. Waterborne paint has too little solvent to wet through the chalk that washing leaves.
+Passes
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, chalking: 3}]
+Fails
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, chalking: 3}]    # at jobs.refit.items.DOOR.old_coats.factory.chalking    # also OLD014 at jobs.refit.items.DOOR.old_coats.factory
+    preparations.wipe: {id: wipe, title: Wipe, steps: [{id: degrease, do: degrease, text: Wipe with degreaser., acceptance: A white cloth stays white.}], coat_within: 4 h}
+    jobs.refit.items.DOOR.preparation: wipe
+To put right
+    Wash with water and detergent, abrade until a dark rag stays dark, and begin with an epoxy or oil primer that binds what is left.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import table_row
+from specgen.rules.declare import Problem, rule
+from specgen.rules.old_paint.pairs import top_pairs, treatments
+
+_WATERBORNE = "acrylic_wb"
+
+
+@rule(
+    "OLD009", on=Job, severity=Severity.WARNING, concern=Concern.PREPARATION, source=table_row("mechanisms", "wet_out")
+)
+def chalk_taken_off(job: Job, spec: Spec) -> Iterator[Problem]:
+    for pair in top_pairs(job, spec):
+        if not pair.old.coat.chalking:
+            continue
+        path, item = (*pair.old.path, "chalking"), pair.stack.item.id
+        done = treatments(pair, job, spec)
+        lacking = [text for need, text in (("degrease", "washed"), ("abrade", "abraded")) if need not in done]
+        if lacking:
+            what = f"{item}: {pair.old.name} chalks, class {pair.old.coat.chalking}, and is not {' nor '.join(lacking)}"
+            yield Problem(path, what, absolute=True)
+        elif pair.new.family == _WATERBORNE:
+            what = f"{item}: {pair.old.name} chalks, class {pair.old.coat.chalking}, and the first coat is waterborne acrylic"
+            yield Problem(path, what, absolute=True)

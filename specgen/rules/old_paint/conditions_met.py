@@ -1,0 +1,69 @@
+"""OLD014 What the old paint asks for is in the job
+
+Checks
+    The first new coat over the top old coat where the tables accept it on conditions: abraded, degreased, sound, hard through, another coat between. The patch test has its own rule.
+Why
+    The condition is the whole of the permission: a stoved finish that is not abraded carries no paint.
+Passes
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
+Fails
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]    # at jobs.refit.items.DOOR.old_coats.factory
+    preparations.wipe: {id: wipe, title: Wipe, steps: [{id: degrease, do: degrease, text: Wipe with degreaser., acceptance: A white cloth stays white.}], coat_within: 4 h}
+    jobs.refit.items.DOOR.preparation: wipe
+To put right
+    Put the condition into the preparation, and say of the old coat what was seen on it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.product import Role
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import Verdict, in_words, overcoating
+from specgen.rules.declare import Problem, rule
+from specgen.rules.old_paint.pairs import MADE_FOR_METAL, TopPair, top_pairs, treatments
+from specgen.standards.citations import PRACTICE
+
+# What only a patch or the window of a fresh coat could answer is not asked of the preparation here.
+_ELSEWHERE = {"patch_test", "in_window", "thin_film", "min_preparation", "baked_only"}
+_ITSELF = {"powder", "bituminous"}
+
+
+@rule(
+    "OLD014",
+    on=Job,
+    severity=Severity.WARNING,
+    concern=Concern.PREPARATION,
+    source=overcoating("epoxy_2k", "powder").citation,
+)
+def conditions_met(job: Job, spec: Spec) -> Iterator[Problem]:
+    for pair in top_pairs(job, spec):
+        if pair.verdict.verdict is not Verdict.CONDITIONAL or pair.old.family in _ITSELF or pair.bare_electrocoat:
+            continue
+        if pair.new.family in MADE_FOR_METAL:
+            continue
+        met = treatments(pair, job, spec) | _seen(pair)
+        open_needs = [choice for choice in pair.verdict.needs if not set(choice) & (met | _ELSEWHERE)]
+        if not open_needs:
+            continue
+        colour = pair.new.layer.role in {Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR}
+        remedy = in_words(open_needs, "old_finish_before_colour" if colour else "old_2k_before_epoxy_primer")
+        what = f"{pair.said()}; not in the job: {in_words(open_needs)}"
+        source = PRACTICE if pair.verdict.from_ladder else pair.verdict.citation
+        yield Problem(pair.old.path, what, remedy, source=source, absolute=True)
+
+
+def _seen(pair: TopPair) -> set[str]:
+    """What is said of the old coat and of the first layer, as ids of overcoat_needs."""
+    coat, layer = pair.old.coat, pair.new.layer
+    said = {
+        "sound": coat.sound is True,
+        "aged_hard": coat.cured is True,
+        "mist_coat": layer.mist_coat is True,
+        "tie_coat": layer.tie_coat is True,
+    }
+    return {need for need, yes in said.items() if yes}

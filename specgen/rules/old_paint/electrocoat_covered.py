@@ -1,0 +1,42 @@
+"""OLD011 Electrocoat gets a sealer or surfacer before colour
+
+Checks
+    Electrocoat as the top of the old paint, or as what the part comes with: the first new coat is not a base coat, top coat or clear.
+Why
+    Sun comes through the colour and breaks the face of the electrocoat down to powder; the colour peels in sheets after a summer or two.
+Passes
+    jobs.refit.items.DOOR.old_coats: [{id: dip, family: ecoat, thickness: 20 um}]
+Fails
+    jobs.refit.items.STEP.old_coats: [{id: dip, family: ecoat, thickness: 20 um}]    # at systems.chassis.layers.barrier.role
+    systems.chassis.layers.barrier.role: top-coat
+    preparations.scuff: {id: scuff, title: Scuff, steps: [{id: degrease, do: degrease, text: Wipe., acceptance: A white cloth stays white.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}], coat_within: 4 h}
+    jobs.refit.items.STEP.preparation: scuff
+To put right
+    Scuff the electrocoat with P320 to P500 and lay a primer, surfacer or sealer below the colour.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import overcoating
+from specgen.rules.declare import Problem, rule
+from specgen.rules.old_paint.pairs import top_pairs
+
+
+@rule(
+    "OLD011",
+    on=Job,
+    severity=Severity.ERROR,
+    concern=Concern.COMPATIBILITY,
+    source=overcoating("basecoat", "ecoat").citation,
+)
+def electrocoat_covered(job: Job, spec: Spec) -> Iterator[Problem]:
+    for pair in top_pairs(job, spec):
+        if pair.bare_electrocoat:
+            what = f"{pair.stack.item.id}: the {pair.new.layer.role} {pair.new.layer.id} lies straight on electrocoat"
+            yield Problem((*pair.new.path, "role"), what, absolute=True)

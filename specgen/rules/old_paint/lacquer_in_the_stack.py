@@ -1,0 +1,65 @@
+"""OLD006 No polyurethane over lacquer, however deep
+
+Checks
+    Every old coat that stays: where one is nitrocellulose or one-pack acrylic lacquer, no new layer is a polyurethane. The top old coat under the first new one has its own rule.
+Why
+    The solvent of polyurethane works through the coats between: on army vehicles it blistered over lacquer even where alkyd lay between. The army lacquer was nitrocellulose; acrylic is judged by likeness.
+Passes
+    jobs.refit.items.STEP.old_coats: [{id: first, family: nitrocellulose, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]
+Fails
+    jobs.refit.items.DOOR.old_coats: [{id: first, family: nitrocellulose, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]    # at jobs.refit.items.DOOR.old_coats.first.family
+To put right
+    Strip to the metal, or finish with paint whose solvent is mild.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import overcoating, weakest
+from specgen.plan.stack import OldLayer, Stack, stacks
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import PRACTICE
+from specgen.standards.tables import table
+
+_LACQUERS = {"nitrocellulose", "acrylic_1k"}
+_POLYURETHANES = {row["member"] for row in table("overcoat_groups").rows if row["id"] == "pu"}
+_TOLD_OF = "nitrocellulose"
+
+
+@rule(
+    "OLD006",
+    on=Job,
+    severity=Severity.ERROR,
+    concern=Concern.COMPATIBILITY,
+    source=overcoating("pu_2k_aliphatic", _TOLD_OF).citation,
+)
+def lacquer_in_the_stack(job: Job, spec: Spec) -> Iterator[Problem]:
+    for stack in stacks(job, spec):
+        for old in stack.old:
+            if old.family in _LACQUERS and not _lifted_at_once(stack, old):
+                yield from _under_polyurethane(stack, old)
+
+
+def _lifted_at_once(stack: Stack, old: OldLayer) -> bool:
+    return (
+        old is stack.top_of_old and stack.first is not None and overcoating(stack.first.family, str(old.family)).refused
+    )
+
+
+def _under_polyurethane(stack: Stack, old: OldLayer) -> Iterator[Problem]:
+    above = next((new for new in stack.new if new.family in _POLYURETHANES), None)
+    if above is None:
+        return
+    cited = overcoating(above.family, _TOLD_OF).citation
+    if old.family != _TOLD_OF:
+        cited = weakest(cited, PRACTICE)
+    what = (
+        f"{stack.item.id}: the polyurethane {above.layer.id} comes over {old.name}, a lacquer; its solvent blisters the stack "
+        "even with other coats between"
+    )
+    yield Problem((*old.path, "family"), what, source=cited, absolute=True)

@@ -1,0 +1,45 @@
+"""OLD008 Old paint holds before it carries new paint
+
+Checks
+    Each old coat that stays: measured adhesion (class 2 or worse of ASTM D3359, which is class 3 or worse of ISO 2409), and whether it is said to be sound.
+Why
+    New paint pulls as it dries; a weak old coat lets go with everything on it, and the scar is deeper than before.
+Passes
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, tape: 4A, sound: yes}]
+Fails
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, tape: 2A}]    # at jobs.refit.items.DOOR.old_coats.factory.tape
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, cross_cut: 3}]    # at jobs.refit.items.DOOR.old_coats.factory.cross_cut
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, sound: no}]    # at jobs.refit.items.DOOR.old_coats.factory.sound
+To put right
+    Strip back to paint that holds, feather the edge, and measure adhesion again on what stays.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.stack import stacks
+from specgen.rules.declare import Problem, rule
+from specgen.rules.old_paint.adhesion import weak_adhesion
+from specgen.rules.old_paint.pairs import citation_of
+
+
+@rule(
+    "OLD008", on=Job, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=citation_of("adhesion_marginal")
+)
+def old_paint_holds(job: Job, spec: Spec) -> Iterator[Problem]:
+    for stack in stacks(job, spec):
+        for old in stack.old:
+            weak = weak_adhesion(old.coat)
+            if weak is not None:
+                what = f"{stack.item.id}: {old.name} holds badly, {weak.words}, and carries the new system"
+                yield Problem((*old.path, weak.leaf), what, source=weak.source, absolute=True)
+            elif old.coat.sound is False:
+                what = f"{stack.item.id}: {old.name} is not sound and carries the new system"
+                yield Problem((*old.path, "sound"), what, absolute=True)

@@ -1,0 +1,85 @@
+"""OLD001 What is said of an old coat agrees with itself
+
+Checks
+    Each old coat: the solvent rub against the binder family and the cure, the age of a cured coat, soundness against measured adhesion, classes against their scales.
+Why
+    Two statements that cannot both be true mean that the wrong coat was looked at, or the wrong name written down; every verdict on the new paint would stand on it.
+Passes
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, rub: resistant, cured: yes, age: 4000 days, cross_cut: 1, tape: 4B, chalking: 0, sound: yes}]
+Fails
+    jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um, rub: soluble, cured: yes}]    # at jobs.refit.items.DOOR.old_coats.shop.rub
+
+    jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um, cured: yes, age: 0 days}]    # at jobs.refit.items.DOOR.old_coats.shop.age
+
+    jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um, sound: yes, cross_cut: 4}]    # at jobs.refit.items.DOOR.old_coats.shop.sound    # also OLD008 at jobs.refit.items.DOOR.old_coats.shop.cross_cut
+
+    jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um, chalking: 7}]    # at jobs.refit.items.DOOR.old_coats.shop.chalking
+To put right
+    Go back to the part: rub it again with MEK, measure adhesion again, and write down what is seen; leave out what nobody knows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import WORST_CLASS, Job, OldCoat, RubResult
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.walk import Path
+from specgen.rules.declare import Problem, rule
+from specgen.rules.old_paint.adhesion import weak_adhesion
+from specgen.standards.citations import LOGIC
+from specgen.standards.tables import cell_citation, table
+
+
+@rule("OLD001", on=Job, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=LOGIC)
+def old_stack_agrees(job: Job, spec: Spec) -> Iterator[Problem]:
+    for item in job.items:
+        for coat in item.old_coats:
+            path = ("items", item.id, "old_coats", coat.id)
+            yield from _rub(coat, path)
+            yield from _scales(coat, path)
+            if coat.cured and coat.age is not None and coat.age.base == 0:
+                yield Problem(
+                    (*path, "age"), f"{_name(item.id, coat)} is said to be cured through at an age of {coat.age}"
+                )
+            weak = weak_adhesion(coat)
+            if coat.sound and weak is not None:
+                yield Problem(
+                    (*path, "sound"),
+                    f"{_name(item.id, coat)} is said to be sound, but its {weak.words} is weak adhesion",
+                )
+
+
+def _rub(coat: OldCoat, path: Path) -> Iterator[Problem]:
+    if coat.family is None or coat.rub is None:
+        return
+    family = table("binder_families").row("id", coat.family)
+    usual = family["cured_rub"]
+    pair = {usual, coat.rub.value}
+    if pair == {"soluble", "resistant"} or (
+        pair == {"softens", "resistant"} and coat.rub is RubResult.SOFTENS and coat.cured
+    ):
+        what = (
+            f"{coat.id} {_shown(coat.rub)}, but is said to be {family['name']}, which once cured is {usual} in the rub"
+        )
+        yield Problem((*path, "rub"), what, source=cell_citation("binder_families", coat.family, "cured_rub"))
+
+
+def _name(item: str, coat: OldCoat) -> str:
+    return f"the old coat {coat.id} of {item}"
+
+
+def _shown(rub: RubResult) -> str:
+    return "softens in the rub" if rub is RubResult.SOFTENS else f"is {rub} in the rub"
+
+
+def _scales(coat: OldCoat, path: Path) -> Iterator[Problem]:
+    for name, scale in (("cross_cut", "ISO 2409"), ("chalking", "ISO 4628-6")):
+        value = getattr(coat, name)
+        if value is not None and value > WORST_CLASS:
+            yield Problem(
+                (*path, name),
+                f"class {value} of {_name(path[1], coat)}: the classes of {scale} run from 0 to {WORST_CLASS}",
+            )

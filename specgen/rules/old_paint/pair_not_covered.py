@@ -1,0 +1,35 @@
+"""OLD015 Somebody speaks of the new coat over the old
+
+Checks
+    The first new coat over the top old coat: some table or common practice speaks of the pair.
+Why
+    Where no public statement is found, the pair is neither accepted nor refused; the part itself has to show it.
+Passes
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
+Fails
+    products.barrier.binder: acrylic_1k    # at jobs.refit.items.STEP.old_coats.stove
+    jobs.refit.items.STEP.old_coats: [{id: stove, family: silicone_heat, thickness: 40 um}]
+To put right
+    Lay a patch of the whole system on the prepared old paint and judge it by a written limit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import Verdict
+from specgen.rules.declare import Problem, rule
+from specgen.rules.old_paint.pairs import pass_limits, top_pairs
+from specgen.standards.citations import LOGIC
+
+
+@rule("OLD015", on=Job, severity=Severity.NOTE, concern=Concern.COMPATIBILITY, source=LOGIC)
+def pair_not_covered(job: Job, spec: Spec) -> Iterator[Problem]:
+    for pair in top_pairs(job, spec):
+        if pair.verdict.verdict is Verdict.NOT_LISTED and not pair.proven:
+            what = f"cannot judge: {pair.said()}, and no patch test is stated"
+            yield Problem(pair.old.path, what, f"lay a patch; it passes with {pass_limits()}", absolute=True)

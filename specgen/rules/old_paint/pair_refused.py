@@ -1,0 +1,41 @@
+"""OLD013 The first coat may lie on the old paint
+
+Checks
+    The first new coat over the top old coat in the published tables, where no rule of its own speaks of the pair.
+Why
+    Coats that others have seen fail on each other fail here too.
+Passes
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
+Fails
+    jobs.refit.items.STEP.old_coats: [{id: stove, family: silicone_heat, thickness: 40 um}]    # at jobs.refit.items.STEP.old_coats.stove
+To put right
+    Strip the old coat, put a coat between that may lie on one and carry the other, or choose another system.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import overcoating
+from specgen.rules.declare import Problem, rule
+from specgen.rules.old_paint.pairs import MADE_FOR_METAL, top_pairs
+
+
+@rule(
+    "OLD013",
+    on=Job,
+    severity=Severity.ERROR,
+    concern=Concern.COMPATIBILITY,
+    source=overcoating("epoxy_2k", "vinyl").citation,
+)
+def pair_refused(job: Job, spec: Spec) -> Iterator[Problem]:
+    for pair in top_pairs(job, spec):
+        told = pair.lifts or pair.bare_electrocoat or pair.old.family == "bituminous"
+        if not pair.verdict.refused or told or pair.new.family in MADE_FOR_METAL:
+            continue
+        remedy = f"it would take: {pair.verdict.asked()}" if pair.verdict.needs else ""
+        yield Problem(pair.old.path, pair.said(), remedy, source=pair.verdict.citation, absolute=True)

@@ -1,0 +1,34 @@
+"""OLD004 No system goes on where its patch test failed
+
+Checks
+    The patch test of each item.
+Why
+    The job holds its own proof that new and old paint do not go together; what lifts on a hand's breadth lifts on the whole panel.
+Passes
+    jobs.refit.items.DOOR.patch_test: {result: pass, limit: no lifting in 48 h}
+Fails
+    jobs.refit.items.DOOR.patch_test: {result: fail, limit: no lifting in 48 h}    # at jobs.refit.items.DOOR.patch_test.result
+To put right
+    Strip the old paint, choose another system, or put a barrier between and prove it by a new patch.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job, PatchResult
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.stack import old_paint_goes
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("OLD004", on=Job, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=LOGIC)
+def patch_test_failed(job: Job, spec: Spec) -> Iterator[Problem]:
+    for item in job.items:
+        test = item.patch_test
+        if test is not None and test.result is PatchResult.FAIL and not old_paint_goes(job, item, spec):
+            what = f"the patch test on the old paint of {item.id} failed, and the system goes on all the same"
+            yield Problem(("items", item.id, "patch_test", "result"), what)

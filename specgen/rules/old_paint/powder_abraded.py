@@ -1,0 +1,45 @@
+"""OLD012 Powder coating is degreased and abraded
+
+Checks
+    Powder coating as the top of the old paint, or as what the part comes with: the preparation degreases and abrades.
+Why
+    Powder holds wax that floats to its face and parts new paint from it; and the stoved film gives no grip of itself.
+Passes
+    jobs.refit.items.DOOR.old_coats: [{id: rack, family: powder, thickness: 70 um}]
+Fails
+    jobs.refit.items.DOOR.old_coats: [{id: rack, family: powder, thickness: 70 um}]    # at jobs.refit.items.DOOR.old_coats.rack
+    preparations.wipe: {id: wipe, title: Wipe, steps: [{id: degrease, do: degrease, text: Wipe with degreaser., acceptance: A white cloth stays white.}], coat_within: 4 h}
+    jobs.refit.items.DOOR.preparation: wipe
+To put right
+    Degrease, abrade all over until no gloss is left, and degrease again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import overcoating
+from specgen.rules.declare import Problem, rule
+from specgen.rules.old_paint.pairs import top_pairs, treatments
+
+
+@rule(
+    "OLD012",
+    on=Job,
+    severity=Severity.WARNING,
+    concern=Concern.PREPARATION,
+    source=overcoating("epoxy_2k", "powder").citation,
+)
+def powder_abraded(job: Job, spec: Spec) -> Iterator[Problem]:
+    for pair in top_pairs(job, spec):
+        if pair.old.family != "powder":
+            continue
+        done = treatments(pair, job, spec)
+        lacking = [text for need, text in (("degrease", "degreased"), ("abrade", "abraded")) if need not in done]
+        if lacking:
+            what = f"{pair.stack.item.id}: the powder coating {pair.old.coat.id} is not {' nor '.join(lacking)}"
+            yield Problem(pair.old.path, what, absolute=True)

@@ -1,0 +1,76 @@
+"""OVR005 Blush is washed off epoxy before polyurethane
+
+Checks
+    Each polyurethane straight on an epoxy, in every job whose air may be colder than epoxies cure well from, or damper or nearer the dew point than the general limits: the epoxy is washed for blush.
+Why
+    In cool damp air the amine of the epoxy comes to the face and makes a greasy film, and the polyurethane spends its hardener on it: a skin of urea, and the top coat peels.
+Passes
+    products.base.binder: pu_2k_aliphatic
+    products.base.hazards.isocyanates: {contained: no}
+Fails
+    products.base.binder: pu_2k_aliphatic    # at systems.cab.layers.primer.blush_wash
+    products.base.hazards.isocyanates: {contained: no}
+    products.primer.binder: epoxy_2k
+    products.primer.climate: {air: 5..30 degC, surface: 10..35 degC, humidity: 35..85 %, dew_point_margin: min 3 K}
+    products.base.climate: {air: 5..30 degC, humidity: max 85 %}
+    products.clear.climate: {air: 5..30 degC, humidity: 35..80 %}
+    products.barrier.climate: {air: 5..35 degC, humidity: max 85 %}
+    jobs.refit.climate.air: 8..25 degC
+To put right
+    Warm the air; or wash the epoxy with warm water and a little detergent, rinse, test a corner, abrade, and state blush_wash.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.overcoat import table_row, weakest
+from specgen.rules.declare import Problem, rule
+from specgen.rules.overcoating.pairs import layer_pairs
+from specgen.standards.tables import table
+
+_LIMITS = table("climate_limits")
+
+
+@rule(
+    "OVR005",
+    on=Job,
+    severity=Severity.ERROR,
+    concern=Concern.COMPATIBILITY,
+    source=table_row("mechanisms", "amine_blush"),
+)
+def blush_under_polyurethane(job: Job, spec: Spec) -> Iterator[Problem]:
+    reasons = list(_reasons(job))
+    if not reasons:
+        return
+    for system in spec.systems_of(job):
+        for pair in layer_pairs(system, spec):
+            # the tables name the skin of urea wherever isocyanate meets the amine of an epoxy
+            if "urea_skin" not in pair.verdict.mechanisms or pair.below.blush_wash:
+                continue
+            path = ("systems", system.id, "layers", pair.below.id, "blush_wash")
+            what = f"{pair.above.id} is a polyurethane on the epoxy {pair.below.id}, and {job.id} allows {'; '.join(reasons)}"
+            ground = weakest(table_row("mechanisms", "amine_blush"), pair.verdict.citation)
+            yield Problem(path, what, source=ground, absolute=True)
+
+
+def _reasons(job: Job) -> Iterator[str]:
+    climate = job.climate
+    if climate is None:
+        return
+    cold, damp, dew = (_LIMITS.row("id", key) for key in ("epoxy_cure", "humidity", "dew_point_margin"))
+    if climate.air is not None and climate.air.low is not None and climate.air.low.to("degC") < int(cold["least"]):
+        yield f"air down to {climate.air.low}, epoxy cures well from {cold['least']} degC ({_LIMITS.row_citation(cold)})"
+    if (
+        climate.humidity is not None
+        and climate.humidity.high is not None
+        and climate.humidity.high.to("%") > int(damp["most"])
+    ):
+        yield f"humidity up to {climate.humidity.high}, the general limit is {damp['most']} %"
+    margin = climate.dew_point_margin
+    if margin is not None and margin.low is not None and margin.low.to("K") < int(dew["least"]):
+        yield f"a part only {margin.low} over the dew point, the general limit is {dew['least']} K"

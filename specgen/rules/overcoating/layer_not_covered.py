@@ -1,0 +1,39 @@
+"""OVR003 Somebody speaks of a layer over the one below it
+
+Checks
+    Each layer over the one below: the product below states a window that takes the one above, or some table or common practice speaks of the pair.
+Why
+    Where no public statement is found, the pair is neither accepted nor refused; a panel has to show it.
+Passes
+    products.primer.binder: zinc_organic
+    preparations.sand-steel.steps.sand.grade: Sa 2 1/2
+Fails
+    products.primer.binder: silicone_heat    # at systems.cab.layers.base.product    # also LAY006 at systems.cab.layers.primer.hold
+    without products.primer.overcoat
+To put right
+    Coat a panel with both, wait a week, and judge it by a written limit; or ask the maker for a window.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.plan.overcoat import Verdict
+from specgen.rules.declare import Problem, rule
+from specgen.rules.overcoating.pairs import layer_pairs
+from specgen.rules.windows.choice import windows_for
+from specgen.standards.citations import LOGIC
+
+
+@rule("OVR003", on=System, severity=Severity.NOTE, concern=Concern.COMPATIBILITY, source=LOGIC)
+def layer_not_covered(system: System, spec: Spec) -> Iterator[Problem]:
+    for pair in layer_pairs(system, spec):
+        if pair.verdict.verdict is not Verdict.NOT_LISTED or pair.told_elsewhere:
+            continue
+        if not windows_for(pair.below, pair.above, spec):
+            what = f"cannot judge {pair.above.id} on {pair.below.id}: {pair.verdict.spoken()}, and no window is stated for it"
+            yield Problem(("layers", pair.above.id, "product"), what)

@@ -1,0 +1,47 @@
+"""OVR002 What a layer asks of the one below is in the system
+
+Checks
+    Each layer that the tables accept on the one below on conditions only: abraded or inside a stated window, a mist coat, a tie coat, a primer or sealer between, a proof by patch. Where the product below states a window for the very product above, the maker's word is enough.
+Why
+    The condition is the whole of the permission; left out, the pair is as good as refused.
+Passes
+    systems.cab.layers.primer.abraded_with: P400
+Fails
+    without products.primer.overcoat    # at systems.cab.layers.base.product    # also LAY006 at systems.cab.layers.primer.hold
+To put right
+    Write what is done between the two coats: abraded_with and a paper, mist_coat, tie_coat, or a coat of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.plan.overcoat import Verdict, in_words
+from specgen.rules.declare import Problem, rule
+from specgen.rules.overcoating.pairs import given, layer_pairs
+from specgen.standards.citations import PRACTICE
+
+# Judged by the preparation, or by the rule on the film of a product.
+_ELSEWHERE = {"degrease", "sound", "thin_film", "min_preparation", "baked_only", "repair_only"}
+
+
+@rule("OVR002", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
+def layer_on_conditions(system: System, spec: Spec) -> Iterator[Problem]:
+    for pair in layer_pairs(system, spec):
+        told = pair.told_elsewhere or pair.stated_by_name
+        if pair.verdict.verdict not in {Verdict.CONDITIONAL, Verdict.SAME} or told:
+            continue
+        met = given(pair, spec) | _ELSEWHERE
+        if pair.verdict.old == "zinc_inorganic":
+            met.add("mist_coat")  # zinc silicate has a rule of its own
+        lacking = [choice for choice in pair.verdict.needs if not set(choice) & met]
+        if lacking:
+            what = (
+                f"{pair.above.id} on {pair.below.id}: {pair.verdict.spoken()}; not in the system: {in_words(lacking)}"
+            )
+            remedy = in_words(lacking, "epoxy_primer_reactivate")
+            yield Problem(("layers", pair.above.id, "product"), what, remedy, source=pair.verdict.citation)

@@ -1,0 +1,44 @@
+"""OVR001 A layer may lie on the one below it
+
+Checks
+    Each layer over the one below, by binder family, in the published tables and then in common practice. Where the product below states a window for the very product above, the maker's word goes before the tables.
+Why
+    Coats that lift, bleed, crack or peel on each other do so on every vehicle of the fleet.
+Passes
+    products.base.binder: surfacer_2k
+    products.base.hazards.isocyanates: {contained: no}
+    products.base.hazards.epoxy_up_to_700: no
+Fails
+    products.base.binder: nitrocellulose    # at systems.cab.layers.clear.product
+    products.base.overcoat: [{id: any, by: any, window: 20 min..24 h, air: 20 degC}]
+To put right
+    Put a coat between that may lie on one and carry the other, or choose another product.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.plan.overcoat import overcoating
+from specgen.rules.declare import Problem, rule
+from specgen.rules.overcoating.pairs import layer_pairs
+
+
+@rule(
+    "OVR001",
+    on=System,
+    severity=Severity.ERROR,
+    concern=Concern.COMPATIBILITY,
+    source=overcoating("epoxy_2k", "vinyl").citation,
+)
+def layer_refused(system: System, spec: Spec) -> Iterator[Problem]:
+    for pair in layer_pairs(system, spec):
+        if not pair.verdict.refused or pair.told_elsewhere or pair.stated_by_name:
+            continue
+        what = f"{pair.above.id} on {pair.below.id}: {pair.verdict.spoken()}"
+        remedy = f"it would take: {pair.verdict.asked()}" if pair.verdict.needs else ""
+        yield Problem(("layers", pair.above.id, "product"), what, remedy, source=pair.verdict.citation)

@@ -1,0 +1,53 @@
+"""OVR004 Zinc silicate takes a mist coat, and no second zinc silicate
+
+Checks
+    Each layer straight on a layer of zinc silicate: it is no zinc silicate itself, and it begins with a mist coat or a tie coat where the tables ask for one.
+Why
+    Zinc silicate does not bond to itself. It is porous: air and solvent leave it through a full wet coat and blow it full of pinholes.
+Passes
+    products.primer.binder: zinc_inorganic
+    preparations.sand-steel.steps.sand.grade: Sa 2 1/2
+    products.base.binder: acrylic_1k
+    systems.cab.layers.base.mist_coat: yes
+Fails
+    products.primer.binder: zinc_inorganic
+    preparations.sand-steel.steps.sand.grade: Sa 2 1/2
+    products.base.binder: acrylic_1k    # at systems.cab.layers.base.mist_coat
+To put right
+    Begin with a mist coat of about a quarter of a normal one, let it flash, then lay the full coat; mend bare spots in zinc silicate with zinc-rich epoxy.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.plan.overcoat import overcoating
+from specgen.rules.declare import Problem, rule
+from specgen.rules.overcoating.pairs import layer_pairs
+from specgen.standards.tables import table
+
+_ZINC = "zinc_inorganic"
+
+
+@rule(
+    "OVR004",
+    on=System,
+    severity=Severity.ERROR,
+    concern=Concern.COMPATIBILITY,
+    source=overcoating(_ZINC, _ZINC).citation,
+)
+def zinc_silicate(system: System, spec: Spec) -> Iterator[Problem]:
+    mist = table("mist_coat").rows[0]
+    for pair in layer_pairs(system, spec):
+        if pair.verdict.old != _ZINC:
+            continue
+        if pair.verdict.new == _ZINC:
+            yield Problem(("layers", pair.above.id, "product"), f"{pair.above.id} lays zinc silicate on zinc silicate")
+        elif ("mist_coat",) in pair.verdict.needs and not (pair.above.mist_coat or pair.above.tie_coat):
+            what = f"{pair.above.id} goes on zinc silicate without a mist coat (share of a normal coat: {mist['share_of_coat']})"
+            source = table("mist_coat").row_citation(mist)
+            yield Problem(("layers", pair.above.id, "mist_coat"), what, severity=Severity.WARNING, source=source)

@@ -1,0 +1,1 @@
+"""Preparation before the first coat: steps, grades, media, profile, papers, times."""

@@ -1,0 +1,46 @@
+"""PRE014 Bare metal is shown to be clean
+
+Checks
+    A preparation of bare metal: one of its steps names a test of cleanliness, or a washing, degreasing or testing step says how to see that it is done.
+Why
+    Oil and alkali are not seen; the first to notice them is the paint.
+Passes
+    preparations.sand-steel.steps.degrease: {id: degrease, do: degrease, text: Degrease., cleanliness: water_break}
+Fails
+    without preparations.sand-steel.steps.degrease.acceptance    # at preparations.sand-steel.steps
+To put right
+    Add cleanliness: water_break, a film of water that stays whole for a minute, or a wipe with a white cloth as acceptance.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation, PreparationStep, StepKind
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import prepared_with
+from specgen.standards.tables import table
+
+_CLEANING = {StepKind.WASH, StepKind.DEGREASE, StepKind.TEST}
+_TESTS = table("cleanliness_tests")
+
+
+@rule(
+    "PRE014",
+    on=Preparation,
+    severity=Severity.NOTE,
+    concern=Concern.ACCEPTANCE,
+    source=_TESTS.row_citation(_TESTS.row("id", "water_break")),
+)
+def cleanness_shown(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    if any(_shows(step) for step in preparation.steps):
+        return
+    if any(part.is_bare_metal for part in prepared_with(preparation, spec)):
+        yield Problem(("steps",), "no step says how the bare metal is seen to be free of oil and alkali")
+
+
+def _shows(step: PreparationStep) -> bool:
+    return step.cleanliness is not None or (step.do in _CLEANING and step.acceptance is not None)

@@ -1,0 +1,50 @@
+"""PRE012 Bare metal is coated before it rusts again
+
+Checks
+    The longest wait from preparation to first coat on bare metal, against the time a document gives for steel; on other metals the same time only warns. A preparation of bare metal that sets no wait warns.
+Why
+    Flash rust or oxide grows back within hours and lies between metal and primer.
+Passes
+    preparations.sand-steel.coat_within: 2 h
+Fails
+    preparations.sand-steel.coat_within: 24 h    # at preparations.sand-steel.coat_within
+
+    without preparations.sand-steel.coat_within    # at preparations.sand-steel.coat_within
+To put right
+    Prime on the same shift within the time named, or prepare the surface again before priming.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import prepared_with
+from specgen.standards.tables import cell_citation, table
+from specgen.units.quantity import Quantity
+
+_STEEL = cell_citation("substrates", "steel_cold_rolled", "max_h_to_prime")
+
+
+@rule("PRE012", on=Preparation, severity=Severity.ERROR, concern=Concern.PREPARATION, source=_STEEL)
+def coated_in_time(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    bare = [part for part in prepared_with(preparation, spec) if part.is_bare_metal]
+    if not bare:
+        return
+    digits = table("substrates").row("material", "steel_cold_rolled")["max_h_to_prime"]
+    most, path = Quantity.of("duration", Fraction(digits), "h", digits), ("coat_within",)
+    metals = ", ".join(dict.fromkeys(part.name for part in bare))
+    if preparation.coat_within is None:
+        what = f"no longest wait is set between preparing {metals} and the first coat"
+        yield Problem(path, what, f"write coat_within, at most {most}", Severity.WARNING)
+    elif preparation.coat_within > most:
+        said = f"bare {metals} may wait {preparation.coat_within} for the first coat; the most is {most}"
+        if any(part.is_bare_steel for part in bare):
+            yield Problem(path, said)
+        else:
+            yield Problem(path, f"{said} on steel, taken over here", severity=Severity.WARNING)

@@ -1,0 +1,57 @@
+"""PRE001 Oil and wax come off before the surface is worked
+
+Checks
+    The first step that blasts, brushes or sands metal, plastic, laminate or old paint: a degreasing step, or a wash to SP 1, stands before it. Weathered zinc may be power washed instead.
+Why
+    Blasting and sanding take no oil or wax off: they grind it into the scratches, where no wipe reaches it, and the coat crawls and peels.
+Passes
+    preparations.sand-steel.steps.sand.abrasive: P150
+
+    preparations.sand-steel.steps.degrease: {id: degrease, do: wash, text: Steam clean., grade: SP 1, acceptance: Water stays whole.}
+Fails
+    preparations.sand-steel.steps.degrease: {id: degrease, do: dust-off, text: Blow off., cleanliness: water_break}    # at preparations.sand-steel.steps.sand
+
+    preparations.sand-steel.steps.degrease: {id: degrease, do: wash, text: Wash with water.}    # at preparations.sand-steel.steps.sand
+    jobs.refit.substrate.material: grp
+    jobs.refit.inspection.primer-film.method: ultrasonic gauge
+    jobs.refit.inspection.primer-film.gauge: {principle: ultrasonic}
+To put right
+    Put a degreasing step first, two cloths, one wet and one dry; on laminate take the wax off before and again after sanding.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation, PreparationStep, StepKind
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import WORKING, Part, prepared_with
+from specgen.standards.tables import table
+
+_TESTS = table("cleanliness_tests")
+_OIL = _TESTS.row_citation(_TESTS.row("id", "degrease_first"))
+
+
+@rule("PRE001", on=Preparation, severity=Severity.ERROR, concern=Concern.PREPARATION, source=_OIL)
+def degreased_first(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    at = next((index for index, step in enumerate(preparation.steps) if step.do in WORKING), None)
+    if at is None:
+        return
+    first = preparation.steps[at]
+    for part in prepared_with(preparation, spec):
+        if any(_cleans(step, part) for step in preparation.steps[:at]):
+            continue
+        path = ("steps", first.id)
+        if part.kind == "metal":
+            yield Problem(path, f"{first.id} works {part.name}, and no step before it takes the oil off")
+        elif part.kind in {"plastic", "paint"} and (asked := part.asks("clean")) is not None:
+            what = f"{first.id} works {part.name} before wax and grease are off; asked: {asked[0]}"
+            yield Problem(path, what, severity=Severity.WARNING, source=asked[1])
+
+
+def _cleans(step: PreparationStep, part: Part) -> bool:
+    weathered = part.is_zinc and part.substrate.zinc_state in {"partly_weathered", "fully_weathered"}
+    return step.do is StepKind.DEGREASE or step.grade == "SP 1" or (weathered and step.do is StepKind.WASH)

@@ -1,0 +1,47 @@
+"""PRE015 Edges are prepared where corrosion is hard
+
+Checks
+    Bare steel under a system that claims C4 or C5: its preparation states a grade of welds and edges by ISO 8501-3, or a least radius.
+Why
+    Wet paint draws back from a sharp edge, and rust starts there first.
+Passes
+    preparations.sand-steel.edge_grade: P2
+    systems.chassis.category: {corrosivity: C4, durability: low, evidence: own report}
+Fails
+    systems.chassis.category: {corrosivity: C4, durability: low, evidence: own report}    # at preparations.sand-steel.edge_grade
+To put right
+    Write edge_grade: P2 or edge_radius: 2 mm, and stripe the edges by brush before the first coat.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import Corrosivity
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import prepared_with
+from specgen.standards.tables import table
+
+_USES = table("steel_defect_uses")
+_HARD = {Corrosivity.C4, Corrosivity.C5}
+
+
+@rule(
+    "PRE015",
+    on=Preparation,
+    severity=Severity.NOTE,
+    concern=Concern.PREPARATION,
+    source=_USES.row_citation(_USES.row("grade", "P2")),
+)
+def edges_prepared(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    if preparation.edge_grade is not None or preparation.edge_radius is not None:
+        return
+    for part in prepared_with(preparation, spec):
+        claim = part.system.category
+        if part.is_bare_steel and claim is not None and claim.corrosivity in _HARD:
+            what = f"{part.system.id} claims {claim.corrosivity}, and nothing is said of edges and welds"
+            yield Problem(("edge_grade",), what)

@@ -1,0 +1,73 @@
+"""PRE002 Grade and blasting are those of this metal
+
+Checks
+    On zinc, stainless steel and metals that are not iron: no step asks for a grade that is defined on carbon steel, and none blasts in full what may only be swept, or blasts at all what must not be blasted. Plain steel and cast iron are not judged.
+Why
+    A Sa grade is the look of blasted carbon steel; blasting zinc to it takes the zinc off.
+Passes
+    jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 1.5 mm}
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 60 um}
+    preparations.sand-steel.steps.sand: {id: sand, do: sweep-blast, text: Sweep lightly., grade: SP 16, medium: garnet, grain: 200..500 um, pressure: 270 kPa, zinc_loss: 10 um, profile: 19..20 um, profile_method: ISO 8503-5}
+Fails
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+    preparations.sand-steel.steps.sand.grade: Sa 2.5    # at preparations.sand-steel.steps.sand.grade
+
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+    preparations.sand-steel.steps.sand.grade: SSPC-SP 7    # at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade
+
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+    jobs.refit.items.STEP.preparation: blast
+    preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: blast, text: Blast., medium: garnet, profile: 15..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.blast.steps.blast.do
+To put right
+    Ask for SP 16 (swept) or SP 17 (thorough) on such a metal, or sand it; on zinc keep to the limits of sweep blasting.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation, PreparationStep, StepKind
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import BLASTING, Part, grade_notes, members, prepared_with
+from specgen.standards.citations import cite
+from specgen.standards.tables import table
+
+_NOTES = table("preparation_grade_notes")
+
+
+@rule(
+    "PRE002", on=Preparation, severity=Severity.ERROR, concern=Concern.PREPARATION, source=cite("SSPC-SP-16", "scope")
+)
+def grade_for_the_metal(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    for part in prepared_with(preparation, spec):
+        if part.kind != "metal" or part.material in members("bare_steel") | {"cast_iron"}:
+            continue
+        for step in preparation.steps:
+            if step.grade in grade_notes("carbon steel only"):
+                yield _wrong_grade(step, part)
+            elif step.do in BLASTING and (problem := _wrong_blast(step, part)) is not None:
+                yield problem
+
+
+def _wrong_grade(step: PreparationStep, part: Part) -> Problem:
+    path, grade = ("steps", step.id, "grade"), step.grade or ""
+    older = grade_notes("named for zinc by an older wording").get(grade)
+    if older is not None and part.is_zinc:
+        what = f"{grade} on {part.name}: an older wording of ASTM D6386 names it for zinc, SSPC-SP 16 now stands in its place"
+        return Problem(path, what, "write SP 16", Severity.WARNING, _NOTES.row_citation(older))
+    what = f"{grade} is a grade of carbon steel, the part is {part.name}"
+    return Problem(path, what, source=_NOTES.row_citation(grade_notes("carbon steel only")[grade]))
+
+
+def _wrong_blast(step: PreparationStep, part: Part) -> Problem | None:
+    asked = part.asks("blast")
+    if asked is None:
+        return None
+    allowed, source = asked
+    if allowed == "no" or (allowed == "sweep only" and step.do is StepKind.BLAST):
+        said = "is not blasted" if allowed == "no" else "is swept only, not blasted in full"
+        return Problem(("steps", step.id, "do"), f"{part.name} {said}", source=source)
+    return None

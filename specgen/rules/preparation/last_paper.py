@@ -1,0 +1,81 @@
+"""PRE017 The last paper before the first coat suits surface and coat
+
+Checks
+    The last paper of the last sanding step against the window of its task: key for primer or for body filler on steel, aluminium, stainless steel, gelcoat, plastic, electrocoat, old finish. No paper named where there is such a window cannot be judged. Surfaces that are blasted after sanding, and zinc, have none.
+Why
+    Too coarse, and the scratches swell through the colour; too fine, and the coat finds nothing to grip.
+Passes
+    preparations.sand-steel.steps.sand.abrasive: P80, then P120
+Fails
+    preparations.sand-steel.steps.sand.abrasive: P240    # at preparations.sand-steel.steps.sand.abrasive
+
+    without preparations.sand-steel.steps.sand.abrasive    # at preparations.sand-steel.steps.sand.abrasive
+To put right
+    End with a paper inside the window named.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation, PreparationStep, StepKind
+from specgen.model.product import Role
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.papers import COLOUR, consequence, outside, papers_in, task
+from specgen.rules.preparation.parts import BLASTING, Part, members, prepared_with
+from specgen.standards.citations import PRACTICE
+from specgen.standards.tables import table
+
+_BY_MATERIAL = {
+    "aluminium": "bare_aluminium",
+    "stainless": "stainless_key",
+    "grp": "grp_gelcoat",
+    "plastic": "plastic_scuff",
+    "plastic_low_energy": "plastic_scuff",
+    "ecoat_part": "ecoat_scuff",
+}
+_STAGES = table("sanding_stages")
+
+
+@rule("PRE017", on=Preparation, severity=Severity.WARNING, concern=Concern.PREPARATION, source=PRACTICE)
+def last_paper(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    step = _last_sanding(preparation)
+    if step is None:
+        return
+    path, papers = ("steps", step.id, "abrasive"), papers_in(step.abrasive)
+    for part in prepared_with(preparation, spec):
+        name = _task(part, spec)
+        if not name:
+            continue
+        row = task(name)
+        window = f"P{row['coarsest_p']} to P{row['finest_p']} for {row['task']}"
+        if not papers:
+            what = f"cannot judge: no paper is named; the window is {window}"
+            yield Problem(path, what, "", Severity.NOTE, _STAGES.row_citation(row))
+        elif side := outside(papers[-1], row):
+            what = f"P{papers[-1]} is {side} than {window}: {consequence(side)}"
+            yield Problem(path, what, source=_STAGES.row_citation(row))
+
+
+def _last_sanding(preparation: Preparation) -> PreparationStep | None:
+    last = None
+    for step in preparation.steps:
+        last = step if step.do is StepKind.SAND else None if step.do in BLASTING else last
+    return last
+
+
+def _task(part: Part, spec: Spec) -> str:
+    """The task of the table that this surface and this first coat make; empty where the table has none."""
+    first = part.system.layers[0]
+    if part.item.old_coats or part.material == "oem_finish":
+        if part.item.repair is not None:
+            return ""  # bare metal, rings and old paint lie side by side, each with a window of its own
+        if first.role in COLOUR:
+            return "old_finish_before_colour"
+        return "old_2k_before_epoxy_primer" if spec.product_of(first).binder in members("epoxy") else ""
+    if part.material in members("bare_steel") and part.material != "steel_blasted":
+        return "metal_under_filler" if first.role is Role.BODY_FILLER else "bare_metal_key_for_primer"
+    return _BY_MATERIAL.get(part.material, "")

@@ -1,0 +1,43 @@
+"""PRE005 The medium does not harm the material
+
+Checks
+    The medium, tool or solvent of each step against what the table keeps off that material, iron apart: hard blast media on aluminium, ketones on plastic, strippers on laminate, fast sanders on polyolefins.
+Why
+    The wrong medium pits soft metal, crazes or melts plastic, and softens laminate before any paint is on it.
+Passes
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
+    preparations.sand-steel.steps.sand.medium: soft_media
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
+Fails
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
+    preparations.sand-steel.steps.sand.medium: hard_media    # at preparations.sand-steel.steps.sand.medium
+To put right
+    Take a softer or finer medium at low pressure, a milder cleaner, or sand by hand.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import medium_name, prepared_with
+from specgen.standards.citations import PRACTICE
+from specgen.standards.tables import table
+
+_MEDIA = table("substrate_media")
+
+
+@rule("PRE005", on=Preparation, severity=Severity.WARNING, concern=Concern.PREPARATION, source=PRACTICE)
+def medium_spares_the_part(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    iron = {row["id"] for row in table("preparation_media").rows if row["iron"] == "yes"}
+    for part in prepared_with(preparation, spec):
+        for step in preparation.steps:
+            for row in _MEDIA.rows:
+                named = row["material"] == part.material and row["medium"] == step.medium
+                if named and row["verdict"] == "forbidden" and step.medium not in iron:
+                    what = f"{medium_name(step)} is kept off {part.name}"
+                    yield Problem(("steps", step.id, "medium"), what, source=_MEDIA.row_citation(row))

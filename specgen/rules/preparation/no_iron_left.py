@@ -1,0 +1,53 @@
+"""PRE004 No iron is left in aluminium, stainless steel, zinc or copper
+
+Checks
+    The medium or tool of each working step on such a metal: none of steel or chilled iron, and none that was used on steel before. A blasting step that names no medium cannot be judged.
+Why
+    Iron driven into the metal rusts through the paint and starts galvanic attack: brown specks first, blisters later.
+Passes
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
+    preparations.sand-steel.steps.sand.medium: nylon_web
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
+Fails
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
+    preparations.sand-steel.steps.sand.medium: carbon_steel_brush    # at preparations.sand-steel.steps.sand.medium
+
+    jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm}
+    jobs.refit.items.STEP.preparation: blast
+    preparations.blast: {id: blast, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: sweep-blast, text: Sweep., grade: SP 16, profile: 15..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.blast.steps.blast.medium
+To put right
+    Use alumina, garnet, nylon web or a brush of stainless steel, and keep papers for this metal apart.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import BLASTING, medium_name, prepared_with
+from specgen.standards.citations import cite
+from specgen.standards.tables import Row, table
+
+
+@rule("PRE004", on=Preparation, severity=Severity.ERROR, concern=Concern.PREPARATION, source=cite("ALUMINIUM-ANSWER"))
+def no_iron_left(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    for part in prepared_with(preparation, spec):
+        refused = _iron(part.material)
+        for step in preparation.steps if refused else ():
+            path = ("steps", step.id, "medium")
+            if step.medium in refused:
+                source = table("substrate_media").row_citation(refused[step.medium])
+                yield Problem(path, f"{medium_name(step)} leaves iron in {part.name}", source=source)
+            elif step.medium is None and step.do in BLASTING:
+                what = f"cannot judge: {step.id} blasts {part.name} and names no medium"
+                yield Problem(path, what, "write the medium, as in garnet or alumina", Severity.NOTE)
+
+
+def _iron(material: str) -> dict[str, Row]:
+    iron = {row["id"] for row in table("preparation_media").rows if row["iron"] == "yes"}
+    rows = [row for row in table("substrate_media").rows if row["material"] == material]
+    return {row["medium"]: row for row in rows if row["verdict"] == "forbidden" and row["medium"] in iron}

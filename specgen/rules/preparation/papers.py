@@ -1,0 +1,53 @@
+"""Papers by P number, as a step or a layer names them in words, and their grain. Called by the rules on sanding."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from itertools import pairwise
+
+from specgen.model.product import Role
+from specgen.standards.tables import Row, table
+
+
+def papers_in(text: str | None) -> tuple[str, ...]:
+    """The P numbers a text names, in its order: `P150, then P180` gives 150 and 180."""
+    return tuple(re.findall(r"\bP ?(\d{2,4})\b", text or ""))
+
+
+def grain(paper: str) -> Fraction | None:
+    """Mean grain in micrometres; None for a number that no paper of the P series has."""
+    found = [row["um"] for row in table("abrasive_grains").rows if row["p"] == paper]
+    return Fraction(found[0]) if found else None
+
+
+def outside(paper: str, task: Row) -> str:
+    """`coarser` or `finer` where a paper is outside the window of its task, empty where it is inside."""
+    if int(paper) < int(task["coarsest_p"]):
+        return "coarser"
+    return "finer" if int(paper) > int(task["finest_p"]) else ""
+
+
+def too_far(run: list[str]) -> list[tuple[str, str, Fraction]]:
+    """Each pair of papers between which the grain falls by more than the table allows, and by how much."""
+    most = Fraction(table("sanding_step").rows[0]["most_ratio"])
+    found = []
+    for coarse, fine in pairwise(run):
+        before, after = grain(coarse), grain(fine)
+        if before is not None and after is not None and before / after > most:
+            found.append((coarse, fine, before / after))
+    return found
+
+
+def task(name: str) -> Row:
+    return table("sanding_stages").row("id", name)
+
+
+def consequence(side: str) -> str:
+    """What a paper outside its window does."""
+    if side == "coarser":
+        return "its scratches swell through the coat"
+    return "it leaves too little key"
+
+
+COLOUR = {Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR}

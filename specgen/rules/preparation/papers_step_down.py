@@ -1,0 +1,57 @@
+"""PRE016 No paper is left out of a sanding run
+
+Checks
+    The papers of sanding steps that follow each other, in their order: from one to the next the grain falls by no more than the table allows. A P number that no paper has cannot be judged.
+Why
+    Where a paper is skipped, the scratches of the coarse one stay in the ground and sink through primer and colour weeks later.
+Passes
+    preparations.sand-steel.steps.sand.abrasive: P80, then P180
+Fails
+    preparations.sand-steel.steps.sand.abrasive: P40, then P180    # at preparations.sand-steel.steps.sand.abrasive
+
+    preparations.sand-steel.steps.sand.abrasive: P90, then P180    # at preparations.sand-steel.steps.sand.abrasive
+To put right
+    Put a paper between the two, as in P80, P120, P180.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation, StepKind
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.papers import grain, papers_in, too_far
+from specgen.standards.citations import PRACTICE
+from specgen.standards.tables import table
+from specgen.units.rounding import significant
+
+_SANDING = {StepKind.SAND, StepKind.FEATHER}
+
+
+@rule(
+    "PRE016",
+    on=Preparation,
+    severity=Severity.WARNING,
+    concern=Concern.PREPARATION,
+    source=PRACTICE,
+)
+def papers_step_down(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    most = table("sanding_step").rows[0]["most_ratio"]
+    before: list[str] = []
+    for step in preparation.steps:
+        if step.do not in _SANDING:
+            # dusting off between two papers does not end the run, other work does
+            before = before if step.do is StepKind.DUST_OFF else []
+            continue
+        path, named = ("steps", step.id, "abrasive"), papers_in(step.abrasive)
+        unknown = [paper for paper in named if grain(paper) is None]
+        if unknown:
+            what = f"cannot judge: no paper of the P series is P{unknown[0]}"
+            yield Problem(path, what, "write the number printed on the paper", Severity.NOTE)
+        for coarse, fine, ratio in too_far([*before, *named]):
+            what = f"from P{coarse} to P{fine} the grain falls {significant(ratio, 2)} times; the most is {most}"
+            yield Problem(path, what)
+        before = list(named[-1:]) or before

@@ -1,0 +1,41 @@
+"""PRE010 The step can make the profile it asks for
+
+Checks
+    A step that asks for a profile to a grade whose tools make none, on metal that has no profile from an earlier blast.
+Why
+    Hand tools, power tools to SP 3 and water take dirt off and make no peaks: the profile on paper is not there, and the primer has nothing to hold.
+Passes
+    preparations.sand-steel.steps.sand: {id: sand, do: power-tool, text: Grind to bare metal., grade: SP 11, profile: 15..20 um, profile_method: ASTM D4417-B}
+    systems.cab.layers.primer.film.min: 45 um
+    systems.cab.total: {min: 100 um, nominal: 130 um, max: 180 um}
+Fails
+    preparations.sand-steel.steps.sand: {id: sand, do: power-tool, text: Brush., grade: SP 3, profile: 15..20 um, profile_method: ASTM D4417-B}    # at preparations.sand-steel.steps.sand.profile    # also PRE008 at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade
+To put right
+    Blast, or take power tools to SP 11 or SP 15, which ask for a profile; or leave the profile out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import grade_notes, prepared_with
+from specgen.standards.citations import cite
+from specgen.standards.tables import table
+
+
+@rule(
+    "PRE010", on=Preparation, severity=Severity.ERROR, concern=Concern.PREPARATION, source=cite("SSPC-SP-11", "scope")
+)
+def profile_can_be_made(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    makes_none = grade_notes("makes no profile")
+    for part in prepared_with(preparation, spec):
+        for step in preparation.steps if part.kind == "metal" and part.substrate.has_profile is not True else ():
+            if step.profile is not None and step.grade in makes_none:
+                source = table("preparation_grade_notes").row_citation(makes_none[step.grade])
+                what = f"a profile of {step.profile} is asked for, but {step.grade} makes none"
+                yield Problem(("steps", step.id, "profile"), what, source=source)

@@ -1,0 +1,54 @@
+"""PRE020 The profile is fine enough for vehicle paint
+
+Checks
+    The highest profile a step asks for, against the one asked below a vehicle coating system; systems that claim a corrosivity category are steelwork and not judged.
+Why
+    Vehicle coats are thin: a coarse profile shows through the colour and its peaks rust.
+Passes
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
+    jobs.refit.substrate.thickness: 4 mm
+Fails
+    preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 25..39 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.blast.steps.blast.profile
+    jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, area: 0.12 m2, preparation: blast, substrate: {material: steel_hot_rolled, thickness: 4 mm}, system: cab}
+    systems.cab.layers.primer.film: {min: 60 um, nominal: 60 um, max: 80 um}
+    systems.cab.layers.clear.film: {min: 45 um, nominal: 50 um, max: 70 um}
+    without systems.cab.total
+To put right
+    Ask for a finer profile with a finer medium and less pressure.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import prepared_with
+from specgen.standards.tables import table
+from specgen.units.display import show
+from specgen.units.quantity import Quantity
+
+_FILM = table("profile_and_film")
+_VEHICLE = _FILM.row("id", "vehicle_system")
+
+
+@rule(
+    "PRE020",
+    on=Preparation,
+    severity=Severity.WARNING,
+    concern=Concern.PREPARATION,
+    source=_FILM.row_citation(_VEHICLE),
+)
+def profile_fine_enough(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    if not any(part.system.category is None for part in prepared_with(preparation, spec)):
+        return
+    most = Quantity.of("thickness", Fraction(_VEHICLE["most_um"]), "um", _VEHICLE["most_um"])
+    for step in preparation.steps:
+        high = step.profile.high if step.profile is not None else None
+        if high is not None and high > most:
+            what = f"a profile of up to {show(high)}; vehicle systems take at most {show(most)}"
+            yield Problem(("steps", step.id, "profile"), what)

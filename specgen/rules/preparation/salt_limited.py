@@ -1,0 +1,73 @@
+"""PRE013 Steel that has met salt has a salt limit
+
+Checks
+    Bare steel that stood in salt, or is pitted (rust grade C or D): its preparation limits soluble salt, and not more loosely than the one published limit, which is for ships and here a choice. Rusted steel of which neither is said cannot be judged.
+Why
+    Salt left in the pits draws water through the film: blisters in rows, with rust below.
+Passes
+    jobs.refit.substrate.salt_exposure: yes
+    preparations.sand-steel.salt_limit: 50 mg/m2
+Fails
+    jobs.refit.substrate.salt_exposure: yes    # at preparations.sand-steel.salt_limit
+
+    jobs.refit.substrate.rust_grade: D
+    preparations.sand-steel.salt_limit: 100 mg/m2    # at preparations.sand-steel.salt_limit
+
+    jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm}    # at jobs.refit.items.STEP.substrate.salt_exposure
+To put right
+    Write salt_limit, measure by ISO 8502-6 and -9, wash and prepare again where it is missed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import Part, prepared_with
+from specgen.standards.tables import table
+from specgen.units.quantity import Quantity
+
+_LIMITS = table("salt_limits")
+_SHIPS = _LIMITS.row("use", "ballast tanks")
+_PITTED = {"C", "D"}
+
+
+@rule(
+    "PRE013",
+    on=Preparation,
+    severity=Severity.WARNING,
+    concern=Concern.ACCEPTANCE,
+    source=_LIMITS.row_citation(_SHIPS),
+)
+def salt_limited(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    most = Quantity.of("surface_density", Fraction(_SHIPS["most"]), _SHIPS["unit"], _SHIPS["most"])
+    stated, path = preparation.salt_limit, ("salt_limit",)
+    for part in prepared_with(preparation, spec):
+        reason = _reason(part)
+        if reason and stated is None:
+            yield Problem(path, f"{part.name} {reason}, and no limit of soluble salt is set")
+        elif reason and stated is not None and stated > most:
+            yield Problem(path, f"{part.name} {reason}, and {stated} of salt may stay; ships take at most {most}")
+        elif stated is None and _unknown(part):
+            owner = ("items", part.item.id) if part.item.substrate is not None else ()
+            where = ("jobs", part.job.id, *owner, "substrate", "salt_exposure")
+            what = "cannot judge: of rusted steel neither rust grade nor exposure to salt is stated"
+            yield Problem(where, what, "write salt_exposure and rust_grade", Severity.NOTE, absolute=True)
+
+
+def _reason(part: Part) -> str:
+    if not part.is_bare_steel:
+        return ""
+    if part.substrate.salt_exposure:
+        return "has stood in salt"
+    return f"is pitted (rust grade {part.substrate.rust_grade})" if part.substrate.rust_grade in _PITTED else ""
+
+
+def _unknown(part: Part) -> bool:
+    said = part.substrate.salt_exposure is not None or part.substrate.rust_grade is not None
+    return part.is_bare_steel and part.material == "steel_rusted" and not said

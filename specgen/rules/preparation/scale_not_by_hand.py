@@ -1,0 +1,51 @@
+"""PRE009 Mill scale is not left to hand tools
+
+Checks
+    Steel of rust grade A that is prepared to a hand or power tool grade and no further. Hot-rolled steel with such a grade and no rust grade cannot be judged.
+Why
+    A hand tool polishes tight scale and leaves it; months later the scale lifts and takes the paint with it.
+Passes
+    jobs.refit.substrate.rust_grade: A
+Fails
+    jobs.refit.substrate.rust_grade: A
+    preparations.sand-steel.steps.sand.grade: St 3    # at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade
+To put right
+    Blast, pickle (SP 8) or take power tools to bare metal (SP 11).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.floor import best_step
+from specgen.rules.preparation.parts import grade_notes, prepared_with
+from specgen.standards.citations import cite
+from specgen.standards.tables import table
+
+
+@rule(
+    "PRE009",
+    on=Preparation,
+    severity=Severity.WARNING,
+    concern=Concern.PREPARATION,
+    source=cite("MIL-HDBK-1110", "6.7.5"),
+)
+def scale_not_by_hand(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    leave_scale = grade_notes("leaves mill scale")
+    for part in prepared_with(preparation, spec):
+        step = best_step(part) if part.is_bare_steel else None
+        if step is None or step.grade not in leave_scale:
+            continue
+        path, rust = ("steps", step.id, "grade"), part.substrate.rust_grade
+        if rust == "A":
+            source = table("preparation_grade_notes").row_citation(leave_scale[step.grade])
+            what = f"{step.grade} leaves the mill scale of rust grade A on {part.name}"
+            yield Problem(path, what, source=source)
+        elif rust is None and part.material == "steel_hot_rolled":
+            what = f"cannot judge: {step.grade} on hot-rolled steel whose rust grade is not stated"
+            yield Problem(path, what, "write the rust grade of the steel, A to D", Severity.NOTE)

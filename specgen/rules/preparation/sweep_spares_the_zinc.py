@@ -1,0 +1,94 @@
+"""PRE007 Sweep blasting spares the zinc
+
+Checks
+    Each sweep blasting step on galvanised steel: its pressure, the grain of its medium and the zinc it may take off, against the documents, which differ. Distance and angle are not judged: the documents contradict each other. Without pressure and grain it cannot be judged.
+Why
+    A hard sweep takes the zinc that protects the steel for decades, or lifts it in flakes that carry the paint away.
+Passes
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+    jobs.refit.items.STEP.preparation: sweep
+    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 200..500 um, pressure: 2.7 bar, zinc_loss: 10 um, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}
+Fails
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+    jobs.refit.items.STEP.preparation: sweep
+    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 200..500 um, pressure: 4 bar, zinc_loss: 15 um, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.sweep.steps.sweep.pressure    # also PRE007 at preparations.sweep.steps.sweep.zinc_loss
+
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+    jobs.refit.items.STEP.preparation: sweep
+    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 500..1200 um, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.sweep.steps.sweep.grain    # also PRE007 at preparations.sweep.steps.sweep.pressure
+To put right
+    Sweep with a fine medium that is not metal, at the lower of the two pressures, and measure the zinc before and after.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation, PreparationStep, StepKind
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import prepared_with
+from specgen.standards.citations import cite, documents
+from specgen.standards.tables import Row, table
+
+_LIMITS = table("sweep_blast_limits")
+
+
+@rule("PRE007", on=Preparation, severity=Severity.WARNING, concern=Concern.PREPARATION, source=cite("HDGASA-9"))
+def sweep_spares_the_zinc(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    if not any(part.is_zinc for part in prepared_with(preparation, spec)):
+        return
+    for step in preparation.steps:
+        if step.do is StepKind.SWEEP:
+            yield from _pressure(step)
+            yield from _grain(step)
+            yield from _zinc_loss(step)
+
+
+def _pressure(step: PreparationStep) -> Iterator[Problem]:
+    path, (strict, wide) = ("steps", step.id, "pressure"), sorted(_rows("pressure"), key=lambda row: int(row["most"]))
+    if step.pressure is None:
+        yield _missing(path, "pressure", f"write it, at most {strict['most']} kPa")
+    elif (stated := step.pressure.to("kPa")) > int(strict["most"]):
+        said = f"{_said(strict, strict['most'])}, {_said(wide, wide['most'])}"
+        mild = Severity.NOTE if stated <= int(wide["most"]) else None
+        yield Problem(path, f"swept at {step.pressure}; the most is {said}", "", mild, _LIMITS.row_citation(wide))
+
+
+def _grain(step: PreparationStep) -> Iterator[Problem]:
+    path, rows = ("steps", step.id, "grain"), _rows("grain")
+    if step.grain is None:
+        yield _missing(path, "grain of the medium", "write it, as in 200..500 um")
+        return
+    low, high = step.grain.low, step.grain.high
+    least, most = min(int(row["least"]) for row in rows), max(int(row["most"]) for row in rows)
+    if low is None or high is None or low.to("um") < least or high.to("um") > most:
+        said = ", ".join(_said(row, f"{row['least']} to {row['most']}") for row in rows)
+        source = _LIMITS.row_citation(max(rows, key=lambda row: int(row["most"])))
+        yield Problem(path, f"grain of {step.grain} is inside no document: {said}", source=source)
+
+
+def _zinc_loss(step: PreparationStep) -> Iterator[Problem]:
+    (usual,), (hard,) = _rows("zinc loss"), _rows("zinc loss, hard limit")
+    if step.zinc_loss is None or step.zinc_loss.to("um") <= Fraction(usual["most"]):
+        return
+    beyond = step.zinc_loss.to("um") > Fraction(hard["most"])
+    row, called = (hard, "the hard limit") if beyond else (usual, "the usual limit")
+    what = f"the step may take {step.zinc_loss} of zinc; {called} is {row['most']} {row['unit']}"
+    yield Problem(("steps", step.id, "zinc_loss"), what, source=_LIMITS.row_citation(row))
+
+
+def _rows(what: str) -> list[Row]:
+    return [row for row in _LIMITS.rows if row["what"] == what]
+
+
+def _said(row: Row, figure: str) -> str:
+    return f"{figure} {row['unit']} ({documents()[row['document']].title})"
+
+
+def _missing(path: tuple[str, ...], what: str, remedy: str) -> Problem:
+    said = f"cannot judge: zinc is swept, the {what} is not stated"
+    return Problem(path, said, remedy, Severity.NOTE, _LIMITS.row_citation(_rows("pressure")[-1]))

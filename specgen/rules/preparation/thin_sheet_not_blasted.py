@@ -1,0 +1,73 @@
+"""PRE003 Thin sheet is not blasted in full
+
+Checks
+    Full blasting of steel or aluminium against the thickness below which a document forbids it. Sweep blasting is judged by its own rule.
+Why
+    The blast hammers one face longer than the other, and thin sheet bows; no filler brings it back.
+Passes
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
+    jobs.refit.substrate.thickness: 4 mm
+    systems.cab.layers.primer.film.min: 45 um
+    systems.cab.total: {min: 100 um, nominal: 130 um, max: 180 um}
+Fails
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.do
+
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
+    without jobs.refit.substrate.thickness    # at jobs.refit.substrate.thickness
+To put right
+    Sand to P Ma, sweep with a soft medium at low pressure after a trial on scrap, or state why this sheet bears it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation, StepKind
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import Part, members, prepared_with
+from specgen.standards.citations import Citation
+from specgen.standards.tables import cell_citation, table
+from specgen.units.quantity import Quantity
+
+
+@rule(
+    "PRE003",
+    on=Preparation,
+    severity=Severity.WARNING,
+    concern=Concern.PREPARATION,
+    source=cell_citation("substrates", "steel_cold_rolled", "blast_from_mm"),
+)
+def thin_sheet_not_blasted(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    blasting = next((step for step in preparation.steps if step.do is StepKind.BLAST), None)
+    if blasting is None:
+        return
+    for part in prepared_with(preparation, spec):
+        limit = _limit(part)
+        if limit is None:
+            continue
+        least, source = limit
+        thickness = part.substrate.thickness
+        if thickness is None:
+            owner = ("items", part.item.id) if part.item.substrate is not None else ()
+            path = ("jobs", part.job.id, *owner, "substrate", "thickness")
+            what = f"cannot judge: {part.name} is blasted, its thickness is not stated"
+            yield Problem(
+                path, what, f"write the thickness; from {least} it may be blasted", Severity.NOTE, absolute=True
+            )
+        elif thickness < least:
+            what = f"{part.name} of {thickness} is blasted in full; the least is {least}"
+            yield Problem(("steps", blasting.id, "do"), what, source=source)
+
+
+def _limit(part: Part) -> tuple[Quantity, Citation] | None:
+    """All plain steel has the limit of steel sheet."""
+    material = "steel_cold_rolled" if part.material in members("bare_steel") else part.material
+    rows = [row for row in table("substrates").rows if row["material"] == material and row["blast_from_mm"]]
+    if not rows:
+        return None
+    digits = rows[0]["blast_from_mm"]
+    return Quantity.of("length", Fraction(digits), "mm", digits), cell_citation("substrates", material, "blast_from_mm")

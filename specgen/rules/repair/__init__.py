@@ -1,0 +1,1 @@
+"""Repair of spots: how the new coats run out into old paint."""

@@ -1,0 +1,49 @@
+"""REP002 The feathered edge has its paper
+
+Checks
+    Each step that feathers an edge names papers, and the last of them is in the window of that task.
+Why
+    A coarse last paper prints its scratches through the new coat as a ring; with no paper named the edge is left to chance.
+Passes
+    preparations.sand-steel.steps.feather: {id: feather, do: feather-edge, text: Feather the edges of old paint., abrasive: "P180, then P240", acceptance: No step under a fingernail.}
+Fails
+    preparations.sand-steel.steps.feather: {id: feather, do: feather-edge, text: Feather the edges of old paint., acceptance: No step under a fingernail.}    # at preparations.sand-steel.steps.feather.abrasive
+
+    preparations.sand-steel.steps.feather: {id: feather, do: feather-edge, text: Feather the edges of old paint., abrasive: P120, acceptance: No step under a fingernail.}    # at preparations.sand-steel.steps.feather.abrasive
+To put right
+    Begin with P180 and end with P240 to P320.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation, StepKind
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.papers import consequence, outside, papers_in, task
+from specgen.standards.tables import table
+
+_STAGES = table("sanding_stages")
+_ROW = task("feather_edge")
+
+
+@rule(
+    "REP002",
+    on=Preparation,
+    severity=Severity.WARNING,
+    concern=Concern.PREPARATION,
+    source=_STAGES.row_citation(_ROW),
+)
+def feather_paper(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    window = f"P{_ROW['coarsest_p']} to P{_ROW['finest_p']}"
+    for step in preparation.steps:
+        if step.do is not StepKind.FEATHER:
+            continue
+        path, papers = ("steps", step.id, "abrasive"), papers_in(step.abrasive)
+        if not papers:
+            yield Problem(path, f"the step {step.id} feathers an edge and names no paper; usual is {window}")
+        elif side := outside(papers[-1], _ROW):
+            yield Problem(path, f"P{papers[-1]} is {side} than {window} for a feathered edge: {consequence(side)}")

@@ -1,0 +1,55 @@
+"""REP001 Repair coats lap far enough on sound paint
+
+Checks
+    Items with widths of a repair: the lap of the new coats on the sanded old paint is stated and not below the published 25 mm, and the sanded ring is as wide as the lap.
+Why
+    A short lap ends on the feathered edge, where the film is thinnest: it lifts there and the ring shows through the finish.
+Passes
+    jobs.refit.items.DOOR.repair: {feather: 20 mm, sanded: 50 mm, lap: 25 mm}
+Fails
+    jobs.refit.items.DOOR.repair: {feather: 20 mm, sanded: 50 mm, lap: 15 mm}    # at jobs.refit.items.DOOR.repair.lap
+
+    jobs.refit.items.DOOR.repair: {feather: 20 mm, sanded: 20 mm, lap: 25 mm}    # at jobs.refit.items.DOOR.repair.sanded
+
+    jobs.refit.items.DOOR.repair: {feather: 20 mm}    # at jobs.refit.items.DOOR.repair.lap
+To put right
+    Lap the new coats at least 25 mm on sound old paint that was sanded matt; on large flat parts go to the next edge or line.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job, Repair
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.walk import Path
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.standards.tables import table
+from specgen.units.quantity import Quantity
+
+_LAPS = table("repair_laps")
+_ROW = _LAPS.row("use", "general")
+
+
+@rule("REP001", on=Job, severity=Severity.WARNING, concern=Concern.PREPARATION, source=_LAPS.row_citation(_ROW))
+def lap_wide_enough(job: Job, spec: Spec) -> Iterator[Problem]:
+    for item in job.items:
+        if item.repair is not None:
+            yield from _judge(item.id, item.repair, ("items", item.id, "repair"))
+
+
+def _judge(item: str, repair: Repair, path: Path) -> Iterator[Problem]:
+    least = Quantity.of("length", int(_ROW["lap_mm"]), "mm", _ROW["lap_mm"])
+    if repair.lap is None:
+        what = f"cannot judge: the repair of {item} states no lap; published is at least {least}"
+        yield Problem((*path, "lap"), what, f"write lap: {least} or more", severity=Severity.NOTE)
+    elif repair.lap < least:
+        yield Problem(
+            (*path, "lap"), f"the new coats of {item} lap {repair.lap} on old paint, published is at least {least}"
+        )
+    elif repair.sanded is not None and repair.sanded < repair.lap:
+        what = f"the new coats of {item} lap {repair.lap}, but the old paint is sanded only {repair.sanded} wide"
+        yield Problem((*path, "sanded"), what, "sand as wide as the coats lap, or wider", source=LOGIC)

@@ -1,0 +1,1 @@
+"""Materials: what may go on each of them, and in what state."""

@@ -1,0 +1,59 @@
+"""SUB008 Wood is dry and not grey
+
+Checks
+    Bare wood: its moisture, and how long it stood bare outdoors, against the table. Wood whose moisture is not stated cannot be judged.
+Why
+    Water leaves damp wood through the paint, in blisters; grey wood is a dead skin that comes off with the paint.
+Passes
+    jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm, moisture: 12 %, bare_outdoors: 3 days}
+Fails
+    jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm, moisture: 19 %, bare_outdoors: 30 days}    # at jobs.refit.items.STEP.substrate.moisture    # also SUB008 at jobs.refit.items.STEP.substrate.bare_outdoors
+
+    jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm}    # at jobs.refit.items.STEP.substrate.moisture
+To put right
+    Dry the wood under cover, sand off the grey skin down to sound wood, and measure again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import Part, parts
+from specgen.standards.citations import Citation
+from specgen.standards.tables import cell_citation
+from specgen.units.quantity import Quantity
+
+_SOURCE = cell_citation("substrates", "wood", "most_moisture_pct")
+
+
+@rule("SUB008", on=Job, severity=Severity.WARNING, concern=Concern.PREPARATION, source=_SOURCE)
+def dry_wood(job: Job, spec: Spec) -> Iterator[Problem]:
+    for part in parts(spec):
+        if part.job is not job or part.material != "wood" or part.item.old_coats:
+            continue
+        owner = ("items", part.item.id) if part.item.substrate is not None else ()
+        path, substrate = (*owner, "substrate"), part.substrate
+        moist, moist_source = _limit(part, "most_moisture_pct", "percentage", "%")
+        bare, bare_source = _limit(part, "most_days_bare", "duration", "days")
+        if substrate.moisture is None:
+            what = f"cannot judge: the moisture of the wood is not stated; the most is {moist}"
+            yield Problem((*path, "moisture"), what, "write the moisture, measured", Severity.NOTE, moist_source)
+        elif substrate.moisture > moist:
+            what = f"the wood holds {substrate.moisture} of water; the most is {moist}"
+            yield Problem((*path, "moisture"), what, source=moist_source)
+        if substrate.bare_outdoors is not None and substrate.bare_outdoors > bare:
+            what = f"the wood stood bare outdoors for {substrate.bare_outdoors}; the most is {bare}"
+            yield Problem((*path, "bare_outdoors"), what, source=bare_source)
+
+
+def _limit(part: Part, column: str, kind: str, unit: str) -> tuple[Quantity, Citation]:
+    asked = part.asks(column)
+    if asked is None:
+        raise LookupError(f"the table of substrates has no {column} for {part.material}")
+    return Quantity.of(kind, Fraction(asked[0]), unit, asked[0]), asked[1]

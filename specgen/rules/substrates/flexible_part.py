@@ -1,0 +1,40 @@
+"""SUB007 A part that bends gets coats that bend
+
+Checks
+    Parts said to be flexible: brittle body filler on them warns; of other coats the sources do not hold whether they bend, so they cannot be judged.
+Why
+    A rigid coat on a part that bends cracks at the first knock, and the cracks run to the edge.
+Passes
+    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 1.5 mm, flexible: no}
+Fails
+    jobs.refit.items.STEP.substrate: {material: grp, thickness: 3 mm, flexible: yes}    # at systems.chassis.layers
+To put right
+    Take products whose makers state them for flexible parts, and treat a doubtful part as flexible.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import painted_with
+from specgen.standards.tables import cell_citation
+
+_SOURCE = cell_citation("substrates", "plastic", "key")
+
+
+@rule("SUB007", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=_SOURCE)
+def flexible_part(system: System, spec: Spec) -> Iterator[Problem]:
+    for part in painted_with(system, spec):
+        if not part.substrate.flexible:
+            continue
+        brittle = [layer for layer in system.layers if spec.product_of(layer).binder == "polyester_putty"]
+        for layer in brittle:
+            yield Problem(("layers", layer.id, "product"), f"body filler on {part.name} that bends")
+        if not brittle:
+            what = f"cannot judge: whether the coats of {system.id} bend with {part.name} is not stated"
+            yield Problem(("layers",), what, severity=Severity.NOTE)

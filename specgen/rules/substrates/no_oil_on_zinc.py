@@ -1,0 +1,54 @@
+"""SUB001 No oil paint on bare zinc or aluminium
+
+Checks
+    The first coat on bare zinc or aluminium: an alkyd or epoxy ester is refused on zinc, and on aluminium unless a conversion coat comes first.
+Why
+    Zinc turns the oil in the binder to soap. The paint looks sound for a season and then comes off in sheets.
+Passes
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+
+    products.barrier.binder: oil_alkyd
+    preparations.sand-steel.steps.sand.grade: SP 11
+Fails
+    products.barrier.binder: oil_alkyd    # at systems.chassis.layers.barrier.product
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+To put right
+    Begin with an epoxy primer, a waterborne acrylic made for zinc, or a wash primer and a primer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import StepKind
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import Part, painted_with
+from specgen.standards.tables import table
+
+_COATS, _MECHANISMS = table("substrate_coats"), table("mechanisms")
+_SOAP = _MECHANISMS.row_citation(_MECHANISMS.row("id", "saponification"))
+
+
+@rule("SUB001", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=_SOAP)
+def no_oil_on_zinc(system: System, spec: Spec) -> Iterator[Problem]:
+    first = system.layers[0]
+    family = table("binder_families").row("id", spec.product_of(first).binder)
+    if family["cure"] != "oxidative":
+        return
+    for part in painted_with(system, spec):
+        if not part.is_bare_metal:
+            continue
+        for row in _COATS.rows:
+            pair = (row["material"], row["family"], row["verdict"]) == (part.material, family["id"], "forbidden")
+            if pair and not _allowed(row["unless"], part):
+                what = f"{family['name']} straight on {part.name}"
+                yield Problem(("layers", first.id, "product"), what, source=_COATS.row_citation(row))
+
+
+def _allowed(unless: str, part: Part) -> bool:
+    converted = any(step.do is StepKind.CONVERT for step in part.preparation.steps)
+    return converted and "conversion_coat" in unless.split(" or ")

@@ -1,0 +1,54 @@
+"""SUB002 No oil paint on zinc-rich primer
+
+Checks
+    Each alkyd or epoxy ester that goes straight on a zinc-rich layer, or on a zinc-rich old coat.
+Why
+    The zinc dust turns the oil in the binder to soap just as bare zinc does, and the coat peels off the primer.
+Passes
+    products.primer.binder: zinc_organic
+    preparations.sand-steel.steps.sand.grade: Sa 2 1/2
+Fails
+    products.primer.binder: zinc_organic
+    preparations.sand-steel.steps.sand.grade: Sa 2 1/2
+    products.base.binder: oil_alkyd    # at systems.cab.layers.base.product
+To put right
+    Put an epoxy tie coat between the two.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.grade_reaches_floor import ZINC_RICH
+from specgen.rules.preparation.parts import painted_with
+from specgen.standards.citations import Basis, cite
+from specgen.standards.tables import table
+
+
+@rule(
+    "SUB002",
+    on=System,
+    severity=Severity.WARNING,
+    concern=Concern.COMPATIBILITY,
+    source=cite("OIL-ON-ZINC-ARTICLE", basis=Basis.SECONDARY),
+)
+def no_oil_on_zinc_dust(system: System, spec: Spec) -> Iterator[Problem]:
+    for below, above in zip(system.layers, system.layers[1:], strict=False):
+        if spec.product_of(below).binder in ZINC_RICH and (oil := _oil(above, spec)):
+            yield Problem(("layers", above.id, "product"), f"{oil} on the zinc-rich {below.id}")
+    first = system.layers[0]
+    for part in painted_with(system, spec):
+        old = part.item.old_coats[-1] if part.item.old_coats else None
+        if old is not None and old.family in ZINC_RICH and (oil := _oil(first, spec)):
+            yield Problem(("layers", first.id, "product"), f"{oil} on the zinc-rich old coat {old.id}")
+
+
+def _oil(layer: Layer, spec: Spec) -> str:
+    """The family in words where it cures by oxidation, else empty."""
+    row = table("binder_families").row("id", spec.product_of(layer).binder)
+    return row["name"] if row["cure"] == "oxidative" else ""

@@ -1,0 +1,43 @@
+"""SUB005 Polyolefin gets an adhesion promoter
+
+Checks
+    Parts of polyolefin plastic (PP, PP/EPDM, TPO, PE): an adhesion promoter as first layer, or a step of flame or plasma treatment.
+Why
+    Nothing grips on such a face: the paint comes off in one piece at the first stone.
+Passes
+    jobs.refit.items.STEP.substrate: {material: plastic_low_energy, thickness: 3 mm}
+    preparations.sand-steel.steps.sand.abrasive: P180
+    jobs.refit.items.STEP.preparation: plastic
+    preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}, {id: flame, do: conversion, text: Pass the flame over the face., medium: flame}]}
+Fails
+    jobs.refit.items.STEP.substrate: {material: plastic_low_energy, thickness: 3 mm}    # at systems.chassis.layers.barrier.role
+    jobs.refit.items.STEP.preparation: plastic
+    preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}
+To put right
+    Put an adhesion promoter first, or treat the face with flame or plasma just before painting.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Role
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import is_treatment, painted_with
+from specgen.standards.tables import cell_citation
+
+_SOURCE = cell_citation("substrates", "plastic_low_energy", "key")
+
+
+@rule("SUB005", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=_SOURCE)
+def promoter_on_polyolefin(system: System, spec: Spec) -> Iterator[Problem]:
+    first = system.layers[0]
+    for part in painted_with(system, spec):
+        treated = first.role is Role.ADHESION_PROMOTER or any(map(is_treatment, part.preparation.steps))
+        if part.material == "plastic_low_energy" and not treated and not part.item.old_coats:
+            what = f"the {first.role} {first.id} goes on {part.name} without promoter, flame or plasma"
+            yield Problem(("layers", first.id, "role"), what)

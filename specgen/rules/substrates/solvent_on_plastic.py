@@ -1,0 +1,49 @@
+"""SUB006 Strong solvent on plastic is tried first
+
+Checks
+    A first coat with strong solvents on bare rigid plastic, unless the table names its family as a first coat there, or the preparation holds a test step.
+Why
+    Strong solvent crazes ABS, PC, PMMA and polystyrene under stress: fine cracks that run through the part.
+Passes
+    jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm}
+    jobs.refit.items.STEP.preparation: plastic
+    preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}, {id: patch, do: test, text: Coat a hidden patch and look for crazing after a day.}]}
+Fails
+    jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm}    # at systems.chassis.layers.barrier.product
+    jobs.refit.items.STEP.preparation: plastic
+    preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}
+To put right
+    Begin with a mild plastic primer, or add a step that tries the coat on a hidden patch.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import StepKind
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import painted_with
+from specgen.standards.citations import PRACTICE
+from specgen.standards.tables import table
+
+
+@rule("SUB006", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
+def solvent_on_plastic(system: System, spec: Spec) -> Iterator[Problem]:
+    first = system.layers[0]
+    family = table("binder_families").row("id", spec.product_of(first).binder)
+    for part in painted_with(system, spec):
+        if part.material != "plastic" or part.item.old_coats or family["solvent_strength"] != "strong":
+            continue
+        tried = any(step.do is StepKind.TEST for step in part.preparation.steps)
+        if not tried and not _named_first(part.material, family["id"]):
+            what = f"the strong solvent of {family['name']} on bare {part.name}, and no test of a patch"
+            yield Problem(("layers", first.id, "product"), what)
+
+
+def _named_first(material: str, family: str) -> bool:
+    wanted = (material, family, "first coat")
+    return any((row["material"], row["family"], row["verdict"]) == wanted for row in table("substrate_coats").rows)

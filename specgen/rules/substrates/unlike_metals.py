@@ -1,0 +1,54 @@
+"""SUB009 Unlike metals are parted and the nobler one is painted
+
+Checks
+    Parts with other metals fastened to them that stay bare: the joint is sealed, and the painted metal is not the less noble of the two. A joint of which nothing is said cannot be judged.
+Why
+    At a scratch in the paint all the attack of a large bare cathode falls on one spot of the less noble metal: a brown or white stain, then a hole.
+Passes
+    jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm, mixed_with: [aluminium], joint_sealed: yes}
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
+Fails
+    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, mixed_with: [stainless], joint_sealed: no}    # at jobs.refit.items.STEP.substrate.joint_sealed    # also SUB009 at jobs.refit.items.STEP.substrate.mixed_with
+
+    jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm, mixed_with: [aluminium]}    # at jobs.refit.items.STEP.substrate.joint_sealed
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
+To put right
+    Seal or insulate the joint; paint both metals, or at least the nobler one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.parts import parts
+from specgen.standards.tables import table
+
+_RULES = table("galvanic_rules")
+_BOTH = _RULES.row_citation(_RULES.row("id", "both_members"))
+
+
+@rule("SUB009", on=Job, severity=Severity.NOTE, concern=Concern.COMPATIBILITY, source=_BOTH)
+def unlike_metals(job: Job, spec: Spec) -> Iterator[Problem]:
+    order = {row["material"]: int(row["order"]) for row in table("galvanic_series").rows}
+    for part in parts(spec):
+        own = order.get(part.material)
+        others = [metal for metal in part.substrate.mixed_with if order.get(metal, own) != own]
+        if part.job is not job or own is None or not others:
+            continue
+        owner = ("items", part.item.id) if part.item.substrate is not None else ()
+        path, named = (*owner, "substrate"), ", ".join(table("materials").row("id", metal)["name"] for metal in others)
+        if part.substrate.joint_sealed is None:
+            what = f"cannot judge: whether the joint of {part.name} to {named} is sealed is not stated"
+            yield Problem((*path, "joint_sealed"), what, "write joint_sealed: yes or no")
+        elif not part.substrate.joint_sealed:
+            yield Problem((*path, "joint_sealed"), f"the joint of {part.name} to bare {named} is not sealed")
+        nobler = [metal for metal in others if order[metal] > own]
+        if nobler and part.substrate.joint_sealed is not None:
+            what = f"only {part.name} is painted, and {named} beside it is nobler and stays bare"
+            source = _RULES.row_citation(_RULES.row("id", "not_anode_alone"))
+            yield Problem((*path, "mixed_with"), what, source=source)

@@ -1,0 +1,51 @@
+"""SUB003 Zinc-rich paint lies on the steel
+
+Checks
+    Each zinc-rich layer: first on bare metal, or on another zinc-rich coat. Over any other layer or old coat it is refused; repaired spots go down to the metal and pass.
+Why
+    Zinc dust protects only where it touches the steel. Over paint it is an expensive grey primer.
+Passes
+    products.primer.binder: zinc_organic
+    preparations.sand-steel.steps.sand.grade: Sa 2 1/2
+Fails
+    products.barrier.binder: zinc_organic
+    systems.chassis.layers: [{id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4, hold: 30 min..24 h}, {id: zinc, role: primer, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1}]    # at systems.chassis.layers.zinc.product
+
+    products.barrier.binder: zinc_organic    # at systems.chassis.layers.barrier.product
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
+    preparations.sand-steel.steps.sand.abrasive: P180
+To put right
+    Put the zinc-rich coat first, on blasted steel, or leave it out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.grade_reaches_floor import ZINC_RICH
+from specgen.rules.preparation.parts import painted_with
+from specgen.standards.tables import table
+
+_MECHANISMS = table("mechanisms")
+_CONTACT = _MECHANISMS.row_citation(_MECHANISMS.row("id", "no_metal_contact"))
+
+
+@rule("SUB003", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=_CONTACT)
+def zinc_rich_on_steel(system: System, spec: Spec) -> Iterator[Problem]:
+    for below, above in zip(system.layers, system.layers[1:], strict=False):
+        if spec.product_of(above).binder in ZINC_RICH and spec.product_of(below).binder not in ZINC_RICH:
+            what = f"the zinc-rich {above.id} lies on {below.id} and does not touch the steel"
+            yield Problem(("layers", above.id, "product"), what)
+    first = system.layers[0]
+    if spec.product_of(first).binder not in ZINC_RICH:
+        return
+    for part in painted_with(system, spec):
+        old = part.item.old_coats[-1] if part.item.old_coats and part.item.repair is None else None
+        if old is not None and old.family not in ZINC_RICH:
+            what = f"the zinc-rich {first.id} lies on the old coat {old.id} and does not touch the steel"
+            yield Problem(("layers", first.id, "product"), what)

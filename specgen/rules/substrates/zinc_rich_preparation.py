@@ -1,0 +1,49 @@
+"""SUB004 Steel below zinc-rich paint is blasted
+
+Checks
+    The cleanest grade a preparation states below a zinc-rich first coat, against the least ones published and the habit of Sa 2 1/2, which only warns.
+Why
+    On rust or scale the zinc has no contact with the steel, and rust creeps under it from every scratch.
+Passes
+    products.barrier.binder: zinc_organic
+    preparations.sand-steel.steps.sand.grade: Sa 2 1/2
+Fails
+    products.barrier.binder: zinc_organic
+    jobs.refit.items.STEP.preparation: hand
+    preparations.hand: {id: hand, title: Hand tools, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: scrape, do: hand-tool, text: Scrape and brush., grade: St 2}], coat_within: 4 h}    # at preparations.hand.steps.scrape.grade
+
+    products.barrier.binder: zinc_organic
+    preparations.sand-steel.steps.sand.grade: Sa 2    # at preparations.sand-steel.steps.sand.grade
+To put right
+    Blast to Sa 2 1/2, or take an epoxy primer for what tools can reach.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.preparation import Preparation
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.rules.preparation.floor import below_floor
+from specgen.rules.preparation.grade_reaches_floor import ZINC_RICH
+from specgen.rules.preparation.parts import prepared_with
+from specgen.standards.citations import cite
+
+
+@rule(
+    "SUB004",
+    on=Preparation,
+    severity=Severity.ERROR,
+    concern=Concern.PREPARATION,
+    source=cite("MIL-HDBK-1110", "6.3.3.1"),
+)
+def zinc_rich_preparation(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+    for part in prepared_with(preparation, spec):
+        product = spec.product_of(part.system.layers[0])
+        if part.is_bare_steel and product.binder in ZINC_RICH:
+            yield from below_floor(
+                part, product.binder, f"the product {product.id}", "the zinc then has no contact with the steel"
+            )

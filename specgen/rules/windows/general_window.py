@@ -1,0 +1,89 @@
+"""WIN002 Without a stated window the published one is kept
+
+Checks
+    The hold of each covered layer whose product states no window for the product above, against the published windows: epoxy, polyurethane on itself by the warmest part, base coat under clear. An abraded coat has no late end.
+Why
+    Solvent shut in below a coat laid too soon wrinkles it; on a film that has cured through nothing grips. General figures are no maker's word, so this only warns.
+Passes
+    systems.cab.layers.primer.hold: 30 min..24 h
+Fails
+    without products.base.overcoat    # at systems.cab.layers.base.hold    # also LAY006 at systems.cab.layers.base.hold
+    systems.cab.layers.base.hold: 20 min..48 h
+To put right
+    Ask the maker for the window; until then keep the published one, or abrade the coat and state abraded_with.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.product import Role
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+from specgen.plan.overcoat import weakest
+from specgen.rules.declare import Problem, rule
+from specgen.rules.windows.bands import family_names, warmest_part
+from specgen.rules.windows.choice import windows_for
+from specgen.standards.citations import PRACTICE
+from specgen.standards.tables import Row, table
+from specgen.units.quantity import Quantity
+
+_WINDOWS = table("recoat_windows")
+# Wash primer and body filler have rules of their own; bare metal and scuffed paint are no coats of a system.
+_COATS = {"epoxy_2k", "pu", "basecoat"}
+# The state a row speaks of; the others are of coats long cured or laid crosswise.
+_STATES = {"", "primer"}
+
+
+@rule("WIN002", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
+def general_window(system: System, spec: Spec) -> Iterator[Problem]:
+    part = warmest_part(system, spec)
+    for below, above in zip(system.layers, system.layers[1:], strict=False):
+        if below.hold is None or windows_for(below, above, spec):
+            continue
+        row = _row(below, above, part, spec)
+        if row is None:
+            continue
+        path, hold = ("layers", below.id, "hold"), below.hold
+        names = family_names(spec.product_of(below).binder)
+        source = weakest(_WINDOWS.row_citation(row), names[row["under"]])
+        least, last = _hours(row["least_h"]), _hours(row["grace_to_h"] or row["most_h"])
+        if least is not None and (hold.low is None or hold.low < least):
+            yield Problem(
+                path, f"{above.id} goes on {below.id} after {hold}, published is at least {least}", source=source
+            )
+        late = last is not None and (hold.high is None or hold.high > last)
+        if late and below.abraded_with is None and not above.tie_coat:
+            what = f"{above.id} goes on {below.id} after {hold}, published is at most {last}"
+            yield Problem(path, what, row["when_late"], source=source)
+
+
+def _row(below: Layer, above: Layer, part: Quantity | None, spec: Spec) -> Row | None:
+    """The nearest row: one for the family above before one for any, one for the state before one for none."""
+    under = family_names(spec.product_of(below).binder)
+    over = family_names(spec.product_of(above).binder)
+    overs = [*over, *(["clear"] if above.role is Role.CLEAR else []), "any"]
+    found = [
+        row
+        for row in _WINDOWS.rows
+        if row["under"] in _COATS & set(under)
+        and row["over"] in overs
+        and row["under_state"] in _STATES
+        and (row["under_state"] != "primer" or below.role is Role.PRIMER)
+        and _in_band(row, part)
+    ]
+    return min(found, key=lambda row: (row["over"] == "any", row["under_state"] == ""), default=None)
+
+
+def _in_band(row: Row, part: Quantity | None) -> bool:
+    if not row["surface_from_C"]:
+        return True
+    # a part between two bands counts as the warmer: the whole degree above it
+    return part is not None and int(row["surface_from_C"]) <= -(-part.to("degC") // 1) <= int(row["surface_to_C"])
+
+
+def _hours(cell: str) -> Quantity | None:
+    return Quantity.of("duration", Fraction(cell), "h", cell) if cell else None

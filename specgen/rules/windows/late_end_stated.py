@@ -1,0 +1,46 @@
+"""WIN003 A window of a cured coat has a late end
+
+Checks
+    The overcoat window of each covered layer whose binder cures to a film that solvent does not touch: it says when it closes, unless the coat is abraded in any case.
+Why
+    On a cross-linked film nothing bites once it has cured through; where no end is stated, nobody can tell when to abrade, and the top coat peels off in sheets.
+Passes
+    products.primer.overcoat.any-warm.window: min 30 min
+    systems.cab.layers.primer.hold: min 30 min
+    systems.cab.layers.primer.abraded_with: P400
+Fails
+    products.primer.overcoat.any-warm.window: min 30 min    # at products.primer.overcoat.any-warm.window
+To put right
+    Give the end of the window from the maker's data, as in 30 min..24 h; or have the coat abraded in any case and state abraded_with, as in P320 to P400.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.plan.overcoat import known, table_row
+from specgen.rules.declare import Problem, rule
+from specgen.rules.windows.choice import windows_for
+
+
+@rule(
+    "WIN003",
+    on=System,
+    severity=Severity.WARNING,
+    concern=Concern.COMPATIBILITY,
+    source=table_row("mechanisms", "delamination"),
+)
+def late_end_stated(system: System, spec: Spec) -> Iterator[Problem]:
+    for below, above in zip(system.layers, system.layers[1:], strict=False):
+        product = spec.product_of(below)
+        if known(product.binder)["cured_rub"] != "resistant" or below.abraded_with is not None:
+            continue
+        for entry in windows_for(below, above, spec):
+            if entry.window.high is None:
+                path = ("products", product.id, "overcoat", entry.id, "window")
+                what = f"{product.id} cures hard and is covered by {above.product}, but its window {entry.window} has no end"
+                yield Problem(path, what, absolute=True)

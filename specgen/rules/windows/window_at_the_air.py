@@ -1,0 +1,98 @@
+"""WIN004 A hold stands the air it is kept in
+
+Checks
+    The hold of each covered layer that cures chemically: its late end against the window its product states at or above the warmest air of a job; where all stated windows are for cooler air, shortened as the published windows of polyurethane shorten. Its early end likewise where all stated windows are for warmer air.
+Why
+    Warm air shortens a window and cold air puts it off: a figure for 20 degC is wrong at noon in the sun and wrong again in the morning.
+Passes
+    jobs.refit.climate.air: 15..27 degC
+Fails
+    jobs.refit.climate.air: 15..30 degC    # at systems.cab.layers.primer.hold
+
+    products.primer.overcoat.any-hot: {id: any-hot, by: any, window: 20 min..16 h, air: 28 degC}    # at systems.cab.layers.primer.hold
+To put right
+    State windows at several temperatures, take the hold from the warmest hour of the job, or keep the air closer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.findings import Severity
+from specgen.model.product import OvercoatWindow
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.plan.overcoat import known
+from specgen.rules.declare import Problem, rule
+from specgen.rules.windows.bands import bands, family_names, shrinkage
+from specgen.rules.windows.choice import at_or_above, coldest_air, warmest_air, windows_for
+from specgen.standards.citations import LOGIC, PRACTICE, Citation
+from specgen.standards.tables import table
+from specgen.units.display import show
+from specgen.units.quantity import Quantity
+from specgen.units.rounding import round_half_up
+
+_CURES = {"chemical", "moisture", "released by moisture"}
+_LIKE = ", as the published windows of polyurethane change with the air"
+_MOST, _LEAST = "most_h", "least_h"
+
+
+@rule(
+    "WIN004",
+    on=System,
+    severity=Severity.WARNING,
+    concern=Concern.COMPATIBILITY,
+    source=table("recoat_windows").row_citation(bands()[0]),
+)
+def window_at_the_air(system: System, spec: Spec) -> Iterator[Problem]:
+    warmest, coldest = warmest_air(system, spec), coldest_air(system, spec)
+    for below, above in zip(system.layers, system.layers[1:], strict=False):
+        family, windows = spec.product_of(below).binder, windows_for(below, above, spec)
+        if below.hold is None or not windows or known(family)["cure"] not in _CURES:
+            continue
+        path, hold = ("layers", below.id, "hold"), below.hold
+        freed = below.abraded_with is not None or above.tie_coat
+        last = _last(windows, warmest) if warmest is not None and not freed else None
+        if last is not None and hold.high is not None and hold.high > last[0]:
+            what = f"hold {hold}: in air up to {warmest} the window of {below.product} closes after {show(last[0])}{'' if last[1] else _LIKE}"
+            yield Problem(path, what, source=LOGIC if last[1] else _ground(family))
+        first = _first(windows, coldest) if coldest is not None else None
+        if first is not None and hold.low is not None and hold.low < first:
+            what = (
+                f"hold {hold}: in air down to {coldest} the window of {below.product} opens after {show(first)}{_LIKE}"
+            )
+            yield Problem(path, what, source=_ground(family))
+
+
+def _last(windows: tuple[OvercoatWindow, ...], warmest: Quantity) -> tuple[Quantity, bool] | None:
+    """The end of the window in the warmest air, and whether the maker states it."""
+    stated = at_or_above(windows, warmest)
+    if stated is not None:
+        return (stated.window.high, True) if stated.window.high is not None and len(windows) > 1 else None
+    hottest = windows[-1]
+    share = shrinkage(hottest.air, warmest, _MOST)
+    if share is None or hottest.window.high is None or share >= 1:
+        return None
+    high = hottest.window.high
+    return _times(high, share), False
+
+
+def _first(windows: tuple[OvercoatWindow, ...], coldest: Quantity) -> Quantity | None:
+    """The opening of the window in the coldest air, where every stated one is for warmer air."""
+    coolest = windows[0]
+    share = shrinkage(coolest.air, coldest, _LEAST) if coolest.air > coldest else None
+    if share is None or coolest.window.low is None or share <= 1:
+        return None
+    return _times(coolest.window.low, share)
+
+
+def _times(time: Quantity, share: Fraction) -> Quantity:
+    return Quantity.of("duration", time.number * share, time.unit, str(round_half_up(time.number * share, 0)))
+
+
+def _ground(family: str) -> Citation:
+    """Published for polyurethane; for other coats that cure it is taken over from there."""
+    published = table("recoat_windows").row_citation(bands()[0])
+    return published if family_names(family).get("pu", PRACTICE).basis.confirmed else PRACTICE

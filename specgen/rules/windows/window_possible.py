@@ -1,0 +1,43 @@
+"""WIN001 A stated overcoat window can be met
+
+Checks
+    Each overcoat window of a product: it closes later than it opens, and no second entry for the same product on top and the same air says otherwise.
+Why
+    A window of no length asks for a painter with a stop watch; of two for the same case nobody knows which one the maker meant.
+Passes
+    products.primer.overcoat.any-cold: {id: any-cold, by: any, window: 1 h..36 h, air: 10 degC}
+    systems.cab.layers.primer.hold: 1 h..24 h
+Fails
+    products.primer.overcoat.any-warm.window: 2 h..2 h    # at products.primer.overcoat.any-warm.window
+    systems.cab.layers.primer.hold: 2 h..2 h
+
+    products.primer.overcoat.again: {id: again, by: any, window: 1 h..36 h, air: 20 degC}    # at products.primer.overcoat.again.window
+    systems.cab.layers.primer.hold: 1 h..24 h
+To put right
+    Correct the entry from the maker's data.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import OvercoatWindow, Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+from specgen.units.quantity import Quantity
+
+
+@rule("WIN001", on=Product, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=LOGIC)
+def window_possible(product: Product, spec: Spec) -> Iterator[Problem]:
+    seen: dict[tuple[str, Quantity], OvercoatWindow] = {}
+    for entry in product.overcoat:
+        path, window = ("overcoat", entry.id, "window"), entry.window
+        if window.low is not None and window.high is not None and window.low >= window.high:
+            yield Problem(path, f"the window {window} of {product.id} closes as it opens")
+        first = seen.setdefault((entry.by, entry.air), entry)
+        if first.window != window:
+            what = f"{first.id} and {entry.id} both hold for {entry.by} at {entry.air}, but say {first.window} and {window}"
+            yield Problem(path, what)

@@ -1,0 +1,18 @@
+"""When a coat can be handled, at the temperature most like a shop's: the row that flatters most is not the one to show.
+
+Called by `product_nature` and `range_overview`.
+"""
+
+from __future__ import annotations
+
+from specgen.model.product import Drying, DryingStage, Product
+from specgen.units.quantity import Quantity
+
+# Drying times are compared at this air temperature throughout the trade (common practice, no source).
+_USUAL_AIR = Quantity.of("temperature", 20, "degC")
+
+
+def handling(product: Product) -> Drying | None:
+    """The stated time to handle nearest to 20 degC; of two as near, the longer. None where none is stated."""
+    stated = [entry for entry in product.drying if entry.stage is DryingStage.HANDLING]
+    return min(stated, key=lambda entry: (abs(entry.air.base - _USUAL_AIR.base), -entry.time.base), default=None)

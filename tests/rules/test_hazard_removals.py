@@ -1,0 +1,119 @@
+"""No hazard datum is lost unseen: each, taken out by itself, raises a finding or changes a caution that is printed."""
+
+from __future__ import annotations
+
+import copy
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from specgen.findings import Severity
+from specgen.model.parse import Loaded, parse
+from specgen.rules.declare import all_rules
+from specgen.rules.run import run_rules
+from specgen.source.project import Sources
+from specgen.source.reader import read_text
+from specgen.views.cautions import first_aid, hazards, protection
+from specgen.views.wording import Words
+from tests.good_spec import GOOD, good
+
+DEMO = Path(__file__).parents[2] / "specs_demo"
+RULES = tuple(rule for rule in all_rules() if rule.id[:3] in {"HAZ", "AIR", "VOC"})
+
+# What backs up something else that is stated, or is not among the cautions printed today: lost, it says nothing wrong.
+QUIET = {
+    ("isocyanates", "contained"): "the binder tells it as well",
+    ("isocyanates", "monomer"): "the answer on the limit stands",
+    ("isocyanates", "monomer_at_limit"): "the share stands",
+    ("epoxy_up_to_700",): "not stated, the declared statement is taken as it is",
+    ("storage_min",): "the coldest storage is not among the cautions",
+    ("flash_point",): "backs a class that is declared",
+    ("waste_codes",): "disposal is printed in words",
+    ("transport",): "carriage is stated where it is wanted",
+    ("titanium_dioxide_decision",): "asked for where the composition names the pigment",
+}
+
+
+def _whole(folder: Path) -> dict[str, Any]:
+    whole: dict[str, Any] = {}
+    for file in sorted(folder.rglob("*.yaml")):
+        for key, value in yaml.load(file.read_text("utf-8"), Loader=yaml.BaseLoader).items():
+            if isinstance(value, list):
+                whole.setdefault(key, []).extend(value)
+            else:
+                whole[key] = value
+    return whole
+
+
+@cache
+def _sources() -> dict[tuple[str, str], dict[str, Any]]:
+    """Each product alone with its project: hazards hang on nothing else."""
+    return {
+        (name, product["id"]): {"project": source["project"], "products": [product]}
+        for name, source in (("good", good()), ("demo", _whole(DEMO)))
+        for product in source["products"]
+    }
+
+
+def _loaded(source: dict[str, Any]) -> Loaded:
+    raw = yaml.safe_dump(source, sort_keys=False, allow_unicode=True, width=100_000).encode()
+    read, faults = read_text(raw, "spec.yaml")
+    return parse(Sources(GOOD, (read,), tuple(faults)))
+
+
+def _seen(source: dict[str, Any]) -> tuple[set[tuple[str, str, str]], str]:
+    """The findings, and all that is printed of hazards."""
+    loaded = _loaded(source)
+    found = {(f.id, f.path, f.what) for f in (*loaded.findings, *run_rules(loaded, RULES))}
+    if loaded.spec is None:
+        return found, ""
+    words = Words.of(loaded.spec.project, str)
+    products = list(loaded.spec.products.values())
+    return found, repr((hazards(products, words), protection(products, words), first_aid(products, words)))
+
+
+def _data(node: Any, way: tuple[str | int, ...] = ()) -> Iterator[tuple[str | int, ...]]:
+    """The way to every single value, and to every entry and record that holds some."""
+    if way:
+        yield way
+    if isinstance(node, dict):
+        for key, value in node.items():
+            if key != "id":
+                yield from _data(value, (*way, key))
+    elif isinstance(node, list):
+        for number, value in enumerate(node):
+            yield from _data(value, (*way, number))
+
+
+def _without(source: dict[str, Any], way: tuple[str | int, ...]) -> dict[str, Any]:
+    changed = copy.deepcopy(source)
+    owner: Any = changed["products"][0]["hazards"]
+    for step in way[:-1]:
+        owner = owner[step]
+    del owner[way[-1]]
+    return changed
+
+
+def _is_quiet(way: tuple[str | int, ...]) -> bool:
+    return any(way[: len(quiet)] == quiet for quiet in QUIET)
+
+
+@pytest.mark.parametrize("key", list(_sources()), ids=lambda key: "-".join(key))
+def test_nothing_is_lost_unseen(key: tuple[str, str]) -> None:
+    source = _sources()[key]
+    loaded = _loaded(source)
+    found = [f for f in (*loaded.findings, *run_rules(loaded, RULES)) if f.severity is not Severity.NOTE]
+    assert found == [], "the product is whole and clean to begin with"
+    before, printed = _seen(source)
+    unseen = []
+    ways = [way for way in _data(source["products"][0]["hazards"]) if not _is_quiet(way)]
+    assert len(ways) > 20
+    for way in ways:
+        after, left = _seen(_without(source, way))
+        if not after - before and left == printed:
+            unseen.append(".".join(map(str, way)))
+    assert unseen == []
