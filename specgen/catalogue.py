@@ -63,7 +63,9 @@ def _printed(page: CataloguePage) -> bytes:
 def _index(known: dict[str, Explanation], tables: list[Table]) -> CataloguePage:
     rules = tuple(Entry(f"{p.id}.html", p.id, p.title, p.severity.value) for p in known.values())
     listed = tuple(Entry(f"table-{t.name}.html", t.name, t.title, str(t.basis)) for t in tables)
-    return CataloguePage("Rules, faults and tables", "", lists=(("Rules and faults", rules), ("Published tables", listed)))
+    return CataloguePage(
+        "Rules, faults and tables", "", lists=(("Rules and faults", rules), ("Published tables", listed))
+    )
 
 
 def _explained(page: Explanation, known: dict[str, Explanation]) -> CataloguePage:

@@ -49,7 +49,6 @@ class Document:
     """One document, ready to be written in any format of its kind."""
 
     number: str
-    subject: str
     write: Callable[[str], bytes]
 
 
@@ -98,16 +97,14 @@ def _method_statement(source: Source) -> Document:
         program=_PROGRAM,
         translate=translation(source.spec.project.language),
     )
-    return Document(
-        job.document.number, f"job {job.id}", lambda kind: _laid_out(source, "method_statement", view, kind, job.scope)
-    )
+    return Document(job.document.number, lambda kind: _laid_out(source, "method_statement", view, kind, job.scope))
 
 
 def _materials_list(source: Source) -> Document:
     job = source.subject
     assert isinstance(job, Job)  # noqa: S101  # as above
     view = materials_list(job, source.spec, translate=translation(source.spec.project.language))
-    return Document(job.document.number, f"job {job.id}", lambda _: write_csv(view.headings, view.rows))
+    return Document(job.document.number, lambda _: write_csv(view.headings, view.rows))
 
 
 def _data_sheet(source: Source) -> Document:
@@ -123,7 +120,6 @@ def _data_sheet(source: Source) -> Document:
     about = product.about or product.name
     return Document(
         sheet_number(product),
-        f"product {product.id}",
         lambda kind: _laid_out(source, "data_sheet", view, kind, about),
     )
 
@@ -133,7 +129,6 @@ def _range_overview(source: Source) -> Document:
     view = range_overview(source.spec, on=source.checked.on, program=_PROGRAM, translate=translation(project.language))
     return Document(
         number_of_overview(project),
-        "the folder",
         lambda kind: _laid_out(source, "range_overview", view, kind, view.title),
     )
 
@@ -157,7 +152,7 @@ def _job_card(source: Source) -> Document:
         return _laid_out(source, "job_card", card, "pdf", job.scope, len(card.sides))
 
     builds, paper = len(groups(job, source.spec)), source.spec.project.page_size.value
-    return Document(job.document.number, f"job {job.id}", lambda _: fitted(job, builds, view, write, paper))
+    return Document(job.document.number, lambda _: fitted(job, builds, view, write, paper))
 
 
 def _order_list(source: Source) -> Document:
@@ -169,7 +164,7 @@ def _order_list(source: Source) -> Document:
             return write_csv([column.heading for column in view.sheet.columns], view.sheet.rows)
         return _laid_out(source, "order_list", view, kind, view.title)
 
-    return Document(number_of_orders(project), "all jobs", write)
+    return Document(number_of_orders(project), write)
 
 
 _PROGRAM = f"specgen {__version__}"

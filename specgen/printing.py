@@ -41,8 +41,8 @@ def print_documents(
     """File name to content, for every document and format asked for; a kind is left out of formats it has not.
 
     None means all; where `jobs` are named and `products` are not, the products are those the jobs use. `told` is called
-    with each file name as it is finished. Raises Refused where the folder has errors, a name is not known, two
-    documents come to one file name, or nothing is left to print; RenderError where a document cannot be laid out.
+    with each file name as it is finished. Raises Refused where the folder has errors, a name is not known, or nothing
+    is left to print; RenderError where a document cannot be laid out. No two files have one name: see the rule DOC003.
     """
     spec = checked.loaded.spec
     errors = checked.report.count(Severity.ERROR)
@@ -52,18 +52,12 @@ def print_documents(
     wanted = _known("format", formats, {format: format for format in FORMATS})
     subjects = _subjects(spec, jobs, products)
     printed: dict[str, bytes] = {}
-    whose: dict[str, str] = {}
     for name, kind in kinds.items():
         for subject in subjects[kind.about]:
             source = Source(checked, spec, subject)
             document = kind.make(source)
             for format in (format for format in kind.formats if format in wanted):
                 file = f"{file_stem(document.number)}-{name}.{format}"
-                this = f"the {name} of {document.subject}"
-                # names that differ only in capitals are one file on many disks
-                if other := whose.get(file.casefold()):
-                    raise Refused(f"{other} and {this} both come to the file name {file}; give one another number")
-                whose[file.casefold()] = this
                 printed[file] = document.write(format)
                 if told is not None:
                     told(file)

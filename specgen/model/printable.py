@@ -9,10 +9,17 @@ from __future__ import annotations
 from functools import cache
 from importlib import resources
 
+from specgen.source.characters import REPLACED
+
+_PASSED_OVER = frozenset(("\n", REPLACED))
+
 
 def outside_fonts(text: str) -> list[str]:
-    """The signs of a text that the fonts lack, each once, in order. A line end is no sign."""
-    return list(dict.fromkeys(sign for sign in text if sign not in _signs() and sign != "\n"))
+    """The signs of a text that the fonts lack, each once, in order.
+
+    Passed over are line ends, and U+FFFD, for which the reader has found the sign it stands for.
+    """
+    return list(dict.fromkeys(sign for sign in text if sign not in _signs() and sign not in _PASSED_OVER))
 
 
 @cache

@@ -23,6 +23,8 @@ from specgen.source.tree import Mapping, Scalar, Sequence
 from specgen.source.tree import Node as Tree
 
 LIST_LIMIT = 5000
+# a job prints its parts and vehicles on every page that names them, so there are fewer than of anything else
+_JOB_LIMITS = {"items": 500, "vehicles": 200}
 
 
 def shape_finding(fault_id: str, path: Path, place: Place, what: str, remedy: str = "") -> Finding:
@@ -100,8 +102,9 @@ def _inspect(model: type[Node], tree: Tree, path: Path, places: Places) -> Itera
 
 
 def _inspect_list(inner: type[Node] | None, tree: Sequence, path: Path, places: Places) -> Iterator[Finding]:
-    if len(tree.items) > LIST_LIMIT:
-        what = f"{path[-1]} has {len(tree.items)} entries; at most {LIST_LIMIT} are read"
+    limit = _JOB_LIMITS.get(path[-1], LIST_LIMIT) if path[0] == "jobs" else LIST_LIMIT
+    if len(tree.items) > limit:
+        what = f"{path[-1]} has {len(tree.items)} entries; at most {limit} are read"
         yield shape_finding("MOD009", path, places.place(path), what)
     seen: dict[str, str] = {}
     for index, entry in enumerate(tree.items):

@@ -90,7 +90,8 @@ def wet_target(system: System, layer: Layer, solids: Source | None) -> tuple[lis
     supporting: list[Working] = []
     parts = ("passes", layer.passes) if layer.passes else ("coats", layer.coats)
     if parts[1] is not None and parts[1] > 1:
-        share = film_per_coat(f"film.{system.id}.{layer.id}", film, Given(Fraction(parts[1]), f"{path}.{parts[0]}"))
+        count = Given(Fraction(parts[1]), f"{path}.{parts[0]}")
+        share = film_per_coat(f"film.{system.id}.{layer.id}", film, count, passes=parts[0] == "passes")
         supporting.append(share)
         film = share
     thinner = Given(layer.thinner, f"{path}.thinner") if layer.thinner is not None else None

@@ -1,7 +1,7 @@
 """What a page may hold before it is set: keeps layout quick and the output free of active or outside content.
 
 Called by `pdf` and `html` on every document. Layout time grows without measure with one very long word, a huge column
-span or deep nesting (seconds to minutes each), so these are refused with a word on what to shorten.
+span, deep nesting or a great many elements (seconds to minutes each), so these are refused with a word on what to shorten.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from specgen.rendering.failure import RenderError
 MOST_BYTES = 5_000_000
 LONGEST_WORD = 200
 WIDEST_SPAN = 100
+MOST_ELEMENTS = 60_000
 DEEPEST_NESTING = 60
 
 _WITHIN_A_WORD = frozenset(
@@ -63,10 +64,17 @@ class _BoundsReader(HTMLParser):
         super().__init__(convert_charrefs=True)
         self._word = ""
         self._open: list[str] = []
+        self._elements = 0
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         if tag in _ACTIVE:
             raise RenderError(f"The document holds a <{tag}> element. Printed documents hold no active content.")
+        self._elements += 1
+        if self._elements > MOST_ELEMENTS:
+            raise RenderError(
+                f"The document has more than {MOST_ELEMENTS:,} elements, which cannot be set in reasonable time. "
+                "Divide it into several documents."
+            )
         if tag not in _WITHIN_A_WORD:
             self.end_word()
         for name, value in attrs:

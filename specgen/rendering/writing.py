@@ -14,6 +14,7 @@ from pathlib import Path
 
 from specgen.model.file_names import name_fault
 
+
 def write_atomically(path: Path, data: bytes) -> None:
     """Puts `data` at `path`, whose folder exists, in one step.
 

@@ -27,7 +27,9 @@ def write(report: Report, *, prefix: str, on: date) -> str:
 
 def _finding(finding: Finding, prefix: str) -> list[str]:
     # the first line is never wrapped: editors and terminals take the place from it
-    lines = [f"{printable_name(f'{prefix}{finding.place}')}: {finding.severity.value} {finding.id} {one_line(finding.what)}"]
+    lines = [
+        f"{printable_name(f'{prefix}{finding.place}')}: {finding.severity.value} {finding.id} {one_line(finding.what)}"
+    ]
     lines += source_line(finding.place)
     # a waiver names this address
     lines += _labelled("at", finding.path)

@@ -81,10 +81,11 @@ def coats_for(
     )
 
 
-def film_per_coat(id: str, target: Source, coats: Source) -> Working:
-    """The film that each of equal coats must bring, in um. Raises WorkingError for no coats."""
-    inputs = (_target(target), take("N", "number of coats", coats))
-    return work(id, "dry film per coat", "DFT / N", inputs, kind="thickness", unit="um", places=1, source=ARITHMETIC)
+def film_per_coat(id: str, target: Source, coats: Source, *, passes: bool = False) -> Working:
+    """The film that each of equal coats (or of equal passes) must bring, in um. Raises WorkingError for none."""
+    part, many = ("of a pass", "passes") if passes else ("per coat", "coats")
+    inputs = (_target(target), take("N", f"number of {many}", coats))
+    return work(id, f"dry film {part}", "DFT / N", inputs, kind="thickness", unit="um", places=1, source=ARITHMETIC)
 
 
 def film_per_stroke(

@@ -30,7 +30,7 @@ _VALUES = (
     ("panel_temperature", N_("Part temperature")),
     ("distance", N_("Distance to the part")),
     ("overlap", N_("Overlap of strokes")),
-    ("cross_coats", N_("Cross coats, usual")),
+    ("cross_coats", N_("Passes, usual")),
     ("flash_between_passes", N_("Wait between passes")),
 )
 _BEFORE = (("nozzle", N_("Nozzle")),)

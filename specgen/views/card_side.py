@@ -38,6 +38,10 @@ class Cut:
         return not (self.step_texts and self.checks and self.between and self.parts and self.climate)
 
 
+# Rooms in which every line counts.
+_CRAMPED = {"close", "tight"}
+
+
 @dataclass(frozen=True, slots=True)
 class Figure:
     """A figure in its author's unit, and the same in the second unit, in brackets or empty."""
@@ -67,13 +71,18 @@ class CardWait:
 
 @dataclass(frozen=True, slots=True)
 class CardCoat:
-    """`films` are (name, figure), the wet film of a pass first; `wait` is None where the sources state none."""
+    """`films` are (name, figure), the wet film of a pass first; `wait` is None where the sources state none.
+
+    `wear` is what protects while the coat is sprayed. It is never cut short; a cramped card names the breathing
+    protection alone, for that is what cannot be made good afterwards.
+    """
 
     name: str
     product: str
     passes: str
     films: tuple[tuple[str, Figure], ...]
     checks: tuple[CardCheck, ...]
+    wear: str
     before_next: str
     wait: CardWait | None
     last: bool
@@ -168,6 +177,7 @@ def _coats(
             coat.passes.replace("\n", " "),
             tuple((name, _figure(text)) for name, text in films),
             _checks([point for point in job.inspection if point.after == coat.layer], cut, words),
+            coat.breathing if cut.room in _CRAMPED else coat.wear,
             _short(before_next[coat.layer], cut) if cut.between else "",
             to_coats.get(following.name) if following is not None else None,
             following is None,

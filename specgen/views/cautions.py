@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from specgen.model.hazards import Hazards, SignalWord, Task
+from specgen.model.hazards import Hazards, Route, SignalWord, Task
 from specgen.model.product import Product
 from specgen.standards.citations import Basis
 from specgen.standards.tables import table
@@ -73,15 +73,30 @@ def protection(products: list[Product], words: Words) -> TableView:
     return table_view(words("What to wear"), columns, rows)
 
 
+def spraying_wear(product: Product, *, breathing_only: bool = False) -> str:
+    """What to wear while spraying the product, in a line; empty where nothing is stated."""
+    stated = product.hazards.protection if product.hazards is not None else ()
+    worn = [
+        text
+        for entry in stated
+        if entry.task in {Task.SPRAYING, Task.ANY}
+        for text in ((entry.respiratory, entry.gloves, entry.eyes, entry.skin)[: 1 if breathing_only else None])
+        if text
+    ]
+    return "; ".join(dict.fromkeys(worn))
+
+
 def first_aid(products: list[Product], words: Words) -> tuple[tuple[str, str], ...]:
-    """(route, act), each once however many products say the same."""
-    said = {
-        (words.word(entry.route), entry.act): None
-        for product in products
-        if product.hazards is not None
-        for entry in product.hazards.first_aid
-    }
-    return tuple(said)
+    """(route, act), each act once; where acts differ from product to product, each names its products."""
+    acts: dict[tuple[Route, str], list[str]] = {}
+    for product in products:
+        for entry in product.hazards.first_aid if product.hazards is not None else ():
+            acts.setdefault((entry.route, entry.act), []).append(product.name)
+    ways = [route for route, _ in acts]
+    return tuple(
+        (words.word(route) + (f" ({', '.join(names)})" if ways.count(route) > 1 else ""), act)
+        for (route, act), names in sorted(acts.items(), key=lambda pair: list(Route).index(pair[0][0]))
+    )
 
 
 def _hazard(product: Product, declared: Hazards, words: Words) -> HazardView:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from specgen.model.preparation import Preparation
 from specgen.model.spec import Spec
@@ -16,6 +17,7 @@ from specgen.rules.film.sums import sum_of
 from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import round_half_up
+from specgen.views.cautions import spraying_wear
 from specgen.views.wording import Words
 
 
@@ -35,6 +37,8 @@ class CoatView:
     most: str
     hold: str
     needed: str
+    wear: str
+    breathing: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,6 +106,8 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
         words.phrase(film.max or product.film.max),
         words.phrase(layer.hold),
         packs.printed() if packs is not None else "",
+        spraying_wear(product),
+        spraying_wear(product, breathing_only=True),
     )
 
 
@@ -109,8 +115,9 @@ def _wet(working: Working | None, words: Words) -> str:
     """The wet target as printed in the annex, with the second unit beside it."""
     if working is None:
         return ""
-    rounded = str(round_half_up(working.number, working.places))
-    return words.phrase(Quantity.of("thickness", working.number, working.unit, rounded))
+    # The second unit is that of the printed figure, so that the two can be checked against each other.
+    rounded = round_half_up(working.number, working.places)
+    return words.phrase(Quantity.of("thickness", Fraction(rounded), working.unit, str(rounded)))
 
 
 def _passes(layer: Layer, words: Words) -> str:

@@ -6,6 +6,7 @@ Called by `data_sheet` with the figures of `product_figures`.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 
 from specgen.model.product import PackForm, Product
 from specgen.trade.working import Working
@@ -100,8 +101,8 @@ def coverage_grounds(figures: ProductFigures, words: Words) -> str:
 def _comb(comb: Comb, thinned: bool, numbers: Numbers, words: Words) -> tuple[str, ...]:
     thinner = words.phrase(comb.thinner) or (words("none") if thinned else "")
     wet = comb.wet
-    rounded = str(round_half_up(wet.number, wet.places))
-    shown = words.phrase(Quantity.of("thickness", wet.number, wet.unit, rounded))
+    rounded = round_half_up(wet.number, wet.places)
+    shown = words.phrase(Quantity.of("thickness", Fraction(rounded), wet.unit, str(rounded)))
     return words.phrase(comb.film), comb.variants, thinner, shown, numbers[wet.id]
 
 

@@ -130,13 +130,21 @@ def test_place_of_a_value_in_a_list_goes_by_its_id() -> None:
     assert (place.file, place.line, place.column, place.end_column) == ("2.yaml", 5, 21, 25)
 
 
-def test_list_that_is_too_long_is_refused() -> None:
-    text = "jobs: [" + ",".join(f"V{number}" for number in range(5001)) + "]"
-    spec = good()
-    put(spec, "jobs.refit.vehicles", text.removeprefix("jobs: "))
-    assert [(f.id, f.what) for f in checked(spec).loaded.findings] == [
-        ("MOD009", "vehicles has 5001 entries; at most 5000 are read")
-    ]
+@pytest.mark.parametrize(
+    ("path", "entry", "limit"),
+    [
+        ("jobs.refit.vehicles", "V{}", 200),
+        ("jobs.refit.items", "{{id: I{}, name: N, count: 1, area: 1 m2}}", 500),
+        ("project.numbering.skip", "S{}", 5000),
+    ],
+)
+def test_list_that_is_too_long_is_refused(path: str, entry: str, limit: int) -> None:
+    for length in (limit, limit + 1):
+        spec = good()
+        put(spec, path, "[" + ", ".join(entry.format(number) for number in range(length)) + "]")
+        found = [(f.id, f.path, f.what) for f in checked(spec).loaded.findings]
+        what = f"{path.rpartition('.')[2]} has {length} entries; at most {limit} are read"
+        assert found == ([("MOD009", path, what)] if length > limit else [])
 
 
 def test_faults_of_shape_are_listed_up_to_a_limit_in_each_file() -> None:

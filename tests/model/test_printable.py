@@ -28,5 +28,5 @@ def test_list_is_that_of_the_fonts(golden: Callable[[Path, str], None]) -> None:
 
 
 def test_signs_outside() -> None:
-    assert outside_fonts("Δ 3 K,\n40 µm\u202f±") == []
+    assert outside_fonts("Δ 3 K,\n40 µm\u202f± \ufffd") == []
     assert outside_fonts("a漆b😀漆\tع") == ["漆", "😀", "\t", "ع"]

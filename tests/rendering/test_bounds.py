@@ -21,6 +21,7 @@ REFUSED = {
     "column span": ("<td colspan=65534>", "<td> element has colspan='65534'; a table cell spans 1 to 100"),
     "row span": ("<td rowspan=0>", "rowspan='0'"),
     "columns": ("<col span=1e9>", "span='1e9'"),
+    "elements": ("<br>" * 60_001, "more than 60,000 elements"),
     "nesting": ("<div>" * 61, "nested more than 60 deep at <div>"),
     **{
         tag: (f"<{tag}>", f"holds a <{tag}> element. Printed documents hold no active content")
@@ -45,6 +46,7 @@ ALLOWED = {
     "words over blanks": f"{LONG[1:]}\n{LONG[1:]} <b>{LONG[1:]}</b>",
     "span": "<td colspan=100 rowspan=1>",
     "nesting": "<div>" * 60,
+    "elements": "<br>" * 60_000,
     "items without their ends": "<ul>" + "<ul><li>a</ul>" * 100 + "</ul>",
     "style": f"<style>{LONG}</style><p>a</p>",
 }

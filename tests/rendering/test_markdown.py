@@ -39,7 +39,10 @@ PRINTED = {
     "underlined heading": ("Scope\n=====", '<p class="prose-heading"><strong>Scope</strong></p>'),
     "less than": ("a < b & c", "<p>a &lt; b &amp; c</p>"),
     "code": ("`<i>`", "<p><code>&lt;i&gt;</code></p>"),
-    "character reference": ("a &#x202e;b &#8203; &#0; &amp; &lt;", "<p>a &amp;#x202e;b &amp;#8203; &amp;#0; &amp;amp; &amp;lt;</p>"),
+    "character reference": (
+        "a &#x202e;b &#8203; &#0; &amp; &lt;",
+        "<p>a &amp;#x202e;b &amp;#8203; &amp;#0; &amp;amp; &amp;lt;</p>",
+    ),
     "character reference in code": ("`&#x202e;`", "<p><code>&amp;#x202e;</code></p>"),
     "character reference in a link": ("[&#x202e;](x)", '<p><span class="link">&amp;#x202e;</span></p>'),
     "ampersand in an address": (

@@ -43,11 +43,11 @@ def test_materials_list_is_as_expected(good_checked: Checked) -> None:
     assert spec is not None
     view = materials_list(spec.jobs["refit"], spec, translate=str)
     assert write_csv(view.headings, view.rows).decode("utf-8-sig").split("\r\n") == [
-        "Order number,Product,Variant,Colour,Pack,Packs needed",
-        "EX-100,Example primer,grey,house card 7,400 mL aerosol can,2",
-        "EX-base,Example base coat,standard,,400 mL aerosol can,1",
-        "EX-clear,Example clear,standard,,400 mL aerosol can,2",
-        "EX-barrier,Example barrier,standard,,1 L tin,1",
+        '"Order number","Product","Variant","Colour","Pack","Packs needed"',
+        '"EX-100","Example primer","grey","house card 7","400 mL aerosol can","2"',
+        '"EX-base","Example base coat","standard","","400 mL aerosol can","1"',
+        '"EX-clear","Example clear","standard","","400 mL aerosol can","2"',
+        '"EX-barrier","Example barrier","standard","","1 L tin","1"',
         "",
     ]
 

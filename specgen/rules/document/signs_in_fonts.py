@@ -36,9 +36,9 @@ def signs_in_fonts(subject: Node, spec: Spec) -> Iterator[Problem]:
     for path, value, _ in leaves(subject):
         for here, text in _texts(path, value):
             if lacking := outside_fonts(text):
-                more = f" and {len(lacking) - 3} more" if len(lacking) > 3 else ""
-                signs = ", ".join(f"“{sign}” {named(sign)}" for sign in lacking[:3])
-                yield Problem(here, f"the shipped fonts do not hold {signs}{more}")
+                more = f" and {len(lacking) - 1} more" if len(lacking) > 1 else ""
+                first = lacking[0]
+                yield Problem(here, f"the shipped fonts do not hold “{first}” {named(first)}{more}")
 
 
 def _texts(path: Path, value: object) -> Iterator[tuple[Path, str]]:
