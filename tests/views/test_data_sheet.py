@@ -42,7 +42,7 @@ def test_variants_with_figures_of_their_own_have_lines_of_their_own() -> None:
     ]  # fmt: skip
     # 10 um / 23 % = 43 um; 12 um / 23 % = 52 um
     assert [row[:-1] for row in _rows(sheet.comb)] == [
-        ("10 µm (0.394 mil)", "standard, blue", "43 µm (1.71 mil)"),
+        ("10 µm (0.394 mil)", "standard, blue", "43 µm (1.69 mil)"),
         ("12 µm (0.472 mil)", "red", "52 µm (2.05 mil)"),
     ]
     assert [column.heading for column in sheet.variants.columns] == [

@@ -17,6 +17,7 @@ NOT_PRINTED = {
     "Sense": "declared of a leaf, never a value of a source",
     "Ingredient": "the maker's, and never in a document",
     "PageSize": "chooses the paper",
+    "Language": "chooses the catalogue of messages",
     "Users": "no document prints it; rules judge by it",
     "FilmUnit": "chooses a unit, which prints its sign",
     "TemperatureUnit": "chooses a unit, which prints its sign",
