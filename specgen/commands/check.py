@@ -6,8 +6,10 @@ import argparse
 
 from specgen.commands.folder import checked_folder, declare_folder, prefix_of, project_folder
 from specgen.commands.outcome import DONE, REFUSED, Outcome
+from specgen.commands.shares import shares
 from specgen.findings import Severity
 from specgen.report import as_github, as_json, as_text
+from specgen.rules.run import Timings
 
 ABOUT = "Check the sources of a folder and report what is wrong with them. Nothing is written."
 
@@ -28,10 +30,16 @@ def declare(parser: argparse.ArgumentParser) -> None:
         default=Severity.ERROR.value,
         help="least severity that makes the exit code 1 (error if left out)",
     )
+    parser.add_argument(
+        "--timings",
+        action="store_true",
+        help="tell on the error output how long reading and each rule took, the longest first",
+    )
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    checked = checked_folder(arguments)
+    timings: Timings = {}
+    checked = checked_folder(arguments, timings)
     text = _WRITERS[arguments.format](checked.report, prefix=prefix_of(project_folder(arguments)), on=checked.on)
     failed = checked.report.at_or_above(Severity(arguments.fail_on))
-    return Outcome(text, REFUSED if failed else DONE)
+    return Outcome(text, REFUSED if failed else DONE, shares(timings) if arguments.timings else "")

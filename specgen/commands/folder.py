@@ -10,6 +10,7 @@ from pathlib import Path
 from specgen.checking import Checked, check
 from specgen.clock import today
 from specgen.commands.outcome import CannotRunError
+from specgen.rules.run import Timings
 from specgen.source.characters import printable_name
 from specgen.source.project import SourceError, find_project
 
@@ -29,12 +30,12 @@ def declare_folder(parser: argparse.ArgumentParser) -> None:
     )
 
 
-def checked_folder(arguments: argparse.Namespace) -> Checked:
-    """The folder named by PATH, checked. Raises CannotRunError where it cannot be read at all."""
+def checked_folder(arguments: argparse.Namespace, timings: Timings | None = None) -> Checked:
+    """The folder named by PATH, checked; `timings` takes what each part took. Raises CannotRunError where it cannot be read at all."""
     if not arguments.path:
         raise CannotRunError("the path is empty; name the folder of the sources")
     try:
-        return check(project_folder(arguments), arguments.on or today())
+        return check(project_folder(arguments), arguments.on or today(), timings)
     except SourceError as reason:
         raise CannotRunError(str(reason)) from reason
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from enum import StrEnum
+from functools import cache
 from typing import Annotated
 
 from specgen.model.field_types import (
@@ -46,6 +47,7 @@ class StepKind(StrEnum):
     TEST = "test"
 
 
+@cache
 def _grades() -> dict[str, str]:
     """What an author may write for a grade, and the grade it is: ids of the table and the usual spellings."""
     from specgen.standards.tables import table

@@ -19,7 +19,8 @@ def outside_fonts(text: str) -> list[str]:
 
     Passed over are line ends, and U+FFFD, for which the reader has found the sign it stands for.
     """
-    return list(dict.fromkeys(sign for sign in text if sign not in _signs() and sign not in _PASSED_OVER))
+    lacking = set(text) - _signs() - _PASSED_OVER
+    return [sign for sign in dict.fromkeys(text) if sign in lacking] if lacking else []
 
 
 @cache

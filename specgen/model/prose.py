@@ -53,6 +53,8 @@ def _nested_too_deep(text: str) -> bool:
         if start and len(_LEVEL.findall(start[0])) > DEEPEST_NESTING:
             return True
     for opening, closing in ("[]", "()"):
+        if text.count(opening) <= DEEPEST_NESTING:
+            continue
         depth = 0
         for sign in text:
             depth = depth + 1 if sign == opening else max(0, depth - (sign == closing))

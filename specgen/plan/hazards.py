@@ -9,7 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from specgen.model.kept import kept
 from specgen.model.product import Product
+from specgen.model.spec import Spec
 from specgen.plan.hazard_facts import (
     contents_of,
     declared_classes,
@@ -96,6 +98,12 @@ def derive(product: Product, jurisdictions: Sequence[str], *, public: bool = Fal
         _storage(product, classes, jurisdictions),
         _carriage(product, classes),
     )
+
+
+@kept
+def hazards_of(spec: Spec, product_id: str, *, public: bool = False) -> DerivedHazards:
+    """What `derive` says of a product of the specification, worked out once."""
+    return derive(spec.products[product_id], spec.project.jurisdictions, public=public)
 
 
 def aerosol_of(product: Product) -> Classified | CannotJudge | None:

@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from functools import partial
-from weakref import WeakKeyDictionary
 
 from specgen.model.job import DeadVolumeTable, Item, Job
+from specgen.model.kept import kept
 from specgen.model.preparation import StepKind
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
@@ -70,20 +70,14 @@ class Quantities:
         yield from seen.values()
 
 
-# Several rules and documents ask for the figures of the same job; a specification never changes once it is read.
-_worked_out: WeakKeyDictionary[Spec, dict[str, Quantities]] = WeakKeyDictionary()
-
-
 def quantities(job: Job, spec: Spec) -> Quantities:
     """All figures of a job that its sources allow."""
-    known = _worked_out.setdefault(spec, {})
-    if job.id not in known:
-        known[job.id] = _work_out(job, spec)
-    return known[job.id]
+    return _work_out(spec, job.id)
 
 
-def _work_out(job: Job, spec: Spec) -> Quantities:
-    found = Quantities()
+@kept
+def _work_out(spec: Spec, job_id: str) -> Quantities:
+    found, job = Quantities(), spec.jobs[job_id]
     for item in job.items:
         _try(found, ("jobs", job.id, "items", item.id), partial(_area, found, job, item))
     for system in spec.systems_of(job):

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from specgen.model.job import Exposure, Item, Job, OldCoat
+from specgen.model.kept import kept
 from specgen.model.preparation import StepKind, Substrate
 from specgen.model.product import Product
 from specgen.model.spec import Spec
@@ -102,12 +103,16 @@ def stack(job: Job, item: Item, spec: Spec) -> Stack | None:
     return Stack(item, system, spec.substrate_of(job, item), tuple(_old(job, item, spec)), new)
 
 
-def stacks(job: Job, spec: Spec) -> Iterator[Stack]:
+def stacks(job: Job, spec: Spec) -> tuple[Stack, ...]:
     """The stack of every item of a job that has a system."""
-    for item in job.items:
-        whole = stack(job, item, spec)
-        if whole is not None:
-            yield whole
+    return _stacks(spec, job.id)
+
+
+@kept
+def _stacks(spec: Spec, job_id: str) -> tuple[Stack, ...]:
+    job = spec.jobs[job_id]
+    found = (stack(job, item, spec) for item in job.items)
+    return tuple(whole for whole in found if whole is not None)
 
 
 def old_paint_goes(job: Job, item: Item, spec: Spec) -> bool:

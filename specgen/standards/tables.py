@@ -8,7 +8,7 @@ documents names the document `several` and gives each row its own. A table is re
 from __future__ import annotations
 
 from collections.abc import Mapping as TextMapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from importlib import resources
 
@@ -34,6 +34,7 @@ class Table:
     basis: Basis
     columns: tuple[str, ...]
     rows: tuple[Row, ...]
+    _by_cell: dict[str, dict[str, list[Row]]] = field(default_factory=dict, compare=False, repr=False)
 
     @property
     def citation(self) -> Citation:
@@ -50,11 +51,20 @@ class Table:
 
     def row(self, column: str, text: str) -> Row:
         """The one row whose cell in `column` is `text`. Raises KeyError where there is none, or more than one."""
-        found = [row for row in self.rows if row[column] == text]
+        found = self._rows_by(column).get(text, [])
         if len(found) != 1:
             known = ", ".join(row[column] for row in self.rows)
             raise KeyError(f"table {self.name} has {len(found)} rows with {column} = {text}; it has: {known}")
         return found[0]
+
+    def _rows_by(self, column: str) -> dict[str, list[Row]]:
+        """Rows by their cell in a column, gathered when first asked for: rules look rows up thousands of times."""
+        if column not in self._by_cell:
+            found: dict[str, list[Row]] = {}
+            for row in self.rows:
+                found.setdefault(row[column], []).append(row)
+            self._by_cell[column] = found
+        return self._by_cell[column]
 
 
 @cache
@@ -99,6 +109,7 @@ def cell_citation(name: str, key: str, column: str) -> Citation:
     return found.row_citation(row)
 
 
+@cache
 def table_names() -> tuple[str, ...]:
     """The name of every table, in alphabetical order."""
     folder = resources.files(__package__).joinpath(_FOLDER)

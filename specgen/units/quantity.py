@@ -55,6 +55,8 @@ class Quantity:
 
     def to(self, unit: str) -> Fraction:
         """The number in another unit of the same kind, exact."""
+        if unit == self.unit:
+            return self.number
         factor, offset = KINDS[self.kind].scale(unit)
         return (self.base - offset) / factor
 

@@ -67,10 +67,12 @@ def _preparations(start: int, jobs: int) -> str:
     lines = ["preparations:\n"]
     for n in range(start, min(start + 50, jobs)):
         lines.append(f"  - id: prep{n}\n    title: Preparation {n}\n    coat_within: 4 h\n    steps:\n")
+        lines.append("      - {id: s0, do: degrease, text: Degrease., acceptance: A white cloth stays white.}\n")
         lines.extend(
-            f"      - {{id: s{k}, do: sand, text: Step {k} of the preparation., grade: P Ma, acceptance: Even and matt.}}\n"
-            for k in range(40)
+            f"      - {{id: s{k}, do: sand, text: Step {k} of it., abrasive: P180, grade: P Ma, acceptance: Even and matt.}}\n"
+            for k in range(1, 39)
         )
+        lines.append("      - {id: s39, do: dust-off, text: Blow off and wipe with a tack cloth.}\n")
     return "".join(lines)
 
 

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from specgen.commands import main
+from specgen.rules.declare import all_rules
 from tests.good_spec import GOOD
 
 
@@ -171,3 +172,15 @@ def test_nothing_is_written(folder: Path) -> None:
     before = {file: file.read_bytes() for file in folder.rglob("*")}
     main(["check", "specs"])
     assert {file: file.read_bytes() for file in folder.rglob("*")} == before
+
+
+def test_timings_name_reading_and_every_rule(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["check", "specs", "--timings", "--format", "json"]) == 0
+    told = capsys.readouterr()
+    json.loads(told.out)  # the report stays whole
+    *parts, whole = told.err.splitlines()
+    named = [line.split("  ")[-1] for line in parts]
+    assert sorted(named) == sorted(["reading the sources", *(rule.id for rule in all_rules())])
+    seconds = [float(line.split()[0]) for line in parts]
+    assert seconds == sorted(seconds, reverse=True)
+    assert abs(float(whole.split()[0]) - sum(seconds)) < 0.001 * len(seconds)

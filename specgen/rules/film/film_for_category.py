@@ -23,6 +23,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from specgen.findings import Severity
+from specgen.model.placing import items_painted_with
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.model.system import CategoryClaim, System
@@ -79,18 +80,15 @@ def _paint(system: System, spec: Spec) -> str | None:
 def _surfaces(system: System, spec: Spec) -> set[str]:
     """The surfaces of annex B that jobs put the system on; empty text for a surface it does not know."""
     found = set()
-    for job in spec.jobs.values():
-        for item in job.items:
-            if spec.system_of(job, item) is not system:
-                continue
-            substrate = spec.substrate_of(job, item)
-            material = substrate.material if substrate is not None else ""
-            if material == "galvanized_hot_dip":
-                found.add("hot-dip galvanised steel")
-            elif material == "steel_blasted" or (material.startswith("steel_") and is_blasted(job, item, spec)):
-                found.add("blast-cleaned steel")
-            else:
-                found.add("")
+    for job, item in items_painted_with(system, spec):
+        substrate = spec.substrate_of(job, item)
+        material = substrate.material if substrate is not None else ""
+        if material == "galvanized_hot_dip":
+            found.add("hot-dip galvanised steel")
+        elif material == "steel_blasted" or (material.startswith("steel_") and is_blasted(job, item, spec)):
+            found.add("blast-cleaned steel")
+        else:
+            found.add("")
     return found
 
 

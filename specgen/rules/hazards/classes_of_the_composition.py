@@ -23,7 +23,7 @@ from specgen.model.product import Product
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.plan.hazard_facts import declared_classes, is_known
-from specgen.plan.hazards import derive
+from specgen.plan.hazards import hazards_of
 from specgen.rules.declare import Problem, rule
 from specgen.standards.citations import Basis, cite
 from specgen.trade.hazard_class import Classification, severity_rank
@@ -56,7 +56,7 @@ def classes_of_the_composition(product: Product, spec: Spec) -> Iterator[Problem
     if product.hazards is None or not product.hazards.classification:
         return
     declared = declared_classes(product)
-    for judged in derive(product, spec.project.jurisdictions).mixture:
+    for judged in hazards_of(spec, product.id).mixture:
         if _water_without_law(judged, spec):
             continue
         if isinstance(judged, CannotJudge):

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 
 from specgen.model.hazards import Hazards, Protection, Task
+from specgen.model.kept import kept
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.plan.hazard_facts import declared_classes, for_the_public, is_known, package_of
@@ -31,6 +32,12 @@ _WET = (Task.MIXING, Task.SPRAYING, Task.CLEARING_UP, Task.ANY)
 
 def differences(product: Product, spec: Spec) -> tuple[Difference, ...]:
     """Where the declared label and the declared classes part; none while a class is missing or not known."""
+    return _differences(spec, product.id)
+
+
+@kept
+def _differences(spec: Spec, product_id: str) -> tuple[Difference, ...]:
+    product = spec.products[product_id]
     hazards, classes = product.hazards, declared_classes(product)
     if hazards is None or not classes or not all(is_known(found) for found in classes):
         return ()

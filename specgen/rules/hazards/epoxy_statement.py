@@ -26,7 +26,7 @@ from specgen.model.product import Product
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.plan.hazard_facts import epoxy_in
-from specgen.plan.hazards import derive
+from specgen.plan.hazards import hazards_of
 from specgen.rules.declare import Problem, rule
 from specgen.rules.hazards.declared import in_europe
 from specgen.standards.citations import cite
@@ -48,7 +48,7 @@ def epoxy_statement(product: Product, spec: Spec) -> Iterator[Problem]:
     if product.hazards is None or not in_europe(spec):
         return
     path, declared = ("hazards", "supplemental"), CODE in product.hazards.supplemental
-    found = derive(product, spec.project.jurisdictions).supplemental
+    found = hazards_of(spec, product.id).supplemental
     wanted = next((entry for entry in found if isinstance(entry, Element) and entry.code == CODE), None)
     gap = next((entry for entry in found if isinstance(entry, CannotJudge) and entry.what == CODE), None)
     if wanted is not None and not declared:

@@ -21,7 +21,7 @@ from specgen.model.product import Product
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.plan.hazard_facts import for_the_public
-from specgen.plan.hazards import derive
+from specgen.plan.hazards import hazards_of
 from specgen.rules.declare import Problem, rule
 from specgen.standards.citations import Basis, cite
 from specgen.trade.hazard_class import Element
@@ -38,7 +38,7 @@ from specgen.trade.hazard_class import Element
 def isocyanate_training(product: Product, spec: Spec) -> Iterator[Problem]:
     if product.hazards is None:
         return
-    wanted = derive(product, spec.project.jurisdictions, public=for_the_public(product, spec.project)).training
+    wanted = hazards_of(spec, product.id, public=for_the_public(product, spec.project)).training
     printed = " ".join(" ".join(caution.text for caution in product.hazards.cautions).split()).casefold()
     if isinstance(wanted, Element) and wanted.note.casefold() not in printed:
         what = f"the cautions of {product.id} lack the sentence on training; {'; '.join(wanted.reasons)}"

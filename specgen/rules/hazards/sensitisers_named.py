@@ -23,7 +23,7 @@ from specgen.findings import Severity
 from specgen.model.product import Product
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
-from specgen.plan.hazards import derive
+from specgen.plan.hazards import hazards_of
 from specgen.rules.declare import Problem, rule
 from specgen.rules.hazards.declared import in_europe
 from specgen.standards.citations import Basis, cite
@@ -47,7 +47,7 @@ def sensitisers_named(product: Product, spec: Spec) -> Iterator[Problem]:
     if CODE in hazards.supplemental and not hazards.sensitisers_named:
         yield Problem(("hazards", "sensitisers_named"), f"{product.id} carries {CODE} and names no substance")
         return
-    for wanted in derive(product, spec.project.jurisdictions).supplemental:
+    for wanted in hazards_of(spec, product.id).supplemental:
         if not isinstance(wanted, Element) or wanted.code != CODE:
             continue
         for reason in wanted.reasons:

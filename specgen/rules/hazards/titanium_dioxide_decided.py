@@ -20,7 +20,7 @@ from specgen.findings import Severity
 from specgen.model.product import Product
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
-from specgen.plan.hazards import derive
+from specgen.plan.hazards import hazards_of
 from specgen.rules.declare import Problem, rule
 from specgen.standards.citations import Basis, cite
 from specgen.trade.judged import CannotJudge
@@ -39,7 +39,7 @@ def titanium_dioxide_decided(product: Product, spec: Spec) -> Iterator[Problem]:
     hazards = product.hazards
     if hazards is None:
         return
-    found = derive(product, spec.project.jurisdictions).supplemental
+    found = hazards_of(spec, product.id).supplemental
     if hazards.titanium_dioxide_decision is None:
         for entry in found:
             if isinstance(entry, CannotJudge) and entry.what == CODE:

@@ -23,7 +23,7 @@ from specgen.model.product import Product
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.plan.hazard_facts import package_of
-from specgen.plan.hazards import derive
+from specgen.plan.hazards import hazards_of
 from specgen.rules.declare import Problem, rule
 from specgen.standards.citations import Basis, cite
 from specgen.standards.tables import table
@@ -45,7 +45,7 @@ def transport_fits(product: Product, spec: Spec) -> Iterator[Problem]:
     path = ("hazards", "transport")
     if stated.un_number != rows["un"]:
         yield Problem((*path, "un_number"), f"{product.id} goes as {stated.un_number}, a can is {rows['un']}")
-    carriage = derive(product, spec.project.jurisdictions).carriage
+    carriage = hazards_of(spec, product.id).carriage
     if carriage is None:
         what = f"the class of {product.id} cannot be judged: no category of the aerosol is stated"
         yield Problem((*path, "transport_class"), what, severity=Severity.NOTE)

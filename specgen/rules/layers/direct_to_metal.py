@@ -20,6 +20,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from specgen.findings import Severity
+from specgen.model.placing import items_painted_with
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.model.system import System
@@ -41,13 +42,10 @@ def direct_to_metal(system: System, spec: Spec) -> Iterator[Problem]:
 
 
 def _bare_metal_items(system: System, spec: Spec) -> Iterator[str]:
-    for job in spec.jobs.values():
-        for item in job.items:
-            substrate = spec.substrate_of(job, item)
-            if spec.system_of(job, item) is not system or substrate is None:
-                continue
-            if item.old_coats and not old_paint_goes(job, item, spec):
-                continue
-            material = table("materials").row("id", substrate.material)
-            if material["kind"] == "metal":
-                yield f"{material['name']} of the item {item.id} in the job {job.id}"
+    for job, item in items_painted_with(system, spec):
+        substrate = spec.substrate_of(job, item)
+        if substrate is None or (item.old_coats and not old_paint_goes(job, item, spec)):
+            continue
+        material = table("materials").row("id", substrate.material)
+        if material["kind"] == "metal":
+            yield f"{material['name']} of the item {item.id} in the job {job.id}"

@@ -56,12 +56,18 @@ class TopPair:
 def top_pairs(job: Job, spec: Spec) -> Iterator[TopPair]:
     """One for each item with old paint of which the family or the solvent rub is known."""
     for stack in stacks(job, spec):
-        old, new = stack.top_of_old, stack.first
-        if old is None or new is None:
-            continue
-        verdict = _verdict(old, new)
-        if verdict is not None:
-            yield TopPair(stack, old, new, verdict)
+        pair = top_pair(stack)
+        if pair is not None:
+            yield pair
+
+
+def top_pair(stack: Stack) -> TopPair | None:
+    """The pair of one item; None where no old coat stays, or nobody knows what the top one is."""
+    old, new = stack.top_of_old, stack.first
+    if old is None or new is None:
+        return None
+    verdict = _verdict(old, new)
+    return TopPair(stack, old, new, verdict) if verdict is not None else None
 
 
 def _verdict(old: OldLayer, new: NewLayer) -> Overcoating | None:

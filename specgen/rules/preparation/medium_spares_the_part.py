@@ -35,9 +35,12 @@ _MEDIA = table("substrate_media")
 def medium_spares_the_part(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
     iron = {row["id"] for row in table("preparation_media").rows if row["iron"] == "yes"}
     for part in prepared_with(preparation, spec):
+        refused = {
+            row["medium"]: row
+            for row in _MEDIA.rows
+            if row["material"] == part.material and row["verdict"] == "forbidden" and row["medium"] not in iron
+        }
         for step in preparation.steps:
-            for row in _MEDIA.rows:
-                named = row["material"] == part.material and row["medium"] == step.medium
-                if named and row["verdict"] == "forbidden" and step.medium not in iron:
-                    what = f"{medium_name(step)} is kept off {part.name}"
-                    yield Problem(("steps", step.id, "medium"), what, source=_MEDIA.row_citation(row))
+            if step.medium in refused:
+                what = f"{medium_name(step)} is kept off {part.name}"
+                yield Problem(("steps", step.id, "medium"), what, source=_MEDIA.row_citation(refused[step.medium]))

@@ -4,17 +4,20 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import cache
 from itertools import pairwise
 
 from specgen.model.product import Role
 from specgen.standards.tables import Row, table
 
 
+@cache
 def papers_in(text: str | None) -> tuple[str, ...]:
     """The P numbers a text names, in its order: `P150, then P180` gives 150 and 180."""
     return tuple(re.findall(r"\bP ?(\d{2,4})\b", text or ""))
 
 
+@cache
 def grain(paper: str) -> Fraction | None:
     """Mean grain in micrometres; None for a number that no paper of the P series has."""
     found = [row["um"] for row in table("abrasive_grains").rows if row["p"] == paper]

@@ -5,11 +5,12 @@ Called by the rules of this folder, of `substrates` and of `fillers`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 
 from specgen.model.job import Item, Job
+from specgen.model.placing import Placed, items_painted_with, items_prepared_with
 from specgen.model.preparation import Preparation, PreparationStep, StepKind, Substrate
 from specgen.model.spec import Spec
 from specgen.model.system import System
@@ -77,24 +78,27 @@ class Part:
         return (cell, cell_citation("substrates", material, column)) if cell else None
 
 
-def parts(spec: Spec) -> Iterator[Part]:
-    """Every item that is complete; another rule asks for what is missing in the others."""
-    for job in spec.jobs.values():
-        for item in job.items:
-            substrate = spec.substrate_of(job, item)
-            preparation, system = spec.preparation_of(job, item), spec.system_of(job, item)
-            if substrate is not None and preparation is not None and system is not None and system.layers:
-                yield Part(job, item, substrate, preparation, system)
+def parts_of(job: Job, spec: Spec) -> Iterator[Part]:
+    """The items of a job that are complete; another rule asks for what is missing in the others."""
+    return _complete(spec, ((job, item) for item in job.items))
 
 
 def prepared_with(preparation: Preparation, spec: Spec) -> Iterator[Part]:
     """The parts that get this preparation. What a rule says of two parts alike is reported once."""
-    return (part for part in parts(spec) if part.preparation is preparation)
+    return _complete(spec, items_prepared_with(preparation, spec))
 
 
 def painted_with(system: System, spec: Spec) -> Iterator[Part]:
     """The parts that get this system."""
-    return (part for part in parts(spec) if part.system is system)
+    return _complete(spec, items_painted_with(system, spec))
+
+
+def _complete(spec: Spec, placed: Iterable[Placed]) -> Iterator[Part]:
+    for job, item in placed:
+        substrate = spec.substrate_of(job, item)
+        preparation, system = spec.preparation_of(job, item), spec.system_of(job, item)
+        if substrate is not None and preparation is not None and system is not None and system.layers:
+            yield Part(job, item, substrate, preparation, system)
 
 
 @cache

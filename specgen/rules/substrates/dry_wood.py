@@ -24,7 +24,7 @@ from specgen.model.job import Job
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import Part, parts
+from specgen.rules.preparation.parts import Part, parts_of
 from specgen.standards.citations import Citation
 from specgen.standards.tables import cell_citation
 from specgen.units.quantity import Quantity
@@ -34,8 +34,8 @@ _SOURCE = cell_citation("substrates", "wood", "most_moisture_pct")
 
 @rule("SUB008", on=Job, severity=Severity.WARNING, concern=Concern.PREPARATION, source=_SOURCE)
 def dry_wood(job: Job, spec: Spec) -> Iterator[Problem]:
-    for part in parts(spec):
-        if part.job is not job or part.material != "wood" or part.item.old_coats:
+    for part in parts_of(job, spec):
+        if part.material != "wood" or part.item.old_coats:
             continue
         owner = ("items", part.item.id) if part.item.substrate is not None else ()
         path, substrate = (*owner, "substrate"), part.substrate

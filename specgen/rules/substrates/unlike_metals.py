@@ -25,7 +25,7 @@ from specgen.model.job import Job
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import parts
+from specgen.rules.preparation.parts import parts_of
 from specgen.standards.tables import table
 
 _RULES = table("galvanic_rules")
@@ -35,10 +35,10 @@ _BOTH = _RULES.row_citation(_RULES.row("id", "both_members"))
 @rule("SUB009", on=Job, severity=Severity.NOTE, concern=Concern.COMPATIBILITY, source=_BOTH)
 def unlike_metals(job: Job, spec: Spec) -> Iterator[Problem]:
     order = {row["material"]: int(row["order"]) for row in table("galvanic_series").rows}
-    for part in parts(spec):
+    for part in parts_of(job, spec):
         own = order.get(part.material)
         others = [metal for metal in part.substrate.mixed_with if order.get(metal, own) != own]
-        if part.job is not job or own is None or not others:
+        if own is None or not others:
             continue
         owner = ("items", part.item.id) if part.item.substrate is not None else ()
         path, named = (*owner, "substrate"), ", ".join(table("materials").row("id", metal)["name"] for metal in others)

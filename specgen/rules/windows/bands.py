@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from specgen.model.placing import jobs_painted_with
 from specgen.model.spec import Spec
 from specgen.model.system import System
 from specgen.standards.citations import LOGIC, PRACTICE, Citation
@@ -50,8 +51,8 @@ def shrinkage(stated: Quantity, real: Quantity, column: str) -> Fraction | None:
 def warmest_part(system: System, spec: Spec) -> Quantity | None:
     """The warmest part, else air, of any job with the system."""
     highs = []
-    for job in spec.jobs.values():
-        if job.climate is None or system not in spec.systems_of(job):
+    for job in jobs_painted_with(system, spec):
+        if job.climate is None:
             continue
         kept = job.climate.surface or job.climate.air
         if kept is not None and kept.high is not None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from specgen.model.placing import jobs_painted_with
 from specgen.model.product import OvercoatWindow
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
@@ -44,6 +45,6 @@ def warmest_air(system: System, spec: Spec) -> Quantity | None:
 
 
 def _airs(system: System, spec: Spec) -> Iterator[Range]:
-    for job in spec.jobs.values():
-        if job.climate is not None and job.climate.air is not None and system in spec.systems_of(job):
+    for job in jobs_painted_with(system, spec):
+        if job.climate is not None and job.climate.air is not None:
             yield job.climate.air
