@@ -1,7 +1,7 @@
 """INS008 The gauge reads the paint and nothing else
 
 Checks
-    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, or over body filler; on galvanised steel without saying what is taken off for the zinc; an eddy-current gauge over a zinc-rich coat. From memory.
+    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, or over body filler; paint on galvanised steel without saying what is taken off for the zinc; an eddy-current gauge over a zinc-rich coat. From memory.
 Why
     Such a gauge reads down to the next metal: filler and zinc count as paint, and over plastic it finds none.
 Passes
@@ -11,6 +11,10 @@ Passes
 
     jobs.refit.substrate.material: galvanized_hot_dip
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 60 um}
+
+    jobs.refit.substrate.material: galvanized_hot_dip
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 60 um}
+    jobs.refit.inspection.zinc: {id: zinc, check: Zinc before painting, at: after-preparation, gauge: {principle: magnetic}, criterion: {text: mean written down}}
 Fails
     jobs.refit.substrate.material: grp
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.principle
@@ -33,13 +37,14 @@ from specgen.model.job import Job
 from specgen.model.product import Role
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
+from specgen.plan.inspected import places
 from specgen.rules.declare import Problem, rule
 from specgen.rules.inspection.points import (
+    BEFORE_PAINT,
     THROUGH_THE_PAINT,
     film_points,
     layers_read,
     material_of,
-    places,
     principle_of,
 )
 from specgen.standards.citations import MEMORY
@@ -60,7 +65,7 @@ def gauge_reads_paint(job: Job, spec: Spec) -> Iterator[Problem]:
         if no_metal:
             yield Problem((*path, "principle"), f"a {principle} gauge finds no metal below {', '.join(no_metal)}")
         zinc = sorted({row["name"] for row in materials if row["id"].startswith("galvanized")})
-        if zinc and (point.gauge is None or point.gauge.correction is None):
+        if zinc and point.at not in BEFORE_PAINT and (point.gauge is None or point.gauge.correction is None):
             yield Problem((*path, "correction"), f"on {', '.join(zinc)} the gauge counts the zinc as paint")
         layers = [layer for _, system in read for layer in layers_read(point, system)]
         if any(layer.role is Role.BODY_FILLER for layer in layers):

@@ -1,4 +1,4 @@
-"""Which inspection points read film, on which items, and what lies under the gauge. Called by the rules of this folder."""
+"""Which inspection points read film, and what lies under the gauge. Called by the rules of this folder."""
 
 from __future__ import annotations
 
@@ -23,14 +23,6 @@ def film_points(job: Job) -> Iterator[InspectionPoint]:
         figures = (criterion.rule, criterion.min, criterion.nominal, criterion.max)
         if point.gauge is not None or any(figure is not None for figure in figures):
             yield point
-
-
-def places(point: InspectionPoint, job: Job, spec: Spec) -> Iterator[tuple[Item, System]]:
-    """The items a point reads, each with its system: those with the layer it follows, or all of the job."""
-    for item in job.items:
-        system = spec.system_of(job, item)
-        if system is not None and (point.after is None or any(layer.id == point.after for layer in system.layers)):
-            yield item, system
 
 
 def layers_read(point: InspectionPoint, system: System) -> tuple[Layer, ...]:

@@ -1,0 +1,23 @@
+"""Which items of a job an inspection point looks at. Called by the rules on inspection, the method statement and the job card."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.model.acceptance import InspectionPoint
+from specgen.model.job import Item, Job
+from specgen.model.spec import Spec
+from specgen.model.system import System
+
+
+def places(point: InspectionPoint, job: Job, spec: Spec) -> Iterator[tuple[Item, System]]:
+    """Each item with its system: those the point names, or all of the job; of these, those with the layer it follows."""
+    for item in job.items:
+        system = spec.system_of(job, item)
+        named = not point.items or item.id in point.items
+        if (
+            system is not None
+            and named
+            and (point.after is None or any(layer.id == point.after for layer in system.layers))
+        ):
+            yield item, system
