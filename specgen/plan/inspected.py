@@ -1,4 +1,4 @@
-"""Which items of a job an inspection point looks at. Called by the rules on inspection, the method statement and the job card."""
+"""Which points of a job read film, and which items a point looks at. Called by rules, the method statement and the job card."""
 
 from __future__ import annotations
 
@@ -8,6 +8,15 @@ from specgen.model.acceptance import InspectionPoint
 from specgen.model.job import Item, Job
 from specgen.model.spec import Spec
 from specgen.model.system import System
+
+
+def film_points(job: Job) -> Iterator[InspectionPoint]:
+    """The points at which film is read: those with a gauge, a counting rule or a limit of film."""
+    for point in job.inspection:
+        criterion = point.criterion
+        figures = (criterion.rule, criterion.min, criterion.nominal, criterion.max)
+        if point.gauge is not None or any(figure is not None for figure in figures):
+            yield point
 
 
 def places(point: InspectionPoint, job: Job, spec: Spec) -> Iterator[tuple[Item, System]]:

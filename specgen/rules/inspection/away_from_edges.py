@@ -24,9 +24,9 @@ from specgen.model.acceptance import AcceptanceRule
 from specgen.model.job import Job, ShapeKind
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
-from specgen.plan.inspected import places
+from specgen.plan.inspected import film_points, places
 from specgen.rules.declare import Problem, rule
-from specgen.rules.inspection.points import BEFORE_PAINT, film_points
+from specgen.rules.inspection.points import BEFORE_PAINT
 from specgen.standards.tables import table
 from specgen.trade.given import from_table
 from specgen.units.quantity import Quantity

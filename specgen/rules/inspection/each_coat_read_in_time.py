@@ -27,9 +27,9 @@ from specgen.model.job import Job
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
-from specgen.plan.inspected import places
+from specgen.plan.inspected import film_points, places
 from specgen.rules.declare import Problem, rule
-from specgen.rules.inspection.points import BEFORE_PAINT, film_points, layers_read, principle_of
+from specgen.rules.inspection.points import BEFORE_PAINT, layers_read, principle_of
 from specgen.standards.citations import LOGIC
 
 

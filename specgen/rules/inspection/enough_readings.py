@@ -40,11 +40,10 @@ from specgen.model.acceptance import AcceptanceRule, Readings
 from specgen.model.job import Job
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
-from specgen.plan.inspected import places
+from specgen.plan.inspected import film_points, places
 from specgen.plan.quantities import quantities
 from specgen.rules.declare import Problem, rule
 from specgen.rules.inspection.counts import LeastCount, least_count
-from specgen.rules.inspection.points import film_points
 from specgen.standards.tables import table
 
 

@@ -25,9 +25,9 @@ from specgen.model.acceptance import GaugePrinciple
 from specgen.model.job import Job
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
-from specgen.plan.inspected import places
+from specgen.plan.inspected import film_points, places
 from specgen.rules.declare import Problem, rule
-from specgen.rules.inspection.points import film_points, material_of, principle_of
+from specgen.rules.inspection.points import material_of, principle_of
 from specgen.standards.citations import cite
 
 

@@ -37,16 +37,9 @@ from specgen.model.job import Job
 from specgen.model.product import Role
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
-from specgen.plan.inspected import places
+from specgen.plan.inspected import film_points, places
 from specgen.rules.declare import Problem, rule
-from specgen.rules.inspection.points import (
-    BEFORE_PAINT,
-    THROUGH_THE_PAINT,
-    film_points,
-    layers_read,
-    material_of,
-    principle_of,
-)
+from specgen.rules.inspection.points import BEFORE_PAINT, THROUGH_THE_PAINT, layers_read, material_of, principle_of
 from specgen.standards.citations import MEMORY
 
 

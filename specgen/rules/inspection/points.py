@@ -1,8 +1,6 @@
-"""Which inspection points read film, and what lies under the gauge. Called by the rules of this folder."""
+"""What lies under the gauge of an inspection point. Called by the rules of this folder."""
 
 from __future__ import annotations
-
-from collections.abc import Iterator
 
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint, Stage
 from specgen.model.job import Item, Job
@@ -14,15 +12,6 @@ from specgen.standards.tables import Row, table
 BEFORE_PAINT = {Stage.RECEIPT, Stage.PREPARED}
 # A gauge of one of these principles finds the metal through the paint.
 THROUGH_THE_PAINT = {GaugePrinciple.MAGNETIC, GaugePrinciple.EDDY_CURRENT}
-
-
-def film_points(job: Job) -> Iterator[InspectionPoint]:
-    """The points at which film is read: those with a gauge, a counting rule or a limit of film."""
-    for point in job.inspection:
-        criterion = point.criterion
-        figures = (criterion.rule, criterion.min, criterion.nominal, criterion.max)
-        if point.gauge is not None or any(figure is not None for figure in figures):
-            yield point
 
 
 def layers_read(point: InspectionPoint, system: System) -> tuple[Layer, ...]:

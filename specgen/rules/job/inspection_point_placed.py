@@ -5,7 +5,7 @@ Checks
 Why
     A check without a place is done at the end, when the coat it was meant for is covered.
 Passes
-    jobs.refit.inspection.prepared.at: receipt
+    jobs.refit.inspection.look: {id: look, check: Colour and gloss, at: finished, criterion: {text: as the card}}
 Fails
     without jobs.refit.inspection.primer-film.after    # at jobs.refit.inspection.primer-film.at
 

@@ -10,7 +10,7 @@ Fails
     without systems.cab.layers.primer    # at systems.cab.layers.clear.role
     without systems.cab.layers.base
     without systems.cab.total
-    without jobs.refit.inspection.primer-film    # also LAY005 at systems.cab.layers.clear.product
+    jobs.refit.inspection.primer-film.after: clear    # also LAY005 at systems.cab.layers.clear.product
 
     without systems.cab.layers.base    # at systems.cab.layers.clear.role
     without systems.cab.total

@@ -1,0 +1,41 @@
+"""JOB006 Preparation and film are inspected
+
+Checks
+    Each job plans a point after preparation and, where a layer of it has a limit of film, a point that reads film.
+Why
+    What is below a coat cannot be looked at again, and a film nobody reads is a film nobody has proven.
+Passes
+    jobs.refit.inspection.prepared.hold_point: no
+Fails
+    without jobs.refit.inspection    # at jobs.refit.inspection    # also JOB006 at jobs.refit.inspection
+
+    without jobs.refit.inspection.prepared    # at jobs.refit.inspection
+
+    without jobs.refit.inspection.primer-film    # at jobs.refit.inspection
+To put right
+    Add a point with at: after-preparation, and one after each coat with the limits of its film.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.acceptance import Stage
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.inspected import film_points
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule("JOB006", on=Job, severity=Severity.NOTE, concern=Concern.ACCEPTANCE, source=LOGIC)
+def work_inspected(job: Job, spec: Spec) -> Iterator[Problem]:
+    path = ("inspection",)
+    if not any(point.at is Stage.PREPARED for point in job.inspection):
+        yield Problem(path, f"no point of the job {job.id} looks at the preparation before it is covered")
+    layers = [layer for system in spec.systems_of(job) for layer in system.layers]
+    limited = any(layer.film.min is not None or layer.film.max is not None for layer in layers)
+    if limited and not any(film_points(job)):
+        yield Problem(path, f"no point of the job {job.id} reads film, though its coats have limits")
