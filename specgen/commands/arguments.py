@@ -13,6 +13,7 @@ from specgen.commands.outcome import CannotRunError, Outcome
 COMMANDS = {
     "check": "check the sources of a folder and report what is wrong with them",
     "render": "check the sources, then print documents from them",
+    "compare": "say what changed between two versions, what became weaker first",
     "explain": "print the page of a rule or fault, or a published table",
     "where-used": "list every system and job that a source or a table reaches",
     "schema": "print the JSON Schema of a kind of source, for an editor",

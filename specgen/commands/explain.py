@@ -27,11 +27,13 @@ _WORKING = "working:"
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
-    wanted = parser.add_mutually_exclusive_group(required=True)
+    wanted = parser.add_mutually_exclusive_group()
     wanted.add_argument("id", metavar="ID", nargs="?", help="id of a finding, as in FLM002; table:NAME; working:ID")
     wanted.add_argument("--list", action="store_true", help="print id, severity and title of every rule and fault")
     wanted.add_argument("--html", metavar="DIR", help="write every page and table into DIR as linked HTML pages")
-    parser.add_argument("--job", metavar="ID", help="job whose figure working:ID is; without ID its figures are listed")
+    parser.add_argument(
+        "--job", metavar="ID", help="job whose figure working:ID is; without an ID its figures are listed"
+    )
     parser.add_argument("--path", metavar="PATH", default=".", help="folder of the sources (this folder if left out)")
     parser.add_argument(
         "--for",
@@ -43,17 +45,22 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
+    if not (arguments.list or arguments.html or arguments.id or arguments.job):
+        raise CannotRunError("name what to explain: the id of a finding, table:NAME, or --job ID; --list lists the ids")
     if arguments.list:
         pages = explanations().values()
         return Outcome("".join(f"{page.id}  {page.severity.value:<7}  {page.title}\n" for page in pages))
     if arguments.html:
         return _pages(Path(arguments.html))
-    asked = str(arguments.id)
+    # a job without an id asks for its figures
+    asked = _WORKING if arguments.id is None else str(arguments.id)
     if asked.lower().startswith(_TABLE):
         return Outcome(_table(asked[len(_TABLE) :]))
     if asked.lower().startswith(_WORKING):
         return Outcome(_working(asked[len(_WORKING) :], arguments))
     page = explanations().get(asked.upper())
+    if page is None and asked in table_names():
+        return Outcome(_table(asked))
     if page is None:
         raise CannotRunError(f"there is no page for {asked!r}; {_nearest(asked.upper(), explanations())}")
     return Outcome(page.text())
@@ -88,8 +95,8 @@ def _working(wanted: str, arguments: argparse.Namespace) -> str:
     except SourceError as reason:
         raise CannotRunError(str(reason)) from reason
     if spec is None or arguments.job not in spec.jobs:
-        known = [] if spec is None else list(spec.jobs)
-        raise CannotRunError(f"there is no whole job {arguments.job!r}; {_nearest(arguments.job, known)}")
+        known = ", ".join([] if spec is None else spec.jobs) or "none; `specgen check` says what is wrong"
+        raise CannotRunError(f"there is no whole job {arguments.job!r}; there is: {known}")
     found = {entry.id: entry for entry in quantities(spec.jobs[arguments.job], spec).workings()}
     if not wanted:
         return "".join(f"{_WORKING}{entry.id}  {entry.name}, {entry.printed()}\n" for entry in found.values())

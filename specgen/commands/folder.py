@@ -25,7 +25,7 @@ def declare_folder(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--on",
         metavar="DATE",
-        type=_day,
+        type=day,
         help="judge by this day, as in 2026-03-31 (today by UTC if left out); waivers end by it",
     )
 
@@ -60,7 +60,8 @@ def prefix_of(folder: Path) -> str:
     return "" if named == "." else f"{named.rstrip('/')}/"
 
 
-def _day(text: str) -> date:
+def day(text: str) -> date:
+    """A date on the command line."""
     try:
         # fromisoformat alone would also take 20260331 and 2026-W13-2
         if re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):

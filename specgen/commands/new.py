@@ -6,9 +6,12 @@ Keys that must be there stand open; a default stands as the value that counts an
 from __future__ import annotations
 
 import argparse
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Set
+from dataclasses import replace
 
 from specgen.commands.outcome import CannotRunError, Outcome
+from specgen.model.job import Job
+from specgen.model.node import Node
 from specgen.model.outline import Default, Key, outline
 from specgen.model.spec import KINDS, SINGULAR
 
@@ -17,6 +20,9 @@ ABOUT = "Print an empty source to begin with: fill what stands open, take the # 
 # an open key without a value behind it, and its remark in one column where there is room
 _REMARK_AT = 34
 _WORDS_SHOWN = 10
+
+# The model lets each item say it instead, but whoever begins a job says it for all.
+_STAND_OPEN: Mapping[type[Node], Set[str]] = {Job: {"substrate", "preparation", "system"}}
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
@@ -30,7 +36,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> Outcome:
     block = SINGULAR[arguments.kind]
-    key = Key(block, "", True, None, (), KINDS[block], block != "project")
+    key = Key(block, "", True, None, (), "", KINDS[block], block != "project")
     if arguments.schema is not None and (not arguments.schema.strip() or not arguments.schema.isprintable()):
         raise CannotRunError("the name after --schema is no file name; name the file the schema is in")
     schema = f"# yaml-language-server: $schema={arguments.schema}\n" if arguments.schema is not None else ""
@@ -47,7 +53,8 @@ def _lines(key: Key, depth: int, struck: int | None) -> Iterator[str]:
         return
     below = depth + (4 if key.many else 2)
     for number, held in enumerate(outline(key.inner)):
-        lines = list(_lines(held, below, struck))
+        stands = replace(held, required=True) if held.name in _STAND_OPEN.get(key.inner, frozenset()) else held
+        lines = list(_lines(stands, below, struck))
         if key.many and number == 0:
             # every entry of a list begins with its id
             lines[0] = lines[0][: below - 2 + _mark(struck)] + "- " + lines[0][below + _mark(struck) :]
@@ -77,4 +84,6 @@ def _about(key: Key, *, marked: bool) -> str:
     # words that the remark names already are not listed again
     if 0 < len(key.words) <= _WORDS_SHOWN and not all(word in said for word in key.words):
         said += f"; one of: {', '.join(key.words)}"
+    elif key.table:
+        said += f"; see `specgen explain table:{key.table}`"
     return f"{said} (must be there)" if marked and key.required and said else said

@@ -48,7 +48,8 @@ def _through(use: Use) -> str:
 def _of_table(spec: Spec, name: str) -> list[Use]:
     if name not in table_names():
         near = get_close_matches(name, table_names(), n=3)
-        raise CannotRunError(f"there is no table {name!r}" + (f"; nearest: {', '.join(near)}" if near else ""))
+        known = f"nearest: {', '.join(near)}" if near else f"there is: {', '.join(table_names())}"
+        raise CannotRunError(f"there is no table {name!r}; {known}")
     return uses_of_table(spec, name)
 
 

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 from fractions import Fraction
+from functools import cache
 from typing import Annotated, Any
 
 from pydantic import GetJsonSchemaHandler
@@ -35,11 +36,15 @@ def refuse(what: str, remedy: str) -> PydanticCustomError:
 
 @dataclass(frozen=True, slots=True)
 class Strict:
-    """A field type: its name, its parser, and the JSON Schema of what a YAML 1.2 editor sees in its place."""
+    """A field type: its name, its parser, and the JSON Schema of what a YAML 1.2 editor sees in its place.
+
+    `table` names the published table whose ids it takes, empty for every other type.
+    """
 
     name: str
     parse: Callable[[str], Any]
     schema: Callable[[], Mapping[str, Any]]
+    table: str = ""
 
     def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> core_schema.CoreSchema:
         return core_schema.no_info_plain_validator_function(self._read)
@@ -196,8 +201,8 @@ def choice(words: type[StrEnum]) -> Strict:
     return Strict("word of the list", parse, lambda: {"enum": list(known)})
 
 
-def nearest_of(text: str, known: list[str]) -> str:
-    """A remedy that names the nearest of `known`, or a few of them."""
+def nearest_of(text: str, known: list[str], more: str = "and others") -> str:
+    """A remedy that names the nearest of `known`, or a few of them; `more` says where the others are found."""
     from difflib import get_close_matches
 
     # comparing takes time for every word known, and a folder may hold thousands of ids
@@ -206,12 +211,14 @@ def nearest_of(text: str, known: list[str]) -> str:
     if close:
         return f"did you mean {close[0]}?"
     shown = ", ".join(sorted(known)[:12])
-    return f"use one of: {shown}" + (" and others" if len(known) > 12 else "")
+    return f"use one of: {shown}" + (f" {more}" if len(known) > 12 else "")
 
 
 def listed(table: str) -> Strict:
     """An id of a published table of `standards/tables`."""
+    more = f"and others, which `specgen explain table:{table}` lists"
 
+    @cache
     def known() -> list[str]:
         from specgen.standards.tables import table as look_up
 
@@ -219,10 +226,10 @@ def listed(table: str) -> Strict:
 
     def parse(text: str) -> str:
         if text not in known():
-            raise refuse(f"{_short(text)} is not in the table {table}", nearest_of(text, known()))
+            raise refuse(f"{_short(text)} is not in the table {table}", nearest_of(text, known(), more))
         return text
 
-    return Strict(f"id of the table {table}", parse, lambda: {"enum": known()})
+    return Strict(f"id of the table {table}", parse, lambda: {"enum": list(known())}, table)
 
 
 YesNo = Annotated[bool, Strict("yes or no", _parse_yes_no, lambda: {"enum": ["yes", "no"]})]

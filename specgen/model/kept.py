@@ -22,7 +22,7 @@ def kept(work_out: Callable[Concatenate[Spec, Key], Answer]) -> Callable[Concate
     answers: WeakKeyDictionary[Spec, dict[object, Answer]] = WeakKeyDictionary()
 
     @wraps(work_out)
-    def answered(spec: Spec, *args: Key.args, **kwargs: Key.kwargs) -> Answer:
+    def answered(spec: Spec, /, *args: Key.args, **kwargs: Key.kwargs) -> Answer:
         known = answers.setdefault(spec, {})
         key = (args, tuple(sorted(kwargs.items())))
         if key not in known:

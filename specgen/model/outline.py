@@ -23,7 +23,8 @@ class Key:
     """One key of a record.
 
     `default` is what counts where the key is absent, as an author would write it; None where nothing does. `words`
-    are those of a closed list. `inner` is the record it holds; `many` says that it holds a list, of records or values.
+    are those of a closed list, `table` the published table whose ids it takes. `inner` is the record it holds; `many`
+    says that it holds a list, of records or values.
     """
 
     name: str
@@ -31,6 +32,7 @@ class Key:
     required: bool
     default: Default
     words: tuple[str, ...]
+    table: str
     inner: type[Node] | None
     many: bool
 
@@ -56,7 +58,8 @@ def _key(model: type[Node], name: str, info: FieldInfo) -> Key:
     words = tuple(kind.schema().get("enum", ())) if kind is not None else ()
     default = None if info.is_required() else as_written(info.default)
     many = get_origin(info.annotation) is tuple
-    return Key(name, info.description or "", info.is_required(), default, words, inner_record(model, name), many)
+    table = kind.table if kind is not None else ""
+    return Key(name, info.description or "", info.is_required(), default, words, table, inner_record(model, name), many)
 
 
 def as_written(value: Any) -> Default:

@@ -53,13 +53,13 @@ class Loaded:
 
 def load(folder: FilePath) -> Loaded:
     """Read and parse every source of a folder. Raises SourceError where the folder cannot be read at all."""
-    with _without_collector():
+    with without_collector():
         return parse(read_project(folder))
 
 
 @contextmanager
-def _without_collector() -> Iterator[None]:
-    """Reading makes a great many records and no rubbish: looking for rubbish all the while nearly doubles the time."""
+def without_collector() -> Iterator[None]:
+    """Reading and judging make a great many records and no rubbish: looking for it all the while nearly doubles the time."""
     was_on = gc.isenabled()
     gc.disable()
     try:

@@ -56,6 +56,9 @@ def _grades() -> dict[str, str]:
     return known | {row["written"]: row["grade"] for row in table("preparation_spellings").rows}
 
 
+_GRADES = "preparation_grades"
+
+
 def _parse_grade(text: str) -> str:
     known = _grades()
     if text not in known:
@@ -64,7 +67,7 @@ def _parse_grade(text: str) -> str:
 
 
 # Sa 2.5 and Sa 2 1/2 are one grade: a change of spelling is no change of what is asked.
-Grade = Annotated[str, Strict("id of the table preparation_grades", _parse_grade, lambda: {"enum": list(_grades())})]
+Grade = Annotated[str, Strict(f"id of the table {_GRADES}", _parse_grade, lambda: {"enum": list(_grades())}, _GRADES)]
 
 
 class Substrate(Node):

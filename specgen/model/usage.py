@@ -79,6 +79,6 @@ def _values_of_table(record: Node, name: str) -> Iterator[tuple[str, ...]]:
 
 def _names_table(held: object, name: str) -> bool:
     if isinstance(held, Strict):
-        return held.name == f"id of the table {name}"
+        return held.table == name
     parts = held if isinstance(held, tuple) else get_args(held)
     return any(_names_table(part, name) for part in parts)

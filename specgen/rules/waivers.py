@@ -78,7 +78,9 @@ def _waived(finding: Finding, held: list[tuple[str, Waiver]], spec: Spec, on: da
         return finding
     waiver = next(iter(granted.values()))
     what = f"waived by {waiver.by} until {waiver.until}: {finding.what}"
-    return replace(finding, severity=Severity.NOTE, what=what)
+    return replace(
+        finding, severity=Severity.NOTE, what=what, remedy=f"Nothing until {waiver.until}; judge it anew then."
+    )
 
 
 def _jobs_reaching(path: str, spec: Spec) -> set[str]:

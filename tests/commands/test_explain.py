@@ -82,7 +82,7 @@ def test_workings_of_a_job_are_listed(capsys: pytest.CaptureFixture[str]) -> Non
     ("call", "said"),
     [
         (["working:packs.primer.grey"], "name the job the figure belongs to, as in --job refit"),
-        (["working:x", "--job", "refi", "--path", GOOD], "there is no whole job 'refi'; nearest: refit"),
+        (["working:x", "--job", "refi", "--path", GOOD], "there is no whole job 'refi'; there is: refit"),
         (["working:packs.primer.gray", "--job", "refit", "--path", GOOD], "the job has no working 'packs.primer.gray'; nearest: working:packs.primer.grey"),
         (["working:x", "--job", "refit", "--path", "/nowhere"], "/nowhere"),
     ],

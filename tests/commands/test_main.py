@@ -98,7 +98,7 @@ def test_version(capsys: pytest.CaptureFixture[str]) -> None:
         (["check", ".", "--form", "text"], "unrecognized arguments: --form text; see `specgen check --help`"),
         (["check", ".", "more"], "unrecognized arguments: more; see `specgen check --help`"),
         (["render", "."], "the following arguments are required: --out; see `specgen render --help`"),
-        (["explain"], "one of the arguments ID --list --html is required; see `specgen explain --help`"),
+        (["explain"], "name what to explain: the id of a finding, table:NAME, or --job ID; --list lists the ids"),
     ],
 )
 def test_what_cannot_run_is_one_plain_line(arguments: list[str], said: str, capsys: pytest.CaptureFixture[str]) -> None:

@@ -50,6 +50,9 @@ def hold_inside_window(system: System, spec: Spec) -> Iterator[Problem]:
         freed = below.abraded_with is not None or above.tie_coat
         window = Range(stated.window.kind, stated.window.low, None) if freed else stated.window
         if not window.holds_all_of(below.hold):
-            air = f" (the coldest air is {coldest})" if coldest is not None else ""
-            what = f"hold {below.hold} is not inside the window {window} of {below.product} at {stated.air}{air}"
+            air = f", taken for the coldest air of {coldest}" if coldest is not None else ""
+            what = (
+                f"{above.id} is to follow {below.id} in {below.hold}, but the product {below.product}"
+                f" may be covered in {window} at {stated.air}{air}"
+            )
             yield Problem(path, what)

@@ -41,7 +41,7 @@ def coated_in_time(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
     metals = ", ".join(dict.fromkeys(part.name for part in bare))
     if preparation.coat_within is None:
         what = f"no longest wait is set between preparing {metals} and the first coat"
-        yield Problem(path, what, f"write coat_within, at most {most}", Severity.WARNING)
+        yield Problem(path, what, f"write coat_within: {most}, or less", Severity.WARNING)
     elif preparation.coat_within > most:
         said = f"bare {metals} may wait {preparation.coat_within} for the first coat; the most is {most}"
         if any(part.is_bare_steel for part in bare):

@@ -1,0 +1,118 @@
+"""`specgen compare`: what changed between two versions of a specification, what became weaker first."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Mapping
+from datetime import date
+from pathlib import Path
+
+from specgen.checking import Checked
+from specgen.clock import today
+from specgen.commands.folder import day
+from specgen.commands.outcome import DONE, NOT_RUN, REFUSED, CannotRunError, Outcome
+from specgen.commands.sides import Named, checked_side, read_side, side_of
+from specgen.comparison.changes import Comparison
+from specgen.comparison.compare import Side, compare
+from specgen.comparison.edition import for_customer
+from specgen.comparison.gate import GATES, shuts
+from specgen.comparison.verdicts import VERDICTS, Answers, read_answers
+from specgen.findings import Finding, Report, Severity
+from specgen.model.senses import Concern
+from specgen.report import as_text, change_github, change_json, change_text
+from specgen.report.lines import one_line
+from specgen.rules.declare import all_rules
+from specgen.source.characters import printable_name
+
+ABOUT = (
+    "Compare two versions of a specification and say what became weaker, safety first. "
+    "A side is a folder, a file in it, or git:REVISION:PATH. Nothing is written but with --notice."
+)
+
+
+def declare(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("old", metavar="OLD", help="the earlier side: a folder, a file in it, or git:REVISION:PATH")
+    parser.add_argument("new", metavar="NEW", help="the later side, named likewise")
+    parser.add_argument(
+        "--on",
+        metavar="DATE",
+        type=day,
+        help="judge both sides by this day, as in 2026-03-31 (today by UTC if left out)",
+    )
+    parser.add_argument(
+        "--format",
+        choices=("text", "json", "github"),
+        default="text",
+        help="text to read (the default), json for programs, github for annotations of a build",
+    )
+    parser.add_argument(
+        "--fail-on",
+        choices=list(GATES),
+        help="make the exit code 1: relaxed, where anything is relaxed or a person has yet to decide; safety, where that "
+        "is so of safety; any, where anything changed at all",
+    )
+    parser.add_argument("--notice", metavar="DIR", help="write the change notice as PDF and HTML into this folder")
+    parser.add_argument(
+        "--verdicts",
+        metavar="FILE",
+        help=f"what persons have decided (if left out, {VERDICTS} in the folder of NEW, where there is one)",
+    )
+    parser.add_argument(
+        "--for",
+        dest="reader",
+        choices=("customer", "maker"),
+        default="customer",
+        help="whether changes in data of the maker's are held back (customer) or shown (maker)",
+    )
+
+
+def run(arguments: argparse.Namespace) -> Outcome:
+    on = arguments.on or today()
+    named = read_side(arguments.old), read_side(arguments.new)
+    answers, faults = _answers(arguments.verdicts, named[1])
+    if any(fault.severity is Severity.ERROR for fault in faults):
+        return _refused(Report.of(faults), "", "the verdicts cannot be read", on)
+    checked = checked_side(named[0], on), checked_side(named[1], on)
+    sides = []
+    for name, side in zip(named, checked, strict=True):
+        if side.loaded.spec is None:
+            return _refused(side.report, name.prefix, f"{name.spelling} cannot be compared", on)
+        sides.append(side_of(side, side.loaded.spec))
+    rules = {rule.id: rule.concern for rule in all_rules()}
+    whole = _compared(sides[0], sides[1], answers, rules)
+    found = whole if arguments.reader == "maker" else for_customer(whole)
+    told = _notice(arguments, found, named, checked) if arguments.notice is not None else ""
+    code = REFUSED if arguments.fail_on is not None and shuts(arguments.fail_on, whole) else DONE
+    return Outcome(_report(arguments.format, found, named), code, told)
+
+
+def _compared(old: Side, new: Side, answers: Answers, rules: Mapping[str, Concern]) -> Comparison:
+    return compare(old, new, renames=answers.renames, verdicts=answers.verdicts, concern_of_rule=rules)
+
+
+def _report(format: str, found: Comparison, named: tuple[Named, Named]) -> str:
+    old, new = named
+    if format == "json":
+        return change_json.write(found, old=old.spelling, new=new.spelling)
+    if format == "github":
+        return change_github.write(found, new_prefix=new.prefix)
+    return change_text.write(found, old=old.spelling, new=new.spelling, old_prefix=old.prefix, new_prefix=new.prefix)
+
+
+def _answers(named: str | None, new: Named) -> tuple[Answers, list[Finding]]:
+    file = Path(named) if named is not None else new.folder / VERDICTS if new.folder is not None else None
+    if file is None or (named is None and not file.is_file()):
+        return Answers(), []
+    if not file.is_file():
+        raise CannotRunError(f"{printable_name(str(file))}: there is no such file")
+    return read_answers(file)
+
+
+def _refused(report: Report, prefix: str, why: str, on: date) -> Outcome:
+    return Outcome(as_text.write(report, prefix=prefix, on=on), NOT_RUN, f"specgen: {one_line(why)}\n")
+
+
+def _notice(
+    arguments: argparse.Namespace, found: Comparison, named: tuple[Named, Named], checked: tuple[Checked, Checked]
+) -> str:
+    raise CannotRunError("not yet")
