@@ -11,11 +11,13 @@ from dataclasses import dataclass
 from specgen.model.acceptance import InspectionPoint, Stage
 from specgen.model.job import Job
 from specgen.model.spec import Spec
+from specgen.plan.inspected import places
 from specgen.plan.quantities import Quantities
-from specgen.views.build import Group, steps
+from specgen.views.build import Group
 from specgen.views.climate import climate
 from specgen.views.coats import CoatView, Wait, coats, waits
-from specgen.views.inspection import passes
+from specgen.views.inspection import limits
+from specgen.views.preparation import steps
 from specgen.views.wording import Words
 
 
@@ -120,8 +122,10 @@ def card_side(
     masked = dict.fromkeys(entry.what for item in group.items for entry in item.masked)
     title = words("Build {letter}: {title}").format(letter=group.letter, title=group.system.title)
 
+    own = _points(group, job, spec)
+
     def at(*stages: Stage | None) -> tuple[CardCheck, ...]:
-        return _checks([p for p in job.inspection if p.after is None and p.at in stages], cut, words)
+        return _checks([point for point in own if point.after is None and point.at in stages], cut, words)
 
     return CardSide(
         _short(title, cut) if several else "",
@@ -136,10 +140,16 @@ def card_side(
         at(Stage.PREPARED),
         at(Stage.APPLYING),
         to_coats.get(listed[0].name) if listed else None,
-        tuple(_coats(listed, to_coats, group, job, cut, words)),
+        tuple(_coats(listed, to_coats, group, own, cut, words)),
         at(Stage.FINISHED, None),
         tuple(_wait(wait, cut, words) for wait in held if wait.comes not in names),
     )
+
+
+def _points(group: Group, job: Job, spec: Spec) -> list[InspectionPoint]:
+    """The inspection points that look at a part of this build."""
+    mine = {item.id for item in group.items}
+    return [point for point in job.inspection if any(item.id in mine for item, _ in places(point, job, spec))]
 
 
 def _parts(group: Group, cut: Cut, words: Words) -> Iterator[str]:
@@ -160,7 +170,12 @@ def _steps(group: Group, cut: Cut, words: Words) -> Iterator[tuple[str, str]]:
 
 
 def _coats(
-    listed: Sequence[CoatView], to_coats: dict[str, CardWait], group: Group, job: Job, cut: Cut, words: Words
+    listed: Sequence[CoatView],
+    to_coats: dict[str, CardWait],
+    group: Group,
+    points: Sequence[InspectionPoint],
+    cut: Cut,
+    words: Words,
 ) -> Iterator[CardCoat]:
     before_next = {layer.id: layer.before_next or "" for layer in group.system.layers}
     above = [*listed[1:], None]
@@ -176,7 +191,7 @@ def _coats(
             _short(", ".join(part for part in (coat.product, coat.variant, coat.order_number) if part), cut),
             coat.passes.replace("\n", " "),
             tuple((name, _figure(text)) for name, text in films),
-            _checks([point for point in job.inspection if point.after == coat.layer], cut, words),
+            _checks([point for point in points if point.after == coat.layer], cut, words),
             coat.breathing if cut.room in _CRAMPED else coat.wear,
             _short(before_next[coat.layer], cut) if cut.between else "",
             to_coats.get(following.name) if following is not None else None,
@@ -188,12 +203,22 @@ def _checks(points: Sequence[InspectionPoint], cut: Cut, words: Words) -> tuple[
     return tuple(
         CardCheck(
             _short(point.check, cut),
-            _short(passes(point.criterion, words).replace("\n", ", "), cut),
+            _in_a_line(point, cut, words),
             point.hold_point,
         )
         for point in points
         if point.hold_point or cut.checks
     )
+
+
+def _in_a_line(point: InspectionPoint, cut: Cut, words: Words) -> str:
+    """What passes as sentences: the limits in one, which is never cut, then as much of the text as there is room for."""
+    figures = ", ".join(limits(point.criterion, words))
+    sentence = f"{figures[:1].upper()}{figures[1:]}." if figures else ""
+    text = point.criterion.text or ""
+    if sentence and len(sentence) + len(text) > cut.longest:
+        return sentence
+    return f"{sentence} {_short(text, cut)}".strip()
 
 
 def _wait(wait: Wait, cut: Cut, words: Words) -> CardWait:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
-from specgen.model.acceptance import Criterion, InspectionPoint
+from specgen.model.acceptance import Criterion, Gauge, InspectionPoint, Readings
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
@@ -26,22 +26,58 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     rows = []
     for number, point in enumerate(job.inspection, 1):
         when = _when(point, layers, words) + (f"\n{words('HOLD POINT')}" if point.hold_point else "")
-        method = _joined((point.method, point.often))
-        rows.append((str(number), when, point.check, method, passes(point.criterion, words), point.if_failed or ""))
+        method = _joined((point.method, *_gauge(point.gauge, words), point.often, *_counts(point.readings, words)))
+        check = _joined((point.check, words("on {}").format(", ".join(point.items)) if point.items else ""))
+        rows.append((str(number), when, check, method, passes(point.criterion, words), point.if_failed or ""))
     return table_view(words("Inspection points in the order of the work"), columns, rows)
 
 
 def passes(criterion: Criterion, words: Words) -> str:
     """What passes, one line a limit, rule or text."""
-    least, most = criterion.min, criterion.max
-    return _joined(
-        (
-            words("at least {}").format(words.phrase(least)) if least is not None else "",
-            words("at most {}").format(words.phrase(most)) if most is not None else "",
-            _rule(criterion, words),
-            criterion.text,
-        )
+    return _joined((*limits(criterion, words), criterion.text))
+
+
+def limits(criterion: Criterion, words: Words) -> tuple[str, ...]:
+    """The limits and rules of a criterion, without its text."""
+    films = (
+        (criterion.min, words("at least {}")),
+        (criterion.max, words("at most {}")),
+        (criterion.nominal, words("nominal {}")),
+        (criterion.spot_min, words("mean of a spot at least {}")),
+        (criterion.spot_max, words("mean of a spot at most {}")),
+        (criterion.area_min, words("mean of an area at least {}")),
+        (criterion.area_max, words("mean of an area at most {}")),
     )
+    said = [text.format(words.phrase(film)) for film, text in films if film is not None]
+    low = words.word(criterion.low_readings) if criterion.low_readings is not None else ""
+    decides = words("this rule decides") if criterion.decides else ""
+    return tuple(part for part in (*said, _rule(criterion, words), low, decides) if part)
+
+
+def _gauge(gauge: Gauge | None, words: Words) -> Iterator[str]:
+    """How the gauge works, what it is set to zero on, and what is taken off each reading."""
+    if gauge is None:
+        return
+    parts = [words("gauge: {}").format(words.word(gauge.principle)) if gauge.principle is not None else ""]
+    if gauge.zeroed_on is not None:
+        parts.append(words("set to zero on {}").format(words.word(gauge.zeroed_on)))
+    if gauge.correction is not None:
+        parts.append(words("take {} off each reading").format(words.phrase(gauge.correction)))
+    yield ", ".join(part for part in parts if part)
+
+
+def _counts(plan: Readings | None, words: Words) -> Iterator[str]:
+    """How many areas, spots and readings, and how far from an edge."""
+    if plan is None:
+        return
+    counts = (
+        (plan.areas, words("areas: {}")),
+        (plan.spots, words("spots in all: {}")),
+        (plan.readings, words("readings in all: {}")),
+    )
+    yield ", ".join(text.format(count) for count, text in counts if count is not None)
+    if plan.from_edge is not None:
+        yield words("at least {} from edges, corners and holes").format(words.phrase(plan.from_edge))
 
 
 def _joined(parts: Iterable[str | None]) -> str:

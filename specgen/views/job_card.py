@@ -32,6 +32,7 @@ CUTS = (
     Cut("tight", step_texts=False, checks=False),
     Cut("tight", step_texts=False, checks=False, between=False),
     Cut("tight", step_texts=False, checks=False, between=False, parts=False, longest=60),
+    Cut("tight", step_texts=False, checks=False, between=False, parts=False, longest=36),
     Cut("tight", step_texts=False, checks=False, between=False, parts=False, climate=False, longest=36),
 )
 """What is given up to stay on one side, mildest first. Never given up: the fleet number, waits, films, wet film, hold
@@ -92,7 +93,7 @@ def job_card(
         job.document.title,
         on.isoformat(),
         contact_line(job.call or spec.project.maker.contact),
-        hazards(list(spec.products_of(job)), words)[0],
+        hazards(list(spec.products_of(job)), spec.project, words)[0],
         words("counted for all {} vehicles together").format(several) if several > 1 else "",
         tuple(VehicleSide(vehicle, _size(vehicle), side) for vehicle in vehicles or ("",) for side in sides),
         program,

@@ -10,8 +10,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
-from specgen.model.acceptance import Stage
+from specgen.model.acceptance import GaugePrinciple, LowReadings, Stage, ZeroedOn
 from specgen.model.hazards import Route, SignalWord, Task
+from specgen.model.job import Exposure, RubResult
 from specgen.model.preparation import StepKind
 from specgen.model.product import CuringKind, DryingStage, Losses, PackForm, Role
 from specgen.model.project import Project
@@ -64,10 +65,24 @@ WORDS: Mapping[StrEnum, str] = {
     StepKind.DUST_OFF: N_("Dust off"),
     StepKind.CONVERT: N_("Convert"),
     StepKind.TEST: N_("Test"),
+    RubResult.SOLUBLE: N_("soluble"),
+    RubResult.SOFTENS: N_("softening"),
+    RubResult.RESISTANT: N_("resistant"),
+    Exposure.EXTERIOR: N_("outdoors"),
+    Exposure.INTERIOR: N_("indoors"),
     Stage.RECEIPT: N_("on receipt"),
     Stage.PREPARED: N_("after preparation"),
     Stage.APPLYING: N_("while applying"),
     Stage.FINISHED: N_("finished"),
+    LowReadings.FEWER_THAN: N_("fewer than 20 % of the readings may lie below nominal"),
+    LowReadings.AT_MOST: N_("at most 20 % of the readings may lie below nominal"),
+    GaugePrinciple.MAGNETIC: N_("magnetic"),
+    GaugePrinciple.EDDY_CURRENT: N_("eddy current"),
+    GaugePrinciple.ULTRASONIC: N_("ultrasonic"),
+    GaugePrinciple.COMB: N_("wet film comb"),
+    GaugePrinciple.DESTRUCTIVE: N_("cut through the film"),
+    ZeroedOn.SMOOTH: N_("smooth steel"),
+    ZeroedOn.PROFILE: N_("the blast profile"),
     SignalWord.DANGER: N_("Danger"),
     SignalWord.WARNING: N_("Warning"),
     SignalWord.NONE: N_("No signal word"),
