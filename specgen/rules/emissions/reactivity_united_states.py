@@ -19,7 +19,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import date
-from fractions import Fraction
 
 from specgen.findings import Severity
 from specgen.model.product import Product
@@ -27,10 +26,8 @@ from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.plan.hazard_facts import package_of
 from specgen.rules.declare import Problem, rule
+from specgen.rules.emissions.reactivity import reactivity_within
 from specgen.standards.citations import Basis, cite
-from specgen.trade.judged import CannotJudge
-from specgen.trade.voc_limit import lowest_limit, reactivity_limit
-from specgen.units.rounding import plain_text
 
 
 def _day(product: Product) -> date:
@@ -47,26 +44,5 @@ def _day(product: Product) -> date:
     source=cite("40-CFR-59-E", "59.504", Basis.MEMORY),
 )
 def reactivity_united_states(product: Product, spec: Spec) -> Iterator[Problem]:
-    if "US" not in spec.project.jurisdictions or package_of(product) != "aerosol":
-        return
-    stated = product.voc
-    entries = [entry for entry in stated.categories if entry.jurisdiction == "US"] if stated is not None else []
-    if stated is None or not entries:
-        yield Problem(
-            ("voc",),
-            f"the can {product.id} states no category for the United States, so its limit cannot be judged",
-            severity=Severity.NOTE,
-        )
-        return
-    if stated.reactivity is None:
-        yield Problem(("voc", "reactivity"), f"the can {product.id} states no reactivity for the United States")
-    if stated.factors is None:
-        yield Problem(("voc", "factors"), f"the reactivity of {product.id} does not name its set of factors")
-    limit = lowest_limit([reactivity_limit("US", entry.category, _day(product)) for entry in entries])
-    path = ("voc", "categories")
-    if isinstance(limit, CannotJudge):
-        yield Problem(path, f"the reactivity of {product.id} cannot be judged: {limit.why}", severity=Severity.NOTE)
-    elif stated.reactivity is not None and isinstance(limit.limit, Fraction) and stated.reactivity > limit.limit:
-        shown = f"{plain_text(stated.reactivity)} {limit.unit}"
-        what = f"{shown} of {product.id} is above the {plain_text(limit.limit)} {limit.unit} of {limit.name}"
-        yield Problem(("voc", "reactivity"), what, source=limit.source)
+    if "US" in spec.project.jurisdictions and package_of(product) == "aerosol":
+        yield from reactivity_within(product, "US", "the United States", _day(product))
