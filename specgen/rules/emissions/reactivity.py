@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 from fractions import Fraction
+from typing import Literal
 
 from specgen.findings import Severity
 from specgen.model.product import Product
@@ -17,7 +18,7 @@ from specgen.trade.voc_limit import lowest_limit, reactivity_limit
 from specgen.units.rounding import plain_text
 
 
-def reactivity_within(product: Product, jurisdiction: str, market: str, day: date) -> Iterator[Problem]:
+def reactivity_within(product: Product, jurisdiction: Literal["US", "US-CA"], market: str, day: date) -> Iterator[Problem]:
     """What is missing or above its limit on a day; `market` is the jurisdiction in words."""
     stated = product.voc
     entries = [entry for entry in stated.categories if entry.jurisdiction == jurisdiction] if stated is not None else []
