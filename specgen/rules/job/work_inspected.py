@@ -5,7 +5,7 @@ Checks
 Why
     What is below a coat cannot be looked at again, and a film nobody reads is a film nobody has proven.
 Passes
-    jobs.refit.inspection.prepared.hold_point: no
+    jobs.refit.inspection.prepared.method: By eye in raking light
 Fails
     without jobs.refit.inspection    # at jobs.refit.inspection    # also JOB006 at jobs.refit.inspection
 

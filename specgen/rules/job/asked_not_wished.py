@@ -1,0 +1,44 @@
+"""JOB009 What is asked for is asked for
+
+Checks
+    Texts of steps, of what passes and of what is done with a failure: none says “should” or “ought to”.
+Why
+    “Should” is read as advice by the one who paints and as a duty by the one who pays.
+Passes
+    preparations.sand-steel.steps.sand.text: Sand until no gloss is left.
+Fails
+    preparations.sand-steel.steps.sand.text: The surface should be sanded.    # at preparations.sand-steel.steps.sand.text
+
+    jobs.refit.inspection.primer-film.if_failed: One ought to sand back.    # at jobs.refit.inspection.primer-film.if_failed
+To put right
+    Write it as an order, as in: Sand until no gloss is left.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.node import Node
+from specgen.model.preparation import Preparation
+from specgen.model.senses import Concern, Sense
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.model.walk import leaves
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import PRACTICE
+
+_WISH = re.compile(r"\b(should|ought to)\b", re.IGNORECASE)
+
+
+@rule("JOB009", on=Node, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=PRACTICE)
+def asked_not_wished(subject: Node, spec: Spec) -> Iterator[Problem]:
+    if not isinstance(subject, Job | Preparation | System):
+        return
+    for path, value, said in leaves(subject):
+        if said.sense is not Sense.REQUIREMENT_TEXT or path[0] == "waivers" or not isinstance(value, str):
+            continue
+        if wish := _WISH.search(value):
+            yield Problem(path, f"“{wish[1]}” asks for nothing")

@@ -1,0 +1,58 @@
+"""JOB007 What passes can be measured
+
+Checks
+    The text of what passes, at each inspection point and step of preparation: it does not rest on a word that accepts anything (table vague_words), unless a figure or a further clause stands beside it.
+Why
+    On such a word two honest people differ, and the one with more patience wins.
+Passes
+    jobs.refit.inspection.prepared.criterion.text: good, no gloss left in raking light
+
+    preparations.sand-steel.steps.degrease.acceptance: Good to 1 drop in 10
+Fails
+    jobs.refit.inspection.prepared.criterion.text: Satisfactory surface    # at jobs.refit.inspection.prepared.criterion.text
+
+    preparations.sand-steel.steps.degrease.acceptance: clean as required    # at preparations.sand-steel.steps.degrease.acceptance
+To put right
+    Say what is looked at, how, and what it has to show: a figure, a grade, or what must not be seen.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.node import Node
+from specgen.model.preparation import Preparation
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.walk import Path
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import PRACTICE
+from specgen.standards.tables import Row, table
+
+# A figure, or a second clause that says more than the vague word does.
+_SAYS_MORE = re.compile(r"\d|[,;:.]\s*\S")
+
+
+@rule("JOB007", on=Node, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=PRACTICE)
+def pass_can_be_measured(subject: Node, spec: Spec) -> Iterator[Problem]:
+    for path, text in _texts(subject):
+        row = _vague(text)
+        if row is not None and not _SAYS_MORE.search(text):
+            yield Problem(path, f"“{row['words']}” cannot be measured; say {row['ask']}")
+
+
+def _texts(subject: Node) -> Iterator[tuple[Path, str]]:
+    if isinstance(subject, Job):
+        for point in subject.inspection:
+            yield ("inspection", point.id, "criterion", "text"), point.criterion.text or ""
+    elif isinstance(subject, Preparation):
+        for step in subject.steps:
+            yield ("steps", step.id, "acceptance"), step.acceptance or ""
+
+
+def _vague(text: str) -> Row | None:
+    told = text.casefold()
+    return next((row for row in table("vague_words").rows if re.search(rf"\b{row['words']}\b", told)), None)

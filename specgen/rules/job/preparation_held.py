@@ -1,0 +1,33 @@
+"""JOB008 The work stops before preparation is covered
+
+Checks
+    Where points look at the preparation, one of them is a hold point.
+Why
+    Preparation decides how long the paint stays on, and the first coat hides it for good.
+Passes
+    jobs.refit.inspection.again: {id: again, check: Dust, at: after-preparation, criterion: {text: nothing on the tape}}
+Fails
+    jobs.refit.inspection.prepared.hold_point: no    # at jobs.refit.inspection.prepared.hold_point
+To put right
+    Write hold_point: yes at the point that looks at the prepared surface.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.acceptance import Stage
+from specgen.model.job import Job
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import PRACTICE
+
+
+@rule("JOB008", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=PRACTICE)
+def preparation_held(job: Job, spec: Spec) -> Iterator[Problem]:
+    points = [point for point in job.inspection if point.at is Stage.PREPARED]
+    if points and not any(point.hold_point for point in points):
+        what = f"nothing stops the work between preparation and first coat of the job {job.id}"
+        yield Problem(("inspection", points[0].id, "hold_point"), what)
