@@ -11,8 +11,7 @@ from enum import StrEnum
 from functools import cache
 from importlib import resources
 
-from specgen.source.reader import read_text
-from specgen.source.tree import Mapping, Scalar
+from specgen.source.reader import read_shipped
 
 
 class Basis(StrEnum):
@@ -71,14 +70,7 @@ ARITHMETIC = Citation(Basis.ARITHMETIC)
 @cache
 def documents() -> dict[str, Document]:
     """Every document cited, by id."""
-    raw = resources.files(__package__).joinpath("documents.yaml").read_bytes()
-    source, faults = read_text(raw, "documents.yaml")
-    if faults or not isinstance(source.root, Mapping):
-        raise ValueError(f"documents.yaml of the package is broken: {faults}")
-    found = {}
-    for key, entry in source.root.entries.items():
-        if not isinstance(entry, Mapping):
-            raise TypeError(f"documents.yaml of the package: {key} is not a mapping")
-        fields = {name: leaf.text for name, leaf in entry.entries.items() if isinstance(leaf, Scalar)}
-        found[key] = Document(key, fields["title"], fields["read"])
-    return found
+    entries = read_shipped(resources.files(__package__).joinpath("documents.yaml").read_bytes())
+    if not isinstance(entries, dict):
+        raise TypeError("documents.yaml of the package is not a mapping")
+    return {key: Document(key, entry["title"], entry["read"]) for key, entry in entries.items()}

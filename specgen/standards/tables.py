@@ -7,16 +7,15 @@ documents names the document `several` and gives each row its own. A table is re
 
 from __future__ import annotations
 
-from collections.abc import Mapping as TextMapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cache
 from importlib import resources
 
-from specgen.source.reader import read_text
-from specgen.source.tree import Mapping, Scalar, Sequence
+from specgen.source.reader import read_shipped
 from specgen.standards.citations import Basis, Citation
 
-Row = TextMapping[str, str]
+Row = Mapping[str, str]
 
 _FOLDER = "tables"
 _HEADS = ("title", "document", "edition", "clause", "basis")
@@ -76,11 +75,8 @@ def table(name: str) -> Table:
     file = resources.files(__package__).joinpath(_FOLDER, f"{name}.yaml")
     if not file.is_file():
         raise KeyError(f"there is no table {name}")
-    source, faults = read_text(file.read_bytes(), f"{_FOLDER}/{name}.yaml")
-    if faults or not isinstance(source.root, Mapping):
-        raise ValueError(f"table {name} cannot be read: {faults}")
-    entries = source.root.entries
-    if set(entries) != {*_HEADS, "columns", "rows"}:
+    entries = read_shipped(file.read_bytes())
+    if not isinstance(entries, dict) or set(entries) != {*_HEADS, "columns", "rows"}:
         raise ValueError(f"table {name} must hold {', '.join(_HEADS)}, columns and rows, and nothing else")
     columns = tuple(_text(name, cell) for cell in _items(name, entries["columns"]))
     rows = tuple(_row(name, columns, row) for row in _items(name, entries["rows"]))
@@ -129,24 +125,24 @@ def _basis(name: str, text: str) -> Basis:
     )
 
 
-def _row(name: str, columns: tuple[str, ...], node: object) -> Row:
-    if isinstance(node, Mapping):
-        if set(node.entries) != set(columns):
-            raise ValueError(f"table {name} has a row with other cells than its columns: {sorted(node.entries)}")
-        return {column: _text(name, node.entries[column]) for column in columns}
-    cells = [_text(name, cell) for cell in _items(name, node)]
-    if len(cells) != len(columns):
-        raise ValueError(f"table {name} has a row of {len(cells)} cells under {len(columns)} columns: {cells}")
-    return dict(zip(columns, cells, strict=True))
+def _row(name: str, columns: tuple[str, ...], cells: object) -> Row:
+    if isinstance(cells, dict):
+        if set(cells) != set(columns):
+            raise ValueError(f"table {name} has a row with other cells than its columns: {sorted(cells)}")
+        return {column: _text(name, cells[column]) for column in columns}
+    listed = [_text(name, cell) for cell in _items(name, cells)]
+    if len(listed) != len(columns):
+        raise ValueError(f"table {name} has a row of {len(listed)} cells under {len(columns)} columns: {listed}")
+    return dict(zip(columns, listed, strict=True))
 
 
-def _items(name: str, node: object) -> tuple[object, ...]:
-    if not isinstance(node, Sequence):
+def _items(name: str, held: object) -> list[object]:
+    if not isinstance(held, list):
         raise ValueError(f"table {name} must list its columns and rows")
-    return tuple(node.items)
+    return held
 
 
-def _text(name: str, node: object) -> str:
-    if not isinstance(node, Scalar):
+def _text(name: str, held: object) -> str:
+    if not isinstance(held, str):
         raise ValueError(f"table {name} has a list or a mapping where one text belongs")
-    return node.text
+    return held
