@@ -17,11 +17,11 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     layers = {layer.id: layer for system in spec.systems_of(job) for layer in system.layers}
     columns = [
         Column(words("No."), "w-5", numeric=True),
-        Column(words("When"), "w-15"),
+        Column(words("When"), "w-12"),
         Column(words("Check"), "w-15"),
-        Column(words("Method, how often"), "w-20"),
+        Column(words("Method, how often"), "w-25"),
         Column(words("Passes")),
-        Column(words("If it fails"), "w-20"),
+        Column(words("If it fails"), "w-15"),
     ]
     rows = []
     for number, point in enumerate(job.inspection, 1):
