@@ -1,6 +1,6 @@
 """Job specifications for protective coatings: checked, computed and printed from small YAML sources.
 
-The promised names are `load`, `check`, `print_documents` and `Finding`; each is imported when it is first asked for, so that
+The promised names are `load`, `check`, `compare`, `print_documents` and `Finding`; each is imported when it is first asked for, so that
 `import specgen` costs nothing.
 """
 
@@ -10,11 +10,12 @@ from importlib import import_module
 from typing import Any
 
 __version__ = "0.1.0"
-__all__ = ["Finding", "__version__", "check", "load", "print_documents"]
+__all__ = ["Finding", "__version__", "check", "compare", "load", "print_documents"]
 
 _HOMES = {
     "Finding": "specgen.findings",
     "check": "specgen.checking",
+    "compare": "specgen.comparison.compare",
     "load": "specgen.model.parse",
     "print_documents": "specgen.printing",
 }

@@ -16,7 +16,7 @@ from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import Spec
-from specgen.one_side import fitted
+from specgen.one_side import fitted, mildest_cut
 from specgen.rendering.csv_file import write_csv
 from specgen.rendering.environment import fill, translation
 from specgen.rendering.html import write_html
@@ -24,7 +24,11 @@ from specgen.rendering.pdf import write_pdf
 from specgen.views.build import groups
 from specgen.views.card_side import Cut
 from specgen.views.data_sheet import data_sheet
+from specgen.views.hazard_card import CUTS as HAZARD_CUTS
+from specgen.views.hazard_card import Cut as HazardCut
+from specgen.views.hazard_card import hazard_card
 from specgen.views.job_card import JobCard, job_card
+from specgen.views.label_sheet import label_sheet
 from specgen.views.materials_list import materials_list
 from specgen.views.method_statement import method_statement
 from specgen.views.order_list import number_of as number_of_orders
@@ -33,6 +37,9 @@ from specgen.views.range_overview import number_of as number_of_overview
 from specgen.views.range_overview import range_overview
 
 About = Literal["job", "product", "folder", "jobs"]
+
+FORMS = frozenset({"job-card"})
+"""The kinds filled in by hand: what is kept of one is the sheet with its entries, so its file need not last."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +90,7 @@ def _laid_out(
         author=project.maker.name,
         subject=subject[:200],
         most_pages=most_pages,
+        lasting=template.replace("_", "-") not in FORMS,
     )
 
 
@@ -155,6 +163,25 @@ def _job_card(source: Source) -> Document:
     return Document(job.document.number, lambda _: fitted(job, builds, view, write, paper))
 
 
+def _hazard_card(source: Source) -> Document:
+    job = source.subject
+    assert isinstance(job, Job)  # noqa: S101  # as above
+
+    def write(cut: HazardCut) -> bytes:
+        view = hazard_card(
+            job,
+            source.spec,
+            cut=cut,
+            on=source.checked.on,
+            program=_PROGRAM,
+            translate=translation(source.spec.project.language),
+        )
+        return _laid_out(source, "hazard_card", view, "pdf", job.scope, 1)
+
+    what, paper = f"The hazard card of the job {job.id}", source.spec.project.page_size.value
+    return Document(job.document.number, lambda _: mildest_cut(HAZARD_CUTS, write, what, paper))
+
+
 def _order_list(source: Source) -> Document:
     project = source.spec.project
     view = order_list(source.spec, on=source.checked.on, program=_PROGRAM, translate=translation(project.language))
@@ -167,12 +194,28 @@ def _order_list(source: Source) -> Document:
     return Document(number_of_orders(project), write)
 
 
+def _label_sheet(source: Source) -> Document:
+    product = source.subject
+    assert isinstance(product, Product)  # noqa: S101  # as above
+    view = label_sheet(
+        product,
+        source.spec,
+        on=source.checked.on,
+        program=_PROGRAM,
+        translate=translation(source.spec.project.language),
+    )
+    about = product.about or product.name
+    return Document(view.number, lambda kind: _laid_out(source, "label_sheet", view, kind, about))
+
+
 _PROGRAM = f"specgen {__version__}"
 
 KINDS: Mapping[str, Kind] = {
     "method-statement": Kind("job", ("pdf", "html"), _method_statement),
     "job-card": Kind("job", ("pdf",), _job_card),
+    "hazard-card": Kind("job", ("pdf",), _hazard_card),
     "data-sheet": Kind("product", ("pdf", "html"), _data_sheet),
+    "label-sheet": Kind("product", ("pdf", "html"), _label_sheet),
     "range-overview": Kind("folder", ("pdf", "html"), _range_overview),
     "materials-list": Kind("job", ("csv",), _materials_list),
     "order-list": Kind("jobs", ("pdf", "html", "csv"), _order_list),

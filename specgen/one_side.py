@@ -1,4 +1,6 @@
-"""A job card set on one side of paper: cut by the priorities of its view until it fits. Called by `document_kinds`.
+"""A card set on one side of paper: cut by the priorities of its view, or set smaller, until it fits.
+
+Called by `document_kinds`.
 
 How much room a text takes is known only once it is set, so cuts are tried on the paper itself, the mildest
 first: most cards fit with one of the first three.
@@ -8,11 +10,14 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable, Sequence
+from typing import TypeVar
 
 from specgen.model.job import Job
 from specgen.rendering.failure import RenderError, TooLongError
 from specgen.views.card_side import CardSide, Cut
 from specgen.views.job_card import CUTS, JobCard
+
+AnyCut = TypeVar("AnyCut")
 
 View = Callable[[Sequence[Cut | None], Sequence[str]], JobCard]
 """From a cut for each build (None leaves it out) and the vehicles to the card."""
@@ -35,6 +40,22 @@ def fitted(job: Job, builds: int, view: View, write: Callable[[JobCard], bytes],
             continue
     fullest = max(view([CUTS[-1]] * builds, trial).sides, key=lambda page: len(page.side.coats))
     raise RenderError(_too_much(job, fullest.side, paper))
+
+
+def mildest_cut(cuts: Sequence[AnyCut], write: Callable[[AnyCut], bytes], what: str, paper: str) -> bytes:
+    """The PDF with the mildest of `cuts` that stays on one side, for a card that has one side only.
+
+    `write` raises TooLongError where it does not. Raises RenderError where not even the last cut does.
+    """
+    for cut in cuts:
+        try:
+            return write(cut)
+        except TooLongError:
+            continue
+    raise RenderError(
+        f"{what} does not fit on one side of {paper}, not even cut as far as it may be. "
+        "Shorten protection and first aid of its products, or divide the work into two jobs."
+    )
 
 
 def _mildest(at: int, builds: int, view: View, write: Callable[[JobCard], bytes], trial: Sequence[str]) -> int:

@@ -31,7 +31,16 @@ def _changed(**changes: str) -> Checked:
 
 
 def test_names_and_formats() -> None:
-    assert DOCUMENTS == ("method-statement", "job-card", "data-sheet", "range-overview", "materials-list", "order-list")
+    assert DOCUMENTS == (
+        "method-statement",
+        "job-card",
+        "hazard-card",
+        "data-sheet",
+        "label-sheet",
+        "range-overview",
+        "materials-list",
+        "order-list",
+    )
     assert FORMATS == ("pdf", "html", "csv")
 
 
@@ -45,6 +54,10 @@ def test_every_document_has_its_name_and_is_told(good_checked: Checked) -> None:
         "DS-base-data-sheet.html",
         "DS-clear-data-sheet.html",
         "DS-barrier-data-sheet.html",
+        "DS-primer-label-sheet.html",
+        "DS-base-label-sheet.html",
+        "DS-clear-label-sheet.html",
+        "DS-barrier-label-sheet.html",
         "RO-works-fleet-range-overview.html",
         "MS-001-materials-list.csv",
         "OL-works-fleet-order-list.html",
@@ -78,7 +91,7 @@ def test_a_named_job_brings_the_products_it_uses() -> None:
 @pytest.mark.parametrize(
     ("asked", "why"),
     [
-        ({"documents": ["poster"]}, "there is no document poster; there is: method-statement, job-card, data-sheet, range-overview, materials-list, order-list"),
+        ({"documents": ["poster"]}, "there is no document poster; there is: method-statement, job-card, hazard-card, data-sheet, label-sheet, range-overview, materials-list, order-list"),
         ({"formats": ["doc"]}, "there is no format doc; there is: pdf, html, csv"),
         ({"jobs": ["other"]}, "there is no job other; there is: refit"),
         ({"products": ["other"]}, "there is no product other; there is: primer, base, clear, barrier"),
@@ -102,7 +115,28 @@ def test_a_folder_without_jobs() -> None:
     with pytest.raises(Refused, match=r"^the folder holds no job$"):
         print_documents(result, documents=["order-list", "job-card"])
     files = print_documents(result, formats=SCREEN, products=["primer"])
-    assert list(files) == ["DS-primer-data-sheet.html", "RO-works-fleet-range-overview.html"]
+    assert list(files) == [
+        "DS-primer-data-sheet.html",
+        "DS-primer-label-sheet.html",
+        "RO-works-fleet-range-overview.html",
+    ]
+
+
+def test_every_safety_part_defers_to_the_safety_data_sheet(good_checked: Checked) -> None:
+    kinds = ["method-statement", "hazard-card", "data-sheet", "label-sheet"]
+    files = print_documents(good_checked, documents=kinds, products=["clear"])
+    texts = {
+        file: data.decode()
+        if file.endswith(".html")
+        else " ".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(data)).pages)
+        for file, data in files.items()
+    }
+    assert len(texts) == 7
+    words = {file: " ".join(text.split()) for file, text in texts.items()}
+    assert [file for file, text in words.items() if "current safety data sheet" not in text] == []
+    # the card has no room for the number of every sheet
+    named = {file for file, text in words.items() if "SDS-100, revision 3, 2026-02-01" in text}
+    assert {file for file in words if file not in named} == {"MS-001-hazard-card.pdf"}
 
 
 def test_a_folder_with_errors() -> None:
@@ -142,4 +176,4 @@ def test_data_sheet_is_marked_draft_on_every_page(good_checked: Checked) -> None
     files = print_documents(good_checked, documents=["data-sheet"], formats=["pdf"], products=["barrier"])
     pages = pypdf.PdfReader(io.BytesIO(files["DS-barrier-data-sheet.pdf"])).pages
     assert ["DRAFT" in page.extract_text() for page in pages] == [True] * len(pages)
-    assert len(pages) in {3, 4}
+    assert len(pages) in {3, 4, 5}

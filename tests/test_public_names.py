@@ -13,7 +13,7 @@ GOOD = Path(__file__).parent / "good"
 
 
 def test_names_are_pinned() -> None:
-    assert sorted(specgen.__all__) == ["Finding", "__version__", "check", "load", "print_documents"]
+    assert sorted(specgen.__all__) == ["Finding", "__version__", "check", "compare", "load", "print_documents"]
 
 
 def test_names_stay_callable_once_every_module_is_imported() -> None:
@@ -25,4 +25,5 @@ def test_names_stay_callable_once_every_module_is_imported() -> None:
     checked = specgen.check(GOOD, date(2026, 11, 25))
     assert len(checked.report) == 0
     assert callable(specgen.print_documents)
+    assert callable(specgen.compare)
     assert specgen.Finding.__name__ == "Finding"

@@ -7,18 +7,19 @@ from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
 
-from specgen.checking import Checked
 from specgen.clock import today
 from specgen.commands.folder import day
 from specgen.commands.outcome import DONE, NOT_RUN, REFUSED, CannotRunError, Outcome
-from specgen.commands.sides import Named, checked_side, read_side, side_of
+from specgen.commands.sides import Named, checked_sides, read_side, side_of
 from specgen.comparison.changes import Comparison
 from specgen.comparison.compare import Side, compare
 from specgen.comparison.edition import for_customer
 from specgen.comparison.gate import GATES, shuts
 from specgen.comparison.verdicts import VERDICTS, Answers, read_answers
 from specgen.findings import Finding, Report, Severity
+from specgen.model.parse import without_collector
 from specgen.model.senses import Concern
+from specgen.model.spec import Spec
 from specgen.report import as_text, change_github, change_json, change_text
 from specgen.report.lines import one_line
 from specgen.rules.declare import all_rules
@@ -67,12 +68,16 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    on = arguments.on or today()
+    with without_collector():
+        return _run(arguments, arguments.on or today())
+
+
+def _run(arguments: argparse.Namespace, on: date) -> Outcome:
     named = read_side(arguments.old), read_side(arguments.new)
     answers, faults = _answers(arguments.verdicts, named[1])
     if any(fault.severity is Severity.ERROR for fault in faults):
         return _refused(Report.of(faults), "", "the verdicts cannot be read", on)
-    checked = checked_side(named[0], on), checked_side(named[1], on)
+    checked = checked_sides(*named, on)
     sides = []
     for name, side in zip(named, checked, strict=True):
         if side.loaded.spec is None:
@@ -81,7 +86,9 @@ def run(arguments: argparse.Namespace) -> Outcome:
     rules = {rule.id: rule.concern for rule in all_rules()}
     whole = _compared(sides[0], sides[1], answers, rules)
     found = whole if arguments.reader == "maker" else for_customer(whole)
-    told = _notice(arguments, found, named, checked) if arguments.notice is not None else ""
+    told = ""
+    if arguments.notice is not None:
+        told = _notice(arguments.notice, found, named, sides[1].spec, on)
     code = REFUSED if arguments.fail_on is not None and shuts(arguments.fail_on, whole) else DONE
     return Outcome(_report(arguments.format, found, named), code, told)
 
@@ -112,7 +119,22 @@ def _refused(report: Report, prefix: str, why: str, on: date) -> Outcome:
     return Outcome(as_text.write(report, prefix=prefix, on=on), NOT_RUN, f"specgen: {one_line(why)}\n")
 
 
-def _notice(
-    arguments: argparse.Namespace, found: Comparison, named: tuple[Named, Named], checked: tuple[Checked, Checked]
-) -> str:
-    raise CannotRunError("not yet")
+def _notice(folder: str, found: Comparison, named: tuple[Named, Named], spec: Spec, on: date) -> str:
+    # only this way of asking needs the whole of the layout
+    from specgen.notices import print_notice
+    from specgen.rendering.failure import RenderError
+    from specgen.rendering.writing import write_all
+
+    old, new = (printable_name(side.spelling) for side in named)
+    out = Path(folder)
+    try:
+        files = print_notice(found, spec, old_name=old, new_name=new, on=on)
+        out.mkdir(parents=True, exist_ok=True)
+        write_all(out, files)
+    except RenderError as reason:
+        raise CannotRunError(f"the notice cannot be laid out: {reason}") from reason
+    except (OSError, ValueError) as reason:
+        raise CannotRunError(
+            f"{printable_name(folder)} cannot be written to: {getattr(reason, 'strerror', None) or reason}"
+        ) from reason
+    return "".join(f"{printable_name((out / name).as_posix())} written\n" for name in files)

@@ -17,7 +17,6 @@ from specgen.report.lines import one_line
 from specgen.source.characters import FILE_LIMIT, printable_name
 from specgen.source.project import FILES_LIMIT, TOTAL_LIMIT, VERDICTS, Sources
 from specgen.source.reader import read_text
-from specgen.source.tree import SourceFile
 
 _SECONDS = 60
 _ENDINGS = (".yaml", ".yml")
@@ -49,12 +48,20 @@ def sources_at(spelling: str) -> tuple[Sources, str]:
     revision, colon, path = spelling.partition(":")
     if not colon or not revision or revision.startswith("-") or "\0" in spelling:
         raise CannotRunError(f"git:{spelling} names no revision and path; {_FORM}")
-    commit = _line(["rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}"], revision)
-    inside = _inside(_line(["rev-parse", "--show-prefix"], revision), path)
-    folder, listed = _folder(commit, inside, revision)
+    prefix = _line(["rev-parse", "--show-prefix"])
+    try:
+        commit = _line(["rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}"])
+    except CannotRunError:
+        raise CannotRunError(f"git knows no revision {revision!r} here") from None
+    folder = _folder(commit, _inside(prefix, path), revision)
+    listed = sorted(_listed(f"{commit}:{folder}"))
+    if len(listed) > FILES_LIMIT or sum(min(size, FILE_LIMIT + 1) for _, _, size in listed) > TOTAL_LIMIT:
+        raise CannotRunError(
+            f"{folder or 'the repository'} holds more than can be read; name the folder of the sources"
+        )
     files, findings = [], list[Finding]()
-    for name, blob in listed:
-        source, faults = _read(blob, name)
+    for (name, _, _), raw in zip(listed, _contents([blob for _, blob, _ in listed]), strict=True):
+        source, faults = read_text(raw[: FILE_LIMIT + 1], name)
         files.append(source)
         findings += faults
     return Sources(
@@ -77,67 +84,66 @@ def _inside(prefix: str, path: str) -> str:
     return "/".join(steps)
 
 
-def _folder(commit: str, inside: str, revision: str) -> tuple[str, list[tuple[str, str]]]:
-    """The folder of the project, and name and blob of each source in it, in sorted order."""
-    every = list(_tree(commit))
-    names = {path for path, _, _ in every}
-    folder = inside
-    if inside in names:
-        above = [str(parent) for parent in PurePosixPath(inside).parents]
-        found = (place for place in above if f"{place}/project.yaml".removeprefix("./") in names)
-        folder = next(found, above[0]).removeprefix(".")
-    under = f"{folder}/" if folder else ""
-    if folder and not any(path.startswith(under) for path in names):
-        raise CannotRunError(f"{inside} is not in the revision {revision}")
-    listed = [(path.removeprefix(under), blob, size) for path, blob, size in every if _is_source(path, under)]
-    if len(listed) > FILES_LIMIT or sum(min(size, FILE_LIMIT + 1) for _, _, size in listed) > TOTAL_LIMIT:
-        raise CannotRunError(
-            f"{inside or 'the repository'} holds more than can be read; name the folder of the sources"
-        )
-    return folder, sorted((name, blob) for name, blob, _ in listed)
+def _folder(commit: str, inside: str, revision: str) -> str:
+    """The folder of the project that a path stands for; the top of the repository is an empty text."""
+    try:
+        kind = _line(["cat-file", "-t", f"{commit}:{inside}"])
+    except CannotRunError:
+        raise CannotRunError(f"{inside} is not in the revision {revision}") from None
+    if kind == "tree":
+        return inside
+    above = ["" if str(parent) == "." else str(parent) for parent in PurePosixPath(inside).parents]
+    return next((folder for folder in above if _is_project(f"{commit}:{folder}")), above[0])
 
 
-def _is_source(path: str, under: str) -> bool:
-    name = path.removeprefix(under)
-    hidden = any(step.startswith(".") for step in name.split("/"))
-    return path.startswith(under) and name.lower().endswith(_ENDINGS) and not hidden and name != VERDICTS
+def _is_project(tree: str) -> bool:
+    return any(name == "project.yaml" for name, _, _ in _entries(["ls-tree", "-z", "-l", "--full-tree", tree]))
 
 
-def _tree(commit: str) -> Iterator[tuple[str, str, int]]:
-    """Path, blob and size of every ordinary file of the revision."""
-    for entry in _run(["ls-tree", "-r", "-z", "-l", "--full-tree", commit]).split(b"\0"):
-        about, tab, path = entry.partition(b"\t")
+def _listed(tree: str) -> Iterator[tuple[str, str, int]]:
+    """Name, blob and size of every source below a folder, by the same rules as on the disk."""
+    for name, blob, size in _entries(["ls-tree", "-r", "-z", "-l", "--full-tree", tree]):
+        hidden = any(step.startswith(".") for step in name.split("/"))
+        if name.lower().endswith(_ENDINGS) and not hidden and name != VERDICTS:
+            yield name, blob, size
+
+
+def _entries(arguments: Sequence[str]) -> Iterator[tuple[str, str, int]]:
+    """Name, blob and size of the ordinary files that `ls-tree` lists."""
+    for entry in _run(arguments).split(b"\0"):
+        about, tab, name = entry.partition(b"\t")
         if tab:
             mode, kind, blob, size = about.split()
-            # a link or another repository inside this one is no source
+            # a link, or another repository inside this one, is no source
             if kind == b"blob" and mode in (b"100644", b"100755"):
-                yield path.decode("utf-8", "replace"), blob.decode(), int(size)
+                yield name.decode("utf-8", "replace"), blob.decode(), int(size)
 
 
-def _read(blob: str, name: str) -> tuple[SourceFile, list[Finding]]:
-    return read_text(_run(["cat-file", "blob", blob])[: FILE_LIMIT + 1], name)
+def _contents(blobs: Sequence[str]) -> Iterator[bytes]:
+    """The bytes of each blob, asked for in one go."""
+    answer, at = _run(["cat-file", "--batch"], "".join(f"{blob}\n" for blob in blobs).encode()), 0
+    for _ in blobs:
+        head = answer.index(b"\n", at)
+        size = int(answer[at:head].split()[2])
+        yield answer[head + 1 : head + 1 + size]
+        at = head + 1 + size + 1
 
 
-def _line(arguments: Sequence[str], revision: str) -> str:
-    try:
-        return _run(arguments).decode("utf-8", "replace").rstrip("\n")
-    except CannotRunError as reason:
-        if "--verify" in arguments and "not a git repository" not in str(reason):
-            raise CannotRunError(f"git knows no revision {revision!r} here") from None
-        raise
+def _line(arguments: Sequence[str]) -> str:
+    return _run(arguments).decode("utf-8", "replace").rstrip("\n")
 
 
-def _run(arguments: Sequence[str]) -> bytes:
+def _run(arguments: Sequence[str], said: bytes = b"") -> bytes:
     try:
         done = subprocess.run(
-            [*_ASK, *arguments], capture_output=True, check=False, timeout=_SECONDS, stdin=subprocess.DEVNULL,
+            [*_ASK, *arguments], capture_output=True, check=False, timeout=_SECONDS, input=said,
             env={**os.environ, **_QUIET, "LC_ALL": "C"},
         )  # fmt: skip
     except FileNotFoundError:
         raise CannotRunError("git is not installed here") from None
-    except (OSError, subprocess.TimeoutExpired) as error:
+    except (OSError, ValueError, subprocess.TimeoutExpired) as error:
         raise CannotRunError(f"git did not answer: {one_line(str(error))[:200]}") from None
     if done.returncode:
-        said = one_line(done.stderr.decode("utf-8", "replace")).removeprefix("fatal: ")[:200]
-        raise CannotRunError(f"git says: {said or 'no'}")
+        complaint = one_line(done.stderr.decode("utf-8", "replace")).removeprefix("fatal: ")[:200]
+        raise CannotRunError(f"git says: {complaint or 'no'}")
     return done.stdout

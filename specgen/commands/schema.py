@@ -1,4 +1,4 @@
-"""`specgen schema`: the JSON Schema of a kind of source, for an editor that completes and marks keys."""
+"""`specgen schema`: the JSON Schema of a kind of source, for an editor, or of what `compare --format json` prints."""
 
 from __future__ import annotations
 
@@ -8,13 +8,21 @@ import json
 from specgen.commands.outcome import Outcome
 from specgen.model.schema import schema
 from specgen.model.spec import SINGULAR
+from specgen.report import change_json
 
-ABOUT = "Print the JSON Schema of a file that holds this kind of source. Editors that know YAML 1.2 complete keys."
+ABOUT = (
+    "Print the JSON Schema of a file that holds this kind of source, with which editors that know YAML 1.2 complete keys; "
+    "or of what `specgen compare --format json` prints."
+)
+
+COMPARISON = "comparison"
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("kind", metavar="KIND", choices=list(SINGULAR), help=f"one of: {', '.join(SINGULAR)}")
+    kinds = [*SINGULAR, COMPARISON]
+    parser.add_argument("kind", metavar="KIND", choices=kinds, help=f"one of: {', '.join(kinds)}")
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    return Outcome(json.dumps(schema(arguments.kind), ensure_ascii=False, indent=2) + "\n")
+    whole = change_json.schema() if arguments.kind == COMPARISON else schema(arguments.kind)
+    return Outcome(json.dumps(whole, ensure_ascii=False, indent=2) + "\n")

@@ -11,15 +11,20 @@ from datetime import date
 from pathlib import Path
 
 from specgen.checking import Checked, check_loaded
+from specgen.commands.beside import beside
 from specgen.commands.folder import prefix_of
 from specgen.commands.git_side import sources_at
 from specgen.commands.outcome import CannotRunError
 from specgen.comparison.compare import Side
-from specgen.comparison.figures import Figure, figures_of_job
+from specgen.comparison.figures import JobFigures, figures_of_job
 from specgen.comparison.shelf import shelf
+from specgen.findings import Report
 from specgen.model.parse import parse
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.source.project import SourceError, Sources, find_project, read_project
+
+_LARGE = 500
+"""Records from which on a second process is worth its start."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,9 +51,21 @@ def read_side(spelling: str) -> Named:
         raise CannotRunError(str(reason)) from reason
 
 
-def checked_side(named: Named, on: date) -> Checked:
-    """What was read, parsed and judged by the rules."""
-    return check_loaded(parse(named.sources), on)
+def checked_sides(old: Named, new: Named, on: date) -> tuple[Checked, Checked]:
+    """Both sides parsed and judged by the rules, two large ones at the same time."""
+    before, after = parse(old.sources), parse(new.sources)
+
+    def judge_old() -> Report:
+        return check_loaded(before, on).report
+
+    def judge_new() -> Report:
+        return check_loaded(after, on).report
+
+    if len(before.places) < _LARGE:
+        first, second = judge_old(), judge_new()
+    else:
+        first, second = beside(judge_old, judge_new)
+    return Checked(before, first, on), Checked(after, second, on)
 
 
 def side_of(checked: Checked, spec: Spec) -> Side:
@@ -56,7 +73,7 @@ def side_of(checked: Checked, spec: Spec) -> Side:
     whole = {(kind, key) for kind in LIST_KINDS for key in getattr(spec, kind)}
     unread = {path for path in checked.loaded.places if len(path) == 2 and path not in whole}
 
-    def figures(job: str) -> Mapping[str, Figure]:
+    def figures(job: str) -> JobFigures:
         return figures_of_job(spec.jobs[job], spec, checked.on)
 
     return Side(spec, checked.loaded.place, checked.report, figures, shelf(), frozenset(unread))

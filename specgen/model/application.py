@@ -25,7 +25,9 @@ class Mixing(Node):
     induction: Duration | None = leaf(Sense.AT_LEAST, Concern.PRODUCT, "wait after mixing, before use")
     stir: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.PRODUCT, "how to stir")
     thinner: Text | None = leaf(Sense.REPLACED, Concern.PRODUCT, "thinner by name")
-    thinner_max: Percentage | None = leaf(Sense.AT_MOST, Concern.PRODUCT, "most thinner, by volume on the mixed paint")
+    thinner_max: Percentage | None = leaf(
+        Sense.PERMISSION, Concern.PRODUCT, "most thinner, by volume on the mixed paint"
+    )
     clock_starts: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.PRODUCT, "when the pot life begins to run")
 
 

@@ -31,7 +31,7 @@ def canonical(spec: Spec, audience: Audience = Audience.MAKER) -> str:
 
 
 def _record(node: Node, audience: Audience) -> dict[str, Json]:
-    written: dict[str, Json] = {}
+    stated: dict[str, Json] = {}
     for name in type(node).model_fields:
         if not node.states(name):
             continue
@@ -40,21 +40,22 @@ def _record(node: Node, audience: Audience) -> dict[str, Json]:
         if said is not None:
             if audience is Audience.MAKER or said.audience is Audience.CUSTOMER:
                 cut = said.refers == PATH and audience is Audience.CUSTOMER
-                written[name] = customer_path(value) if cut else _leaf(value)
+                stated[name] = customer_path(value) if cut else written(value)
         elif isinstance(value, Node):
-            written[name] = _record(value, audience)
+            stated[name] = _record(value, audience)
         else:
             kept = [_record(entry, audience) for entry in value]
             if any(kept):
-                written[name] = [entry for entry in kept if entry]
-    return written
+                stated[name] = [entry for entry in kept if entry]
+    return stated
 
 
-def _leaf(value: Any) -> Json:
+def written(value: Any) -> Json:
+    """One value as text, a list of values as a list of texts."""
     if isinstance(value, tuple) and all(isinstance(v, Fraction) for v in value):
         return ":".join(plain_text(v) for v in value)
     if isinstance(value, tuple):
-        return [_leaf(v) for v in value]
+        return [written(v) for v in value]
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, Fraction):

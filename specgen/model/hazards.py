@@ -158,7 +158,7 @@ class Hazards(Node):
     """Declared classification, label elements and protection."""
 
     signal_word: Annotated[SignalWord, choice(SignalWord)] | None = leaf(
-        Sense.EXACTLY, Concern.SAFETY, "Danger, Warning, or none"
+        Sense.LADDER, Concern.SAFETY, "Danger, Warning, or none"
     )
     statements: tuple[Code, ...] = leaf(Sense.ALL_OF, Concern.SAFETY, "H statements, as in H222", default=())
     supplemental: tuple[Code, ...] = leaf(Sense.ALL_OF, Concern.SAFETY, "EUH statements", default=())

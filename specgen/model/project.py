@@ -108,6 +108,9 @@ class Project(Node):
     jurisdictions: tuple[Code, ...] = leaf(
         Sense.ALL_OF, Concern.SAFETY, "whose law applies, as in EU, GB, US", default=("EU",)
     )
+    emergency_phone: Line | None = leaf(
+        Sense.EXACTLY, Concern.SAFETY, "number to call in an emergency, printed with the cautions"
+    )
     users: Annotated[Users, choice(Users)] | None = leaf(
         Sense.SCOPE, Concern.SAFETY, "who the products are supplied to, professional or public"
     )

@@ -14,13 +14,13 @@ from pydantic import Field
 class Sense(StrEnum):
     """How a new value compares with the old one."""
 
-    AT_LEAST = "at_least"  # a lower limit: raised is tightened
+    AT_LEAST = "at_least"  # a lower limit, or something asked for: raised, or no become yes, is tightened
     AT_MOST = "at_most"  # an upper limit: lowered is tightened
     WITHIN = "within"  # a range: judged by inclusion
     EXACTLY = "exactly"  # one value: any change shifts
     ONE_OF = "one_of"  # a choice that is allowed: fewer is tightened
     ALL_OF = "all_of"  # everything listed is asked for: more is tightened
-    PERMISSION = "permission"  # granted is relaxed, withdrawn is tightened
+    PERMISSION = "permission"  # granted, or more of it, is relaxed; what is not stated is not granted
     LADDER = "ladder"  # a grade ordered by a published table
     SCOPE = "scope"  # what is treated or inspected at all
     REPLACED = "replaced"  # another product, method or rule: never ordered

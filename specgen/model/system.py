@@ -67,7 +67,7 @@ class Layer(Node):
     passes: WholeNumber | None = leaf(Sense.EXACTLY, Concern.FILM, "cross coats to lay down")
     coats: WholeNumber | None = leaf(Sense.EXACTLY, Concern.FILM, "coats the passes are split into, if more than one")
     wet_target: Thickness | None = leaf(Sense.EXACTLY, Concern.FILM, "wet film for the comb, if not to be computed")
-    thinner: Percentage | None = leaf(Sense.AT_MOST, Concern.FILM, "thinner added, by volume on the paint")
+    thinner: Percentage | None = leaf(Sense.PERMISSION, Concern.FILM, "thinner added, by volume on the paint")
     flash_between_passes: DurationRange | None = leaf(Sense.WITHIN, Concern.FILM, "wait between passes")
     sanding_removes: Thickness | None = leaf(Sense.AT_MOST, Concern.FILM, "most film that sanding takes off this coat")
     polishing_removes: Thickness | None = leaf(Sense.AT_MOST, Concern.FILM, "most film that polishing takes off")
@@ -83,7 +83,7 @@ class Layer(Node):
         Sense.REPLACED, Concern.PREPARATION, "paper or pad this coat is abraded with before the next, as in P400"
     )
     blush_wash: YesNo | None = leaf(
-        Sense.EXACTLY, Concern.PREPARATION, "washed with warm water and detergent, and tested, before the next coat"
+        Sense.AT_LEAST, Concern.PREPARATION, "washed with warm water and detergent, and tested, before the next coat"
     )
     mist_coat: YesNo | None = leaf(
         Sense.EXACTLY, Concern.FILM, "begins with a mist coat, much thinner than a normal one"

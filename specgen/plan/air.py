@@ -7,6 +7,7 @@ documents of a job.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -18,12 +19,15 @@ from specgen.standards.citations import ARITHMETIC
 from specgen.standards.tables import table
 from specgen.trade.exposure import LONG
 from specgen.trade.exposure_flow import Vapour, isocyanate, vapour_of
-from specgen.trade.given import Given, Source, from_table, take
+from specgen.trade.given import Given, Source, amount, from_table, take
 from specgen.trade.judged import CannotJudge
-from specgen.trade.room import POSTED_TIME_DECIDES, ReEntry, Remaining, re_entry
+from specgen.trade.room import POSTED_TIME_DECIDES, ReEntry, Remaining, clearing_time_of_index, re_entry
 from specgen.trade.vapour import mixing_factor
 from specgen.trade.ventilation import AirFlow, air_flow
-from specgen.trade.working import Working, WorkingError, work
+from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.quantity import Quantity
+
+_BACK_IN = "time until the room may be entered"
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +35,8 @@ class ProductAir:
     """Air for one product of a job under one law.
 
     `spraying` goes by a quarter of the lower explosive limit, `shipyard` by a tenth; both hold the flows for the limits
-    of exposure as well. `stated` is the fresh air the job states.
+    of exposure as well. `stated` is the fresh air the job states. `re_entry` counts each vapour by itself, `together` the
+    sum of all over their limits, which always takes longer; neither counts mist.
     """
 
     product: str
@@ -40,6 +45,7 @@ class ProductAir:
     spraying: AirFlow | CannotJudge
     shipyard: AirFlow | CannotJudge
     re_entry: ReEntry | CannotJudge
+    together: Working | CannotJudge
 
 
 def air_of_job(job: Job, spec: Spec, on: date) -> tuple[ProductAir, ...]:
@@ -79,7 +85,7 @@ def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on:
     stated = stated_flow(job, air)
     vapours = _vapours(key, job, air, product, jurisdiction, on)
     if isinstance(vapours, CannotJudge):
-        return ProductAir(product.id, jurisdiction, stated, vapours, vapours, vapours)
+        return ProductAir(product.id, jurisdiction, stated, vapours, vapours, vapours, vapours)
     mixing = _mixing(job, air)
     # Unknown counts as held: the caution then stands, and the flow cannot be judged.
     held = isocyanates_in(product) is not False
@@ -87,8 +93,14 @@ def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on:
     spraying, shipyard = (
         air_flow(f"{key}/{share}", vapours, mixing, isocyanates=nco, share=share) for share in ("spraying", "shipyard")
     )
-    entry = _re_entry(key, job, air, vapours, stated, mixing, isocyanates=held)
-    return ProductAir(product.id, jurisdiction, stated, spraying, shipyard, entry)
+    remaining = _remaining(key, air, vapours, stated, mixing, isocyanates=held)
+    if isinstance(remaining, CannotJudge) or isinstance(stated, CannotJudge) or air.room is None:
+        why = remaining if isinstance(remaining, CannotJudge) else CannotJudge(_BACK_IN, "room or fresh air is missing")
+        return ProductAir(product.id, jurisdiction, stated, spraying, shipyard, why, why)
+    room = Given(air.room, f"jobs.{job.id}.air.room")
+    entry = re_entry(f"{key}/entry", remaining, stated, room, mixing, isocyanates=False)
+    together = _together(f"{key}/together", remaining, stated, room, mixing)
+    return ProductAir(product.id, jurisdiction, stated, spraying, shipyard, entry, together)
 
 
 def _mixing(job: Job, air: WorkAir) -> Given:
@@ -135,17 +147,17 @@ def _vapours(
     return tuple(found)
 
 
-def _re_entry(
+def _remaining(
     key: str,
-    job: Job,
     air: WorkAir,
     vapours: tuple[Vapour, ...],
     stated: Given | Working | CannotJudge,
     mixing: Source,
     *,
     isocyanates: bool,
-) -> ReEntry | CannotJudge:
-    what = "time until the room may be entered"
+) -> tuple[Remaining, ...] | CannotJudge:
+    """What hangs in the room at the worst when the work ends, each vapour against each of its 8 h limits."""
+    what = _BACK_IN
     if isocyanates:
         return CannotJudge(what, POSTED_TIME_DECIDES, ("clearance time of the booth",))
     if isinstance(stated, CannotJudge) or air.room is None:
@@ -160,8 +172,35 @@ def _re_entry(
         except WorkingError as error:
             return CannotJudge(what, error.what, ("air flow",))
         remaining += [Remaining(vapour.name, highest, limit, vapour.molar_mass) for limit in lasting]
-    room = Given(air.room, f"jobs.{job.id}.air.room")
-    return re_entry(f"{key}/entry", remaining, stated, room, mixing, isocyanates=False)
+    return tuple(remaining)
+
+
+def _together(
+    key: str, remaining: Sequence[Remaining], stated: Source, room: Source, mixing: Source
+) -> Working | CannotJudge:
+    """Minutes until the sum of all vapours over their lowest 8 h limits is 1: their effects are taken to add up."""
+    lowest: dict[str, tuple[Source, Source]] = {}
+    for number, entry in enumerate(remaining, start=1):
+        limit = entry.limit.in_air(f"{key}/limit-{number}", entry.molar_mass)
+        if isinstance(limit, CannotJudge):
+            return limit
+        known = lowest.get(entry.substance)
+        if known is None or _size(limit) < _size(known[1]):
+            lowest[entry.substance] = (entry.concentration, limit)
+    inputs: list[Input] = []
+    for number, (name, (highest, least)) in enumerate(lowest.items(), start=1):
+        inputs.append(take(f"C_{number}", f"{name} in the room", highest, "concentration", "mg/m3"))
+        inputs.append(take(f"L_{number}", f"limit of {name}", least, "concentration", "mg/m3"))
+    formula = " + ".join(f"C_{number} / L_{number}" for number in range(1, len(lowest) + 1))
+    name = "sum over the limits at the end of the work"
+    index = work(f"{key}/index", name, formula, tuple(inputs), places=3, source=ARITHMETIC)
+    return clearing_time_of_index(key, index, 1, stated, room, mixing)
+
+
+def _size(limit: Source) -> Quantity:
+    found = amount(limit)
+    assert isinstance(found, Quantity)  # noqa: S101  # a limit in air is a concentration
+    return found
 
 
 def _steady(key: str, vapour: Vapour, flow: Source, mixing: Source) -> Working:

@@ -32,6 +32,7 @@ from specgen.trade.mixture import mixture_classes
 from specgen.trade.precautions import Precautions, precautions
 from specgen.trade.supplemental import supplemental
 from specgen.trade.working import Working
+from specgen.units.display import unit_sign
 
 _AEROSOLS = "aerosols"
 _FLAMMABLE = ("1", "2")
@@ -177,7 +178,7 @@ def _storage(product: Product, classes: Sequence[Classification], jurisdictions:
             row["id"],
             (str(found),),
             table("storage_limits").row_citation(row),
-            f"{row['what']}: {row['figure']} {row['unit']}",
+            f"{row['what']}: {row['figure']} {unit_sign(row['unit'])}",
         )
         for row in rows
         if set(row["jurisdiction"].split()) & {*jurisdictions}

@@ -6,6 +6,7 @@ layers, by the method statement and by the data sheet ("what it may go over").
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
@@ -185,7 +186,7 @@ def _rows(new: str, old: str, fresh: bool, clear: bool) -> Iterator[_Found]:
 def _names(key: str) -> dict[str, Row | None]:
     """What the matrix may call it: its own id, then its groups from the narrowest to the widest."""
     groups = table("overcoat_groups").rows
-    sizes = {row["id"]: sum(other["id"] == row["id"] for other in groups) for row in groups}
+    sizes = Counter(row["id"] for row in groups)
     own = sorted((row for row in groups if row["member"] == key), key=lambda row: sizes[row["id"]])
     return {key: None, **{row["id"]: row for row in own}}
 
@@ -198,12 +199,14 @@ def _from_row(new: str, old: str, found: _Found) -> Overcoating:
     )
     other = Citation(Basis.SECONDARY, row["other_document"]) if row["other_document"] else None
     says = table("overcoat_matrix").row_citation(row)
-    speaks = f", of which {says} speaks" if says.document else ""
-    likeness = [
-        f"{named(group['member'])} is taken like {group['name'].split(',')[0]}{speaks}"
+    alike = [
+        f"{named(group['member'])} is taken like {group['name'].split(',')[0]}"
         for group in groups
         if not table("overcoat_groups").row_citation(group).basis.confirmed
     ]
+    likeness = " and ".join(dict.fromkeys(alike))
+    if likeness and says.document:
+        likeness = f"{likeness}, of which {says} speaks"
     return Overcoating(
         new,
         old,
@@ -216,7 +219,7 @@ def _from_row(new: str, old: str, found: _Found) -> Overcoating:
         row["other_verdict"],
         other,
         row["remark"],
-        "; ".join(dict.fromkeys(likeness)),
+        likeness,
     )
 
 

@@ -2,6 +2,7 @@
 
 Called by the commands and by issuing. The typesetter fetches whatever a page names and logs what it cannot do; here
 it is given shipped assets and nothing else, and every warning it logs is a failure. Equal input gives equal bytes.
+What makes a file last is finished in `lasting` before the bytes are written.
 """
 
 from __future__ import annotations
@@ -11,13 +12,17 @@ import re
 import threading
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
+from datetime import datetime
 from functools import cache
 from typing import Any, Literal, NoReturn
 from urllib.parse import unquote
 
 from specgen.rendering.assets import FONT_FAMILY, asset
+from specgen.rendering.attachments import Attachment
 from specgen.rendering.bounds import check_bounds
 from specgen.rendering.failure import RenderError, TooLongError
+from specgen.rendering.lasting import declare_accessible, embed, in_utc
+from specgen.rendering.tag_tree import mend_tags
 
 PageSize = Literal["A4", "Letter"]
 
@@ -29,6 +34,7 @@ _SHEETS = ("style/fonts.css", "style/print.css")
 _PAGE_RULES = "@page {{ size: {size} portrait }} @page wide {{ size: {size} landscape }}"
 _NO_GLYPH = re.compile(r"\.notdef glyph rendered .*\(U\+([0-9A-F]+)\)")
 _NO_SUBSETTER = "HarfBuzz-Subset"
+_VARIANT = "pdf/a-3a"
 
 
 def write_pdf(
@@ -40,18 +46,24 @@ def write_pdf(
     keywords: Sequence[str] = (),
     identifier: bytes | None = None,
     most_pages: int | None = None,
+    attachments: Sequence[Attachment] = (),
+    dated: datetime | None = None,
+    lasting: bool = True,
 ) -> bytes:
     """The tagged PDF of one filled document; `author`, `subject` and `keywords` go into its properties.
 
-    `html` is a whole page with a title and a language. `identifier` becomes the file identifier. Carries no date.
+    `html` is a whole page with a title and a language. `identifier` becomes the file identifier. `lasting` makes the file
+    fit for the archive and for being read aloud; a form to be filled in has no need of it. The only date the file
+    carries is `dated`; attachments of an undated file carry the day `lasting.UNDATED`.
     Raises RenderError when the page is out of bounds, names anything but a shipped asset, uses a character outside the
-    shipped fonts, draws any warning from the typesetter, or when Pango is not installed; TooLongError when it takes more
-    than `most_pages`.
+    shipped fonts, has headings that skip a level or a drawing without a title, or draws any warning from the typesetter;
+    for attachments that share a name and a date without a time zone; and when Pango is not installed. TooLongError when
+    it takes more than `most_pages`.
     """
     if page_size not in ("A4", "Letter"):
         raise RenderError(f"The page size {page_size!r} is unknown. Use A4 or Letter.")
     check_bounds(html)
-    engine = _typesetter()
+    engine = typesetter()
     fetcher = asset_fetcher()
     with _warnings_caught() as complaints:
         try:
@@ -67,7 +79,21 @@ def write_pdf(
             document.metadata.authors = [author] if author else []
             document.metadata.description = subject or None
             document.metadata.keywords = list(keywords)
-            data: bytes = document.write_pdf(pdf_tags=True, pdf_identifier=identifier)
+            if dated is not None:
+                document.metadata.created = document.metadata.modified = in_utc(dated).strftime("%Y-%m-%dT%H:%M:%SZ")
+
+            def finish(_: object, tree: Any) -> None:
+                if lasting:
+                    declare_accessible(tree)
+                mend_tags(tree)
+                embed(tree, attachments, dated)
+
+            data: bytes = document.write_pdf(
+                pdf_tags=True,
+                pdf_variant=_VARIANT if lasting else None,
+                pdf_identifier=identifier,
+                finisher=finish,
+            )
         except engine.FatalURLFetchingError as error:
             raise RenderError(str(error)) from None
         except RecursionError:
@@ -85,7 +111,7 @@ def asset_fetcher() -> Any:
 
     `fetch` raises FatalURLFetchingError for any other address and keeps the reason in the list `refusals`.
     """
-    engine = _typesetter()
+    engine = typesetter()
 
     class AssetFetcher(engine.URLFetcher):  # type: ignore[misc,name-defined]  # the typesetter ships no types
         def __init__(self) -> None:
@@ -118,9 +144,13 @@ class _Typesetter:
     """The names used of WeasyPrint, gathered once so that its import (0.7 s, and Pango) waits for the first page."""
 
     def __init__(self) -> None:
+        import weasyprint.text.ffi  # type: ignore[import-untyped]  # ships no types
         import weasyprint.text.fonts  # type: ignore[import-untyped]  # ships no types
         import weasyprint.urls  # type: ignore[import-untyped]  # ships no types
 
+        self.version: str = weasyprint.__version__
+        self.pango: Any = weasyprint.text.ffi.pango
+        self.harfbuzz: Any = weasyprint.text.ffi.harfbuzz
         self.HTML: Any = weasyprint.HTML
         self.CSS: Any = weasyprint.CSS
         self.fonts: Any = weasyprint.text.fonts
@@ -130,7 +160,8 @@ class _Typesetter:
 
 
 @cache
-def _typesetter() -> _Typesetter:
+def typesetter() -> _Typesetter:
+    """WeasyPrint, imported. Raises RenderError when Pango is not installed."""
     try:
         return _Typesetter()
     except OSError as error:

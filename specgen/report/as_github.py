@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from specgen.findings import Finding, Report, Severity
+from specgen.findings import Finding, Place, Report, Severity
 from specgen.report.lines import one_line, tally
 from specgen.source.characters import printable_name
 
@@ -20,18 +20,24 @@ def write(report: Report, *, prefix: str, on: date) -> str:
 
 
 def _command(finding: Finding, prefix: str) -> str:
-    place = finding.place
-    properties = {
-        "file": printable_name(f"{prefix}{place.file}"),
-        "line": str(place.line),
-        "col": str(place.column),
-        # their end belongs to the stretch; ours is the first column after it
-        "endColumn": str(max(place.end_column - 1, place.column)),
-        "title": finding.id,
-    }
     said = "\n".join(one_line(text) for text in (finding.what, finding.why, finding.remedy) if text)
+    return command(_WORD[finding.severity], finding.place, prefix, finding.id, said)
+
+
+def command(word: str, place: Place | None, prefix: str, title: str, said: str) -> str:
+    """One workflow command: `word` is error, warning or notice; without a place it stands beside no line."""
+    properties = {"title": title}
+    if place is not None:
+        properties = {
+            "file": printable_name(f"{prefix}{place.file}"),
+            "line": str(place.line),
+            "col": str(place.column),
+            # their end belongs to the stretch; ours is the first column after it
+            "endColumn": str(max(place.end_column - 1, place.column)),
+            "title": title,
+        }
     named = ",".join(f"{key}={_property(value)}" for key, value in properties.items())
-    return f"::{_WORD[finding.severity]} {named}::{_data(said)}"
+    return f"::{word} {named}::{_data(said)}"
 
 
 def _data(text: str) -> str:

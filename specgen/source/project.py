@@ -24,6 +24,8 @@ TOTAL_LIMIT = 64 * FILE_LIMIT
 _VISITS_LIMIT = 200_000
 _YAML = re.compile(r"\.ya?ml$", re.IGNORECASE)
 _PROJECT_FILES = ("project.yaml", "project.yml")
+# beside the sources and none of them: what persons have said of a change
+VERDICTS = "verdicts.yaml"
 
 
 class SourceError(Exception):
@@ -118,7 +120,7 @@ def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple
                 what = f"The folder holds more than {_VISITS_LIMIT:,} files of any kind."
                 findings.append(fault("SRC039", what, Place(printable_name(name), 1, 1, 1)))
                 return
-            if entry.name.startswith("."):
+            if entry.name.startswith(".") or name == VERDICTS:
                 continue
             link = entry.is_symlink()
             if _is_folder(entry):

@@ -89,12 +89,12 @@ def litres(
 
 
 def packs(id: str, needed: Source, pack: Source) -> Working:
-    """Whole packs that hold the litres needed, summed before this one rounding up.
+    """Whole tins that hold the litres needed, summed before this one rounding up.
 
     Raises WorkingError for an empty pack.
     """
-    inputs = (take("V", "paint needed", needed, "volume", "L"), take("P", "volume of a pack", pack, "volume", "L"))
-    return work(id, "packs needed", "ceil(V / P)", inputs, unit="pack", places=0, source=LOGIC)
+    inputs = (take("V", "paint needed", needed, "volume", "L"), take("P", "volume of a tin", pack, "volume", "L"))
+    return work(id, "tins needed", "ceil(V / P)", inputs, unit="tin", places=0, source=LOGIC)
 
 
 def demanded(demands: Sequence[Demand]) -> tuple[tuple[Input, ...], str]:

@@ -24,7 +24,7 @@ Audience = Literal["customer", "maker"]
 HELD_BY_MAKER = "inputs held by the maker"
 
 # What is counted has a word for a unit, and one of it is not "1 cans".
-_MANY = {"can": "cans", "coat": "coats", "pass": "passes", "stroke": "strokes", "pack": "packs"}
+_MANY = {"can": "cans", "coat": "coats", "pass": "passes", "stroke": "strokes", "tin": "tins"}
 
 # A decimal up to this long is printed in full; a longer one is cut where the result no longer feels it.
 _FULL_PLACES = 6

@@ -5,18 +5,23 @@ A figure whose inputs are the maker's shows its result alone. Called by `method_
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from specgen.standards.tables import table
 from specgen.trade.working import HELD_BY_MAKER, Working
 from specgen.views.wording import Words
 
 
 @dataclass(frozen=True, slots=True)
 class WorkingView:
+    """`about` is its id; `of` the same in words, without what kind of figure it is: the name says that."""
+
     number: str
     name: str
     about: str
+    of: str
     formula: str
     substituted: str
     inputs: tuple[tuple[str, str, str, str], ...]
@@ -36,12 +41,22 @@ def annex(workings: Iterable[Working], words: Words, elsewhere: str = "") -> tup
     return tuple(_view(working, numbers, words, elsewhere) for working in listed)
 
 
+def held(working: Working, name: str, about: str, number: str, words: Words) -> WorkingView:
+    """A working of which a customer sees the result alone, under a name that gives nothing of its inputs away.
+
+    For figures that build on the maker's through other workings, so that no input of theirs is marked the maker's.
+    """
+    source, shut = str(working.source), words(HELD_BY_MAKER)
+    return WorkingView(number, name, about, _of(about), "", "", (), working.printed(), source, "", shut)
+
+
 def _view(working: Working, numbers: dict[str, str], words: Words, elsewhere: str) -> WorkingView:
     held = working.held_by_maker
     return WorkingView(
         numbers[working.id],
         working.name,
         working.id,
+        _of(working.id),
         "" if held else working.formula_text(),
         "" if held else working.substituted(),
         () if held else tuple(_inputs(working, numbers, elsewhere)),
@@ -53,8 +68,16 @@ def _view(working: Working, numbers: dict[str, str], words: Words, elsewhere: st
 
 
 def _inputs(working: Working, numbers: dict[str, str], elsewhere: str) -> Iterator[tuple[str, str, str, str]]:
+    """Sign, name, figure, and where the figure comes from: another working or a table; a stated figure needs no more."""
     for entry, figure in working.printed_inputs():
-        origin = entry.origin
-        if origin.startswith("working:"):
-            origin = numbers.get(origin.removeprefix("working:"), elsewhere)
+        origin = ""
+        if entry.origin.startswith("working:"):
+            origin = numbers.get(entry.origin.removeprefix("working:"), elsewhere)
+        elif entry.origin.startswith("table:"):
+            origin = table(entry.origin.removeprefix("table:")).title
         yield entry.sign, entry.name, figure, origin
+
+
+def _of(working_id: str) -> str:
+    """`film.door-yellow.primer` is `door-yellow, primer`."""
+    return ", ".join(part for part in re.split(r"[./]", working_id)[1:] if part)

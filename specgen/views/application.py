@@ -1,104 +1,171 @@
-"""How each product of a job is applied: its values by name, and what its curing kind asks for. Called by `method_statement`."""
+"""How each product is applied: its values by name, and the steps from shaking or mixing to the cleared valve.
+
+Called by `data_sheet`, and by `method_statement` with the climate of its job, which is the narrower.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.model.application import Activation, Application, Mixing
-from specgen.model.product import Product
+from specgen.model.product import ApplicationClimate, Drying, DryingStage, Product
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import plain_text
-from specgen.views.wording import N_, Words
+from specgen.views.step_cautions import before_use
+from specgen.views.wording import Words
+
+Pairs = tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
 class ApplicationView:
-    """A product at the part. `values` are (name, finished text); `texts` are (heading, author's words), in the order of work."""
+    """A product at the part. `values` are (name, finished text); `steps` and `part_used` (heading, text), in the order of work."""
 
     name: str
     kind: str
-    values: tuple[tuple[str, str], ...]
-    texts: tuple[tuple[str, str], ...]
-    drying: tuple[tuple[str, str], ...]
+    values: Pairs
+    steps: Pairs
+    part_used: Pairs
+    drying: Pairs
     pot_life: str
     shelf_life: str
-
-
-_VALUES = (
-    ("shake", N_("Shake, from the first rattle")),
-    ("can_temperature", N_("Can or paint temperature")),
-    ("panel_temperature", N_("Part temperature")),
-    ("distance", N_("Distance to the part")),
-    ("overlap", N_("Overlap of strokes")),
-    ("cross_coats", N_("Passes, usual")),
-    ("flash_between_passes", N_("Wait between passes")),
-)
-_BEFORE = (("nozzle", N_("Nozzle")),)
-_AFTER = (
-    ("clear_valve", N_("Clear the valve")),
-    ("put_away", N_("Put away a part-used can")),
-    ("restart", N_("Start a part-used can again")),
-)
+    cautions: tuple[str, ...]
 
 
 def application(product: Product, words: Words) -> ApplicationView:
-    """The view of one product; what it does not state is left out."""
-    stated = product.application
-    values: list[tuple[str, str]] = []
-    texts: list[tuple[str, str]] = []
-    if stated is not None:
-        values = [(words(name), text) for key, name in _VALUES if (text := _value(stated, key, words))]
-        texts.extend(_mixing(stated.mixing, values, words))
-        texts.extend(_activation(stated.activation, values, words))
-        texts.extend((words(name), text) for key, name in (*_BEFORE, *_AFTER) if (text := getattr(stated, key)))
-    drying = tuple(
-        (words.word(entry.stage), _under(entry.time, words, entry.air, entry.humidity, entry.film))
-        for entry in product.drying
-    )
-    pot = product.pot_life
-    pot_text = _under(pot.time, words, pot.air, pot.volume) if pot is not None else ""
+    """The view of one product by its own data; what it does not state is left out."""
+    return _view(product, None, words, at_job=False)
+
+
+def application_at(product: Product, climate: ApplicationClimate | None, words: Words) -> ApplicationView:
+    """The view of one product at a job: passes stand in the table of coats, the part in the climate of the job.
+
+    Of each stage of drying one time is left: that for the coldest air of the job, or the nearest colder air stated.
+    """
+    return _view(product, climate, words, at_job=True)
+
+
+def _view(product: Product, climate: ApplicationClimate | None, words: Words, *, at_job: bool) -> ApplicationView:
+    stated, pot = product.application, product.pot_life
+    air = climate.air.low if climate is not None and climate.air is not None else None
+    surface_said = climate is not None and climate.surface is not None
     return ApplicationView(
         product.name,
         words.word(product.curing),
-        tuple(values),
-        tuple(texts),
-        drying,
-        pot_text,
+        tuple(_values(stated, words, surface_said=surface_said)) if stated is not None else (),
+        tuple(_steps(stated, words, at_job=at_job)) if stated is not None else (),
+        tuple(_part_used(stated, words)) if stated is not None else (),
+        tuple(_drying(entry, words) for entry in (_at(product.drying, air) if at_job else product.drying)),
+        _under(pot.time, words, pot.air, pot.volume) if pot is not None else "",
         words.phrase(product.shelf_life),
+        before_use(product, words),
     )
 
 
-def _value(stated: Application, key: str, words: Words) -> str:
-    value = getattr(stated, key)
-    return str(value) if isinstance(value, int) else words.phrase(value)
+def full_cure_at(product: Product, climate: ApplicationClimate | None, words: Words) -> str:
+    """`14 days at 14 °C, 55 %, 60 µm`: the time to full cure at a job; empty where the product states none."""
+    air = climate.air.low if climate is not None and climate.air is not None else None
+    found = [entry for entry in _at(product.drying, air) if entry.stage is DryingStage.FULL_CURE]
+    return _drying(found[0], words)[1] if found else ""
 
 
-def _mixing(mixing: Mixing | None, values: list[tuple[str, str]], words: Words) -> list[tuple[str, str]]:
-    if mixing is None:
-        return []
-    for ratio, name in ((mixing.ratio_by_volume, words("by volume")), (mixing.ratio_by_mass, words("by mass"))):
-        if ratio is not None:
-            values.append((words("Mixing ratio {}").format(name), " : ".join(plain_text(p) for p in ratio)))
-    if mixing.induction is not None:
-        values.append((words("Wait after mixing"), words.phrase(mixing.induction)))
-    if mixing.thinner_max is not None:
-        values.append((words("Thinner, at most by volume"), words.phrase(mixing.thinner_max)))
-    pairs = (
-        (words("Thinner"), mixing.thinner),
-        (words("Stir"), mixing.stir),
-        (words("Pot life runs from"), mixing.clock_starts),
+def _values(stated: Application, words: Words, *, surface_said: bool) -> Iterator[tuple[str, str]]:
+    named = (
+        (words("Can or paint temperature"), words.phrase(stated.can_temperature)),
+        (words("Part temperature"), "" if surface_said else words.phrase(stated.panel_temperature)),
+        (words("Use the can up within"), words.phrase(stated.activation.usable_for) if stated.activation else ""),
     )
-    return [(name, text) for name, text in pairs if text]
+    yield from ((name, text) for name, text in named if text)
 
 
-def _activation(activation: Activation | None, values: list[tuple[str, str]], words: Words) -> list[tuple[str, str]]:
-    if activation is None:
-        return []
+def _steps(stated: Application, words: Words, *, at_job: bool) -> Iterator[tuple[str, str]]:
+    if stated.shake is not None:
+        text = words("Shake {}, counted from the first rattle of the ball.").format(words.phrase(stated.shake))
+        yield words("Shake"), text
+    if stated.activation is not None:
+        yield from _activation(stated.activation, words)
+    if stated.mixing is not None:
+        yield from _mixing(stated.mixing, words)
+    if stated.nozzle:
+        yield words("Nozzle"), stated.nozzle
+    spraying = ", ".join(_spraying(stated, words, at_job=at_job))
+    if spraying:
+        yield words("Spray"), words("{}.").format(spraying[:1].upper() + spraying[1:])
+    if stated.clear_valve:
+        yield words("Clear the valve"), stated.clear_valve
+
+
+def _activation(activation: Activation, words: Words) -> Iterator[tuple[str, str]]:
+    if activation.act:
+        yield words("Release the hardener"), activation.act
     if activation.shake_after is not None:
-        values.append((words("Shake after releasing the hardener"), words.phrase(activation.shake_after)))
-    if activation.usable_for is not None:
-        values.append((words("Use the can up within"), words.phrase(activation.usable_for)))
-    return [(words("Release the hardener"), activation.act)] if activation.act else []
+        yield (
+            words("Shake again"),
+            words("Shake {} after releasing the hardener.").format(words.phrase(activation.shake_after)),
+        )
+
+
+def _mixing(mixing: Mixing, words: Words) -> Iterator[tuple[str, str]]:
+    if mixing.stir:
+        yield words("Stir"), mixing.stir
+    ratios = [
+        words("{ratio} {measure}").format(ratio=" : ".join(plain_text(part) for part in ratio), measure=measure)
+        for ratio, measure in (
+            (mixing.ratio_by_volume, words("by volume")),
+            (mixing.ratio_by_mass, words("by mass")),
+        )
+        if ratio is not None
+    ]
+    if ratios:
+        yield words("Mix"), words("Base to hardener {}.").format(words(" or ").join(ratios))
+    if mixing.thinner or mixing.thinner_max is not None:
+        most = (
+            words("at most {} by volume on the mixed paint").format(words.phrase(mixing.thinner_max))
+            if mixing.thinner_max is not None
+            else ""
+        )
+        yield words("Thin"), words("{}.").format(", ".join(part for part in (mixing.thinner, most) if part))
+    if mixing.induction is not None:
+        yield words("Wait after mixing"), words("{}, before use.").format(words.phrase(mixing.induction))
+    if mixing.clock_starts:
+        yield words("Pot life"), mixing.clock_starts
+
+
+def _spraying(stated: Application, words: Words, *, at_job: bool) -> Iterator[str]:
+    if stated.distance is not None:
+        yield words("{} from the part").format(words.phrase(stated.distance))
+    if stated.overlap is not None:
+        yield words("strokes overlapping by {}").format(words.phrase(stated.overlap))
+    if at_job:
+        yield words("in the passes and with the waits of the table of coats")
+        return
+    if stated.cross_coats is not None:
+        yield words("usually {} cross coats").format(stated.cross_coats)
+    if stated.flash_between_passes is not None:
+        yield words("{} between passes").format(words.phrase(stated.flash_between_passes))
+
+
+def _part_used(stated: Application, words: Words) -> Iterator[tuple[str, str]]:
+    if stated.put_away:
+        yield words("Put away a part-used can"), stated.put_away
+    if stated.restart:
+        yield words("Start a part-used can again"), stated.restart
+
+
+def _at(drying: tuple[Drying, ...], air: Quantity | None) -> tuple[Drying, ...]:
+    """One entry a stage: the warmest air that is not warmer than the coldest of the job, else the coldest stated."""
+    if air is None:
+        return drying
+    found: dict[str, Drying] = {}
+    for entry in sorted(drying, key=lambda entry: entry.air):
+        if entry.stage.value not in found or entry.air <= air:
+            found[entry.stage.value] = entry
+    return tuple(entry for entry in drying if found[entry.stage.value] is entry)
+
+
+def _drying(entry: Drying, words: Words) -> tuple[str, str]:
+    return words.word(entry.stage), _under(entry.time, words, entry.air, entry.humidity, entry.film)
 
 
 def _under(time: Quantity, words: Words, *conditions: Quantity | None) -> str:

@@ -9,14 +9,19 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from specgen.figures.layer_section import Band, layer_section
+from specgen.model.hazards import Task
 from specgen.model.job import Item, Job
 from specgen.model.preparation import Preparation, Substrate
 from specgen.model.spec import Spec
 from specgen.model.system import System
 from specgen.plan.quantities import Quantities
+from specgen.plan.stack import exposure_of
 from specgen.standards.tables import table
+from specgen.views.between_coats import BetweenView, between_coats
 from specgen.views.coats import CoatView, Wait, coat_name, coats, numbered, total, waits
-from specgen.views.repair import RepairView, old_coat, repairs
+from specgen.views.preparation import StepView, handed_over, part_state, steps_on
+from specgen.views.repair import RepairView, old_coat_in_short, repairs
+from specgen.views.step_cautions import at_steps, cautions_at
 from specgen.views.tables import Column, TableView, table_view
 from specgen.views.wording import Words
 
@@ -33,15 +38,6 @@ class Group:
 
 
 @dataclass(frozen=True, slots=True)
-class StepView:
-    title: str
-    text: str
-    abrasive: str
-    grade: str
-    acceptance: str
-
-
-@dataclass(frozen=True, slots=True)
 class BuildView:
     letter: str
     title: str
@@ -49,13 +45,17 @@ class BuildView:
     items: TableView
     material: str
     condition: str
+    state: tuple[tuple[str, str], ...]
     preparation: str
     steps: tuple[StepView, ...]
+    handed_over: tuple[tuple[str, str], ...]
     repairs: tuple[RepairView, ...]
     coats: TableView
     total: str
+    serves: str
     waits: TableView
-    before_next: tuple[tuple[str, str], ...]
+    between: tuple[BetweenView, ...]
+    between_cautions: tuple[str, ...]
     section: str
 
 
@@ -73,15 +73,7 @@ def groups(job: Job, spec: Spec) -> tuple[Group, ...]:
 
 def builds(job: Job, spec: Spec, figures: Quantities, words: Words) -> tuple[BuildView, ...]:
     """Every build of the job as the method statement prints it."""
-    return tuple(_build(group, spec, figures, words) for group in groups(job, spec))
-
-
-def steps(preparation: Preparation, words: Words) -> tuple[StepView, ...]:
-    """The steps of a preparation in their order."""
-    return tuple(
-        StepView(words.word(step.do), step.text, step.abrasive or "", step.grade or "", step.acceptance or "")
-        for step in preparation.steps
-    )
+    return tuple(_build(group, job, spec, figures, words) for group in groups(job, spec))
 
 
 def _letter(number: int) -> str:
@@ -96,29 +88,56 @@ def _of(item: Item, job: Job, spec: Spec) -> tuple[System, Preparation, Substrat
     return system, preparation, substrate
 
 
-def _build(group: Group, spec: Spec, figures: Quantities, words: Words) -> BuildView:
+def _build(group: Group, job: Job, spec: Spec, figures: Quantities, words: Words) -> BuildView:
     system, preparation, substrate = group.system, group.preparation, group.substrate
     material = words(table("materials").row("id", substrate.material)["name"])
     thickness = f", {words.phrase(substrate.thickness)}" if substrate.thickness is not None else ""
+    first = spec.product_of(system.layers[0]).binder if system.layers else ""
     return BuildView(
         group.letter,
         system.title,
         system.use or "",
-        _items(group, figures, words),
+        _items(group, job, figures, words),
         f"{material}{thickness}",
         substrate.condition or "",
+        part_state(substrate, words),
         preparation.title,
-        steps(preparation, words),
-        repairs(group.items, preparation, system, material, words),
+        steps_on(preparation, substrate, first, words, _step_cautions(group, words)),
+        handed_over(preparation, words),
+        repairs(group.items, job, spec, material, words),
         _coat_table(group.letter, coats(system, spec, figures, words), words),
         total(system, words),
+        _serves(system, words),
         _wait_table(group.letter, waits(system, preparation, spec, words), words),
-        tuple((coat_name(n, layer, words), layer.before_next) for n, layer in numbered(system) if layer.before_next),
+        between_coats(system, spec, words),
+        _between_cautions(group, spec, words),
         _section(system, material, words),
     )
 
 
-def _items(group: Group, figures: Quantities, words: Words) -> TableView:
+def _serves(system: System, words: Words) -> str:
+    """`corrosivity C3, durability high; by test report 12`: what the system is said to serve, and on what evidence."""
+    claim = system.category
+    if claim is None:
+        return ""
+    text = words("corrosivity category {corrosivity}, durability {durability}").format(
+        corrosivity=claim.corrosivity.value, durability=words.word(claim.durability)
+    )
+    return f"{text}; {claim.evidence}" if claim.evidence else text
+
+
+def _between_cautions(group: Group, spec: Spec, words: Words) -> tuple[str, ...]:
+    """The dust between the coats is that of the coats below the last."""
+    coats_below = {layer.product: spec.product_of(layer) for layer in group.system.layers[:-1]}
+    return cautions_at(Task.SANDING, list(coats_below.values()), words) if coats_below else ()
+
+
+def _step_cautions(group: Group, words: Words) -> tuple[tuple[str, ...], ...]:
+    old_paint = any(item.old_coats for item in group.items)
+    return at_steps(group.preparation, words, old_paint=old_paint)
+
+
+def _items(group: Group, job: Job, figures: Quantities, words: Words) -> TableView:
     columns = [
         Column(words("Item"), "w-12"),
         Column(words("Part"), "w-25"),
@@ -126,18 +145,21 @@ def _items(group: Group, figures: Quantities, words: Words) -> TableView:
         Column(words("Area in all"), "w-12", numeric=True),
         Column(words("Stays bare, masked")),
         Column(words("On the part already")),
+        Column(words("Exposed"), "w-10"),
         Column(words("Hottest in service"), "w-12", numeric=True),
     ]
-    rows = [_item(item, figures, words) for item in group.items]
+    rows = [_item(item, job, figures, words) for item in group.items]
     return table_view(words("Items of build {}").format(group.letter), columns, rows)
 
 
-def _item(item: Item, figures: Quantities, words: Words) -> tuple[str, ...]:
+def _item(item: Item, job: Job, figures: Quantities, words: Words) -> tuple[str, ...]:
     area = figures.areas.get(item.id)
-    old = "; ".join(old_coat(coat, words) for coat in item.old_coats)
+    old = "; ".join(old_coat_in_short(coat, words) for coat in item.old_coats)
     masked = "; ".join(entry.what for entry in item.masked)
     printed = area.printed() if area is not None else ""
-    return (item.id, item.name, str(item.count), printed, masked, old, words.phrase(item.service_temperature))
+    exposure = exposure_of(job, item)
+    exposed = words.word(exposure) if exposure is not None else ""
+    return (item.id, item.name, str(item.count), printed, masked, old, exposed, words.phrase(item.service_temperature))
 
 
 def _coat_table(letter: str, listed: Sequence[CoatView], words: Words) -> TableView:

@@ -17,7 +17,7 @@ from specgen.rules.film.sums import sum_of
 from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import round_half_up
-from specgen.views.cautions import spraying_wear
+from specgen.views.protection import spraying_wear
 from specgen.views.wording import Words
 
 
@@ -121,14 +121,18 @@ def _wet(working: Working | None, words: Words) -> str:
 
 
 def _passes(layer: Layer, words: Words) -> str:
-    if layer.passes is None:
-        return str(layer.coats) if layer.coats is not None else ""
-    flash = layer.flash_between_passes
-    return (
-        f"{layer.passes}"
-        if flash is None
-        else words("{passes},\n{wait} apart").format(passes=layer.passes, wait=words.phrase(flash))
-    )
+    said = []
+    if layer.passes is not None:
+        said.append(str(layer.passes))
+        if layer.coats is not None:
+            said[0] = words("{passes} in {coats} coats").format(passes=layer.passes, coats=layer.coats)
+        if layer.flash_between_passes is not None:
+            said.append(words("{} apart").format(words.phrase(layer.flash_between_passes)))
+    elif layer.coats is not None:
+        said.append(str(layer.coats))
+    if layer.thinner is not None:
+        said.append(words("thinned at most {}").format(words.phrase(layer.thinner)))
+    return ",\n".join(said)
 
 
 def _waits(system: System, preparation: Preparation, spec: Spec, words: Words) -> Iterator[Wait]:
@@ -137,7 +141,7 @@ def _waits(system: System, preparation: Preparation, spec: Spec, words: Words) -
         late = words("Prepare again from the last step.")
         yield Wait(words("last preparation step"), names[0], "", words.phrase(preparation.coat_within), late)
     for at, (below, above) in enumerate(zip(system.layers, system.layers[1:], strict=False)):
-        late = below.if_late or _product_if_late(below, above, spec)
+        late = late_remedy(below, above, spec)
         if below.hold is not None:
             yield Wait(names[at], names[at + 1], words.low(below.hold), words.high(below.hold), late)
     if names and system.handle_after is not None:
@@ -146,7 +150,10 @@ def _waits(system: System, preparation: Preparation, spec: Spec, words: Words) -
         yield Wait(names[-1], words("putting into service"), words.phrase(system.service_after), "", "")
 
 
-def _product_if_late(below: Layer, above: Layer, spec: Spec) -> str:
+def late_remedy(below: Layer, above: Layer, spec: Spec) -> str:
+    """What to do once the wait between two coats is past: the system's own word, else the product's; empty for neither."""
+    if below.if_late:
+        return below.if_late
     windows = spec.product_of(below).overcoat
     found = next((w for name in (above.product, "any") for w in windows if w.by == name), None)
     return found.if_late or "" if found is not None else ""

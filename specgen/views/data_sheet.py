@@ -13,8 +13,9 @@ from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.views.annex import WorkingView, annex
 from specgen.views.application import application
-from specgen.views.cautions import HazardView, first_aid, hazards, protection
+from specgen.views.cautions import HazardView, emergency, first_aid, hazards
 from specgen.views.climate import climate
+from specgen.views.goes_over import GoesOver, goes_over, not_listed
 from specgen.views.parties import PartyView, party
 from specgen.views.product_figures import product_figures
 from specgen.views.product_film import comb_table, coverage_grounds, coverage_table, film_limits, stated_coverage
@@ -22,7 +23,9 @@ from specgen.views.product_nature import key_figures, nature, use
 from specgen.views.product_storage import heat, storage
 from specgen.views.product_use import drying_table, over_table, overcoat_table
 from specgen.views.product_variants import packing, variant_table
+from specgen.views.protection import protection
 from specgen.views.tables import TableView
+from specgen.views.voc import voc_table
 from specgen.views.wording import Translate, Words
 
 Pairs = tuple[tuple[str, str], ...]
@@ -43,6 +46,8 @@ class DataSheet:
     nature: Pairs
     key_figures: Pairs
     use: Pairs
+    goes_over: GoesOver
+    not_listed: str
     over: TableView
     application: Pairs
     steps: Pairs
@@ -62,6 +67,8 @@ class DataSheet:
     hazards: tuple[HazardView, ...]
     protection: TableView
     first_aid: Pairs
+    emergency: str
+    voc: TableView
     claims: Pairs
     not_claimed: str
     workings: tuple[WorkingView, ...]
@@ -77,7 +84,6 @@ def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translat
     control = product.document
     applied = application(product, words)
     stored, part_used = storage(product, words)
-    kept = {text for _, text in part_used}
     return DataSheet(
         sheet_number(product),
         control.title if control is not None else product.name,
@@ -90,9 +96,11 @@ def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translat
         tuple(nature(product, words)),
         tuple(key_figures(product, words)),
         tuple(use(product, words)),
+        goes_over(product, words),
+        not_listed(words),
         over_table(product, spec, words),
         applied.values,
-        tuple((heading, text) for heading, text in applied.texts if text not in kept),
+        applied.steps,
         film_limits(product, words),
         comb_table(product, figures, numbers, words),
         coverage_table(product, figures, numbers, words),
@@ -106,9 +114,11 @@ def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translat
         heat(product, words),
         variant_table(product, words),
         packing(product, words),
-        hazards([product], words),
+        hazards([product], spec.project, words),
         protection([product], words),
         first_aid([product], words),
+        emergency(spec.project, words),
+        voc_table([product], on, words),
         tuple((claim.says, claim.basis or words("no basis stated")) for claim in product.claims),
         product.not_claimed or "",
         workings,

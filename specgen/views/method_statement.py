@@ -14,14 +14,18 @@ from specgen.model.job import Job
 from specgen.model.project import Project
 from specgen.model.spec import Spec
 from specgen.plan.quantities import Quantities, quantities
+from specgen.trade.working import Working
 from specgen.views.annex import WorkingView, annex
-from specgen.views.application import ApplicationView, application
-from specgen.views.build import BuildView, builds
-from specgen.views.cautions import HazardView, first_aid, hazards, protection
+from specgen.views.application import ApplicationView, application_at
+from specgen.views.build import BuildView, builds, groups
+from specgen.views.cautions import HazardView
 from specgen.views.climate import climate
+from specgen.views.faults import FaultsView, faults
 from specgen.views.inspection import points_table
+from specgen.views.job_safety import JobSafety, job_safety, let_off
 from specgen.views.parties import PartyView, contact_line, party
 from specgen.views.product_variants import order_line
+from specgen.views.repair_procedure import RepairProcedure, repair_procedures
 from specgen.views.tables import Column, TableView, table_view
 from specgen.views.wording import Translate, Words
 
@@ -44,10 +48,10 @@ class MethodStatement:
     climate: tuple[tuple[str, str], ...]
     applications: tuple[ApplicationView, ...]
     points: TableView
+    repairs: tuple[RepairProcedure, ...]
+    faults: FaultsView
     gravest: HazardView
-    hazards: tuple[HazardView, ...]
-    protection: TableView
-    first_aid: tuple[tuple[str, str], ...]
+    safety: JobSafety
     materials: TableView
     transfer_efficiency: str
     workings: tuple[WorkingView, ...]
@@ -64,7 +68,9 @@ def method_statement(
     words = Words.of(spec.project, translate)
     figures = quantities(job, spec)
     products = list(spec.products_of(job))
-    panels = hazards(products, words)
+    released = let_off(job, spec, figures)
+    listed = annex((*_once(figures), *released), words)
+    safety = job_safety(job, spec, released, on, words, after=len(listed))
     efficiency = job.consumption.transfer_efficiency if job.consumption is not None else None
     return MethodStatement(
         job.document.number,
@@ -79,20 +85,34 @@ def method_statement(
         on.isoformat(),
         builds(job, spec, figures, words),
         climate(job.climate, words),
-        tuple(application(product, words) for product in products),
+        tuple(application_at(product, job.climate, words) for product in products),
         points_table(job, spec, words),
-        panels[0],
-        panels,
-        protection(products, words),
-        first_aid(products, words),
+        repair_procedures(job, spec, groups(job, spec), words),
+        faults(job, spec, words),
+        safety.panels[0],
+        safety,
         _materials(figures, spec, words),
         words.phrase(efficiency),
-        annex(figures.workings(), words),
+        (*listed, *safety.air.workings),
         _waivers(job, words),
         open_warnings,
         tuple(_parties(spec.project, words)),
         program,
     )
+
+
+_OF_LAYER, _OF_PACK = ("layer-packs.", "litres-for-layer-packs."), ("packs.", "litres-for-packs.")
+
+
+def _once(figures: Quantities) -> list[Working]:
+    """The workings, without those of a coat that is the only one of its product: the packs of the product say the same."""
+    listed = list(figures.workings())
+    told = {(working.substituted(), working.printed()) for working in listed if working.id.startswith(_OF_PACK)}
+    return [
+        working
+        for working in listed
+        if not (working.id.startswith(_OF_LAYER) and (working.substituted(), working.printed()) in told)
+    ]
 
 
 def _parties(project: Project, words: Words) -> Iterator[tuple[str, str]]:

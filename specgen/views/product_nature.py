@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from specgen.model.product import Product
 from specgen.standards.tables import table
+from specgen.views.goes_over import preparation_of_steel
 from specgen.views.handling import handling
 from specgen.views.wording import Words
 
@@ -23,6 +24,9 @@ def use(product: Product, words: Words) -> Iterator[tuple[str, str]]:
         words("On bare metal"),
         words("yes, direct to metal") if product.direct_to_metal else words("no, only on a coat that is there already"),
     )
+    least = preparation_of_steel(product, words)
+    if least:
+        yield words("Least preparation of bare steel"), least
 
 
 def key_figures(product: Product, words: Words) -> Iterator[tuple[str, str]]:

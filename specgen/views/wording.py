@@ -16,6 +16,7 @@ from specgen.model.job import Exposure, RubResult
 from specgen.model.preparation import StepKind
 from specgen.model.product import CuringKind, DryingStage, Losses, PackForm, Role
 from specgen.model.project import Project
+from specgen.model.system import Durability
 from specgen.units.display import show, show_range
 from specgen.units.quantity import CalendarSpan, Quantity, Range
 
@@ -68,6 +69,10 @@ WORDS: Mapping[StrEnum, str] = {
     RubResult.SOLUBLE: N_("soluble"),
     RubResult.SOFTENS: N_("softening"),
     RubResult.RESISTANT: N_("resistant"),
+    Durability.LOW: N_("low"),
+    Durability.MEDIUM: N_("medium"),
+    Durability.HIGH: N_("high"),
+    Durability.VERY_HIGH: N_("very high"),
     Exposure.EXTERIOR: N_("outdoors"),
     Exposure.INTERIOR: N_("indoors"),
     Stage.RECEIPT: N_("on receipt"),

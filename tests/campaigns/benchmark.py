@@ -39,7 +39,17 @@ def main() -> None:
             folder = Path(place) / str(jobs)
             generate(folder, jobs)
             _whole(f"specgen check, {jobs} jobs and {PRODUCTS} products", ["check", str(folder), "--on", ON], runs=1)
+        _compare(Path(place), 1000)
         _render(Path(place))
+
+
+def _compare(place: Path, jobs: int) -> None:
+    """Two folders that differ in every layer of every system."""
+    old, new = place / str(jobs), place / f"{jobs}_new"
+    shutil.copytree(old, new)
+    for file in new.glob("jobs_*.yaml"):
+        file.write_text(file.read_text("utf-8").replace("film: {min: 40 um", "film: {min: 42 um"), "utf-8")
+    _whole(f"specgen compare, two folders of {jobs} jobs", ["compare", str(old), str(new), "--on", ON], runs=1)
 
 
 def generate(folder: Path, jobs: int) -> None:

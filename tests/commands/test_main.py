@@ -56,6 +56,7 @@ def test_help_lists_every_command() -> None:
     assert [line.split()[0] for line in text.splitlines() if line.startswith("  ") and "-" not in line.split()[0]] == [
         "check",
         "render",
+        "compare",
         "explain",
         "schema",
         "new",
@@ -70,9 +71,9 @@ def test_version(capsys: pytest.CaptureFixture[str]) -> None:
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        ([], "which command? It is one of: check, render, explain, where-used, schema, new; see `specgen --help`"),
+        ([], "which command? It is one of: check, render, compare, explain, where-used, schema, new; see `specgen --help`"),
         (["chekc"], "there is no command 'chekc'; did you mean check?"),
-        (["zzz"], "there is no command 'zzz'; it is one of: check, render, explain, where-used, schema, new"),
+        (["zzz"], "there is no command 'zzz'; it is one of: check, render, compare, explain, where-used, schema, new"),
         (["--quiet"], "unrecognized arguments: --quiet; see `specgen --help`"),
         (["check"], "the following arguments are required: PATH; see `specgen check --help`"),
         (["check", ""], "the path is empty; name the folder of the sources"),

@@ -9,6 +9,7 @@ import pytest
 from specgen.commands import main
 from specgen.model.schema import schema
 from specgen.model.spec import SINGULAR
+from specgen.report import change_json
 
 
 @pytest.mark.parametrize("kind", SINGULAR)
@@ -17,9 +18,14 @@ def test_schema(kind: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert json.loads(capsys.readouterr().out) == schema(kind)
 
 
+def test_schema_of_a_comparison(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["schema", "comparison"]) == 0
+    assert json.loads(capsys.readouterr().out) == change_json.schema()
+
+
 def test_unknown_kind(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["schema", "products"]) == 2
     assert capsys.readouterr().err == (
-        "specgen: KIND: invalid choice: 'products' (choose from 'project', 'product', 'preparation', 'system', 'job');"
+        "specgen: KIND: invalid choice: 'products' (choose from 'project', 'product', 'preparation', 'system', 'job', 'comparison');"
         " see `specgen schema --help`\n"
     )

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from datetime import date
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+from specgen.checking import check
 from specgen.model.spec import Spec
 from specgen.plan.air import ProductAir, air_of_job
 from specgen.plan.emissions import voc_of
-from specgen.plan.hazards import DerivedHazards, derive
+from specgen.plan.hazards import DerivedHazards, derive, hazards_of
 from specgen.standards.citations import Basis
 from specgen.trade.hazard_class import Element
 from specgen.trade.judged import CannotJudge, Classified
@@ -56,7 +58,7 @@ def test_a_can_that_becomes_extremely_flammable_moves_as_a_whole() -> None:
     }
     mild = _derived("base", changes)
     assert isinstance(mild.aerosol, CannotJudge)
-    assert [(e.code, e.note) for e in mild.storage] == [("warmest", "warmest storage: 50 degC")]
+    assert [(e.code, e.note) for e in mild.storage] == [("warmest", "warmest storage: 50 °C")]
     assert _codes(mild.label) == ("Warning", ["H229"], [])
     assert mild.carriage is not None
     assert mild.carriage.code == "2.2"
@@ -190,3 +192,43 @@ def test_isocyanate_is_never_cleared_by_the_figure() -> None:
 def test_a_job_that_says_nothing_of_air_has_none() -> None:
     spec = _spec({})
     assert air_of_job(spec.jobs["refit"], spec, ON) == ()
+
+
+DEMO = Path(__file__).parents[2] / "specs_demo"
+
+
+def test_every_product_of_the_demo_is_derived_and_agrees() -> None:
+    """Nothing is left unjudged, and what follows is what the product declares: word, statements, pictograms."""
+    spec = check(DEMO, date(2026, 11, 25)).loaded.spec
+    assert spec is not None
+    for product in spec.products.values():
+        found, stated = hazards_of(spec, product.id), product.hazards
+        assert found.reasons() == (), product.id
+        assert stated is not None
+        assert stated.signal_word is not None
+        assert _codes(found.label) == (
+            stated.signal_word.value,
+            sorted(stated.statements),
+            sorted(stated.pictograms),
+        ), product.id
+        supplemental = {entry.code for entry in found.supplemental if isinstance(entry, Element)}
+        assert supplemental <= set(stated.supplemental), product.id
+
+
+def test_all_vapours_together_take_longer_than_each() -> None:
+    """The sum over the limits is what has to come down to 1; with one vapour it is the same as its own time."""
+    one = _air({})
+    assert isinstance(one.together, Working)
+    assert not isinstance(one.re_entry, CannotJudge)
+    assert isinstance(one.re_entry.longest, Working)
+    assert one.together.printed() == one.re_entry.longest.printed()
+    two = _air(
+        {
+            "products.barrier.composition": "[{id: resin, name: resin, kind: solids, mass_share: 40 %, density: 1.4 g/mL}, "
+            "{id: acetate, name: n-butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 30 %, density: 0.88 g/mL}, "
+            "{id: ester, name: ester, cas: 108-65-6, kind: solvent, mass_share: 30 %, density: 0.96 g/mL}]",
+        }
+    )
+    assert isinstance(two.together, Working)
+    # 300 g/h each at 1200 m3/h and a factor of 3: 750 mg/m3; 750/241 + 750/275 = 5.839, and 60*3*60/1200*ln(5.839) = 15.9 min
+    assert two.together.printed() == "15.9\N{NO-BREAK SPACE}min"

@@ -10,6 +10,7 @@ import pytest
 from specgen.model.product import Role
 from specgen.standards.citations import Basis, documents
 from specgen.standards.tables import table, table_names
+from specgen.views.faults import OCCURS
 
 BASES = {word for basis in Basis for word in (basis.value, basis.name.lower())}
 
@@ -26,6 +27,8 @@ HOMES: list[tuple[str, str, set[str], str]] = [
     ("overcoat_matrix", "new", NAMES, ""),
     ("overcoat_matrix", "old", NAMES, ""),
     ("overcoat_matrix", "mechanisms", _ids("mechanisms"), ", "),
+    ("faults", "mechanism", _ids("mechanisms"), ""),
+    ("faults", "when", set(OCCURS), ""),
     ("overcoat_matrix", "needs", _ids("overcoat_needs"), "; | or "),
     ("overcoat_matrix", "further_needs", _ids("overcoat_needs"), "; | or "),
     ("overcoat_matrix", "other_document", set(documents()), ""),

@@ -231,7 +231,7 @@ def test_cans_are_summed_before_the_one_rounding_up() -> None:
 
 def test_packs_round_up_once() -> None:
     needed = parse_quantity("volume", "10.1 L")
-    assert packs("p", needed, parse_quantity("volume", "5 L")).printed() == "3\N{NO-BREAK SPACE}packs"
+    assert packs("p", needed, parse_quantity("volume", "5 L")).printed() == "3\N{NO-BREAK SPACE}tins"
 
 
 def test_time_to_empty_a_can() -> None:

@@ -10,13 +10,16 @@ from specgen.checking import Checked
 from specgen.model.spec import Spec
 from specgen.views.build import groups
 from specgen.views.data_sheet import DataSheet, data_sheet
+from specgen.views.hazard_card import CUTS as HAZARD_CUTS
+from specgen.views.hazard_card import HazardCard, hazard_card
 from specgen.views.job_card import CUTS, JobCard, job_card
+from specgen.views.label_sheet import LabelSheet, label_sheet
 from specgen.views.method_statement import MethodStatement, method_statement
 from specgen.views.order_list import OrderList, order_list
 from specgen.views.range_overview import RangeOverview, range_overview
 from tests.good_spec import ON, checked, good
 
-View = DataSheet | JobCard | MethodStatement | OrderList | RangeOverview
+View = DataSheet | HazardCard | JobCard | LabelSheet | MethodStatement | OrderList | RangeOverview
 
 
 def spec_of(result: Checked) -> Spec:
@@ -30,6 +33,9 @@ def views_of(spec: Spec) -> dict[str, View]:
         f"data_sheet_{product.id}": data_sheet(product, spec, on=ON, program="specgen", translate=str)
         for product in spec.products.values()
     }
+    for product in spec.products.values():
+        sheet = label_sheet(product, spec, on=ON, program="specgen", translate=str)
+        views[f"label_sheet_{product.id}"] = sheet
     for job in spec.jobs.values():
         views[f"method_statement_{job.id}"] = method_statement(
             job, spec, on=ON, open_warnings=0, program="specgen", translate=str
@@ -43,6 +49,9 @@ def views_of(spec: Spec) -> dict[str, View]:
             on=ON,
             program="specgen",
             translate=str,
+        )
+        views[f"hazard_card_{job.id}"] = hazard_card(
+            job, spec, cut=HAZARD_CUTS[0], on=ON, program="specgen", translate=str
         )
     if spec.jobs:
         views["order_list"] = order_list(spec, on=ON, program="specgen", translate=str)

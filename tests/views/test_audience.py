@@ -69,6 +69,10 @@ class Printed:
 
 @pytest.fixture(scope="session")
 def planted() -> Checked:
+    return checked(_planted())
+
+
+def _planted() -> dict[str, Any]:
     spec = good()
     for product, lines in COMPOSITIONS.items():
         put(spec, f"products.{product}.composition", json.dumps(lines))
@@ -80,7 +84,7 @@ def planted() -> Checked:
     # a waiver may address a line of the composition by its id
     waiver = "{id: w, rule: FLM001, path: products.primer.composition.mk-alpha.density, reason: trial, by: QA, until: 2027-01-01}"
     put(spec, "jobs.refit.waivers", f"[{waiver}]")
-    return checked(spec)
+    return spec
 
 
 @pytest.fixture(scope="session")
@@ -153,6 +157,16 @@ def test_the_search_finds_what_is_there(printed: Printed) -> None:
             assert len(texts["streams"]) > len(data)
         else:
             assert "Example" in dict(_texts(file, data))["whole"]
+
+
+def test_the_air_of_a_job_names_no_substance() -> None:
+    """It is worked out from the composition; a reason why it cannot be would name what is missing."""
+    spec = _planted()
+    put(spec, "jobs.refit.air", "{room: 90 m3, flow: 9000 m3/h, spraying_rate: 777 g/h, mixing: 3}")
+    files = print_documents(checked(spec), documents=["method-statement"], formats=["html"])
+    (page,) = [data.decode() for data in files.values()]
+    assert "fresh air while spraying" in page
+    assert [marker for marker in MARKERS if marker.casefold() in page.casefold()] == []
 
 
 def test_report_holds_only_what_its_author_wrote(planted: Checked) -> None:

@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from specgen.views.cautions import protection
 from specgen.views.data_sheet import DataSheet, data_sheet
+from specgen.views.protection import protection
 from specgen.views.wording import Words
 from tests.good_spec import ON, checked, good, put, take_out
 
@@ -142,7 +142,11 @@ def test_equal_protection_shares_a_row() -> None:
     assert spec is not None
     table = protection(list(spec.products.values()), Words.of(spec.project, str))
     worn = ("nitrile 0.4 mm, EN ISO 374-1, splash only", "goggles, EN ISO 16321-1", "overall")
+    silent = "usual practice; nothing is stated", "Not stated: go by section 8 of the safety data sheet"
+    gloves = "nitrile, changed at once after contact"
     assert table.rows == (
+        ("Preparing", *silent, gloves, "", ""),
+        ("Sanding", silent[0], "P2 or P3 filter, FFP2 or FFP3 mask, with extraction", "", "", ""),
         (
             "Spraying",
             "Example primer, Example base coat, Example barrier",
@@ -150,4 +154,5 @@ def test_equal_protection_shares_a_row() -> None:
             *worn,
         ),
         ("Spraying", "Example clear", "air-fed half mask, EN 14594", *worn),
+        ("Clearing up", *silent, gloves, "", ""),
     )

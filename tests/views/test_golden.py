@@ -22,8 +22,13 @@ NAMES = (
     "data_sheet_base",
     "data_sheet_clear",
     "data_sheet_barrier",
+    "label_sheet_primer",
+    "label_sheet_base",
+    "label_sheet_clear",
+    "label_sheet_barrier",
     "method_statement_refit",
     "job_card_refit",
+    "hazard_card_refit",
     "order_list",
     "range_overview",
 )

@@ -34,8 +34,11 @@ def test_old_paint_that_is_sanded_over_has_no_edge() -> None:
     (repair,) = _repairs(jobs__refit__items__DOOR__masked="[{id: lock, what: lock face}, {id: seal, what: seal, area: 0.1 m2}]")  # fmt: skip
     assert repair == RepairView(
         "DOOR Door skin",
+        True,
         (f"alkyd, drying oil, 80{NB}µm (3.15{NB}mil), sound", "unknown old paint"),
+        repair.steps,
         ("lock face", f"seal, 0.1{NB}m²"),
+        "",
         "",
         "",
     )
@@ -77,3 +80,13 @@ def test_items_alike_share_an_entry() -> None:
     flap = "{id: FLAP, name: Flap, count: 1, area: 1 m2, old_coats: [{id: a, family: oil_alkyd, thickness: 80 um, condition: sound}, {id: b}], masked: [{id: h, what: hinge}]}"
     (repair,) = _repairs(jobs__refit__items__FLAP=flap)
     assert (repair.items, repair.masked) == ("DOOR Door skin, FLAP Flap", ("FLAP: hinge",))
+
+
+def test_same_edge_is_drawn_once() -> None:
+    first, second = _repairs(
+        jobs__refit__items__DOOR__repair="{feather: 20 mm, lap: 30 mm}",
+        jobs__refit__items__FLAP="{id: FLAP, name: Flap, count: 1, area: 1 m2, repair: {feather: 20 mm, lap: 30 mm}, old_coats: [{id: a, family: oil_alkyd, thickness: 80 um, condition: dull}, {id: b}]}",
+    )
+    assert (first.drawn_above, second.section, second.caption) == ("", "", "")
+    assert second.drawn_above == first.items == "DOOR Door skin"
+    assert first.section.startswith("<svg ")

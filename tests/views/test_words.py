@@ -25,12 +25,9 @@ NOT_PRINTED = {
     "ShapeKind": "a working names the shape in its own words",
     "AcceptanceRule": "a standard is printed by its own number, and an own rule by its text",
     "DeadVolumeTable": "chooses a table, which a working cites",
-    "Corrosivity": "no document prints it; rules judge by it",
-    "Durability": "no document prints it; rules judge by it",
-    "Exposure": "no document prints it; rules judge by it",
-    "PatchResult": "no document prints it; rules judge by it",
-    "RubResult": "no document prints it; rules judge by it",
-    "TapeClass": "no document prints it; rules judge by it",
+    "Corrosivity": "a category is printed by its own sign",
+    "PatchResult": "a document says it in a sentence",
+    "TapeClass": "a class is printed by its own sign",
 }
 
 

@@ -9,7 +9,7 @@ Passes
 Fails
     without products.clear.hazards.supplemental    # at products.clear.hazards.supplemental
 
-    products.clear.hazards.isocyanates: {contained: no, monomer_at_limit: no}    # at products.clear.hazards.supplemental
+    products.clear.hazards.isocyanates: {contained: no, monomer_at_limit: no}    # at products.clear.hazards.supplemental    # also HAZ037 at products.clear.hazards.isocyanates.contained
 To put right
     Add EUH204; or, where the binder misleads, state whether isocyanate is contained.
 """

@@ -6,10 +6,16 @@ Why
     In cool damp air the amine of the epoxy comes to the face and makes a greasy film, and the polyurethane spends its hardener on it: a skin of urea, and the top coat peels.
 Passes
     products.base.binder: pu_2k_aliphatic
-    products.base.hazards.isocyanates: {contained: no}
+    products.base.hazards.isocyanates: {monomer_at_limit: no}
+    products.base.hazards.supplemental: [EUH204]
+    products.base.hazards.medical_provision: before the first job and every year
+    products.base.hazards.protection.spray.respiratory: air-fed half mask, EN 14594
 Fails
     products.base.binder: pu_2k_aliphatic    # at systems.cab.layers.primer.blush_wash
-    products.base.hazards.isocyanates: {contained: no}
+    products.base.hazards.isocyanates: {monomer_at_limit: no}
+    products.base.hazards.supplemental: [EUH204]
+    products.base.hazards.medical_provision: before the first job and every year
+    products.base.hazards.protection.spray.respiratory: air-fed half mask, EN 14594
     products.primer.binder: epoxy_2k
     products.primer.climate: {air: 5..30 degC, surface: 10..35 degC, humidity: 35..85 %, dew_point_margin: min 3 K}
     products.base.climate: {air: 5..30 degC, humidity: max 85 %}

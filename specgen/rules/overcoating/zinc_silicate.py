@@ -6,12 +6,14 @@ Why
     Zinc silicate does not bond to itself. It is porous: air and solvent leave it through a full wet coat and blow it full of pinholes.
 Passes
     products.primer.binder: zinc_inorganic
-    preparations.sand-steel.steps.sand.grade: Sa 2 1/2
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
+    jobs.refit.substrate.thickness: 3 mm
     products.base.binder: acrylic_1k
     systems.cab.layers.base.mist_coat: yes
 Fails
     products.primer.binder: zinc_inorganic
-    preparations.sand-steel.steps.sand.grade: Sa 2 1/2
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
+    jobs.refit.substrate.thickness: 3 mm
     products.base.binder: acrylic_1k    # at systems.cab.layers.base.mist_coat
 To put right
     Begin with a mist coat of about a quarter of a normal one, let it flash, then lay the full coat; mend bare spots in zinc silicate with zinc-rich epoxy.

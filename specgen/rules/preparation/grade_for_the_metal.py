@@ -10,10 +10,10 @@ Passes
     preparations.sand-steel.steps.sand: {id: sand, do: sweep-blast, text: Sweep lightly., grade: SP 16, medium: garnet, grain: 200..500 um, pressure: 270 kPa, zinc_loss: 10 um, profile: 19..20 um, profile_method: ISO 8503-5}
 Fails
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
-    preparations.sand-steel.steps.sand.grade: Sa 2.5    # at preparations.sand-steel.steps.sand.grade
+    preparations.sand-steel.steps.sand.grade: Sa 2.5    # at preparations.sand-steel.steps.sand.grade    # also PRE021 at preparations.sand-steel.steps.sand.grade
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
-    preparations.sand-steel.steps.sand.grade: SSPC-SP 7    # at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade
+    preparations.sand-steel.steps.sand.grade: SSPC-SP 7    # at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade    # also PRE021 at preparations.sand-steel.steps.sand.grade
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: blast

@@ -11,9 +11,10 @@ Fails
 
     preparations.sand-steel.steps.sand.grade: SP 6    # at preparations.sand-steel.steps.sand.grade
 
-    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: P Ma, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.grade    # also PRE003 at preparations.sand-steel.steps.sand.do    # also PRE003 at preparations.sand-steel.steps.sand.do
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: P Ma, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.grade
+    jobs.refit.substrate.thickness: 3 mm
 To put right
-    For steps worked by hand or power tool write St 2, St 3, P Ma, SP 2, SP 3, SP 11 or SP 15; for blasted steps an Sa grade or one of SP 5, SP 6, SP 7, SP 10, SP 14, SP 16 and SP 17. Or change what the step does.
+    For steps worked by hand or power tool write St 2, St 3, P Ma, SP 2, SP 3, SP 11 or SP 15; for blasted steps an Sa grade or an SP grade of blast cleaning. Or change what the step does.
 """
 
 from __future__ import annotations
@@ -26,11 +27,11 @@ from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.rules.declare import Problem, rule
 from specgen.rules.preparation.parts import BLASTING
-from specgen.standards.tables import table
+from specgen.standards.citations import Basis, cite
+from specgen.standards.tables import Row, cell_citation, table
 
 _TOOLS = {StepKind.HAND_TOOL, StepKind.POWER_TOOL, StepKind.SAND, StepKind.FEATHER}
 _GRADES = table("preparation_grades")
-_WAYS = table("preparation_grade_ways")
 
 
 @rule(
@@ -38,16 +39,25 @@ _WAYS = table("preparation_grade_ways")
     on=Preparation,
     severity=Severity.WARNING,
     concern=Concern.PREPARATION,
-    source=_GRADES.row_citation(_GRADES.row("id", "SP 6")),
+    source=cite("ISO-8501-1", basis=Basis.MEMORY),
 )
 def grade_of_the_step(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
-    ways = {row["grade"]: row for row in _WAYS.rows}
     for step in preparation.steps:
-        if step.grade is None or step.grade not in ways:
+        if step.grade is None:
             continue
-        row = ways[step.grade]
+        row = _GRADES.row("id", step.grade)
+        way = _way(row)
         worked = "blast" if step.do in BLASTING else "tool" if step.do in _TOOLS else ""
-        if worked and worked != row["way"]:
-            asked, done = ("blast cleaning", "works by tool") if row["way"] == "blast" else ("tools", "blasts")
+        if way and worked and worked != way:
+            asked, done = ("blast cleaning", "works by tool") if way == "blast" else ("work by tool", "blasts")
             what = f"{step.grade} is a grade of {asked} ({row['name']}), and the step {step.id} {done}"
-            yield Problem(("steps", step.id, "grade"), what, source=_WAYS.row_citation(row))
+            source = cell_citation("preparation_grades", step.grade, "series")
+            yield Problem(("steps", step.id, "grade"), what, source=source)
+
+
+def _way(row: Row) -> str:
+    """blast or tool, as series and name of the grade say; empty for flame, pickling, solvent and water."""
+    said = f"{row['series']} {row['name']}"
+    if "blast" in said:
+        return "blast"
+    return "tool" if "tool" in said or "machine" in said else ""

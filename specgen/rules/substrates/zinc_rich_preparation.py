@@ -6,14 +6,16 @@ Why
     On rust or scale the zinc has no contact with the steel, and rust creeps under it from every scratch.
 Passes
     products.barrier.binder: zinc_organic
-    preparations.sand-steel.steps.sand.grade: Sa 2 1/2
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
+    jobs.refit.substrate.thickness: 3 mm
 Fails
     products.barrier.binder: zinc_organic
     jobs.refit.items.STEP.preparation: hand
     preparations.hand: {id: hand, title: Hand tools, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: scrape, do: hand-tool, text: Scrape and brush., grade: St 2}], coat_within: 4 h}    # at preparations.hand.steps.scrape.grade
 
     products.barrier.binder: zinc_organic
-    preparations.sand-steel.steps.sand.grade: Sa 2    # at preparations.sand-steel.steps.sand.grade
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.grade
+    jobs.refit.substrate.thickness: 3 mm
 To put right
     Blast to Sa 2 1/2, or take an epoxy primer for what tools can reach.
 """

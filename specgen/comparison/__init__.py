@@ -1,0 +1,1 @@
+"""What differs between two specifications, as facts and then as a judgement on each."""

@@ -1,0 +1,244 @@
+"""The records a comparison is told in: what differs, where on both sides, how it is judged, and what follows from it.
+
+Made by `differences`, `effects` and `compare`; printed by `report` and by the change notice. Nothing here is a sentence.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+from fractions import Fraction
+from typing import Any
+
+from specgen.findings import Finding, Place
+from specgen.model.node import Node
+from specgen.model.senses import Audience, Concern, Sense
+from specgen.model.walk import Path
+
+
+class Kind(StrEnum):
+    """What happened to a value or an entry."""
+
+    CHANGED = "changed"
+    ADDED = "added"
+    REMOVED = "removed"
+    REORDERED = "reordered"
+    RENAMED = "renamed"
+
+    @property
+    def mirrored(self) -> Kind:
+        """What it is called by one who compares the other way round."""
+        return {Kind.ADDED: Kind.REMOVED, Kind.REMOVED: Kind.ADDED}.get(self, self)
+
+
+class Effect(StrEnum):
+    """What a change does to what is accepted."""
+
+    TIGHTENED = "tightened"
+    RELAXED = "relaxed"
+    SHIFTED = "shifted"
+    REPLACED = "replaced"
+    REWORDED = "reworded"
+    FACT = "fact"  # no requirement: what follows from it is judged, not it
+    EDITORIAL = "editorial"
+
+    @property
+    def mirrored(self) -> Effect:
+        """The effect for one who compares the other way round."""
+        return {Effect.TIGHTENED: Effect.RELAXED, Effect.RELAXED: Effect.TIGHTENED}.get(self, self)
+
+
+# what the program cannot order, so that a person has to
+OPEN = frozenset({Effect.SHIFTED, Effect.REPLACED, Effect.REWORDED})
+
+
+class Answer(StrEnum):
+    """What a person may say to a change the program cannot order."""
+
+    TIGHTENED = "tightened"
+    RELAXED = "relaxed"
+    NEUTRAL = "neutral"
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """A person's answer to one change, kept by the fingerprint of that change."""
+
+    fingerprint: str
+    answer: Answer
+    who: str
+    reason: str
+    on: date
+    place: Place | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Owner:
+    """A record on the way to a value: the field that holds it, its id or empty, and what it is on both sides."""
+
+    name: str
+    key: str
+    old: Node | None
+    new: Node | None
+
+    @property
+    def record(self) -> Node:
+        found = self.new if self.new is not None else self.old
+        if found is None:
+            raise ValueError("a record stands on one side at least")
+        return found
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """One fact. `path` goes by the ids of the new side, `old_path` by those of the old one.
+
+    A side on which the value is not stated has None; a value that counts where nothing is stated is in `default`.
+    An entry added or removed is one difference, its values those of its whole record. `owners` leads from the
+    source to the record that holds the value. `name` is the field, or of an entry the list that holds it.
+    """
+
+    kind: Kind
+    path: Path
+    old_path: Path
+    owners: tuple[Owner, ...]
+    name: str
+    sense: Sense
+    concern: Concern
+    audience: Audience
+    about: str
+    old: Any
+    new: Any
+    default: Any = None
+    refers: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Rounding:
+    """What a change of unit left over: the signed difference in both units, and as a share of the old value."""
+
+    in_old_unit: Fraction
+    old_unit: str
+    in_new_unit: Fraction
+    new_unit: str
+    percent: Fraction | None
+    by_rounding: bool
+
+
+@dataclass(frozen=True, slots=True)
+class FigureMoved:
+    """A computed figure that differs, and the jobs it stands in; figures that move alike in several jobs are one.
+
+    `old` or `new` is empty where the figure stands on one side only. `causes` are the addresses of the changes it comes
+    from, empty where none is known; `makers_cause` says that one of them is the maker's.
+    """
+
+    id: str
+    name: str
+    old: str
+    new: str
+    jobs: tuple[str, ...]
+    causes: tuple[str, ...]
+    makers_cause: bool = False
+
+    @property
+    def is_listed(self) -> bool:
+        """False for what came or went with a change and is no order: a reader wants its number, not a line of each."""
+        return bool(self.old and self.new) or self.id.startswith("packs.")
+
+
+@dataclass(frozen=True, slots=True)
+class Reached:
+    """A job that a changed record has a part in: the number of its document, and the items, where it goes by items."""
+
+    number: str
+    items: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A difference with its judgement. `follows` are its echoes: changes that come of it.
+
+    `note` says in words why the effect is what it is, where that is not plain.
+    """
+
+    difference: Difference
+    effect: Effect
+    concern: Concern
+    old_place: Place | None
+    new_place: Place | None
+    fingerprint: str
+    note: str = ""
+    rounding: tuple[Rounding, ...] = ()
+    verdict: Verdict | None = None
+    follows: tuple[Change, ...] = ()
+    reaches: tuple[Reached, ...] = ()
+
+    @property
+    def path(self) -> str:
+        """The address on the new side, or on the old one for what is gone."""
+        gone = self.difference.kind is Kind.REMOVED
+        return ".".join(self.difference.old_path if gone else self.difference.path)
+
+    @property
+    def weighed(self) -> Effect:
+        """The effect once a person has spoken."""
+        if self.verdict is None:
+            return self.effect
+        said = {Answer.TIGHTENED: Effect.TIGHTENED, Answer.RELAXED: Effect.RELAXED, Answer.NEUTRAL: Effect.EDITORIAL}
+        return said[self.verdict.answer]
+
+    @property
+    def is_open(self) -> bool:
+        """True where it waits for a person."""
+        return self.verdict is None and self.effect in OPEN
+
+
+@dataclass(frozen=True, slots=True)
+class FindingMoved:
+    """A finding that is on one side only, or weighs otherwise on the two."""
+
+    old: Finding | None
+    new: Finding | None
+
+
+@dataclass(frozen=True, slots=True)
+class TableMoved:
+    """A published table or document whose content is not the same on both sides."""
+
+    name: str
+    kind: Kind
+
+
+@dataclass(frozen=True, slots=True)
+class LikelyRename:
+    """An entry that is gone and one that is new with the same content: perhaps renamed. A suggestion, no judgement."""
+
+    old: str
+    new: str
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """Everything that differs, the heaviest first. `withheld` changes are the maker's and not shown to a customer."""
+
+    changes: tuple[Change, ...] = ()
+    figures: tuple[FigureMoved, ...] = ()
+    findings: tuple[FindingMoved, ...] = ()
+    tables: tuple[TableMoved, ...] = ()
+    renames: tuple[LikelyRename, ...] = ()
+    not_compared: tuple[str, ...] = ()
+    unused_verdicts: tuple[Verdict, ...] = ()
+    withheld: int = 0
+
+    def relaxed(self) -> Sequence[Change]:
+        return [change for change in self.changes if change.weighed is Effect.RELAXED]
+
+    def open(self) -> Sequence[Change]:
+        return [change for change in self.changes if change.is_open]
+
+    @property
+    def is_empty(self) -> bool:
+        return not (self.changes or self.figures or self.findings or self.tables or self.not_compared)

@@ -1,0 +1,111 @@
+"""Compare two specifications: facts, judgement, echoes folded, the heaviest first. Promised as `specgen.compare`.
+
+No rule is run and no file is read here: findings, figures and tables of both sides are handed in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from itertools import chain
+
+from specgen.comparison.changes import Change, Comparison, Difference, Effect, Verdict
+from specgen.comparison.differences import Renames, facts
+from specgen.comparison.effects import judge
+from specgen.comparison.figures import NO_FIGURES, JobFigures, moved
+from specgen.comparison.fingerprint import fingerprint
+from specgen.comparison.fold import fold
+from specgen.comparison.moved_findings import moved_findings
+from specgen.comparison.reach import jobs_reached, reached
+from specgen.comparison.shelf import moved_tables
+from specgen.findings import Place, Report
+from specgen.model.control import Waiver
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.model.walk import Path
+
+
+def _no_figures(job: str) -> JobFigures:
+    return NO_FIGURES
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One of the two specifications with what is known of it.
+
+    `place` says where a path stands, `figures` works out the figures of a job by its id, `tables` maps each published
+    table to its digest. `unread` are records that stand in the sources and are too broken to be compared.
+    """
+
+    spec: Spec
+    place: Callable[[Path], Place]
+    report: Report = field(default_factory=Report)
+    figures: Callable[[str], JobFigures] = _no_figures
+    tables: Mapping[str, str] = field(default_factory=dict)
+    unread: frozenset[Path] = frozenset()
+
+
+def compare(
+    old: Side,
+    new: Side,
+    *,
+    renames: Renames | None = None,
+    verdicts: Sequence[Verdict] = (),
+    concern_of_rule: Mapping[str, Concern] | None = None,
+) -> Comparison:
+    """What changed from `old` to `new`. `concern_of_rule` gives a waiver the concern of the rule it sets aside."""
+    found = facts(old.spec, new.spec, renames or {}, old.unread | new.unread)
+    answers = {verdict.fingerprint: verdict for verdict in verdicts}
+    judged = [_change(fact, old, new, answers, concern_of_rule or {}) for fact in found.differences]
+    used = {change.verdict.fingerprint for change in judged if change.verdict is not None}
+    return Comparison(
+        changes=tuple(sorted(fold(judged), key=_weight)),
+        figures=moved(_figures(old, new, judged), judged),
+        findings=tuple(moved_findings(old.report, new.report)),
+        tables=tuple(moved_tables(old.tables, new.tables)),
+        renames=tuple(found.renames),
+        not_compared=tuple(".".join(path) for path in found.not_compared),
+        unused_verdicts=tuple(verdict for verdict in verdicts if verdict.fingerprint not in used),
+    )
+
+
+def _change(
+    fact: Difference, old: Side, new: Side, answers: Mapping[str, Verdict], rules: Mapping[str, Concern]
+) -> Change:
+    judgement = judge(fact)
+    name = fingerprint(fact)
+    record = fact.owners[-1].record
+    concern = rules.get(record.rule, fact.concern) if isinstance(record, Waiver) else fact.concern
+    held_before, held_after = fact.owners[0].old is not None, fact.owners[0].new is not None
+    change = Change(
+        fact,
+        judgement.effect,
+        concern,
+        old.place(fact.old_path) if held_before else None,
+        new.place(fact.path) if held_after else None,
+        name,
+        judgement.note,
+        judgement.rounding,
+        reaches=reached(new.spec if held_after else old.spec, *fact.path[:2]) if len(fact.path) > 1 else (),
+    )
+    return replace(change, verdict=answers[name]) if change.is_open and name in answers else change
+
+
+_ORDER = (Effect.RELAXED, None, Effect.TIGHTENED, Effect.FACT, Effect.EDITORIAL)
+
+
+def _weight(change: Change) -> tuple[int, int]:
+    """Relaxed first, then what is open; within each, safety first. Changes that weigh alike keep the order of the sources."""
+    weighed = change.weighed
+    rank = _ORDER.index(weighed) if weighed in _ORDER else _ORDER.index(None)
+    return rank, list(Concern).index(change.concern)
+
+
+def _figures(old: Side, new: Side, changes: Iterable[Change]) -> Iterator[tuple[str, JobFigures, JobFigures]]:
+    """Old and new figures of every job that a change can reach; the others cannot have moved."""
+    touched = {path[:2] for change in changes for path in (change.difference.path, change.difference.old_path)}
+    reached = jobs_reached(old.spec, touched) | jobs_reached(new.spec, touched)
+    for job in dict.fromkeys(chain(old.spec.jobs, new.spec.jobs)):
+        # a job that is new or gone is told as such
+        if job in reached and job in old.spec.jobs and job in new.spec.jobs:
+            yield job, old.figures(job), new.figures(job)

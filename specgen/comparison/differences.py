@@ -1,0 +1,178 @@
+"""The facts of a comparison: every leaf and every entry that is not the same on both sides. Called by `compare`.
+
+Nothing is judged here. A part that comes or goes is told leaf by leaf; an entry that comes or goes is told once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Set
+from dataclasses import dataclass, field
+from functools import cache
+from typing import Any
+
+from specgen.comparison.changes import Difference, Kind, LikelyRename, Owner
+from specgen.comparison.match import Paired, likely_renames, pair
+from specgen.comparison.policy import ORDERED, sense_of_entry
+from specgen.comparison.values import written_alike
+from specgen.model.node import Node
+from specgen.model.spec import LIST_KINDS, Spec
+from specgen.model.walk import Declared, Path, declaration, inner_record
+
+_NOTHING: frozenset[str] = frozenset()
+
+Renames = Mapping[Path, str]
+"""From the path of a list and an old id in it to the new id: `("systems", "cab", "layers", "primer")` to `base`."""
+
+
+@dataclass(slots=True)
+class Facts:
+    """What the walk over two specifications finds."""
+
+    differences: list[Difference] = field(default_factory=list)
+    renames: list[LikelyRename] = field(default_factory=list)
+    not_compared: list[Path] = field(default_factory=list)
+
+
+def facts(old: Spec, new: Spec, renames: Renames, unread: Set[Path]) -> Facts:
+    """`renames` go by the paths of the old side. Records at the paths `unread` are broken on a side and left out."""
+    walk = _Walk(renames, Facts())
+    walk.record(
+        _Here((), (), (Owner("project", "", old.project, new.project),)).below("project"), old.project, new.project
+    )
+    for kind in LIST_KINDS:
+        before, after = getattr(old, kind), getattr(new, kind)
+        lost = {path[1] for path in unread if path[0] == kind}
+        walk.found.not_compared.extend((kind, key) for key in sorted(lost))
+        walk.entries(
+            _Here((), (), ()).below(kind),
+            kind,
+            None,
+            [entry for key, entry in before.items() if key not in lost],
+            [entry for key, entry in after.items() if key not in lost],
+        )
+    return walk.found
+
+
+@dataclass(frozen=True, slots=True)
+class _Here:
+    """Where the walk is: the paths on both sides, and the records above."""
+
+    old: Path
+    new: Path
+    owners: tuple[Owner, ...]
+
+    def below(self, name: str) -> _Here:
+        return _Here((*self.old, name), (*self.new, name), self.owners)
+
+    def entry(self, name: str, old: Any, new: Any) -> _Here:
+        """The entry of the list this stands at."""
+        before, after = (old if old is not None else new).id, (new if new is not None else old).id
+        return _Here((*self.old, before), (*self.new, after), (*self.owners, Owner(name, after, old, new)))
+
+    def part(self, name: str, old: Node | None, new: Node | None) -> _Here:
+        return _Here((*self.old, name), (*self.new, name), (*self.owners, Owner(name, "", old, new)))
+
+
+@cache
+def _fields(model: type[Node]) -> tuple[tuple[str, Declared | None], ...]:
+    return tuple((name, declaration(model, name)) for name in model.model_fields)
+
+
+class _Walk:
+    def __init__(self, renames: Renames, found: Facts) -> None:
+        self.renames = renames
+        self.found = found
+        self.by_list: dict[Path, dict[str, str]] = {}
+        for path, now in renames.items():
+            self.by_list.setdefault(path[:-1], {})[path[-1]] = now
+
+    def record(self, here: _Here, old: Node | None, new: Node | None) -> None:
+        """Two states of one record; None where it is not there, so that everything in it is not stated."""
+        held = new if new is not None else old
+        if held is None:
+            return
+        stated_before = old.model_fields_set if old is not None else _NOTHING
+        stated_after = new.model_fields_set if new is not None else _NOTHING
+        for name, said in _fields(type(held)):
+            before = getattr(old, name) if name in stated_before else None
+            after = getattr(new, name) if name in stated_after else None
+            # most values are the same, and most of those the very same: a quantity is parsed once a text
+            if before is after and (said is not None or before is None):
+                continue
+            if said is not None and type(before) is str and before == after:
+                continue
+            if said is not None:
+                if name != "id" or here.new == ("project",):
+                    self.leaf(here.below(name), type(held), name, said, before, after)
+            elif isinstance(before, Node) or isinstance(after, Node):
+                self.record(here.part(name, before, after), before, after)
+            else:
+                self.entries(here.below(name), name, type(held), before or (), after or ())
+
+    def leaf(self, here: _Here, model: type[Node], name: str, said: Declared, old: Any, new: Any) -> None:
+        if written_alike(old, new) or self._is_renamed(name, said, old, new):
+            return
+        info = model.model_fields[name]
+        default = None if info.is_required() or info.default == () else info.default
+        kind = Kind.ADDED if old is None else Kind.REMOVED if new is None else Kind.CHANGED
+        self.found.differences.append(
+            Difference(
+                kind, here.new, here.old, here.owners, name, said.sense, said.concern, said.audience,
+                info.description or name, old, new, default, said.refers,
+            )
+        )  # fmt: skip
+
+    def _is_renamed(self, name: str, said: Declared, old: Any, new: Any) -> bool:
+        """True where a reference follows its target to the new id."""
+        if not self.by_list or not isinstance(old, str) or not isinstance(new, str):
+            return False
+        if said.refers in LIST_KINDS:
+            return self.by_list.get((said.refers,), {}).get(old) == new
+        # an inspection point names a layer of whichever system its items get, a layer a variant of its product
+        inner = {"after": "layers", "variant": "variants"}.get(name)
+        return inner is not None and any(
+            path[-1] == inner and renamed.get(old) == new for path, renamed in self.by_list.items()
+        )
+
+    def entries(self, here: _Here, name: str, owner: type[Node] | None, old: Any, new: Any) -> None:
+        paired = pair(old, new, self.by_list.get(here.old, {}))
+        model = LIST_KINDS[name] if owner is None else inner_record(owner, name)
+        if model is None:
+            raise TypeError(f"{name} holds no records")
+        for before, after in paired.pairs:
+            at = here.entry(name, before, after)
+            if before.id != after.id:
+                self._entry(Kind.RENAMED, at, name, model, before, after)
+            self.record(at, before, after)
+        for entry in paired.removed:
+            self._entry(Kind.REMOVED, here.entry(name, entry, None), name, model, entry, None)
+        for entry in paired.added:
+            self._entry(Kind.ADDED, here.entry(name, None, entry), name, model, None, entry)
+        if paired.removed and paired.added:
+            for gone, come in likely_renames(paired.removed, paired.added):
+                self.found.renames.append(LikelyRename(".".join((*here.old, gone)), ".".join((*here.new, come))))
+        if paired.order != paired.new_order and owner is not None and (owner, name) in ORDERED:
+            self._order(here, name, owner, model, paired)
+
+    def _entry(self, kind: Kind, at: _Here, name: str, model: type[Node], old: Any, new: Any) -> None:
+        said = declaration(model, "id")
+        if said is None:
+            raise TypeError(f"an entry of {name} has no id")
+        about = model.model_fields["id"].description or name
+        self.found.differences.append(
+            Difference(
+                kind, at.new, at.old, at.owners, name, sense_of_entry(model), said.concern, said.audience, about, old, new
+            )
+        )  # fmt: skip
+
+    def _order(self, here: _Here, name: str, owner: type[Node], model: type[Node], paired: Paired) -> None:
+        said = declaration(model, "id")
+        about = owner.model_fields[name].description or name
+        if said is None:
+            raise TypeError(f"an entry of {name} has no id")
+        self.found.differences.append(
+            Difference(
+                Kind.REORDERED, here.new, here.old, here.owners, name, sense_of_entry(model), said.concern, said.audience,
+                about, paired.order, paired.new_order,
+            )
+        )  # fmt: skip

@@ -1,0 +1,230 @@
+"""The judgement on each fact: does the new side accept less than the old one, more, or something else? Called by `compare`.
+
+A leaf stands for the set of what it accepts. New inside old is tightened, old inside new relaxed, neither shifted; values are
+ordered exactly, so a chain of tightened steps is tightened as a whole. A limit that is not stated accepts everything, a
+permission that is not stated nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import Enum
+from fractions import Fraction
+from typing import Any
+
+from specgen.comparison.changes import Difference, Effect, Kind, Rounding
+from specgen.comparison.ladders import basis, level
+from specgen.comparison.policy import ALL_WHERE_LEFT_OUT, CUTS_BOTH_WAYS, INHERITED, ON_THE_SHELF, WHOLE
+from specgen.comparison.rounding import left_over
+from specgen.comparison.values import members, written_alike
+from specgen.model.job import Job
+from specgen.model.node import Node
+from specgen.model.senses import Sense
+from specgen.standards.tables import table
+from specgen.units.quantity import CalendarSpan, Quantity, Range
+
+Ordered = Quantity | CalendarSpan | Fraction | int
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """The effect of a difference, why where that is not plain, and what a change of unit left over."""
+
+    effect: Effect
+    note: str = ""
+    rounding: tuple[Rounding, ...] = ()
+
+
+def judge(fact: Difference) -> Judgement:
+    """The effect of one difference, by the sense its leaf declares."""
+    if fact.kind is Kind.RENAMED:
+        return Judgement(Effect.EDITORIAL, "the same entry under another id")
+    if fact.kind is Kind.REORDERED:
+        return Judgement(Effect.FACT if fact.sense is Sense.FACT else Effect.SHIFTED)
+    if is_entry(fact):
+        return _entry(fact)
+    old, new, note = _in_force(fact)
+    if _equal(old, new):
+        return Judgement(Effect.EDITORIAL, note or "the same value, written otherwise")
+    effect = _EFFECTS[fact.sense](fact, old, new)
+    if _key(fact) in ALL_WHERE_LEFT_OUT and not (old and new):
+        note = "left out, it means all there are"
+    ordered = effect in {Effect.TIGHTENED, Effect.RELAXED, Effect.SHIFTED, Effect.FACT}
+    return Judgement(effect, note or _ladder_note(fact, effect), left_over(old, new) if ordered else ())
+
+
+def _key(fact: Difference) -> tuple[type[Node], str]:
+    return type(fact.owners[-1].record), fact.name
+
+
+def is_entry(fact: Difference) -> bool:
+    """True where an entry came or went, rather than a value of one."""
+    last = fact.owners[-1]
+    return bool(last.key) and (last.old is None or last.new is None) and fact.path[-1] == last.key
+
+
+def _entry(fact: Difference) -> Judgement:
+    came = fact.kind is Kind.ADDED
+    record = fact.owners[-1].record
+    if type(record) in CUTS_BOTH_WAYS:
+        return Judgement(Effect.SHIFTED, CUTS_BOTH_WAYS[type(record)])
+    if type(record) in ON_THE_SHELF:
+        return Judgement(Effect.FACT, "it binds nobody until something refers to it")
+    if fact.sense is Sense.WAIVER:
+        return Judgement(Effect.RELAXED if came else Effect.TIGHTENED)
+    if fact.sense is Sense.SCOPE:
+        return Judgement(Effect.TIGHTENED if came else Effect.RELAXED)
+    return Judgement(Effect.FACT if fact.sense is Sense.FACT else Effect.EDITORIAL)
+
+
+def _in_force(fact: Difference) -> tuple[Any, Any, str]:
+    """What counts on each side: the value stated, else what the job says for its items, else the default."""
+    old, new = fact.old, fact.new
+    if _key(fact) in INHERITED:
+        above = fact.owners[0]
+        if isinstance(above.record, Job):
+            old = old if old is not None else getattr(above.old, fact.name, None)
+            new = new if new is not None else getattr(above.new, fact.name, None)
+            if old is not None and old == new:
+                return old, new, "the job says the same"
+    if fact.default is not None:
+        old = old if old is not None else fact.default
+        new = new if new is not None else fact.default
+        if old == new:
+            return old, new, "where nothing is stated the same value counts"
+    return old, new, ""
+
+
+def _equal(old: Any, new: Any) -> bool:
+    if isinstance(old, Quantity | Range | CalendarSpan) and type(old) is type(new):
+        return bool(old == new)
+    return written_alike(old, new)
+
+
+def _ladder_note(fact: Difference, effect: Effect) -> str:
+    if fact.sense is not Sense.LADDER or (fact.old is None or fact.new is None):
+        return ""
+    named = basis(type(fact.owners[-1].record), fact.name)
+    if not named:
+        return ""
+    if effect is Effect.SHIFTED:
+        return f"table {named} does not order the two"
+    return f"by the order of table {named}, {table(named).basis}"
+
+
+def _by_inclusion(*, inside_old: bool, holds_old: bool) -> Effect:
+    if inside_old:
+        return Effect.EDITORIAL if holds_old else Effect.TIGHTENED
+    return Effect.RELAXED if holds_old else Effect.SHIFTED
+
+
+def _limit(old: Any, new: Any, narrower: Callable[[Any, Any], bool]) -> Effect:
+    """`narrower(a, b)`: all that a accepts is accepted by b; what is not stated accepts everything."""
+    inside = old is None or (new is not None and narrower(new, old))
+    holds = new is None or (old is not None and narrower(old, new))
+    return _by_inclusion(inside_old=inside, holds_old=holds)
+
+
+def _at_least(fact: Difference, old: Any, new: Any) -> Effect:
+    return _limit(old, new, lambda a, b: bool(a >= b))
+
+
+def _at_most(fact: Difference, old: Any, new: Any) -> Effect:
+    return _limit(old, new, lambda a, b: bool(a <= b))
+
+
+def _within(fact: Difference, old: Any, new: Any) -> Effect:
+    return _limit(old, new, lambda a, b: b.holds_all_of(a))
+
+
+def _exactly(fact: Difference, old: Any, new: Any) -> Effect:
+    return _limit(old, new, _equal)
+
+
+def _one_of(fact: Difference, old: Any, new: Any) -> Effect:
+    def narrower(a: Any, b: Any) -> bool:
+        return WHOLE in members(b) or members(a) <= members(b)
+
+    return _limit(old or None, new or None, narrower)
+
+
+def _all_of(fact: Difference, old: Any, new: Any) -> Effect:
+    return _by_inclusion(inside_old=members(new) >= members(old), holds_old=members(old) >= members(new))
+
+
+def _scope(fact: Difference, old: Any, new: Any) -> Effect:
+    if fact.name == "id":
+        return Effect.EDITORIAL
+    if isinstance(old, tuple) or isinstance(new, tuple):
+        if _key(fact) in ALL_WHERE_LEFT_OUT and not (old and new):
+            return _by_inclusion(inside_old=not new, holds_old=not old)
+        return _all_of(fact, old, new)
+
+    def takes_in(a: Any, b: Any) -> bool:
+        return WHOLE in members(a) or members(a) == members(b)
+
+    return _by_inclusion(inside_old=takes_in(new, old), holds_old=takes_in(old, new))
+
+
+def _permission(fact: Difference, old: Any, new: Any) -> Effect:
+    def granted(value: Any) -> Fraction:
+        if value is None:
+            return Fraction(0)
+        return value.base if isinstance(value, Quantity) else Fraction(int(value))
+
+    return _by_inclusion(inside_old=granted(new) <= granted(old), holds_old=granted(old) <= granted(new))
+
+
+def _ladder(fact: Difference, old: Any, new: Any) -> Effect:
+    model = type(fact.owners[-1].record)
+
+    def narrower(a: str | Enum, b: str | Enum) -> bool:
+        high, low = level(model, fact.name, a), level(model, fact.name, b)
+        return high is not None and low is not None and high > low
+
+    return _limit(old, new, narrower)
+
+
+def _replaced(fact: Difference, old: Any, new: Any) -> Effect:
+    # a reference that is left out leads elsewhere, it does not free anyone from the choice
+    if (old is None or new is None) and not fact.refers:
+        return _limit(old, new, _equal)
+    return Effect.REPLACED
+
+
+def _waiver(fact: Difference, old: Any, new: Any) -> Effect:
+    if fact.name == "until" and old is not None and new is not None:
+        return _by_inclusion(inside_old=new <= old, holds_old=old <= new)
+    return Effect.SHIFTED
+
+
+def _text(fact: Difference, old: Any, new: Any) -> Effect:
+    return Effect.REWORDED if old is not None and new is not None else _limit(old, new, _equal)
+
+
+def _fact(fact: Difference, old: Any, new: Any) -> Effect:
+    return Effect.FACT
+
+
+def _words(fact: Difference, old: Any, new: Any) -> Effect:
+    return Effect.EDITORIAL
+
+
+_EFFECTS: dict[Sense, Callable[[Difference, Any, Any], Effect]] = {
+    Sense.AT_LEAST: _at_least,
+    Sense.AT_MOST: _at_most,
+    Sense.WITHIN: _within,
+    Sense.EXACTLY: _exactly,
+    Sense.ONE_OF: _one_of,
+    Sense.ALL_OF: _all_of,
+    Sense.PERMISSION: _permission,
+    Sense.LADDER: _ladder,
+    Sense.SCOPE: _scope,
+    Sense.REPLACED: _replaced,
+    Sense.WAIVER: _waiver,
+    Sense.FACT: _fact,
+    Sense.REQUIREMENT_TEXT: _text,
+    Sense.WORDING: _words,
+    Sense.NOTE: _words,
+}

@@ -1,0 +1,160 @@
+"""The computed figures of a job with all they lean on, and which of them moved from what cause. Called by `compare` and its callers.
+
+A figure leans on the values its workings take, directly or through others, and on the choices that lead to them: which product a
+layer names, which system an item gets.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import fields, is_dataclass, replace
+from datetime import date
+from functools import partial
+from typing import Any
+
+from specgen.comparison.changes import Change, FigureMoved, Kind
+from specgen.model.job import Job
+from specgen.model.senses import Audience
+from specgen.model.spec import Spec
+from specgen.plan.air import air_of_job
+from specgen.plan.quantities import quantities
+from specgen.trade.working import Working
+
+_CHAIN = "working:"
+
+
+class JobFigures:
+    """The workings of one job by their ids. What a figure leans on is gathered when it is asked for: few figures move."""
+
+    def __init__(self, workings: Mapping[str, Working], choices: Callable[[], Mapping[str, frozenset[str]]]) -> None:
+        self.workings = workings
+        self._choices = choices
+        self._known: dict[str, frozenset[str]] | None = None
+        self._chosen: Mapping[str, frozenset[str]] = {}
+
+    def leans_on(self, id: str) -> frozenset[str]:
+        """The addresses in the sources that a figure comes from, through whatever other figures."""
+        if self._known is None:
+            self._known, self._chosen = {}, self._choices()
+        return _origins(self.workings[id], self.workings, self._chosen, self._known)
+
+
+NO_FIGURES = JobFigures({}, dict)
+
+
+def figures_of_job(job: Job, spec: Spec, on: date) -> JobFigures:
+    """Every figure of a job; `on` is the day whose limits of exposure hold."""
+    workings = {entry.id: entry for entry in quantities(job, spec).workings()}
+    if job.air is not None:
+        workings |= {entry.id: entry for entry in _workings_in(air_of_job(job, spec, on))}
+    return JobFigures(workings, partial(_choices, job, spec, workings))
+
+
+def moved(jobs: Iterable[tuple[str, JobFigures, JobFigures]], changes: Iterable[Change]) -> tuple[FigureMoved, ...]:
+    """Figures that differ exactly or stand on one side only: for each job its old and its new figures."""
+    causes = _Causes(changes)
+    alike: dict[tuple[str, str, str], FigureMoved] = {}
+    for job, old, new in jobs:
+        for key in dict.fromkeys((*old.workings, *new.workings)):
+            before, after = old.workings.get(key), new.workings.get(key)
+            shown = after or before
+            if shown is None or (before is not None and after is not None and _same(before, after)):
+                continue
+            held = [side.leans_on(key) for side in (old, new) if key in side.workings]
+            named, makers = causes.of(frozenset().union(*held))
+            printed = (before.printed() if before else "", after.printed() if after else "")
+            first = alike.get((key, *printed))
+            if first is None:
+                alike[key, *printed] = FigureMoved(key, shown.name, *printed, (job,), named, makers)
+            else:
+                every = tuple(dict.fromkeys((*first.causes, *named)))
+                alike[key, *printed] = replace(first, jobs=(*first.jobs, job), causes=every)
+    return tuple(alike.values())
+
+
+def _same(old: Working, new: Working) -> bool:
+    return (old.result, old.unit) == (new.result, new.unit)
+
+
+class _Causes:
+    """The changes, found by the address of anything below or above them."""
+
+    def __init__(self, changes: Iterable[Change]) -> None:
+        self.at: dict[str, list[Change]] = {}
+        for change in changes:
+            for path in {change.difference.path, change.difference.old_path}:
+                self.at.setdefault(".".join(path), []).append(change)
+
+    def of(self, leans_on: Iterable[str]) -> tuple[tuple[str, ...], bool]:
+        found: dict[str, Change] = {}
+        for address in sorted(leans_on):
+            steps = address.split(".")
+            for length in range(2, len(steps) + 1):
+                for change in self.at.get(".".join(steps[:length]), ()):
+                    # a value deep in an entry is moved by the entry coming or going, not by another value above it
+                    if length == len(steps) or change.difference.kind in {Kind.ADDED, Kind.REMOVED}:
+                        found.setdefault(change.path, change)
+        shown = tuple(path for path, change in found.items() if change.difference.audience is Audience.CUSTOMER)
+        return shown, len(shown) < len(found)
+
+
+def _origins(
+    working: Working,
+    workings: Mapping[str, Working],
+    chosen: Mapping[str, frozenset[str]],
+    known: dict[str, frozenset[str]],
+) -> frozenset[str]:
+    if working.id in known:
+        return known[working.id]
+    # set first: a chain that bit its own tail would not end
+    known[working.id] = chosen.get(working.id, frozenset())
+    gathered = set(known[working.id])
+    for given in working.inputs:
+        if not given.origin.startswith(_CHAIN):
+            gathered.add(given.origin)
+        elif (below := workings.get(given.origin.removeprefix(_CHAIN))) is not None:
+            gathered |= _origins(below, workings, chosen, known)
+    known[working.id] = frozenset(gathered)
+    return known[working.id]
+
+
+def _choices(job: Job, spec: Spec, workings: Mapping[str, Working]) -> dict[str, frozenset[str]]:
+    """The choices that lead to the figures of layers and packs, and to what those build on, by the id of the working."""
+    found = quantities(job, spec)
+    chosen: dict[str, set[str]] = {}
+    for painted in spec.systems_of(job):
+        items = [f"jobs.{job.id}.items.{item.id}" for item in job.items if spec.system_of(job, item) is painted]
+        led = {f"jobs.{job.id}.system", *items, *(f"{item}.system" for item in items)}
+        for coat in painted.layers:
+            at = f"systems.{painted.id}.layers.{coat.id}"
+            key = (painted.id, coat.id)
+            pack = found.packs.get((coat.product, coat.variant))
+            for working in (found.wet_targets.get(key), found.layer_packs.get(key), pack):
+                if working is not None:
+                    _lead(working, workings, {at, f"{at}.product", f"{at}.variant", *led}, chosen)
+    return {key: frozenset(addresses) for key, addresses in chosen.items()}
+
+
+def _lead(working: Working, workings: Mapping[str, Working], led: set[str], chosen: dict[str, set[str]]) -> None:
+    """The figure and everything below it would not be there without these choices."""
+    waiting = [working]
+    while waiting:
+        entry = waiting.pop()
+        known = chosen.setdefault(entry.id, set())
+        if led <= known:
+            continue
+        known |= led
+        below = (workings.get(given.origin.removeprefix(_CHAIN)) for given in entry.inputs)
+        waiting.extend(found for found in below if found is not None)
+
+
+def _workings_in(value: Any) -> Iterator[Working]:
+    """Every working anywhere in a record of finished arithmetic."""
+    if isinstance(value, Working):
+        yield value
+    elif isinstance(value, tuple | list):
+        for entry in value:
+            yield from _workings_in(entry)
+    elif is_dataclass(value) and not isinstance(value, type):
+        for held in fields(value):
+            yield from _workings_in(getattr(value, held.name))

@@ -1,0 +1,154 @@
+"""What a change is about, in words taken from the model: what its leaf is for, and the names of the entries on its path.
+
+Called by `sentences`. A new leaf or record needs nothing here: its declaration names it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from enum import Enum
+from functools import cache
+
+from specgen.comparison.changes import Difference, Owner
+from specgen.model.job import Job, Ordered
+from specgen.model.node import Node
+from specgen.model.outline import value_type
+from specgen.model.product import ComponentClass, Coverage, Drying, VocCategory
+from specgen.model.system import Layer
+from specgen.model.walk import declaration, inner_record
+
+Translate = Callable[[str], str]
+
+# From here on a remark for editors says how to write the value, not what it is.
+_TAIL = re.compile(
+    r"(, (as in|where|if|or |an id|under |by ISO|in words|at 60|as the|that |printed |A \(|type and|material and)|; | \(|: ).*"
+)
+# A remark that begins so is no name of a thing; then the key itself names it and the remark explains it.
+_NO_NAME = re.compile(
+    r"(an? |as in|ids? of|may |does |is |begins |work |washed |how |where |when |what |who |why |fewer |this |bends |firm |hard "
+    r"|the |acid |kind of|taken off|unopened|sound, |nozzle to|letters |EU, |pass or|rub |address of)"
+)
+# Where the name of a record is no noun an entry can be called by.
+_NOUNS: dict[type[Node], str] = {
+    Ordered: "order line",
+    Drying: "drying stage",
+    Coverage: "claim of coverage",
+    VocCategory: "VOC category",
+    ComponentClass: "hazard class",
+}
+# Remarks that say less than the key does.
+_BARE = re.compile(r"an id|ids? of|as in|where it differs|unopened|nozzle to|letters |EU, |pass or|sound, ")
+_LEANS = re.compile(
+    r"[(,]| (to|in|before|after|between|by|on|with|while|from|for|of|at|above|below|without"
+    r"|that|it|whose|as|which|who|here|away|later|count)\b|^whose\b"
+)
+_NAMES = ("name", "title", "check", "what", "stage", "task", "route", "jurisdiction", "rule")
+_SHOWN = 48
+
+
+def thing(fact: Difference) -> str:
+    """What the leaf is, `least dry film`; with the part it stands in where its record has two alike."""
+    part = _part(fact)
+    named = _leaf_named(type(fact.owners[-1].record), fact.name)
+    return f"{named} ({part})" if part else named
+
+
+@cache
+def _leaf_named(model: type[Node], name: str) -> str:
+    info = model.model_fields[name]
+    key = name.replace("_", " ")
+    said = _short(info.description or name)
+    kind = value_type(info)
+    words = kind.schema().get("enum", ()) if kind is not None else ()
+    if said == key or _BARE.match(said) or said.split(",")[0].split(" or ")[0] in words:
+        return key
+    return f"{key} ({said})" if _NO_NAME.match(said) else said
+
+
+def of_where(fact: Difference, translate: Translate, *, brief: bool = False) -> str:
+    """What and where as one phrase: `least dry film of the primer of the system cab`, `wait before the next coat for the primer ...`."""
+    what = thing(fact)
+    # "of" after a phrase with a preposition of its own would be read as a part of it
+    joins = translate("{what} for {where}") if _LEANS.search(what) else translate("{what} of {where}")
+    return joins.format(what=what, where=place_named(fact, translate, brief=brief))
+
+
+def noun(model: type[Node]) -> str:
+    """`InspectionPoint` is an inspection point."""
+    return _NOUNS.get(model) or re.sub(r"(?<!^)(?=[A-Z])", " ", model.__name__).lower()
+
+
+def place_named(fact: Difference, translate: Translate, *, skip_last: bool = False, brief: bool = False) -> str:
+    """The entries on the path, the innermost first: `the layer primer of the system cab (Primer and top coat)`.
+
+    `brief` names by its title only an entry that stands alone.
+    """
+    keyed = [owner for owner in fact.owners if owner.key]
+    if skip_last:
+        keyed = keyed[:-1]
+    if not keyed:
+        return translate("the project")
+    last = len(keyed) - 1
+    titled = {last} if brief else {0, last}
+    steps = [entry_named(owner, translate, full=at in titled) for at, owner in enumerate(keyed)]
+    return translate(" of ").join(reversed(steps))
+
+
+def entry_named(owner: Owner, translate: Translate, *, full: bool = True) -> str:
+    """`the item STEP (Step tube)`; a job goes by the number of its document, a layer by what it is for."""
+    record = owner.record
+    if isinstance(record, Job):
+        title = _cut(record.document.title)
+        return translate("the job {number}").format(number=record.document.number) + (f" ({title})" if full else "")
+    if isinstance(record, Layer):
+        role = record.role.value.replace("-", " ")
+        named = role if record.id == record.role.value else f"{role} {record.id}"
+        return translate("the {named}").format(named=named)
+    shown = _name_of(record) if full else ""
+    named = f"{noun(type(record))} {owner.key}"
+    return translate("the {named}").format(named=named) + (f" ({shown})" if shown else "")
+
+
+def _name_of(record: Node) -> str:
+    for name in _NAMES:
+        value = getattr(record, name, None)
+        if isinstance(value, Enum):
+            return str(value.value).replace("-", " ")
+        if isinstance(value, str):
+            return "" if value.lower() == getattr(record, "id", "").lower() else _cut(value)
+    return ""
+
+
+def is_prose(fact: Difference) -> bool:
+    """True for a line or a text in its author's words, which a sentence quotes."""
+    model = type(fact.owners[-1].record)
+    kind = value_type(model.model_fields[fact.name]) if fact.name in model.model_fields else None
+    return kind is not None and kind.name in {"line of text", "text"}
+
+
+def _cut(text: str) -> str:
+    flat = " ".join(text.split())
+    return flat if len(flat) <= _SHOWN else f"{flat[:_SHOWN].rsplit(' ', 1)[0].rstrip(',.;:')} …"
+
+
+@cache
+def _short(about: str) -> str:
+    return _TAIL.sub("", about).removesuffix(" it holds for")
+
+
+def _part(fact: Difference) -> str:
+    """The part a leaf stands in, where the record above has another part with the same keys."""
+    if len(fact.owners) < 2 or fact.owners[-1].key:
+        return ""
+    above, part = type(fact.owners[-2].record), fact.owners[-1].name
+    alike = [
+        name
+        for name in above.model_fields
+        if _is_part(above, name) and inner_record(above, name) is inner_record(above, part)
+    ]
+    return part.replace("_", " ") if len(alike) > 1 else ""
+
+
+def _is_part(model: type[Node], name: str) -> bool:
+    return declaration(model, name) is None and inner_record(model, name) is not None

@@ -1,0 +1,63 @@
+"""House rules of the comparison that the model does not say by itself: which lists have an order, which entries ask for nothing.
+
+Called by `differences` and `effects`. A test holds that every name here is one of the model.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+from specgen.model.acceptance import InspectionPoint
+from specgen.model.job import Item, Job, MaskedArea
+from specgen.model.node import Node
+from specgen.model.preparation import Preparation
+from specgen.model.product import OvercoatWindow, Product, Variant
+from specgen.model.senses import Sense
+from specgen.model.system import System
+from specgen.model.walk import declaration, models
+
+# Lists whose order says something; every other list may be sorted as its author likes.
+ORDERED: frozenset[tuple[type[Node], str]] = frozenset(
+    {(System, "layers"), (Preparation, "steps"), (Item, "old_coats"), (Job, "inspection")}
+)
+
+# What stands on the shelf binds nobody until something refers to it, and that reference is judged.
+ON_THE_SHELF: frozenset[type[Node]] = frozenset({Product, Preparation, System, Variant})
+
+# An entry of these asks for something and gives something up at once, so a person decides.
+CUTS_BOTH_WAYS: dict[type[Node], str] = {
+    MaskedArea: "what is masked is protected from paint, and stays bare",
+    OvercoatWindow: "a window allows a coat on top, and limits when",
+}
+
+# A value of the item that is left out is the job's.
+INHERITED: frozenset[tuple[type[Node], str]] = frozenset({(Item, "system"), (Item, "preparation"), (Item, "exposure")})
+
+# A list that is left out names all there are.
+ALL_WHERE_LEFT_OUT: frozenset[tuple[type[Node], str]] = frozenset({(InspectionPoint, "items")})
+
+# The word that takes in every other of its list.
+WHOLE = "any"
+
+_ASKS_NOTHING = {Sense.FACT, Sense.NOTE, Sense.WORDING, Sense.SCOPE}
+
+
+@cache
+def sense_of_entry(model: type[Node]) -> Sense:
+    """How an entry that comes or goes is judged: by what its leaves ask for, taken together.
+
+    WAIVER for a waiver, FACT where nothing in it is a requirement, NOTE where it explains only, else SCOPE.
+    """
+    senses = {
+        said.sense
+        for record in models(model)
+        for name in record.model_fields
+        if name != "id" and (said := declaration(record, name)) is not None
+    }
+    if Sense.WAIVER in senses:
+        return Sense.WAIVER
+    if model in ON_THE_SHELF:
+        return Sense.FACT
+    if senses <= {Sense.NOTE, Sense.WORDING}:
+        return Sense.NOTE
+    return Sense.FACT if senses <= _ASKS_NOTHING else Sense.SCOPE

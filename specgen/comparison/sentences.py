@@ -1,0 +1,198 @@
+"""Each change as one plain sentence with its numbers, for reports and the change notice.
+
+A sentence is put together from the declaration of the leaf and the names of the entries on its path (`naming`); values stand in
+the unit their author chose. `translate` turns the frames into the language of the document.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from enum import Enum
+from fractions import Fraction
+from typing import Any
+
+from specgen.comparison.changes import Change, Difference, Effect, Kind, Rounding
+from specgen.comparison.effects import is_entry
+from specgen.comparison.naming import Translate, is_prose, noun, of_where, place_named
+from specgen.comparison.values import is_list, members
+from specgen.model.node import Node
+from specgen.model.senses import Sense
+from specgen.units.display import show, show_range, unit_sign
+from specgen.units.quantity import CalendarSpan, Quantity, Range
+from specgen.units.rounding import plain_text, significant
+
+_PROSE = {Sense.REQUIREMENT_TEXT, Sense.WORDING, Sense.NOTE}
+_JOBS, _ITEMS = 3, 4
+"""So many jobs, and items of each, a line names; the others are counted."""
+_QUOTED = 110
+"""Signs of a text that a sentence quotes; the whole of it stands side by side further on."""
+
+
+def sentence(change: Change, translate: Translate = str) -> str:
+    """One sentence, ending with its full stop."""
+    extra = notes(change, translate)
+    whole = _capital(_said(change, translate)) + (f" ({'; '.join(extra)})" if extra else "")
+    return whole if whole.endswith((".”", "…”")) else f"{whole}."
+
+
+def notes(change: Change, translate: Translate = str) -> tuple[str, ...]:
+    """What a change of unit left over, and why the effect is what it is, where that is not plain."""
+    return (*(_rounded(entry, translate) for entry in change.rounding), *((change.note,) if change.note else ()))
+
+
+def subject(change: Change, translate: Translate = str) -> str:
+    """What the change is about, without its values: `Least dry film of the primer of the system cab`."""
+    fact = change.difference
+    if is_entry(fact) or fact.kind is Kind.RENAMED:
+        return _capital(place_named(fact, translate, brief=True))
+    if fact.kind is Kind.REORDERED:
+        frame = translate("the order of the {entries} of {where}")
+        where = place_named(fact, translate, brief=True)
+        return _capital(frame.format(entries=fact.name.replace("_", " "), where=where))
+    return _capital(of_where(fact, translate, brief=True))
+
+
+def reach_text(change: Change, translate: Translate = str) -> str:
+    """`in MS-001: DOOR, STEP; MS-002: RAIL and 3 more`; empty where the change is a job's own."""
+    if not change.reaches:
+        return ""
+    shown = []
+    for job in change.reaches[:_JOBS]:
+        items = ", ".join(job.items[:_ITEMS]) + (" …" if len(job.items) > _ITEMS else "")
+        shown.append(f"{job.number}: {items}" if items else job.number)
+    more = len(change.reaches) - _JOBS
+    said = translate("in {jobs}").format(jobs="; ".join(shown))
+    return translate("{said} and {number} more").format(said=said, number=more) if more > 0 else said
+
+
+def value_text(value: Any) -> str:
+    """A value as a reader sees it: quantities with their unit, yes or no, a list with commas; empty for nothing."""
+    match value:
+        case None | ():
+            return ""
+        case Quantity():
+            return show(value)
+        case Range():
+            return show_range(value)
+        case bool():
+            return "yes" if value else "no"
+        case Fraction():
+            return plain_text(value)
+        case Enum():
+            return str(value.value)
+        case date():
+            return value.isoformat()
+        case tuple() if is_list(value):
+            return ", ".join(value_text(part) for part in value)
+        case tuple():
+            return ":".join(plain_text(part) for part in value)
+        case Node():
+            return ""
+        case _:
+            return str(value)
+
+
+def _said(change: Change, translate: Translate) -> str:
+    fact = change.difference
+    if fact.kind is Kind.RENAMED:
+        named = {"entry": noun(type(fact.owners[-1].record)), "old": fact.old_path[-1], "new": fact.path[-1]}
+        within = place_named(fact, translate, skip_last=True) if _is_inside(fact) else ""
+        said = translate("the {entry} {old} is now called {new}").format(**named)
+        return translate("{said}, in {where}").format(said=said, where=within) if within else said
+    if fact.kind is Kind.REORDERED:
+        frame = translate("the order of the {entries} of {where} was {old} and is now {new}")
+        entries = fact.name.replace("_", " ")
+        where = place_named(fact, translate)
+        return frame.format(entries=entries, where=where, old=", ".join(fact.old), new=", ".join(fact.new))
+    if is_entry(fact):
+        frame = translate("{entry} is new") if fact.kind is Kind.ADDED else translate("{entry} was taken out")
+        return frame.format(entry=place_named(fact, translate)) + _quoted_text(fact)
+    return _leaf(change, translate)
+
+
+def _is_inside(fact: Difference) -> bool:
+    return len([owner for owner in fact.owners if owner.key]) > 1
+
+
+def _quoted_text(fact: Difference) -> str:
+    """The words of a caution or a claim, for its id says nothing to a reader."""
+    record = fact.owners[-1].record
+    text = next(
+        (getattr(record, name) for name in ("text", "act", "says") if isinstance(getattr(record, name, None), str)), ""
+    )
+    return f": {_quote(text)}" if text else ""
+
+
+def _leaf(change: Change, translate: Translate) -> str:
+    fact = change.difference
+    named = {"subject": of_where(fact, translate)}
+    old, new = fact.old, fact.new
+    if is_list(old) or is_list(new):
+        return _list(fact, named, translate)
+    if old is None:
+        return translate("{subject} is newly stated: {new}").format(new=_shown(new, quoted=is_prose(fact)), **named)
+    if new is None:
+        return translate("{subject} is no longer stated; it was {old}").format(
+            old=_shown(old, quoted=is_prose(fact)), **named
+        )
+    # a gauge or a paper in the author's words is set apart from the sentence; a grade of two words is not
+    quoted = is_prose(fact)
+    values = {"old": _shown(old, quoted=quoted), "new": _shown(new, quoted=quoted)}
+    if (fell := _fell(change)) is not None:
+        if fell:
+            return translate("{subject} fell from {old} to {new}").format(**values, **named)
+        return translate("{subject} rose from {old} to {new}").format(**values, **named)
+    if fact.sense in _PROSE and quoted:
+        return translate("{subject} reads otherwise: it was {old} and is now {new}").format(**values, **named)
+    return translate("{subject} was {old} and is now {new}").format(**values, **named)
+
+
+def _fell(change: Change) -> bool | None:
+    """Whether an amount or a grade went down; None where it did neither."""
+    old, new = change.difference.old, change.difference.new
+    if change.difference.sense is Sense.LADDER:
+        return {Effect.RELAXED: True, Effect.TIGHTENED: False}.get(change.effect)
+    if isinstance(old, Quantity | CalendarSpan | Fraction | int) and not isinstance(old, bool) and old != new:
+        return bool(new < old)
+    return None
+
+
+def _list(fact: Difference, named: dict[str, str], translate: Translate) -> str:
+    gone, come = sorted(members(fact.old) - members(fact.new)), sorted(members(fact.new) - members(fact.old))
+    pieces = []
+    if gone:
+        pieces.append(translate("{gone} taken out").format(gone=", ".join(gone)))
+    if come:
+        pieces.append(translate("{come} added").format(come=", ".join(come)))
+    return translate("{subject}: {pieces}").format(pieces="; ".join(pieces), **named)
+
+
+def _shown(value: Any, *, quoted: bool) -> str:
+    text = value_text(value)
+    return _quote(text) if quoted else text
+
+
+def _quote(text: str) -> str:
+    flat = " ".join(text.split())
+    return f"“{flat}”" if len(flat) <= _QUOTED else f"“{flat[:_QUOTED].rsplit(' ', 1)[0]} …”"
+
+
+def _rounded(entry: Rounding, translate: Translate) -> str:
+    amounts = {
+        "old": f"{_signed(entry.in_old_unit)} {unit_sign(entry.old_unit)}",
+        "new": f"{_signed(entry.in_new_unit)} {unit_sign(entry.new_unit)}",
+    }
+    share = "" if entry.percent is None else f", {_signed(entry.percent, 2)} %"
+    frame = (
+        translate("by rounding: {old} or {new}") if entry.by_rounding else translate("the unit changed: {old} or {new}")
+    )
+    return frame.format(**amounts) + share
+
+
+def _signed(number: Fraction, digits: int = 3) -> str:
+    figure = plain_text(Fraction(significant(abs(number), digits)))
+    return f"{'+' if number > 0 else '−'}{figure}"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

@@ -1,0 +1,82 @@
+"""A person's verdicts on what the program cannot order, and declared changes of id, read from `verdicts.yaml` beside the sources.
+
+Called by the command. The file is read as strictly as a source: every fault is a finding with its place.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path as FilePath
+from typing import Annotated
+
+from specgen.comparison.changes import Answer, Verdict
+from specgen.findings import Finding
+from specgen.model.field_types import Code, IsoDate, Line, Text, choice
+from specgen.model.node import Node
+from specgen.model.senses import Concern, Sense, entries, leaf
+from specgen.model.shape import read_record
+from specgen.model.walk import Path
+from specgen.source.places import Places
+from specgen.source.project import VERDICTS
+from specgen.source.reader import read_file
+from specgen.source.tree import SourceFile
+
+__all__ = ["VERDICTS", "Answers", "answers_in", "read_answers"]
+
+
+class StatedVerdict(Node):
+    """One verdict: on which change, what was said, by whom, why and when."""
+
+    fingerprint: Code = leaf(
+        Sense.NOTE, Concern.DOCUMENT, "fingerprint of the change, as compare prints it", required=True
+    )
+    verdict: Annotated[Answer, choice(Answer)] = leaf(
+        Sense.NOTE, Concern.DOCUMENT, "tightened, relaxed or neutral", required=True
+    )
+    who: Line = leaf(Sense.NOTE, Concern.DOCUMENT, "who decided", required=True)
+    reason: Text = leaf(Sense.NOTE, Concern.DOCUMENT, "why", required=True)
+    on: IsoDate = leaf(Sense.NOTE, Concern.DOCUMENT, "day of the decision", required=True)
+
+
+class StatedRename(Node):
+    """One change of id: the address of the entry on the old side, and its new id."""
+
+    old: Line = leaf(Sense.NOTE, Concern.DOCUMENT, "old address, as in systems.cab.layers.primer", required=True)
+    new: Line = leaf(Sense.NOTE, Concern.DOCUMENT, "new id, as in base", required=True)
+
+
+class StatedAnswers(Node):
+    """The whole file."""
+
+    verdicts: tuple[StatedVerdict, ...] = entries("verdicts on changes")
+    renames: tuple[StatedRename, ...] = entries("entries that were given another id")
+
+
+@dataclass(frozen=True, slots=True)
+class Answers:
+    """What persons have said; empty where nobody has."""
+
+    verdicts: tuple[Verdict, ...] = ()
+    renames: Mapping[Path, str] = field(default_factory=dict)
+
+
+def read_answers(file: FilePath) -> tuple[Answers, list[Finding]]:
+    """The answers in a file, and its faults; an error among them leaves the answers empty."""
+    return answers_in(*read_file(file, file.name))
+
+
+def answers_in(source: SourceFile, faults: list[Finding]) -> tuple[Answers, list[Finding]]:
+    """The answers in a file already read. Two verdicts on one change: the later line counts."""
+    if source.root is None:
+        return Answers(), faults
+    places = Places(source)
+    record, found = read_record(StatedAnswers, source.root, (), places)
+    if not isinstance(record, StatedAnswers):
+        return Answers(), [*faults, *found]
+    verdicts = tuple(
+        Verdict(said.fingerprint, said.verdict, said.who, said.reason, said.on, places.place(("verdicts", f"[{at}]")))
+        for at, said in enumerate(record.verdicts)
+    )
+    renames = {tuple(said.old.split(".")): said.new for said in record.renames}
+    return Answers(verdicts, renames), [*faults, *found]

@@ -1,0 +1,38 @@
+"""A comparison in, the bytes of its change notice out. Called by `specgen compare`; writing them to disk is the caller's."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from specgen import __version__
+from specgen.comparison.changes import Comparison
+from specgen.model.file_names import file_stem
+from specgen.model.spec import Spec
+from specgen.rendering.environment import fill, translation
+from specgen.rendering.html import write_html
+from specgen.rendering.pdf import write_pdf
+from specgen.views.change_notice import change_notice
+
+_TEMPLATE = "change_notice/document.html.j2"
+
+
+def print_notice(found: Comparison, spec: Spec, *, old_name: str, new_name: str, on: date) -> dict[str, bytes]:
+    """File name to content, PDF first. `found` holds what the reader may see, `spec` is the new side.
+
+    Raises RenderError where the notice cannot be laid out.
+    """
+    project = spec.project
+    view = change_notice(
+        found,
+        spec,
+        old_name=old_name,
+        new_name=new_name,
+        on=on,
+        program=f"specgen {__version__}",
+        translate=translation(project.language),
+    )
+    stem = file_stem(view.number)
+    page = fill(_TEMPLATE, language=project.language, medium="print", view=view, draft=True)
+    screen = fill(_TEMPLATE, language=project.language, medium="screen", view=view, draft=True)
+    pdf = write_pdf(page, page_size=project.page_size.value, author=project.maker.name, subject=view.answer)
+    return {f"{stem}-change-notice.pdf": pdf, f"{stem}-change-notice.html": write_html(screen)}

@@ -1,0 +1,117 @@
+"""What changed for other programs, under keys that stay; `change.schema.json` beside this module describes them. Called by `compare`.
+
+A change of the meaning of a key, or the loss of one, raises `SCHEMA_VERSION`; a new key does not.
+"""
+
+from __future__ import annotations
+
+import json
+from functools import cache
+from importlib import resources
+from typing import Any
+
+from specgen.comparison.changes import Change, Comparison, FigureMoved, FindingMoved, Rounding, Verdict
+from specgen.comparison.sentences import sentence, value_text
+from specgen.comparison.tally import counted
+from specgen.findings import Finding, Place
+from specgen.source.characters import printable
+from specgen.units.rounding import plain_text
+
+SCHEMA_VERSION = 1
+
+
+@cache
+def schema() -> dict[str, Any]:
+    """The JSON Schema of what `write` gives."""
+    whole: dict[str, Any] = json.loads(resources.files(__package__).joinpath("change.schema.json").read_text("utf-8"))
+    return whole
+
+
+def write(found: Comparison, *, old: str, new: str) -> str:
+    """JSON text. `old` and `new` are the sides as the user named them; files are relative to their folders."""
+    changes = found.changes
+    whole = {
+        "schema_version": SCHEMA_VERSION,
+        "old": printable(old),
+        "new": printable(new),
+        "counts": {concern.value: dict(numbers) for concern, numbers in counted(changes).items()},
+        "changes": [_change(change) for change in changes],
+        "figures": [_figure(entry) for entry in found.figures],
+        "findings": [_finding(entry) for entry in found.findings],
+        "tables": [{"name": entry.name, "kind": entry.kind.value} for entry in found.tables],
+        "perhaps_renamed": [{"old": entry.old, "new": entry.new} for entry in found.renames],
+        "not_compared": list(found.not_compared),
+        "unused_verdicts": [_verdict(entry) for entry in found.unused_verdicts],
+        "withheld": found.withheld,
+    }
+    return json.dumps(whole, ensure_ascii=False, indent=2) + "\n"
+
+
+def _change(change: Change) -> dict[str, Any]:
+    fact = change.difference
+    values = {
+        side: printable(value_text(value)) if value is not None else None
+        for side, value in (("old", fact.old), ("new", fact.new))
+    }
+    return {
+        "path": change.path,
+        "kind": fact.kind.value,
+        "effect": change.effect.value,
+        "weighed": change.weighed.value,
+        "open": change.is_open,
+        "concern": change.concern.value,
+        "sense": fact.sense.value,
+        "says": printable(sentence(change)),
+        **values,
+        "old_place": _place(change.old_place),
+        "new_place": _place(change.new_place),
+        "note": change.note,
+        "rounding": [_rounding(entry) for entry in change.rounding],
+        "fingerprint": change.fingerprint,
+        "verdict": _verdict(change.verdict) if change.verdict is not None else None,
+        "reaches": [{"document": job.number, "items": list(job.items)} for job in change.reaches],
+        "follows": [_change(echo) for echo in change.follows],
+    }
+
+
+def _place(place: Place | None) -> dict[str, Any] | None:
+    if place is None:
+        return None
+    return {"file": place.file, "line": place.line, "column": place.column, "end_column": place.end_column}
+
+
+def _rounding(entry: Rounding) -> dict[str, Any]:
+    return {
+        "by_rounding": entry.by_rounding,
+        "in_old_unit": f"{plain_text(entry.in_old_unit)} {entry.old_unit}",
+        "in_new_unit": f"{plain_text(entry.in_new_unit)} {entry.new_unit}",
+        "percent": plain_text(entry.percent) if entry.percent is not None else None,
+    }
+
+
+def _verdict(entry: Verdict) -> dict[str, Any]:
+    said = {"fingerprint": entry.fingerprint, "verdict": entry.answer.value, "who": entry.who, "reason": entry.reason}
+    return {key: printable(text) for key, text in said.items()} | {"on": entry.on.isoformat()}
+
+
+def _figure(entry: FigureMoved) -> dict[str, Any]:
+    return {
+        "id": entry.id,
+        "name": entry.name,
+        "old": entry.old or None,
+        "new": entry.new or None,
+        "jobs": list(entry.jobs),
+        "causes": list(entry.causes),
+        "makers_cause": entry.makers_cause,
+    }
+
+
+def _finding(entry: FindingMoved) -> dict[str, Any]:
+    return {"old": _side(entry.old), "new": _side(entry.new)}
+
+
+def _side(finding: Finding | None) -> dict[str, Any] | None:
+    if finding is None:
+        return None
+    said = {"id": finding.id, "severity": finding.severity.value, "path": finding.path, "what": finding.what}
+    return {key: printable(text) for key, text in said.items()} | {"place": _place(finding.place)}

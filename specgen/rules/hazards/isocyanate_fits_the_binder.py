@@ -1,0 +1,41 @@
+"""HAZ037 What is said of isocyanate fits the binder
+
+Checks
+    A product stated to hold no isocyanate against its binder: polyurethane cures by isocyanate.
+Why
+    The statement takes EUH204, air-fed breathing protection, training and health surveillance off the paper.
+Passes
+    products.clear.hazards.isocyanates: {contained: yes, monomer_at_limit: yes}
+
+    products.base.hazards.isocyanates: {contained: no}
+Fails
+    products.clear.hazards.isocyanates: {contained: no, monomer_at_limit: no}    # at products.clear.hazards.isocyanates.contained    # also HAZ018 at products.clear.hazards.supplemental
+To put right
+    Correct the statement or the binder; where the polyurethane was made without isocyanate, take the finding on with a waiver that names the proof.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.findings import Severity
+from specgen.model.product import Product
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+from specgen.plan.hazard_facts import ISOCYANATE_BINDERS
+from specgen.rules.declare import Problem, rule
+from specgen.standards.citations import LOGIC
+
+
+@rule(
+    "HAZ037",
+    on=Product,
+    severity=Severity.WARNING,
+    concern=Concern.SAFETY,
+    source=LOGIC,
+)
+def isocyanate_fits_the_binder(product: Product, spec: Spec) -> Iterator[Problem]:
+    stated = product.hazards.isocyanates if product.hazards is not None else None
+    if stated is not None and stated.contained is False and product.binder in ISOCYANATE_BINDERS:
+        what = f"{product.id} is stated to hold no isocyanate, and its binder {product.binder} is a polyurethane"
+        yield Problem(("hazards", "isocyanates", "contained"), what)

@@ -1,0 +1,274 @@
+"""`specgen compare`: sides, formats, exit codes, verdicts, the notice, and what it says where it cannot."""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+import subprocess
+from pathlib import Path
+
+import jsonschema
+import pytest
+
+from specgen.commands import main
+from specgen.report.change_json import schema
+from tests.good_spec import GOOD
+
+ON = ["--on", "2026-11-25"]
+
+
+@pytest.fixture
+def sides(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The good sources twice, as the folders `old` and `new` of the current one."""
+    for name in ("old", "new"):
+        shutil.copytree(GOOD, tmp_path / name)
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def _change(file: Path, old: str, new: str) -> None:
+    text = file.read_text("utf-8")
+    assert text.count(old) >= 1
+    file.write_text(text.replace(old, new, 1), "utf-8")
+
+
+def _weaken(folder: Path) -> None:
+    _change(folder / "job.yaml", "film: {min: 40 um, nominal: 60 um", "film: {min: 38 um, nominal: 60 um")
+
+
+def _at(file: Path, text: str) -> tuple[int, int]:
+    """Line and column of a text in a file, both from 1."""
+    lines = file.read_text("utf-8").splitlines()
+    line = next(number for number, held in enumerate(lines) if text in held)
+    return line + 1, lines[line].index(text) + 1
+
+
+def _run(*arguments: str, capsys: pytest.CaptureFixture[str]) -> tuple[int, str, str]:
+    code = main(["compare", *arguments, *ON])
+    said = capsys.readouterr()
+    return code, said.out, said.err
+
+
+def test_nothing_changed(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert _run("old", "new", "--fail-on", "any", capsys=capsys) == (0, "old -> new: no value changed.\n", "")
+
+
+def test_text_names_both_places(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    _weaken(sides / "new")
+    line, column = _at(sides / "new/job.yaml", "38 um, nominal: 60 um")
+    code, out, err = _run("old", "new", capsys=capsys)
+    assert (code, err) == (0, "")
+    assert out.replace("\N{NO-BREAK SPACE}", " ").startswith(
+        "old -> new: 1 relaxed.\n\n"
+        "RELAXED (more is accepted, or less is asked for)\n"
+        "- film, relaxed: Least dry film of the primer of the system cab (Primer, base coat and clear) fell\n"
+        "  from 40 µm to 38 µm.\n"
+        f"    old old/job.yaml:{line}:{column}\n"
+        f"    new new/job.yaml:{line}:{column}\n"
+        "    in MS-001: DOOR\n"
+    )
+    assert "appeared: error FLM003 at systems.cab.layers.primer.film.min" in out
+
+
+@pytest.mark.parametrize(
+    ("gate", "old", "new", "code"),
+    [
+        ("relaxed", "min: 40 um, nominal: 60", "min: 38 um, nominal: 60", 1),
+        ("relaxed", "min: 40 um, nominal: 60", "min: 42 um, nominal: 60", 0),
+        ("safety", "min: 40 um, nominal: 60", "min: 38 um, nominal: 60", 0),
+        ("any", "min: 40 um, nominal: 60", "min: 42 um, nominal: 60", 1),
+        ("relaxed", "No gloss left.", "No gloss.", 1),
+    ],
+)
+def test_gates(gate: str, old: str, new: str, code: int, sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    _change(sides / "new/job.yaml", old, new)
+    assert _run("old", "new", "--fail-on", gate, capsys=capsys)[0] == code
+
+
+def test_json_follows_its_schema(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    jsonschema.Draft202012Validator.check_schema(schema())
+    _weaken(sides / "new")
+    _change(sides / "new/products.yaml", "min: 60 um, nominal: 80 um", "min: 2.36 mil, nominal: 80 um")
+    _change(
+        sides / "new/job.yaml", "      - {id: STEP, name: Step tube, count: 4, area: 0.12 m2, system: chassis}\n", ""
+    )
+    _change(sides / "new/job.yaml", "No gloss left.", "No gloss.")
+    for reader in ("customer", "maker"):
+        code, out, _ = _run("old", "new", "--format", "json", "--for", reader, capsys=capsys)
+        told = json.loads(out)
+        jsonschema.validate(told, schema())
+        assert code == 0
+    paths = {change["path"]: change["effect"] for change in told["changes"]}
+    assert paths == {
+        "systems.cab.layers.primer.film.min": "relaxed",
+        "products.barrier.film.min": "relaxed",
+        "jobs.refit.items.STEP": "relaxed",
+        "preparations.sand-steel.steps.sand.acceptance": "reworded",
+    }
+    assert told["figures"]
+    assert told["findings"]
+
+
+def test_annotations_stand_beside_the_new_lines(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    _weaken(sides / "new")
+    _change(sides / "new/products.yaml", "signal_word: Danger", "signal_word: Warning")
+    line, column = _at(sides / "new/job.yaml", "38 um, nominal: 60 um")
+    word, at = _at(sides / "new/products.yaml", "Warning")
+    lines = _run("old", "new", "--format", "github", capsys=capsys)[1].splitlines()
+    assert [re.sub(r"::[^:]*$", "", line) for line in lines[:-1]] == [
+        f"::error file=new/products.yaml,line={word},col={at},endColumn={at + 6},title=safety%2C relaxed",
+        f"::warning file=new/job.yaml,line={line},col={column},endColumn={column + 4},title=film%2C relaxed",
+    ]
+    assert lines[-1] == "2 relaxed (1 of safety)."
+
+
+def test_verdicts_beside_the_sources(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    _change(sides / "new/job.yaml", "No gloss left.", "No gloss.")
+    out = _run("old", "new", capsys=capsys)[1]
+    found = re.search(r"fingerprint ([0-9a-f]{16})", out)
+    assert found is not None
+    said = f"{{fingerprint: {found[1]}, verdict: neutral, who: A. Body, reason: the same, on: 2026-11-25}}"
+    (sides / "new/verdicts.yaml").write_text(
+        f"verdicts:\n  - {said}\n  - {said.replace(found[1], '0' * 16)}\n", "utf-8"
+    )
+    code, out, _ = _run("old", "new", "--fail-on", "relaxed", capsys=capsys)
+    assert code == 0
+    assert "verdict neutral, A. Body, 2026-11-25: the same" in out
+    assert f"VERDICTS WITHOUT THEIR CHANGE\n- {'0' * 16} by A. Body, 2026-11-25: verdicts.yaml:3:6\n" in out
+    # the file is none of the sources
+    assert main(["check", "new", *ON]) == 0
+    (sides / "new/verdicts.yaml").write_text("verdicts: none\n", "utf-8")
+    code, out, err = _run("old", "new", capsys=capsys)
+    assert (code, err) == (2, "specgen: the verdicts cannot be read\n")
+    assert "verdicts.yaml:1:11: error MOD004" in out
+
+
+def test_renames_are_declared(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    _change(sides / "new/job.yaml", "id: DOOR,", "id: DOOR-L,")
+    assert "PERHAPS RENAMED" in _run("old", "new", capsys=capsys)[1]
+    (sides / "answers.yaml").write_text("renames:\n  - {old: jobs.refit.items.DOOR, new: DOOR-L}\n", "utf-8")
+    code, out, _ = _run("old", "new", "--verdicts", "answers.yaml", "--fail-on", "relaxed", capsys=capsys)
+    assert (code, "The item DOOR is now called DOOR-L" in out) == (0, True)
+
+
+def test_broken_entry_is_named_and_shuts_the_gate(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    _change(sides / "new/products.yaml", "min: 60 um, nominal: 80 um", "min: sixty um, nominal: 80 um")
+    _weaken(sides / "new")
+    code, out, _ = _run("old", "new", "--fail-on", "safety", capsys=capsys)
+    assert code == 1
+    assert "NOT COMPARED (has errors on one side)\n- products.barrier\n- systems.chassis\n- jobs.refit\n" in out
+    assert "fell\n  from 40" in out
+    assert out.count("relaxed:") == 1, "nothing is said of what could not be compared"
+
+
+def test_side_without_a_project_is_refused_with_its_findings(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (sides / "new/project.yaml").write_text("project: {}\n", "utf-8")
+    code, out, err = _run("old", "new", capsys=capsys)
+    assert (code, err) == (2, "specgen: new cannot be compared\n")
+    assert "new/project.yaml:1:1: error MOD002" in out
+
+
+@pytest.fixture
+def repository(sides: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The folder `new` under version control in its first state, changed since."""
+
+    def git(*arguments: str) -> None:
+        who = ["-c", "user.name=a", "-c", "user.email=a@b.example", "-c", "commit.gpgsign=false"]
+        subprocess.run(["git", *who, *arguments], cwd=sides, check=True, capture_output=True)
+
+    git("init", "--quiet")
+    git("add", "new")
+    git("commit", "--quiet", "--message", "first")
+    git("tag", "A")
+    _weaken(sides / "new")
+    return sides
+
+
+def test_revision_of_a_repository(
+    repository: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    line, column = _at(repository / "new/job.yaml", "38 um, nominal: 60 um")
+    before = sorted((str(path), path.stat().st_mtime_ns) for path in repository.rglob("*"))
+    for spelling in ("git:HEAD:new", "git:A:new", "git:A:./new/", "git:A:new/job.yaml"):
+        code, out, err = _run(spelling, "new", capsys=capsys)
+        assert (code, err) == (0, "")
+        assert "fell\n  from 40" in out
+        place = f"new/job.yaml:{line}:{column}"
+        assert f"    old {spelling.split(':')[1]}:{place}\n    new {place}\n" in out
+    assert sorted((str(path), path.stat().st_mtime_ns) for path in repository.rglob("*")) == before, (
+        "nothing is written"
+    )
+    monkeypatch.chdir(repository / "new")
+    assert _run("git:A:", ".", capsys=capsys)[0] == 0
+    assert _run("git:A:../new", "git:A:", "--fail-on", "any", capsys=capsys)[0] == 0
+
+
+def test_repository_runs_nothing_of_its_own(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A repository someone sends may bring filters and hooks; none of them runs."""
+    trap = repository / "trap.sh"
+    trap.write_text("#!/bin/sh\ntouch sprung\ncat\n", "utf-8")
+    trap.chmod(0o755)
+    (repository / ".git/info/attributes").write_text("*.yaml filter=trap diff=trap export-ignore\n", "utf-8")
+    with (repository / ".git/config").open("a", encoding="utf-8") as config:
+        config.write('[filter "trap"]\n smudge = ./trap.sh\n clean = ./trap.sh\n[diff "trap"]\n textconv = ./trap.sh\n')
+        config.write("[core]\n fsmonitor = ./trap.sh\n pager = ./trap.sh\n")
+    for hook in ("post-checkout", "reference-transaction"):
+        (repository / ".git/hooks" / hook).write_text(trap.read_text("utf-8"), "utf-8")
+        (repository / ".git/hooks" / hook).chmod(0o755)
+    code, out, _ = _run("git:A:new", "new", capsys=capsys)
+    assert (code, "1 relaxed" in out) == (0, True)
+    assert not list(repository.rglob("sprung"))
+
+
+@pytest.mark.parametrize(
+    ("side", "said"),
+    [
+        ("git:B:new", "git knows no revision 'B' here"),
+        ("git:A:old", "old is not in the revision A"),
+        ("git:A:../../x", "the path ../../x leads out of the repository"),
+        ("git:A:/etc", "the path /etc is absolute; write it from the current folder"),
+        ("git:A", "git:A names no revision and path; write git:REVISION:PATH, as in git:HEAD~1:specs"),
+        (
+            "git:--output=x:new",
+            "git:--output=x:new names no revision and path; write git:REVISION:PATH, as in git:HEAD~1:specs",
+        ),
+        ("nowhere", "nowhere: there is no such file or folder."),
+        ("", "a side is empty; name a folder, or git:REVISION:PATH"),
+    ],
+)
+def test_side_that_is_not_there(side: str, said: str, repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert _run(side, "new", capsys=capsys) == (2, "", f"specgen: {said}\n")
+
+
+def test_no_repository(sides: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("GIT_CEILING_DIRECTORIES", str(sides.parent))
+    code, out, err = _run("git:HEAD:old", "new", capsys=capsys)
+    assert (code, out) == (2, "")
+    assert err.startswith("specgen: git says: not a git repository")
+
+
+def test_verdicts_that_are_not_there(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert _run("old", "new", "--verdicts", "gone.yaml", capsys=capsys) == (
+        2, "", "specgen: gone.yaml: there is no such file\n",
+    )  # fmt: skip
+
+
+def test_notice_is_written(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    _weaken(sides / "new")
+    code, out, err = _run("old", "new", "--notice", "out", capsys=capsys)
+    assert (code, out.startswith("old -> new: 1 relaxed.")) == (0, True)
+    names = ["CN-works-fleet-change-notice.pdf", "CN-works-fleet-change-notice.html"]
+    assert err == "".join(f"out/{name} written\n" for name in names)
+    assert sorted(path.name for path in (sides / "out").iterdir()) == sorted(names)
+    html = (sides / "out" / names[1]).read_text("utf-8")
+    assert "One requirement became weaker; it is none of safety." in html
+    assert "<del>40</del>" in html.replace("\n", "")
+    assert "<ins>38</ins>" in html.replace("\n", "")
+
+
+def test_notice_that_cannot_be_written(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (sides / "out").write_text("", "utf-8")
+    code, out, err = _run("old", "new", "--notice", "out", capsys=capsys)
+    assert (code, out) == (2, "")
+    assert err.startswith("specgen: out cannot be written to: ")

@@ -1,0 +1,59 @@
+"""The two sides of a test: the good specification, each with changes, read as a command would. Called by the tests here."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+import yaml
+
+from specgen.comparison.changes import Comparison
+from specgen.comparison.compare import Side, compare
+from specgen.comparison.figures import figures_of_job
+from specgen.model.parse import Loaded, parse
+from specgen.rules.declare import all_rules
+from specgen.source.project import Sources
+from specgen.source.reader import read_text
+from tests.good_spec import GOOD, ON, checked, good, put, take_out
+
+RULES = {rule.id: rule.concern for rule in all_rules()}
+
+
+def changed(puts: Mapping[str, Any] | None = None, takes: Sequence[str] = ()) -> dict[str, Any]:
+    """The good specification with values set and values taken out."""
+    spec = good()
+    for path, value in (puts or {}).items():
+        put(spec, path, value if isinstance(value, str) else _as_yaml(value))
+    for path in takes:
+        take_out(spec, path)
+    return spec
+
+
+def _as_yaml(value: Mapping[str, str]) -> str:
+    return "{" + ", ".join(f"{key}: {held}" for key, held in value.items()) + "}"
+
+
+def loaded(spec: dict[str, Any]) -> Loaded:
+    raw = yaml.dump(spec, Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True, width=100_000).encode()
+    source, faults = read_text(raw, "spec.yaml")
+    return parse(Sources(GOOD, (source,), tuple(faults)))
+
+
+def side(spec: dict[str, Any]) -> Side:
+    """A side nobody has judged: no findings, no figures."""
+    found = loaded(spec)
+    assert found.spec is not None
+    assert not found.findings
+    return Side(found.spec, found.place)
+
+
+def judged(spec: dict[str, Any]) -> Side:
+    """A side with its findings and figures."""
+    found = checked(spec)
+    whole = found.loaded.spec
+    assert whole is not None
+    return Side(whole, found.loaded.place, found.report, lambda job: figures_of_job(whole.jobs[job], whole, ON))
+
+
+def compared(old: dict[str, Any], new: dict[str, Any], **more: Any) -> Comparison:
+    return compare(side(old), side(new), concern_of_rule=RULES, **more)

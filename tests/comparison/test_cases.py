@@ -1,0 +1,47 @@
+"""Hand-written changes and what is said of them: `cases.yaml`, at least one for every sense."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from specgen.comparison.sentences import notes, sentence
+from specgen.model.senses import Sense
+from tests.comparison.sides import changed, compared
+
+CASES: list[dict[str, Any]] = yaml.load(
+    (Path(__file__).parent / "cases.yaml").read_text("utf-8"), Loader=yaml.BaseLoader
+)
+
+
+@pytest.mark.parametrize("case", CASES, ids=[case["case"] for case in CASES])
+def test_case(case: dict[str, Any]) -> None:
+    puts = case.get("puts", {})
+    # `then` is the second state where the first differs from the good specification too
+    old = changed(puts) if "then" in case else changed()
+    new = changed({**puts, **case["then"]} if "then" in case else puts, case.get("takes", ()))
+    there, back = compared(old, new), compared(new, old)
+    assert sorted(f"{c.effect.value} {c.concern.value} {c.path}" for c in there.changes) == sorted(case["finds"])
+    assert sorted(f"{c.effect.mirrored.value} {c.concern.value} {c.path}" for c in back.changes) == sorted(
+        case["finds"]
+    )
+    if "says" in case:
+        said = [sentence(change).replace("\N{NO-BREAK SPACE}", " ") for change in there.changes]
+        assert said == [case["says"]]
+    if "note" in case:
+        assert case["note"] in "; ".join(note for change in there.changes for note in notes(change))
+
+
+def test_every_sense_has_a_case() -> None:
+    met = {
+        change.difference.sense
+        for case in CASES
+        for change in compared(
+            changed(case.get("puts", {})) if "then" in case else changed(),
+            changed({**case.get("puts", {}), **case.get("then", {})}, case.get("takes", ())),
+        ).changes
+    }
+    assert met | {Sense.NOTE} == set(Sense), "a note is met leaf by leaf in test_every_leaf"

@@ -1,0 +1,241 @@
+"""What a comparison holds beside the effects: echoes, renames, figures, findings, tables, verdicts, and what a customer may see."""
+
+from __future__ import annotations
+
+import copy
+from dataclasses import replace
+from datetime import date
+
+from specgen.comparison.changes import Answer, Comparison, Effect, Kind, TableMoved, Verdict
+from specgen.comparison.compare import compare
+from specgen.comparison.edition import for_customer
+from specgen.comparison.gate import shuts
+from specgen.comparison.policy import ALL_WHERE_LEFT_OUT, INHERITED, ORDERED
+from specgen.comparison.shelf import shelf
+from specgen.comparison.tally import by_effect
+from specgen.model.canonical import canonical
+from specgen.model.senses import Audience, Concern
+from specgen.report import change_json, change_text
+from tests.comparison.sides import changed, compared, judged, side
+
+PRIMER = "systems.cab.layers.primer"
+
+
+def _told(found: Comparison) -> list[str]:
+    return [f"{change.effect.value} {change.path}" for change in found.changes]
+
+
+def test_heaviest_first() -> None:
+    new = changed(
+        {
+            "products.primer.name": "Other",
+            f"{PRIMER}.film.min": "30 um",
+            f"{PRIMER}.passes": "3",
+            "products.primer.hazards.signal_word": "Warning",
+            "products.primer.hazards.storage_max": "40 degC",
+        }
+    )
+    assert _told(compared(changed(), new)) == [
+        "relaxed products.primer.hazards.signal_word",
+        f"relaxed {PRIMER}.film.min",
+        f"shifted {PRIMER}.passes",
+        "tightened products.primer.hazards.storage_max",
+        "editorial products.primer.name",
+    ]
+
+
+def test_another_product_carries_its_echoes() -> None:
+    new = changed()
+    body = copy.deepcopy(new["products"][0])
+    new["products"].append(
+        {**body, "id": "primer-2", "variants": [{"id": "cream", "name": "cream", "order_number": "C"}]}
+    )
+    layer = new["systems"][0]["layers"][0]
+    layer["product"], layer["variant"] = "primer-2", "cream"
+    found = compared(changed(), new)
+    assert _told(found) == [f"replaced {PRIMER}.product"]
+    assert sorted(echo.path for echo in found.changes[0].follows) == ["products.primer-2", f"{PRIMER}.variant"]
+    assert [(job.number, job.items) for job in found.changes[0].reaches] == [("MS-001", ("DOOR",))]
+
+
+def test_a_film_range_of_a_product_is_named_once_with_the_jobs_it_reaches() -> None:
+    (change,) = compared(changed(), changed({"products.primer.film.min": "45 um"})).changes
+    assert change.path == "products.primer.film.min"
+    assert [job.number for job in change.reaches] == ["MS-001"]
+
+
+def test_entry_with_another_id_is_gone_and_new_until_it_is_declared() -> None:
+    new = changed()
+    new["jobs"][0]["items"][0]["id"] = "DOOR-L"
+    found = compared(changed(), new)
+    assert sorted(_told(found)) == ["relaxed jobs.refit.items.DOOR", "tightened jobs.refit.items.DOOR-L"]
+    assert [(entry.old, entry.new) for entry in found.renames] == [("jobs.refit.items.DOOR", "jobs.refit.items.DOOR-L")]
+    declared = compared(changed(), new, renames={("jobs", "refit", "items", "DOOR"): "DOOR-L"})
+    assert _told(declared) == ["editorial jobs.refit.items.DOOR-L"]
+    assert declared.changes[0].difference.kind is Kind.RENAMED
+    assert declared.renames == ()
+
+
+def test_what_changed_inside_a_renamed_entry_is_told() -> None:
+    new = changed()
+    new["products"][0]["id"] = "primer-2"
+    new["products"][0]["film"]["min"] = "45 um"
+    new["systems"][0]["layers"][0]["product"] = "primer-2"
+    found = compared(changed(), new, renames={("products", "primer"): "primer-2"})
+    assert _told(found) == ["tightened products.primer-2.film.min", "editorial products.primer-2"]
+    assert found.changes[0].difference.old_path == ("products", "primer", "film", "min")
+    old_place, new_place = found.changes[0].old_place, found.changes[0].new_place
+    assert old_place is not None
+    assert new_place is not None
+    assert ("min: 40 um" in old_place.text, "min: 45 um" in new_place.text) == (True, True)
+
+
+def test_a_rename_that_leads_nowhere_is_nothing() -> None:
+    found = compared(changed(), changed(), renames={("products", "primer"): "base", ("products", "gone"): "primer"})
+    assert found.is_empty
+
+
+def test_figures_that_moved_name_their_cause() -> None:
+    new = changed({"jobs.refit.items.STEP.area": "0.24 m2"})
+    found = compare(judged(changed()), judged(new))
+    moved = {entry.id: (entry.old, entry.new, entry.causes) for entry in found.figures}
+    cause = ("jobs.refit.items.STEP.area",)
+    # by hand: four tubes of 0.12 m2 are 0.48 m2, of 0.24 m2 0.96 m2
+    assert moved["area.STEP"] == ("0.48\N{NO-BREAK SPACE}m²", "0.96\N{NO-BREAK SPACE}m²", cause)
+    assert {causes for _, _, causes in moved.values()} == {cause}
+    assert all(entry.jobs == ("refit",) for entry in found.figures)
+
+
+def test_figures_from_the_composition_do_not_name_it_to_a_customer() -> None:
+    new = changed({"products.primer.composition.solids.density": "1.6 g/mL"})
+    found = for_customer(compare(judged(changed()), judged(new)))
+    assert found.figures
+    assert {(entry.causes, entry.makers_cause) for entry in found.figures} == {((), True)}
+    assert (found.changes, found.withheld) == ((), 1)
+
+
+def test_findings_that_appear_and_vanish() -> None:
+    new = changed({f"{PRIMER}.film.max": "90 um"})
+    there = compare(judged(changed()), judged(new)).findings
+    assert [(entry.old, entry.new.id, entry.new.path) for entry in there if entry.new is not None] == [
+        (None, "FLM003", f"{PRIMER}.film.max")
+    ]
+    back = compare(judged(new), judged(changed())).findings
+    assert [(entry.new, entry.old.id) for entry in back if entry.old is not None] == [(None, "FLM003")]
+
+
+def test_a_finding_on_another_line_or_with_another_number_has_not_moved() -> None:
+    old, new = changed({f"{PRIMER}.film.max": "90 um"}), changed({f"{PRIMER}.film.max": "95 um"})
+    new["products"].reverse()
+    assert compare(judged(old), judged(new)).findings == ()
+
+
+def test_changed_tables_are_told() -> None:
+    old = replace(side(changed()), tables={"a": "1", "b": "2", "c": "3"})
+    new = replace(side(changed()), tables={"b": "2", "c": "4", "d": "5"})
+    assert compare(old, new).tables == (
+        TableMoved("a", Kind.REMOVED),
+        TableMoved("c", Kind.CHANGED),
+        TableMoved("d", Kind.ADDED),
+    )
+    assert {"preparation_ladder", "documents"} <= set(shelf())
+    assert all(len(digest) == 64 for digest in shelf().values())
+
+
+def test_a_verdict_is_found_again_by_the_change_and_by_no_other() -> None:
+    new = changed({"preparations.sand-steel.steps.sand.acceptance": "No gloss."})
+    (change,) = compared(changed(), new).changes
+    assert change.is_open
+    said = [
+        Verdict(change.fingerprint, Answer.RELAXED, "A. Body", "edges are left out", date(2026, 11, 25)),
+        Verdict("0" * 16, Answer.NEUTRAL, "A. Body", "gone", date(2026, 11, 25)),
+    ]
+    found = compared(changed(), new, verdicts=said)
+    assert [(c.effect, c.weighed, c.is_open) for c in found.changes] == [(Effect.REWORDED, Effect.RELAXED, False)]
+    assert found.unused_verdicts == (said[1],)
+    other = changed({"preparations.sand-steel.steps.sand.acceptance": "No gloss at all."})
+    assert compared(changed(), other, verdicts=said).changes[0].is_open
+    # the same change in another file, on another line, has the same fingerprint
+    turned = changed({"preparations.sand-steel.steps.sand.acceptance": "No gloss."})
+    turned["preparations"].reverse()
+    assert compared(changed(), dict(reversed(turned.items())), verdicts=said).changes[0].verdict == said[0]
+
+
+def test_neutral_counts_as_editorial() -> None:
+    new = changed({"preparations.sand-steel.steps.sand.acceptance": "No gloss."})
+    (change,) = compared(changed(), new).changes
+    said = [Verdict(change.fingerprint, Answer.NEUTRAL, "A. Body", "the same in fewer words", date(2026, 11, 25))]
+    found = compared(changed(), new, verdicts=said)
+    assert found.changes[0].weighed is Effect.EDITORIAL
+    assert not shuts("relaxed", found)
+
+
+def test_gates() -> None:
+    def gates(puts: dict[str, str]) -> list[bool]:
+        found = compared(changed(), changed(puts))
+        return [shuts(gate, found) for gate in ("any", "relaxed", "safety")]
+
+    assert gates({}) == [False, False, False]
+    assert gates({"products.primer.name": "Other"}) == [True, False, False]
+    assert gates({f"{PRIMER}.film.min": "45 um"}) == [True, False, False]
+    assert gates({f"{PRIMER}.film.min": "35 um"}) == [True, True, False]
+    assert gates({f"{PRIMER}.passes": "3"}) == [True, True, False]
+    assert gates({"products.primer.hazards.signal_word": "Warning"}) == [True, True, True]
+    assert gates({"products.primer.hazards.ventilation": "open the door"}) == [True, False, False]
+
+
+def test_customer_sees_no_leaf_of_the_maker() -> None:
+    new = changed(
+        {"products.primer.composition.solids.mass_share": "31.7 %", "products.primer.composition.gas.name": "xyzzy"}
+    )
+    new["products"][0]["composition"].append(
+        {"id": "plugh", "name": "plover", "kind": "solvent", "mass_share": "1 %", "density": "0.9 g/mL"}
+    )
+    new["jobs"][0]["waivers"] = [
+        {
+            "id": "w",
+            "rule": "FLM015",
+            "path": "products.primer.composition.plugh",
+            "reason": "trial",
+            "by": "QA",
+            "until": "2027-01-31",
+        }
+    ]
+    whole = compare(judged(changed()), judged(new))
+    assert {change.difference.audience for change in whole.changes} == {Audience.MAKER, Audience.CUSTOMER}
+    shown = for_customer(whole)
+    assert shown.withheld == 3
+    texts = [
+        change_json.write(shown, old="a", new="b"),
+        change_text.write(shown, old="a", new="b", old_prefix="", new_prefix=""),
+    ]
+    for text in texts:
+        for secret in ("31.7", "xyzzy", "plugh", "plover", "composition"):
+            assert secret not in text
+    told = change_json.write(whole, old="a", new="b")
+    assert all(secret in told for secret in ("31.7", "xyzzy", "plover"))
+
+
+def test_counts_are_said_in_a_line() -> None:
+    new = changed(
+        {"products.primer.hazards.signal_word": "Warning", f"{PRIMER}.film.min": "30 um", f"{PRIMER}.passes": "3"}
+    )
+    assert by_effect(compared(changed(), new)) == "2 relaxed (1 of safety), 1 for a person to decide."
+    assert by_effect(compared(changed(), changed())) == "no value changed."
+
+
+def test_policy_names_what_the_model_has() -> None:
+    for model, name in (*ORDERED, *INHERITED, *ALL_WHERE_LEFT_OUT):
+        assert name in model.model_fields
+
+
+def test_empty_means_the_same_canonical_form() -> None:
+    first, second = side(changed()), side(changed())
+    assert compare(first, second).is_empty
+    assert canonical(first.spec) == canonical(second.spec)
+
+
+def test_concerns_of_a_waiver_are_those_of_its_rule() -> None:
+    puts = {"jobs.refit.waivers": "[{id: w, rule: HAZ001, path: a, reason: trial, by: QA, until: 2027-01-31}]"}
+    (change,) = compared(changed(), changed(puts)).changes
+    assert (change.effect, change.concern) == (Effect.RELAXED, Concern.SAFETY)

@@ -1,0 +1,159 @@
+"""Every leaf of every kind, changed, left out and put in one by one: reported once, at its place, with the effect its sense asks for.
+
+What is expected is written by hand here, a line a sense; the comparison has its own way to it.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from specgen.comparison.changes import Comparison, Effect
+from specgen.comparison.compare import Side, compare
+from specgen.model.outline import value_type
+from specgen.model.senses import Sense
+from specgen.model.spec import KINDS, Spec
+from specgen.model.walk import declaration
+from tests.comparison.full_spec import Leaf, at, built, every_leaf, place, samples, tree
+
+LEAVES = list(every_leaf())
+
+# The effect where the second sample, which is more or wider, takes the place of the first; None where it goes by the leaf.
+RAISED = {
+    Sense.AT_LEAST: Effect.TIGHTENED,
+    Sense.AT_MOST: Effect.RELAXED,
+    Sense.WITHIN: Effect.RELAXED,
+    Sense.EXACTLY: Effect.SHIFTED,
+    Sense.ONE_OF: Effect.SHIFTED,
+    Sense.PERMISSION: Effect.RELAXED,
+    Sense.SCOPE: Effect.SHIFTED,
+    Sense.REPLACED: Effect.REPLACED,
+    Sense.WAIVER: Effect.SHIFTED,
+    Sense.FACT: Effect.FACT,
+    Sense.REQUIREMENT_TEXT: Effect.REWORDED,
+    Sense.WORDING: Effect.EDITORIAL,
+    Sense.NOTE: Effect.EDITORIAL,
+}
+# Ladders by name: whether the second word of the list, or row of the table, asks for more.
+LADDERS = {
+    "corrosivity": Effect.TIGHTENED,  # C2 to C3
+    "durability": Effect.TIGHTENED,  # low to medium
+    "signal_word": Effect.RELAXED,  # Danger to Warning
+    "grade": Effect.TIGHTENED,  # Sa 1 to Sa 2
+    "edge_grade": Effect.TIGHTENED,  # P1 to P2
+}
+# The effect where a list loses its second value.
+SHORTENED = {
+    Sense.ALL_OF: Effect.RELAXED,
+    Sense.ONE_OF: Effect.TIGHTENED,
+    Sense.SCOPE: Effect.RELAXED,
+    Sense.FACT: Effect.FACT,
+    Sense.WORDING: Effect.EDITORIAL,
+}
+# The effect where a leaf that was stated is left out: a limit then accepts everything, a permission nothing.
+LEFT_OUT = {
+    Sense.AT_LEAST: Effect.RELAXED,
+    Sense.AT_MOST: Effect.RELAXED,
+    Sense.WITHIN: Effect.RELAXED,
+    Sense.EXACTLY: Effect.RELAXED,
+    Sense.ALL_OF: Effect.RELAXED,
+    Sense.PERMISSION: Effect.TIGHTENED,
+    Sense.LADDER: Effect.RELAXED,
+    Sense.SCOPE: Effect.SHIFTED,
+    Sense.REPLACED: Effect.RELAXED,
+    Sense.FACT: Effect.FACT,
+    Sense.REQUIREMENT_TEXT: Effect.RELAXED,
+    Sense.WORDING: Effect.EDITORIAL,
+    Sense.NOTE: Effect.EDITORIAL,
+}
+# Leaves whose own nature goes before their sense, each with its reason.
+OWN = {
+    "jobs.first.waivers.first.until changed": Effect.RELAXED,  # a waiver that holds longer
+    "products.first.hazards.protection.first.task changed": Effect.SHIFTED,
+    "jobs.first.vehicles left out": Effect.RELAXED,  # a list of scope: fewer are treated
+    "jobs.first.items.first.system left out": Effect.EDITORIAL,  # then the job's counts, which is the same here
+    "jobs.first.items.first.preparation left out": Effect.EDITORIAL,
+    "jobs.first.items.first.exposure left out": Effect.EDITORIAL,
+    "jobs.first.system left out": Effect.REPLACED,
+    "jobs.first.preparation left out": Effect.REPLACED,
+    "jobs.first.inspection.first.items shortened": Effect.RELAXED,
+    "jobs.first.inspection.first.items left out": Effect.TIGHTENED,  # then it looks at all of them
+    "jobs.first.inspection.first.hold_point left out": Effect.EDITORIAL,  # no is what counts anyway
+    "jobs.first.inspection.first.criterion.decides left out": Effect.EDITORIAL,
+    "project.policies.approvals_needed left out": Effect.RELAXED,  # from four to the default of one
+    "project.jurisdictions left out": Effect.SHIFTED,
+}
+
+
+def _compared(old: Spec, new: Spec) -> Comparison:
+    return compare(Side(old, place), Side(new, place))
+
+
+def _only(found: Comparison, leaf: Leaf, expected: Effect) -> None:
+    (change,) = found.changes
+    assert (change.path, change.effect) == (str(leaf), expected)
+    assert change.difference.old_path == leaf.path
+    assert change.old_place == place(leaf.path)
+    assert change.new_place == place(leaf.path)
+    said = declaration(leaf.model, leaf.name)
+    assert said is not None
+    assert (change.concern, change.difference.audience) == (said.concern, said.audience)
+
+
+def _sense(leaf: Leaf) -> Sense:
+    said = declaration(leaf.model, leaf.name)
+    assert said is not None
+    return said.sense
+
+
+def _id(leaf: Leaf) -> str:
+    return str(leaf)
+
+
+# what can be one thing only cannot change
+ONE_WORD = {"project.language"}
+
+
+@pytest.mark.parametrize("leaf", [leaf for leaf in LEAVES if not leaf.many and str(leaf) not in ONE_WORD], ids=_id)
+def test_value_changed(leaf: Leaf) -> None:
+    kind = value_type(leaf.model.model_fields[leaf.name])
+    assert kind is not None
+    old, new = tree(KINDS[leaf.root], "first"), tree(KINDS[leaf.root], "first")
+    _, second = samples(kind)
+    at(new, leaf.steps)[leaf.name] = second
+    sense = _sense(leaf)
+    own = OWN.get(f"{leaf} changed")
+    expected = own or (LADDERS[leaf.name] if sense is Sense.LADDER else RAISED[sense])
+    _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
+    _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, expected.mirrored)
+
+
+@pytest.mark.parametrize("leaf", [leaf for leaf in LEAVES if leaf.many], ids=_id)
+def test_list_shortened(leaf: Leaf) -> None:
+    old, new = tree(KINDS[leaf.root], "first"), tree(KINDS[leaf.root], "first")
+    held = at(new, leaf.steps)
+    held[leaf.name] = held[leaf.name][:1]
+    expected = OWN.get(f"{leaf} shortened") or SHORTENED[_sense(leaf)]
+    _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
+    _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, expected.mirrored)
+    held[leaf.name] = at(old, leaf.steps)[leaf.name][::-1]
+    assert _compared(built(leaf.root, old), built(leaf.root, new)).is_empty, (
+        "the order of a list of values says nothing"
+    )
+
+
+@pytest.mark.parametrize(
+    "leaf", [leaf for leaf in LEAVES if not leaf.model.model_fields[leaf.name].is_required()], ids=_id
+)
+def test_value_left_out(leaf: Leaf) -> None:
+    old, new = tree(KINDS[leaf.root], "first"), tree(KINDS[leaf.root], "first")
+    del at(new, leaf.steps)[leaf.name]
+    expected = OWN.get(f"{leaf} left out") or LEFT_OUT[_sense(leaf)]
+    _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
+    _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, expected.mirrored)
+
+
+def test_every_kind_is_there() -> None:
+    assert {leaf.root for leaf in LEAVES} == set(KINDS)
+    assert {_sense(leaf) for leaf in LEAVES} == set(Sense)
+    named = {str(leaf) for leaf in LEAVES}
+    assert {name.rsplit(" ", 2)[0].removesuffix(" left") for name in OWN} <= named
