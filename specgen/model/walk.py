@@ -49,14 +49,24 @@ def _find_node(annotation: Any) -> type[Node] | None:
     return next((found for arg in get_args(annotation) if (found := _find_node(arg)) is not None), None)
 
 
+@cache
+def _fields(model: type[Node]) -> tuple[tuple[str, Declared | None], ...]:
+    return tuple((name, declaration(model, name)) for name in model.model_fields)
+
+
+@cache
+def _inner_fields(model: type[Node]) -> tuple[str, ...]:
+    """The fields that hold records."""
+    return tuple(name for name in model.model_fields if inner_record(model, name) is not None)
+
+
 def leaves(node: Node, path: Path = ()) -> Iterator[tuple[Path, Any, Declared]]:
     """Path, value and declaration of every leaf the source states; absent leaves are absent."""
-    model = type(node)
-    for name in model.model_fields:
-        if not node.states(name):
+    stated = node.model_fields_set
+    for name, said in _fields(type(node)):
+        if name not in stated:
             continue
         value = getattr(node, name)
-        said = declaration(model, name)
         if said is not None:
             yield (*path, name), value, said
         elif isinstance(value, Node):
@@ -69,12 +79,12 @@ def leaves(node: Node, path: Path = ()) -> Iterator[tuple[Path, Any, Declared]]:
 def records(node: Node, path: Path = ()) -> Iterator[tuple[Path, Node]]:
     """The record and every record within it, each with its path."""
     yield path, node
-    for name in type(node).model_fields:
+    for name in _inner_fields(type(node)):
         value = getattr(node, name)
         if isinstance(value, Node):
             yield from records(value, (*path, name))
-        elif isinstance(value, tuple) and inner_record(type(node), name) is not None:
-            for entry in value:
+        else:
+            for entry in value or ():
                 yield from records(entry, (*path, name, entry.id))
 
 

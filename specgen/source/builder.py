@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
+from typing import NoReturn
 
 from specgen.findings import Finding
 from specgen.source.characters import COLLECT_LIMIT, first_refused, named, place_in, printable
@@ -19,6 +20,8 @@ NODE_LIMIT = 200_000
 TEXT_LIMIT = 4_000
 
 _NOTHING = frozenset({"~", "null", "Null", "NULL"})
+# Words `word` leaves to `scalar`, which has something to say on them.
+_WATCHED = _NOTHING | {"", "<<"}
 _PROPERTY = re.compile(r"\s*([&!][^\s,\[\]{}]*)")
 _SWALLOWED = re.compile(r"\s+(#\S.*)")
 # lower case only, so that a standard such as ISO8501-1:2007 in a list is left alone
@@ -68,6 +71,35 @@ class TreeBuilder:
         """A finding of this kind, unless it lies in a part that is refused as a whole."""
         if not (self._stack and self._stack[-1].dropped) and len(self.findings) < COLLECT_LIMIT:
             self.findings.append(fault(id, what, place_in(self._name, self._shown, line, start, end)))
+
+    def word(self, text: str, line: int, column: int, end_column: int) -> None:
+        """One value or key without quotes, on one line and off the margin: what nearly every event of a file is."""
+        parsed = self._parsed[line]
+        stack = self._stack
+        if "#" in parsed or ":" in text or "?" in parsed or text in _WATCHED or len(text) > TEXT_LIMIT or not stack:
+            self.scalar(text, "", (line, column), (line, end_column), has_property=False)
+            return
+        self.nodes += 1
+        if self.nodes > NODE_LIMIT:
+            self._stop(line, column)
+        top = stack[-1]
+        if top.dropped:
+            return
+        mark = Mark(line + 1, column + 1, end_column + 1)
+        if top.entries is None:
+            top.items.append(Scalar(text, mark, True))
+        elif not top.at_key:
+            if top.key is not None:
+                top.entries[top.key] = Scalar(text, mark, True)
+            top.at_key = True
+        elif text in top.keys:
+            self.nodes -= 1
+            self._add(Scalar(text, mark, True))
+        else:
+            top.keys[text] = mark
+            top.key = text
+            top.key_line = line
+            top.at_key = False
 
     def scalar(self, text: str, style: str, start: Spot, end: Spot, has_property: bool) -> None:
         """One value or key; `style` is empty or one of `'`, `"`, `|`, `>`."""
@@ -150,9 +182,12 @@ class TreeBuilder:
     def _count(self, line: int, column: int) -> None:
         self.nodes += 1
         if self.nodes > NODE_LIMIT:
-            self._stack.clear()
-            self.note("SRC021", f"The file holds more than {NODE_LIMIT:,} keys and values.", line, column, column + 1)
-            raise TooManyNodesError
+            self._stop(line, column)
+
+    def _stop(self, line: int, column: int) -> NoReturn:
+        self._stack.clear()
+        self.note("SRC021", f"The file holds more than {NODE_LIMIT:,} keys and values.", line, column, column + 1)
+        raise TooManyNodesError
 
     def _add(self, node: Node, no_key: bool = False, counted: bool = False) -> None:
         if not counted:
@@ -186,8 +221,9 @@ class TreeBuilder:
             if spot[1] == spot[2] or not node.plain:
                 self.note("SRC018", "The key has no name.", spot[0], spot[1], max(spot[2], spot[1] + 1))
             return None
-        before = self._parsed[spot[0]][: spot[1]]
-        if _ends_in_question(before):
+        line = self._parsed[spot[0]]
+        before = line[: spot[1]] if "?" in line else ""
+        if before and _ends_in_question(before):
             at = before.rindex("?")
             self.note("SRC018", "`? ` announces a key of several lines.", spot[0], at, at + 1)
             return None

@@ -294,6 +294,9 @@ def _feed(event: Any, builder: TreeBuilder, first: int) -> None:
     if kind is yaml.ScalarEvent:
         start, end = event.start_mark, event.end_mark
         has_property = event.anchor is not None or event.tag is not None
+        if not (has_property or event.style) and start.line == end.line and start.column > 0:
+            builder.word(event.value, start.line + first, start.column, end.column)
+            return
         spots = (start.line + first, start.column), (end.line + first, end.column)
         builder.scalar(event.value, event.style or "", *spots, has_property)
     elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:

@@ -1,16 +1,17 @@
 """What a source file holds before anyone has judged it: text, with the place where each piece of text stands.
 
 Made by `reader`; read by `places` and by the model's parser. It knows nothing of YAML: a value is the text the author
-wrote, never a number, a date or a yes/no, because guessing those is how `1:30` becomes 90.
+wrote, never a number, a date or a yes/no, because guessing those is how `1:30` becomes 90. The two records of which a large
+folder makes a million are named tuples, which are made twice as fast as frozen dataclasses.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Mark:
+class Mark(NamedTuple):
     """A stretch of one line. All three are 1-based; `end_column` is the first column after the stretch.
 
     What runs over several lines is marked to the end of its first line.
@@ -21,8 +22,7 @@ class Mark:
     end_column: int
 
 
-@dataclass(frozen=True, slots=True)
-class Scalar:
+class Scalar(NamedTuple):
     """One value as written. `plain` is True for text without quotes (and not in a `|` or `>` block).
 
     A key with nothing after it (`film:`) is a Scalar with empty text and `plain` True.

@@ -9,16 +9,25 @@ from __future__ import annotations
 
 import ast
 import math
-from collections.abc import Iterator, Mapping
+import operator
+from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
 from functools import lru_cache
 
 from specgen.trade.transcendental import exponential, natural_logarithm
 
+# A formula put together: from the values of its symbols to its result.
+_Reckon = Callable[[Mapping[str, Fraction]], Fraction]
+
 # No area, volume, film or time of the trade comes near this; beyond it an input is a slip of the pen.
 LARGEST = Fraction(10**12)
 
 _SIGNS: Mapping[type[ast.operator], str] = {ast.Add: "+", ast.Sub: "−", ast.Mult: "×", ast.Div: "÷"}
+_OPERATIONS: Mapping[type[ast.operator], Callable[[Fraction, Fraction], Fraction]] = {
+    ast.Add: operator.add,
+    ast.Sub: operator.sub,
+    ast.Mult: operator.mul,
+}
 _STRENGTH: Mapping[type[ast.operator], int] = {ast.Add: 0, ast.Sub: 0, ast.Mult: 1, ast.Div: 1}
 _ATOM = 2
 _CALLS: Mapping[str, str] = {
@@ -67,7 +76,7 @@ def evaluate(formula: str, values: Mapping[str, Fraction]) -> Fraction:
 
     Raises WorkingError for an unknown name, a division by zero, a result beyond 10^12.
     """
-    result = _value(_read(formula), values)
+    result = _reckoner(formula)(values)
     if abs(result) > LARGEST:
         raise WorkingError(f"{write(formula)} comes to more than {LARGEST}")
     return result
@@ -123,46 +132,69 @@ def _leaves(node: ast.expr) -> Iterator[ast.Name | ast.Constant]:
             yield node
 
 
-def _value(node: ast.expr, values: Mapping[str, Fraction]) -> Fraction:
+@lru_cache(maxsize=2_000)
+def _reckoner(formula: str) -> _Reckon:
+    """What works the formula out; put together once, for a job asks the same formula of every part and coat."""
+    return _of(_read(formula))
+
+
+def _of(node: ast.expr) -> _Reckon:
     match node:
+        case ast.BinOp(left=left, op=ast.Div(), right=right):
+            return _division(_of(left), _of(right), right)
         case ast.BinOp(left=left, op=op, right=right):
-            return _operate(op, _value(left, values), _value(right, values), right)
+            return _operation(_OPERATIONS[type(op)], _of(left), _of(right))
         case ast.Call(func=ast.Name(id=call), args=args):
-            return _called(call, [_value(argument, values) for argument in args])
+            return _called(call, [_of(argument) for argument in args])
         case ast.Name(id=name):
-            if name not in values:
-                raise WorkingError(f"{sign(name)} stands in the formula and has no value")
-            return values[name]
+            return _named(name)
         case ast.Constant(value=int() as value):
-            return Fraction(value)
+            number = Fraction(value)
+            return lambda _: number
     raise AssertionError(node)  # _refuse_strangers lets nothing else through
 
 
-def _called(call: str, found: list[Fraction]) -> Fraction:
+def _named(name: str) -> _Reckon:
+    def value(values: Mapping[str, Fraction]) -> Fraction:
+        if name not in values:
+            raise WorkingError(f"{sign(name)} stands in the formula and has no value")
+        return values[name]
+
+    return value
+
+
+def _operation(operate: Callable[[Fraction, Fraction], Fraction], left: _Reckon, right: _Reckon) -> _Reckon:
+    return lambda values: operate(left(values), right(values))
+
+
+def _division(left: _Reckon, right: _Reckon, divisor: ast.expr) -> _Reckon:
+    def quotient(values: Mapping[str, Fraction]) -> Fraction:
+        dividend, by = left(values), right(values)
+        if by == 0:
+            raise WorkingError(f"{_text(divisor, {})[0]} is zero, and the working divides by it")
+        return dividend / by
+
+    return quotient
+
+
+def _called(call: str, arguments: list[_Reckon]) -> _Reckon:
+    first = arguments[0]
     match call:
         case "ceil":
-            return Fraction(math.ceil(found[0]))
+            return lambda values: Fraction(math.ceil(first(values)))
         case "min":
-            return min(found)
+            return lambda values: min(argument(values) for argument in arguments)
         case "max":
-            return max(found)
-    try:
-        return natural_logarithm(found[0]) if call == "ln" else exponential(found[0])
-    except ValueError as error:
-        raise WorkingError(str(error)) from None
+            return lambda values: max(argument(values) for argument in arguments)
+    function = natural_logarithm if call == "ln" else exponential
 
+    def found(values: Mapping[str, Fraction]) -> Fraction:
+        try:
+            return function(first(values))
+        except ValueError as error:
+            raise WorkingError(str(error)) from None
 
-def _operate(op: ast.operator, left: Fraction, right: Fraction, divisor: ast.expr) -> Fraction:
-    match op:
-        case ast.Add():
-            return left + right
-        case ast.Sub():
-            return left - right
-        case ast.Mult():
-            return left * right
-    if right == 0:
-        raise WorkingError(f"{_text(divisor, {})[0]} is zero, and the working divides by it")
-    return left / right
+    return found
 
 
 def _text(node: ast.expr, figures: Mapping[str, str]) -> tuple[str, int]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
 from specgen.standards.citations import Citation
@@ -155,8 +156,7 @@ def work(
         raise WorkingError(f"{name} has more terms than can be followed; split it") from None
     if left_out := [entry.name for entry in inputs if entry.symbol not in known]:
         raise WorkingError(f"{', '.join(left_out)} does not stand in the formula of {name}")
-    explained = set(re.findall(r"\d+", note))
-    if unexplained := [str(figure) for figure in sorted(constants(formula) - {1}) if str(figure) not in explained]:
+    if unexplained := _unexplained(formula, note):
         raise WorkingError(f"the note on {name} does not explain {', '.join(unexplained)}")
     try:
         number = evaluate(formula, values)
@@ -166,6 +166,13 @@ def work(
         raise WorkingError(f"{name} has more terms than can be followed; split it") from None
     result = Quantity.of(kind, number, unit) if kind else number
     return Working(id, name, formula, inputs, result, unit, places, source, note)
+
+
+@lru_cache(maxsize=5_000)
+def _unexplained(formula: str, note: str) -> tuple[str, ...]:
+    """The figures of a formula, 1 apart, that its note does not name."""
+    explained = set(re.findall(r"\d+", note))
+    return tuple(str(figure) for figure in sorted(constants(formula) - {1}) if str(figure) not in explained)
 
 
 def _in_full(entry: Input) -> str | None:

@@ -49,7 +49,7 @@ class Quantity:
     @classmethod
     def of(cls, kind: str, number: Fraction | int, unit: str, digits: str = "") -> Quantity:
         """A computed quantity. Raises KeyError for a kind or unit that is not known."""
-        value = Fraction(number)
+        value = number if isinstance(number, Fraction) else Fraction(number)
         factor, offset = KINDS[kind].scale(unit)
         return cls(kind, value, unit, value * factor + offset, digits)
 
