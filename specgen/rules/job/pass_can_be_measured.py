@@ -20,6 +20,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 
 from specgen.findings import Severity
 from specgen.model.job import Job
@@ -54,5 +55,11 @@ def _texts(subject: Node) -> Iterator[tuple[Path, str]]:
 
 
 def _vague(text: str) -> Row | None:
-    told = text.casefold()
-    return next((row for row in table("vague_words").rows if re.search(rf"\b{row['words']}\b", told)), None)
+    found = _pattern().search(text)
+    return table("vague_words").row("words", found[0].casefold()) if found else None
+
+
+@cache
+def _pattern() -> re.Pattern[str]:
+    words = (re.escape(row["words"]) for row in table("vague_words").rows)
+    return re.compile(rf"\b(?:{'|'.join(words)})\b", re.IGNORECASE)
