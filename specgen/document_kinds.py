@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Literal, Protocol
 
 from specgen import __version__
@@ -17,6 +18,7 @@ from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.one_side import fitted, mildest_cut
+from specgen.rendering.attachments import Attachment
 from specgen.rendering.csv_file import write_csv
 from specgen.rendering.environment import fill, translation
 from specgen.rendering.html import write_html
@@ -27,6 +29,7 @@ from specgen.views.data_sheet import data_sheet
 from specgen.views.hazard_card import CUTS as HAZARD_CUTS
 from specgen.views.hazard_card import Cut as HazardCut
 from specgen.views.hazard_card import hazard_card
+from specgen.views.issue_block import IssueView
 from specgen.views.job_card import JobCard, job_card
 from specgen.views.label_sheet import label_sheet
 from specgen.views.materials_list import materials_list
@@ -42,13 +45,31 @@ FORMS = frozenset({"job-card"})
 """The kinds filled in by hand: what is kept of one is the sheet with its entries, so its file need not last."""
 
 
+ISSUED = ("method-statement", "job-card", "hazard-card", "materials-list", "data-sheet")
+"""The kinds that are issued under the number of their job or product. The others are drawn up anew when they are wanted."""
+
+
+@dataclass(frozen=True, slots=True)
+class Issue:
+    """What makes a document more than a draft: what its pages say of it, what its PDF carries, and when it was issued (UTC).
+
+    `identifier` becomes the file identifier of its PDF.
+    """
+
+    view: IssueView
+    attachments: tuple[Attachment, ...]
+    dated: datetime
+    identifier: bytes
+
+
 @dataclass(frozen=True, slots=True)
 class Source:
-    """What a document is made from; the subject is None for the whole folder and for all its jobs."""
+    """What a document is made from; the subject is None for the whole folder and for all its jobs. Without `issue` it is a draft."""
 
     checked: Checked
     spec: Spec
     subject: Job | Product | None
+    issue: Issue | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,18 +100,22 @@ def _laid_out(
     source: Source, template: str, view: Titled, kind: str, subject: str, most_pages: int | None = None
 ) -> bytes:
     """The view in its template, as `html` or `pdf`; `subject` goes into the properties of the PDF."""
-    project = source.spec.project
-    name = f"{template}/document.html.j2"
+    project, issue = source.spec.project, source.issue
+    name, lasting = f"{template}/document.html.j2", template.replace("_", "-") not in FORMS
+    shown = {"view": view, "draft": issue is None, "issue": issue.view if issue is not None else None}
     if kind == "html":
-        return write_html(fill(name, language=project.language, medium="screen", view=view, draft=True))
-    html = fill(name, language=project.language, medium="print", view=view, draft=True)
+        return write_html(fill(name, language=project.language, medium="screen", **shown))
+    html = fill(name, language=project.language, medium="print", **shown)
     return write_pdf(
         html,
         page_size=project.page_size.value,
         author=project.maker.name,
         subject=subject[:200],
         most_pages=most_pages,
-        lasting=template.replace("_", "-") not in FORMS,
+        identifier=issue.identifier if issue is not None else None,
+        attachments=issue.attachments if issue is not None and lasting else (),
+        dated=issue.dated if issue is not None else None,
+        lasting=lasting,
     )
 
 

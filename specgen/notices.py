@@ -16,8 +16,11 @@ from specgen.views.change_notice import change_notice
 _TEMPLATE = "change_notice/document.html.j2"
 
 
-def print_notice(found: Comparison, spec: Spec, *, old_name: str, new_name: str, on: date) -> dict[str, bytes]:
-    """File name to content, PDF first. `found` holds what the reader may see, `spec` is the new side.
+def print_notice(
+    found: Comparison, spec: Spec, *, old_name: str, new_name: str, on: date, for_maker: bool = False
+) -> dict[str, bytes]:
+    """File name to content, PDF first. `found` holds what the reader may see, all of it
+    with `for_maker`; `spec` is the new side.
 
     Raises RenderError where the notice cannot be laid out.
     """
@@ -30,9 +33,11 @@ def print_notice(found: Comparison, spec: Spec, *, old_name: str, new_name: str,
         on=on,
         program=f"specgen {__version__}",
         translate=translation(project.language),
+        for_maker=for_maker,
     )
-    stem = file_stem(view.number)
+    # the two copies of one notice must not be taken for each other, nor written over each other
+    stem = f"{file_stem(view.number)}-change-notice{'-maker' if for_maker else ''}"
     page = fill(_TEMPLATE, language=project.language, medium="print", view=view, draft=True)
     screen = fill(_TEMPLATE, language=project.language, medium="screen", view=view, draft=True)
     pdf = write_pdf(page, page_size=project.page_size.value, author=project.maker.name, subject=view.answer)
-    return {f"{stem}-change-notice.pdf": pdf, f"{stem}-change-notice.html": write_html(screen)}
+    return {f"{stem}.pdf": pdf, f"{stem}.html": write_html(screen)}

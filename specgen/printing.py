@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import TypeVar
 
 from specgen.checking import Checked
-from specgen.document_kinds import KINDS, About, Source
+from specgen.document_kinds import ISSUED, KINDS, About, Issue, Source
 from specgen.findings import Severity
 from specgen.model.file_names import file_stem
 from specgen.model.job import Job
@@ -63,6 +63,20 @@ def print_documents(
                     told(file)
     if not printed:
         raise Refused(_nothing(kinds, wanted, subjects))
+    return printed
+
+
+def print_issue(checked: Checked, spec: Spec, subject: Job | Product, issue: Issue) -> dict[str, bytes]:
+    """File name to content of every document issued under the number of a job or product; `spec` is what it reaches.
+
+    Raises RenderError where one cannot be laid out. That the sources are fit to be issued is judged by the caller.
+    """
+    about = "job" if isinstance(subject, Job) else "product"
+    printed: dict[str, bytes] = {}
+    for name in (name for name in ISSUED if KINDS[name].about == about):
+        document = KINDS[name].make(Source(checked, spec, subject, issue))
+        for format in KINDS[name].formats:
+            printed[f"{file_stem(document.number)}-{name}.{format}"] = document.write(format)
     return printed
 
 

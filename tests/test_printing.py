@@ -177,3 +177,19 @@ def test_data_sheet_is_marked_draft_on_every_page(good_checked: Checked) -> None
     pages = pypdf.PdfReader(io.BytesIO(files["DS-barrier-data-sheet.pdf"])).pages
     assert ["DRAFT" in page.extract_text() for page in pages] == [True] * len(pages)
     assert len(pages) in {3, 4, 5}
+
+
+def test_documents_promise_to_last_and_forms_are_only_tagged(good_checked: Checked) -> None:
+    files = print_documents(good_checked, documents=["job-card", "hazard-card"], formats=["pdf"])
+    readers = {name: pypdf.PdfReader(io.BytesIO(data)) for name, data in files.items()}
+    roots = {name: reader.trailer["/Root"] for name, reader in readers.items()}
+    # without the metadata a file promises nothing: ISO 19005-3, clause 6.6.2, and ISO 14289-1, clause 7.1
+    assert {name: "/Metadata" in root for name, root in roots.items()} == {
+        "MS-001-job-card.pdf": False,
+        "MS-001-hazard-card.pdf": True,
+    }
+    assert [bool(root["/MarkInfo"]["/Marked"]) for root in roots.values()] == [True, True]
+    assert [reader.metadata and reader.metadata.title for reader in readers.values()] == [
+        "MS-001 Job card",
+        "MS-001 Hazard card",
+    ]

@@ -10,12 +10,12 @@ from pathlib import Path
 from specgen.clock import today
 from specgen.commands.folder import day
 from specgen.commands.outcome import DONE, NOT_RUN, REFUSED, CannotRunError, Outcome
-from specgen.commands.sides import Named, checked_sides, read_side, side_of
+from specgen.commands.sides import Named, checked_sides, read_side, side_of, verdicts_in
 from specgen.comparison.changes import Comparison
 from specgen.comparison.compare import Side, compare
 from specgen.comparison.edition import for_customer
 from specgen.comparison.gate import GATES, shuts
-from specgen.comparison.verdicts import VERDICTS, Answers, read_answers
+from specgen.comparison.verdicts import Answers, answers_in
 from specgen.findings import Finding, Report, Severity
 from specgen.model.parse import without_collector
 from specgen.model.senses import Concern
@@ -24,6 +24,8 @@ from specgen.report import as_text, change_github, change_json, change_text
 from specgen.report.lines import one_line
 from specgen.rules.declare import all_rules
 from specgen.source.characters import printable_name
+from specgen.source.project import VERDICTS
+from specgen.source.reader import read_text
 
 ABOUT = (
     "Compare two versions of a specification and say what became weaker, safety first. "
@@ -50,13 +52,13 @@ def declare(parser: argparse.ArgumentParser) -> None:
         "--fail-on",
         choices=list(GATES),
         help="make the exit code 1: relaxed, where anything is relaxed or a person has yet to decide; safety, where that "
-        "is so of safety; any, where anything changed at all",
+        "is so of safety (both also where an entry could not be compared); any, where anything changed at all",
     )
     parser.add_argument("--notice", metavar="DIR", help="write the change notice as PDF and HTML into this folder")
     parser.add_argument(
         "--verdicts",
         metavar="FILE",
-        help=f"what persons have decided (if left out, {VERDICTS} in the folder of NEW, where there is one)",
+        help=f"what persons have decided (if left out, {VERDICTS} beside the sources of NEW, where there is one)",
     )
     parser.add_argument(
         "--for",
@@ -73,6 +75,8 @@ def run(arguments: argparse.Namespace) -> Outcome:
 
 
 def _run(arguments: argparse.Namespace, on: date) -> Outcome:
+    if arguments.notice == "":
+        raise CannotRunError("the name after --notice is empty; name a folder for the notice")
     named = read_side(arguments.old), read_side(arguments.new)
     answers, faults = _answers(arguments.verdicts, named[1])
     if any(fault.severity is Severity.ERROR for fault in faults):
@@ -82,13 +86,13 @@ def _run(arguments: argparse.Namespace, on: date) -> Outcome:
     for name, side in zip(named, checked, strict=True):
         if side.loaded.spec is None:
             return _refused(side.report, name.prefix, f"{name.spelling} cannot be compared", on)
-        sides.append(side_of(side, side.loaded.spec))
+        sides.append(side_of(side, side.loaded.spec, name.shelf))
     rules = {rule.id: rule.concern for rule in all_rules()}
     whole = _compared(sides[0], sides[1], answers, rules)
     found = whole if arguments.reader == "maker" else for_customer(whole)
     told = ""
     if arguments.notice is not None:
-        told = _notice(arguments.notice, found, named, sides[1].spec, on)
+        told = _notice(arguments, found, named, sides[1].spec, on)
     code = REFUSED if arguments.fail_on is not None and shuts(arguments.fail_on, whole) else DONE
     return Outcome(_report(arguments.format, found, named), code, told)
 
@@ -107,28 +111,29 @@ def _report(format: str, found: Comparison, named: tuple[Named, Named]) -> str:
 
 
 def _answers(named: str | None, new: Named) -> tuple[Answers, list[Finding]]:
-    file = Path(named) if named is not None else new.folder / VERDICTS if new.folder is not None else None
-    if file is None or (named is None and not file.is_file()):
-        return Answers(), []
+    if named is None:
+        return answers_in(*read_text(new.verdicts, VERDICTS)) if new.verdicts is not None else (Answers(), [])
+    file = Path(named)
     if not file.is_file():
-        raise CannotRunError(f"{printable_name(str(file))}: there is no such file")
-    return read_answers(file)
+        raise CannotRunError(f"{printable_name(named) or 'the name after --verdicts'}: there is no such file")
+    return answers_in(*read_text(verdicts_in(file), printable_name(named)))
 
 
 def _refused(report: Report, prefix: str, why: str, on: date) -> Outcome:
     return Outcome(as_text.write(report, prefix=prefix, on=on), NOT_RUN, f"specgen: {one_line(why)}\n")
 
 
-def _notice(folder: str, found: Comparison, named: tuple[Named, Named], spec: Spec, on: date) -> str:
+def _notice(arguments: argparse.Namespace, found: Comparison, named: tuple[Named, Named], spec: Spec, on: date) -> str:
     # only this way of asking needs the whole of the layout
     from specgen.notices import print_notice
     from specgen.rendering.failure import RenderError
     from specgen.rendering.writing import write_all
 
     old, new = (printable_name(side.spelling) for side in named)
+    folder, for_maker = str(arguments.notice), arguments.reader == "maker"
     out = Path(folder)
     try:
-        files = print_notice(found, spec, old_name=old, new_name=new, on=on)
+        files = print_notice(found, spec, old_name=old, new_name=new, on=on, for_maker=for_maker)
         out.mkdir(parents=True, exist_ok=True)
         write_all(out, files)
     except RenderError as reason:

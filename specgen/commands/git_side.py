@@ -39,8 +39,8 @@ _QUIET = {
 _FORM = "write git:REVISION:PATH, as in git:HEAD~1:specs"
 
 
-def sources_at(spelling: str) -> tuple[Sources, str]:
-    """The sources at `REVISION:PATH`, and what leads to their files: `HEAD~1:specs/`.
+def sources_at(spelling: str) -> tuple[Sources, str, bytes | None]:
+    """The sources at `REVISION:PATH`, what leads to their files (`HEAD~1:specs/`), and the file of verdicts beside them.
 
     PATH is relative to the current folder. A file stands for the nearest folder above it with a project.yaml.
     Raises CannotRunError.
@@ -48,25 +48,28 @@ def sources_at(spelling: str) -> tuple[Sources, str]:
     revision, colon, path = spelling.partition(":")
     if not colon or not revision or revision.startswith("-") or "\0" in spelling:
         raise CannotRunError(f"git:{spelling} names no revision and path; {_FORM}")
-    prefix = _line(["rev-parse", "--show-prefix"])
+    here = _line(["rev-parse", "--show-prefix"])
     try:
         commit = _line(["rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}"])
     except CannotRunError:
         raise CannotRunError(f"git knows no revision {revision!r} here") from None
-    folder = _folder(commit, _inside(prefix, path), revision)
+    folder = _folder(commit, _inside(here, path), revision)
     listed = sorted(_listed(f"{commit}:{folder}"))
     if len(listed) > FILES_LIMIT or sum(min(size, FILE_LIMIT + 1) for _, _, size in listed) > TOTAL_LIMIT:
         raise CannotRunError(
             f"{folder or 'the repository'} holds more than can be read; name the folder of the sources"
         )
     files, findings = [], list[Finding]()
+    verdicts: bytes | None = None
     for (name, _, _), raw in zip(listed, _contents([blob for _, blob, _ in listed]), strict=True):
+        if name == VERDICTS:
+            verdicts = raw
+            continue
         source, faults = read_text(raw[: FILE_LIMIT + 1], name)
         files.append(source)
         findings += faults
-    return Sources(
-        Path(), tuple(files), tuple(findings)
-    ), f"{printable_name(revision)}:{f'{folder}/' if folder else ''}"
+    prefix = f"{printable_name(revision)}:{f'{folder}/' if folder else ''}"
+    return Sources(Path(), tuple(files), tuple(findings)), prefix, verdicts
 
 
 def _inside(prefix: str, path: str) -> str:
@@ -101,10 +104,10 @@ def _is_project(tree: str) -> bool:
 
 
 def _listed(tree: str) -> Iterator[tuple[str, str, int]]:
-    """Name, blob and size of every source below a folder, by the same rules as on the disk."""
+    """Name, blob and size of every source below a folder, by the same rules as on the disk, and of the file of verdicts."""
     for name, blob, size in _entries(["ls-tree", "-r", "-z", "-l", "--full-tree", tree]):
         hidden = any(step.startswith(".") for step in name.split("/"))
-        if name.lower().endswith(_ENDINGS) and not hidden and name != VERDICTS:
+        if name.lower().endswith(_ENDINGS) and not hidden:
             yield name, blob, size
 
 

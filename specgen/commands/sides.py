@@ -1,4 +1,4 @@
-"""The two sides of a comparison, from how a user spells them: a folder, a file in it, or `git:REVISION:PATH`.
+"""The two sides of a comparison, from how a user spells them: a folder, a file in it, `git:REVISION:PATH`, an issued revision.
 
 Called by `compare`. A further way to name a side is one entry in `_WAYS`.
 """
@@ -10,18 +10,23 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
+from specgen.candidate import subject_of
 from specgen.checking import Checked, check_loaded
 from specgen.commands.beside import beside
 from specgen.commands.folder import prefix_of
 from specgen.commands.git_side import sources_at
 from specgen.commands.outcome import CannotRunError
+from specgen.commands.register_side import issued_pdf, revision_at
 from specgen.comparison.compare import Side
 from specgen.comparison.figures import JobFigures, figures_of_job
 from specgen.comparison.shelf import shelf
 from specgen.findings import Report
-from specgen.model.parse import parse
+from specgen.model.narrowing import narrowed
+from specgen.model.parse import Loaded, parse
 from specgen.model.spec import LIST_KINDS, Spec
-from specgen.source.project import SourceError, Sources, find_project, read_project
+from specgen.register.failure import RegisterError
+from specgen.source.characters import FILE_LIMIT, printable_name
+from specgen.source.project import VERDICTS, SourceError, Sources, find_project, read_project
 
 _LARGE = 500
 """Records from which on a second process is worth its start."""
@@ -29,12 +34,18 @@ _LARGE = 500
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """One side as read: how the user named it, what leads to its files, its sources, and its folder where it has one."""
+    """One side as read: how the user named it, what leads to its files, its sources, and the file of verdicts beside them.
+
+    Of an issued revision `document` is its number, empty for any other side; `shelf` the tables it was judged by, None where
+    they are those of this program.
+    """
 
     spelling: str
     prefix: str
     sources: Sources
-    folder: Path | None
+    verdicts: bytes | None
+    shelf: Mapping[str, str] | None = None
+    document: str = ""
 
 
 def read_side(spelling: str) -> Named:
@@ -44,16 +55,22 @@ def read_side(spelling: str) -> Named:
         return _WAYS[way](spelling, rest)
     if not spelling:
         raise CannotRunError("a side is empty; name a folder, or git:REVISION:PATH")
+    if spelling.lower().endswith(".pdf") and not Path(spelling).is_dir():
+        sources, document = issued_pdf(Path(spelling))
+        return Named(spelling, "", sources, None, document=document)
     try:
         folder = find_project(Path(spelling))
-        return Named(spelling, prefix_of(folder), read_project(folder), folder)
+        return Named(spelling, prefix_of(folder), read_project(folder), _beside(folder))
     except SourceError as reason:
         raise CannotRunError(str(reason)) from reason
 
 
 def checked_sides(old: Named, new: Named, on: date) -> tuple[Checked, Checked]:
-    """Both sides parsed and judged by the rules, two large ones at the same time."""
-    before, after = parse(old.sources), parse(new.sources)
+    """Both sides parsed and judged by the rules, two large ones at the same time.
+
+    Opposite an issued revision a folder is cut down to what that document reaches, or all else in it would seem added.
+    """
+    before, after = _cut(parse(old.sources), old, new), _cut(parse(new.sources), new, old)
 
     def judge_old() -> Report:
         return check_loaded(before, on).report
@@ -68,20 +85,53 @@ def checked_sides(old: Named, new: Named, on: date) -> tuple[Checked, Checked]:
     return Checked(before, first, on), Checked(after, second, on)
 
 
-def side_of(checked: Checked, spec: Spec) -> Side:
-    """The side as the comparison takes it. Entries that stand in the sources but are not whole are named as unread."""
+def _cut(loaded: Loaded, own: Named, other: Named) -> Loaded:
+    """What was parsed, cut down where the other side is an issued revision and this one is not."""
+    if not other.document or own.document or loaded.spec is None:
+        return loaded
+    try:
+        spec = narrowed(loaded.spec, subject_of(loaded.spec, other.document))
+    except RegisterError as reason:
+        raise CannotRunError(f"{own.spelling}: {reason}") from reason
+    kept = {("project",), *((kind, key) for kind in LIST_KINDS for key in getattr(spec, kind))}
+    return Loaded(spec, [], {path: places for path, places in loaded.places.items() if path in kept})
+
+
+def side_of(checked: Checked, spec: Spec, held: Mapping[str, str] | None = None) -> Side:
+    """The side as the comparison takes it, with the shelf `held` if it brings one. Entries that stand in the sources but are not whole are named as unread."""
     whole = {(kind, key) for kind in LIST_KINDS for key in getattr(spec, kind)}
     unread = {path for path in checked.loaded.places if len(path) == 2 and path not in whole}
 
     def figures(job: str) -> JobFigures:
         return figures_of_job(spec.jobs[job], spec, checked.on)
 
-    return Side(spec, checked.loaded.place, checked.report, figures, shelf(), frozenset(unread))
+    return Side(
+        spec, checked.loaded.place, checked.report, figures, held if held is not None else shelf(), frozenset(unread)
+    )
+
+
+def _beside(folder: Path) -> bytes | None:
+    file = folder / VERDICTS
+    return verdicts_in(file) if file.is_file() else None
+
+
+def verdicts_in(file: Path) -> bytes:
+    """The bytes of a file of verdicts, one more than are read at most. Raises CannotRunError."""
+    try:
+        with file.open("rb") as stream:
+            return stream.read(FILE_LIMIT + 1)
+    except OSError as error:
+        raise CannotRunError(f"{printable_name(str(file))} cannot be opened: {error.strerror or error}") from error
 
 
 def _from_git(spelling: str, rest: str) -> Named:
-    sources, prefix = sources_at(rest)
-    return Named(spelling, prefix, sources, None)
+    sources, prefix, verdicts = sources_at(rest)
+    return Named(spelling, prefix, sources, verdicts)
 
 
-_WAYS: Mapping[str, Callable[[str, str], Named]] = {"git": _from_git}
+def _from_register(spelling: str, rest: str) -> Named:
+    sources, held, document = revision_at(rest)
+    return Named(spelling, "", sources, None, held, document)
+
+
+_WAYS: Mapping[str, Callable[[str, str], Named]] = {"git": _from_git, "register": _from_register}

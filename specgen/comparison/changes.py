@@ -132,7 +132,8 @@ class FigureMoved:
     """A computed figure that differs, and the jobs it stands in; figures that move alike in several jobs are one.
 
     `old` or `new` is empty where the figure stands on one side only. `causes` are the addresses of the changes it comes
-    from, empty where none is known; `makers_cause` says that one of them is the maker's.
+    from, empty where none is known; `makers_cause` says that one of them is the maker's. `is_makers` marks a figure whose
+    very name tells of the composition.
     """
 
     id: str
@@ -142,6 +143,7 @@ class FigureMoved:
     jobs: tuple[str, ...]
     causes: tuple[str, ...]
     makers_cause: bool = False
+    is_makers: bool = False
 
     @property
     def is_listed(self) -> bool:
@@ -161,7 +163,8 @@ class Reached:
 class Change:
     """A difference with its judgement. `follows` are its echoes: changes that come of it.
 
-    `note` says in words why the effect is what it is, where that is not plain.
+    `note` says in words why the effect is what it is, where that is not plain. `names` are those of the records that a
+    reference leads to on the two sides, empty for any other value.
     """
 
     difference: Difference
@@ -175,6 +178,7 @@ class Change:
     verdict: Verdict | None = None
     follows: tuple[Change, ...] = ()
     reaches: tuple[Reached, ...] = ()
+    names: tuple[str, str] = ("", "")
 
     @property
     def path(self) -> str:

@@ -10,18 +10,19 @@ from dataclasses import dataclass, field, replace
 from itertools import chain
 
 from specgen.comparison.changes import Change, Comparison, Difference, Effect, Verdict
-from specgen.comparison.differences import Renames, facts
+from specgen.comparison.differences import facts
 from specgen.comparison.effects import judge
 from specgen.comparison.figures import NO_FIGURES, JobFigures, moved
 from specgen.comparison.fingerprint import fingerprint
 from specgen.comparison.fold import fold
 from specgen.comparison.moved_findings import moved_findings
 from specgen.comparison.reach import jobs_reached, reached
+from specgen.comparison.renames import Renames
 from specgen.comparison.shelf import moved_tables
 from specgen.findings import Place, Report
 from specgen.model.control import Waiver
 from specgen.model.senses import Concern
-from specgen.model.spec import Spec
+from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path
 
 
@@ -34,7 +35,7 @@ class Side:
     """One of the two specifications with what is known of it.
 
     `place` says where a path stands, `figures` works out the figures of a job by its id, `tables` maps each published
-    table to its digest. `unread` are records that stand in the sources and are too broken to be compared.
+    table and cited document to its digest. `unread` are records that stand in the sources and are too broken to be compared.
     """
 
     spec: Spec
@@ -87,8 +88,15 @@ def _change(
         judgement.note,
         judgement.rounding,
         reaches=reached(new.spec if held_after else old.spec, *fact.path[:2]) if len(fact.path) > 1 else (),
+        names=(_name(old.spec, fact.refers, fact.old), _name(new.spec, fact.refers, fact.new)),
     )
     return replace(change, verdict=answers[name]) if change.is_open and name in answers else change
+
+
+def _name(spec: Spec, kind: str, key: object) -> str:
+    """The name of the record a reference leads to."""
+    record = getattr(spec, kind).get(key) if kind in LIST_KINDS else None
+    return str(getattr(record, "name", None) or getattr(record, "title", ""))
 
 
 _ORDER = (Effect.RELAXED, None, Effect.TIGHTENED, Effect.FACT, Effect.EDITORIAL)

@@ -5,7 +5,7 @@ Nothing is judged here. A part that comes or goes is told leaf by leaf; an entry
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Set
+from collections.abc import Set
 from dataclasses import dataclass, field
 from functools import cache
 from typing import Any
@@ -13,15 +13,13 @@ from typing import Any
 from specgen.comparison.changes import Difference, Kind, LikelyRename, Owner
 from specgen.comparison.match import Paired, likely_renames, pair
 from specgen.comparison.policy import ORDERED, sense_of_entry
+from specgen.comparison.renames import Named, Renames
 from specgen.comparison.values import written_alike
 from specgen.model.node import Node
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Declared, Path, declaration, inner_record
 
 _NOTHING: frozenset[str] = frozenset()
-
-Renames = Mapping[Path, str]
-"""From the path of a list and an old id in it to the new id: `("systems", "cab", "layers", "primer")` to `base`."""
 
 
 @dataclass(slots=True)
@@ -80,11 +78,8 @@ def _fields(model: type[Node]) -> tuple[tuple[str, Declared | None], ...]:
 
 class _Walk:
     def __init__(self, renames: Renames, found: Facts) -> None:
-        self.renames = renames
         self.found = found
-        self.by_list: dict[Path, dict[str, str]] = {}
-        for path, now in renames.items():
-            self.by_list.setdefault(path[:-1], {})[path[-1]] = now
+        self.named = Named(renames)
 
     def record(self, here: _Here, old: Node | None, new: Node | None) -> None:
         """Two states of one record; None where it is not there, so that everything in it is not stated."""
@@ -110,7 +105,9 @@ class _Walk:
                 self.entries(here.below(name), name, type(held), before or (), after or ())
 
     def leaf(self, here: _Here, model: type[Node], name: str, said: Declared, old: Any, new: Any) -> None:
-        if written_alike(old, new) or self._is_renamed(name, said, old, new):
+        if written_alike(old, new) or (
+            self.named.any and written_alike(self.named.now(here.old, name, said, old), new)
+        ):
             return
         info = model.model_fields[name]
         default = None if info.is_required() or info.default == () else info.default
@@ -122,20 +119,8 @@ class _Walk:
             )
         )  # fmt: skip
 
-    def _is_renamed(self, name: str, said: Declared, old: Any, new: Any) -> bool:
-        """True where a reference follows its target to the new id."""
-        if not self.by_list or not isinstance(old, str) or not isinstance(new, str):
-            return False
-        if said.refers in LIST_KINDS:
-            return self.by_list.get((said.refers,), {}).get(old) == new
-        # an inspection point names a layer of whichever system its items get, a layer a variant of its product
-        inner = {"after": "layers", "variant": "variants"}.get(name)
-        return inner is not None and any(
-            path[-1] == inner and renamed.get(old) == new for path, renamed in self.by_list.items()
-        )
-
     def entries(self, here: _Here, name: str, owner: type[Node] | None, old: Any, new: Any) -> None:
-        paired = pair(old, new, self.by_list.get(here.old, {}))
+        paired = pair(old, new, self.named.in_list(here.old))
         model = LIST_KINDS[name] if owner is None else inner_record(owner, name)
         if model is None:
             raise TypeError(f"{name} holds no records")

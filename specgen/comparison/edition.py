@@ -11,13 +11,14 @@ from specgen.model.senses import PATH, Audience
 
 
 def for_customer(found: Comparison) -> Comparison:
-    """Without changes of the maker's leaves, what stands at addresses that lead into them, and the wordings of findings, which
-    may name them.
+    """Without changes of the maker's leaves, figures whose names tell of the composition, what stands at addresses that lead into
+    it, and the wordings of findings, which may name it.
     """
     shown = tuple(_change(change) for change in found.changes if _may_see(change))
     return replace(
         found,
         changes=shown,
+        figures=tuple(entry for entry in found.figures if not entry.is_makers),
         findings=tuple(
             _finding_moved(entry) for entry in found.findings if _is_shown(entry.old) and _is_shown(entry.new)
         ),

@@ -91,7 +91,7 @@ def _in_force(fact: Difference) -> tuple[Any, Any, str]:
     if fact.default is not None:
         old = old if old is not None else fact.default
         new = new if new is not None else fact.default
-        if old == new:
+        if _equal(old, new):
             return old, new, "where nothing is stated the same value counts"
     return old, new, ""
 
@@ -150,6 +150,8 @@ def _one_of(fact: Difference, old: Any, new: Any) -> Effect:
 
 
 def _all_of(fact: Difference, old: Any, new: Any) -> Effect:
+    if _key(fact) in ALL_WHERE_LEFT_OUT and not (old and new):
+        return _by_inclusion(inside_old=not new, holds_old=not old)
     return _by_inclusion(inside_old=members(new) >= members(old), holds_old=members(old) >= members(new))
 
 
@@ -157,8 +159,6 @@ def _scope(fact: Difference, old: Any, new: Any) -> Effect:
     if fact.name == "id":
         return Effect.EDITORIAL
     if isinstance(old, tuple) or isinstance(new, tuple):
-        if _key(fact) in ALL_WHERE_LEFT_OUT and not (old and new):
-            return _by_inclusion(inside_old=not new, holds_old=not old)
         return _all_of(fact, old, new)
 
     def takes_in(a: Any, b: Any) -> bool:

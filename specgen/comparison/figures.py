@@ -7,7 +7,7 @@ layer names, which system an item gets.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import fields, is_dataclass, replace
+from dataclasses import dataclass, field, fields, is_dataclass, replace
 from datetime import date
 from functools import partial
 from typing import Any
@@ -21,33 +21,55 @@ from specgen.plan.quantities import quantities
 from specgen.trade.working import Working
 
 _CHAIN = "working:"
+_PACKS = "packs."
+_FOR_ALL = (".needed", ".longest")
+
+
+@dataclass(frozen=True, slots=True)
+class Choices:
+    """The addresses of choices that lead to the figures of layers and packs, by the id of the working.
+
+    `products`: which product and variant a layer names. `items`: which items get the system.
+    """
+
+    products: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    items: Mapping[str, frozenset[str]] = field(default_factory=dict)
 
 
 class JobFigures:
     """The workings of one job by their ids. What a figure leans on is gathered when it is asked for: few figures move."""
 
-    def __init__(self, workings: Mapping[str, Working], choices: Callable[[], Mapping[str, frozenset[str]]]) -> None:
+    def __init__(
+        self, workings: Mapping[str, Working], choices: Callable[[], Choices], makers: frozenset[str] = frozenset()
+    ) -> None:
         self.workings = workings
+        self.makers = makers
         self._choices = choices
-        self._known: dict[str, frozenset[str]] | None = None
-        self._chosen: Mapping[str, frozenset[str]] = {}
+        self._chosen: Choices | None = None
+        self._known: dict[str, frozenset[str]] = {}
 
-    def leans_on(self, id: str) -> frozenset[str]:
-        """The addresses in the sources that a figure comes from, through whatever other figures."""
-        if self._known is None:
-            self._known, self._chosen = {}, self._choices()
-        return _origins(self.workings[id], self.workings, self._chosen, self._known)
+    def leans_on(self, id: str, *, is_there_at_all: bool) -> frozenset[str]:
+        """The addresses in the sources that a figure comes from, through whatever other figures.
+
+        `is_there_at_all` takes in what it would not be there without: the items that get the system.
+        """
+        if self._chosen is None:
+            self._chosen = self._choices()
+        found = _origins(self.workings[id], self.workings, self._chosen.products, self._known)
+        # packs are counted over items, everything else is the same for one item as for two
+        return found | self._chosen.items.get(id, frozenset()) if is_there_at_all or _PACKS in id else found
 
 
-NO_FIGURES = JobFigures({}, dict)
+NO_FIGURES = JobFigures({}, Choices)
 
 
 def figures_of_job(job: Job, spec: Spec, on: date) -> JobFigures:
     """Every figure of a job; `on` is the day whose limits of exposure hold."""
     workings = {entry.id: entry for entry in quantities(job, spec).workings()}
-    if job.air is not None:
-        workings |= {entry.id: entry for entry in _workings_in(air_of_job(job, spec, on))}
-    return JobFigures(workings, partial(_choices, job, spec, workings))
+    air = {entry.id: entry for entry in _workings_in(air_of_job(job, spec, on))} if job.air is not None else {}
+    # the air for one vapour names a substance of the composition; what all of them ask for together does not
+    makers = frozenset(id for id in air if not id.endswith(_FOR_ALL))
+    return JobFigures(workings | air, partial(_choices, job, spec, workings), makers)
 
 
 def moved(jobs: Iterable[tuple[str, JobFigures, JobFigures]], changes: Iterable[Change]) -> tuple[FigureMoved, ...]:
@@ -60,12 +82,14 @@ def moved(jobs: Iterable[tuple[str, JobFigures, JobFigures]], changes: Iterable[
             shown = after or before
             if shown is None or (before is not None and after is not None and _same(before, after)):
                 continue
-            held = [side.leans_on(key) for side in (old, new) if key in side.workings]
+            makers_own = key in old.makers or key in new.makers
+            alone = before is None or after is None
+            held = [side.leans_on(key, is_there_at_all=alone) for side in (old, new) if key in side.workings]
             named, makers = causes.of(frozenset().union(*held))
             printed = (before.printed() if before else "", after.printed() if after else "")
             first = alike.get((key, *printed))
             if first is None:
-                alike[key, *printed] = FigureMoved(key, shown.name, *printed, (job,), named, makers)
+                alike[key, *printed] = FigureMoved(key, shown.name, *printed, (job,), named, makers, makers_own)
             else:
                 every = tuple(dict.fromkeys((*first.causes, *named)))
                 alike[key, *printed] = replace(first, jobs=(*first.jobs, job), causes=every)
@@ -118,21 +142,23 @@ def _origins(
     return known[working.id]
 
 
-def _choices(job: Job, spec: Spec, workings: Mapping[str, Working]) -> dict[str, frozenset[str]]:
-    """The choices that lead to the figures of layers and packs, and to what those build on, by the id of the working."""
+def _choices(job: Job, spec: Spec, workings: Mapping[str, Working]) -> Choices:
+    """The choices behind the figures of layers and packs, and behind what those build on."""
     found = quantities(job, spec)
-    chosen: dict[str, set[str]] = {}
+    products: dict[str, set[str]] = {}
+    items: dict[str, set[str]] = {}
     for painted in spec.systems_of(job):
-        items = [f"jobs.{job.id}.items.{item.id}" for item in job.items if spec.system_of(job, item) is painted]
-        led = {f"jobs.{job.id}.system", *items, *(f"{item}.system" for item in items)}
+        placed = [f"jobs.{job.id}.items.{item.id}" for item in job.items if spec.system_of(job, item) is painted]
+        led = {f"jobs.{job.id}.system", *placed, *(f"{item}.system" for item in placed)}
         for coat in painted.layers:
             at = f"systems.{painted.id}.layers.{coat.id}"
             key = (painted.id, coat.id)
             pack = found.packs.get((coat.product, coat.variant))
             for working in (found.wet_targets.get(key), found.layer_packs.get(key), pack):
                 if working is not None:
-                    _lead(working, workings, {at, f"{at}.product", f"{at}.variant", *led}, chosen)
-    return {key: frozenset(addresses) for key, addresses in chosen.items()}
+                    _lead(working, workings, {at, f"{at}.product", f"{at}.variant"}, products)
+                    _lead(working, workings, led, items)
+    return Choices(*({key: frozenset(held) for key, held in by_id.items()} for by_id in (products, items)))
 
 
 def _lead(working: Working, workings: Mapping[str, Working], led: set[str], chosen: dict[str, set[str]]) -> None:

@@ -12,6 +12,7 @@ from specgen.model.job import Item, Job, MaskedArea
 from specgen.model.node import Node
 from specgen.model.preparation import Preparation
 from specgen.model.product import OvercoatWindow, Product, Variant
+from specgen.model.project import Holder
 from specgen.model.senses import Sense
 from specgen.model.system import System
 from specgen.model.walk import declaration, models
@@ -34,7 +35,7 @@ CUTS_BOTH_WAYS: dict[type[Node], str] = {
 INHERITED: frozenset[tuple[type[Node], str]] = frozenset({(Item, "system"), (Item, "preparation"), (Item, "exposure")})
 
 # A list that is left out names all there are.
-ALL_WHERE_LEFT_OUT: frozenset[tuple[type[Node], str]] = frozenset({(InspectionPoint, "items")})
+ALL_WHERE_LEFT_OUT: frozenset[tuple[type[Node], str]] = frozenset({(InspectionPoint, "items"), (Holder, "documents")})
 
 # The word that takes in every other of its list.
 WHOLE = "any"

@@ -15,8 +15,10 @@ from specgen.comparison.changes import Change, Difference, Effect, Kind, Roundin
 from specgen.comparison.effects import is_entry
 from specgen.comparison.naming import Translate, is_prose, noun, of_where, place_named
 from specgen.comparison.values import is_list, members
+from specgen.model.audience import customer_path
 from specgen.model.node import Node
-from specgen.model.senses import Sense
+from specgen.model.senses import PATH, Audience, Sense
+from specgen.model.walk import leaves
 from specgen.units.display import show, show_range, unit_sign
 from specgen.units.quantity import CalendarSpan, Quantity, Range
 from specgen.units.rounding import plain_text, significant
@@ -92,6 +94,18 @@ def value_text(value: Any) -> str:
             return str(value)
 
 
+def whole_text(value: Any, *, everything: bool) -> str:
+    """A value in full; of an entry what it states, what is the maker's only with `everything`."""
+    if not isinstance(value, Node):
+        return value_text(value)
+    stated = [
+        f"{path[-1].replace('_', ' ')}: {value_text(customer_path(held) if said.refers == PATH else held)}"
+        for path, held, said in leaves(value)
+        if (everything or said.audience is Audience.CUSTOMER) and path[-1] != "id"
+    ]
+    return "; ".join(stated)
+
+
 def _said(change: Change, translate: Translate) -> str:
     fact = change.difference
     if fact.kind is Kind.RENAMED:
@@ -137,7 +151,10 @@ def _leaf(change: Change, translate: Translate) -> str:
         )
     # a gauge or a paper in the author's words is set apart from the sentence; a grade of two words is not
     quoted = is_prose(fact)
-    values = {"old": _shown(old, quoted=quoted), "new": _shown(new, quoted=quoted)}
+    values = {
+        "old": _shown(old, quoted=quoted) + _named(change.names[0]),
+        "new": _shown(new, quoted=quoted) + _named(change.names[1]),
+    }
     if (fell := _fell(change)) is not None:
         if fell:
             return translate("{subject} fell from {old} to {new}").format(**values, **named)
@@ -170,6 +187,10 @@ def _list(fact: Difference, named: dict[str, str], translate: Translate) -> str:
 def _shown(value: Any, *, quoted: bool) -> str:
     text = value_text(value)
     return _quote(text) if quoted else text
+
+
+def _named(name: str) -> str:
+    return f" ({name})" if name else ""
 
 
 def _quote(text: str) -> str:

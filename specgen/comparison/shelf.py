@@ -11,23 +11,21 @@ from functools import cache
 from importlib import resources
 
 from specgen.comparison.changes import Kind, TableMoved
+from specgen.standards.citations import documents
 from specgen.standards.tables import table_names
-
-_PACKAGE = "specgen.standards"
-_DOCUMENTS = "documents"
 
 
 @cache
 def shelf() -> Mapping[str, str]:
-    """The SHA-256 of every published table by its name, and of the list of documents as `documents`."""
-    folder = resources.files(_PACKAGE)
-    files = {name: folder.joinpath("tables", f"{name}.yaml") for name in table_names()}
-    files[_DOCUMENTS] = folder.joinpath(f"{_DOCUMENTS}.yaml")
-    return {name: hashlib.sha256(file.read_bytes()).hexdigest() for name, file in files.items()}
+    """The SHA-256 of each published table as `table NAME`, and of each cited document's title, edition included, as `document ID`."""
+    folder = resources.files("specgen.standards").joinpath("tables")
+    held = {f"table {name}": folder.joinpath(f"{name}.yaml").read_bytes() for name in table_names()}
+    held |= {f"document {key}": f"{entry.title}\n{entry.read}".encode() for key, entry in documents().items()}
+    return {name: hashlib.sha256(content).hexdigest() for name, content in held.items()}
 
 
 def moved_tables(old: Mapping[str, str], new: Mapping[str, str]) -> Iterator[TableMoved]:
-    """Tables that came, went or hold something else."""
+    """Tables and documents that came, went or hold something else."""
     for name in sorted({*old, *new}):
         if name not in old:
             yield TableMoved(name, Kind.ADDED)

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from pathlib import Path as FilePath
 from typing import Annotated
 
 from specgen.comparison.changes import Answer, Verdict
@@ -18,11 +17,7 @@ from specgen.model.senses import Concern, Sense, entries, leaf
 from specgen.model.shape import read_record
 from specgen.model.walk import Path
 from specgen.source.places import Places
-from specgen.source.project import VERDICTS
-from specgen.source.reader import read_file
 from specgen.source.tree import SourceFile
-
-__all__ = ["VERDICTS", "Answers", "answers_in", "read_answers"]
 
 
 class StatedVerdict(Node):
@@ -59,11 +54,6 @@ class Answers:
 
     verdicts: tuple[Verdict, ...] = ()
     renames: Mapping[Path, str] = field(default_factory=dict)
-
-
-def read_answers(file: FilePath) -> tuple[Answers, list[Finding]]:
-    """The answers in a file, and its faults; an error among them leaves the answers empty."""
-    return answers_in(*read_file(file, file.name))
 
 
 def answers_in(source: SourceFile, faults: list[Finding]) -> tuple[Answers, list[Finding]]:

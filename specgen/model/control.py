@@ -16,6 +16,7 @@ class DocumentControl(Node):
     number: Code = leaf(Sense.WORDING, Concern.DOCUMENT, "document number", required=True)
     title: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "title as printed", required=True)
     owner: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "who keeps the document", required=True)
+    prepared_by: Line | None = leaf(Sense.WORDING, Concern.DOCUMENT, "who wrote it, the owner if left out")
     reason_for_change: Text | None = leaf(Sense.NOTE, Concern.DOCUMENT, "why this text differs from the one before")
 
 

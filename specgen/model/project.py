@@ -6,7 +6,7 @@ from enum import StrEnum
 from typing import Annotated
 
 from specgen.model.control import Contact
-from specgen.model.field_types import Code, Id, Line, Span, Text, WholeNumber, choice
+from specgen.model.field_types import Code, Id, Line, Span, Text, WholeNumber, YesNo, choice
 from specgen.model.hazards import Users
 from specgen.model.node import Node
 from specgen.model.senses import Concern, Sense, entries, leaf, part
@@ -78,13 +78,56 @@ class ProjectRole(Node):
     duty: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.DOCUMENT, "what the role answers for")
 
 
+class ApprovalRole(StrEnum):
+    """What an approval says: the technical check, or the release for use. Nobody does both."""
+
+    CHECK = "check"
+    APPROVE = "approve"
+
+
+class RevisionGround(StrEnum):
+    """What makes a revision in force due for another one."""
+
+    CONTENT = "content"  # the sources say something else than it
+    SHEETS = "data-sheets"  # a data sheet it rests on was revised or withdrawn
+    TABLES = "tables"  # a published table or a document cited changed
+    REVIEW = "review"  # its review is overdue
+
+
+class ApprovalPolicy(Node):
+    """Approvals of one role that a revision needs before it is issued."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.DOCUMENT, "id of the demand", required=True)
+    role: Annotated[ApprovalRole, choice(ApprovalRole)] = leaf(
+        Sense.EXACTLY, Concern.DOCUMENT, "check or approve", required=True
+    )
+    count: WholeNumber = leaf(Sense.AT_LEAST, Concern.DOCUMENT, "how many persons", default=1)
+    signed: YesNo = leaf(Sense.AT_LEAST, Concern.DOCUMENT, "whether each has to be signed", default=False)
+
+
+class Holder(Node):
+    """Someone who is told of every revision and acknowledges it."""
+
+    id: Id = leaf(Sense.SCOPE, Concern.DOCUMENT, "id of the holder", required=True)
+    name: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "person, desk or shop", required=True)
+    documents: tuple[Code, ...] = leaf(
+        Sense.ALL_OF, Concern.DOCUMENT, "document numbers held, all of the folder if left out", default=()
+    )
+
+
 class Policies(Node):
     """House rules of the project."""
 
     raise_to_error: tuple[Code, ...] = leaf(
         Sense.ALL_OF, Concern.DOCUMENT, "rules whose warnings count as errors here", default=()
     )
-    approvals_needed: WholeNumber = leaf(Sense.AT_LEAST, Concern.DOCUMENT, "approvals before issue", default=1)
+    approvals_needed: WholeNumber = leaf(
+        Sense.AT_LEAST, Concern.DOCUMENT, "persons who check or approve before issue, one of them approves", default=1
+    )
+    approvals: tuple[ApprovalPolicy, ...] = entries("approvals needed of each role besides")
+    revision_forced_by: tuple[Annotated[RevisionGround, choice(RevisionGround)], ...] = leaf(
+        Sense.ALL_OF, Concern.DOCUMENT, "what asks for another revision", default=tuple(RevisionGround)
+    )
     review_every: Span | None = leaf(Sense.AT_MOST, Concern.DOCUMENT, "longest time between reviews")
 
 
@@ -117,3 +160,4 @@ class Project(Node):
     numbering: Numbering | None = part("how revisions are counted")
     roles: tuple[ProjectRole, ...] = entries("who does what")
     policies: Policies | None = part("house rules")
+    distribution: tuple[Holder, ...] = entries("who holds the documents")

@@ -25,7 +25,7 @@ Medium = Literal["print", "screen"]
 def environment(language: str) -> jinja2.Environment:
     """The environment for one language ("en", "de" ...), the templates folder being all it can read.
 
-    Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose` and the function `style_sheet`. The filter
+    Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose`, the function `style_sheet`, and `issue`. The filter
     `default` is taken out: with it a template would print a limit without its number. Raises RenderError for a
     language that has no catalogue of messages; English is the language of the templates and needs none.
     """
@@ -44,6 +44,7 @@ def environment(language: str) -> jinja2.Environment:
     engine.filters["drawing"] = drawing
     engine.globals["language"] = language
     engine.globals["style_sheet"] = style_sheet
+    engine.globals["issue"] = None  # a document is a draft unless whoever issues it says otherwise
     # The i18n extension hangs this method on the environment when it is loaded; its type is unknown.
     cast(Any, engine).install_gettext_translations(_translations(language), newstyle=True)
     return engine

@@ -20,7 +20,7 @@ from specgen.rendering.attachments import Attachment
 from specgen.rendering.failure import RenderError
 
 UNDATED = datetime(2000, 1, 1, tzinfo=UTC)
-"""The day attachments of an undated document carry: the archival format wants one, and a clock would change the bytes."""
+"""The day attachments of an undated document carry: programs look for one there, and a clock would change the bytes."""
 
 # ISO 14289-1, clause 5: the identification. ISO 19005-3, clause 6.6.2.3: a schema that standard does not know is described
 # beside it, or it may not stand there.
@@ -45,6 +45,7 @@ _END_OF_METADATA = b"</rdf:RDF>"
 
 # no folder, no drive, nothing hidden: a reader saves the file under this name
 _FILE_NAME = re.compile(r"[A-Za-z0-9_][A-Za-z0-9._-]*")
+_MEDIA_TYPE = re.compile(r"[a-z]+/[a-z0-9.+-]+")
 
 
 def in_utc(moment: datetime) -> datetime:
@@ -63,21 +64,17 @@ def declare_accessible(tree: Any) -> None:
     metadata.stream = [text.replace(_END_OF_METADATA, _SECOND_PROMISE + _END_OF_METADATA)]
 
 
-def embed(tree: Any, attachments: Sequence[Attachment], dated: datetime | None, *, compress: bool = True) -> None:
+def embed(tree: Any, attachments: Sequence[Attachment], dated: datetime | None) -> None:
     """Put the attachments into the file, each once, associated with the whole document: ISO 32000-1, clause 7.11.4.
 
-    Raises RenderError for two of one name, and for a name that is not that of a file in no folder.
+    Raises RenderError for two of one name, a name that is not that of a file in no folder, and a media type that is none.
     """
-    for name, times in Counter(attachment.name for attachment in attachments).items():
-        if times > 1:
-            raise RenderError(f"{times} attachments are named {name!r}. Give each a name of its own.")
-        if not _FILE_NAME.fullmatch(name):
-            raise RenderError(f"The attachment name {name!r} is not a plain file name. Use letters, digits and - . _")
+    _refuse_unfit(attachments)
     held = pydyf.Array()
     associated = pydyf.Array()
     # Names stand in a sorted tree; readers search it by halving.
     for attachment in sorted(attachments, key=lambda one: one.name):
-        specification = _file_specification(tree, attachment, in_utc(dated) if dated else UNDATED, compress)
+        specification = _file_specification(tree, attachment, in_utc(dated) if dated else UNDATED)
         held.extend([pydyf.String(attachment.name), specification.reference])
         associated.append(specification.reference)
     if attachments:
@@ -87,7 +84,18 @@ def embed(tree: Any, attachments: Sequence[Attachment], dated: datetime | None, 
         tree.catalog["AF"] = associated
 
 
-def _file_specification(tree: Any, attachment: Attachment, moment: datetime, compress: bool) -> Any:
+def _refuse_unfit(attachments: Sequence[Attachment]) -> None:
+    for name, times in Counter(attachment.name for attachment in attachments).items():
+        if times > 1:
+            raise RenderError(f"{times} attachments are named {name!r}. Give each a name of its own.")
+        if not _FILE_NAME.fullmatch(name):
+            raise RenderError(f"The attachment name {name!r} is not a plain file name. Use letters, digits and - . _")
+    for attachment in attachments:
+        if not _MEDIA_TYPE.fullmatch(attachment.media_type):
+            raise RenderError(f"The media type {attachment.media_type!r} is none. Write it as in “application/json”.")
+
+
+def _file_specification(tree: Any, attachment: Attachment, moment: datetime) -> Any:
     date = pydyf.String(moment.strftime("D:%Y%m%d%H%M%SZ"))
     content = pydyf.Stream(
         [attachment.data],
@@ -97,7 +105,7 @@ def _file_specification(tree: Any, attachment: Attachment, moment: datetime, com
                 "Subtype": "/" + attachment.media_type.replace("/", "#2f"),
                 "Params": pydyf.Dictionary(
                     {
-                        # what the format asks for; nothing is trusted to it
+                        # what the standard names for it (ISO 32000-1, table 46); nothing is trusted to it
                         "CheckSum": f"<{hashlib.md5(attachment.data, usedforsecurity=False).hexdigest()}>",
                         "Size": len(attachment.data),
                         "CreationDate": date,
@@ -106,7 +114,7 @@ def _file_specification(tree: Any, attachment: Attachment, moment: datetime, com
                 ),
             }
         ),
-        compress,
+        compress=True,
     )
     tree.add_object(content)
     specification = pydyf.Dictionary(

@@ -17,7 +17,10 @@ _HEADING = re.compile(r"/H([1-6])")
 
 
 def mend_tags(tree: Any) -> None:
-    """Mend tables and lists. Raises RenderError for headings that skip a level and for a drawing without a title."""
+    """Mend tables and lists. Raises RenderError for headings that skip a level and for a drawing without a title.
+
+    Of a table or list set over several pages the typesetter makes one a page, with the head repeated.
+    """
     records = (one for one in tree.objects if isinstance(one, pydyf.Dictionary))
     elements = {one.reference: one for one in records if one.get("Type") == "/StructElem"}
     level = 0
@@ -26,6 +29,7 @@ def mend_tags(tree: Any) -> None:
         if heading := _HEADING.fullmatch(kind):
             level = _next_level(level, int(heading[1]))
         elif kind == "/Figure" and not element.get("Alt"):
+            # clause 7.3
             raise RenderError("A drawing has no title, so it cannot be read aloud. Give its svg element one.")
         elif kind == "/TH":
             _scope(element, elements)

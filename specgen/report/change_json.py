@@ -11,9 +11,10 @@ from importlib import resources
 from typing import Any
 
 from specgen.comparison.changes import Change, Comparison, FigureMoved, FindingMoved, Rounding, Verdict
-from specgen.comparison.sentences import sentence, value_text
+from specgen.comparison.sentences import sentence, whole_text
 from specgen.comparison.tally import counted
 from specgen.findings import Finding, Place
+from specgen.model.senses import Audience
 from specgen.source.characters import printable
 from specgen.units.rounding import plain_text
 
@@ -49,8 +50,10 @@ def write(found: Comparison, *, old: str, new: str) -> str:
 
 def _change(change: Change) -> dict[str, Any]:
     fact = change.difference
+    # an entry of the maker's is here for the maker alone
+    everything = fact.audience is Audience.MAKER
     values = {
-        side: printable(value_text(value)) if value is not None else None
+        side: printable(whole_text(value, everything=everything)) if value is not None else None
         for side, value in (("old", fact.old), ("new", fact.new))
     }
     return {

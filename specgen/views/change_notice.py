@@ -57,7 +57,7 @@ class ChangeGroup:
 
 @dataclass(frozen=True, slots=True)
 class ChangeNotice:
-    """The whole document."""
+    """The whole document. `makers` warns that it holds data of the maker's, and is empty in a customer's copy."""
 
     number: str
     title: str
@@ -66,6 +66,7 @@ class ChangeNotice:
     on: str
     old_name: str
     new_name: str
+    makers: str
     answer: str
     weaker: tuple[WeakerLine, ...]
     rest: str
@@ -85,10 +86,20 @@ def number_of(project: Project) -> str:
 
 
 def change_notice(
-    found: Comparison, spec: Spec, *, old_name: str, new_name: str, on: date, program: str, translate: Translate
+    found: Comparison,
+    spec: Spec,
+    *,
+    old_name: str,
+    new_name: str,
+    on: date,
+    program: str,
+    translate: Translate,
+    for_maker: bool = False,
 ) -> ChangeNotice:
-    """The view of a comparison as its reader may see it. `spec` is the new side; `translate` turns English into its
-    language."""
+    """The view of a comparison as its reader may see it, the maker with `for_maker`.
+
+    `spec` is the new side; `translate` turns English into its language.
+    """
     project = spec.project
     words = Words.of(project, translate)
     numbered = [(str(at), change) for at, change in enumerate(found.changes, start=1)]
@@ -101,6 +112,7 @@ def change_notice(
         on.isoformat(),
         old_name,
         new_name,
+        words("MAKER'S COPY: holds data that no customer may see") if for_maker else "",
         _answer([change for _, change in weaker], words),
         tuple(_line(number, change, words) for number, change in weaker[:LINES]),
         _rest([number for number, _ in weaker[LINES:]], words),
@@ -184,7 +196,12 @@ def _left_out(number: int, words: Words) -> str:
 
 
 def _needed(project: Project, words: Words) -> str:
-    number = project.policies.approvals_needed if project.policies is not None else 1
-    if number == 1:
-        return words("The policy of the project asks for one approval.")
-    return words("The policy of the project asks for {number} approvals.").format(number=number)
+    policies = project.policies
+    number = policies.approvals_needed if policies is not None else 1
+    one = words("The policy of the project asks for one approval.")
+    many = words("The policy of the project asks for {number} approvals.").format(number=number)
+    said = [one if number == 1 else many]
+    for asked in policies.approvals if policies is not None else ():
+        frame = words("At least {count} to {role}, signed.") if asked.signed else words("At least {count} to {role}.")
+        said.append(frame.format(count=asked.count, role=asked.role.value))
+    return " ".join(said)

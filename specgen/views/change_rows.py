@@ -4,13 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
 
 from specgen.comparison.changes import Change, Kind
-from specgen.comparison.sentences import notes, sentence, subject, value_text
-from specgen.model.node import Node
+from specgen.comparison.sentences import notes, sentence, subject, whole_text
 from specgen.model.senses import Audience
-from specgen.model.walk import leaves
 from specgen.views.marked_words import Run, marked
 from specgen.views.wording import Words
 
@@ -33,7 +30,9 @@ def change_row(number: str, change: Change, words: Words) -> ChangeRow:
     fact = change.difference
     # a row about the maker's data is made for the maker alone
     everything = fact.audience is Audience.MAKER
-    old, new = marked(_text(fact.old, everything=everything), _text(fact.new, everything=everything))
+    before, after = (whole_text(value, everything=everything) for value in (fact.old, fact.new))
+    named = [f" ({name})" if name else "" for name in change.names]
+    old, new = marked(before + named[0], after + named[1])
     return ChangeRow(
         number,
         words(change.concern.value),
@@ -44,20 +43,6 @@ def change_row(number: str, change: Change, words: Words) -> ChangeRow:
         _places(change, words),
         tuple(_remarks(change, words)),
     )
-
-
-def _text(value: Any, *, everything: bool) -> str:
-    """A value in full; of an entry that came or went, what a customer may see of it."""
-    if isinstance(value, Node):
-        stated = [
-            f"{path[-1].replace('_', ' ')}: {value_text(held)}"
-            for path, held, said in leaves(value)
-            if (everything or said.audience is Audience.CUSTOMER) and path[-1] != "id"
-        ]
-        return "; ".join(stated)
-    if isinstance(value, tuple) and all(isinstance(part, str) for part in value):
-        return ", ".join(value_text(part) for part in value)
-    return value_text(value)
 
 
 def _places(change: Change, words: Words) -> str:

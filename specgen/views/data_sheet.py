@@ -38,6 +38,7 @@ class DataSheet:
     number: str
     title: str
     owner: str
+    prepared_by: str
     reason_for_change: str
     name: str
     maker: PartyView
@@ -88,6 +89,7 @@ def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translat
         sheet_number(product),
         control.title if control is not None else product.name,
         control.owner if control is not None else "",
+        control.prepared_by or "" if control is not None else "",
         control.reason_for_change or "" if control is not None else "",
         product.name,
         party(spec.project.maker),

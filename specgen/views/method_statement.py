@@ -37,6 +37,7 @@ class MethodStatement:
     number: str
     title: str
     owner: str
+    prepared_by: str
     reason_for_change: str
     scope: str
     vehicles: str
@@ -76,6 +77,7 @@ def method_statement(
         job.document.number,
         job.document.title,
         job.document.owner,
+        job.document.prepared_by or "",
         job.document.reason_for_change or "",
         job.scope,
         ", ".join(job.vehicles),

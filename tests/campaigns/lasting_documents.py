@@ -22,13 +22,12 @@ from pathlib import Path
 from unittest import mock
 
 ROOT = Path(__file__).resolve().parents[2]
-sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "pdf_validator")]
-
-from judge import CannotJudgeError, judge, told  # noqa: E402  # a tool beside the tests, in no package
+sys.path.insert(0, str(ROOT))
 
 from specgen.document_kinds import FORMS, KINDS  # noqa: E402
 from specgen.rendering.attachments import Attachment  # noqa: E402
 from specgen.rendering.pdf import write_pdf  # noqa: E402
+from tests.pdf_validator.judge import CannotJudgeError, judge, told  # noqa: E402
 from tests.rendering.conftest import filled  # noqa: E402
 
 # The finishing touches, and the clauses (profile, clause, test) that fail without each.
@@ -56,7 +55,8 @@ def main() -> int:
         except CannotJudgeError as why:
             print(why, file=sys.stderr)
             return 2
-    print(*(f"WRONG: {what}" for what in wrong), sep="\n")
+    for what in wrong:
+        print(f"WRONG: {what}")
     return 1 if wrong else 0
 
 

@@ -204,6 +204,18 @@ def test_revision_of_a_repository(
     assert _run("git:A:../new", "git:A:", "--fail-on", "any", capsys=capsys)[0] == 0
 
 
+def test_verdicts_of_a_revision(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (repository / "new/verdicts.yaml").write_text("renames:\n  - {old: systems.cab, new: cabin}\n", "utf-8")
+    _change(repository / "new/job.yaml", "  - id: cab\n", "  - id: cabin\n")
+    _change(repository / "new/job.yaml", "    system: cab\n", "    system: cabin\n")
+    who = ["-c", "user.name=a", "-c", "user.email=a@b.example", "-c", "commit.gpgsign=false"]
+    subprocess.run(["git", "add", "new"], cwd=repository, check=True)
+    subprocess.run(["git", *who, "commit", "--quiet", "-m", "y"], cwd=repository, check=True)
+    out = _run("git:A:new", "git:HEAD:new", capsys=capsys)[1]
+    assert "The system cab is now called cabin" in out
+    assert "taken out" not in out
+
+
 def test_repository_runs_nothing_of_its_own(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """A repository someone sends may bring filters and hooks; none of them runs."""
     trap = repository / "trap.sh"
@@ -252,6 +264,11 @@ def test_verdicts_that_are_not_there(sides: Path, capsys: pytest.CaptureFixture[
     assert _run("old", "new", "--verdicts", "gone.yaml", capsys=capsys) == (
         2, "", "specgen: gone.yaml: there is no such file\n",
     )  # fmt: skip
+
+
+def test_notice_without_a_folder(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    said = "specgen: the name after --notice is empty; name a folder for the notice\n"
+    assert _run("old", "new", "--notice", "", capsys=capsys) == (2, "", said)
 
 
 def test_notice_is_written(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:

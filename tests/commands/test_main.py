@@ -71,7 +71,10 @@ def test_version(capsys: pytest.CaptureFixture[str]) -> None:
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        ([], "which command? It is one of: check, render, compare, explain, where-used, schema, new; see `specgen --help`"),
+        (
+            [],
+            "which command? It is one of: check, render, compare, explain, where-used, schema, new; see `specgen --help`",
+        ),
         (["chekc"], "there is no command 'chekc'; did you mean check?"),
         (["zzz"], "there is no command 'zzz'; it is one of: check, render, compare, explain, where-used, schema, new"),
         (["--quiet"], "unrecognized arguments: --quiet; see `specgen --help`"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import copy
+import json
 from dataclasses import replace
 from datetime import date
 
@@ -11,11 +12,12 @@ from specgen.comparison.compare import compare
 from specgen.comparison.edition import for_customer
 from specgen.comparison.gate import shuts
 from specgen.comparison.policy import ALL_WHERE_LEFT_OUT, INHERITED, ORDERED
+from specgen.comparison.sentences import sentence
 from specgen.comparison.shelf import shelf
 from specgen.comparison.tally import by_effect
 from specgen.model.canonical import canonical
 from specgen.model.senses import Audience, Concern
-from specgen.report import change_json, change_text
+from specgen.report import change_github, change_json, change_text
 from tests.comparison.sides import changed, compared, judged, side
 
 PRIMER = "systems.cab.layers.primer"
@@ -56,6 +58,10 @@ def test_another_product_carries_its_echoes() -> None:
     assert _told(found) == [f"replaced {PRIMER}.product"]
     assert sorted(echo.path for echo in found.changes[0].follows) == ["products.primer-2", f"{PRIMER}.variant"]
     assert [(job.number, job.items) for job in found.changes[0].reaches] == [("MS-001", ("DOOR",))]
+    assert sentence(found.changes[0]) == (
+        "Product of the primer of the system cab (Primer, base coat and clear) was primer (Example primer) and is now"
+        " primer-2 (Example primer)."
+    )
 
 
 def test_a_film_range_of_a_product_is_named_once_with_the_jobs_it_reaches() -> None:
@@ -90,6 +96,33 @@ def test_what_changed_inside_a_renamed_entry_is_told() -> None:
     assert ("min: 40 um" in old_place.text, "min: 45 um" in new_place.text) == (True, True)
 
 
+def test_what_names_a_renamed_entry_follows_it() -> None:
+    old = changed()
+    old["jobs"][0]["inspection"][1]["items"] = ["DOOR"]
+    waiver = {
+        "id": "w",
+        "rule": "FLM002",
+        "path": "systems.cab.layers.primer.film",
+        "reason": "a",
+        "by": "b",
+        "until": "2027-01-01",
+    }
+    old["jobs"][0]["waivers"] = [waiver]
+    new = copy.deepcopy(old)
+    new["systems"][0]["layers"][0]["id"] = "ground"
+    new["jobs"][0]["items"][0]["id"] = "DOOR-L"
+    new["jobs"][0]["inspection"][1] |= {"after": "ground", "items": ["DOOR-L"]}
+    new["jobs"][0]["waivers"][0]["path"] = "systems.cab.layers.ground.film"
+    renames = {("systems", "cab", "layers", "primer"): "ground", ("jobs", "refit", "items", "DOOR"): "DOOR-L"}
+    assert sorted(_told(compared(old, new, renames=renames))) == [
+        "editorial jobs.refit.items.DOOR-L",
+        "editorial systems.cab.layers.ground",
+    ]
+    undeclared = _told(compared(old, new))
+    assert "shifted jobs.refit.inspection.primer-film.after" in undeclared
+    assert "shifted jobs.refit.waivers.w.path" in undeclared
+
+
 def test_a_rename_that_leads_nowhere_is_nothing() -> None:
     found = compared(changed(), changed(), renames={("products", "primer"): "base", ("products", "gone"): "primer"})
     assert found.is_empty
@@ -112,6 +145,17 @@ def test_figures_from_the_composition_do_not_name_it_to_a_customer() -> None:
     assert found.figures
     assert {(entry.causes, entry.makers_cause) for entry in found.figures} == {((), True)}
     assert (found.changes, found.withheld) == ((), 1)
+
+
+def test_air_for_one_vapour_is_the_makers() -> None:
+    air = "{room: 100 m3, flow: 9000 m3/h, spraying_rate: 700 g/h, mixing: 3}"
+    old = changed({"jobs.refit.air": air, "products.primer.composition.solvent.cas": "123-86-4"})
+    new = changed({"jobs.refit.air": air.replace("700", "900"), "products.primer.composition.solvent.cas": "123-86-4"})
+    whole = compare(judged(old), judged(new))
+    shown = for_customer(whole)
+    told = {entry.id for entry in whole.figures if ".primer." in entry.id}
+    assert any("butyl" in id for id in told)
+    assert not any("butyl" in text for entry in shown.figures for text in (entry.id, entry.name))
 
 
 def test_findings_that_appear_and_vanish() -> None:
@@ -138,7 +182,7 @@ def test_changed_tables_are_told() -> None:
         TableMoved("c", Kind.CHANGED),
         TableMoved("d", Kind.ADDED),
     )
-    assert {"preparation_ladder", "documents"} <= set(shelf())
+    assert {"table preparation_ladder", "document CLP"} <= set(shelf())
     assert all(len(digest) == 64 for digest in shelf().values())
 
 
@@ -239,3 +283,17 @@ def test_concerns_of_a_waiver_are_those_of_its_rule() -> None:
     puts = {"jobs.refit.waivers": "[{id: w, rule: HAZ001, path: a, reason: trial, by: QA, until: 2027-01-31}]"}
     (change,) = compared(changed(), changed(puts)).changes
     assert (change.effect, change.concern) == (Effect.RELAXED, Concern.SAFETY)
+
+
+def test_long_reports_are_bounded_and_say_so() -> None:
+    new = changed()
+    for at in range(700):
+        new["products"][0]["variants"].append({"id": f"v{at}", "name": f"v{at}", "order_number": f"N{at}"})
+    found = compared(changed(), new)
+    text = change_text.write(found, old="a", new="b", old_prefix="", new_prefix="")
+    assert text.count("- product, fact:") == change_text.MOST == 500
+    assert "200 more changes are not listed here; --format json holds them all." in text
+    marks = change_github.write(found, new_prefix="")
+    assert marks.count("::notice") == 500
+    assert "200 more changes are not listed" in marks
+    assert len(json.loads(change_json.write(found, old="a", new="b"))["changes"]) == 700

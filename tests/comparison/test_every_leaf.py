@@ -80,7 +80,11 @@ OWN = {
     "jobs.first.inspection.first.hold_point left out": Effect.EDITORIAL,  # no is what counts anyway
     "jobs.first.inspection.first.criterion.decides left out": Effect.EDITORIAL,
     "project.policies.approvals_needed left out": Effect.RELAXED,  # from four to the default of one
+    "project.policies.approvals.first.signed left out": Effect.EDITORIAL,  # no is what counts anyway
+    "project.policies.revision_forced_by left out": Effect.TIGHTENED,  # then every ground forces one
     "project.jurisdictions left out": Effect.SHIFTED,
+    "project.policies.approvals.first.count left out": Effect.RELAXED,  # from four to the default of one
+    "project.distribution.first.documents left out": Effect.TIGHTENED,  # then all are held
 }
 
 

@@ -117,6 +117,12 @@ REFUSED = {
     "time zone": ({"dated": DATED.replace(tzinfo=None)}, "The time 2026-03-31T09:30:15 of the document names no time zone"),
     "one name": ({"attachments": [MODEL, READINGS, MODEL]}, "2 attachments are named 'model.json'"),
     **{
+        f"media type {kind!r}": (
+            {"attachments": [Attachment("a.txt", b"", kind, "Data", "")]}, f"The media type {kind!r} is none"
+        )
+        for kind in ("", "text", "text/plain; charset=utf-8", "text/a/b", "text/(")
+    },
+    **{
         f"name {name!r}": (
             {"attachments": [Attachment(name, b"", "text/plain", "Data", "")]},
             f"The attachment name {name!r} is not a plain file name",

@@ -27,8 +27,10 @@ def _found(puts: dict[str, Any], takes: tuple[str, ...] = ()) -> tuple[Compariso
     return compare(old, new, concern_of_rule=RULES), new.spec
 
 
-def _notice(found: Comparison, spec: Any) -> ChangeNotice:
-    return change_notice(found, spec, old_name="A", new_name="B", on=ON, program="specgen", translate=str)
+def _notice(found: Comparison, spec: Any, *, for_maker: bool = False) -> ChangeNotice:
+    return change_notice(
+        found, spec, old_name="A", new_name="B", on=ON, program="specgen", translate=str, for_maker=for_maker
+    )
 
 
 def test_notice_is_as_expected(golden: Callable[[Path, str], None]) -> None:
@@ -86,6 +88,15 @@ def test_answer(puts: dict[str, str], answer: str, waiting: str) -> None:
     assert (view.answer, view.waiting) == (answer, waiting)
 
 
+def test_approvals_are_those_the_policy_asks_for() -> None:
+    policy = "{approvals_needed: 3, approvals: [{id: q, role: check, count: 2}, {id: e, role: approve, signed: yes}]}"
+    view = _notice(*_found({"project.policies": policy}))
+    assert view.approvals_needed == (
+        "The policy of the project asks for 3 approvals. At least 2 to check. At least 1 to approve, signed."
+    )
+    assert len(view.approvals.rows) == 3
+
+
 @pytest.mark.parametrize(
     ("old", "new", "expected"),
     [
@@ -106,15 +117,17 @@ def test_customer_gets_no_leaf_of_the_maker() -> None:
             "products.primer.composition.solids.mass_share": "31.7 %",
             "products.primer.composition.gas.name": "xyzzy",
             "products.primer.hazards.isocyanates": "{monomer: 0.07 %}",
+            "jobs.refit.waivers": "[{id: w, rule: FLM015, path: products.primer.composition.solids, reason: a, by: b, until: 2027-01-31}]",
         }
     )
     shown = "\n".join(lines(_notice(for_customer(found), spec), ""))
-    whole = "\n".join(lines(_notice(found, spec), ""))
+    whole = "\n".join(lines(_notice(found, spec, for_maker=True), ""))
     for secret in ("31.7", "xyzzy", "0.07", "composition", "onomer"):
         assert secret not in shown
     for told in ("31.7", "xyzzy", "0.07"):
         assert told in whole
     assert "data held by the maker" in shown
+    assert ("MAKER'S COPY" in whole, "MAKER'S COPY" in shown) == (True, False)
 
 
 def test_view_is_frozen() -> None:

@@ -1,0 +1,71 @@
+"""`specgen approve`: record that a named person checks or approves a document as it stands now."""
+
+from __future__ import annotations
+
+import argparse
+
+from specgen.clock import now, today
+from specgen.commands.folder import day
+from specgen.commands.outcome import REFUSED, CannotRunError, Outcome
+from specgen.commands.register_place import declare_place, project, register_of
+from specgen.model.field_types import LINE_LIMIT
+from specgen.register.approvals import ROLES
+from specgen.register.failure import RegisterError
+from specgen.register.signatures import signing_command
+from specgen.report.lines import one_line
+from specgen.source.characters import first_refused, printable_name
+from specgen.source.project import SourceError
+
+ABOUT = (
+    "Record that a named person checks or approves a document. The approval is bound to the content as it stands: "
+    "any change of it voids the approval. Whoever prepared a document does neither, and nobody does both."
+)
+
+
+def declare(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("document", metavar="DOC", help="number of the document, as in MS-001")
+    parser.add_argument("--role", choices=ROLES, required=True, help="check: it is right; approve: it may be used")
+    parser.add_argument("--name", required=True, type=text, help="who says so, as it is to be printed")
+    parser.add_argument("--meaning", required=True, type=text, help="what is taken on, in a sentence")
+    declare_place(parser)
+    parser.add_argument("--on", metavar="DATE", type=day, help="judge by this day (today by UTC if left out)")
+
+
+def run(arguments: argparse.Namespace) -> Outcome:
+    from specgen.approving import approve
+    from specgen.candidate import Refused
+
+    folder = project(arguments)
+    try:
+        done = approve(
+            folder,
+            register_of(arguments, folder),
+            arguments.document,
+            role=arguments.role,
+            name=arguments.name,
+            meaning=arguments.meaning,
+            on=arguments.on or today(),
+            now=now(),
+        )
+    except Refused as reason:
+        return Outcome("", REFUSED, refusal(reason.lines, "not recorded"))
+    except (RegisterError, SourceError) as reason:
+        raise CannotRunError(str(reason)) from reason
+    file = printable_name(done.path.as_posix())
+    given = done.approval
+    return Outcome(
+        f"{given.role} of {given.document} {given.revision} by {given.name} recorded in {file}; it is not signed.\n"
+        f"To sign it: {signing_command(file)}\n"
+    )
+
+
+def text(value: str) -> str:
+    """A line of text on the command line that can be printed."""
+    shown = " ".join(value.split())
+    if not shown or len(shown) > LINE_LIMIT or first_refused(shown) is not None:
+        raise argparse.ArgumentTypeError(f"write one line of at most {LINE_LIMIT} characters that can be printed")
+    return shown
+
+
+def refusal(lines: tuple[str, ...], what: str) -> str:
+    return "".join(f"specgen: {one_line(line)}\n" for line in lines) + f"specgen: {what}\n"

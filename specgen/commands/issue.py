@@ -1,0 +1,61 @@
+"""`specgen issue`: make the next revision of a document, with its approvals, and put it into the register."""
+
+from __future__ import annotations
+
+import argparse
+
+from specgen.clock import now, today
+from specgen.commands.approve import refusal, text
+from specgen.commands.folder import day
+from specgen.commands.outcome import REFUSED, CannotRunError, Outcome
+from specgen.commands.register_place import declare_place, project, register_of
+from specgen.register.failure import RegisterError
+from specgen.report.lines import one_line
+from specgen.source.characters import printable_name
+from specgen.source.project import SourceError
+
+ABOUT = (
+    "Issue the next revision of a document: what it rests on has to be clean, and the approvals that the policy of the "
+    "project asks for have to be there. Its documents, frozen model and record go into the register in one step."
+)
+
+
+def declare(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("document", metavar="DOC", help="number of the document, as in MS-001")
+    parser.add_argument("--reason", required=True, type=text, help="why this revision is made; printed in it")
+    declare_place(parser)
+    parser.add_argument(
+        "--on", metavar="DATE", type=day, help="judge the sources by this day (today by UTC if left out)"
+    )
+
+
+def run(arguments: argparse.Namespace) -> Outcome:
+    # laying out loads a great deal, which a slip on the command line need not wait for
+    from specgen.candidate import Refused
+    from specgen.issuing import issue
+    from specgen.rendering.failure import RenderError
+
+    folder = project(arguments)
+    try:
+        done = issue(
+            folder,
+            register_of(arguments, folder),
+            arguments.document,
+            reason=arguments.reason,
+            on=arguments.on or today(),
+            now=now(),
+        )
+    except Refused as reason:
+        return Outcome("", REFUSED, refusal(reason.lines, "nothing was issued"))
+    except RenderError as reason:
+        return Outcome("", REFUSED, f"specgen: {one_line(str(reason))}\nspecgen: nothing was issued\n")
+    except (RegisterError, SourceError) as reason:
+        raise CannotRunError(str(reason)) from reason
+    record = done.kept.record
+    listed = "".join(f"{printable_name(path.as_posix())}\n" for path in done.documents)
+    told = f"To be told: {'; '.join(record.holders)}.\n" if record.holders else ""
+    return Outcome(
+        f"{listed}{record.document} {record.revision} issued {record.time}, fingerprint {done.fingerprint}.\n{told}"
+        f"Record {record.number}: {done.kept.sha256}\n"
+        "Keep a receipt outside the register (`specgen register receipt FILE`): the loss of the newest record shows by it alone.\n"
+    )

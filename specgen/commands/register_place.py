@@ -1,0 +1,42 @@
+"""The folder of the sources and the register beside them, on the command line. Called by the commands that write or read a register."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from specgen.commands.outcome import CannotRunError
+from specgen.register.names import REGISTER
+from specgen.source.project import SourceError, find_project
+
+
+def declare_place(parser: argparse.ArgumentParser) -> None:
+    """--path and --register."""
+    parser.add_argument("--path", metavar="PATH", default=".", help="folder of the sources (this folder if left out)")
+    declare_register(parser)
+
+
+def declare_register(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--register",
+        metavar="DIR",
+        help=f"folder of the register (`{REGISTER}` in the folder of the sources if left out)",
+    )
+
+
+def project(arguments: argparse.Namespace) -> Path:
+    """The folder of the sources. Raises CannotRunError where there is none."""
+    if not arguments.path:
+        raise CannotRunError("--path is empty; name the folder of the sources")
+    try:
+        return find_project(Path(arguments.path))
+    except SourceError as reason:
+        raise CannotRunError(str(reason)) from reason
+
+
+def register_of(arguments: argparse.Namespace, folder: Path) -> Path:
+    if arguments.register is None:
+        return folder / REGISTER
+    if not arguments.register:
+        raise CannotRunError("--register is empty; name the folder of the register")
+    return Path(arguments.register)

@@ -1,0 +1,49 @@
+"""An issued revision as a side of a comparison: `register:MS-001@B`, or an issued PDF with the model it carries. Called by `sides`."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from specgen.commands.outcome import CannotRunError
+from specgen.register.certificate import read_certificate
+from specgen.register.failure import RegisterError
+from specgen.register.frozen import frozen_sources, issued_revision, sources_of
+from specgen.register.issued_file import attachments
+from specgen.register.json_text import PDF_LIMIT, read_bytes
+from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, REGISTER
+from specgen.source.characters import printable_name
+from specgen.source.project import Sources
+
+_FORM = "write register:DOC@REV, as in register:MS-001@B, or register:FOLDER:DOC@REV"
+
+
+def revision_at(rest: str) -> tuple[Sources, Mapping[str, str], str]:
+    """The frozen model of `DOC@REV`, the shelf it was judged by, and DOC; FOLDER is the register, `register` here if left out.
+
+    Raises CannotRunError.
+    """
+    place, colon, named = rest.rpartition(":")
+    document, at, revision = (named if colon and Path(place).is_dir() else rest).rpartition("@")
+    register = Path(place) if colon and Path(place).is_dir() else Path(REGISTER)
+    if not at or not document or not revision:
+        raise CannotRunError(f"register:{printable_name(rest)} names no revision; {_FORM}")
+    if not register.is_dir():
+        raise CannotRunError(f"there is no register in {printable_name(str(register))}; {_FORM}")
+    try:
+        sources, _ = frozen_sources(register, document, revision)
+        return sources, issued_revision(register, document, revision).record.shelf, document
+    except RegisterError as reason:
+        raise CannotRunError(str(reason)) from reason
+
+
+def issued_pdf(path: Path) -> tuple[Sources, str]:
+    """The customer edition of the model that an issued PDF carries, and its document number. Raises CannotRunError."""
+    named = printable_name(path.name)
+    try:
+        carried = attachments(read_bytes(path.resolve(), PDF_LIMIT))
+        if CUSTOMER_MODEL not in carried or CERTIFICATE not in carried:
+            raise CannotRunError(f"{named} carries no model; only an issued PDF does")
+        return sources_of(carried[CUSTOMER_MODEL], named), read_certificate(carried[CERTIFICATE]).document
+    except (RegisterError, OSError) as reason:
+        raise CannotRunError(str(reason)) from reason

@@ -1,0 +1,1 @@
+"""Issued revisions: how they are frozen, chained, kept on disk and checked."""

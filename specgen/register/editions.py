@@ -1,0 +1,107 @@
+"""The frozen model: what a document rests on, as two JSON texts, and the digest an approval is bound to. Called by approving and issuing.
+
+The maker edition is the canonical form and the salt. In the customer edition each withheld leaf stands as a hash under the
+address a customer may see. A bare hash of a mass share could be found by trying all shares, and so could a bare hash of the
+maker edition, which a certificate publishes; therefore both rest on the salt, drawn once when a revision is first approved
+(or issued) and kept with the maker. From one record on, equal input gives equal bytes.
+The hash of a leaf has a key of its own: the maker can show one leaf to an auditor, with its key, and no other.
+"""
+
+from __future__ import annotations
+
+import hmac
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from hashlib import sha256 as _sha256
+from typing import Any
+
+from specgen.model.audience import customer_path
+from specgen.model.canonical import canonical
+from specgen.model.canonical import written as leaf_text
+from specgen.model.senses import Audience
+from specgen.model.spec import LIST_KINDS, Spec
+from specgen.model.walk import leaves
+from specgen.register.json_text import sha256, written
+
+SALT_BYTES = 32
+SALT, WITHHELD = "salt", "withheld"
+
+
+@dataclass(frozen=True, slots=True)
+class Editions:
+    """Both texts of one frozen model, and the shelf of published tables it was judged by."""
+
+    maker: bytes
+    customer: bytes
+    shelf: Mapping[str, str]
+
+    @property
+    def maker_sha256(self) -> str:
+        return sha256(self.maker)
+
+    @property
+    def customer_sha256(self) -> str:
+        return sha256(self.customer)
+
+
+def editions(spec: Spec, salt: bytes, shelf: Mapping[str, str]) -> Editions:
+    """Both editions of a specification already narrowed.
+
+    `shelf` is the whole of it, name to SHA-256: rules and documents look tables up as they go, so a table left out by
+    guess could change a figure behind an approval.
+    """
+    maker = json.loads(canonical(spec)) | {SALT: salt.hex()}
+    withheld: dict[str, list[str]] = {}
+    for path, text in _withheld(spec):
+        withheld.setdefault(customer_path(path), []).append(sealed(salt, path, text))
+    customer = json.loads(canonical(spec, Audience.CUSTOMER))
+    customer[WITHHELD] = {address: sorted(hashes) for address, hashes in withheld.items()}
+    return Editions(written(maker), written(customer), dict(shelf))
+
+
+def leaf_key(salt: bytes, path: str) -> bytes:
+    """The key of one leaf, which gives back neither the salt nor another key."""
+    return hmac.new(salt, path.encode("utf-8"), _sha256).digest()
+
+
+def sealed(salt: bytes, path: str, text: str) -> str:
+    """The salted hash of one withheld leaf; `text` is its canonical form."""
+    return hmac.new(leaf_key(salt, path), text.encode("utf-8"), _sha256).hexdigest()
+
+
+def content_sha256(spec: Spec) -> str:
+    """The hash of what is stated, without salt: for the maker's own records, to see whether sources have changed since."""
+    return sha256(canonical(spec).encode("utf-8"))
+
+
+def record_contents(spec: Spec) -> dict[str, str]:
+    """The like for each record by itself: `products.primer` to SHA-256."""
+    whole = json.loads(canonical(spec))
+    return {f"{kind}.{key}": sha256(written(stated)) for kind in LIST_KINDS for key, stated in whole[kind].items()}
+
+
+def digest(document: str, revision: str, frozen: Editions) -> str:
+    """What an approval is bound to: document, revision to be issued, maker edition, shelf."""
+    bound: Mapping[str, Any] = {
+        "document": document,
+        "revision": revision,
+        "maker": frozen.maker_sha256,
+        "shelf": dict(frozen.shelf),
+    }
+    return sha256(written(bound))
+
+
+def _withheld(spec: Spec) -> Iterator[tuple[str, str]]:
+    for path, value, said in _all_leaves(spec):
+        if said is Audience.MAKER:
+            yield path, json.dumps(leaf_text(value), ensure_ascii=False)
+
+
+def _all_leaves(spec: Spec) -> Iterator[tuple[str, Any, Audience]]:
+    for path, value, said in leaves(spec.project, ("project",)):
+        yield ".".join(path), value, said.audience
+    for kind in LIST_KINDS:
+        for key, record in getattr(spec, kind).items():
+            for path, value, said in leaves(record, (kind, key)):
+                yield ".".join(path), value, said.audience

@@ -1,0 +1,93 @@
+"""A revision as one zip an auditor checks with common tools, README in it. Called by `register export`.
+
+The maker's zip is the record's folder, as it is. The customer's holds the documents, the certificate and the customer edition; the
+record stays with the maker, for it holds hashes of the sources.
+"""
+
+from __future__ import annotations
+
+import io
+import zipfile
+from collections.abc import Mapping
+
+from specgen.model.senses import Audience
+from specgen.register.certificate import fingerprint
+from specgen.register.folder import Kept, read_kept, sums_text
+from specgen.register.json_text import read_bytes, sha256
+from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, RECORD, SUMS
+from specgen.register.signatures import NAMESPACE
+
+README = "README.txt"
+# a zip holds the local time of each file; a fixed one makes equal content give equal bytes (the first a zip can hold)
+_STAMP = (1980, 1, 1, 0, 0, 0)
+
+_TEXT = """{document} {revision}, issued {time} by {maker}
+{title}
+
+Fingerprint of the certificate: {fingerprint}
+
+To check that every file is as it was put here:
+
+    sha256sum -c SHA256SUMS
+
+On macOS: shasum -a 256 -c SHA256SUMS.
+
+certificate.json says who approved what. Its SHA-256 is
+
+    {certificate}
+
+and the fingerprint printed on every page is the first 80 bits of that in Crockford's base 32. An approval that was signed stands in it
+as text and signature. To check one, write the two into files of their own, byte for byte, and ask OpenSSH, with the maker's list of
+allowed signers:
+
+    ssh-keygen -Y verify -n {namespace} -f allowed_signers -I PERSON -s SIGNATURE < TEXT
+
+That these files are in order does not say that the revision is still in force: ask the maker, or run
+`specgen verify FILE.pdf --register REGISTER`. The current safety data sheet, local code and licensed practice come first.
+{more}"""
+_MAKERS = """
+approvals/ holds approvals and signatures as files. record.json holds the SHA-256 of every file and, as `previous`, that of the
+record.json before it; sources/ holds copies of the sources, with .txt after their names so that no program takes them for sources.
+This package holds data of the maker's (model.maker.json, sources, record.json). It does not go to a customer.
+"""
+
+
+def export(kept: Kept, audience: Audience, maker: str) -> bytes:
+    """The zip of an issued revision, every file of it checked on the way. Raises RegisterError where one was altered."""
+    names = [name for name in kept.record.files if audience is Audience.MAKER or _customers(name)]
+    held: dict[str, bytes] = {name: read_kept(kept, name) for name in names}
+    if audience is Audience.MAKER:
+        held[RECORD] = read_bytes(kept.folder / RECORD)
+    held[README] = _readme(kept, maker, _MAKERS if audience is Audience.MAKER else "")
+    return _zipped({**held, SUMS: sums_text({name: sha256(data) for name, data in held.items()})}, kept)
+
+
+def _customers(name: str) -> bool:
+    return name.startswith("documents/") or name in (CERTIFICATE, CUSTOMER_MODEL)
+
+
+def _readme(kept: Kept, maker: str, more: str) -> bytes:
+    record = kept.record
+    text = _TEXT.format(
+        document=record.document,
+        revision=record.revision,
+        time=record.time,
+        maker=maker,
+        title=record.title,
+        certificate=record.certificate,
+        fingerprint=fingerprint(record.certificate),
+        namespace=NAMESPACE,
+        more=more,
+    )
+    return text.encode("utf-8")
+
+
+def _zipped(files: Mapping[str, bytes], kept: Kept) -> bytes:
+    folder = f"{kept.folder.parent.name}-{kept.record.revision}"
+    out = io.BytesIO()
+    with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as whole:
+        for name, data in sorted(files.items()):
+            info = zipfile.ZipInfo(f"{folder}/{name}", _STAMP)
+            info.compress_type, info.external_attr = zipfile.ZIP_DEFLATED, 0o644 << 16
+            whole.writestr(info, data)
+    return out.getvalue()

@@ -1,0 +1,188 @@
+"""Is this file what was issued, and may it still be worked to? Called by `specgen verify`.
+
+Only the register can say that nothing was altered: it holds the SHA-256 of the finished file. Without it a PDF can be compared with
+the certificate it carries, which whoever alters it may have altered too. An attached file is read, never a page.
+"""
+
+from __future__ import annotations
+
+import io
+import logging
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from specgen.register.certificate import Certificate, fingerprint, read_certificate
+from specgen.register.chain import link_faults
+from specgen.register.failure import RegisterError
+from specgen.register.folder import History, Kept, histories
+from specgen.register.json_text import PDF_LIMIT, read_bytes, sha256
+from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL
+from specgen.register.signatures import key_of, signer_of
+from specgen.register.state import standing
+
+_ATTACHMENT_LIMIT = 64 * 1024 * 1024
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """`good` where the file may be worked to as far as can be known; `word` in a word, `lines` in sentences."""
+
+    good: bool
+    word: str
+    lines: tuple[str, ...]
+
+
+def verify_file(path: Path, register: Path | None = None, allowed: bytes | None = None) -> Verdict:
+    """The verdict on a file, by a register where one is named. Raises RegisterError where either cannot be read at all."""
+    data = read_bytes(path, PDF_LIMIT)
+    return judged(data, None if register is None else histories(register), allowed)
+
+
+def judged(data: bytes, register: list[History] | None, allowed: bytes | None = None) -> Verdict:
+    """The verdict on the bytes of a file; `register` as read, None where there is none."""
+    if register is not None and (found := _issued(sha256(data), register)) is not None:
+        return _unaltered(*found)
+    carried = attachments(data)
+    certificate, fault = _certificate(carried)
+    if register is not None:
+        return _not_issued(carried, certificate, fault, register)
+    if certificate is None:
+        return Verdict(False, "no certificate", (fault or "The file carries no certificate of this program.",))
+    altered = _model_fault(carried, certificate)
+    if altered:
+        return Verdict(False, "altered", (altered,))
+    said = f"{certificate.document} {certificate.revision}, issued {certificate.issued}"
+    mark = fingerprint(sha256(carried[CERTIFICATE]))
+    return Verdict(
+        True,
+        "consistent, no proof of origin",
+        (
+            f"{said}: the file is consistent with its own certificate ({mark}). That is no proof of origin.",
+            "Whether its pages were altered, and whether it is still in force, only the register can say (--register).",
+            *_signature_lines(certificate, allowed),
+        ),
+    )
+
+
+def attachments(data: bytes) -> dict[str, bytes]:
+    """The files a PDF carries, by name; none where it is no PDF or damaged past reading."""
+    from pypdf import PdfReader
+
+    logging.getLogger("pypdf").setLevel(logging.CRITICAL)
+    found: dict[str, bytes] = {}
+    try:
+        reader: Any = PdfReader(io.BytesIO(data), strict=False)
+        for name, held in reader.attachments.items():
+            for one in held:
+                if len(one) <= _ATTACHMENT_LIMIT:
+                    found.setdefault(str(name), bytes(one))
+    except (KeyboardInterrupt, SystemExit):
+        raise
+    except BaseException:  # noqa: BLE001  # a damaged file makes the reader fail in every way there is, recursion included
+        return found
+    return found
+
+
+def _issued(hashed: str, register: list[History]) -> tuple[History, Kept, str] | None:
+    for found in register:
+        for kept in found.kept:
+            for name, (known, _) in kept.record.files.items():
+                if known == hashed and name.startswith("documents/"):
+                    return found, kept, name
+    return None
+
+
+def _unaltered(found: History, kept: Kept, name: str) -> Verdict:
+    record = kept.record
+    said = f"{record.document} {record.revision} of {record.day}, {name.partition('/')[2]}"
+    faults = (*found.faults, *link_faults(found))
+    if faults:
+        return Verdict(
+            False,
+            "register damaged",
+            (f"The file is the one recorded for {said}, but the register itself is damaged: {faults[0]}",),
+        )
+    now = standing(record.revision, found.kept)
+    if now.word == "withdrawn":
+        line = f"{said}: unaltered, but withdrawn on {now.since} by {now.by}: {now.reason}. Do not work to it."
+        return Verdict(False, "withdrawn", (line,))
+    if now.word == "superseded":
+        line = f"{said}: unaltered, but superseded by {now.by}; the next revision is of {now.since}. Do not work to it."
+        return Verdict(False, "superseded", (line,))
+    return Verdict(True, "unaltered and current", (f"{said}: unaltered and current.",))
+
+
+def _not_issued(
+    carried: dict[str, bytes], certificate: Certificate | None, fault: str, register: list[History]
+) -> Verdict:
+    """No such file was ever issued: unknown here, or one of ours that was altered."""
+    known = {one.record.certificate: one for found in register for one in found.kept if one.record.kind == "issue"}
+    hashed = sha256(carried[CERTIFICATE]) if CERTIFICATE in carried else ""
+    if hashed in known and certificate is not None:
+        record = known[hashed].record
+        said = f"{record.document} {record.revision}"
+        model = _model_fault(carried, certificate)
+        if model:
+            return Verdict(False, "altered", (f"{said}: altered. {model}",))
+        return Verdict(
+            False,
+            "altered",
+            (
+                f"{said}: altered. Its certificate and model are those issued, so its pages or the file around them are not.",
+            ),
+        )
+    if certificate is not None:
+        for kept in known.values():
+            if (kept.record.document, kept.record.revision) == (certificate.document, certificate.revision):
+                said = f"{certificate.document} {certificate.revision}"
+                return Verdict(False, "altered", (f"{said}: altered. Its certificate is not the one issued.",))
+        said = f"{certificate.document} {certificate.revision}"
+        return Verdict(False, "unknown here", (f"The file says it is {said}, which this register does not know.",))
+    if fault:
+        return Verdict(False, "altered", (f"Altered: {fault}.",))
+    return Verdict(
+        False, "unknown here", ("This register knows no such file, and it carries no certificate that can be read.",)
+    )
+
+
+def _certificate(carried: dict[str, bytes]) -> tuple[Certificate | None, str]:
+    if CERTIFICATE not in carried:
+        return None, ""
+    try:
+        return read_certificate(carried[CERTIFICATE]), ""
+    except RegisterError as reason:
+        return None, str(reason)
+
+
+def _model_fault(carried: dict[str, bytes], certificate: Certificate) -> str:
+    if CUSTOMER_MODEL not in carried:
+        return "The model it was printed from is no longer attached."
+    if sha256(carried[CUSTOMER_MODEL]) != certificate.customer_model:
+        return "The attached model is not the one of its certificate."
+    return ""
+
+
+def _signature_lines(certificate: Certificate, allowed: bytes | None) -> Iterator[str]:
+    for one in certificate.approvals:
+        approval = one.approval
+        said = f"{approval.role} by {approval.name}, {approval.time}"
+        bound = (approval.document, approval.revision, approval.digest)
+        if bound != (certificate.document, certificate.revision, certificate.digest):
+            yield f"{said}: bound to something else than this certificate."
+        elif not one.signature:
+            yield f"{said}: recorded, not signed."
+        else:
+            yield f"{said}: {_signature(one.text, one.signature, allowed)}"
+
+
+def _signature(text: bytes, signature: bytes, allowed: bytes | None) -> str:
+    try:
+        if allowed is not None:
+            return f"signed, the signature holds, by the key of {signer_of(text, signature, allowed)}."
+        return (
+            f"signed, the signature holds, by the key {key_of(text, signature)}; whose key that is the file cannot say."
+        )
+    except RegisterError as reason:
+        return f"{reason}."

@@ -1,0 +1,64 @@
+"""JSON as the register writes it (one text for one content) and reads it (bounded, strict). Called by every module of this floor."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import stat
+from pathlib import Path
+from typing import Any
+
+from specgen.register.failure import RegisterError
+from specgen.source.characters import printable_name
+
+JSON_LIMIT = 64 * 1024 * 1024
+"""Bytes; a record or model past it is none of ours."""
+PDF_LIMIT = 256 * 1024 * 1024
+
+
+def written(value: Any) -> bytes:
+    """UTF-8, keys sorted, one entry a line, a line end at the end."""
+    return (json.dumps(value, sort_keys=True, ensure_ascii=False, indent=1) + "\n").encode("utf-8")
+
+
+def sha256(data: bytes) -> str:
+    return hashlib.sha256(data).hexdigest()
+
+
+def read_bytes(path: Path, limit: int = JSON_LIMIT) -> bytes:
+    """The bytes of an ordinary file, not through a link. Raises RegisterError."""
+    named = printable_name(str(path))
+    try:
+        found = os.lstat(path)
+        if not stat.S_ISREG(found.st_mode):
+            raise RegisterError(f"{named} is not an ordinary file")
+        with path.open("rb") as stream:
+            data = stream.read(limit + 1)
+    except (OSError, ValueError) as error:
+        raise RegisterError(f"{named} cannot be read: {getattr(error, 'strerror', None) or error}") from error
+    if len(data) > limit:
+        raise RegisterError(f"{named} is larger than {limit // 1024 // 1024} MiB")
+    return data
+
+
+def parsed(data: bytes, named: str) -> dict[str, Any]:
+    """The object the bytes hold. Raises RegisterError for anything else, and for text this program would write otherwise."""
+    try:
+        value = json.loads(data.decode("utf-8"))
+    except UnicodeDecodeError:
+        raise RegisterError(f"{named} is not UTF-8 text") from None
+    except (ValueError, RecursionError) as error:
+        raise RegisterError(
+            f"{named} is not whole JSON: {getattr(error, 'msg', None) or 'nested too deeply'}"
+        ) from None
+    if not isinstance(value, dict):
+        raise RegisterError(f"{named} does not hold an object")
+    try:
+        again = written(value)
+    except (ValueError, RecursionError):
+        again = b""
+    if again != data:
+        # what differs is a key given twice, a changed blank, another spelling of a sign: nothing the register writes
+        raise RegisterError(f"{named} is not as the register writes it")
+    return value

@@ -1,0 +1,63 @@
+"""Where things stand in a register folder, and which names may be used in it. Called by every module of this floor.
+
+`register/MS-001/0002/` holds the second record of the document MS-001. The folder has the number of the record and not
+its revision: two people who issue, withdraw or acknowledge at once meet in one name, on one disk as in one git branch.
+"""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path, PurePosixPath
+
+from specgen.model.file_names import file_stem, name_fault
+from specgen.register.failure import RegisterError
+from specgen.source.characters import printable_name
+
+REGISTER = "register"
+APPROVALS = "approvals"
+ALLOWED_SIGNERS = "allowed_signers"
+RECORD = "record.json"
+SUMS = "SHA256SUMS"
+CERTIFICATE = "certificate.json"
+MAKER_MODEL = "model.maker.json"
+CUSTOMER_MODEL = "model.customer.json"
+
+_NUMBERED = re.compile(r"[0-9]{4,6}")
+_REFUSED = re.compile(r'[\x00-\x1f\x7f<>:"\\|?*]')
+
+
+def stem_of(document: str) -> str:
+    """The folder name of a document number. Raises RegisterError where none can be made of it."""
+    stem = file_stem(document)
+    if not stem or name_fault(stem):
+        raise RegisterError(f"{printable_name(document) or 'an empty text'} cannot be a document number")
+    return stem
+
+
+def folder_of(register: Path, document: str) -> Path:
+    return register / stem_of(document)
+
+
+def record_folder(number: int) -> str:
+    return f"{number:04d}"
+
+
+def record_number(name: str) -> int | None:
+    """The number a folder name stands for, None for any other name."""
+    if not _NUMBERED.fullmatch(name):
+        return None
+    number = int(name)
+    return number if number > 0 and record_folder(number) == name else None
+
+
+def safe(name: str) -> bool:
+    """True for the name of a file within a record's folder: relative, no step up, no hidden step, no sign a disk refuses."""
+    path = PurePosixPath(name)
+    return (
+        bool(name)
+        and len(name) <= 400
+        and not path.is_absolute()
+        and not _REFUSED.search(name)
+        and path.as_posix() == name
+        and not any(part.startswith(".") or not part.strip() for part in path.parts)
+    )
