@@ -111,6 +111,12 @@ def _jobs(start: int, jobs: int) -> str:
         )
         shape = "shapes: [{id: b, kind: plate, length: 900 mm, width: 400 mm, sides: 2}]"
         lines.extend(f"      - {{id: i{k}, name: Panel {k}, count: 2, {shape}}}\n" for k in range(10))
+        lines.append("    inspection:\n")
+        lines.append(
+            "      - {id: prepared, check: Surface prepared, at: after-preparation, criterion: {text: Matt all over.}, hold_point: yes}\n"
+        )
+        film = "criterion: {rule: own, min: 40 um, max: 80 um, text: No spot outside.}, gauge: {principle: magnetic}"
+        lines.extend(f"      - {{id: f{k}, check: Dry film, after: l{k}, {film}}}\n" for k in range(4))
     return "".join(lines)
 
 
