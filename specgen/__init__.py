@@ -1,7 +1,7 @@
 """Job specifications for protective coatings: checked, computed and printed from small YAML sources.
 
-The promised names are `load`, `check`, `compare`, `print_documents` and `Finding`; each is imported when it is first asked for, so that
-`import specgen` costs nothing.
+The promised names are `load`, `check`, `compare`, `print_documents`, `approve`, `issue`, `verify` and `Finding`; each is imported when it
+is first asked for, so that `import specgen` costs nothing.
 """
 
 from __future__ import annotations
@@ -10,14 +10,17 @@ from importlib import import_module
 from typing import Any
 
 __version__ = "0.1.0"
-__all__ = ["Finding", "__version__", "check", "compare", "load", "print_documents"]
+__all__ = ["Finding", "__version__", "approve", "check", "compare", "issue", "load", "print_documents", "verify"]
 
 _HOMES = {
     "Finding": "specgen.findings",
+    "approve": "specgen.approving",
     "check": "specgen.checking",
     "compare": "specgen.comparison.compare",
+    "issue": "specgen.issuing",
     "load": "specgen.model.parse",
     "print_documents": "specgen.printing",
+    "verify": "specgen.register.issued_file",
 }
 
 

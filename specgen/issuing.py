@@ -121,7 +121,8 @@ def missing_approvals(policies: Policies | None, approvals: Sequence[Collected])
     policy = policies or Policies()
     persons = {same_person(one.approval.name) for one in approvals}
     if len(persons) < policy.approvals_needed:
-        yield f"{policy.approvals_needed} persons have to check or approve, {len(persons)} did"
+        needed = "1 person has" if policy.approvals_needed == 1 else f"{policy.approvals_needed} persons have"
+        yield f"{needed} to check or approve, {len(persons)} did"
     if policy.approvals_needed and not any(one.approval.role == "approve" for one in approvals):
         yield "nobody has approved it"
     for demand in policy.approvals:

@@ -13,7 +13,7 @@ GOOD = Path(__file__).parent / "good"
 
 
 def test_names_are_pinned() -> None:
-    assert sorted(specgen.__all__) == ["Finding", "__version__", "check", "compare", "load", "print_documents"]
+    assert sorted(specgen.__all__) == ["Finding", "__version__", "approve", "check", "compare", "issue", "load", "print_documents", "verify"]
 
 
 def test_names_stay_callable_once_every_module_is_imported() -> None:
@@ -26,4 +26,7 @@ def test_names_stay_callable_once_every_module_is_imported() -> None:
     assert len(checked.report) == 0
     assert callable(specgen.print_documents)
     assert callable(specgen.compare)
+    assert callable(specgen.approve)
+    assert callable(specgen.issue)
+    assert callable(specgen.verify)
     assert specgen.Finding.__name__ == "Finding"

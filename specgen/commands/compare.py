@@ -29,7 +29,8 @@ from specgen.source.reader import read_text
 
 ABOUT = (
     "Compare two versions of a specification and say what became weaker, safety first. "
-    "A side is a folder, a file in it, or git:REVISION:PATH. Nothing is written but with --notice."
+    "A side is a folder, a file in it, git:REVISION:PATH, register:DOC@REV, or an issued PDF. "
+    "Nothing is written but with --notice."
 )
 
 

@@ -52,21 +52,19 @@ def verify(arguments: argparse.Namespace, register: Path) -> Outcome:
     faults = [fault for one in found for fault in all_faults(one)]
     if arguments.receipt:
         faults += lost_since(read_bytes(Path(arguments.receipt)), found)
-    number = sum(len(one.kept) for one in found)
+    number = _counted(sum(len(one.kept) for one in found), "record")
     notes = [
         f"left behind by an issuing that was cut off, may be deleted: {printable_name(name)}"
         for name in left_behind(register)
     ]
     if faults:
-        return lines_of(
-            [*faults, *notes, f"{len(faults)} fault{'' if len(faults) == 1 else 's'} in {number} records."], REFUSED
-        )
+        return lines_of([*faults, *notes, f"{_counted(len(faults), 'fault')} in {number}."], REFUSED)
     end = (
         "against the receipt too"
         if arguments.receipt
-        else "the loss of the newest of a document would show by a receipt alone"
+        else "that the newest of a document is lost shows by a receipt alone"
     )
-    return lines_of([*notes, f"{number} record{"" if number == 1 else "s"} of {len(found)} document{"" if len(found) == 1 else "s"} whole; {end}."])
+    return lines_of([*notes, f"{number} of {_counted(len(found), 'document')}, all whole; {end}."])
 
 
 def as_of(arguments: argparse.Namespace, register: Path) -> Outcome:
@@ -142,6 +140,10 @@ def _known(register: Path, document: str) -> History:
     if not found.kept and not found.faults:
         raise RegisterError(f"this register does not know {printable_name(document)}")
     return found
+
+
+def _counted(number: int, what: str) -> str:
+    return f"{number} {what}{'' if number == 1 else 's'}"
 
 
 def lines_of(lines: list[str], code: int = DONE) -> Outcome:

@@ -98,7 +98,10 @@ def _cut(loaded: Loaded, own: Named, other: Named) -> Loaded:
 
 
 def side_of(checked: Checked, spec: Spec, held: Mapping[str, str] | None = None) -> Side:
-    """The side as the comparison takes it, with the shelf `held` if it brings one. Entries that stand in the sources but are not whole are named as unread."""
+    """The side as the comparison takes it, with the shelf `held` if it brings one.
+
+    Entries that stand in the sources but are not whole are named as unread.
+    """
     whole = {(kind, key) for kind in LIST_KINDS for key in getattr(spec, kind)}
     unread = {path for path in checked.loaded.places if len(path) == 2 and path not in whole}
 

@@ -27,13 +27,13 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    from specgen.register.issued_file import verify_file
+    from specgen.register.issued_file import verify
 
     try:
         allowed = read_bytes(Path(arguments.allowed_signers)) if arguments.allowed_signers else None
         if arguments.register == "":
             raise CannotRunError("--register is empty; name the folder of the register")
-        verdict = verify_file(
+        verdict = verify(
             Path(arguments.file), Path(arguments.register) if arguments.register is not None else None, allowed
         )
     except RegisterError as reason:

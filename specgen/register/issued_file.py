@@ -34,7 +34,7 @@ class Verdict:
     lines: tuple[str, ...]
 
 
-def verify_file(path: Path, register: Path | None = None, allowed: bytes | None = None) -> Verdict:
+def verify(path: Path, register: Path | None = None, allowed: bytes | None = None) -> Verdict:
     """The verdict on a file, by a register where one is named. Raises RegisterError where either cannot be read at all."""
     data = read_bytes(path, PDF_LIMIT)
     return judged(data, None if register is None else histories(register), allowed)
