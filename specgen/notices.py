@@ -17,10 +17,10 @@ _TEMPLATE = "change_notice/document.html.j2"
 
 
 def print_notice(
-    found: Comparison, spec: Spec, *, old_name: str, new_name: str, on: date, for_maker: bool = False
+    found: Comparison, spec: Spec, *, old_name: str, new_name: str, on: date, number: str = "", for_maker: bool = False
 ) -> dict[str, bytes]:
     """File name to content, PDF first. `found` holds what the reader may see, all of it
-    with `for_maker`; `spec` is the new side.
+    with `for_maker`; `spec` is the new side. The notice has `number`, that of the project where it is empty.
 
     Raises RenderError where the notice cannot be laid out.
     """
@@ -30,6 +30,7 @@ def print_notice(
         spec,
         old_name=old_name,
         new_name=new_name,
+        number=number,
         on=on,
         program=f"specgen {__version__}",
         translate=translation(project.language),

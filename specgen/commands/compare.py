@@ -3,22 +3,20 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
 
 from specgen.clock import today
 from specgen.commands.folder import day
 from specgen.commands.outcome import DONE, NOT_RUN, REFUSED, CannotRunError, Outcome
-from specgen.commands.sides import Named, checked_sides, read_side, side_of, verdicts_in
+from specgen.commands.sides import Named, about, checked_sides, read_side, side_of, verdicts_in
 from specgen.comparison.changes import Comparison
-from specgen.comparison.compare import Side, compare
+from specgen.comparison.compare import compare
 from specgen.comparison.edition import for_customer
 from specgen.comparison.gate import GATES, shuts
 from specgen.comparison.verdicts import Answers, answers_in
 from specgen.findings import Finding, Report, Severity
 from specgen.model.parse import without_collector
-from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.report import as_text, change_github, change_json, change_text
 from specgen.report.lines import one_line
@@ -89,17 +87,19 @@ def _run(arguments: argparse.Namespace, on: date) -> Outcome:
             return _refused(side.report, name.prefix, f"{name.spelling} cannot be compared", on)
         sides.append(side_of(side, side.loaded.spec, name.shelf))
     rules = {rule.id: rule.concern for rule in all_rules()}
-    whole = _compared(sides[0], sides[1], answers, rules)
+    whole = compare(
+        *sides,
+        renames=answers.renames,
+        verdicts=answers.verdicts,
+        concern_of_rule=rules,
+        about=about(*named, sides[1].spec),
+    )
     found = whole if arguments.reader == "maker" else for_customer(whole)
     told = ""
     if arguments.notice is not None:
         told = _notice(arguments, found, named, sides[1].spec, on)
     code = REFUSED if arguments.fail_on is not None and shuts(arguments.fail_on, whole) else DONE
     return Outcome(_report(arguments.format, found, named), code, told)
-
-
-def _compared(old: Side, new: Side, answers: Answers, rules: Mapping[str, Concern]) -> Comparison:
-    return compare(old, new, renames=answers.renames, verdicts=answers.verdicts, concern_of_rule=rules)
 
 
 def _report(format: str, found: Comparison, named: tuple[Named, Named]) -> str:
@@ -130,11 +130,13 @@ def _notice(arguments: argparse.Namespace, found: Comparison, named: tuple[Named
     from specgen.rendering.failure import RenderError
     from specgen.rendering.writing import write_all
 
-    old, new = (printable_name(side.spelling) for side in named)
+    old, new = (printable_name(side.title) for side in named)
+    documents = tuple(dict.fromkeys(side.document for side in named if side.document))
+    number = f"CN-{documents[0]}-{'-'.join(side.revision or 'now' for side in named)}" if len(documents) == 1 else ""
     folder, for_maker = str(arguments.notice), arguments.reader == "maker"
     out = Path(folder)
     try:
-        files = print_notice(found, spec, old_name=old, new_name=new, on=on, for_maker=for_maker)
+        files = print_notice(found, spec, old_name=old, new_name=new, number=number, on=on, for_maker=for_maker)
         out.mkdir(parents=True, exist_ok=True)
         write_all(out, files)
     except RenderError as reason:

@@ -18,8 +18,8 @@ from specgen.source.project import Sources
 _FORM = "write register:DOC@REV, as in register:MS-001@B, or register:FOLDER:DOC@REV"
 
 
-def revision_at(rest: str) -> tuple[Sources, Mapping[str, str], str]:
-    """The frozen model of `DOC@REV`, the shelf it was judged by, and DOC; FOLDER is the register, `register` here if left out.
+def revision_at(rest: str) -> tuple[Sources, Mapping[str, str], str, str]:
+    """The frozen model of `DOC@REV`, the shelf it was judged by, DOC and REV; FOLDER is the register, `register` if left out.
 
     Raises CannotRunError.
     """
@@ -32,18 +32,19 @@ def revision_at(rest: str) -> tuple[Sources, Mapping[str, str], str]:
         raise CannotRunError(f"there is no register in {printable_name(str(register))}; {_FORM}")
     try:
         sources, _ = frozen_sources(register, document, revision)
-        return sources, issued_revision(register, document, revision).record.shelf, document
+        return sources, issued_revision(register, document, revision).record.shelf, document, revision
     except RegisterError as reason:
         raise CannotRunError(str(reason)) from reason
 
 
-def issued_pdf(path: Path) -> tuple[Sources, str]:
-    """The customer edition of the model that an issued PDF carries, and its document number. Raises CannotRunError."""
+def issued_pdf(path: Path) -> tuple[Sources, str, str]:
+    """The customer edition of the model that an issued PDF carries, its document number and revision. Raises CannotRunError."""
     named = printable_name(path.name)
     try:
         carried = attachments(read_bytes(path.resolve(), PDF_LIMIT))
         if CUSTOMER_MODEL not in carried or CERTIFICATE not in carried:
             raise CannotRunError(f"{named} carries no model; only an issued PDF does")
-        return sources_of(carried[CUSTOMER_MODEL], named), read_certificate(carried[CERTIFICATE]).document
+        certificate = read_certificate(carried[CERTIFICATE])
+        return sources_of(carried[CUSTOMER_MODEL], named), certificate.document, certificate.revision
     except (RegisterError, OSError) as reason:
         raise CannotRunError(str(reason)) from reason

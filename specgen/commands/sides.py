@@ -21,9 +21,11 @@ from specgen.comparison.compare import Side
 from specgen.comparison.figures import JobFigures, figures_of_job
 from specgen.comparison.shelf import shelf
 from specgen.findings import Report
+from specgen.model.job import Job
 from specgen.model.narrowing import narrowed
 from specgen.model.parse import Loaded, parse
 from specgen.model.spec import LIST_KINDS, Spec
+from specgen.model.walk import Path as Address
 from specgen.register.failure import RegisterError
 from specgen.source.characters import FILE_LIMIT, printable_name
 from specgen.source.project import VERDICTS, SourceError, Sources, find_project, read_project
@@ -36,8 +38,8 @@ _LARGE = 500
 class Named:
     """One side as read: how the user named it, what leads to its files, its sources, and the file of verdicts beside them.
 
-    Of an issued revision `document` is its number, empty for any other side; `shelf` the tables it was judged by, None where
-    they are those of this program.
+    Of an issued revision `document` is its number and `revision` its own, both empty for any other side; `shelf` are the tables
+    it was judged by, None where they are those of this program.
     """
 
     spelling: str
@@ -46,6 +48,24 @@ class Named:
     verdicts: bytes | None
     shelf: Mapping[str, str] | None = None
     document: str = ""
+    revision: str = ""
+
+    @property
+    def title(self) -> str:
+        """How a notice calls the side: `MS-001 B`, or as the user spelled it."""
+        return f"{self.document} {self.revision}" if self.document else self.spelling
+
+
+def about(old: Named, new: Named, spec: Spec) -> Address:
+    """The record that one side at least is a revision of, and the other is cut down to; empty where both are folders."""
+    document = new.document or old.document
+    if not document or (old.document and new.document and old.document != new.document):
+        return ()
+    try:
+        subject = subject_of(spec, document)
+    except RegisterError:
+        return ()
+    return ("jobs" if isinstance(subject, Job) else "products", subject.id)
 
 
 def read_side(spelling: str) -> Named:
@@ -56,8 +76,8 @@ def read_side(spelling: str) -> Named:
     if not spelling:
         raise CannotRunError("a side is empty; name a folder, or git:REVISION:PATH")
     if spelling.lower().endswith(".pdf") and not Path(spelling).is_dir():
-        sources, document = issued_pdf(Path(spelling))
-        return Named(spelling, "", sources, None, document=document)
+        sources, document, revision = issued_pdf(Path(spelling))
+        return Named(spelling, "", sources, None, document=document, revision=revision)
     try:
         folder = find_project(Path(spelling))
         return Named(spelling, prefix_of(folder), read_project(folder), _beside(folder))
@@ -133,8 +153,8 @@ def _from_git(spelling: str, rest: str) -> Named:
 
 
 def _from_register(spelling: str, rest: str) -> Named:
-    sources, held, document = revision_at(rest)
-    return Named(spelling, "", sources, None, held, document)
+    sources, held, document, revision = revision_at(rest)
+    return Named(spelling, "", sources, None, held, document, revision)
 
 
 _WAYS: Mapping[str, Callable[[str, str], Named]] = {"git": _from_git, "register": _from_register}

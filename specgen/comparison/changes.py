@@ -76,12 +76,16 @@ class Verdict:
 
 @dataclass(frozen=True, slots=True)
 class Owner:
-    """A record on the way to a value: the field that holds it, its id or empty, and what it is on both sides."""
+    """A record on the way to a value: the field that holds it, its id or empty, and what it is on both sides.
+
+    One that is `implied` is what the whole comparison is about, and goes without saying where another record is named.
+    """
 
     name: str
     key: str
     old: Node | None
     new: Node | None
+    implied: bool = False
 
     @property
     def record(self) -> Node:

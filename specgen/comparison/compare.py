@@ -53,11 +53,15 @@ def compare(
     renames: Renames | None = None,
     verdicts: Sequence[Verdict] = (),
     concern_of_rule: Mapping[str, Concern] | None = None,
+    about: Path = (),
 ) -> Comparison:
-    """What changed from `old` to `new`. `concern_of_rule` gives a waiver the concern of the rule it sets aside."""
+    """What changed from `old` to `new`. `concern_of_rule` gives a waiver the concern of the rule it sets aside.
+
+    `about` is the path of the record both sides are documents of, which then is not named in every sentence.
+    """
     found = facts(old.spec, new.spec, renames or {}, old.unread | new.unread)
     answers = {verdict.fingerprint: verdict for verdict in verdicts}
-    judged = [_change(fact, old, new, answers, concern_of_rule or {}) for fact in found.differences]
+    judged = [_change(_implying(fact, about), old, new, answers, concern_of_rule or {}) for fact in found.differences]
     used = {change.verdict.fingerprint for change in judged if change.verdict is not None}
     return Comparison(
         changes=tuple(sorted(fold(judged), key=_weight)),
@@ -91,6 +95,13 @@ def _change(
         names=(_name(old.spec, fact.refers, fact.old), _name(new.spec, fact.refers, fact.new)),
     )
     return replace(change, verdict=answers[name]) if change.is_open and name in answers else change
+
+
+def _implying(fact: Difference, about: Path) -> Difference:
+    first = fact.owners[0]
+    if not about or fact.path[:2] != about:
+        return fact
+    return replace(fact, owners=(replace(first, implied=True), *fact.owners[1:]))
 
 
 def _name(spec: Spec, kind: str, key: object) -> str:

@@ -87,6 +87,7 @@ def place_named(fact: Difference, translate: Translate, *, skip_last: bool = Fal
     keyed = [owner for owner in fact.owners if owner.key]
     if skip_last:
         keyed = keyed[:-1]
+    keyed = [owner for owner in keyed if not owner.implied] or keyed[:1]
     if not keyed:
         return translate("the project")
     last = len(keyed) - 1

@@ -51,8 +51,12 @@ def link_faults(found: History) -> Iterator[str]:
 
 
 def sound(found: History) -> History:
-    """The same, where all of it can be read and its links hold. Raises RegisterError: nothing is added to a damaged chain."""
-    faults = (*found.faults, *link_faults(found))
+    """The same, where all of it can be read, its links hold and its newest record is whole. Raises RegisterError.
+
+    A record added after a damaged one would vouch for the damage.
+    """
+    newest = _file_faults(found.head) if found.head is not None else ()
+    faults = (*found.faults, *link_faults(found), *newest)
     if faults:
         raise RegisterError(f"the register of {found.document} is damaged, so nothing is added to it: {faults[0]}")
     return found

@@ -93,6 +93,7 @@ def change_notice(
     new_name: str,
     on: date,
     program: str,
+    number: str = "",
     translate: Translate,
     for_maker: bool = False,
 ) -> ChangeNotice:
@@ -105,7 +106,7 @@ def change_notice(
     numbered = [(str(at), change) for at, change in enumerate(found.changes, start=1)]
     weaker = [(number, change) for number, change in numbered if change.weighed is Effect.RELAXED]
     return ChangeNotice(
-        number_of(project),
+        number or number_of(project),
         words("What changed, and what became weaker"),
         party(project.maker),
         party(project.customer),
