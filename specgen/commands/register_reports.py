@@ -35,7 +35,7 @@ def show(arguments: argparse.Namespace, register: Path) -> Outcome:
     )
     found = _known(register, document)
     shown = [kept for kept in found.kept if not revision or kept.record.revision == revision]
-    if not shown:
+    if not shown and not found.faults:
         raise RegisterError(
             f"there is no {document} {revision}; there is: {', '.join(k.record.revision for k in issues(found.kept))}"
         )

@@ -16,8 +16,9 @@ from specgen.model.file_names import file_stem
 from specgen.register.certificate import read_certificate
 from specgen.register.failure import RegisterError
 from specgen.register.folder import History, Kept, sums_text
-from specgen.register.json_text import read_bytes
+from specgen.register.json_text import read_bytes, sha256
 from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, MAKER_MODEL, RECORD, SUMS
+from specgen.register.record import record_text
 from specgen.source.characters import printable_name
 
 _CHUNK = 1024 * 1024
@@ -68,6 +69,8 @@ def all_faults(found: History) -> Iterator[str]:
     yield from link_faults(found)
     before = ""
     for kept in found.kept:
+        if sha256(record_text(kept.record)) != kept.sha256:
+            yield f"{kept.folder.parent.name}/{kept.folder.name}/{RECORD} is not as the register writes it"
         yield from _file_faults(kept)
         if kept.record.kind == "issue":
             yield from _certificate_faults(kept, before)

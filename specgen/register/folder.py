@@ -137,11 +137,23 @@ def history(register: Path, stem: str) -> History:
 
 
 def history_of(register: Path, document: str) -> History:
-    """The chain of a document by its number; empty where the register does not know it."""
+    """The chain of a document by its number; empty where the register does not know it.
+
+    Raises RegisterError where another document has the folder: numbers that differ in signs a folder name cannot hold, or
+    in capitals, which not every disk tells apart.
+    """
     stem = folder_of(register, document).name
-    if not register.exists() or stem not in _names(register):
+    if not register.exists():
         return History(document)
-    return history(register, stem)
+    near = next((name for name in _names(register) if name.casefold() == stem.casefold()), None)
+    if near is None:
+        return History(document)
+    found = history(register, near)
+    if near != stem or (found.kept and found.document != document):
+        raise RegisterError(
+            f"this register does not know {printable_name(document)}, and {found.document} has the folder it would need"
+        )
+    return found
 
 
 def read_kept(kept: Kept, name: str) -> bytes:

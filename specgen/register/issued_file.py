@@ -54,6 +54,10 @@ def judged(data: bytes, register: list[History] | None, allowed: bytes | None = 
     if altered:
         return Verdict(False, "altered", (altered,))
     said = f"{certificate.document} {certificate.revision}, issued {certificate.issued}"
+    approvals = list(_approvals(certificate, allowed))
+    lines = tuple(line for _, line in approvals)
+    if not all(holds for holds, _ in approvals):
+        return Verdict(False, "approval does not hold", (f"{said}: an approval does not hold.", *lines))
     mark = fingerprint(sha256(carried[CERTIFICATE]))
     return Verdict(
         True,
@@ -61,7 +65,7 @@ def judged(data: bytes, register: list[History] | None, allowed: bytes | None = 
         (
             f"{said}: the file is consistent with its own certificate ({mark}). That is no proof of origin.",
             "Whether its pages were altered, and whether it is still in force, only the register can say (--register).",
-            *_signature_lines(certificate, allowed),
+            *lines,
         ),
     )
 
@@ -164,25 +168,26 @@ def _model_fault(carried: dict[str, bytes], certificate: Certificate) -> str:
     return ""
 
 
-def _signature_lines(certificate: Certificate, allowed: bytes | None) -> Iterator[str]:
+def _approvals(certificate: Certificate, allowed: bytes | None) -> Iterator[tuple[bool, str]]:
+    """Whether each approval holds as far as can be known, and a sentence on it."""
     for one in certificate.approvals:
         approval = one.approval
         said = f"{approval.role} by {approval.name}, {approval.time}"
         bound = (approval.document, approval.revision, approval.digest)
         if bound != (certificate.document, certificate.revision, certificate.digest):
-            yield f"{said}: bound to something else than this certificate."
+            yield False, f"{said}: bound to something else than this certificate."
         elif not one.signature:
-            yield f"{said}: recorded, not signed."
+            yield True, f"{said}: recorded, not signed."
         else:
-            yield f"{said}: {_signature(one.text, one.signature, allowed)}"
+            holds, how = _signature(one.text, one.signature, allowed)
+            yield holds, f"{said}: {how}"
 
 
-def _signature(text: bytes, signature: bytes, allowed: bytes | None) -> str:
+def _signature(text: bytes, signature: bytes, allowed: bytes | None) -> tuple[bool, str]:
     try:
         if allowed is not None:
-            return f"signed, the signature holds, by the key of {signer_of(text, signature, allowed)}."
-        return (
-            f"signed, the signature holds, by the key {key_of(text, signature)}; whose key that is the file cannot say."
-        )
+            return True, f"signed, the signature holds, by the key of {signer_of(text, signature, allowed)}."
+        key = key_of(text, signature)
     except RegisterError as reason:
-        return f"{reason}."
+        return False, f"{reason}."
+    return True, f"signed, the signature holds, by the key {key}; whose key that is the file cannot say."

@@ -49,7 +49,7 @@ def test_packs_of_the_good_job() -> None:
         ("primer", "grey"): "2\N{NO-BREAK SPACE}cans",
         ("base", "standard"): "1\N{NO-BREAK SPACE}can",
         ("clear", "standard"): "2\N{NO-BREAK SPACE}cans",
-        ("barrier", "standard"): "1\N{NO-BREAK SPACE}pack",
+        ("barrier", "standard"): "1\N{NO-BREAK SPACE}tin",
     }
 
 

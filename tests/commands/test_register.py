@@ -1,0 +1,182 @@
+"""`specgen approve`, `issue`, `verify` and `register` on the command line: exit codes, one plain line, and that reading writes nothing."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import pytest
+
+from specgen.commands import main
+from specgen.issuing import issue as _issue
+from tests.good_spec import GOOD
+from tests.register.conftest import no_versions, small_pdf
+
+Said = tuple[int, str, str]
+
+
+@pytest.fixture
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A folder of sources as the current folder; the clock goes on by a minute, and pages are not set."""
+    shutil.copytree(GOOD, tmp_path / "specs")
+    monkeypatch.chdir(tmp_path / "specs")
+    moments = iter(datetime(2026, 11, 25, 9, 0, tzinfo=UTC) + timedelta(minutes=n) for n in range(1000))
+    for module in ("approve", "issue", "register_entries"):
+        monkeypatch.setattr(f"specgen.commands.{module}.now", lambda: next(moments))
+    for module in ("approve", "issue", "register_reports"):
+        monkeypatch.setattr(f"specgen.commands.{module}.today", lambda: datetime(2026, 11, 25, tzinfo=UTC).date())
+
+    def issue(*given: object, **named: object) -> object:
+        return _issue(*given, **named, printer=small_pdf, versions=no_versions)
+
+    monkeypatch.setattr("specgen.issuing.issue", issue)
+    return tmp_path / "specs"
+
+
+@pytest.fixture
+def say(capsys: pytest.CaptureFixture[str]) -> Callable[..., Said]:
+    def run(*argv: str) -> Said:
+        code = main(list(argv))
+        out, err = capsys.readouterr()
+        assert "Traceback" not in err
+        assert "internal fault" not in err
+        return code, out, err
+
+    return run
+
+
+APPROVE = ("approve", "MS-001", "--role", "approve", "--name", "Ada Quill", "--meaning", "May be used.")
+ISSUE = ("issue", "MS-001", "--reason", "first issue")
+ON = ("--on", "2026-11-25")
+PDF = "register/MS-001/0001/documents/MS-001-method-statement.pdf"
+
+
+def test_the_way_of_a_document(folder: Path, say: Callable[..., Said], tmp_path: Path) -> None:
+    assert say(*ISSUE) == (
+        1,
+        "",
+        "specgen: 1 person has to check or approve, 0 did\nspecgen: nobody has approved it\nspecgen: nothing was issued\n",
+    )
+    code, out, err = say(*APPROVE)
+    assert (code, err) == (0, "")
+    assert out.splitlines() == [
+        "approve of MS-001 A by Ada Quill recorded in approvals/MS-001/approve-ada-quill.json; it is not signed.",
+        "To sign it: ssh-keygen -Y sign -n specgen-approval -f ~/.ssh/id_ed25519 'approvals/MS-001/approve-ada-quill.json'",
+    ]
+    code, out, err = say(*ISSUE)
+    assert (code, err) == (0, "")
+    assert out.startswith(f"{PDF}\nMS-001 A issued 2026-11-25T09:")
+    assert say("register", "list") == (0, "MS-001 A  2026-11-25  in force  Door and step\n", "")
+    assert say("verify", PDF, "--register", "register") == (
+        0,
+        "MS-001 A of 2026-11-25, MS-001-method-statement.pdf: unaltered and current.\n",
+        "",
+    )
+    assert say("verify", PDF)[0] == 0
+    assert say("register", "receipt", str(tmp_path / "receipt.json"))[0] == 0
+    assert say("register", "export", "MS-001@A", "--out", str(tmp_path / "a.zip"))[0] == 0
+    assert (tmp_path / "a.zip").read_bytes()[:2] == b"PK"
+    assert say("register", "overdue") == (0, "Nothing is due.\n", "")
+    assert say("register", "as-of", "2026-11-24") == (0, "Nothing was in force on 2026-11-24.\n", "")
+    assert say("register", "as-of", "2026-11-25")[1] == "MS-001 A  since 2026-11-25  Door and step\n"
+    assert "rests on DS-primer (not issued)" in say("register", "show", "MS-001@A")[1]
+    code, out, _ = say("register", "withdraw", "MS-001@A", "--reason", "film too thin", "--by", "Ada Quill")
+    assert (code, out.startswith("MS-001 A withdrawn 2026-11-25T09:")) == (0, True)
+    code, out, _ = say("verify", PDF, "--register", "register")
+    assert (code, "withdrawn on 2026-11-25 by Ada Quill: film too thin" in out) == (1, True)
+    assert say("register", "verify", "--receipt", str(tmp_path / "receipt.json")) == (
+        0,
+        "2 records of 1 document, all whole; against the receipt too.\n",
+        "",
+    )
+    shutil.rmtree(folder / "register" / "MS-001" / "0002")
+    shutil.rmtree(folder / "register" / "MS-001" / "0001")
+    code, out, _ = say("register", "verify", "--receipt", str(tmp_path / "receipt.json"))
+    assert (code, "is gone; the receipt knows it" in out) == (1, True)
+
+
+def test_reading_writes_nothing(folder: Path, say: Callable[..., Said]) -> None:
+    say(*APPROVE)
+    say(*ISSUE)
+    before = {path: path.stat().st_mtime_ns for path in folder.rglob("*")}
+    for path in (folder, *before):
+        path.chmod(0o555 if path.is_dir() else 0o444)
+    for action in (["list"], ["show", "MS-001"], ["verify"], ["as-of", "2026-11-25"], ["overdue"]):
+        assert say("register", *action)[0] == 0, action
+    assert say("verify", PDF, "--register", "register")[0] == 0
+    assert say("verify", PDF)[0] == 0
+    for path in (folder, *before):
+        path.chmod(0o755 if path.is_dir() else 0o644)
+    assert {path: path.stat().st_mtime_ns for path in folder.rglob("*")} == before
+
+
+BAD = [
+    (["issue"], "are required"),
+    (["issue", "MS-001"], "--reason"),
+    (["issue", "MS-001", "--reason", " "], "write one line"),
+    (["issue", "MS-001", "--reason", "a\u202eb"], "write one line"),
+    (["issue", "MS-001", "--reason", "x" * 300], "write one line"),
+    (["issue", "NO", "--reason", "x"], "no job or product has the document number NO; there is: DS-barrier"),
+    (["issue", "../../x", "--reason", "x"], "no job or product has the document number ../../x"),
+    (["issue", "MS-001", "--reason", "x", "--path", "nowhere"], "there is no such file or folder"),
+    (["issue", "MS-001", "--reason", "x", "--path", ""], "--path is empty"),
+    (["issue", "MS-001", "--reason", "x", "--register", ""], "--register is empty"),
+    (["issue", "MS-001", "--reason", "x", "--register", "job.yaml"], "is a file, not the folder of a register"),
+    (["approve", "MS-001"], "are required"),
+    (["approve", "MS-001", "--role", "sign", "--name", "A", "--meaning", "m"], "invalid choice"),
+    (["approve", "MS-001", "--role", "check", "--name", "A\x07", "--meaning", "m"], "write one line"),
+    (["verify", "nowhere.pdf"], "cannot be read"),
+    (["verify", "."], "is not an ordinary file"),
+    (["verify", "job.yaml", "--register", "nowhere"], "there is no register here"),
+    (["verify", "job.yaml", "--allowed-signers", "nowhere"], "cannot be read"),
+    (["register"], "ACTION"),
+    (["register", "burn"], "invalid choice"),
+    (["register", "list"], "there is no register here; `specgen issue` begins one"),
+    (["register", "list", "--register", "job.yaml"], "is a file, not the folder of a register"),
+    (["register", "show", "../x"], "there is no register here"),
+    (["register", "as-of", "yesterday"], "is not a day"),
+    (["register", "withdraw", "MS-001", "--reason", "r", "--by", "b"], "names no revision; write number and revision"),
+    (["register", "withdraw", "MS-001@A", "--reason", "r", "--by", "b"], "this register does not know the document"),
+    (["register", "export", "MS-001@A", "--out", "x.zip"], "the document is not in this register"),
+    (["register", "verify", "--receipt", "nowhere"], "there is no register here"),
+]
+
+
+@pytest.mark.parametrize(("argv", "says"), BAD, ids=[" ".join(argv)[:40] for argv, _ in BAD])
+def test_what_makes_no_sense_is_said_in_a_line(folder: Path, say: Callable[..., Said], argv: list[str], says: str) -> None:
+    before = sorted(folder.rglob("*"))
+    code, out, err = say(*argv)
+    assert (code, out) == (2, "")
+    assert says in err
+    assert err.count("\n") == 1
+    assert sorted(folder.rglob("*")) == before
+
+
+@pytest.mark.parametrize("argv", [["list"], ["show", "MS-001"], ["verify"], ["as-of", "2026-11-25"], ["overdue"]])
+@pytest.mark.parametrize("data", [b"", b"{", b"\xff\xfe", b"null\n", b'{\n "record": "1"\n}\n', b"[" * 100_000])
+def test_a_damaged_record_is_named_and_the_exit_code_says_so(
+    folder: Path, say: Callable[..., Said], argv: list[str], data: bytes
+) -> None:
+    say(*APPROVE)
+    say(*ISSUE)
+    (folder / "register" / "MS-001" / "0001" / "record.json").write_bytes(data)
+    code, out, err = say("register", *argv)
+    assert (code, err) == (1, "")
+    assert "MS-001/0001/record.json" in out
+
+
+def test_compare_takes_a_revision_and_a_pdf(folder: Path, say: Callable[..., Said]) -> None:
+    say(*APPROVE)
+    say(*ISSUE)
+    assert say("compare", "register:MS-001@A", ".", *ON)[1] == "register:MS-001@A -> .: no value changed.\n"
+    job = folder / "job.yaml"
+    job.write_text(job.read_text().replace("hold: 30 min..24 h}", "hold: 30 min..20 h}", 1))
+    for old in ("register:MS-001@A", "register:register:MS-001@A", PDF):
+        code, out, err = say("compare", old, ".", *ON)
+        assert (code, err) == (0, ""), err
+        assert "is now 30 min to 20 h" in out, out
+    for wrong in ("register:MS-001", "register:@A", "register:MS-001@Z", "register:nowhere:MS-001@A", "job.pdf"):
+        code, out, err = say("compare", wrong, ".", *ON)
+        assert (code, out, err.count("\n")) == (2, "", 1), wrong
