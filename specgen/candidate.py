@@ -99,7 +99,8 @@ def subject_of(spec: Spec, document: str) -> Job | Product:
     if document in numbered:
         return numbered[document]
     raise RegisterError(
-        f"no job or product has the document number {printable_name(document)}; there is: {', '.join(sorted(numbered)) or 'none'}"
+        f"no job or product has the document number {printable_name(document)}; there is: "
+        f"{', '.join(sorted(numbered)) or 'none'} (what has errors is left out, see `specgen check`)"
     )
 
 

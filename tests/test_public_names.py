@@ -13,7 +13,17 @@ GOOD = Path(__file__).parent / "good"
 
 
 def test_names_are_pinned() -> None:
-    assert sorted(specgen.__all__) == ["Finding", "__version__", "approve", "check", "compare", "issue", "load", "print_documents", "verify"]
+    assert sorted(specgen.__all__) == [
+        "Finding",
+        "__version__",
+        "approve",
+        "check",
+        "compare",
+        "issue",
+        "load",
+        "print_documents",
+        "verify",
+    ]
 
 
 def test_names_stay_callable_once_every_module_is_imported() -> None:

@@ -5,15 +5,13 @@ from __future__ import annotations
 import argparse
 
 from specgen.clock import now, today
-from specgen.commands.folder import day
 from specgen.commands.outcome import REFUSED, CannotRunError, Outcome
 from specgen.commands.register_place import declare_place, project, register_of
-from specgen.model.field_types import LINE_LIMIT
-from specgen.register.approvals import ROLES
+from specgen.commands.typed import day, line
 from specgen.register.failure import RegisterError
 from specgen.register.signatures import signing_command
 from specgen.report.lines import one_line
-from specgen.source.characters import first_refused, printable_name
+from specgen.source.characters import printable_name
 from specgen.source.project import SourceError
 
 ABOUT = (
@@ -24,9 +22,11 @@ ABOUT = (
 
 def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("document", metavar="DOC", help="number of the document, as in MS-001")
-    parser.add_argument("--role", choices=ROLES, required=True, help="check: it is right; approve: it may be used")
-    parser.add_argument("--name", required=True, type=text, help="who says so, as it is to be printed")
-    parser.add_argument("--meaning", required=True, type=text, help="what is taken on, in a sentence")
+    parser.add_argument(
+        "--role", choices=("check", "approve"), required=True, help="check: it is right; approve: it may be used"
+    )
+    parser.add_argument("--name", required=True, type=line, help="who says so, as it is to be printed")
+    parser.add_argument("--meaning", required=True, type=line, help="what is taken on, in a sentence")
     declare_place(parser)
     parser.add_argument("--on", metavar="DATE", type=day, help="judge by this day (today by UTC if left out)")
 
@@ -59,13 +59,6 @@ def run(arguments: argparse.Namespace) -> Outcome:
     )
 
 
-def text(value: str) -> str:
-    """A line of text on the command line that can be printed."""
-    shown = " ".join(value.split())
-    if not shown or len(shown) > LINE_LIMIT or first_refused(shown) is not None:
-        raise argparse.ArgumentTypeError(f"write one line of at most {LINE_LIMIT} characters that can be printed")
-    return shown
-
-
 def refusal(lines: tuple[str, ...], what: str) -> str:
-    return "".join(f"specgen: {one_line(line)}\n" for line in lines) + f"specgen: {what}\n"
+    """What stands against it, a line each, and what came of it."""
+    return "".join(f"specgen: {one_line(one)}\n" for one in lines) + f"specgen: {what}\n"

@@ -7,9 +7,9 @@ from datetime import date
 from pathlib import Path
 
 from specgen.clock import today
-from specgen.commands.folder import day
 from specgen.commands.outcome import DONE, NOT_RUN, REFUSED, CannotRunError, Outcome
 from specgen.commands.sides import Named, about, checked_sides, read_side, side_of, verdicts_in
+from specgen.commands.typed import day
 from specgen.comparison.changes import Comparison
 from specgen.comparison.compare import compare
 from specgen.comparison.edition import for_customer

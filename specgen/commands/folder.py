@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import argparse
-import re
-from datetime import date
 from pathlib import Path
 
 from specgen.checking import Checked, check
 from specgen.clock import today
 from specgen.commands.outcome import CannotRunError
+from specgen.commands.typed import day
 from specgen.rules.run import Timings
 from specgen.source.characters import printable_name
 from specgen.source.project import SourceError, find_project
@@ -58,14 +57,3 @@ def prefix_of(folder: Path) -> str:
     shown = whole.relative_to(here) if here is not None and whole.is_relative_to(here) else whole
     named = printable_name(shown.as_posix())
     return "" if named == "." else f"{named.rstrip('/')}/"
-
-
-def day(text: str) -> date:
-    """A date on the command line."""
-    try:
-        # fromisoformat alone would also take 20260331 and 2026-W13-2
-        if re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
-            return date.fromisoformat(text)
-    except ValueError:
-        pass
-    raise argparse.ArgumentTypeError(f"{text!r} is not a day; write year, month and day, as in 2026-03-31")

@@ -5,10 +5,10 @@ from __future__ import annotations
 import argparse
 
 from specgen.clock import now, today
-from specgen.commands.approve import refusal, text
-from specgen.commands.folder import day
+from specgen.commands.approve import refusal
 from specgen.commands.outcome import REFUSED, CannotRunError, Outcome
 from specgen.commands.register_place import declare_place, project, register_of
+from specgen.commands.typed import day, line
 from specgen.register.failure import RegisterError
 from specgen.report.lines import one_line
 from specgen.source.characters import printable_name
@@ -22,7 +22,7 @@ ABOUT = (
 
 def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("document", metavar="DOC", help="number of the document, as in MS-001")
-    parser.add_argument("--reason", required=True, type=text, help="why this revision is made; printed in it")
+    parser.add_argument("--reason", required=True, type=line, help="why this revision is made; printed in it")
     declare_place(parser)
     parser.add_argument(
         "--on", metavar="DATE", type=day, help="judge the sources by this day (today by UTC if left out)"

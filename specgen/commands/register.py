@@ -7,12 +7,11 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
-from specgen.commands.approve import text
-from specgen.commands.folder import day
 from specgen.commands.outcome import CannotRunError, Outcome
 from specgen.commands.register_entries import acknowledge_revision, export_revision, withdraw_revision, write_receipt
 from specgen.commands.register_place import declare_place, register_of
 from specgen.commands.register_reports import as_of, list_revisions, overdue, show, verify
+from specgen.commands.typed import day, line
 from specgen.register.failure import RegisterError
 from specgen.source.project import SourceError, find_project
 
@@ -57,8 +56,8 @@ _ACTIONS: Mapping[str, tuple[str, Callable[[argparse.Namespace, Path], Outcome],
         withdraw_revision,
         {
             "document": _REVISION,
-            "--reason": {"required": True, "type": text, "help": "why"},
-            "--by": {"required": True, "type": text, "help": "who withdraws it"},
+            "--reason": {"required": True, "type": line, "help": "why"},
+            "--by": {"required": True, "type": line, "help": "who withdraws it"},
         },
     ),
     "as-of": (
@@ -71,7 +70,7 @@ _ACTIONS: Mapping[str, tuple[str, Callable[[argparse.Namespace, Path], Outcome],
         acknowledge_revision,
         {
             "document": _REVISION,
-            "--by": {"required": True, "type": text, "help": "the holder, as the project names it"},
+            "--by": {"required": True, "type": line, "help": "the holder, as the project names it"},
         },
     ),
     "overdue": (

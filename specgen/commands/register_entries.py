@@ -9,7 +9,6 @@ from pathlib import Path
 from specgen.clock import now
 from specgen.commands.outcome import CannotRunError, Outcome
 from specgen.commands.register_reports import lines_of
-from specgen.model.senses import Audience
 from specgen.register.failure import RegisterError
 from specgen.register.folder import histories, history_of
 from specgen.register.state import issues
@@ -37,6 +36,7 @@ def acknowledge_revision(arguments: argparse.Namespace, register: Path) -> Outco
 
 def export_revision(arguments: argparse.Namespace, register: Path) -> Outcome:
     from specgen.model.parse import load
+    from specgen.model.senses import Audience
     from specgen.register.export import export
     from specgen.register.frozen import issued_revision
     from specgen.rendering.writing import write_atomically

@@ -8,7 +8,6 @@ from pathlib import Path
 
 from specgen.clock import today
 from specgen.commands.outcome import DONE, REFUSED, Outcome
-from specgen.register.chain import all_faults, left_behind
 from specgen.register.failure import RegisterError
 from specgen.register.folder import History, Kept, histories, history_of
 from specgen.register.json_text import read_bytes
@@ -46,6 +45,7 @@ def show(arguments: argparse.Namespace, register: Path) -> Outcome:
 
 
 def verify(arguments: argparse.Namespace, register: Path) -> Outcome:
+    from specgen.register.chain import all_faults, left_behind
     from specgen.register.receipt import lost_since
 
     found = histories(register)
@@ -147,4 +147,5 @@ def _counted(number: int, what: str) -> str:
 
 
 def lines_of(lines: list[str], code: int = DONE) -> Outcome:
-    return Outcome("".join(f"{line}\n" for line in lines), code)
+    """The lines as they may reach a screen: what stands in a register may have come from anyone."""
+    return Outcome("".join(f"{printable_name(line)}\n" for line in lines), code)

@@ -1,31 +1,40 @@
-"""`specgen where-used`: every system and job that a product, preparation, system or published table reaches."""
+"""`specgen where-used`: every system, job and issued revision that a product, preparation, system or published table reaches."""
 
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterator, Set
 from difflib import get_close_matches
 from pathlib import Path
 
 from specgen.commands.outcome import CannotRunError, Outcome
+from specgen.commands.register_place import declare_place, register_of
 from specgen.model.parse import load
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.usage import Use, uses_of_record, uses_of_table
+from specgen.register.failure import RegisterError
+from specgen.register.folder import histories
+from specgen.register.state import issues, standing
+from specgen.source.characters import printable_name
 from specgen.source.project import SourceError, find_project
 from specgen.standards.tables import table_names
 
-ABOUT = "List every system and job that a product, preparation, system or published table reaches."
+ABOUT = (
+    "List every system, job and issued revision that a product, preparation, system, job or published table reaches."
+)
 
 _TABLE = "table:"
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("id", metavar="ID", help="id of a source, as in primer-210 or systems.cab; or table:NAME")
-    parser.add_argument("--path", metavar="PATH", default=".", help="folder of the sources (this folder if left out)")
+    declare_place(parser)
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
     try:
-        spec = load(find_project(Path(arguments.path))).spec
+        folder = find_project(Path(arguments.path))
+        spec = load(folder).spec
     except SourceError as reason:
         raise CannotRunError(str(reason)) from reason
     if spec is None:
@@ -33,12 +42,32 @@ def run(arguments: argparse.Namespace) -> Outcome:
     asked = str(arguments.id)
     if asked.startswith(_TABLE):
         uses = _of_table(spec, asked.removeprefix(_TABLE))
+        reaches = {use.address for use in uses}
     else:
         kind, key = _record(spec, asked)
         uses = uses_of_record(spec, kind, key)
-    if not uses:
+        reaches = {f"{kind}.{key}"}
+    lines = [f"{use.address}  {_through(use)}" for use in uses]
+    lines += _issued(register_of(arguments, folder), reaches)
+    if not lines:
         return Outcome(f"Nothing uses {asked}.\n")
-    return Outcome("".join(f"{use.address}  {_through(use)}\n" for use in uses))
+    return Outcome("".join(f"{printable_name(line)}\n" for line in lines))
+
+
+def _issued(register: Path, reaches: Set[str]) -> Iterator[str]:
+    """The issued revisions that hold one of the records, and how each stands; nothing where there is no register."""
+    if not register.exists():
+        return
+    try:
+        found = histories(register)
+    except RegisterError as reason:
+        raise CannotRunError(str(reason)) from reason
+    for history in found:
+        for kept in issues(history.kept):
+            if not reaches.isdisjoint(kept.record.contents):
+                word = standing(kept.record.revision, history.kept).word
+                yield f"register: {kept.record.document} {kept.record.revision}  {word}"
+        yield from (f"register: damaged: {fault}" for fault in history.faults)
 
 
 def _through(use: Use) -> str:

@@ -6,8 +6,11 @@ Called by `printing` and `rendering.writing`, and by the rule DOC003, which tell
 from __future__ import annotations
 
 import re
+from typing import TYPE_CHECKING
 
-from specgen.model.product import Product
+if TYPE_CHECKING:
+    # the register reads names alone, and the records of the model are slow to import
+    from specgen.model.product import Product
 
 LONGEST_NAME = 150
 """Bytes of UTF-8; leaves room for the marks of the temporary name under the 255 that file systems allow."""

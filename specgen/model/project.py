@@ -9,7 +9,7 @@ from specgen.model.control import Contact
 from specgen.model.field_types import Code, Id, Line, Span, Text, WholeNumber, YesNo, choice
 from specgen.model.hazards import Users
 from specgen.model.node import Node
-from specgen.model.senses import Concern, Sense, entries, leaf, part
+from specgen.model.senses import Audience, Concern, Sense, entries, leaf, part
 
 SCHEMA_VERSION = 1
 
@@ -106,12 +106,16 @@ class ApprovalPolicy(Node):
 
 
 class Holder(Node):
-    """Someone who is told of every revision and acknowledges it."""
+    """Someone who is told of every revision and acknowledges it. A data sheet goes to many: who else holds it is the maker's."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.DOCUMENT, "id of the holder", required=True)
-    name: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "person, desk or shop", required=True)
+    id: Id = leaf(Sense.SCOPE, Concern.DOCUMENT, "id of the holder", required=True, audience=Audience.MAKER)
+    name: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "person, desk or shop", required=True, audience=Audience.MAKER)
     documents: tuple[Code, ...] = leaf(
-        Sense.ALL_OF, Concern.DOCUMENT, "document numbers held, all of the folder if left out", default=()
+        Sense.ALL_OF,
+        Concern.DOCUMENT,
+        "document numbers held, all of the folder if left out",
+        default=(),
+        audience=Audience.MAKER,
     )
 
 

@@ -62,7 +62,9 @@ def loosely(data: bytes, named: str) -> dict[str, Any]:
     except UnicodeDecodeError:
         raise RegisterError(f"{named} is not UTF-8 text") from None
     except (ValueError, RecursionError) as error:
-        raise RegisterError(f"{named} is not whole JSON: {getattr(error, 'msg', None) or 'nested too deeply'}") from None
+        raise RegisterError(
+            f"{named} is not whole JSON: {getattr(error, 'msg', None) or 'nested too deeply'}"
+        ) from None
     if not isinstance(value, dict):
         raise RegisterError(f"{named} does not hold an object")
     return value

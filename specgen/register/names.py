@@ -7,7 +7,7 @@ its revision: two people who issue, withdraw or acknowledge at once meet in one 
 from __future__ import annotations
 
 import re
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 
 from specgen.model.file_names import file_stem, name_fault
 from specgen.register.failure import RegisterError
@@ -23,7 +23,10 @@ MAKER_MODEL = "model.maker.json"
 CUSTOMER_MODEL = "model.customer.json"
 
 _NUMBERED = re.compile(r"[0-9]{4,6}")
-_REFUSED = re.compile(r'[\x00-\x1f\x7f<>:"\\|?*]')
+# steps parted by single slashes, none of which begins with a full stop or a blank
+_STEP = r'[^\x00-\x1f\x7f<>:"\\|?*/. ][^\x00-\x1f\x7f<>:"\\|?*/]*'
+_SAFE = re.compile(rf"{_STEP}(/{_STEP})*")
+_LONGEST = 400
 
 
 def stem_of(document: str) -> str:
@@ -52,12 +55,4 @@ def record_number(name: str) -> int | None:
 
 def safe(name: str) -> bool:
     """True for the name of a file within a record's folder: relative, no step up, no hidden step, no sign a disk refuses."""
-    path = PurePosixPath(name)
-    return (
-        bool(name)
-        and len(name) <= 400
-        and not path.is_absolute()
-        and not _REFUSED.search(name)
-        and path.as_posix() == name
-        and not any(part.startswith(".") or not part.strip() for part in path.parts)
-    )
+    return len(name) <= _LONGEST and _SAFE.fullmatch(name) is not None

@@ -98,7 +98,7 @@ def read_record(data: bytes, named: str) -> Record:
         files = {str(name): (_hashed(one["sha256"]), _whole(one["bytes"])) for name, one in value["files"].items()}
         fields: dict[str, Any] = {name: _text(value[name]) for name in (*_TEXTS, *_ISSUE_TEXTS)}
         for name in _MAPS:
-            fields[name] = {str(key): _text(one) for key, one in value[name].items()}
+            fields[name] = _map(value[name])
         for name in _LISTS:
             fields[name] = tuple(_text(one) for one in value[name])
         fields["references"] = tuple(_reference(one) for one in value["references"])
@@ -121,6 +121,13 @@ def file_hashes(files: Mapping[str, bytes]) -> dict[str, tuple[str, int]]:
 def _reference(value: Any) -> Reference:
     document, revision, certificate = (_text(value[name]) for name in ("document", "revision", "certificate"))
     return Reference(document, revision, certificate, value["differs"] is True)
+
+
+def _map(value: Any) -> dict[str, str]:
+    if not all(type(one) is str for one in value.values()):
+        raise ValueError("a text")
+    held: dict[str, str] = value
+    return held
 
 
 def _text(value: object) -> str:

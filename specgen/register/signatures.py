@@ -10,6 +10,7 @@ import subprocess
 import tempfile
 from collections.abc import Sequence
 from pathlib import Path
+from shlex import quote
 
 from specgen.register.failure import RegisterError
 
@@ -21,7 +22,7 @@ _KEY = re.compile(r"key (SHA256:[A-Za-z0-9+/=]+)")
 
 def signing_command(file: str) -> str:
     """What whoever approves types to sign the file; the signature comes to stand beside it as `FILE.sig`."""
-    return f"ssh-keygen -Y sign -n {NAMESPACE} -f ~/.ssh/id_ed25519 '{file}'"
+    return f"ssh-keygen -Y sign -n {NAMESPACE} -f ~/.ssh/id_ed25519 {quote(file)}"
 
 
 def signer_of(text: bytes, signature: bytes, allowed: bytes) -> str:

@@ -102,7 +102,7 @@ def _fork(folder: Path, register: Path, minute: int) -> int:
                 # two processes whose clocks differ: the one behind is refused, as it should be
                 if "set the clock" not in str(reason):
                     raise
-    except BaseException as fault:
+    except BaseException as fault:  # noqa: BLE001  # whatever a child dies of is told before it goes
         print(f"CHILD: {type(fault).__name__}: {fault}", file=sys.stderr)
     finally:
         os._exit(3)

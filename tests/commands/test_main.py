@@ -57,6 +57,10 @@ def test_help_lists_every_command() -> None:
         "check",
         "render",
         "compare",
+        "approve",
+        "issue",
+        "verify",
+        "register",
         "explain",
         "schema",
         "new",
@@ -73,10 +77,13 @@ def test_version(capsys: pytest.CaptureFixture[str]) -> None:
     [
         (
             [],
-            "which command? It is one of: check, render, compare, explain, where-used, schema, new; see `specgen --help`",
+            "which command? It is one of: check, render, compare, approve, issue, verify, register, explain, where-used, schema, new; see `specgen --help`",
         ),
         (["chekc"], "there is no command 'chekc'; did you mean check?"),
-        (["zzz"], "there is no command 'zzz'; it is one of: check, render, compare, explain, where-used, schema, new"),
+        (
+            ["zzz"],
+            "there is no command 'zzz'; it is one of: check, render, compare, approve, issue, verify, register, explain, where-used, schema, new",
+        ),
         (["--quiet"], "unrecognized arguments: --quiet; see `specgen --help`"),
         (["check"], "the following arguments are required: PATH; see `specgen check --help`"),
         (["check", ""], "the path is empty; name the folder of the sources"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
@@ -63,7 +64,7 @@ def test_the_way_of_a_document(folder: Path, say: Callable[..., Said], tmp_path:
     assert (code, err) == (0, "")
     assert out.splitlines() == [
         "approve of MS-001 A by Ada Quill recorded in approvals/MS-001/approve-ada-quill.json; it is not signed.",
-        "To sign it: ssh-keygen -Y sign -n specgen-approval -f ~/.ssh/id_ed25519 'approvals/MS-001/approve-ada-quill.json'",
+        "To sign it: ssh-keygen -Y sign -n specgen-approval -f ~/.ssh/id_ed25519 approvals/MS-001/approve-ada-quill.json",
     ]
     code, out, err = say(*ISSUE)
     assert (code, err) == (0, "")
@@ -145,7 +146,9 @@ BAD = [
 
 
 @pytest.mark.parametrize(("argv", "says"), BAD, ids=[" ".join(argv)[:40] for argv, _ in BAD])
-def test_what_makes_no_sense_is_said_in_a_line(folder: Path, say: Callable[..., Said], argv: list[str], says: str) -> None:
+def test_what_makes_no_sense_is_said_in_a_line(
+    folder: Path, say: Callable[..., Said], argv: list[str], says: str
+) -> None:
     before = sorted(folder.rglob("*"))
     code, out, err = say(*argv)
     assert (code, out) == (2, "")
@@ -180,3 +183,56 @@ def test_compare_takes_a_revision_and_a_pdf(folder: Path, say: Callable[..., Sai
     for wrong in ("register:MS-001", "register:@A", "register:MS-001@Z", "register:nowhere:MS-001@A", "job.pdf"):
         code, out, err = say("compare", wrong, ".", *ON)
         assert (code, out, err.count("\n")) == (2, "", 1), wrong
+
+
+def test_where_used_covers_issued_revisions(folder: Path, say: Callable[..., Said]) -> None:
+    for _ in range(2):
+        say(*APPROVE)
+        say(*ISSUE)
+    code, out, _ = say("where-used", "primer")
+    assert (code, out.splitlines()) == (
+        0,
+        [
+            "systems.cab  layers.primer",
+            "jobs.refit  items.DOOR",
+            "register: MS-001 A  superseded",
+            "register: MS-001 B  in force",
+        ],
+    )
+    (folder / "register" / "MS-001" / "0001" / "record.json").write_bytes(b"{}")
+    assert "register: damaged: MS-001/0001/record.json" in say("where-used", "primer")[1]
+
+
+def test_a_line_is_as_long_as_in_the_sources() -> None:
+    from specgen.commands.typed import LINE_LIMIT
+    from specgen.model.field_types import LINE_LIMIT as OF_SOURCES
+
+    assert LINE_LIMIT == OF_SOURCES
+
+
+def test_what_stands_in_a_register_cannot_steer_a_screen(
+    folder: Path, say: Callable[..., Said], tmp_path: Path
+) -> None:
+    """A record made up by someone else, whose hashes hold: control signs in its texts are shown as U+FFFD."""
+    from dataclasses import replace
+
+    from specgen.register.folder import append
+    from specgen.register.record import Record
+
+    hostile = "x\x1b[2J\u202e\r\ny"
+    made = Record("issue", 1, "MS-009", "A", "2026-11-25T09:00:00Z", hostile, certificate="0" * 64, title=hostile)
+    made = replace(made, holders=(hostile,), contents={"products.primer": "0" * 64})
+    append(folder / "register", made, {})
+    for argv in (["list"], ["show", "MS-009"], ["as-of", "2026-11-25"], ["overdue"], ["verify"]):
+        _, out, err = say("register", *argv)
+        assert not {sign for sign in out + err if sign in "\x1b\u202e\r"}, argv
+        assert out, argv
+    # a name that is no text of any encoding, a pipe, a link in a circle
+    place = folder / "register" / "MS-009" / "0001"
+    os.mkfifo(place / "pipe")
+    (place / "circle").symlink_to(place / "circle")
+    (place / os.fsdecode(b"\xff\xfe")).touch()
+    code, out, err = say("register", "verify")
+    assert (code, err) == (1, "")
+    assert sum("is a link or no ordinary file" in line for line in out.splitlines()) == 2
+    assert "belongs to no record" in out

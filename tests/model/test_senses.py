@@ -124,7 +124,8 @@ def test_leaves_of_the_maker() -> None:
         for name in ("id", "hazard_class", "category", "statement", "m_factor", "limit", "limit_source")
     }
     contents = {"Component.flammable", "CombustionHeat.heat", "CombustionHeat.source", "Isocyanates.monomer"}
-    assert held == composition | classes | contents
+    holders = {f"Holder.{name}" for name in ("id", "name", "documents")}
+    assert held == composition | classes | contents | holders
 
 
 # per field type: what is read, and what is refused

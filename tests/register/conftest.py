@@ -52,7 +52,13 @@ class Desk:
         return later(self.minutes)
 
     def approve(self, document: str = "MS-001", **changed: Any) -> Any:
-        said = {"role": "approve", "name": "Ada Quill", "meaning": "May be used.", "on": ON, "now": self.now()} | changed
+        said = {
+            "role": "approve",
+            "name": "Ada Quill",
+            "meaning": "May be used.",
+            "on": ON,
+            "now": self.now(),
+        } | changed
         return approve(self.folder, self.register, document, **said)
 
     def issue(self, document: str = "MS-001", **changed: Any) -> Issued:

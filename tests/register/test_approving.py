@@ -28,7 +28,9 @@ def _key(folder: Path, name: str) -> Path:
 
 
 def _sign(key: Path, file: Path, namespace: str = NAMESPACE) -> Path:
-    subprocess.run(["ssh-keygen", "-q", "-Y", "sign", "-n", namespace, "-f", str(key), str(file)], check=True, capture_output=True)
+    subprocess.run(
+        ["ssh-keygen", "-q", "-Y", "sign", "-n", namespace, "-f", str(key), str(file)], check=True, capture_output=True
+    )
     return file.with_name(file.name + ".sig")
 
 
@@ -143,8 +145,10 @@ def test_a_signature_is_checked_and_kept(desk: Desk, tmp_path: Path) -> None:
     folder = desk.issue().kept.folder / "approvals"
     # the outside verifier, on what the register keeps
     checked = subprocess.run(
-        ["ssh-keygen", "-Y", "verify", "-f", str(folder / "allowed_signers"), "-I", "ada@example.org", "-n", NAMESPACE]
-        + ["-s", str(folder / "approve-ada-quill.json.sig")],
+        [
+            *("ssh-keygen", "-Y", "verify", "-f", str(folder / "allowed_signers"), "-I", "ada@example.org"),
+            *("-n", NAMESPACE, "-s", str(folder / "approve-ada-quill.json.sig")),
+        ],
         input=(folder / "approve-ada-quill.json").read_bytes(),
         capture_output=True,
     )
@@ -162,7 +166,9 @@ def test_a_bad_signature_is_refused(desk: Desk, tmp_path: Path, fault: str) -> N
     elif fault == "rubbish":
         done.path.with_name(done.path.name + ".sig").write_bytes(b"\x00rubbish")
     else:
-        _sign(foreign if fault == "another key" else key, done.path, "other" if fault == "another purpose" else NAMESPACE)
+        _sign(
+            foreign if fault == "another key" else key, done.path, "other" if fault == "another purpose" else NAMESPACE
+        )
     if fault == "no list":
         (desk.folder / "allowed_signers").unlink()
     with pytest.raises(RegisterError, match="allowed_signers file|none of the allowed signers|does not fit its text"):
@@ -202,7 +208,9 @@ def test_an_approval_is_not_read_through_a_link(desk: Desk) -> None:
         desk.issue()
 
 
-@pytest.mark.parametrize("document", ["../../etc", "/etc/passwd", "..", "", "MS-001/../../x", "NO-1", "a" * 500, "MS-001\x00"])
+@pytest.mark.parametrize(
+    "document", ["../../etc", "/etc/passwd", "..", "", "MS-001/../../x", "NO-1", "a" * 500, "MS-001\x00"]
+)
 def test_a_document_that_is_not_there_leads_nowhere(desk: Desk, tmp_path: Path, document: str) -> None:
     with pytest.raises(RegisterError):
         desk.approve(document)
@@ -221,7 +229,10 @@ def test_what_does_not_check_is_not_approved(desk: Desk) -> None:
 
 def test_an_open_warning_of_another_document_does_not_stop_it(desk: Desk) -> None:
     """The barrier is no part of what the data sheet of the primer reaches."""
-    desk.change("film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1", "film: {min: 10 um, nominal: 80 um, max: 900 um}, coats: 1")
+    desk.change(
+        "film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1",
+        "film: {min: 10 um, nominal: 80 um, max: 900 um}, coats: 1",
+    )
     with pytest.raises(Refused):
         desk.approve("MS-001")
     desk.approve("DS-primer")

@@ -22,7 +22,7 @@ from tests.register.conftest import Desk
 Tree = Callable[[Path], dict[str, bytes]]
 
 
-class Broken(Exception):
+class BrokenError(Exception):
     """Stands for anything that can go wrong."""
 
 
@@ -53,9 +53,11 @@ def test_every_step_is_told(second: Desk) -> None:
 BEFORE, AFTER = range(19), (19,)
 
 
-@pytest.mark.parametrize("fault", [Broken("stop"), OSError(errno.EIO, "Input/output error"), KeyboardInterrupt()])
+@pytest.mark.parametrize("fault", [BrokenError("stop"), OSError(errno.EIO, "Input/output error"), KeyboardInterrupt()])
 @pytest.mark.parametrize("at", [*BEFORE, *AFTER])
-def test_a_fault_at_any_step_leaves_the_old_state_or_the_new(second: Desk, tree: Tree, at: int, fault: BaseException) -> None:
+def test_a_fault_at_any_step_leaves_the_old_state_or_the_new(
+    second: Desk, tree: Tree, at: int, fault: BaseException
+) -> None:
     before, told = tree(second.register), list[str]()
 
     def fail(step: str) -> None:
@@ -63,7 +65,7 @@ def test_a_fault_at_any_step_leaves_the_old_state_or_the_new(second: Desk, tree:
         if len(told) == at + 1:
             raise fault
 
-    with pytest.raises((Broken, OSError, KeyboardInterrupt, RegisterError)):
+    with pytest.raises((BrokenError, OSError, KeyboardInterrupt, RegisterError)):
         second.issue(step=fail)
     (found,) = histories(second.register)
     assert list(all_faults(found)) == []
@@ -82,9 +84,9 @@ def test_the_first_issue_that_fails_leaves_no_register(desk: Desk) -> None:
 
     def fail(step: str) -> None:
         if step == "rename":
-            raise Broken(step)
+            raise BrokenError(step)
 
-    with pytest.raises(Broken):
+    with pytest.raises(BrokenError):
         desk.issue(step=fail)
     assert not desk.register.exists()
 
@@ -111,7 +113,9 @@ def test_a_full_disk_is_said_in_a_line_and_loses_nothing(
     assert second.issue().kept.record.revision == "B"
 
 
-def test_a_folder_that_may_not_be_written_is_said_in_a_line(second: Desk, tree: Tree, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_folder_that_may_not_be_written_is_said_in_a_line(
+    second: Desk, tree: Tree, monkeypatch: pytest.MonkeyPatch
+) -> None:
     # root may write anywhere, so the refusal is made here
     def refuse(self: Path, *arguments: object, **named: object) -> None:
         raise PermissionError(errno.EACCES, "Permission denied", str(self))

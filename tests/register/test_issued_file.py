@@ -67,7 +67,9 @@ def test_what_was_altered_is_named(desk: Desk) -> None:
         ),
         "no model": (_altered(data, attached={"certificate.json": certificate}), "is no longer attached"),
         "its certificate": (
-            _altered(data, attached={**carried, "certificate.json": certificate.replace(b"May be used", b"May be Used")}),
+            _altered(
+                data, attached={**carried, "certificate.json": certificate.replace(b"May be used", b"May be Used")}
+            ),
             "Its certificate is not the one issued",
         ),
         "bytes at its end": (data + b"\n", "so its pages or the file around them are not"),

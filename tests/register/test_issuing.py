@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import io
 import json
+import os
+import shutil
 import subprocess
+import sys
 from datetime import UTC, date, datetime
 from pathlib import Path
 
@@ -36,7 +39,12 @@ def test_a_record_holds_what_it_rests_on(desk: Desk) -> None:
     record = kept.record
     assert kept.folder == desk.register / "MS-001" / "0001"
     assert (record.kind, record.number, record.revision, record.previous) == ("issue", 1, "A", "")
-    assert (record.about, record.subject, record.title, record.reason) == ("job", "refit", "Door and step", "first issue of the doors")
+    assert (record.about, record.subject, record.title, record.reason) == (
+        "job",
+        "refit",
+        "Door and step",
+        "first issue of the doors",
+    )
     assert record.time == "2026-11-25T09:04:00Z"
     assert record.next_review == "2027-11-25"
     assert record.holders == ("Body shop",)
@@ -108,7 +116,16 @@ def test_the_next_review_by_the_calendar() -> None:
 def test_equal_input_gives_equal_records(desk: Desk) -> None:
     desk.approve()
     both = [
-        issue(desk.folder, desk.folder / name, "MS-001", reason="r", on=ON, now=BEGIN.replace(hour=12), printer=small_pdf, versions=no_versions)
+        issue(
+            desk.folder,
+            desk.folder / name,
+            "MS-001",
+            reason="r",
+            on=ON,
+            now=BEGIN.replace(hour=12),
+            printer=small_pdf,
+            versions=no_versions,
+        )
         for name in ("one", "two")
     ]
     first, second = (one.kept for one in both)
@@ -169,3 +186,30 @@ def test_a_source_changed_meanwhile_stops_it(desk: Desk) -> None:
     with pytest.raises(RegisterError, match="changed while they were being issued"):
         desk.issue(printer=print_and_change)
     assert not Path(desk.register).exists()
+
+
+_ELSEWHERE = """
+import sys
+from datetime import UTC, date, datetime
+from pathlib import Path
+from specgen.issuing import issue
+folder = Path(sys.argv[1])
+moment = datetime(2026, 11, 25, 12, tzinfo=UTC)
+issue(folder, folder / "register", "DS-barrier", reason="r", on=date(2026, 11, 25), now=moment)
+"""
+
+
+def test_two_processes_in_two_folders_and_time_zones_issue_the_same_bytes(desk: Desk, tmp_path: Path) -> None:
+    """Real pages: every file of both records, the PDF too, is the same to the byte."""
+    desk.approve("DS-barrier")
+    other = tmp_path / "elsewhere" / "deeper"
+    shutil.copytree(desk.folder, other)
+    for folder, zone, seed in ((desk.folder, "Asia/Tokyo", "1"), (other, "America/Lima", "2")):
+        around = {**os.environ, "TZ": zone, "PYTHONHASHSEED": seed}
+        command = [sys.executable, "-c", _ELSEWHERE, str(folder)]
+        subprocess.run(command, cwd=folder, env=around, check=True)
+    first, second = desk.folder / "register", other / "register"
+    names = sorted(path.relative_to(first) for path in first.rglob("*") if path.is_file())
+    assert names == sorted(path.relative_to(second) for path in second.rglob("*") if path.is_file())
+    assert Path("DS-barrier/0001/documents/DS-barrier-data-sheet.pdf") in names
+    assert [name for name in names if (first / name).read_bytes() != (second / name).read_bytes()] == []

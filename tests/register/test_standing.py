@@ -111,16 +111,28 @@ def test_a_sheet_revised_or_withdrawn_makes_what_rests_on_it_suspect(desk: Desk)
 
 def test_a_product_that_left_its_sheet_behind_makes_a_job_suspect(desk: Desk) -> None:
     _revise(desk, 0, "DS-primer")
-    desk.change("mass_share: 40 %, density: 0.85 g/mL}\n      - {id: gas", "mass_share: 40 %, density: 0.86 g/mL}\n      - {id: gas", "products.yaml")
+    desk.change(
+        "mass_share: 40 %, density: 0.85 g/mL}\n      - {id: gas",
+        "mass_share: 40 %, density: 0.86 g/mL}\n      - {id: gas",
+        "products.yaml",
+    )
     _revise(desk, 1)
     (one,) = suspects(_found(desk))
-    assert (one.reference, one.why) == ("DS-primer A", "the sources already said something else than it when this was issued")
+    assert (one.reference, one.why) == (
+        "DS-primer A",
+        "the sources already said something else than it when this was issued",
+    )
 
 
 def test_holders_acknowledge_by_name_and_once(desk: Desk) -> None:
     with (desk.folder / "project.yaml").open("a") as out:
         out.write(HOLDERS)
     _revise(desk, 0)
+    first = desk.register / "MS-001" / "0001"
+    assert b"Fleet office" in (first / "model.maker.json").read_bytes()
+    # who else holds a document is no matter of a customer's
+    for name in ("model.customer.json", "certificate.json", "documents/MS-001-method-statement.pdf"):
+        assert b"Fleet office" not in (first / name).read_bytes()
     assert not_acknowledged(history_of(desk.register, "MS-001")) == ("Body shop", "Fleet office")
     kept = acknowledge(desk.register, "MS-001", "A", by="body  SHOP", now=_on(1))
     assert (kept.record.kind, kept.record.number, kept.record.by) == ("receipt", 2, "Body shop")

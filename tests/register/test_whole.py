@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 import shutil
+import subprocess
 from collections.abc import Callable
 from pathlib import Path
 
@@ -17,7 +18,13 @@ from specgen.register.notes import withdraw
 from specgen.register.receipt import lost_since, receipt_text
 from tests.register.conftest import Desk
 
-SMALL = ("record.json", "SHA256SUMS", "certificate.json", "approvals/approve-ada-quill.json", "sources/project.yaml.txt")
+SMALL = (
+    "record.json",
+    "SHA256SUMS",
+    "certificate.json",
+    "approvals/approve-ada-quill.json",
+    "sources/project.yaml.txt",
+)
 
 
 @pytest.fixture(scope="module")
@@ -133,7 +140,9 @@ def test_what_was_taken_out_or_put_in_is_found(kept: Desk, tmp_path: Path, case:
     assert any(says in fault for fault in found), found
 
 
-@pytest.mark.parametrize("name", ["../../outside.txt", "/etc/passwd", "documents/../../../x", ".hidden", "a\\b", "documents//x"])
+@pytest.mark.parametrize(
+    "name", ["../../outside.txt", "/etc/passwd", "documents/../../../x", ".hidden", "a\\b", "documents//x"]
+)
 def test_a_record_that_names_a_file_outside_is_none(kept: Desk, tmp_path: Path, name: str) -> None:
     import json
 
@@ -174,3 +183,45 @@ def test_what_a_cut_off_issuing_left_is_no_part_of_the_register(kept: Desk, tmp_
     shutil.copytree(register / "MS-001" / "0002", register / "MS-001" / ".0003.abcdef.stage")
     assert _faults(register) == []
     assert left_behind(register) == ["MS-001/.0003.abcdef.stage"]
+
+
+def test_two_branches_that_issue_the_same_revision_meet_in_git(desk: Desk) -> None:
+    """git as the outside judge: one document conflicts, two do not, and a withdrawal meets an issue."""
+
+    def git(*arguments: str) -> subprocess.CompletedProcess[str]:
+        who = ("-c", "user.name=t", "-c", "user.email=t@example.org", "-c", "commit.gpgsign=false")
+        return subprocess.run(["git", *who, *arguments], cwd=desk.folder, capture_output=True, text=True)
+
+    def commit(branch: str) -> None:
+        git("add", "-A")
+        assert git("commit", "-q", "-m", branch).returncode == 0
+
+    git("init", "-q", "-b", "main")
+    desk.revise("DS-primer")
+    commit("first")
+    for branch, add in {
+        "issue": lambda: desk.revise("DS-primer", reason="by one"),
+        "again": lambda: desk.revise("DS-primer", reason="by another"),
+        "withdraw": lambda: withdraw(desk.register, "DS-primer", "A", reason="r", by="b", now=desk.now()),
+        "other": lambda: desk.revise("DS-base"),
+    }.items():
+        git("checkout", "-q", "-b", branch, "main")
+        add()
+        commit(branch)
+    for ours, theirs, meets in (("issue", "again", True), ("issue", "withdraw", True), ("issue", "other", False)):
+        git("checkout", "-q", ours)
+        merged = git("merge", "-q", "-m", "merged", theirs)
+        assert (merged.returncode != 0) == meets, (ours, theirs, merged.stdout)
+        if meets:
+            assert "register/DS-primer/0002/record.json" in git("diff", "--name-only", "--diff-filter=U").stdout
+            git("merge", "--abort")
+    assert _faults(desk.register) == []
+
+
+def test_numbers_that_would_share_a_folder_are_refused(desk: Desk) -> None:
+    desk.revise("MS-001")
+    for number in ("MS/001", "ms-001"):
+        desk.change("number: MS-001", f"number: {number}")
+        with pytest.raises(RegisterError, match="MS-001 has the folder it would need"):
+            desk.approve(number)
+        desk.change(f"number: {number}", "number: MS-001")

@@ -27,6 +27,8 @@ NOT_PRINTED = {
     "DeadVolumeTable": "chooses a table, which a working cites",
     "Corrosivity": "a category is printed by its own sign",
     "PatchResult": "a document says it in a sentence",
+    "ApprovalRole": "an approval is said in a word of the view",
+    "RevisionGround": "chooses what asks for a revision",
     "TapeClass": "a class is printed by its own sign",
 }
 

@@ -1,7 +1,7 @@
 """INS008 The gauge reads the paint and nothing else
 
 Checks
-    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, or over body filler; paint on galvanised steel without saying what is taken off for the zinc; an eddy-current gauge over a zinc-rich coat. From memory.
+    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, or over body filler; paint on galvanised steel where neither a correction nor a reading of the zinc at a hold point says what is taken off; an eddy-current gauge over a zinc-rich coat. From memory.
 Why
     Such a gauge reads down to the next metal: filler and zinc count as paint, and over plastic it finds none.
 Passes
@@ -15,6 +15,10 @@ Passes
     jobs.refit.substrate.material: galvanized_hot_dip
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 60 um}
     jobs.refit.inspection.zinc: {id: zinc, check: Zinc before painting, at: after-preparation, gauge: {principle: magnetic}, criterion: {text: mean written down}}
+
+    jobs.refit.substrate.material: galvanized_hot_dip
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}
+    jobs.refit.inspection.zinc: {id: zinc, check: Zinc before painting, at: after-preparation, gauge: {principle: magnetic}, criterion: {text: mean written down}, hold_point: yes}
 Fails
     jobs.refit.substrate.material: grp
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.principle
@@ -57,7 +61,9 @@ def gauge_reads_paint(job: Job, spec: Spec) -> Iterator[Problem]:
             continue
         if no_metal:
             yield Problem((*path, "principle"), f"a {principle} gauge finds no metal below {', '.join(no_metal)}")
-        zinc = sorted({row["name"] for row in materials if row["id"].startswith("galvanized")})
+        known = _zinc_read(job, spec)
+        unread = [row for item, _ in read if item.id not in known if (row := material_of(job, item, spec)) is not None]
+        zinc = sorted({row["name"] for row in unread if row["id"].startswith("galvanized")})
         if zinc and point.at not in BEFORE_PAINT and (point.gauge is None or point.gauge.correction is None):
             yield Problem((*path, "correction"), f"on {', '.join(zinc)} the gauge counts the zinc as paint")
         layers = [layer for _, system in read for layer in layers_read(point, system)]
@@ -66,3 +72,13 @@ def gauge_reads_paint(job: Job, spec: Spec) -> Iterator[Problem]:
         zinc_rich = any(spec.product_of(layer).binder.startswith("zinc_") for layer in layers)
         if zinc_rich and principle is GaugePrinciple.EDDY_CURRENT:
             yield Problem((*path, "principle"), "an eddy-current gauge is misled by a zinc-rich coat")
+
+
+def _zinc_read(job: Job, spec: Spec) -> set[str]:
+    """The items whose metal a gauge reads before any paint: what it finds there is taken off, part by part."""
+    return {
+        item.id
+        for point in film_points(job)
+        if point.at in BEFORE_PAINT and point.hold_point and principle_of(point) in THROUGH_THE_PAINT
+        for item, _ in places(point, job, spec)
+    }
