@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from specgen.model.acceptance import InspectionPoint, Stage
 from specgen.model.job import Job
+from specgen.model.preparation import StepKind
 from specgen.model.spec import Spec
 from specgen.plan.inspected import places
 from specgen.plan.quantities import Quantities
@@ -166,7 +167,12 @@ def _steps(group: Group, cut: Cut, words: Words) -> Iterator[tuple[str, str]]:
     for step in steps(group.preparation, words):
         grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
         title = ", ".join(part for part in (step.title, grade, step.abrasive) if part)
-        yield _short(title, cut), _short(step.text, cut) if cut.step_texts else ""
+        if cut.step_texts:
+            yield _short(title, cut), _short(step.text, cut)
+            continue
+        # without its text a test says nothing, and a blast not how deep
+        told = step.limits or (step.acceptance if title == words.word(StepKind.TEST) else "")
+        yield _short(f"{title}: {told}" if told else title, cut), ""
 
 
 def _coats(

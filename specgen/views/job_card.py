@@ -26,17 +26,18 @@ CUTS = (
     Cut("plain", step_texts=False),
     Cut("close"),
     Cut("close", step_texts=False),
-    Cut("close", step_texts=False, checks=False),
-    Cut("close", step_texts=False, checks=False, between=False),
-    Cut("close", step_texts=False, checks=False, between=False, parts=False, longest=60),
-    Cut("tight", step_texts=False, checks=False),
-    Cut("tight", step_texts=False, checks=False, between=False),
+    Cut("close", step_texts=False, parts=False, longest=100),
+    Cut("tight", step_texts=False),
+    Cut("tight", step_texts=False, parts=False, longest=100),
+    Cut("tight", step_texts=False, parts=False, longest=60),
+    Cut("tight", step_texts=False, checks=False, parts=False, longest=60),
     Cut("tight", step_texts=False, checks=False, between=False, parts=False, longest=60),
     Cut("tight", step_texts=False, checks=False, between=False, parts=False, longest=36),
     Cut("tight", step_texts=False, checks=False, between=False, parts=False, climate=False, longest=36),
 )
-"""What is given up to stay on one side, mildest first. Never given up: the fleet number, waits, films, wet film, hold
-points, signal word, and the boxes to write in; everything else can be read in the method statement."""
+"""What is given up to stay on one side, mildest first; what is done between coats and once a wait is past goes last but for
+the climate. Never given up: the fleet number, waits, films, wet film, hold points, signal word, figures of the steps, and
+the boxes to write in; everything else can be read in the method statement."""
 
 # The longest fleet number that each size of type still sets in one line, in characters.
 _SIZES = ((6, "huge"), (9, "large"), (14, "medium"), (24, "small"))
