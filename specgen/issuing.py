@@ -5,7 +5,6 @@ Until that renaming nothing is there; after it everything is. The steps before i
 
 from __future__ import annotations
 
-from calendar import monthrange
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
@@ -16,14 +15,14 @@ from specgen.candidate import Candidate, Refused, candidate
 from specgen.document_kinds import Issue
 from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
-from specgen.model.project import Policies
-from specgen.register.approvals import Collected, allowed_signers, binding, collected, conflicts, same_person
+from specgen.register.approvals import Collected, allowed_signers, binding, collected, conflicts
 from specgen.register.certificate import Certificate, carried, certificate_text, code_text, fingerprint
 from specgen.register.editions import content_sha256, record_contents
 from specgen.register.failure import RegisterError
 from specgen.register.folder import History, Kept, Step, append, history_of, no_step
 from specgen.register.json_text import read_bytes, sha256
 from specgen.register.names import ALLOWED_SIGNERS, CERTIFICATE, CUSTOMER_MODEL, MAKER_MODEL
+from specgen.register.policy import missing_approvals, next_review, policy_lines
 from specgen.register.record import Record, Reference, file_hashes
 from specgen.register.state import in_force, issues
 from specgen.rendering.attachments import Attachment
@@ -111,40 +110,9 @@ def issue(
         number=(head.record.number if head is not None else 0) + 1,
         files=file_hashes(files),
         engines=dict(versions()),
-        policy=tuple(_policy_lines(found.spec.project.policies)),
+        policy=tuple(policy_lines(found.spec.project.policies)),
     )
     return Issued(append(register, record, files, step), fingerprint(sha256(text)))
-
-
-def missing_approvals(policies: Policies | None, approvals: Sequence[Collected]) -> Iterator[str]:
-    """What the policy of the project asks for and is not there."""
-    policy = policies or Policies()
-    persons = {same_person(one.approval.name) for one in approvals}
-    if len(persons) < policy.approvals_needed:
-        needed = "1 person has" if policy.approvals_needed == 1 else f"{policy.approvals_needed} persons have"
-        yield f"{needed} to check or approve, {len(persons)} did"
-    if policy.approvals_needed and not any(one.approval.role == "approve" for one in approvals):
-        yield "nobody has approved it"
-    for demand in policy.approvals:
-        fit = {
-            same_person(one.approval.name)
-            for one in approvals
-            if one.approval.role == demand.role.value and (one.signer or not demand.signed)
-        }
-        if len(fit) < demand.count:
-            signed = " with a signature" if demand.signed else ""
-            yield f"{demand.id}: {demand.count} to {demand.role.value}{signed}, there is {len(fit)}"
-
-
-def next_review(day: date, policies: Policies | None) -> str:
-    """The last day before the next review, by the calendar; empty where the project sets none."""
-    if policies is None or policies.review_every is None:
-        return ""
-    month = day.month - 1 + policies.review_every.months
-    year, month = day.year + month // 12, month % 12 + 1
-    if year > date.max.year:
-        return ""
-    return date(year, month, min(day.day, monthrange(year, month)[1])).isoformat()
 
 
 def _approvals(folder: Path, found: Candidate) -> list[Collected]:
@@ -253,13 +221,3 @@ def _approval_files(folder: Path, approvals: Sequence[Collected]) -> dict[str, b
     if allowed is not None and any(one.signature is not None for one in approvals):
         files[f"approvals/{ALLOWED_SIGNERS}"] = allowed
     return files
-
-
-def _policy_lines(policies: Policies | None) -> Iterator[str]:
-    """The policy it was issued under, in words."""
-    policy = policies or Policies()
-    yield f"approvals needed: {policy.approvals_needed}"
-    for demand in policy.approvals:
-        yield f"{demand.id}: {demand.count} to {demand.role.value}{', signed' if demand.signed else ''}"
-    if policy.review_every is not None:
-        yield f"review every {policy.review_every}"

@@ -15,7 +15,7 @@ import pytest
 from pypdf import PdfReader
 
 from specgen.checking import check
-from specgen.issuing import issue, next_review
+from specgen.issuing import issue
 from specgen.model.field_types import parse_span
 from specgen.model.project import Numbering, NumberingScheme, Policies
 from specgen.register.certificate import fingerprint, read_certificate
@@ -24,6 +24,7 @@ from specgen.register.folder import history_of
 from specgen.register.issued_file import attachments, verify
 from specgen.register.json_text import sha256
 from specgen.register.numbering import next_revision, revision_at
+from specgen.register.policy import next_review
 from tests.good_spec import ON
 from tests.register.conftest import BEGIN, Desk, no_versions, small_pdf
 
