@@ -1,0 +1,67 @@
+"""The register of the demo: whole, with three revisions of a job, a withdrawn sheet and a suspect reference, and what became weaker."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from specgen.commands import main
+
+DEMO = Path(__file__).resolve().parents[2] / "specs_demo"
+
+
+@pytest.fixture(autouse=True)
+def _in_the_demo(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(DEMO)
+
+
+def _told(call: list[str], capsys: pytest.CaptureFixture[str], code: int = 0) -> list[str]:
+    assert main(call) == code
+    return capsys.readouterr().out.splitlines()
+
+
+def test_it_is_whole(capsys: pytest.CaptureFixture[str]) -> None:
+    assert _told(["register", "verify"], capsys)[0].startswith("9 records of 4 documents, all whole")
+
+
+def test_how_each_revision_stands(capsys: pytest.CaptureFixture[str]) -> None:
+    listed = [line.split("  ")[:3] for line in _told(["register", "list"], capsys)]
+    stands = {name: said.partition(":")[0] for name, _, said in listed}
+    assert stands == {
+        "DS-210 A": "superseded by B",
+        "DS-210 B": "in force",
+        "DS-310 A": "withdrawn on 2026-11-09",
+        "DS-410 A": "in force",
+        "MS-3134 A": "superseded by C",
+        "MS-3134 B": "superseded by C",
+        "MS-3134 C": "in force",
+    }
+
+
+def test_the_reference_is_suspect(capsys: pytest.CaptureFixture[str]) -> None:
+    due = main(["register", "overdue"]), capsys.readouterr().out
+    assert "MS-3134 C: it rests on DS-210 A: DS-210 B is in force since 2026-11-02; asks for a revision" in due[1]
+
+
+def test_what_was_in_force_on_a_day(capsys: pytest.CaptureFixture[str]) -> None:
+    named = [line.split("  ")[0] for line in _told(["register", "as-of", "2026-09-01"], capsys)]
+    assert named == ["DS-210 A", "DS-310 A", "DS-410 A", "MS-3134 B"]
+
+
+def test_an_issued_file_is_known_and_superseded(capsys: pytest.CaptureFixture[str]) -> None:
+    file = "register/MS-3134/0001/documents/MS-3134-method-statement.pdf"
+    assert main(["verify", file, "--register", "register"]) == 1
+    assert "unaltered, but superseded by C" in capsys.readouterr().out
+
+
+def test_what_became_weaker(capsys: pytest.CaptureFixture[str]) -> None:
+    told = "\n".join(_told(["compare", "register:MS-3134@A", "register:MS-3134@C", "--on", "2026-11-25"], capsys))
+    flat = " ".join(told.split())
+    assert flat.startswith("register:MS-3134@A -> register:MS-3134@C: 7 relaxed, 1 for a person to decide, 1 tightened")
+    for sentence in (
+        "Least film of the inspection point primer-film (Dry film of the primer) fell from 48 µm to 40 µm.",
+        "Hold point (work stops until it is signed) for the inspection point total-film (Dry film of all coats) is no longer stated",
+        "The waiver weighed-rails (USE007) is new.",
+    ):
+        assert sentence in flat
