@@ -18,7 +18,9 @@ from specgen.trade.voc_limit import lowest_limit, reactivity_limit
 from specgen.units.rounding import plain_text
 
 
-def reactivity_within(product: Product, jurisdiction: Literal["US", "US-CA"], market: str, day: date) -> Iterator[Problem]:
+def reactivity_within(
+    product: Product, jurisdiction: Literal["US", "US-CA"], market: str, day: date
+) -> Iterator[Problem]:
     """What is missing or above its limit on a day; `market` is the jurisdiction in words."""
     stated = product.voc
     entries = [entry for entry in stated.categories if entry.jurisdiction == jurisdiction] if stated is not None else []
