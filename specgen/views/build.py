@@ -203,7 +203,7 @@ def _wait_table(letter: str, listed: Sequence[Wait], words: Words) -> TableView:
         Column(words("Not later than"), "w-15"),
         Column(words("If it is later")),
     ]
-    caption = words("Not before: waits of build {}, counted from the last pass").format(letter)
+    caption = words("Not before: waits of build {}, counted from the last step or pass").format(letter)
     # A limit that is not there is shown as such: an empty column would go, and the limits would change places.
     rows = [(wait.after, wait.comes, wait.not_before or "–", wait.not_later or "–", wait.late) for wait in listed]
     return table_view(caption, columns, rows)

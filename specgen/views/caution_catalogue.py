@@ -52,7 +52,12 @@ AT_STEPS: tuple[StepCaution, ...] = (
         ),
     ),
     StepCaution(
-        Task.SANDING, "isocyanate", N_("Never sand a film that has not fully cured: its dust still holds isocyanate.")
+        Task.SANDING,
+        "isocyanate",
+        N_(
+            "Never sand a film dry that has not fully cured: its dust still holds isocyanate. Once hard it may be sanded wet, "
+            "with P3 mask and gloves."
+        ),
     ),
     StepCaution(
         Task.SANDING,

@@ -18,8 +18,8 @@ from specgen.views.tables import Column, TableView, table_view
 from specgen.views.wording import N_, Words
 
 _SAID = {
-    Verdict.ACCEPTED: N_("Yes"),
-    Verdict.SAME: N_("Yes"),
+    Verdict.ACCEPTED: N_("Yes, prepared"),
+    Verdict.SAME: N_("Yes, prepared"),
     Verdict.CONDITIONAL: N_("On conditions"),
     Verdict.NOT_RECOMMENDED: N_("Not recommended"),
 }

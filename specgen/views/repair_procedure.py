@@ -62,6 +62,9 @@ def _procedure(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> R
 def _steps(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:
     system, items = groups[0].system, [item for group in groups for item in group.items]
     last = system.layers[-1]
+    yield Condition(
+        words("Wash and degrease the place and its surroundings first: sanding grinds dirt and grease in."), ""
+    )
     yield Condition(_hard(system, job, spec, words), "")
     text = words(
         "Sand the place back until what is left is sound and holds at its edge: to the first coat that is not damaged, or to "
@@ -79,12 +82,13 @@ def _steps(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> Itera
     )
     lap, least = _widest("lap", items), Quantity.of("length", int(_lap()["lap_mm"]), "mm", _lap()["lap_mm"])
     sanded = _widest("sanded", items) or lap or least
-    dull = "blend_area_clear" if last.role is Role.CLEAR else "old_finish_before_colour"
+    own, dull = _own_paper(system, words), _dull(last)
     text = words("Sand the sound coat around the rings dull with {papers}{width}.")
     yield Condition(
-        text.format(papers=paper_window(dull, words), width=_wide(sanded, words)), _papers_source(dull, words)
+        text.format(papers=own or paper_window(dull, words), width=_wide(sanded, words)),
+        "" if own else _papers_source(dull, words),
     )
-    yield Condition(words("Blow off, degrease, and wipe with a tack cloth. Mask what stays."), "")
+    yield Condition(words("Vacuum off, degrease, and wipe with a tack cloth. Mask what stays."), "")
     text = words(
         "Lay the coats again from the ground that shows, by the table below, in the passes of the table of coats. Each coat ends "
         "beyond the one below it, and the last laps at least {lap} on what was sanded dull."
@@ -106,7 +110,8 @@ def _hard(system: System, job: Job, spec: Spec, words: Words) -> str:
         return text.format(after)
     times = [f"{p.name} {time}" for p in harmful if (time := full_cure_at(p, job.climate, words))]
     text = words(
-        "Sand nothing before it has fully cured: until then its dust does harm, and dry to handle is not enough{times}."
+        "Sand nothing dry before it has fully cured: until then its dust does harm. A film that is hard before that may be "
+        "sanded wet, with P3 mask and gloves{times}."
     )
     return text.format(times=words(". Fully cured: {}").format("; ".join(times)) if times else "")
 
@@ -177,10 +182,9 @@ def _rows(groups: Sequence[Group], spec: Spec, words: Words) -> Iterator[tuple[s
         paper = _part_paper(groups, words) if below is None else _coat_paper(below, layer, spec, words)
         name = coat_name(number, layer, words)
         yield words(" or ").join(grounds), paper, name, _film(layer, spec, words), words.phrase(layer.hold)
-    last = system.layers[-1]
-    if len(system.layers) == 1:
-        name = coat_name(1, last, words)
-        yield name, paper_window("old_finish_before_colour", words), name, _film(last, spec, words), ""
+    # damage that stays within the last coat
+    last, name = system.layers[-1], coat_name(len(system.layers), system.layers[-1], words)
+    yield name, _own_paper(system, words) or paper_window(_dull(last), words), name, _film(last, spec, words), ""
 
 
 def _film(layer: Layer, spec: Spec, words: Words) -> str:
@@ -209,6 +213,21 @@ def _coat_paper(below: Layer, above: Layer, spec: Spec, words: Words) -> str:
     """The paper the author names for this coat, at once or once the wait is past; else that of the table."""
     late = ", ".join(words("P{}").format(paper) for paper in papers_in(late_remedy(below, above, spec)))
     return below.abraded_with or late or paper_window(papers_between(below, above), words)
+
+
+def _own_paper(system: System, words: Words) -> str:
+    """The paper the author names for the product of the last coat, as for a rough one; empty where there is none."""
+    last = system.layers[-1]
+    alike = [layer for layer in reversed(system.layers) if layer.product == last.product]
+    for layer in alike:
+        if named := layer.abraded_with or ", ".join(words("P{}").format(paper) for paper in papers_in(layer.if_late)):
+            return named
+    return ""
+
+
+def _dull(last: Layer) -> str:
+    """The row of sanding_stages for the coat around a repair."""
+    return "blend_area_clear" if last.role is Role.CLEAR else "old_finish_before_colour"
 
 
 def _widest(name: str, items: Sequence[Item]) -> Quantity | None:

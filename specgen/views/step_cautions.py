@@ -79,11 +79,12 @@ def before_use(product: Product, words: Words) -> tuple[str, ...]:
 
 
 def at_steps(preparation: Preparation, words: Words, *, old_paint: bool) -> tuple[tuple[str, ...], ...]:
-    """The cautions of every step of a preparation, in its order; each is said at the first step it bites at.
+    """The cautions of every step of a preparation, in its order; each is said at the first step it bites at, lead at every one.
 
     No product of the job is on the part yet: the dust is that of metal and old paint, the vapour that of cleaners.
     """
     said: set[str] = set()
+    lead = {words(caution.text) for caution in AT_STEPS if caution.trait == "old-paint"}
     found: list[tuple[str, ...]] = []
     for step in preparation.steps:
         task = _TASK_OF_STEP.get(step.do)
@@ -92,7 +93,8 @@ def at_steps(preparation: Preparation, words: Words, *, old_paint: bool) -> tupl
             beside.add("blasting")
         texts = cautions_at(task, (), words, beside=beside) if task is not None else ()
         found.append(tuple(text for text in texts if text not in said))
-        said.update(texts)
+        # what old paint may hold is said at each step that makes dust of it
+        said.update(set(texts) - lead)
     return tuple(found)
 
 

@@ -101,22 +101,24 @@ def test_repair_of_each_system() -> None:
         "Barrier coat",
     )
     assert [step.text for step in cab.steps] == [
-        "Sand nothing before it has fully cured: until then its dust does harm, and dry to handle is not enough.",
+        "Wash and degrease the place and its surroundings first: sanding grinds dirt and grease in.",
+        "Sand nothing dry before it has fully cured: until then its dust does harm. A film that is hard before that may be sanded wet, with P3 mask and gloves.",
         "Sand the place back until what is left is sound and holds at its edge: to the first coat that is not damaged, or to the part where the lowest coat is damaged or has come loose.",
         "Where the cold-rolled steel sheet shows, prepare it to P Ma by the steps of build A.",
         "Feather every coat around the place back in a ring of its own with P180 to P320, until no step is felt.",
         f"Sand the sound coat around the rings dull with P800 to P1500, at least 25{NB}mm wide.",
-        "Blow off, degrease, and wipe with a tack cloth. Mask what stays.",
+        "Vacuum off, degrease, and wipe with a tack cloth. Mask what stays.",
         f"Lay the coats again from the ground that shows, by the table below, in the passes of the table of coats. Each coat ends beyond the one below it, and the last laps at least 25{NB}mm on what was sanded dull.",
         f"Once hard, read the film on the place, on its rings and beside them, with the gauge of the first readings. Where the part was bare, all coats together: at least 95{NB}µm (3.74{NB}mil), nominal 130{NB}µm (5.12{NB}mil), at most 180{NB}µm (7.09{NB}mil). Then judge grip, colour and surface as at the first inspection, and write the repair down.",
     ]  # fmt: skip
     assert [step.source for step in cab.steps if step.source] == [
         "MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 4.4 (published)"
     ]
-    # a base coat that was sanded is laid again: there is no ground from which the clear coat alone is
+    # a base coat that was sanded is laid again: the clear coat alone is laid only where damage stays within it
     assert [row[:3] for row in cab.coats.rows] == [
         ("the part", "P180", "1 primer"),
         ("1 primer or 2 base coat", "P400", "2 base coat"),
+        ("3 clear coat", "P800 to P1500", "3 clear coat"),
     ]
     assert [row[:3] for row in chassis.coats.rows] == [
         ("the part", "P180", "1 primer"),
@@ -127,8 +129,8 @@ def test_repair_of_each_system() -> None:
 def test_time_to_full_cure_is_named_where_the_product_states_it() -> None:
     rows = "[{id: a, stage: full-cure, time: 12 days, air: 14 degC}, {id: b, stage: full-cure, time: 7 days, air: 20 degC}]"
     cab, _ = _repairs(products__primer__drying=rows)
-    assert cab.steps[0].text.startswith("Sand nothing before it has fully cured")
-    assert f"Fully cured: Example primer 12{NB}days at 14{NB}°C" in cab.steps[0].text
+    assert cab.steps[1].text.startswith("Sand nothing dry before it has fully cured")
+    assert f"Fully cured: Example primer 12{NB}days at 14{NB}°C" in cab.steps[1].text
 
 
 def test_paint_whose_dust_holds_neither_isocyanate_nor_epoxy_is_sanded_once_dry_to_handle() -> None:
@@ -138,7 +140,7 @@ def test_paint_whose_dust_holds_neither_isocyanate_nor_epoxy_is_sanded_once_dry_
         products__barrier__hazards__epoxy_up_to_700="no",
         systems__chassis__handle_after="5 h",
     )
-    assert chassis.steps[0].text == f"Begin only when the last coat is dry to handle, 5{NB}h after its last pass."
+    assert chassis.steps[1].text == f"Begin only when the last coat is dry to handle, 5{NB}h after its last pass."
 
 
 def test_widths_of_the_job_go_before_the_published_lap() -> None:
@@ -157,7 +159,7 @@ def test_spot_that_cannot_be_blasted_has_its_grade() -> None:
     cab, _ = _repairs(
         **{"preparations__sand-steel__steps__sand": "{id: sand, do: blast, text: Blast., grade: Sa 2 1/2}"}
     )
-    assert cab.steps[2].text == (
+    assert cab.steps[3].text == (
         "Where the cold-rolled steel sheet shows, prepare it to Sa 2 1/2 by the steps of build A. "
         "A small spot that cannot be blasted: to SP 11 or P Ma."
     )
@@ -206,15 +208,15 @@ def test_goes_over_holds_what_the_tables_hold_and_no_more() -> None:
     spec = _spec()
     view = goes_over(spec.products["primer"], _words(spec))
     rows = {below: (said, why) for said, below, why, _ in view.table.rows}
-    assert rows["epoxy, two-pack or with blocked hardener"][0] == "Yes"
-    assert rows["aluminium"] == ("Yes", "degrease first; sand with the papers of the task or conversion coat")
+    assert rows["epoxy, two-pack or with blocked hardener"][0] == "Yes, prepared"
+    assert rows["aluminium"] == ("Yes, prepared", "degrease first; sand with the papers of the task or conversion coat")
     assert rows["alkyd, drying oil"][0] == "On conditions"
     assert rows["alkyd, drying oil"][1].endswith("; sources differ: 2 says not recommended")
     assert rows["heat-resistant silicone"][0] == "Not recommended"
     # copper, magnesium and wood are in no row of the matrix, and so in none of this table
     assert [row for row in view.table.rows if "copper" in row[1] or "wood" in row[1]] == []
     assert [said for said, *_ in view.table.rows] == sorted(
-        (said for said, *_ in view.table.rows), key=["Yes", "On conditions", "Not recommended"].index
+        (said for said, *_ in view.table.rows), key=["Yes, prepared", "On conditions", "Not recommended"].index
     )
     assert dict(view.sources)["1"] == "common practice, no source"
 
