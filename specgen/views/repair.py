@@ -151,7 +151,7 @@ def _key(widths: Repair | None, words: Words) -> Iterator[str]:
         if lap
         else words("New coats end within C, each over the end of the one below")
     )
-    yield words("D: left as it is")
+    yield words("D: left as it is; where the whole part is coated, sanded and coated too")
 
 
 def _masked(items: list[Item], words: Words) -> Iterator[str]:
