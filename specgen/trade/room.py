@@ -113,6 +113,11 @@ def posted_clearance(place: str) -> str:
     return f"{row['low_min']} to {row['high_min']} min" if row["low_min"] else f"{row['high_min']} min"
 
 
+def usual_clearance() -> int:
+    """Minutes an open workshop usually takes to clear, where nobody has measured it."""
+    return int(table("clearance_times").row("place", "open workshop, not measured")["high_min"])
+
+
 def _room(flow: Source, room: Source, mixing: Source) -> tuple[Input, Input, Input]:
     return (
         take("Q", "air flow", flow, "air_flow", "m3/h"),

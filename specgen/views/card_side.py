@@ -172,7 +172,7 @@ def _steps(group: Group, cut: Cut, words: Words) -> Iterator[tuple[str, str]]:
             continue
         # without its text a test says nothing, and a blast not how deep
         told = step.limits or (step.acceptance if title == words.word(StepKind.TEST) else "")
-        yield _short(f"{title}: {told}" if told else title, cut), ""
+        yield f"{_short(title, cut)}: {told}" if told else _short(title, cut), ""
 
 
 def _coats(

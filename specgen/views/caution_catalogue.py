@@ -208,7 +208,8 @@ HURTS: tuple[Hurt, ...] = (
         ("H229", "H280", "H281", "H284"),
         N_("Can bursts: keep it cool, never pierce or burn it, not even empty."),
     ),
-    Hurt("corrodes", ("H314", "H318", "H290", "EUH071"), N_("Destroys skin and eyes: rinse at once and for long.")),
+    Hurt("corrodes", ("H314", "H290", "EUH071"), N_("Destroys skin and eyes: rinse at once and for long.")),
+    Hurt("blinds", ("H318",), N_("Can blind: goggles on; rinse at once and call a doctor.")),
     Hurt(
         "allergy", ("H317", "EUH205", "EUH208"), N_("Skin contact can bring allergy that stays for life: no bare skin.")
     ),

@@ -32,7 +32,7 @@ class Cut:
     whole_wear: bool = True
 
 
-CUTS = (Cut("large"), Cut("plain"), Cut("close"), Cut("plain", False), Cut("close", False), Cut("tight", False))
+CUTS = (Cut("large"), Cut("plain"), Cut("close"), Cut("tight"), Cut("close", False), Cut("tight", False))
 """What is given up to stay on one side, mildest first. Never given up: signal word, what hurts, breathing protection,
 climate, first aid and the number to call."""
 

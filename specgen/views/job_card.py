@@ -16,7 +16,7 @@ from specgen.model.spec import Spec
 from specgen.plan.quantities import quantities
 from specgen.views.build import groups
 from specgen.views.card_side import CardSide, Cut, card_side
-from specgen.views.cautions import HazardView, hazards
+from specgen.views.cautions import HazardView, emergency, hazards
 from specgen.views.parties import contact_line
 from specgen.views.wording import Translate, Words
 
@@ -93,7 +93,11 @@ def job_card(
         job.document.number,
         job.document.title,
         on.isoformat(),
-        contact_line(job.call or spec.project.maker.contact),
+        ". ".join(
+            line
+            for line in (contact_line(job.call or spec.project.maker.contact), emergency(spec.project, words))
+            if line
+        ),
         hazards(list(spec.products_of(job)), spec.project, words)[0],
         words("counted for all {} vehicles together").format(several) if several > 1 else "",
         tuple(VehicleSide(vehicle, _size(vehicle), side) for vehicle in vehicles or ("",) for side in sides),

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from specgen.model.hazards import Task
 from specgen.model.product import Product
+from specgen.plan.hazard_facts import isocyanates_in
 from specgen.standards.tables import table
 from specgen.views.caution_catalogue import NOT_STATED, USUAL_WEAR
 from specgen.views.tables import Column, TableView, table_view
@@ -37,7 +38,14 @@ def protection(products: Sequence[Product], words: Words) -> TableView:
         (task, (", ".join(dict.fromkeys(names)) if len(products) > 1 else "", *worn))
         for (task, worn), names in alike.items()
     ]
-    stated = {task for task, _ in alike}
+    for product in products:
+        if _needs_air(product) and not _states(product, Task.CLEARING_UP):
+            # spray and vapour are still in the air when guns and masking are cleared away
+            spraying = [
+                worn for (task, worn), names in alike.items() if task is Task.SPRAYING and product.name in names
+            ]
+            rows += [(Task.CLEARING_UP, (product.name if len(products) > 1 else "", *worn)) for worn in spraying[:1]]
+    stated = {task for task, *_ in rows}
     if products and Task.ANY not in stated:
         rows += list(_usual(stated, words))
     order = list(Task)
@@ -83,6 +91,15 @@ def usual_wear(task: Task, words: Words) -> tuple[str, str]:
     ids = next(((breath, hands) for known, breath, hands in _ALWAYS if known is task), ("", ""))
     breath, hands = (words(table("protective_equipment").row("id", id)["need"]) if id else "" for id in ids)
     return breath, hands
+
+
+def _needs_air(product: Product) -> bool:
+    return isocyanates_in(product) is not False
+
+
+def _states(product: Product, task: Task) -> bool:
+    entries = product.hazards.protection if product.hazards is not None else ()
+    return any(entry.task in {task, Task.ANY} for entry in entries)
 
 
 def _usual(stated: set[Task], words: Words) -> Iterator[tuple[Task, tuple[str, ...]]]:

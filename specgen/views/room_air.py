@@ -18,7 +18,7 @@ from specgen.standards.tables import table
 from specgen.trade.exposure_flow import SubstanceFlow
 from specgen.trade.given import Given
 from specgen.trade.judged import CannotJudge
-from specgen.trade.room import posted_clearance
+from specgen.trade.room import posted_clearance, usual_clearance
 from specgen.trade.ventilation import AirFlow
 from specgen.trade.working import Working
 from specgen.views.annex import WorkingView, annex, held
@@ -104,7 +104,9 @@ def _rows(found: ProductAir, isocyanate: bool, words: Words) -> Iterator[Row]:
     # Mist is not in the figure, and where isocyanate is sprayed there is none: the clearance time is always said.
     vapour = words("vapour"), found.together, words("vapour: not known")
     mist = words("mist"), CannotJudge("", ""), posted
-    yield back_in, (mist,) if isocyanate else (vapour, mist)
+    # a time below the one usually posted would be read as leave to go in at once
+    longer = isinstance(found.together, Working) and found.together.number > usual_clearance()
+    yield back_in, (vapour, mist) if longer and not isocyanate else (mist,)
 
 
 def _stated(stated: Given | Working | CannotJudge, words: Words) -> Line:

@@ -31,7 +31,6 @@ _HAS: Mapping[Trait, Callable[[Product], bool]] = {
 _BLASTING = frozenset({StepKind.BLAST, StepKind.SWEEP})
 
 _TASK_OF_STEP: Mapping[StepKind, Task] = {
-    StepKind.WASH: Task.PREPARING,
     StepKind.DEGREASE: Task.PREPARING,
     StepKind.STRIP: Task.PREPARING,
     StepKind.BLAST: Task.SANDING,
@@ -85,6 +84,7 @@ def at_steps(preparation: Preparation, words: Words, *, old_paint: bool) -> tupl
     """
     said: set[str] = set()
     lead = {words(caution.text) for caution in AT_STEPS if caution.trait == "old-paint"}
+    usual = words("Wear, by usual practice: {}.").format(usual_line(Task.SANDING, words))
     found: list[tuple[str, ...]] = []
     for step in preparation.steps:
         task = _TASK_OF_STEP.get(step.do)
@@ -92,6 +92,9 @@ def at_steps(preparation: Preparation, words: Words, *, old_paint: bool) -> tupl
         if step.do in _BLASTING:
             beside.add("blasting")
         texts = cautions_at(task, (), words, beside=beside) if task is not None else ()
+        if step.do in _BLASTING:
+            # usual practice for sanding is a filter mask, which does not do beside the helmet for blasting
+            texts = tuple(text for text in texts if text != usual)
         found.append(tuple(text for text in texts if text not in said))
         # what old paint may hold is said at each step that makes dust of it
         said.update(set(texts) - lead)
