@@ -14,12 +14,12 @@ __all__ = ["Finding", "__version__", "approve", "check", "compare", "issue", "lo
 
 _HOMES = {
     "Finding": "specgen.findings",
-    "approve": "specgen.approving",
+    "approve": "specgen.issuing.approve",
     "check": "specgen.checking",
     "compare": "specgen.comparison.compare",
-    "issue": "specgen.issuing",
+    "issue": "specgen.issuing.issue",
     "load": "specgen.model.parse",
-    "print_documents": "specgen.printing",
+    "print_documents": "specgen.printing.documents",
     "verify": "specgen.register.issued_file",
 }
 

@@ -40,5 +40,5 @@ def check(folder: Path, on: date, timings: Timings | None = None) -> Checked:
 
 def check_loaded(loaded: Loaded, on: date, timings: Timings | None = None) -> Checked:
     """All findings on sources already read."""
-    judged = apply_waivers(run_rules(loaded, timings=timings), loaded, on)
+    judged = apply_waivers(run_rules(loaded, on, timings=timings), loaded, on)
     return Checked(loaded, Report.of([*loaded.findings, *severest(judged)]), on)

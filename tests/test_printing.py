@@ -11,7 +11,7 @@ import pypdf
 import pytest
 
 from specgen.checking import Checked
-from specgen.printing import DOCUMENTS, FORMATS, Refused, print_documents
+from specgen.printing.documents import DOCUMENTS, FORMATS, Refused, print_documents
 from tests.good_spec import checked, good, put, take_out
 
 SCREEN = ("html", "csv")

@@ -32,8 +32,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    from specgen.approving import approve
-    from specgen.candidate import Refused
+    from specgen.issuing.approve import approve
+    from specgen.issuing.candidate import Refused
 
     folder = project(arguments)
     try:

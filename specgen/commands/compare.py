@@ -126,7 +126,7 @@ def _refused(report: Report, prefix: str, why: str, on: date) -> Outcome:
 
 def _notice(arguments: argparse.Namespace, found: Comparison, named: tuple[Named, Named], spec: Spec, on: date) -> str:
     # only this way of asking needs the whole of the layout
-    from specgen.notices import print_notice
+    from specgen.printing.notice import print_notice
     from specgen.rendering.failure import RenderError
     from specgen.rendering.writing import write_all
 

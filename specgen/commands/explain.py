@@ -8,8 +8,8 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from specgen.commands.outcome import CannotRunError, Outcome
+from specgen.facts.job.quantities import quantities
 from specgen.model.parse import load
-from specgen.plan.quantities import quantities
 from specgen.report.explanations import explanations
 from specgen.report.printed_table import printed_table
 from specgen.report.printed_working import printed_working
@@ -68,7 +68,7 @@ def run(arguments: argparse.Namespace) -> Outcome:
 
 def _pages(folder: Path) -> Outcome:
     # Only this way of asking needs the template engine.
-    from specgen.catalogue import catalogue_pages
+    from specgen.printing.catalogue import catalogue_pages
     from specgen.rendering.writing import write_all
 
     pages = catalogue_pages()

@@ -58,7 +58,7 @@ def run(arguments: argparse.Namespace) -> Outcome:
         prefix = prefix_of(project_folder(arguments))
         return Outcome(as_text.write(checked.report, prefix=prefix, on=checked.on), REFUSED, _NOTHING)
     # printing loads the whole of the layout, which a folder with errors need not wait for
-    from specgen.printing import Refused
+    from specgen.printing.documents import Refused
 
     _known(checked, arguments)
     try:
@@ -84,7 +84,7 @@ def _folder_for(named: str) -> Path:
 
 def _known(checked: Checked, arguments: argparse.Namespace) -> None:
     """A name that is not there is a slip on the command line, not a fault of the sources."""
-    from specgen.printing import DOCUMENTS
+    from specgen.printing.documents import DOCUMENTS
 
     spec = checked.loaded.spec
     there: Mapping[str, Collection[str]] = {
@@ -99,7 +99,7 @@ def _known(checked: Checked, arguments: argparse.Namespace) -> None:
 
 
 def _documents(checked: Checked, arguments: argparse.Namespace) -> Mapping[str, bytes]:
-    from specgen.printing import print_documents
+    from specgen.printing.documents import print_documents
 
     return print_documents(
         checked,

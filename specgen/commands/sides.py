@@ -10,7 +10,6 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from specgen.candidate import subject_of
 from specgen.checking import Checked, check_loaded
 from specgen.commands.beside import beside
 from specgen.commands.folder import prefix_of
@@ -20,9 +19,10 @@ from specgen.commands.register_side import issued_pdf, revision_at
 from specgen.comparison.compare import Side
 from specgen.comparison.figures import JobFigures, figures_of_job
 from specgen.comparison.shelf import shelf
+from specgen.facts.narrowing import narrowed
 from specgen.findings import Report
+from specgen.issuing.candidate import subject_of
 from specgen.model.job import Job
-from specgen.model.narrowing import narrowed
 from specgen.model.parse import Loaded, parse
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path as Address

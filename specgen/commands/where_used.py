@@ -9,9 +9,9 @@ from pathlib import Path
 
 from specgen.commands.outcome import CannotRunError, Outcome
 from specgen.commands.register_place import declare_place, register_of
+from specgen.facts.usage import Use, uses_of_record, uses_of_table
 from specgen.model.parse import load
 from specgen.model.spec import LIST_KINDS, Spec
-from specgen.model.usage import Use, uses_of_record, uses_of_table
 from specgen.register.failure import RegisterError
 from specgen.register.folder import histories
 from specgen.register.state import issues, standing

@@ -13,11 +13,11 @@ from functools import partial
 from typing import Any
 
 from specgen.comparison.changes import Change, FigureMoved, Kind
+from specgen.facts.job.air import air_of_job
+from specgen.facts.job.quantities import quantities
 from specgen.model.job import Job
 from specgen.model.senses import Audience
 from specgen.model.spec import Spec
-from specgen.plan.air import air_of_job
-from specgen.plan.quantities import quantities
 from specgen.trade.working import Working
 
 _CHAIN = "working:"

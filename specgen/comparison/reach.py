@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Set
 
 from specgen.comparison.changes import Reached
-from specgen.model.kept import kept
-from specgen.model.placing import Placed, items_painted_with, items_prepared_with, jobs_painted_with
+from specgen.facts.memo import memoised
+from specgen.facts.placing import Placed, items_painted_with, items_prepared_with, jobs_painted_with
 from specgen.model.spec import Spec
 
 
@@ -48,7 +48,7 @@ def systems_with(spec: Spec, product: str) -> tuple[str, ...]:
     return _by_product(spec).get(product, ())
 
 
-@kept
+@memoised
 def _by_product(spec: Spec) -> Mapping[str, tuple[str, ...]]:
     found: dict[str, dict[str, None]] = {}
     for system in spec.systems.values():

@@ -1,6 +1,6 @@
 """A square code (QR code, ISO/IEC 18004) of a short text as SVG: what a telephone reads off an issued page.
 
-Called by `specgen.views.issue_block`; the SVG text goes into the document as it is. The only module that knows the encoder.
+Called by `specgen.documents.parts.issue_block`; the SVG text goes into the document as it is. The only module that knows the encoder.
 """
 
 from __future__ import annotations

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 
+from specgen.facts.narrowing import narrowed
 from specgen.model.file_names import sheet_number
-from specgen.model.narrowing import narrowed
 from specgen.model.project import Policies, RevisionGround
 from specgen.model.spec import Spec
 from specgen.register.editions import content_sha256

@@ -8,6 +8,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from datetime import date
 from functools import cache
 from importlib import import_module
 from pkgutil import walk_packages
@@ -38,7 +39,16 @@ class Problem:
     absolute: bool = False
 
 
-Check = Callable[[Any, Spec], Iterator[Problem]]
+Check = Callable[[Any, Spec, date], Iterator[Problem]]
+"""From a record, the specification it stands in, and the day it is judged by, to what is wrong with it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Family:
+    """The rules of one folder: their ids begin with `prefix`, and what they find concerns `concern` where a rule names no other."""
+
+    prefix: str
+    concern: Concern
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,28 +65,47 @@ class Rule:
     page: Page
 
 
+_families: dict[str, Family] = {}
 _rules: dict[str, Rule] = {}
 Subject = TypeVar("Subject", bound=Node)
 
 
+def family(folder: str, prefix: str, concern: Concern) -> None:
+    """Declare a folder, by its dotted name, a family of rules. Raises TypeError where another folder has the prefix."""
+    if any(known.prefix == prefix for known in _families.values()):
+        raise TypeError(f"{prefix} is the prefix of two families")
+    _families[folder] = Family(prefix, concern)
+
+
 def rule(
-    rule_id: str, *, on: type[Subject], severity: Severity, concern: Concern, source: Citation, waivable: bool = True
-) -> Callable[[Callable[[Subject, Spec], Iterator[Problem]]], Callable[[Subject, Spec], Iterator[Problem]]]:
+    rule_id: str,
+    *,
+    on: type[Subject],
+    severity: Severity,
+    source: Citation,
+    concern: Concern | None = None,
+    waivable: bool = True,
+) -> Callable[[Callable[[Subject, Spec, date], Iterator[Problem]]], Callable[[Subject, Spec, date], Iterator[Problem]]]:
     """Enter a generator in the catalogue; the docstring of its module is its page.
 
-    Raises TypeError where an error would rest on unconfirmed ground, or an id is used twice.
+    Raises TypeError where an error would rest on unconfirmed ground, an id is used twice or has the prefix of another family.
     """
     if severity is Severity.ERROR and not source.basis.confirmed:
         raise TypeError(f"{rule_id}: an error cannot rest on a source that is {source.basis}")
 
-    def enter(check: Callable[[Subject, Spec], Iterator[Problem]]) -> Callable[[Subject, Spec], Iterator[Problem]]:
+    def enter(
+        check: Callable[[Subject, Spec, date], Iterator[Problem]],
+    ) -> Callable[[Subject, Spec, date], Iterator[Problem]]:
         if rule_id in _rules:
             raise TypeError(f"{rule_id} is used by two rules")
         page = read_page(sys.modules[check.__module__].__doc__)
         if page.id != rule_id:
             raise TypeError(f"{rule_id}: its page is headed {page.id}")
+        of = _families[check.__module__.rpartition(".")[0]]
+        if not rule_id.startswith(of.prefix):
+            raise TypeError(f"{rule_id}: the rules of its folder begin with {of.prefix}")
         can_waive = waivable and severity is not Severity.ERROR
-        _rules[rule_id] = Rule(rule_id, on, severity, concern, source, can_waive, check, page)
+        _rules[rule_id] = Rule(rule_id, on, severity, concern or of.concern, source, can_waive, check, page)
         return check
 
     return enter

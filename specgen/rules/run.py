@@ -6,6 +6,7 @@ A rule that crashes is an error finding of its own, never silence. Called by `sp
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from datetime import date
 from time import perf_counter
 
 from specgen.findings import Finding, Severity
@@ -23,8 +24,10 @@ CRASH = "RUN001"
 Timings = dict[str, float]
 
 
-def run_rules(loaded: Loaded, rules: Iterable[Rule] | None = None, timings: Timings | None = None) -> list[Finding]:
-    """Findings of every rule on what is whole of the sources; none where there is no whole project source.
+def run_rules(
+    loaded: Loaded, on: date, rules: Iterable[Rule] | None = None, timings: Timings | None = None
+) -> list[Finding]:
+    """Findings of every rule on what is whole of the sources, by the day `on`; none where there is no whole project source.
 
     `timings` takes the seconds of each rule. The first rule to ask for a figure that several need pays for it.
     """
@@ -35,7 +38,7 @@ def run_rules(loaded: Loaded, rules: Iterable[Rule] | None = None, timings: Timi
     for rule in all_rules() if rules is None else rules:
         begun = perf_counter()
         for path, subject in _subjects(spec, rule.on):
-            found.extend(_run(rule, path, subject, spec, loaded))
+            found.extend(_run(rule, path, subject, spec, loaded, on))
         if timings is not None:
             timings[rule.id] = perf_counter() - begun
     return found
@@ -50,8 +53,8 @@ def _subjects(spec: Spec, kind: type[Node]) -> Iterator[tuple[Path, Node]]:
                 yield (name, key), record
 
 
-def _run(rule: Rule, path: Path, subject: Node, spec: Spec, loaded: Loaded) -> Iterator[Finding]:
-    problems = rule.check(subject, spec)
+def _run(rule: Rule, path: Path, subject: Node, spec: Spec, loaded: Loaded, on: date) -> Iterator[Finding]:
+    problems = rule.check(subject, spec, on)
     try:
         for problem in problems:
             yield _finding(rule, path, problem, spec, loaded)

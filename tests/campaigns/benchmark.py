@@ -140,7 +140,7 @@ def _render(place: Path) -> None:
     _whole("specgen render, method statements of the demo, cold", call, runs=3)
     sys.path.insert(0, str(ROOT))
     from specgen.checking import check
-    from specgen.printing import print_documents
+    from specgen.printing.documents import print_documents
 
     checked = check(DEMO, date.fromisoformat(ON))
     job = next(iter(checked.loaded.spec.jobs)) if checked.loaded.spec is not None else ""

@@ -15,8 +15,8 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
-from specgen.approving import approve
-from specgen.issuing import issue
+from specgen.issuing.approve import approve
+from specgen.issuing.issue import issue
 from specgen.register.notes import acknowledge, withdraw
 
 ROOT = Path(__file__).resolve().parents[2]

@@ -22,9 +22,9 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from specgen.candidate import Candidate
-from specgen.document_kinds import Issue
-from specgen.issuing import issue
+from specgen.issuing.candidate import Candidate
+from specgen.issuing.issue import issue
+from specgen.printing.kinds import Issue
 from specgen.register.chain import all_faults, left_behind
 from specgen.register.failure import RegisterError, TakenError
 from specgen.register.folder import History, histories

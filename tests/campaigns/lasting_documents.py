@@ -24,7 +24,7 @@ from unittest import mock
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT))
 
-from specgen.document_kinds import FORMS, KINDS  # noqa: E402
+from specgen.printing.kinds import FORMS, KINDS  # noqa: E402
 from specgen.rendering.attachments import Attachment  # noqa: E402
 from specgen.rendering.pdf import write_pdf  # noqa: E402
 from tests.pdf_validator.judge import CannotJudgeError, judge, told  # noqa: E402

@@ -20,7 +20,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from specgen.issuing import issue
+from specgen.issuing.issue import issue
 from specgen.register.certificate import certificate_text, read_certificate
 from specgen.register.folder import append
 from specgen.register.json_text import sha256

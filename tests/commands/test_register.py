@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from specgen.commands import main
-from specgen.issuing import issue as _issue
+from specgen.issuing.issue import issue as _issue
 from tests.good_spec import GOOD
 from tests.register.conftest import no_versions, small_pdf
 
@@ -32,7 +32,7 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     def issue(*given: object, **named: object) -> object:
         return _issue(*given, **named, printer=small_pdf, versions=no_versions)
 
-    monkeypatch.setattr("specgen.issuing.issue", issue)
+    monkeypatch.setattr("specgen.issuing.issue.issue", issue)
     return tmp_path / "specs"
 
 

@@ -10,10 +10,10 @@ from typing import Any
 
 import pytest
 
-from specgen import printing
 from specgen.commands import main
 from specgen.commands.render import FORMATS
-from specgen.printing import Refused
+from specgen.printing import documents as printing
+from specgen.printing.documents import Refused
 from specgen.rendering.failure import RenderError
 from tests.good_spec import GOOD
 

@@ -12,10 +12,10 @@ from typing import Any
 import pytest
 from pypdf import PdfWriter
 
-from specgen.approving import approve
-from specgen.candidate import Candidate
-from specgen.document_kinds import Issue
-from specgen.issuing import Issued, issue
+from specgen.issuing.approve import approve
+from specgen.issuing.candidate import Candidate
+from specgen.issuing.issue import Issued, issue
+from specgen.printing.kinds import Issue
 from tests.good_spec import GOOD, ON
 
 BEGIN = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)

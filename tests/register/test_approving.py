@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from specgen.candidate import Refused
+from specgen.issuing.candidate import Refused
 from specgen.register.failure import RegisterError
 from specgen.register.folder import histories
 from specgen.register.signatures import NAMESPACE

@@ -10,13 +10,13 @@ from pathlib import Path
 import pytest
 
 from specgen.checking import check
-from specgen.document_kinds import KINDS, Source
+from specgen.facts.narrowing import narrowed
 from specgen.model.canonical import canonical
-from specgen.model.narrowing import narrowed
 from specgen.model.parse import load
 from specgen.model.senses import Audience
 from specgen.model.spec import Spec
 from specgen.model.walk import leaves
+from specgen.printing.kinds import KINDS, Source
 from specgen.register.editions import digest, editions, leaf_key, sealed
 from specgen.register.failure import RegisterError
 from specgen.register.frozen import thawed

@@ -15,7 +15,7 @@ import pytest
 from pypdf import PdfReader
 
 from specgen.checking import check
-from specgen.issuing import issue
+from specgen.issuing.issue import issue
 from specgen.model.field_types import parse_span
 from specgen.model.project import Numbering, NumberingScheme, Policies
 from specgen.register.certificate import fingerprint, read_certificate
@@ -193,7 +193,7 @@ _ELSEWHERE = """
 import sys
 from datetime import UTC, date, datetime
 from pathlib import Path
-from specgen.issuing import issue
+from specgen.issuing.issue import issue
 folder = Path(sys.argv[1])
 moment = datetime(2026, 11, 25, 12, tzinfo=UTC)
 issue(folder, folder / "register", "DS-barrier", reason="r", on=date(2026, 11, 25), now=moment)

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from specgen.rules.inspection.counts import least_count
+from specgen.facts.job.counts import least_count
 from specgen.standards.citations import Basis
 
 PA_2 = [

@@ -11,16 +11,16 @@ from typing import Any
 import pytest
 import yaml
 
+from specgen.documents.label_sheet.view import label_sheet
+from specgen.documents.parts.cautions import first_aid, hazards
+from specgen.documents.parts.protection import protection
+from specgen.documents.parts.wording import Words
 from specgen.findings import Severity
 from specgen.model.parse import Loaded, parse
 from specgen.rules.declare import all_rules
 from specgen.rules.run import run_rules
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
-from specgen.views.cautions import first_aid, hazards
-from specgen.views.label_sheet import label_sheet
-from specgen.views.protection import protection
-from specgen.views.wording import Words
 from tests.good_spec import GOOD, ON, good
 
 DEMO = Path(__file__).parents[2] / "specs_demo"
@@ -57,7 +57,7 @@ def _loaded(source: dict[str, Any]) -> Loaded:
 def _seen(source: dict[str, Any]) -> tuple[set[tuple[str, str, str]], str]:
     """The findings, and all that is printed of hazards."""
     loaded = _loaded(source)
-    found = {(f.id, f.path, f.what) for f in (*loaded.findings, *run_rules(loaded, RULES))}
+    found = {(f.id, f.path, f.what) for f in (*loaded.findings, *run_rules(loaded, ON, RULES))}
     if loaded.spec is None:
         return found, ""
     words = Words.of(loaded.spec.project, str)
@@ -95,7 +95,7 @@ def _without(source: dict[str, Any], way: tuple[str | int, ...]) -> dict[str, An
 def test_nothing_is_lost_unseen(key: tuple[str, str]) -> None:
     source = _sources()[key]
     loaded = _loaded(source)
-    found = [f for f in (*loaded.findings, *run_rules(loaded, RULES)) if f.severity is not Severity.NOTE]
+    found = [f for f in (*loaded.findings, *run_rules(loaded, ON, RULES)) if f.severity is not Severity.NOTE]
     assert found == [], "the product is whole and clean to begin with"
     before, printed = _seen(source)
     unseen = []

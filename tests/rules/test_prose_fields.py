@@ -10,7 +10,7 @@ from specgen.findings import Report
 from specgen.model.field_types import Text
 from specgen.model.node import Node
 from specgen.model.walk import inner_record, records
-from specgen.printing import print_documents
+from specgen.printing.documents import print_documents
 from specgen.rules.document.prose_within_bounds import PROSE
 from tests.good_spec import checked, good, put
 

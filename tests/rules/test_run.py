@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import date
 
 import pytest
 
@@ -14,10 +15,10 @@ from specgen.rules.declare import Problem, Rule, all_rules, rule
 from specgen.rules.most_findings import severest
 from specgen.rules.run import run_rules
 from specgen.standards.citations import LOGIC, MEMORY, PRACTICE
-from tests.good_spec import checked, good
+from tests.good_spec import ON, checked, good
 
 
-def _crash(subject: Job, spec: Spec) -> Iterator[Problem]:
+def _crash(subject: Job, spec: Spec, on: date) -> Iterator[Problem]:
     yield Problem(("scope",), "found before the crash")
     raise ZeroDivisionError("no film")
 
@@ -26,7 +27,7 @@ def test_crash_is_a_finding_and_keeps_what_was_found() -> None:
     page = all_rules()[0].page
     crashing = Rule("TST001", Job, Severity.NOTE, Concern.DOCUMENT, LOGIC, True, _crash, page)
     loaded = checked(good()).loaded
-    first, second = run_rules(loaded, [crashing])
+    first, second = run_rules(loaded, ON, [crashing])
     assert (first.id, first.path, first.what) == ("TST001", "jobs.refit.scope", "found before the crash")
     assert (second.id, second.severity, second.path) == ("RUN001", Severity.ERROR, "jobs.refit")
     assert second.what == "the rule TST001 stopped with ZeroDivisionError: no film"

@@ -7,10 +7,10 @@ from collections import Counter
 
 import pytest
 
+from specgen.documents.method_statement.faults import OCCURS
 from specgen.model.product import Role
 from specgen.standards.citations import Basis, documents
 from specgen.standards.tables import table, table_names
-from specgen.views.faults import OCCURS
 
 BASES = {word for basis in Basis for word in (basis.value, basis.name.lower())}
 

@@ -12,18 +12,8 @@ To put right
     Raise the flow, spray less in an hour, or wait longer; protection stays on whatever the flow.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-from datetime import date
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.air import air_of_job
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
+from specgen.facts.job.air import air_of_job
+from specgen.rules.kit import ERROR, NOTE, WARNING, Basis, Job, Problem, Problems, Severity, Spec, cite, date, rule
 from specgen.trade.judged import CannotJudge
 from specgen.trade.working import Working
 
@@ -36,13 +26,11 @@ def _day(job: Job, spec: Spec) -> date:
 
 def _weight(wanted: Working) -> Severity | None:
     """What rests on the arithmetic of a mixed room alone is no ground for an error."""
-    return Severity.WARNING if wanted.source.basis is Basis.ARITHMETIC else None
+    return WARNING if wanted.source.basis is Basis.ARITHMETIC else None
 
 
-@rule(
-    "AIR003", on=Job, severity=Severity.ERROR, concern=Concern.SAFETY, source=cite("OSHA-LFL-READING"), waivable=False
-)
-def air_is_enough(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("AIR003", on=Job, severity=ERROR, source=cite("OSHA-LFL-READING"), waivable=False)
+def air_is_enough(job: Job, spec: Spec, on: date) -> Problems:
     if job.air is None or (job.air.flow is None and job.air.changes is None and job.air.spraying_rate is None):
         return
     for found in air_of_job(job, spec, _day(job, spec)):
@@ -51,7 +39,7 @@ def air_is_enough(job: Job, spec: Spec) -> Iterator[Problem]:
         if gap is not None or isinstance(found.spraying, CannotJudge) or isinstance(found.stated, CannotJudge):
             if gap is not None:
                 what = f"the air for {who} cannot be judged: {gap.why}"
-                yield Problem(("air",), what, severity=Severity.NOTE)
+                yield Problem(("air",), what, severity=NOTE)
             continue
         have = found.stated.quantity
         for wanted, ground in (
@@ -61,7 +49,7 @@ def air_is_enough(job: Job, spec: Spec) -> Iterator[Problem]:
             if isinstance(wanted, CannotJudge):
                 missing = ", ".join(wanted.missing)
                 what = f"the air for {who} cannot be judged by the {ground}: {wanted.why}; missing: {missing}"
-                yield Problem(("air",), what, severity=Severity.NOTE)
+                yield Problem(("air",), what, severity=NOTE)
             elif have < wanted.quantity:
                 what = f"{have} of fresh air is less than the {wanted.printed()} that the {ground} ask for with {who}"
                 yield Problem(("air",), what, severity=_weight(wanted), source=wanted.source)

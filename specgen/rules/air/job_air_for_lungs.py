@@ -12,23 +12,12 @@ To put right
     State what the limits of exposure ask for and the breathing protection beside it.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.air.wording import explosion_alone
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import cite
+from specgen.facts.job.air_wording import explosion_alone
+from specgen.rules.kit import ERROR, Job, Problem, Problems, Spec, cite, date, rule
 
 
-@rule(
-    "AIR002", on=Job, severity=Severity.ERROR, concern=Concern.SAFETY, source=cite("OSHA-LFL-READING"), waivable=False
-)
-def job_air_for_lungs(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("AIR002", on=Job, severity=ERROR, source=cite("OSHA-LFL-READING"), waivable=False)
+def job_air_for_lungs(job: Job, spec: Spec, on: date) -> Problems:
     stated = job.air.statement if job.air is not None else None
     if stated is not None and explosion_alone(stated):
         what = f"the air of {job.id} is said to stay below the explosive limit, and nothing is said of breathing it"

@@ -12,28 +12,18 @@ To put right
     State what the limits of exposure ask for and the breathing protection beside it.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.air.wording import explosion_alone
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import cite
+from specgen.facts.job.air_wording import explosion_alone
+from specgen.rules.kit import ERROR, Problem, Problems, Product, Spec, cite, date, rule
 
 
 @rule(
     "AIR001",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("OSHA-LFL-READING"),
     waivable=False,
 )
-def product_air_for_lungs(product: Product, spec: Spec) -> Iterator[Problem]:
+def product_air_for_lungs(product: Product, spec: Spec, on: date) -> Problems:
     stated = product.hazards.ventilation if product.hazards is not None else None
     if stated is not None and explosion_alone(stated):
         what = f"the ventilation of {product.id} speaks of the explosive limit and not of what may be breathed"

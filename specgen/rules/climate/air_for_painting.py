@@ -17,18 +17,8 @@ To put right
     Heat or cool the shop, postpone the work, or get the range from the maker.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import table_row
-from specgen.rules.declare import Problem, rule
-from specgen.standards.tables import table
-from specgen.units.quantity import Quantity
+from specgen.facts.pairs.overcoat import table_row
+from specgen.rules.kit import NOTE, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
 
 _ROW = table("climate_limits").row("id", "temperature_default")
 
@@ -36,11 +26,10 @@ _ROW = table("climate_limits").row("id", "temperature_default")
 @rule(
     "CLI006",
     on=Job,
-    severity=Severity.WARNING,
-    concern=Concern.CLIMATE,
+    severity=WARNING,
     source=table_row("climate_limits", "temperature_default"),
 )
-def air_for_painting(job: Job, spec: Spec) -> Iterator[Problem]:
+def air_for_painting(job: Job, spec: Spec, on: date) -> Problems:
     least, most = (Quantity.of("temperature", int(_ROW[name]), "degC", _ROW[name]) for name in ("least", "most"))
     silent = [product.id for product in spec.products_of(job) if product.climate is None or product.climate.air is None]
     if not silent:
@@ -51,7 +40,7 @@ def air_for_painting(job: Job, spec: Spec) -> Iterator[Problem]:
         # where another product has a limit, the rule on stating the climate asks for it
         if len(silent) == len(list(spec.products_of(job))):
             what = f"cannot judge: {job.id} keeps no air temperature and its products state none; general is {general}"
-            yield Problem(path, what, severity=Severity.NOTE)
+            yield Problem(path, what, severity=NOTE)
     elif kept.low is None or kept.low < least or kept.high is None or kept.high > most:
         what = f"air {kept}; no range of their own have {', '.join(silent)}, and the general one is {general}"
         yield Problem(path, what)

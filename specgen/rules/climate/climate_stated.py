@@ -12,20 +12,11 @@ To put right
     Write the value in the climate of the job, inside what its products allow.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("CLI002", on=Job, severity=Severity.WARNING, concern=Concern.CLIMATE, source=LOGIC)
-def climate_stated(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("CLI002", on=Job, severity=WARNING, source=LOGIC)
+def climate_stated(job: Job, spec: Spec, on: date) -> Problems:
     for name in ("air", "surface", "humidity", "dew_point_margin"):
         limited = [
             product.id

@@ -14,24 +14,15 @@ To put right
     Strip the coat, choose a family rated for the heat, or shield the part; ask the maker for his own limit.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import named
-from specgen.plan.stack import Stack, stacks
-from specgen.rules.declare import Problem, rule
-from specgen.standards.tables import Row, table
+from specgen.facts.job.stack import Stack, stacks
+from specgen.facts.pairs.overcoat import named
+from specgen.rules.kit import WARNING, Concern, Job, Problem, Problems, Row, Spec, date, rule, table
 
 _LIMITS = table("dry_heat_limits")
 
 
-@rule("CLI008", on=Job, severity=Severity.WARNING, concern=Concern.PRODUCT, source=_LIMITS.citation)
-def heat_of_the_family(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("CLI008", on=Job, severity=WARNING, concern=Concern.PRODUCT, source=_LIMITS.citation)
+def heat_of_the_family(job: Job, spec: Spec, on: date) -> Problems:
     for stack in stacks(job, spec):
         hottest = stack.item.service_temperature
         if hottest is None:

@@ -16,26 +16,14 @@ To put right
     Dry or warm the air, or postpone the work.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import table_row
-from specgen.rules.declare import Problem, rule
-from specgen.standards.tables import table
-from specgen.units.quantity import Quantity
+from specgen.facts.pairs.overcoat import table_row
+from specgen.rules.kit import ERROR, NOTE, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
 
 _ROW = table("climate_limits").row("id", "humidity")
 
 
-@rule(
-    "CLI005", on=Job, severity=Severity.ERROR, concern=Concern.CLIMATE, source=table_row("climate_limits", "humidity")
-)
-def humidity_not_too_high(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("CLI005", on=Job, severity=ERROR, source=table_row("climate_limits", "humidity"))
+def humidity_not_too_high(job: Job, spec: Spec, on: date) -> Problems:
     limit = Quantity.of("humidity", int(_ROW["most"]), "%", _ROW["most"])
     path = ("climate", "humidity")
     silent = [
@@ -49,10 +37,10 @@ def humidity_not_too_high(job: Job, spec: Spec) -> Iterator[Problem]:
             what = (
                 f"cannot judge: {job.id} sets no highest humidity and its products state none; general is max {limit}"
             )
-            yield Problem(path, what, f"write humidity: max {limit}", severity=Severity.NOTE)
+            yield Problem(path, what, f"write humidity: max {limit}", severity=NOTE)
     elif kept.high > limit and silent:
         what = f"humidity up to {kept.high}; no limit of their own have {', '.join(silent)}, and the general one is {limit}"
         yield Problem(path, what)
     elif kept.high > limit:
         what = f"humidity up to {kept.high}: the products allow it, but the general limit is {limit}"
-        yield Problem(path, what, severity=Severity.WARNING)
+        yield Problem(path, what, severity=WARNING)

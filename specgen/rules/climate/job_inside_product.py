@@ -14,17 +14,7 @@ To put right
     Narrow the climate of the job, heat or dry the air, or choose other products.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
-from specgen.units.quantity import Range
+from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Range, Spec, date, rule
 
 _VALUES = {
     "air": "air temperature",
@@ -34,8 +24,8 @@ _VALUES = {
 }
 
 
-@rule("CLI001", on=Job, severity=Severity.ERROR, concern=Concern.CLIMATE, source=LOGIC)
-def job_inside_product(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("CLI001", on=Job, severity=ERROR, source=LOGIC)
+def job_inside_product(job: Job, spec: Spec, on: date) -> Problems:
     if job.climate is None:
         return
     for name, called in _VALUES.items():

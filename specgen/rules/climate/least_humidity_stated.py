@@ -12,26 +12,18 @@ To put right
     State the least humidity from the maker's trials, as in 35..80 %; in dry winter air damp the booth, warm it, and wait longer.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import CuringKind, Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import table_row
-from specgen.rules.declare import Problem, rule
+from specgen.facts.pairs.overcoat import table_row
+from specgen.model.product import CuringKind
+from specgen.rules.kit import WARNING, Problem, Problems, Product, Spec, date, rule
 
 
 @rule(
     "CLI007",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.CLIMATE,
+    severity=WARNING,
     source=table_row("climate_limits", "moisture_cure_humidity"),
 )
-def least_humidity_stated(product: Product, spec: Spec) -> Iterator[Problem]:
+def least_humidity_stated(product: Product, spec: Spec, on: date) -> Problems:
     if product.curing not in {CuringKind.BLOCKED_AEROSOL, CuringKind.MOISTURE}:
         return
     humidity = product.climate.humidity if product.climate is not None else None

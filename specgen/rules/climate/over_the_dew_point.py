@@ -12,18 +12,8 @@ To put right
     Warm the part or dry the air until the part is at least 3 K over the dew point.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import table_row
-from specgen.rules.declare import Problem, rule
-from specgen.standards.tables import table
-from specgen.units.quantity import Quantity
+from specgen.facts.pairs.overcoat import table_row
+from specgen.rules.kit import ERROR, NOTE, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
 
 _ROW = table("climate_limits").row("id", "dew_point_margin")
 
@@ -31,11 +21,10 @@ _ROW = table("climate_limits").row("id", "dew_point_margin")
 @rule(
     "CLI004",
     on=Job,
-    severity=Severity.ERROR,
-    concern=Concern.CLIMATE,
+    severity=ERROR,
     source=table_row("climate_limits", "dew_point_margin"),
 )
-def over_the_dew_point(job: Job, spec: Spec) -> Iterator[Problem]:
+def over_the_dew_point(job: Job, spec: Spec, on: date) -> Problems:
     limit = Quantity.of("temperature_difference", int(_ROW["least"]), "K", _ROW["least"])
     path = ("climate", "dew_point_margin")
     stated = [
@@ -47,8 +36,8 @@ def over_the_dew_point(job: Job, spec: Spec) -> Iterator[Problem]:
     if kept is None:
         if not stated and job.items:  # a limit of a product that the job does not keep has its own rule
             what = f"cannot judge: {job.id} keeps no dew point margin and its products state none; general is {limit}"
-            yield Problem(path, what, f"write dew_point_margin: min {limit}", severity=Severity.NOTE)
+            yield Problem(path, what, f"write dew_point_margin: min {limit}", severity=NOTE)
     elif kept.low is None or kept.low < limit:
         own = any(margin.low is not None and kept.low is not None and margin.low <= kept.low for margin in stated)
         what = f"the part is kept {kept} over the dew point, the general limit is min {limit}"
-        yield Problem(path, what, severity=Severity.WARNING if own else None)
+        yield Problem(path, what, severity=WARNING if own else None)

@@ -12,20 +12,11 @@ To put right
     Choose a system whose every product stands the heat, or shield the part.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, NOTE, Concern, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("CLI003", on=Job, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
-def service_heat(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("CLI003", on=Job, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def service_heat(job: Job, spec: Spec, on: date) -> Problems:
     for item in job.items:
         system = spec.system_of(job, item)
         if item.service_temperature is None or system is None:
@@ -38,7 +29,7 @@ def service_heat(job: Job, spec: Spec) -> Iterator[Problem]:
                 what = (
                     f"{item.id} gets {item.service_temperature} hot; the product {product} states no limit to judge by"
                 )
-                yield Problem(path, what, severity=Severity.NOTE)
+                yield Problem(path, what, severity=NOTE)
             elif item.service_temperature > limit:
                 yield Problem(
                     path, f"{item.id} gets {item.service_temperature} hot, the product {product} stands {limit}"

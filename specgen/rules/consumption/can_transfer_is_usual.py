@@ -14,28 +14,18 @@ To put right
     Weigh one can and one panel before and after, and write the figure measured; then take the finding on with a waiver that names the panel.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
 from specgen.model.product import PackForm
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.tables import table
+from specgen.rules.kit import WARNING, Job, Problem, Problems, Spec, date, rule, table
 from specgen.trade.cans import usual_transfer
 
 
 @rule(
     "USE007",
     on=Job,
-    severity=Severity.WARNING,
-    concern=Concern.FILM,
+    severity=WARNING,
     source=table("transfer_efficiency_aerosol").citation,
 )
-def can_transfer_is_usual(job: Job, spec: Spec) -> Iterator[Problem]:
+def can_transfer_is_usual(job: Job, spec: Spec, on: date) -> Problems:
     stated = job.consumption.transfer_efficiency if job.consumption is not None else None
     if stated is None or all(product.pack.form is not PackForm.AEROSOL for product in spec.products_of(job)):
         return

@@ -16,20 +16,11 @@ To put right
     Print square metres at a stated dry film, and say whether losses are included or left-out.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, WARNING, Concern, Problem, Problems, Product, Spec, date, rule
 
 
-@rule("USE001", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
-def coverage_names_film(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("USE001", on=Product, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def coverage_names_film(product: Product, spec: Spec, on: date) -> Problems:
     for claim in product.coverage:
         path = ("coverage", claim.id)
         if claim.area_per_pack is None and claim.spreading_rate is None:
@@ -40,4 +31,4 @@ def coverage_names_film(product: Product, spec: Spec) -> Iterator[Problem]:
             yield Problem((*path, "film"), f"the coverage {claim.id} is for a film of zero")
         if claim.losses is None:
             what = f"the coverage {claim.id} does not say whether losses are in it"
-            yield Problem((*path, "losses"), what, severity=Severity.WARNING)
+            yield Problem((*path, "losses"), what, severity=WARNING)

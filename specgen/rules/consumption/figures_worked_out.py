@@ -18,27 +18,18 @@ To put right
     Correct the value that cannot be, or write the one that is missing.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.quantities import quantities
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.facts.job.quantities import quantities
+from specgen.rules.kit import ERROR, LOGIC, NOTE, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("USE009", on=Job, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def figures_worked_out(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("USE009", on=Job, severity=ERROR, source=LOGIC)
+def figures_worked_out(job: Job, spec: Spec, on: date) -> Problems:
     for fault in quantities(job, spec).unsolved:
         if fault.missing:
             what, remedy = (
                 f"cannot judge: {fault.why}",
                 "write it; until then the figures that build on it are left out",
             )
-            yield Problem(fault.path, what, remedy, severity=Severity.NOTE, absolute=True)
+            yield Problem(fault.path, what, remedy, severity=NOTE, absolute=True)
         else:
             yield Problem(fault.path, fault.why, absolute=True)

@@ -16,22 +16,13 @@ To put right
     Keep one of the two; as a share the surplus is 100 times itself over (100 + itself).
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
 from specgen.trade.given import rounding_of
 from specgen.trade.loss import Surplus, share_of_surplus
 
 
-@rule("USE005", on=Job, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def loss_once(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("USE005", on=Job, severity=ERROR, source=LOGIC)
+def loss_once(job: Job, spec: Spec, on: date) -> Problems:
     stated = job.consumption
     if stated is None:
         return

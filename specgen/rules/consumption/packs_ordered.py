@@ -16,21 +16,12 @@ To put right
     Order the number worked out; round up once for each product, never down for each layer.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.quantities import quantities
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.facts.job.quantities import quantities
+from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("USE008", on=Job, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def packs_ordered(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("USE008", on=Job, severity=ERROR, source=LOGIC)
+def packs_ordered(job: Job, spec: Spec, on: date) -> Problems:
     lines = job.consumption.ordered if job.consumption is not None else ()
     if not lines:
         return
@@ -44,11 +35,11 @@ def packs_ordered(job: Job, spec: Spec) -> Iterator[Problem]:
             named, at = (
                 (line.product, "product") if line.variant is None else (f"{line.product} {line.variant}", "variant")
             )
-            yield Problem((*path, at), f"no layer of the job uses {named}", severity=Severity.WARNING)
+            yield Problem((*path, at), f"no layer of the job uses {named}", severity=WARNING)
         elif not keys <= figures.packs.keys():
             what = f"the packs of {line.product} that the job needs are not known, so the order cannot be judged"
-            yield Problem((*path, "packs"), what, severity=Severity.NOTE)
+            yield Problem((*path, "packs"), what, severity=NOTE)
         elif ordered < (need := sum(figures.packs[key].number for key in keys)):
             yield Problem((*path, "packs"), f"{ordered} ordered of {line.product}, the job needs {need}")
     for product in sorted({product for product, _ in used} - {line.product for line in lines}):
-        yield Problem(("consumption", "ordered"), f"nothing is ordered of {product}", severity=Severity.WARNING)
+        yield Problem(("consumption", "ordered"), f"nothing is ordered of {product}", severity=WARNING)

@@ -20,24 +20,12 @@ To put right
     Write dead_volume: by-roughness, by-band or whole-profile; leave the profile out for sanded sheet.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.quantities import is_blasted
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
-from specgen.standards.tables import table
+from specgen.facts.job.quantities import is_blasted
+from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule, table
 
 
-@rule(
-    "USE006", on=Job, severity=Severity.WARNING, concern=Concern.FILM, source=table("dead_volume_by_roughness").citation
-)
-def profile_reckoned(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("USE006", on=Job, severity=WARNING, source=table("dead_volume_by_roughness").citation)
+def profile_reckoned(job: Job, spec: Spec, on: date) -> Problems:
     stated = job.consumption
     if stated is None or stated.profile is None:
         return

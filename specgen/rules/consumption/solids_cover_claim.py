@@ -15,21 +15,12 @@ To put right
     The area is the solids in mL, times what is delivered, times the transfer efficiency, over the film in um.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.consumption.claims import dry_volume, solids_in_pack
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.facts.product.claims import dry_volume, solids_in_pack
+from specgen.rules.kit import ERROR, LOGIC, NOTE, Concern, Problem, Problems, Product, Spec, date, rule
 
 
-@rule("USE002", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
-def solids_cover_claim(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("USE002", on=Product, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def solids_cover_claim(product: Product, spec: Spec, on: date) -> Problems:
     for claim in product.coverage:
         if claim.area_per_pack is None or claim.film is None:
             continue
@@ -37,7 +28,7 @@ def solids_cover_claim(product: Product, spec: Spec) -> Iterator[Problem]:
         solids = solids_in_pack(product)
         if solids is None:
             what = f"contents or solids of a pack of {product.id} are not known, so its coverage cannot be judged"
-            yield Problem(path, what, "write pack.fill and solids.in_can", severity=Severity.NOTE)
+            yield Problem(path, what, "write pack.fill and solids.in_can", severity=NOTE)
         elif dry_volume(claim.area_per_pack, claim.film) > solids.number:
             what = f"{claim.area_per_pack} at {claim.film} takes more than the {solids.printed()} of solids in a pack"
             yield Problem(path, what)

@@ -18,28 +18,19 @@ To put right
     Work it out anew: m2/L is 10 times the volume solids in percent over the film in um; round once, at the end.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.product import Losses, Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.faults import FaultyValueError
-from specgen.plan.layer_figures import solids_in_can
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.facts.faults import FaultyValueError
+from specgen.facts.layer.figures import solids_in_can
+from specgen.model.product import Losses
+from specgen.rules.kit import ERROR, LOGIC, NOTE, Concern, Problem, Problems, Product, Quantity, Spec, date, rule, show
 from specgen.trade.consumption import spreading_rate, spreading_rate_us
 from specgen.trade.given import Given, rounding_of
 from specgen.trade.working import Working
-from specgen.units.display import show
-from specgen.units.quantity import Quantity
 
 
-@rule("USE004", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
-def spreading_rate_follows(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("USE004", on=Product, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def spreading_rate_follows(product: Product, spec: Spec, on: date) -> Problems:
     for claim in product.coverage:
         stated, film = claim.spreading_rate, claim.film
         if stated is None or film is None or film.base == 0:
@@ -51,7 +42,7 @@ def spreading_rate_follows(product: Product, spec: Spec) -> Iterator[Problem]:
             continue  # the rules on solids say so
         if solids is None:
             what = f"the volume solids of {product.id} are not known, so its spreading rate cannot be judged"
-            yield Problem(path, what, "write solids.in_can", severity=Severity.NOTE)
+            yield Problem(path, what, "write solids.in_can", severity=NOTE)
             continue
         room, rates = rounding_of(stated), _worked_out(solids, film, stated.unit)
         too_high = stated.number - room > max(rates)

@@ -16,25 +16,28 @@ To put right
     Print the transfer efficiency the claim takes, as weighed on a panel, or lower the area.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Losses, PackForm, Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.consumption.claims import dry_volume, solids_in_pack
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
-from specgen.standards.tables import table
+from specgen.facts.product.claims import dry_volume, solids_in_pack
+from specgen.model.product import Losses, PackForm
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    WARNING,
+    Concern,
+    Problem,
+    Problems,
+    Product,
+    Quantity,
+    Spec,
+    date,
+    rule,
+    show,
+    table,
+)
 from specgen.trade.cans import usual_transfer
-from specgen.units.display import show
-from specgen.units.quantity import Quantity
 
 
-@rule("USE003", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
-def transfer_of_claim(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("USE003", on=Product, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def transfer_of_claim(product: Product, spec: Spec, on: date) -> Problems:
     if product.pack.form is not PackForm.AEROSOL:
         return
     solids = solids_in_pack(product)
@@ -54,6 +57,4 @@ def transfer_of_claim(product: Product, spec: Spec) -> Iterator[Problem]:
                 yield Problem(path, f"{what}, the claim takes {claim.transfer_efficiency}")
         elif share > usual:
             ground = table("transfer_efficiency_aerosol").citation
-            yield Problem(
-                path, f"{what}, a can on a flat panel reaches {usual}", source=ground, severity=Severity.WARNING
-            )
+            yield Problem(path, f"{what}, a can on a flat panel reaches {usual}", source=ground, severity=WARNING)

@@ -12,19 +12,11 @@ To put right
     Write the pot life, its temperature and the mixed volume it holds for, from the product's own tests.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import CuringKind, Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.model.product import CuringKind
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Product, Spec, date, rule
 
 
-@rule("CUR002", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
-def pot_life_missing(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("CUR002", on=Product, severity=ERROR, source=LOGIC)
+def pot_life_missing(product: Product, spec: Spec, on: date) -> Problems:
     if product.curing is CuringKind.LIQUID_TWO_PACK and product.pot_life is None:
         yield Problem(("pot_life",), f"the liquid two-pack {product.id} states no pot life")

@@ -12,19 +12,10 @@ To put right
     Write the shelf life of the unopened pack from the product's own tests.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Product, Spec, date, rule
 
 
-@rule("CUR005", on=Product, severity=Severity.WARNING, concern=Concern.PRODUCT, source=LOGIC)
-def shelf_life(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("CUR005", on=Product, severity=WARNING, source=LOGIC)
+def shelf_life(product: Product, spec: Spec, on: date) -> Problems:
     if product.shelf_life is None:
         yield Problem(("shelf_life",), f"the product {product.id} states no shelf life")

@@ -14,21 +14,12 @@ To put right
     Delete the value, or correct the curing kind or the pack of the product.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.curing.kinds import CANNOT_BY_FORM, CANNOT_BY_KIND, FORM_OF_KIND, states
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.facts.product.curing import CANNOT_BY_FORM, CANNOT_BY_KIND, FORM_OF_KIND, states
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Product, Spec, date, rule
 
 
-@rule("CUR003", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
-def value_impossible(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("CUR003", on=Product, severity=ERROR, source=LOGIC)
+def value_impossible(product: Product, spec: Spec, on: date) -> Problems:
     form = FORM_OF_KIND.get(product.curing, product.pack.form)
     if form is not product.pack.form:
         what = f"a product that is {product.curing} does not come as {product.pack.form}"

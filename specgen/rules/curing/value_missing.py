@@ -16,21 +16,12 @@ To put right
     Write the value from the product's own tests.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.curing.kinds import NEEDS_BY_FORM, NEEDS_BY_KIND, states
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.facts.product.curing import NEEDS_BY_FORM, NEEDS_BY_KIND, states
+from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Product, Spec, date, rule
 
 
-@rule("CUR004", on=Product, severity=Severity.WARNING, concern=Concern.PRODUCT, source=LOGIC)
-def value_missing(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("CUR004", on=Product, severity=WARNING, source=LOGIC)
+def value_missing(product: Product, spec: Spec, on: date) -> Problems:
     for path in dict.fromkeys((*NEEDS_BY_KIND[product.curing], *NEEDS_BY_FORM[product.pack.form])):
         if not states(product, path):
             yield Problem(path, f"{'.'.join(path)} is not stated, but a product that is {product.curing} needs it")

@@ -16,22 +16,12 @@ To put right
     Give the document another number.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
 from specgen.model.file_names import file_stem, name_fault, sheet_number
-from specgen.model.project import Project
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.walk import Path
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Path, Problem, Problems, Project, Spec, date, rule
 
 
-@rule("DOC003", on=Project, severity=Severity.ERROR, concern=Concern.DOCUMENT, source=LOGIC)
-def number_makes_a_file(project: Project, spec: Spec) -> Iterator[Problem]:
+@rule("DOC003", on=Project, severity=ERROR, source=LOGIC)
+def number_makes_a_file(project: Project, spec: Spec, on: date) -> Problems:
     yield from _judged([(("jobs", job.id, "document", "number"), job.document.number) for job in spec.jobs.values()])
     yield from _judged(
         [
@@ -44,7 +34,7 @@ def number_makes_a_file(project: Project, spec: Spec) -> Iterator[Problem]:
     )
 
 
-def _judged(numbers: list[tuple[Path, str]]) -> Iterator[Problem]:
+def _judged(numbers: list[tuple[Path, str]]) -> Problems:
     """Numbers of documents of the same kind, each with its address."""
     taken: dict[str, str] = {}
     for path, number in numbers:

@@ -16,23 +16,13 @@ To put right
     Flatten the lists, quotations or brackets, or shorten the run of signs.
 """
 
-from __future__ import annotations
+from collections.abc import Mapping
 
-from collections.abc import Iterator, Mapping
-
-from specgen.findings import Severity
 from specgen.model.application import Activation, Application, Mixing
-from specgen.model.job import Job
-from specgen.model.node import Node
 from specgen.model.preparation import PreparationStep
-from specgen.model.product import Product
 from specgen.model.prose import prose_fault
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
 from specgen.model.walk import records
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Job, Node, Problem, Problems, Product, Spec, System, date, rule
 
 # Every field that some template prints through the filter `prose`; a test prints them all.
 PROSE: Mapping[type[Node], tuple[str, ...]] = {
@@ -46,8 +36,8 @@ PROSE: Mapping[type[Node], tuple[str, ...]] = {
 }
 
 
-@rule("DOC001", on=Node, severity=Severity.ERROR, concern=Concern.DOCUMENT, source=LOGIC)
-def prose_within_bounds(subject: Node, spec: Spec) -> Iterator[Problem]:
+@rule("DOC001", on=Node, severity=ERROR, source=LOGIC)
+def prose_within_bounds(subject: Node, spec: Spec, on: date) -> Problems:
     for path, record in records(subject):
         for name in PROSE.get(type(record), ()):
             fault = prose_fault(getattr(record, name) or "")

@@ -16,23 +16,16 @@ To put right
     Write it another way, in Latin, Greek or Cyrillic letters.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 
-from specgen.findings import Severity
-from specgen.model.node import Node
 from specgen.model.printable import outside_fonts
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.walk import Path, leaves
-from specgen.rules.declare import Problem, rule
+from specgen.model.walk import leaves
+from specgen.rules.kit import ERROR, LOGIC, Node, Path, Problem, Problems, Spec, date, rule
 from specgen.source.characters import named
-from specgen.standards.citations import LOGIC
 
 
-@rule("DOC002", on=Node, severity=Severity.ERROR, concern=Concern.DOCUMENT, source=LOGIC)
-def signs_in_fonts(subject: Node, spec: Spec) -> Iterator[Problem]:
+@rule("DOC002", on=Node, severity=ERROR, source=LOGIC)
+def signs_in_fonts(subject: Node, spec: Spec, on: date) -> Problems:
     for path, value, _ in leaves(subject):
         for here, text in _texts(path, value):
             if lacking := outside_fonts(text):

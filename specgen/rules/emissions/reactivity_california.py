@@ -15,29 +15,18 @@ To put right
     State reactivity, factors and category, and bring the reactivity under the limit.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-from datetime import date
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import package_of
-from specgen.rules.declare import Problem, rule
+from specgen.facts.product.hazard_facts import package_of
 from specgen.rules.emissions.reactivity import reactivity_within
-from specgen.standards.citations import Basis, cite
+from specgen.rules.kit import ERROR, Basis, Problems, Product, Spec, cite, date, rule
 
 
 @rule(
     "VOC003",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("17-CCR-94522", "", Basis.REGULATION),
     waivable=False,
 )
-def reactivity_california(product: Product, spec: Spec) -> Iterator[Problem]:
+def reactivity_california(product: Product, spec: Spec, on: date) -> Problems:
     if "US-CA" in spec.project.jurisdictions and package_of(product) == "aerosol":
         yield from reactivity_within(product, "US-CA", "California", date.max)

@@ -15,19 +15,9 @@ To put right
     State reactivity, factors and category, and confirm the limit in the official table.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-from datetime import date
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import package_of
-from specgen.rules.declare import Problem, rule
+from specgen.facts.product.hazard_facts import package_of
 from specgen.rules.emissions.reactivity import reactivity_within
-from specgen.standards.citations import Basis, cite
+from specgen.rules.kit import WARNING, Basis, Problems, Product, Spec, cite, date, rule
 
 
 def _day(product: Product) -> date:
@@ -39,10 +29,9 @@ def _day(product: Product) -> date:
 @rule(
     "VOC004",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("40-CFR-59-E", "59.504", Basis.MEMORY),
 )
-def reactivity_united_states(product: Product, spec: Spec) -> Iterator[Problem]:
+def reactivity_united_states(product: Product, spec: Spec, on: date) -> Problems:
     if "US" in spec.project.jurisdictions and package_of(product) == "aerosol":
         yield from reactivity_within(product, "US", "the United States", _day(product))

@@ -13,33 +13,22 @@ To put right
     Work it out anew, propellant included.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.emissions import voc_of
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import PRACTICE
-from specgen.standards.tables import table
+from specgen.facts.product.emissions import voc_of
+from specgen.rules.kit import NOTE, PRACTICE, WARNING, Problem, Problems, Product, Spec, date, rule, table
 from specgen.trade.working import WorkingError
 
 
-@rule("VOC002", on=Product, severity=Severity.WARNING, concern=Concern.SAFETY, source=PRACTICE)
-def voc_follows_composition(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("VOC002", on=Product, severity=WARNING, source=PRACTICE)
+def voc_follows_composition(product: Product, spec: Spec, on: date) -> Problems:
     stated = product.voc
     if stated is None or stated.content is None or stated.density is None or not product.composition:
         return
     try:
         worked_out = voc_of(product, stated.density)
     except WorkingError as error:
-        yield Problem(
-            ("voc", "content"), f"the VOC of {product.id} cannot be worked out: {error.what}", severity=Severity.NOTE
-        )
+        yield Problem(("voc", "content"), f"the VOC of {product.id} cannot be worked out: {error.what}", severity=NOTE)
         return
     rows = table("hazard_tolerances")
     own = Fraction(rows.row("id", "voc")["figure"])

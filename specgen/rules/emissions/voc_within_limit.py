@@ -18,32 +18,20 @@ To put right
     State VOC content and category from section 9 or 15 of the safety data sheet; every can is category e.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-from datetime import date
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import package_of
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.hazard_facts import package_of
+from specgen.rules.kit import ERROR, NOTE, WARNING, Basis, Problem, Problems, Product, Quantity, Spec, cite, date, rule
 from specgen.trade.judged import CannotJudge
 from specgen.trade.voc_limit import voc_limit_eu
-from specgen.units.quantity import Quantity
 
 
 @rule(
     "VOC001",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("DIR-2004-42", "Annex II B", Basis.REGULATION),
     waivable=False,
 )
-def voc_within_limit(product: Product, spec: Spec) -> Iterator[Problem]:
+def voc_within_limit(product: Product, spec: Spec, on: date) -> Problems:
     laws = [law for law in spec.project.jurisdictions if law in {"EU", "GB"}]
     if product.hazards is None or not laws:
         return
@@ -51,7 +39,7 @@ def voc_within_limit(product: Product, spec: Spec) -> Iterator[Problem]:
     entries = [entry for entry in stated.categories if entry.jurisdiction in laws] if stated is not None else []
     if stated is None or not entries:
         what = f"no VOC category of {product.id} is stated for {' and '.join(laws)}, so no limit can be judged"
-        yield Problem(("voc",) if stated is None else ("voc", "categories"), what, severity=Severity.NOTE)
+        yield Problem(("voc",) if stated is None else ("voc", "categories"), what, severity=NOTE)
         return
     if stated.content is None:
         yield Problem(("voc", "content"), f"{product.id} states a VOC category and no content")
@@ -61,7 +49,7 @@ def voc_within_limit(product: Product, spec: Spec) -> Iterator[Problem]:
             yield Problem(path, f"the can {product.id} is stated as category {entry.category}; every aerosol is e")
         limit = voc_limit_eu(entry.category, date.max)
         if isinstance(limit, CannotJudge):
-            yield Problem(path, limit.why, severity=Severity.WARNING)
+            yield Problem(path, limit.why, severity=WARNING)
         elif stated.content is not None and isinstance(limit.limit, Quantity) and stated.content > limit.limit:
             what = f"{stated.content} of {product.id} is above the {limit.limit} of category {entry.category}"
             yield Problem(("voc", "content"), what, source=limit.source)

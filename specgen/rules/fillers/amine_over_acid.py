@@ -14,18 +14,9 @@ To put right
     Rinse the acid off and say so, keep the wash primer two-pack and thin and cover it in its window, or get the maker's statement for the pair.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.fillers.acids import BODY_FILLER, acid_below, stacked
+from specgen.facts.pairs.acids import BODY_FILLER, acid_below, stacked
+from specgen.rules.kit import NOTE, WARNING, Problem, Problems, Spec, System, date, rule, table
 from specgen.standards.citations import documents
-from specgen.standards.tables import table
 
 _MATRIX = table("overcoat_matrix")
 (_PAIR,) = (row for row in _MATRIX.rows if (row["new"], row["old"]) == ("epoxy", "wash_primer"))
@@ -33,8 +24,8 @@ _MECHANISMS = table("mechanisms")
 _ACID = _MECHANISMS.row_citation(_MECHANISMS.row("part", "under epoxy"))
 
 
-@rule("FIL005", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=_MATRIX.row_citation(_PAIR))
-def amine_over_acid(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FIL005", on=System, severity=WARNING, source=_MATRIX.row_citation(_PAIR))
+def amine_over_acid(system: System, spec: Spec, on: date) -> Problems:
     for below, layer in stacked(system):
         product = spec.product_of(layer)
         family = table("binder_families").row("id", product.binder)
@@ -47,7 +38,7 @@ def amine_over_acid(system: System, spec: Spec) -> Iterator[Problem]:
             path, over = ("layers", layer.id), f"{family['name']} on {acid}"
             if not known:
                 what = f"cannot judge: {over}: whether its acid is rinsed off is not stated"
-                yield Problem(path, what, "write unrinsed_acid: yes or no on the conversion step", Severity.NOTE)
+                yield Problem(path, what, "write unrinsed_acid: yes or no on the conversion step", NOTE)
             elif two_pack:
                 yes, no = documents()[_PAIR["document"]].title, documents()[_PAIR["other_document"]].title
                 yield Problem(path, f"{over}: {yes} has it done, {no} warns of it")

@@ -17,22 +17,12 @@ To put right
     Put a filler or an epoxy primer over every filled spot, and out over its edge.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Role
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.fillers.acids import BODY_FILLER, CLOSING
-from specgen.standards.citations import PRACTICE
+from specgen.facts.pairs.acids import BODY_FILLER, CLOSING
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
 
 
-@rule("FIL010", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
-def filler_covered(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FIL010", on=System, severity=WARNING, source=PRACTICE)
+def filler_covered(system: System, spec: Spec, on: date) -> Problems:
     for at, layer in enumerate(system.layers):
         if layer.role is not Role.BODY_FILLER and spec.product_of(layer).binder != BODY_FILLER:
             continue

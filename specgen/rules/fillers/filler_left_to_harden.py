@@ -20,26 +20,17 @@ To put right
     Wait at least the time named at 20 degC, longer when it is colder or the filler is thick.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.fillers.acids import BODY_FILLER
-from specgen.standards.tables import table
-from specgen.units.quantity import Quantity
+from specgen.facts.pairs.acids import BODY_FILLER
+from specgen.rules.kit import WARNING, Problem, Problems, Quantity, Spec, System, date, rule, table
 
 _WINDOWS = table("recoat_windows")
 _ROW = _WINDOWS.row("id", "filler_primer")
 
 
-@rule("FIL011", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=_WINDOWS.row_citation(_ROW))
-def filler_left_to_harden(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FIL011", on=System, severity=WARNING, source=_WINDOWS.row_citation(_ROW))
+def filler_left_to_harden(system: System, spec: Spec, on: date) -> Problems:
     least = Quantity.of("duration", Fraction(_ROW["least_h"]), "h", _ROW["least_h"])
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if spec.product_of(below).binder != BODY_FILLER or below.hold is None:

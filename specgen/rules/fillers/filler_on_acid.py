@@ -22,21 +22,12 @@ To put right
     Fill on bare sanded metal, or on cured and scuffed epoxy primer.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.fillers.acids import BODY_FILLER, acid_below, stacked
-from specgen.standards.citations import PRACTICE
+from specgen.facts.pairs.acids import BODY_FILLER, acid_below, stacked
+from specgen.rules.kit import NOTE, PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule
 
 
-@rule("FIL006", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
-def filler_on_acid(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FIL006", on=System, severity=WARNING, source=PRACTICE)
+def filler_on_acid(system: System, spec: Spec, on: date) -> Problems:
     for below, layer in stacked(system):
         if spec.product_of(layer).binder != BODY_FILLER:
             continue
@@ -48,4 +39,4 @@ def filler_on_acid(system: System, spec: Spec) -> Iterator[Problem]:
                 what = (
                     f"cannot judge: the body filler {layer.id} on {acid}: whether its acid is rinsed off is not stated"
                 )
-                yield Problem(path, what, "write unrinsed_acid: yes or no on the conversion step", Severity.NOTE)
+                yield Problem(path, what, "write unrinsed_acid: yes or no on the conversion step", NOTE)

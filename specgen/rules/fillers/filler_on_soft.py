@@ -21,23 +21,13 @@ To put right
     Sand back to metal or to a sound two-pack coat before filling.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.fillers.acids import BODY_FILLER, ETCHING, stacked
-from specgen.rules.preparation.parts import painted_with
-from specgen.standards.citations import PRACTICE
-from specgen.standards.tables import table
+from specgen.facts.pairs.acids import BODY_FILLER, ETCHING, stacked
+from specgen.facts.pairs.parts import painted_with
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule, table
 
 
-@rule("FIL008", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
-def filler_on_soft(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FIL008", on=System, severity=WARNING, source=PRACTICE)
+def filler_on_soft(system: System, spec: Spec, on: date) -> Problems:
     for below, layer in stacked(system):
         path = ("layers", layer.id)
         if spec.product_of(layer).binder != BODY_FILLER:

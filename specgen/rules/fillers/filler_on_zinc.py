@@ -21,22 +21,13 @@ To put right
     Put an epoxy primer below the filler, or have the maker state the filler for zinc and waive this.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.fillers.acids import BODY_FILLER
-from specgen.rules.preparation.parts import painted_with
-from specgen.standards.citations import PRACTICE
+from specgen.facts.pairs.acids import BODY_FILLER
+from specgen.facts.pairs.parts import painted_with
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule
 
 
-@rule("FIL007", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
-def filler_on_zinc(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FIL007", on=System, severity=WARNING, source=PRACTICE)
+def filler_on_zinc(system: System, spec: Spec, on: date) -> Problems:
     first = system.layers[0]
     if spec.product_of(first).binder != BODY_FILLER:
         return

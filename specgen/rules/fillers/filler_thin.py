@@ -22,27 +22,17 @@ To put right
     Straighten the metal first, and fill the rest in thin layers.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.fillers.acids import BODY_FILLER
-from specgen.standards.tables import table
-from specgen.units.display import show
-from specgen.units.quantity import Quantity
+from specgen.facts.pairs.acids import BODY_FILLER
+from specgen.rules.kit import WARNING, Concern, Problem, Problems, Quantity, Spec, System, date, rule, show, table
 
 _LIMITS = table("family_film_limits")
 _FILLER = _LIMITS.row("id", "body_filler")
 
 
-@rule("FIL009", on=System, severity=Severity.WARNING, concern=Concern.FILM, source=_LIMITS.row_citation(_FILLER))
-def filler_thin(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FIL009", on=System, severity=WARNING, concern=Concern.FILM, source=_LIMITS.row_citation(_FILLER))
+def filler_thin(system: System, spec: Spec, on: date) -> Problems:
     most = Quantity.of("thickness", Fraction(_FILLER["most_um"]), "um", _FILLER["most_um"])
     for layer in system.layers:
         product = spec.product_of(layer)

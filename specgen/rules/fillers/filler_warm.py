@@ -20,30 +20,21 @@ To put right
     Warm panel, filler and room; 22 to 27 degC is best.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.fillers.acids import BODY_FILLER
-from specgen.standards.tables import table
+from specgen.facts.pairs.acids import BODY_FILLER
+from specgen.rules.kit import NOTE, WARNING, Concern, Job, Problem, Problems, Spec, date, rule, table
 
 _LIMITS = table("climate_limits")
 _WARM = _LIMITS.row("id", "filler_temperature")
 
 
-@rule("FIL012", on=Job, severity=Severity.WARNING, concern=Concern.CLIMATE, source=_LIMITS.row_citation(_WARM))
-def filler_warm(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("FIL012", on=Job, severity=WARNING, concern=Concern.CLIMATE, source=_LIMITS.row_citation(_WARM))
+def filler_warm(job: Job, spec: Spec, on: date) -> Problems:
     if not any(product.binder == BODY_FILLER for product in spec.products_of(job)):
         return
     kept, path, least = job.climate.air if job.climate is not None else None, ("climate", "air"), _WARM["least"]
     if kept is None:
         what = f"cannot judge: body filler hardens well from {least} degC, the job keeps no air temperature"
-        yield Problem(path, what, "write the air temperature of the job", Severity.NOTE)
+        yield Problem(path, what, "write the air temperature of the job", NOTE)
     elif kept.low is None or kept.low.to("degC") < int(least):
         yield Problem(
             path, f"the air may be as cold as {kept.low or 'it likes'}; body filler hardens well from {least} degC"

@@ -27,27 +27,18 @@ To put right
     Put a primer over it within the wait named; once that is past, take it off and begin again.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.fillers.acids import BODY_FILLER, CLOSING, ETCHING
-from specgen.standards.tables import table
+from specgen.facts.pairs.acids import BODY_FILLER, CLOSING, ETCHING
+from specgen.rules.kit import ERROR, Problem, Problems, Quantity, Range, Spec, System, date, rule, table
 from specgen.units.display import show_range
-from specgen.units.quantity import Quantity, Range
 
 _WINDOWS = table("recoat_windows")
 _ROW = _WINDOWS.row("id", "wash_primer_primer")
 
 
-@rule("FIL001", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=_WINDOWS.row_citation(_ROW))
-def wash_primer_covered(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FIL001", on=System, severity=ERROR, source=_WINDOWS.row_citation(_ROW))
+def wash_primer_covered(system: System, spec: Spec, on: date) -> Problems:
     least, most = (Quantity.of("duration", Fraction(_ROW[side]), "h", _ROW[side]) for side in ("least_h", "most_h"))
     window = Range("duration", least, most)
     for at, layer in enumerate(system.layers):

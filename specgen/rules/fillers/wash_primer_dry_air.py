@@ -22,28 +22,19 @@ To put right
     Dry the air, or add the slower thinner its maker names.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.tables import table
+from specgen.rules.kit import NOTE, WARNING, Concern, Job, Problem, Problems, Spec, date, rule, table
 
 _LIMITS = table("climate_limits")
 _BLUSH = _LIMITS.row("id", "wash_primer_humidity")
 
 
-@rule("FIL003", on=Job, severity=Severity.WARNING, concern=Concern.CLIMATE, source=_LIMITS.row_citation(_BLUSH))
-def wash_primer_dry_air(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("FIL003", on=Job, severity=WARNING, concern=Concern.CLIMATE, source=_LIMITS.row_citation(_BLUSH))
+def wash_primer_dry_air(job: Job, spec: Spec, on: date) -> Problems:
     if not any(product.binder == "wash_primer" for product in spec.products_of(job)):
         return
     kept, path = job.climate.humidity if job.climate is not None else None, ("climate", "humidity")
     if kept is None:
         what = f"cannot judge: a wash primer blushes from {_BLUSH['most']} % humidity, the job keeps none"
-        yield Problem(path, what, "write the humidity of the job", Severity.NOTE)
+        yield Problem(path, what, "write the humidity of the job", NOTE)
     elif kept.high is None or kept.high.to("%") >= int(_BLUSH["most"]):
         yield Problem(path, f"the air may hold {kept}; a wash primer blushes from {_BLUSH['most']} %")

@@ -23,20 +23,10 @@ To put right
     Use it on bare degreased metal only; on paint or converted metal begin with an epoxy primer.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
+from specgen.facts.pairs.acids import stacked
+from specgen.facts.pairs.parts import Part, is_treatment, painted_with
 from specgen.model.preparation import StepKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.fillers.acids import stacked
-from specgen.rules.preparation.parts import Part, is_treatment, painted_with
-from specgen.standards.citations import Citation
-from specgen.standards.tables import table
+from specgen.rules.kit import ERROR, WARNING, Citation, Problem, Problems, Spec, System, date, rule, table
 
 _MATRIX = table("overcoat_matrix")
 
@@ -46,8 +36,8 @@ def _said_of(old: str) -> Citation:
     return _MATRIX.row_citation(row)
 
 
-@rule("FIL004", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=_said_of("any_old_paint"))
-def wash_primer_on_metal(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FIL004", on=System, severity=ERROR, source=_said_of("any_old_paint"))
+def wash_primer_on_metal(system: System, spec: Spec, on: date) -> Problems:
     for below, layer in stacked(system):
         path = ("layers", layer.id)
         if spec.product_of(layer).binder != "wash_primer":
@@ -64,10 +54,10 @@ def wash_primer_on_metal(system: System, spec: Spec) -> Iterator[Problem]:
                 yield Problem(path, what, source=_said_of("treated_steel"))
 
 
-def _on_old_paint(part: Part, layer: str) -> Iterator[Problem]:
+def _on_old_paint(part: Part, layer: str) -> Problems:
     top = part.item.old_coats[-1].id
     if part.item.repair is None:
         yield Problem(("layers", layer), f"the wash primer {layer} stands on the old coat {top}")
     elif not any(step.do is StepKind.MASK for step in part.preparation.steps):
         what = f"the wash primer {layer} is for the bare spot; no step masks the old coat {top} around it"
-        yield Problem(("layers", layer), what, "add a step that masks the old paint", Severity.WARNING)
+        yield Problem(("layers", layer), what, "add a step that masks the old paint", WARNING)

@@ -22,26 +22,16 @@ To put right
     Lay one thin, still transparent coat, 5 to 8 um; what it does not hide the primer hides.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.tables import table
-from specgen.units.display import show
-from specgen.units.quantity import Quantity
+from specgen.rules.kit import WARNING, Concern, Problem, Problems, Quantity, Spec, System, date, rule, show, table
 
 _LIMITS = table("family_film_limits")
 _HARD = _LIMITS.row("id", "wash_primer_hard")
 
 
-@rule("FIL002", on=System, severity=Severity.WARNING, concern=Concern.FILM, source=_LIMITS.row_citation(_HARD))
-def wash_primer_thin(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FIL002", on=System, severity=WARNING, concern=Concern.FILM, source=_LIMITS.row_citation(_HARD))
+def wash_primer_thin(system: System, spec: Spec, on: date) -> Problems:
     most = Quantity.of("thickness", Fraction(_HARD["most_um"]), "um", _HARD["most_um"])
     for layer in system.layers:
         product = spec.product_of(layer)

@@ -18,24 +18,13 @@ To put right
     Lay down more and thinner passes or coats: each at most the sag limit times the volume solids.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import Layer, System
-from specgen.plan.layer_figures import solids_sprayed, wet_target
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.facts.layer.figures import solids_sprayed, wet_target
+from specgen.rules.kit import ERROR, LOGIC, NOTE, Layer, Problem, Problems, Quantity, Spec, System, date, rule, show
 from specgen.trade.working import WorkingError
-from specgen.units.display import show
-from specgen.units.quantity import Quantity
 
 
-@rule("FLM014", on=System, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def below_sag_limit(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM014", on=System, severity=ERROR, source=LOGIC)
+def below_sag_limit(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         limit = spec.product_of(layer).film.sag_limit_wet
         if limit is None:
@@ -51,7 +40,7 @@ def below_sag_limit(system: System, spec: Spec) -> Iterator[Problem]:
                 f"the wet film of {layer.id} cannot be worked out, so the sag limit of {show(limit)} cannot be judged"
             )
             remedy = "write the nominal film of the layer and the volume solids of the product"
-            yield Problem(path, what, remedy, severity=Severity.NOTE)
+            yield Problem(path, what, remedy, severity=NOTE)
         elif wet > limit:
             yield Problem(path, f"{show(wet)} wet at once, but the product {layer.product} runs from {show(limit)}")
 

@@ -14,20 +14,11 @@ To put right
     Choose an undercoat nearer to the colour, more coats where the product allows them, or another colour.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
 
 
-@rule("FLM010", on=System, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def colour_hides(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM010", on=System, severity=ERROR, source=LOGIC)
+def colour_hides(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         product, variant = spec.product_of(layer), spec.variant_of(layer)
         own = variant.overrides.hiding if variant is not None and variant.overrides is not None else None

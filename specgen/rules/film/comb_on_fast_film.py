@@ -13,20 +13,11 @@ To put right
     Steer such a coat by its passes and by weighed panels, and leave the wet target out.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.tables import table
+from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, date, rule, table
 
 
-@rule("FLM019", on=System, severity=Severity.WARNING, concern=Concern.FILM, source=table("comb_unfit_binders").citation)
-def comb_on_fast_film(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM019", on=System, severity=WARNING, source=table("comb_unfit_binders").citation)
+def comb_on_fast_film(system: System, spec: Spec, on: date) -> Problems:
     unfit = {row["id"] for row in table("comb_unfit_binders").rows}
     for layer in system.layers:
         if layer.wet_target is not None and spec.product_of(layer).binder in unfit:

@@ -16,21 +16,12 @@ To put right
     Complete or correct the list; put two lines of one substance together.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Concern, Problem, Problems, Product, Spec, date, rule
 from specgen.trade.solids import sum_of_shares
 
 
-@rule("FLM017", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
-def composition_adds_up(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("FLM017", on=Product, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def composition_adds_up(product: Product, spec: Spec, on: date) -> Problems:
     if not product.composition:
         return
     whole, rounding = sum_of_shares([line.mass_share for line in product.composition])

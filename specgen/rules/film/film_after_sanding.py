@@ -16,33 +16,23 @@ To put right
     Raise the minimum of the layer by what is taken off, or limit what may be taken off.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, NOTE, Problem, Problems, Spec, System, date, rule, show
 from specgen.trade.film import film_left
-from specgen.units.display import show
 
 
-@rule("FLM011", on=System, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def film_after_sanding(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM011", on=System, severity=ERROR, source=LOGIC)
+def film_after_sanding(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         removed = [film for film in (layer.sanding_removes, layer.polishing_removes) if film is not None]
         path = ("layers", layer.id, "least_after")
         if layer.least_after is None:
             if removed:
                 what = f"film is taken off {layer.id}, but the least film left is not stated, so it cannot be judged"
-                yield Problem(path, what, "write least_after", severity=Severity.NOTE)
+                yield Problem(path, what, "write least_after", severity=NOTE)
             continue
         if layer.film.min is None:
             what = f"the layer {layer.id} has no minimum, so the film left cannot be judged"
-            yield Problem(("layers", layer.id, "film", "min"), what, "write the minimum", severity=Severity.NOTE)
+            yield Problem(("layers", layer.id, "film", "min"), what, "write the minimum", severity=NOTE)
             continue
         left = film_left(f"film-left-{system.id}-{layer.id}", layer.film.min, removed)
         if left.quantity < layer.least_after:

@@ -18,28 +18,18 @@ To put right
     Raise film or coats, lower the claim, or name the test report of this very system as evidence.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.placing import items_painted_with
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import CategoryClaim, System
-from specgen.plan.quantities import is_blasted
-from specgen.rules.declare import Problem, rule
-from specgen.rules.film.sums import sum_of
-from specgen.standards.tables import Row, table
+from specgen.facts.job.quantities import is_blasted
+from specgen.facts.layer.sums import sum_of
+from specgen.facts.placing import items_painted_with
+from specgen.model.system import CategoryClaim
+from specgen.rules.kit import NOTE, WARNING, Problem, Problems, Row, Spec, System, date, rule, table
 from specgen.trade.given import from_table
 
 _SYSTEMS = "iso_12944_5_systems"
 
 
-@rule(
-    "FLM012", on=System, severity=Severity.WARNING, concern=Concern.FILM, source=table("iso_12944_5_systems").citation
-)
-def film_for_category(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM012", on=System, severity=WARNING, source=table("iso_12944_5_systems").citation)
+def film_for_category(system: System, spec: Spec, on: date) -> Problems:
     claim = system.category
     if claim is None or claim.evidence is not None:
         return
@@ -53,14 +43,14 @@ def film_for_category(system: System, spec: Spec) -> Iterator[Problem]:
             if nominal is None
             else "no job puts it on blast-cleaned or hot-dip galvanised steel alone"
         )
-        yield Problem(("category",), f"the claim cannot be judged: {lacking}", severity=Severity.NOTE)
+        yield Problem(("category",), f"the claim cannot be judged: {lacking}", severity=NOTE)
         return
     coats = sum(1 if layer.coats is None else layer.coats for layer in system.layers)
     for surface in surfaces:
         row = _row(surface, paint, claim)
         asked = f"{claim.corrosivity} with durability {claim.durability} on {surface}"
         if row is None:
-            yield Problem(("category",), f"the table has no {paint} system for {asked}", severity=Severity.NOTE)
+            yield Problem(("category",), f"the table has no {paint} system for {asked}", severity=NOTE)
             continue
         least = from_table(_SYSTEMS, row, "nominal_um", "thickness", "um").quantity
         if coats < int(row["coats"]) or nominal < least:

@@ -16,20 +16,11 @@ To put right
     Coats are the maximum of the layer divided by the most film in one coat, rounded up; or lower the maximum.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
 
 
-@rule("FLM008", on=System, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def film_in_one_coat(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM008", on=System, severity=ERROR, source=LOGIC)
+def film_in_one_coat(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         path = ("layers", layer.id, "coats")
         most = spec.product_of(layer).film.max_single_coat

@@ -16,23 +16,15 @@ To put right
     Confirm the figure on a weighed panel, then take the finding on with a waiver that names the panel; or correct the figure.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 
-from specgen.findings import Severity
-from specgen.model.product import PackForm, Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.walk import Path
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import PRACTICE
+from specgen.model.product import PackForm
+from specgen.rules.kit import PRACTICE, WARNING, Path, Problem, Problems, Product, Quantity, Spec, date, rule
 from specgen.trade.passes import usual_film_per_pass
-from specgen.units.quantity import Quantity
 
 
-@rule("FLM009", on=Product, severity=Severity.WARNING, concern=Concern.FILM, source=PRACTICE)
-def film_per_pass_is_usual(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("FLM009", on=Product, severity=WARNING, source=PRACTICE)
+def film_per_pass_is_usual(product: Product, spec: Spec, on: date) -> Problems:
     if product.pack.form is not PackForm.AEROSOL:
         return
     low, high = (limit.quantity for limit in usual_film_per_pass())

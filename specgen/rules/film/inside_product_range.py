@@ -15,20 +15,11 @@ To put right
     Stay inside the product's range, or choose another product.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
 
 
-@rule("FLM003", on=System, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def inside_product_range(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM003", on=System, severity=ERROR, source=LOGIC)
+def inside_product_range(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         allowed, asked = spec.product_of(layer).film, layer.film
         if allowed.min is not None and asked.min is not None and asked.min < allowed.min:

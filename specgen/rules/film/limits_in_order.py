@@ -15,29 +15,18 @@ To put right
     Put minimum, nominal and maximum in rising order; leave out what is not known instead of repeating a figure.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from itertools import pairwise
 
-from specgen.findings import Severity
 from specgen.model.acceptance import Criterion
 from specgen.model.film import FilmLimits
-from specgen.model.job import Job
-from specgen.model.node import Node
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.model.walk import Path
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Job, Node, Path, Problem, Problems, Product, Spec, System, date, rule
 
 _RISING = (("min", "nominal", "max"), ("spot_min", "area_min", "area_max", "spot_max"))
 
 
-@rule("FLM001", on=Node, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def limits_in_order(subject: Node, spec: Spec) -> Iterator[Problem]:
+@rule("FLM001", on=Node, severity=ERROR, source=LOGIC)
+def limits_in_order(subject: Node, spec: Spec, on: date) -> Problems:
     for path, film in _films(subject):
         for names in _RISING:
             stated = [(name, value) for name in names if (value := getattr(film, name, None)) is not None]

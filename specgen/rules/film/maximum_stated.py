@@ -15,26 +15,16 @@ To put right
     Take the maximum from the product's data sheet and write it beside the minimum.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import cite
+from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, cite, date, rule
 
 
 @rule(
     "FLM002",
     on=System,
-    severity=Severity.WARNING,
-    concern=Concern.FILM,
+    severity=WARNING,
     source=cite("ISO-19840", "acceptance criteria: every reading at or below the specified maximum"),
 )
-def maximum_stated(system: System, spec: Spec) -> Iterator[Problem]:
+def maximum_stated(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         asks = layer.film.min is not None or layer.film.nominal is not None
         if asks and layer.film.max is None and spec.product_of(layer).film.max is None:

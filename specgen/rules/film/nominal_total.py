@@ -12,21 +12,12 @@ To put right
     Leave the nominal total out and let it be worked out, or correct the layer that is wrong.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.film.sums import sum_of
-from specgen.standards.citations import LOGIC
+from specgen.facts.layer.sums import sum_of
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
 
 
-@rule("FLM005", on=System, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def nominal_total(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM005", on=System, severity=ERROR, source=LOGIC)
+def nominal_total(system: System, spec: Spec, on: date) -> Problems:
     stated = system.total.nominal if system.total is not None else None
     worked_out = sum_of(system, "nominal")
     if stated is not None and worked_out is not None and stated != worked_out:

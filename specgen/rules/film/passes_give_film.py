@@ -14,21 +14,11 @@ To put right
     Passes are the nominal film divided by the film of one pass, rounded up; then check the maximum.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import Layer, System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
-from specgen.units.quantity import Quantity
+from specgen.rules.kit import LOGIC, WARNING, Layer, Problem, Problems, Quantity, Spec, System, date, rule
 
 
-@rule("FLM007", on=System, severity=Severity.WARNING, concern=Concern.FILM, source=LOGIC)
-def passes_give_film(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM007", on=System, severity=WARNING, source=LOGIC)
+def passes_give_film(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         per_pass = film_per_pass(layer, spec)
         if layer.passes is None or per_pass is None:

@@ -20,25 +20,30 @@ To put right
     Work both figures out from shares by mass and densities, or measure them.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 
-from specgen.findings import Severity
-from specgen.model.product import Ingredient, PackForm, Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.walk import Path
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.model.product import Ingredient, PackForm
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    WARNING,
+    Concern,
+    Path,
+    Problem,
+    Problems,
+    Product,
+    Quantity,
+    Spec,
+    date,
+    rule,
+)
 from specgen.trade.solids import sum_of_shares
-from specgen.units.quantity import Quantity
 
 Stated = tuple[Path, Quantity | None]
 
 
-@rule("FLM015", on=Product, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
-def solids_agree(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("FLM015", on=Product, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def solids_agree(product: Product, spec: Spec, on: date) -> Problems:
     for in_can, sprayed in _pairs(product):
         for at, share in (in_can, sprayed):
             if share is not None and share.base == 0:
@@ -51,7 +56,7 @@ def solids_agree(product: Product, spec: Spec) -> Iterator[Problem]:
         yield Problem(("solids", "in_can"), what)
 
 
-def _pair(product: Product, in_can: Quantity | None, sprayed: Stated) -> Iterator[Problem]:
+def _pair(product: Product, in_can: Quantity | None, sprayed: Stated) -> Problems:
     path, without = sprayed
     if in_can is None or without is None or in_can.base == 0 or without.base == 0:
         return
@@ -62,7 +67,7 @@ def _pair(product: Product, in_can: Quantity | None, sprayed: Stated) -> Iterato
         yield Problem(path, f"{without} without propellant is below the {in_can} of the can contents")
     elif without == in_can and not _free_of_propellant(product):
         # Without a composition nobody can rule out a can driven by a bag or by air.
-        weight = None if product.composition else Severity.WARNING
+        weight = None if product.composition else WARNING
         yield Problem(path, f"{without} with and without propellant, as if the can held none", severity=weight)
 
 

@@ -14,27 +14,16 @@ To put right
     Measure the volume solids, or correct the densities; leave the figure out to have it worked out.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.faults import FaultyValueError
-from specgen.plan.layer_figures import computed_solids
-from specgen.rules.declare import Problem, rule
-from specgen.standards.tables import table
+from specgen.facts.faults import FaultyValueError
+from specgen.facts.layer.figures import computed_solids
+from specgen.rules.kit import WARNING, Concern, Problem, Problems, Product, Quantity, Spec, date, rule, table
 from specgen.trade.solids import propellant_free_volume_solids, volume_solids
-from specgen.units.quantity import Quantity
 
 
-@rule(
-    "FLM016", on=Product, severity=Severity.WARNING, concern=Concern.PRODUCT, source=table("solids_allowance").citation
-)
-def solids_follow_composition(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("FLM016", on=Product, severity=WARNING, concern=Concern.PRODUCT, source=table("solids_allowance").citation)
+def solids_follow_composition(product: Product, spec: Spec, on: date) -> Problems:
     if product.solids is None or not product.composition:
         return
     allowed = Fraction(table("solids_allowance").rows[0]["value"])

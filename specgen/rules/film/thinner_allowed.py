@@ -17,21 +17,12 @@ To put right
     Drop the thinner; paint that is too thick when cold is warmed, not thinned.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
 from specgen.model.product import PackForm
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, NOTE, Concern, Problem, Problems, Spec, System, date, rule
 
 
-@rule("FLM018", on=System, severity=Severity.ERROR, concern=Concern.PRODUCT, source=LOGIC)
-def thinner_allowed(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM018", on=System, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
+def thinner_allowed(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         if layer.thinner is None or layer.thinner.base == 0:
             continue
@@ -42,6 +33,6 @@ def thinner_allowed(system: System, spec: Spec) -> Iterator[Problem]:
             yield Problem(path, f"{layer.thinner} thinner, but the product {product.id} comes in a can")
         elif most is None:
             what = f"the product {product.id} states no most thinner, so {layer.thinner} cannot be judged"
-            yield Problem(path, what, "write application.mixing.thinner_max of the product", severity=Severity.NOTE)
+            yield Problem(path, what, "write application.mixing.thinner_max of the product", severity=NOTE)
         elif layer.thinner > most:
             yield Problem(path, f"{layer.thinner} thinner, the product {product.id} allows {most}")

@@ -14,21 +14,12 @@ To put right
     Work the total out from its layers, or leave it out.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.film.sums import sum_of
-from specgen.standards.citations import LOGIC
+from specgen.facts.layer.sums import sum_of
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
 
 
-@rule("FLM004", on=System, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def total_can_be_met(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM004", on=System, severity=ERROR, source=LOGIC)
+def total_can_be_met(system: System, spec: Spec, on: date) -> Problems:
     if system.total is None:
         return
     least, most = sum_of(system, "min"), sum_of(system, "max")

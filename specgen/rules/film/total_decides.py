@@ -14,21 +14,12 @@ To put right
     Set the total between the sums, or drop it.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.film.sums import sum_of
-from specgen.standards.citations import LOGIC
+from specgen.facts.layer.sums import sum_of
+from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Spec, System, date, rule
 
 
-@rule("FLM006", on=System, severity=Severity.WARNING, concern=Concern.FILM, source=LOGIC)
-def total_decides(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM006", on=System, severity=WARNING, source=LOGIC)
+def total_decides(system: System, spec: Spec, on: date) -> Problems:
     if system.total is None:
         return
     least, most = sum_of(system, "min"), sum_of(system, "max")

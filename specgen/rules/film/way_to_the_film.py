@@ -13,20 +13,11 @@ To put right
     Write passes: with the number of cross coats, or wet_target: with the wet film for the comb.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import LOGIC, NOTE, Problem, Problems, Spec, System, date, rule
 
 
-@rule("FLM020", on=System, severity=Severity.NOTE, concern=Concern.FILM, source=LOGIC)
-def way_to_the_film(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM020", on=System, severity=NOTE, source=LOGIC)
+def way_to_the_film(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         if layer.passes is None and layer.coats is None and layer.wet_target is None:
             what = f"the coat {layer.id} does not say in how many passes its film is laid"

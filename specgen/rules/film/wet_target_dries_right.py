@@ -17,26 +17,15 @@ To put right
     Leave the wet target out and let it be worked out; or write film times (100 + thinner) over the volume solids without propellant, divided by the passes.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import Layer, System
-from specgen.plan.faults import FaultyValueError
-from specgen.plan.layer_figures import solids_in_can, solids_sprayed
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.facts.faults import FaultyValueError
+from specgen.facts.layer.figures import solids_in_can, solids_sprayed
+from specgen.rules.kit import ERROR, LOGIC, NOTE, Layer, Problem, Problems, Quantity, Spec, System, date, rule, show
 from specgen.trade.film import dry_film
 from specgen.trade.given import Source
-from specgen.units.display import show
-from specgen.units.quantity import Quantity
 
 
-@rule("FLM013", on=System, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def wet_target_dries_right(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("FLM013", on=System, severity=ERROR, source=LOGIC)
+def wet_target_dries_right(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         if layer.wet_target is None:
             continue
@@ -49,7 +38,7 @@ def wet_target_dries_right(system: System, spec: Spec) -> Iterator[Problem]:
             continue  # the rules on solids say so, at the product
         if solids is None:
             what = f"the product {product.id} states no volume solids without propellant, so the wet target cannot be judged"
-            yield Problem(path, what, "write solids.sprayed of the product", severity=Severity.NOTE)
+            yield Problem(path, what, "write solids.sprayed of the product", severity=NOTE)
             continue
         least, most = layer.film.min or product.film.min, layer.film.max or product.film.max
         film = _dried(layer, layer.wet_target, solids)

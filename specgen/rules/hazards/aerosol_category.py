@@ -19,19 +19,9 @@ To put right
     Declare the category that follows, or state the test of the spray with its ignition distance.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazards import aerosol_of
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import aerosol_category_declared
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import table
+from specgen.facts.product.declared import aerosol_category_declared
+from specgen.facts.product.hazards import aerosol_of
+from specgen.rules.kit import ERROR, NOTE, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 from specgen.trade.codes import parts
 from specgen.trade.judged import CannotJudge
 
@@ -39,12 +29,11 @@ from specgen.trade.judged import CannotJudge
 @rule(
     "HAZ009",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Annex I, 2.3.2.2", Basis.REGULATION),
     waivable=False,
 )
-def aerosol_category(product: Product, spec: Spec) -> Iterator[Problem]:
+def aerosol_category(product: Product, spec: Spec, on: date) -> Problems:
     declared = aerosol_category_declared(product)
     categories = parts(table("hazard_classes").row("id", "aerosols")["categories"])
     if product.hazards is None or declared not in categories[1:]:
@@ -55,7 +44,7 @@ def aerosol_category(product: Product, spec: Spec) -> Iterator[Problem]:
     if isinstance(judged, CannotJudge):
         missing = f"; missing: {', '.join(judged.missing)}" if judged.missing else ""
         what = f"category {declared} of the can {product.id} cannot be judged: {judged.why}{missing}"
-        yield Problem(path, what, severity=Severity.NOTE)
+        yield Problem(path, what, severity=NOTE)
     elif judged is not None and categories.index(judged.category) < categories.index(declared):
         what = f"the can {product.id} is declared category {declared}, but {judged.why}: that is category {judged.category}"
         yield Problem(path, what, source=judged.source)

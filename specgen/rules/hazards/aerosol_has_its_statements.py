@@ -12,29 +12,19 @@ To put right
     Copy the statements of the aerosol from section 2 of the safety data sheet.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import package_of
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import aerosol_sets, aerosol_statements
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.declared import aerosol_sets, aerosol_statements
+from specgen.facts.product.hazard_facts import package_of
+from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 
 @rule(
     "HAZ007",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Annex I, Table 2.3.1", Basis.REGULATION),
     waivable=False,
 )
-def aerosol_has_its_statements(product: Product, spec: Spec) -> Iterator[Problem]:
+def aerosol_has_its_statements(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or not product.hazards.statements or package_of(product) != "aerosol":
         return
     declared = aerosol_statements(product)

@@ -14,31 +14,20 @@ To put right
     Take the code or class out.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import is_known, package_of
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import excluded_from_aerosols
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import table
+from specgen.facts.product.declared import excluded_from_aerosols
+from specgen.facts.product.hazard_facts import is_known, package_of
+from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 from specgen.trade.hazard_class import Classification, elements_of, statements_of
 
 
 @rule(
     "HAZ008",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Annex I, 2.3.2.1, note 2", Basis.REGULATION),
     waivable=False,
 )
-def aerosol_without_bulk_classes(product: Product, spec: Spec) -> Iterator[Problem]:
+def aerosol_without_bulk_classes(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or package_of(product) != "aerosol":
         return
     for row in table("aerosol_exclusions").rows:

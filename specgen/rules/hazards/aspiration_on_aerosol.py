@@ -12,28 +12,17 @@ To put right
     Leave it out of the label, or keep it; the class stays in section 2 of the safety data sheet.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import package_of
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import table
+from specgen.facts.product.hazard_facts import package_of
+from specgen.rules.kit import NOTE, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 
 
 @rule(
     "HAZ027",
     on=Product,
-    severity=Severity.NOTE,
-    concern=Concern.SAFETY,
+    severity=NOTE,
     source=cite("CLP", "Annex I, 1.3.3", Basis.MEMORY),
 )
-def aspiration_on_aerosol(product: Product, spec: Spec) -> Iterator[Problem]:
+def aspiration_on_aerosol(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or package_of(product) != "aerosol":
         return
     for row in table("aerosol_exclusions").rows:

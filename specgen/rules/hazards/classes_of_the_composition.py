@@ -14,18 +14,9 @@ To put right
     Let the classifier judge it, then declare the class or correct the composition.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import declared_classes, is_known
-from specgen.plan.hazards import hazards_of
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.hazard_facts import declared_classes, is_known
+from specgen.facts.product.hazards import hazards_of
+from specgen.rules.kit import ERROR, NOTE, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
 from specgen.trade.hazard_class import Classification, severity_rank
 from specgen.trade.judged import CannotJudge, Classified
 
@@ -47,12 +38,11 @@ def _own_limit_without_source(judged: Classified, product: Product) -> bool:
 @rule(
     "HAZ026",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Annex I, parts 3 and 4", Basis.REGULATION),
     waivable=False,
 )
-def classes_of_the_composition(product: Product, spec: Spec) -> Iterator[Problem]:
+def classes_of_the_composition(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or not product.hazards.classification:
         return
     declared = declared_classes(product)
@@ -61,7 +51,7 @@ def classes_of_the_composition(product: Product, spec: Spec) -> Iterator[Problem
             continue
         if isinstance(judged, CannotJudge):
             what = f"{judged.what} of {product.id} cannot be judged: {judged.why}"
-            yield Problem(("hazards", "classification"), what, severity=Severity.NOTE)
+            yield Problem(("hazards", "classification"), what, severity=NOTE)
             continue
         alike = [found for found in declared if found.hazard_class == judged.hazard_class and is_known(found)]
         if judged.statement:
@@ -73,5 +63,5 @@ def classes_of_the_composition(product: Product, spec: Spec) -> Iterator[Problem
         what = (
             f"{product.id} reaches {judged.hazard_class}, category {judged.category}{said}, not declared: {judged.why}"
         )
-        severity = Severity.WARNING if judged.statement or _own_limit_without_source(judged, product) else None
+        severity = WARNING if judged.statement or _own_limit_without_source(judged, product) else None
         yield Problem(("hazards", "classification"), what, severity=severity, source=judged.source)

@@ -16,34 +16,23 @@ To put right
     Copy class and category from section 2 of the safety data sheet.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import is_known, package_of
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import table
+from specgen.facts.product.hazard_facts import is_known, package_of
+from specgen.rules.kit import NOTE, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 from specgen.trade.hazard_class import Classification
 
 
 @rule(
     "HAZ006",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("CLP", "Annex I", Basis.REGULATION),
 )
-def classification_stated(product: Product, spec: Spec) -> Iterator[Problem]:
+def classification_stated(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None:
         return
     if not product.hazards.classification:
         what = f"the product {product.id} states no hazard class, so its label cannot be judged from classes"
-        yield Problem(("hazards", "classification"), what, severity=Severity.NOTE)
+        yield Problem(("hazards", "classification"), what, severity=NOTE)
     elif package_of(product) == "aerosol" and all(e.hazard_class != "aerosols" for e in product.hazards.classification):
         what = f"the can {product.id} names classes and no category of the aerosol, so its label cannot be judged"
         yield Problem(("hazards", "classification"), what)

@@ -14,18 +14,8 @@ To put right
     Correct the code from section 2 of the safety data sheet.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
 from specgen.model.field_types import nearest_of
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import table
+from specgen.rules.kit import WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 from specgen.trade.codes import parts
 
 _KNOWN = {
@@ -51,11 +41,10 @@ def _pictograms() -> list[str]:
 @rule(
     "HAZ005",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("CLP", "Annexes III and IV", Basis.REGULATION),
 )
-def codes_known(product: Product, spec: Spec) -> Iterator[Problem]:
+def codes_known(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None:
         return
     for part, known in _KNOWN.items():

@@ -12,26 +12,16 @@ To put right
     Write number, revision and date of the current safety data sheet, and where it is to be had.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
+from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 
 @rule(
     "HAZ003",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("REACH", "Art. 31", Basis.REGULATION),
     waivable=False,
 )
-def data_sheet_named(product: Product, spec: Spec) -> Iterator[Problem]:
+def data_sheet_named(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or product.hazards.safety_data_sheet is None:
         yield Problem(("hazards", "safety_data_sheet"), f"the product {product.id} names no safety data sheet")

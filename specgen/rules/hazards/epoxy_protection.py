@@ -12,28 +12,18 @@ To put right
     Take all three from section 8 of the safety data sheet.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import epoxy_in
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import spraying
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.declared import spraying
+from specgen.facts.product.hazard_facts import epoxy_in
+from specgen.rules.kit import WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 
 @rule(
     "HAZ024",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("ARB-MED-VV", "annex, part 1", Basis.REGULATION),
 )
-def epoxy_protection(product: Product, spec: Spec) -> Iterator[Problem]:
+def epoxy_protection(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or not epoxy_in(product) or product.hazards.epoxy_up_to_700 is False:
         return
     for entry in spraying(product.hazards)[:1]:

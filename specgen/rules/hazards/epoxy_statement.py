@@ -17,19 +17,10 @@ To put right
     Add EUH205, or state under epoxy_up_to_700 that the epoxy is heavier.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import epoxy_in
-from specgen.plan.hazards import hazards_of
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import in_europe
-from specgen.standards.citations import cite
+from specgen.facts.product.declared import in_europe
+from specgen.facts.product.hazard_facts import epoxy_in
+from specgen.facts.product.hazards import hazards_of
+from specgen.rules.kit import ERROR, NOTE, WARNING, Problem, Problems, Product, Spec, cite, date, rule
 from specgen.trade.hazard_class import Element
 from specgen.trade.judged import CannotJudge
 
@@ -39,12 +30,11 @@ CODE = "EUH205"
 @rule(
     "HAZ023",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Annex II, 2.5"),
     waivable=False,
 )
-def epoxy_statement(product: Product, spec: Spec) -> Iterator[Problem]:
+def epoxy_statement(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or not in_europe(spec):
         return
     path, declared = ("hazards", "supplemental"), CODE in product.hazards.supplemental
@@ -55,8 +45,8 @@ def epoxy_statement(product: Product, spec: Spec) -> Iterator[Problem]:
         what = f"{product.id} holds {'; '.join(wanted.reasons)} and lacks {CODE}"
         yield Problem(path, what, source=wanted.source)
     elif gap is not None and not declared:
-        severity = Severity.WARNING if epoxy_in(product) else Severity.NOTE
+        severity = WARNING if epoxy_in(product) else NOTE
         yield Problem(path, f"whether {product.id} needs {CODE} cannot be judged: {gap.why}", severity=severity)
     elif product.hazards.epoxy_up_to_700 is False and declared:
         what = f"{product.id} carries {CODE} and is stated to hold no epoxy that light"
-        yield Problem(path, what, severity=Severity.NOTE)
+        yield Problem(path, what, severity=NOTE)

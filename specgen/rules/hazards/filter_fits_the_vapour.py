@@ -12,29 +12,18 @@ To put right
     Name type AX, supplied air, or a caution that type A is not rated for these vapours and what governs instead.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import boils_low
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import is_type_a, names_air_fed, spraying
-from specgen.standards.citations import Basis, cite
-from specgen.units.quantity import Quantity
+from specgen.facts.product.declared import is_type_a, names_air_fed, spraying
+from specgen.facts.product.hazard_facts import boils_low
+from specgen.rules.kit import NOTE, WARNING, Basis, Problem, Problems, Product, Quantity, Spec, cite, date, rule
 
 
 @rule(
     "HAZ028",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("EN-14387", "type ranges", Basis.SECONDARY),
 )
-def filter_fits_the_vapour(product: Product, spec: Spec) -> Iterator[Problem]:
+def filter_fits_the_vapour(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None:
         return
     least = Quantity.of("share", 1, "%")
@@ -52,4 +41,4 @@ def filter_fits_the_vapour(product: Product, spec: Spec) -> Iterator[Problem]:
             yield Problem(path, what)
         elif unknown:
             what = f"whether type A fits cannot be judged: at what {', '.join(unknown)} boils is not known"
-            yield Problem(path, what, severity=Severity.NOTE)
+            yield Problem(path, what, severity=NOTE)

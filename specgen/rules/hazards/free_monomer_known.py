@@ -14,21 +14,12 @@ To put right
     Take the share from section 3 of the safety data sheet, or ask the maker of the hardener.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import isocyanates_in, monomer_at_limit
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC, PRACTICE
+from specgen.facts.product.hazard_facts import isocyanates_in, monomer_at_limit
+from specgen.rules.kit import LOGIC, PRACTICE, WARNING, Problem, Problems, Product, Spec, date, rule
 
 
-@rule("HAZ020", on=Product, severity=Severity.WARNING, concern=Concern.SAFETY, source=PRACTICE)
-def free_monomer_known(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("HAZ020", on=Product, severity=WARNING, source=PRACTICE)
+def free_monomer_known(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or not isocyanates_in(product):
         return
     path, stated = ("hazards", "isocyanates", "monomer_at_limit"), product.hazards.isocyanates

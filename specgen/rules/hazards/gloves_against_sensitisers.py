@@ -12,18 +12,10 @@ To put right
     Name gloves for the task.
 """
 
-from __future__ import annotations
-
 import re
-from collections.abc import Iterator
 
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import sensitises, spraying, wet_work
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.declared import sensitises, spraying, wet_work
+from specgen.rules.kit import WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 _NONE = re.compile(r"^(?:none|no\b|not )", re.I)
 
@@ -31,11 +23,10 @@ _NONE = re.compile(r"^(?:none|no\b|not )", re.I)
 @rule(
     "HAZ030",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("CLP", "Annex I, Table 3.4.7, P280", Basis.REGULATION),
 )
-def gloves_against_sensitisers(product: Product, spec: Spec) -> Iterator[Problem]:
+def gloves_against_sensitisers(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or not sensitises(product):
         return
     lone = len(wet_work(product.hazards)) == 1

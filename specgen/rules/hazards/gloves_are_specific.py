@@ -14,18 +14,10 @@ To put right
     Take material, thickness, standard and breakthrough from section 8 of the safety data sheet.
 """
 
-from __future__ import annotations
-
 import re
-from collections.abc import Iterator
 
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import sensitises, wet_work
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.declared import sensitises, wet_work
+from specgen.rules.kit import WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 _MATERIAL = re.compile(
     r"nitrile|butyl|neoprene|chloroprene|laminate|fluor|viton|latex|\bPVA\b|\bPVC\b|vinyl|PE/EVAL", re.I
@@ -38,11 +30,10 @@ _TIME = re.compile(r"splash|breakthrough|class [0-9]|level [0-9]|[0-9] min", re.
 @rule(
     "HAZ029",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("EN-ISO-374-1", "", Basis.SECONDARY),
 )
-def gloves_are_specific(product: Product, spec: Spec) -> Iterator[Problem]:
+def gloves_are_specific(product: Product, spec: Spec, on: date) -> Problems:
     for entry in wet_work(product.hazards) if product.hazards is not None else ():
         if entry.gloves is None:
             continue

@@ -12,19 +12,10 @@ To put right
     Name the test report or the formula, and take the figure from it.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import contents_of
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import table
+from specgen.facts.product.hazard_facts import contents_of
+from specgen.rules.kit import NOTE, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 from specgen.trade.combustion import heat_of_combustion, without_heat
 from specgen.trade.working import WorkingError
 
@@ -32,11 +23,10 @@ from specgen.trade.working import WorkingError
 @rule(
     "HAZ010",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("DIR-75-324", "", Basis.REGULATION),
 )
-def heat_has_a_source(product: Product, spec: Spec) -> Iterator[Problem]:
+def heat_has_a_source(product: Product, spec: Spec, on: date) -> Problems:
     stated = product.hazards.heat_of_combustion if product.hazards is not None else None
     if stated is None:
         return
@@ -49,9 +39,7 @@ def heat_has_a_source(product: Product, spec: Spec) -> Iterator[Problem]:
     try:
         worked_out = heat_of_combustion(f"{product.id}.heat", contents)
     except WorkingError as error:
-        yield Problem(
-            (*path, "heat"), f"the heat of {product.id} cannot be judged: {error.what}", severity=Severity.NOTE
-        )
+        yield Problem((*path, "heat"), f"the heat of {product.id} cannot be judged: {error.what}", severity=NOTE)
         return
     row = table("hazard_tolerances").row("id", "heat")
     if abs(stated.heat.to("kJ/g") - worked_out.number) > worked_out.number * Fraction(row["figure"]) / 100:

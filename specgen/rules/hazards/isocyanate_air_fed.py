@@ -14,30 +14,19 @@ To put right
     Name air-fed protection, as in: air-fed visor, EN 14594 class 4.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import isocyanates_in
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import is_air_fed, spraying
-from specgen.standards.citations import cite
-from specgen.standards.tables import table
+from specgen.facts.product.declared import is_air_fed, spraying
+from specgen.facts.product.hazard_facts import isocyanates_in
+from specgen.rules.kit import ERROR, Problem, Problems, Product, Spec, cite, date, rule, table
 
 
 @rule(
     "HAZ021",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("HSE-BODYSHOP", "breathing protection"),
     waivable=False,
 )
-def isocyanate_air_fed(product: Product, spec: Spec) -> Iterator[Problem]:
+def isocyanate_air_fed(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or not isocyanates_in(product):
         return
     row = table("protective_equipment").row("id", "breath_isocyanate")

@@ -14,27 +14,17 @@ To put right
     Correct the statement or the binder; where the polyurethane was made without isocyanate, take the finding on with a waiver that names the proof.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import ISOCYANATE_BINDERS
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.facts.product.hazard_facts import ISOCYANATE_BINDERS
+from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Product, Spec, date, rule
 
 
 @rule(
     "HAZ037",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=LOGIC,
 )
-def isocyanate_fits_the_binder(product: Product, spec: Spec) -> Iterator[Problem]:
+def isocyanate_fits_the_binder(product: Product, spec: Spec, on: date) -> Problems:
     stated = product.hazards.isocyanates if product.hazards is not None else None
     if stated is not None and stated.contained is False and product.binder in ISOCYANATE_BINDERS:
         what = f"{product.id} is stated to hold no isocyanate, and its binder {product.binder} is a polyurethane"

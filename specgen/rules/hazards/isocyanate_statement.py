@@ -14,18 +14,9 @@ To put right
     Add EUH204; or, where the binder misleads, state whether isocyanate is contained.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import isocyanates_in
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import in_europe
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.declared import in_europe
+from specgen.facts.product.hazard_facts import isocyanates_in
+from specgen.rules.kit import ERROR, NOTE, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 CODE = "EUH204"
 
@@ -33,12 +24,11 @@ CODE = "EUH204"
 @rule(
     "HAZ018",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Annex II, 2.4", Basis.REGULATION),
     waivable=False,
 )
-def isocyanate_statement(product: Product, spec: Spec) -> Iterator[Problem]:
+def isocyanate_statement(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or not in_europe(spec):
         return
     path, held = ("hazards", "supplemental"), isocyanates_in(product)
@@ -47,9 +37,9 @@ def isocyanate_statement(product: Product, spec: Spec) -> Iterator[Problem]:
         yield Problem(path, f"{product.id} holds isocyanate and lacks {CODE}")
     elif held is None and not declared:
         what = f"whether {product.id} needs {CODE} cannot be judged: its binder leaves open whether it holds isocyanate"
-        yield Problem(path, what, severity=Severity.NOTE)
+        yield Problem(path, what, severity=NOTE)
     stated = product.hazards.isocyanates
     # Only a statement speaks against a declared code; a binder that says nothing of isocyanate does not.
     if declared and stated is not None and stated.contained is False:
         what = f"{product.id} carries {CODE} and is stated to hold no isocyanate"
-        yield Problem(path, what, severity=Severity.NOTE)
+        yield Problem(path, what, severity=NOTE)

@@ -12,30 +12,20 @@ To put right
     Add the sentence as it stands to the cautions: As from 24 August 2023 adequate training is required before industrial or professional use.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import for_the_public
-from specgen.plan.hazards import hazards_of
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.hazard_facts import for_the_public
+from specgen.facts.product.hazards import hazards_of
+from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 from specgen.trade.hazard_class import Element
 
 
 @rule(
     "HAZ019",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("REACH", "Annex XVII, entry 74", Basis.REGULATION),
     waivable=False,
 )
-def isocyanate_training(product: Product, spec: Spec) -> Iterator[Problem]:
+def isocyanate_training(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None:
         return
     wanted = hazards_of(spec, product.id, public=for_the_public(product, spec.project)).training

@@ -12,28 +12,17 @@ To put right
     State the surveillance under medical_provision, as the law at the place of work asks for it.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import epoxy_in, for_the_public, isocyanates_in
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import cite
-from specgen.standards.tables import table
+from specgen.facts.product.hazard_facts import epoxy_in, for_the_public, isocyanates_in
+from specgen.rules.kit import WARNING, Problem, Problems, Product, Spec, cite, date, rule, table
 
 
 @rule(
     "HAZ022",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("HSE-MR2", "health surveillance"),
 )
-def medical_provision(product: Product, spec: Spec) -> Iterator[Problem]:
+def medical_provision(product: Product, spec: Spec, on: date) -> Problems:
     hazards = product.hazards
     if hazards is None or hazards.medical_provision is not None or for_the_public(product, spec.project):
         return

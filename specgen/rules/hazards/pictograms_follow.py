@@ -14,18 +14,9 @@ To put right
     Copy the pictograms from section 2 of the safety data sheet, or put the classes right.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import package_of
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import differences, excluded_from_aerosols
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.declared import differences, excluded_from_aerosols
+from specgen.facts.product.hazard_facts import package_of
+from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 
 def _told_elsewhere(product: Product, code: str) -> bool:
@@ -36,12 +27,11 @@ def _told_elsewhere(product: Product, code: str) -> bool:
 @rule(
     "HAZ012",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Article 26", Basis.REGULATION),
     waivable=False,
 )
-def pictograms_follow(product: Product, spec: Spec) -> Iterator[Problem]:
+def pictograms_follow(product: Product, spec: Spec, on: date) -> Problems:
     for found in differences(product, spec):
         if found.part == "pictogram" and not _told_elsewhere(product, found.code):
             what = f"pictogram {found.code} of {product.id} is {found.verdict}: {found.why}"

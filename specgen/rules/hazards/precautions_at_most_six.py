@@ -12,28 +12,17 @@ To put right
     Leave out what matters least, or state under precautions_reason why the hazards need more.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import in_europe
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import table
+from specgen.facts.product.declared import in_europe
+from specgen.rules.kit import WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 
 
 @rule(
     "HAZ017",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("CLP", "Article 28(3)", Basis.REGULATION),
 )
-def precautions_at_most_six(product: Product, spec: Spec) -> Iterator[Problem]:
+def precautions_at_most_six(product: Product, spec: Spec, on: date) -> Problems:
     hazards, row = product.hazards, table("precaution_rules").row("id", "most")
     if hazards is None or not in_europe(spec) or hazards.precautions_reason is not None:
         return

@@ -13,27 +13,17 @@ To put right
     Take it out, state the class it belongs to, or state the reason under precautions_reason.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import differences
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.declared import differences
+from specgen.rules.kit import WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 
 @rule(
     "HAZ016",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("CLP", "Article 22(2)", Basis.REGULATION),
 )
-def precautions_belong(product: Product, spec: Spec) -> Iterator[Problem]:
+def precautions_belong(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or product.hazards.precautions_reason is not None:
         return
     for found in differences(product, spec):

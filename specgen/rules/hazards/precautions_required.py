@@ -14,18 +14,9 @@ To put right
     Copy the precautions from section 2 of the safety data sheet.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import known_classes, package_of
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import aerosol_category_declared, differences, in_europe
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.declared import aerosol_category_declared, differences, in_europe
+from specgen.facts.product.hazard_facts import known_classes, package_of
+from specgen.rules.kit import ERROR, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
 from specgen.trade.codes import parts
 from specgen.trade.hazard_class import Classification, elements_of, source_of_cell
 
@@ -33,12 +24,11 @@ from specgen.trade.hazard_class import Classification, elements_of, source_of_ce
 @rule(
     "HAZ015",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Annex I, Table 2.3.1, and Article 28(2)", Basis.REGULATION),
     waivable=False,
 )
-def precautions_required(product: Product, spec: Spec) -> Iterator[Problem]:
+def precautions_required(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None:
         return
     path, declared = ("hazards", "precautions"), product.hazards.precautions
@@ -60,4 +50,4 @@ def precautions_required(product: Product, spec: Spec) -> Iterator[Problem]:
         for code in (*parts(row["prevention"]), *parts(row["response"])):
             if code not in (*declared, *found):
                 what = f"{product.id} is dangerous to water and lacks {code}"
-                yield Problem(path, what, severity=Severity.WARNING, source=source_of_cell(row, "prevention", code))
+                yield Problem(path, what, severity=WARNING, source=source_of_cell(row, "prevention", code))

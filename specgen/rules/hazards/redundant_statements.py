@@ -14,27 +14,16 @@ To put right
     Leave the weaker statement out.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import table
+from specgen.rules.kit import WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 
 
 @rule(
     "HAZ014",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("CLP", "Article 27", Basis.REGULATION),
 )
-def redundant_statements(product: Product, spec: Spec) -> Iterator[Problem]:
+def redundant_statements(product: Product, spec: Spec, on: date) -> Problems:
     declared = product.hazards.statements if product.hazards is not None else ()
     for row in table("redundant_statements").rows:
         if row["present"] in declared and row["omitted"] in declared:

@@ -12,20 +12,12 @@ To put right
     Ask the maker of the hardener, name the substance and count it in the VOC.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import CuringKind, Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import PRACTICE
+from specgen.model.product import CuringKind
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Product, Spec, date, rule
 
 
-@rule("HAZ035", on=Product, severity=Severity.WARNING, concern=Concern.SAFETY, source=PRACTICE)
-def released_substance_named(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("HAZ035", on=Product, severity=WARNING, source=PRACTICE)
+def released_substance_named(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or product.curing is not CuringKind.BLOCKED_AEROSOL:
         return
     if product.hazards.released is None:

@@ -15,18 +15,9 @@ To put right
     Add EUH208 and name each substance under sensitisers_named.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazards import hazards_of
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import in_europe
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.declared import in_europe
+from specgen.facts.product.hazards import hazards_of
+from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 from specgen.trade.hazard_class import Element
 
 CODE = "EUH208"
@@ -35,12 +26,11 @@ CODE = "EUH208"
 @rule(
     "HAZ025",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Annex I, Table 3.4.6, and Annex II, 2.8", Basis.REGULATION),
     waivable=False,
 )
-def sensitisers_named(product: Product, spec: Spec) -> Iterator[Problem]:
+def sensitisers_named(product: Product, spec: Spec, on: date) -> Problems:
     hazards = product.hazards
     if hazards is None or not in_europe(spec):
         return

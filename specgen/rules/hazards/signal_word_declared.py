@@ -12,26 +12,16 @@ To put right
     Copy the signal word from section 2 of the current safety data sheet; write none where it has none.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
+from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 
 @rule(
     "HAZ002",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Art. 17(1)(e) and Art. 20", Basis.REGULATION),
     waivable=False,
 )
-def signal_word_declared(product: Product, spec: Spec) -> Iterator[Problem]:
+def signal_word_declared(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or product.hazards.signal_word is None:
         yield Problem(("hazards", "signal_word"), f"the product {product.id} declares no signal word")

@@ -12,28 +12,18 @@ To put right
     Copy the signal word from section 2 of the safety data sheet, or put the classes right.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import differences
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.declared import differences
+from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 
 @rule(
     "HAZ011",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Article 20", Basis.REGULATION),
     waivable=False,
 )
-def signal_word_follows(product: Product, spec: Spec) -> Iterator[Problem]:
+def signal_word_follows(product: Product, spec: Spec, on: date) -> Problems:
     for found in differences(product, spec):
         if found.part == "signal word":
             what = f"{product.id} declares {found.code}; {found.why}"

@@ -14,17 +14,8 @@ To put right
     Take breathing, hand and eye protection for spraying from section 8 of the current safety data sheet.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
 from specgen.model.hazards import Task
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
+from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 _SPRAYING = {Task.SPRAYING, Task.ANY}
 _NAMES = {"respiratory": "breathing protection", "gloves": "gloves", "eyes": "eye protection"}
@@ -33,12 +24,11 @@ _NAMES = {"respiratory": "breathing protection", "gloves": "gloves", "eyes": "ey
 @rule(
     "HAZ004",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("REACH", "Annex II, 8.2.2", Basis.REGULATION),
     waivable=False,
 )
-def spraying_protection(product: Product, spec: Spec) -> Iterator[Problem]:
+def spraying_protection(product: Product, spec: Spec, on: date) -> Problems:
     entries = [entry for entry in (product.hazards.protection if product.hazards else ()) if entry.task in _SPRAYING]
     if not entries:
         yield Problem(

@@ -14,26 +14,16 @@ To put right
     Copy the H statements from section 2 of the current safety data sheet.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
+from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 
 @rule(
     "HAZ001",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Art. 17(1)(f) and Art. 21", Basis.REGULATION),
     waivable=False,
 )
-def statements_declared(product: Product, spec: Spec) -> Iterator[Problem]:
+def statements_declared(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or not product.hazards.statements:
         yield Problem(("hazards", "statements"), f"the product {product.id} declares no hazard statement")

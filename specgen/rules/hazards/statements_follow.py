@@ -14,30 +14,19 @@ To put right
     Copy statements and classes from section 2 of the safety data sheet.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import package_of
-from specgen.rules.declare import Problem, rule
-from specgen.rules.hazards.declared import differences, excluded_from_aerosols
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import table
+from specgen.facts.product.declared import differences, excluded_from_aerosols
+from specgen.facts.product.hazard_facts import package_of
+from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 
 
 @rule(
     "HAZ013",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Article 21", Basis.REGULATION),
     waivable=False,
 )
-def statements_follow(product: Product, spec: Spec) -> Iterator[Problem]:
+def statements_follow(product: Product, spec: Spec, on: date) -> Problems:
     elsewhere = {row["omitted"] for row in table("redundant_statements").rows}
     known = {row["id"] for row in table("h_statements").rows}
     if package_of(product) == "aerosol":

@@ -15,31 +15,34 @@ To put right
     State the range of section 7 of the safety data sheet; a can never above 50 degC.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import package_of
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC, Basis, cite
-from specgen.standards.tables import table
-from specgen.units.quantity import Quantity
+from specgen.facts.product.hazard_facts import package_of
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    NOTE,
+    Basis,
+    Problem,
+    Problems,
+    Product,
+    Quantity,
+    Spec,
+    cite,
+    date,
+    rule,
+    table,
+)
 
 
 @rule(
     "HAZ032",
     on=Product,
-    severity=Severity.ERROR,
-    concern=Concern.SAFETY,
+    severity=ERROR,
     source=cite("CLP", "Annex I, Table 2.3.1, P410+P412", Basis.REGULATION),
     waivable=False,
 )
-def storage_below_50(product: Product, spec: Spec) -> Iterator[Problem]:
+def storage_below_50(product: Product, spec: Spec, on: date) -> Problems:
     hazards = product.hazards
     if hazards is None:
         return
@@ -48,7 +51,7 @@ def storage_below_50(product: Product, spec: Spec) -> Iterator[Problem]:
     if package_of(product) == "aerosol":
         if hazards.storage_max is None:
             what = f"the warmest storage of the can {product.id} is not stated; it is at most {most}"
-            yield Problem(("hazards", "storage_max"), what, severity=Severity.NOTE)
+            yield Problem(("hazards", "storage_max"), what, severity=NOTE)
         elif hazards.storage_max > most:
             what = f"the can {product.id} is stored at up to {hazards.storage_max}, and {most} is the most"
             yield Problem(("hazards", "storage_max"), what)

@@ -12,17 +12,8 @@ To put right
     Record the decision under titanium_dioxide_decision.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazards import hazards_of
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
+from specgen.facts.product.hazards import hazards_of
+from specgen.rules.kit import NOTE, Basis, Problem, Problems, Product, Spec, cite, date, rule
 from specgen.trade.judged import CannotJudge
 
 CODE = "EUH211"
@@ -31,11 +22,10 @@ CODE = "EUH211"
 @rule(
     "HAZ034",
     on=Product,
-    severity=Severity.NOTE,
-    concern=Concern.SAFETY,
+    severity=NOTE,
     source=cite("CLP", "Annex II, 2.12", Basis.MEMORY),
 )
-def titanium_dioxide_decided(product: Product, spec: Spec) -> Iterator[Problem]:
+def titanium_dioxide_decided(product: Product, spec: Spec, on: date) -> Problems:
     hazards = product.hazards
     if hazards is None:
         return

@@ -14,30 +14,19 @@ To put right
     Take the line from section 14 of the safety data sheet.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.hazard_facts import package_of
-from specgen.plan.hazards import hazards_of
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import table
+from specgen.facts.product.hazard_facts import package_of
+from specgen.facts.product.hazards import hazards_of
+from specgen.rules.kit import NOTE, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 from specgen.units.quantity import parse_quantity
 
 
 @rule(
     "HAZ031",
     on=Product,
-    severity=Severity.WARNING,
-    concern=Concern.SAFETY,
+    severity=WARNING,
     source=cite("ADR", "3.2, Table A; 3.4", Basis.MEMORY),
 )
-def transport_fits(product: Product, spec: Spec) -> Iterator[Problem]:
+def transport_fits(product: Product, spec: Spec, on: date) -> Problems:
     stated = product.hazards.transport if product.hazards is not None else None
     if stated is None or package_of(product) != "aerosol":
         return
@@ -48,7 +37,7 @@ def transport_fits(product: Product, spec: Spec) -> Iterator[Problem]:
     carriage = hazards_of(spec, product.id).carriage
     if carriage is None:
         what = f"the class of {product.id} cannot be judged: no category of the aerosol is stated"
-        yield Problem((*path, "transport_class"), what, severity=Severity.NOTE)
+        yield Problem((*path, "transport_class"), what, severity=NOTE)
     elif stated.transport_class != carriage.code:
         what = f"{product.id} goes as class {stated.transport_class}; as {carriage.reasons[0]} it is {carriage.code}"
         yield Problem((*path, "transport_class"), what)

@@ -12,26 +12,16 @@ To put right
     Write professional or public under users; a product that differs states its own.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.project import Project
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
+from specgen.rules.kit import NOTE, Basis, Problem, Problems, Project, Spec, cite, date, rule
 
 
 @rule(
     "HAZ036",
     on=Project,
-    severity=Severity.NOTE,
-    concern=Concern.SAFETY,
+    severity=NOTE,
     source=cite("CLP", "Article 28(2)", Basis.REGULATION),
 )
-def users_stated(project: Project, spec: Spec) -> Iterator[Problem]:
+def users_stated(project: Project, spec: Spec, on: date) -> Problems:
     if project.users is None and any(product.users is None for product in spec.products.values()):
         what = "it is not stated whether professionals or the public use the products, so it counts as professional use"
         yield Problem(("users",), what)

@@ -12,28 +12,17 @@ To put right
     Ask the authority that is responsible; for emptied cans they differ.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
 from specgen.model.field_types import nearest_of
-from specgen.model.product import Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import table
+from specgen.rules.kit import NOTE, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 
 
 @rule(
     "HAZ033",
     on=Product,
-    severity=Severity.NOTE,
-    concern=Concern.SAFETY,
+    severity=NOTE,
     source=cite("DEC-2000-532", "", Basis.REGULATION),
 )
-def waste_code_usual(product: Product, spec: Spec) -> Iterator[Problem]:
+def waste_code_usual(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or "EU" not in spec.project.jurisdictions:
         return
     rows = [row["code"] for row in table("waste_codes").rows]

@@ -15,21 +15,12 @@ To put right
     Keep 25 mm off edges, corners and holes; read narrow parts by a witness panel or an own rule put into words.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
+from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.points import BEFORE_PAINT
 from specgen.model.acceptance import AcceptanceRule
-from specgen.model.job import Job, ShapeKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.inspected import film_points, places
-from specgen.rules.declare import Problem, rule
-from specgen.rules.inspection.points import BEFORE_PAINT
-from specgen.standards.tables import table
+from specgen.model.job import ShapeKind
+from specgen.rules.kit import WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
 from specgen.trade.given import from_table
-from specgen.units.quantity import Quantity
 
 # The sizes that run from edge to edge of a face; a round body has edges at its ends only.
 _ACROSS = {
@@ -41,10 +32,8 @@ _ACROSS = {
 }
 
 
-@rule(
-    "INS011", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=table("reading_distance").citation
-)
-def away_from_edges(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("INS011", on=Job, severity=WARNING, source=table("reading_distance").citation)
+def away_from_edges(job: Job, spec: Spec, on: date) -> Problems:
     least = from_table("reading_distance", table("reading_distance").rows[0], "least_mm", "length", "mm").quantity
     for point in film_points(job):
         planned = point.readings.from_edge if point.readings is not None else None

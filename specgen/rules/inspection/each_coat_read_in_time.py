@@ -17,24 +17,14 @@ To put right
     Plan a hold with readings before each covering coat and before the first coat on old paint; or read by a cut through the film and mend the place.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
+from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
 from specgen.model.acceptance import GaugePrinciple
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import Layer
-from specgen.plan.inspected import film_points, places
-from specgen.rules.declare import Problem, rule
-from specgen.rules.inspection.points import BEFORE_PAINT, layers_read, principle_of
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import LOGIC, WARNING, Job, Layer, Problem, Problems, Spec, date, rule
 
 
-@rule("INS012", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=LOGIC)
-def each_coat_read_in_time(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("INS012", on=Job, severity=WARNING, source=LOGIC)
+def each_coat_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
     points = list(film_points(job))
     read_after = {point.after for point in points}
     for point in points:

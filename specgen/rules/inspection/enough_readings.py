@@ -30,25 +30,17 @@ To put right
     Plan at least the number the rule asks for; SSPC-PA 2 takes five spots an area and three readings a spot.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
+from specgen.facts.job.counts import LeastCount, least_count
+from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.quantities import quantities
 from specgen.model.acceptance import AcceptanceRule, Readings
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.inspected import film_points, places
-from specgen.plan.quantities import quantities
-from specgen.rules.declare import Problem, rule
-from specgen.rules.inspection.counts import LeastCount, least_count
-from specgen.standards.tables import table
+from specgen.rules.kit import ERROR, NOTE, WARNING, Job, Problem, Problems, Spec, date, rule, table
 
 
-@rule("INS010", on=Job, severity=Severity.ERROR, concern=Concern.ACCEPTANCE, source=table("sspc_pa_2_areas").citation)
-def enough_readings(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("INS010", on=Job, severity=ERROR, source=table("sspc_pa_2_areas").citation)
+def enough_readings(job: Job, spec: Spec, on: date) -> Problems:
     areas = quantities(job, spec).areas
     for point in film_points(job):
         plan, rule_named = point.readings, point.criterion.rule
@@ -60,14 +52,14 @@ def enough_readings(job: Job, spec: Spec) -> Iterator[Problem]:
         items = [item.id for item, _ in places(point, job, spec)]
         if not items or any(item not in areas for item in items):
             what = f"the area that {point.id} reads is not known, so its readings cannot be judged"
-            yield Problem(("inspection", point.id, "readings", stated[0]), what, severity=Severity.NOTE)
+            yield Problem(("inspection", point.id, "readings", stated[0]), what, severity=NOTE)
             continue
         area = sum((areas[item].quantity.to("m2") for item in items), Fraction(0))
         asked = _pa_2(area, plan) if rule_named is AcceptanceRule.PA_2 else _iso_19840(area)
         for name, least in asked.items():
             planned: int | None = getattr(plan, name)
             if planned is not None and planned < least.number:
-                weak = None if least.source.basis.confirmed else Severity.WARNING
+                weak = None if least.source.basis.confirmed else WARNING
                 what = f"{name} planned: {planned}; {rule_named} takes {least.number} here"
                 yield Problem(("inspection", point.id, "readings", name), what, severity=weak, source=least.source)
 

@@ -16,29 +16,19 @@ To put right
     Use an eddy-current gauge on metals that are not magnetic, and write it as gauge: {principle: eddy-current}.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
+from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.points import material_of, principle_of
 from specgen.model.acceptance import GaugePrinciple
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.inspected import film_points, places
-from specgen.rules.declare import Problem, rule
-from specgen.rules.inspection.points import material_of, principle_of
-from specgen.standards.citations import cite
+from specgen.rules.kit import ERROR, NOTE, Job, Problem, Problems, Spec, cite, date, rule
 
 
 @rule(
     "INS007",
     on=Job,
-    severity=Severity.ERROR,
-    concern=Concern.ACCEPTANCE,
+    severity=ERROR,
     source=cite("SSPC-PA-2", "films on metal that is not ferrous"),
 )
-def gauge_for_the_metal(job: Job, spec: Spec) -> Iterator[Problem]:
+def gauge_for_the_metal(job: Job, spec: Spec, on: date) -> Problems:
     for point in film_points(job):
         path, principle = ("inspection", point.id, "gauge", "principle"), principle_of(point)
         rows = [row for item, _ in places(point, job, spec) if (row := material_of(job, item, spec)) is not None]
@@ -47,4 +37,4 @@ def gauge_for_the_metal(job: Job, spec: Spec) -> Iterator[Problem]:
             yield Problem(path, f"a magnetic gauge does not measure film on {', '.join(names)}")
         elif names and principle is None:
             what = f"{point.id} names no gauge, so it cannot be judged on {', '.join(names)}"
-            yield Problem(path, what, severity=Severity.NOTE)
+            yield Problem(path, what, severity=NOTE)

@@ -31,24 +31,14 @@ To put right
     Use an ultrasonic gauge or a metal witness panel; read the zinc before painting and write it as correction.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
+from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.points import BEFORE_PAINT, THROUGH_THE_PAINT, layers_read, material_of, principle_of
 from specgen.model.acceptance import GaugePrinciple
-from specgen.model.job import Job
-from specgen.model.product import Role
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.inspected import film_points, places
-from specgen.rules.declare import Problem, rule
-from specgen.rules.inspection.points import BEFORE_PAINT, THROUGH_THE_PAINT, layers_read, material_of, principle_of
-from specgen.standards.citations import MEMORY
+from specgen.rules.kit import MEMORY, NOTE, WARNING, Job, Problem, Problems, Role, Spec, date, rule
 
 
-@rule("INS008", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=MEMORY)
-def gauge_reads_paint(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("INS008", on=Job, severity=WARNING, source=MEMORY)
+def gauge_reads_paint(job: Job, spec: Spec, on: date) -> Problems:
     for point in film_points(job):
         path, principle = ("inspection", point.id, "gauge"), principle_of(point)
         read = list(places(point, job, spec))
@@ -56,7 +46,7 @@ def gauge_reads_paint(job: Job, spec: Spec) -> Iterator[Problem]:
         no_metal = sorted({row["name"] for row in materials if row["kind"] in {"plastic", "wood"}})
         if no_metal and principle is None:
             what = f"{point.id} names no gauge, so it cannot be judged on {', '.join(no_metal)}"
-            yield Problem((*path, "principle"), what, severity=Severity.NOTE)
+            yield Problem((*path, "principle"), what, severity=NOTE)
         if principle not in THROUGH_THE_PAINT:
             continue
         if no_metal:

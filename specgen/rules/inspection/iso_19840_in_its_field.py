@@ -19,26 +19,15 @@ To put right
     Write an own rule, such as no reading below so many percent and at most so many below nominal; or name SSPC-PA 2 with its level.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
+from specgen.facts.job.inspected import places
+from specgen.facts.job.points import is_rough
 from specgen.model.acceptance import AcceptanceRule
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.inspected import places
-from specgen.rules.declare import Problem, rule
-from specgen.rules.inspection.points import is_rough
-from specgen.standards.tables import table
+from specgen.rules.kit import NOTE, WARNING, Job, Problem, Problems, Spec, date, rule, table
 from specgen.trade.given import from_table
 
 
-@rule(
-    "INS003", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=table("iso_19840_limits").citation
-)
-def iso_19840_in_its_field(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("INS003", on=Job, severity=WARNING, source=table("iso_19840_limits").citation)
+def iso_19840_in_its_field(job: Job, spec: Spec, on: date) -> Problems:
     limits = "iso_19840_limits"
     least = from_table(limits, table(limits).row("what", "nominal film, from"), "value", "thickness", "um").quantity
     for point in job.inspection:
@@ -48,7 +37,7 @@ def iso_19840_in_its_field(job: Job, spec: Spec) -> Iterator[Problem]:
         path = ("inspection", point.id, "criterion")
         if criterion.nominal is None:
             what = f"{point.id} states no nominal film, which ISO 19840 counts from"
-            yield Problem((*path, "nominal"), what, "write the nominal film", severity=Severity.NOTE)
+            yield Problem((*path, "nominal"), what, "write the nominal film", severity=NOTE)
         elif criterion.nominal.base < least.base:
             yield Problem((*path, "nominal"), f"ISO 19840 begins at {least}, here nominal is {criterion.nominal}")
         smooth = sorted({item.id for item, _ in places(point, job, spec) if not is_rough(job, item, spec)})

@@ -16,23 +16,12 @@ To put right
     Write spot_min, spot_max, area_min and area_max from the standard.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
 from specgen.model.acceptance import AcceptanceRule
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.tables import table
+from specgen.rules.kit import WARNING, Job, Problem, Problems, Spec, date, rule, table
 
 
-@rule(
-    "INS005", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=table("sspc_pa_2_levels").citation
-)
-def level_limits_written(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("INS005", on=Job, severity=WARNING, source=table("sspc_pa_2_levels").citation)
+def level_limits_written(job: Job, spec: Spec, on: date) -> Problems:
     levels = {row["level"]: row for row in table("sspc_pa_2_levels").rows}
     for point in job.inspection:
         criterion = point.criterion

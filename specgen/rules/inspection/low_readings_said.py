@@ -14,28 +14,17 @@ To put right
     Write low_readings: fewer-than, or at-most where the contract says so.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
 from specgen.model.acceptance import AcceptanceRule
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import cite
-from specgen.standards.tables import table
+from specgen.rules.kit import NOTE, Job, Problem, Problems, Spec, cite, date, rule, table
 
 
 @rule(
     "INS001",
     on=Job,
-    severity=Severity.NOTE,
-    concern=Concern.ACCEPTANCE,
+    severity=NOTE,
     source=cite("ISO-19840", "acceptance criteria: share of readings below the nominal film"),
 )
-def low_readings_said(job: Job, spec: Spec) -> Iterator[Problem]:
+def low_readings_said(job: Job, spec: Spec, on: date) -> Problems:
     share = table("iso_19840_limits").row("what", "readings between that and the nominal film, fewer than")["value"]
     for point in job.inspection:
         criterion = point.criterion

@@ -12,25 +12,14 @@ To put right
     Lower the maximum, or have the product state that it may be so thick.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
 from specgen.model.acceptance import InspectionPoint
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.tables import table
-from specgen.units.quantity import Quantity
+from specgen.rules.kit import WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
 
 
-@rule(
-    "INS002", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=table("iso_19840_limits").citation
-)
-def maximum_in_proportion(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("INS002", on=Job, severity=WARNING, source=table("iso_19840_limits").citation)
+def maximum_in_proportion(job: Job, spec: Spec, on: date) -> Problems:
     most = Fraction(
         table("iso_19840_limits").row("what", "maximum as a multiple of the nominal film, at most")["value"]
     )

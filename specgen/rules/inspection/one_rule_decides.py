@@ -12,21 +12,12 @@ To put right
     Keep one rule, or write decides: yes in the criterion that counts.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
 from specgen.model.acceptance import InspectionPoint
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("INS004", on=Job, severity=Severity.ERROR, concern=Concern.ACCEPTANCE, source=LOGIC)
-def one_rule_decides(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("INS004", on=Job, severity=ERROR, source=LOGIC)
+def one_rule_decides(job: Job, spec: Spec, on: date) -> Problems:
     by_film: dict[tuple[str | None, str | None], list[InspectionPoint]] = {}
     for point in job.inspection:
         if point.criterion.rule is not None:

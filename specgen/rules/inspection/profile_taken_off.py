@@ -16,29 +16,19 @@ To put right
     Write as correction 10 um for a fine, 25 um for a medium or 40 um for a coarse profile; or set the gauge to zero on the profile.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
+from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.points import is_rough
 from specgen.model.acceptance import AcceptanceRule, ZeroedOn
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.inspected import film_points, places
-from specgen.rules.declare import Problem, rule
-from specgen.rules.inspection.points import is_rough
-from specgen.standards.tables import table
+from specgen.rules.kit import WARNING, Job, Problem, Problems, Spec, date, rule, table
 
 
 @rule(
     "INS009",
     on=Job,
-    severity=Severity.WARNING,
-    concern=Concern.ACCEPTANCE,
+    severity=WARNING,
     source=table("iso_19840_corrections").citation,
 )
-def profile_taken_off(job: Job, spec: Spec) -> Iterator[Problem]:
+def profile_taken_off(job: Job, spec: Spec, on: date) -> Problems:
     usual = ", ".join(f"{row['correction_um']} um ({row['profile']})" for row in table("iso_19840_corrections").rows)
     for point in film_points(job):
         gauge = point.gauge

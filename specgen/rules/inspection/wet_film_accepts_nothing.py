@@ -12,29 +12,19 @@ To put right
     Accept on dry film with a gauge; keep the comb as a working aid, with its wet target at the layer.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
+from specgen.facts.job.inspected import film_points
+from specgen.facts.job.points import principle_of
 from specgen.model.acceptance import GaugePrinciple
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.inspected import film_points
-from specgen.rules.declare import Problem, rule
-from specgen.rules.inspection.points import principle_of
-from specgen.standards.citations import cite
+from specgen.rules.kit import WARNING, Job, Problem, Problems, Spec, cite, date, rule
 
 
 @rule(
     "INS006",
     on=Job,
-    severity=Severity.WARNING,
-    concern=Concern.ACCEPTANCE,
+    severity=WARNING,
     source=cite("MIL-HDBK-1110", "9.6.8.3 and 9.6.8.4"),
 )
-def wet_film_accepts_nothing(job: Job, spec: Spec) -> Iterator[Problem]:
+def wet_film_accepts_nothing(job: Job, spec: Spec, on: date) -> Problems:
     for point in film_points(job):
         criterion = point.criterion
         judged = any(value is not None for value in (criterion.rule, criterion.min, criterion.nominal, criterion.max))

@@ -14,27 +14,17 @@ To put right
     Write it as an order, as in: Sand until no gloss is left.
 """
 
-from __future__ import annotations
-
 import re
-from collections.abc import Iterator
 
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.node import Node
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern, Sense
-from specgen.model.spec import Spec
-from specgen.model.system import System
+from specgen.model.senses import Sense
 from specgen.model.walk import leaves
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import PRACTICE
+from specgen.rules.kit import PRACTICE, WARNING, Job, Node, Preparation, Problem, Problems, Spec, System, date, rule
 
 _WISH = re.compile(r"\b(should|ought to)\b", re.IGNORECASE)
 
 
-@rule("JOB009", on=Node, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=PRACTICE)
-def asked_not_wished(subject: Node, spec: Spec) -> Iterator[Problem]:
+@rule("JOB009", on=Node, severity=WARNING, source=PRACTICE)
+def asked_not_wished(subject: Node, spec: Spec, on: date) -> Problems:
     if not isinstance(subject, Job | Preparation | System):
         return
     for path, value, said in leaves(subject):

@@ -16,21 +16,12 @@ To put right
     Name the rule with its edition and level, or write rule: own and put the rule into words.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
 from specgen.model.acceptance import AcceptanceRule
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("JOB003", on=Job, severity=Severity.ERROR, concern=Concern.ACCEPTANCE, source=LOGIC)
-def film_criterion_named(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("JOB003", on=Job, severity=ERROR, source=LOGIC)
+def film_criterion_named(job: Job, spec: Spec, on: date) -> Problems:
     for point in job.inspection:
         criterion = point.criterion
         path = ("inspection", point.id, "criterion")

@@ -14,22 +14,13 @@ To put right
     Name items of the job, or leave items out to look at all of them.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
+from specgen.facts.job.inspected import places
 from specgen.model.field_types import nearest_of
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.inspected import places
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("JOB005", on=Job, severity=Severity.ERROR, concern=Concern.ACCEPTANCE, source=LOGIC)
-def inspected_items_known(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("JOB005", on=Job, severity=ERROR, source=LOGIC)
+def inspected_items_known(job: Job, spec: Spec, on: date) -> Problems:
     known = [item.id for item in job.items]
     layers = {layer.id for system in spec.systems_of(job) for layer in system.layers}
     for point in job.inspection:

@@ -14,20 +14,11 @@ To put right
     Write at: with a stage, or after: with the id of the layer.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("JOB004", on=Job, severity=Severity.ERROR, concern=Concern.ACCEPTANCE, source=LOGIC)
-def inspection_point_placed(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("JOB004", on=Job, severity=ERROR, source=LOGIC)
+def inspection_point_placed(job: Job, spec: Spec, on: date) -> Problems:
     layers = {layer.id for system in spec.systems_of(job) for layer in system.layers}
     for point in job.inspection:
         path = ("inspection", point.id)

@@ -16,20 +16,11 @@ To put right
     State what is missing on the job, or on the item where it differs.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Concern, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("JOB001", on=Job, severity=Severity.ERROR, concern=Concern.DOCUMENT, source=LOGIC)
-def item_complete(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("JOB001", on=Job, severity=ERROR, concern=Concern.DOCUMENT, source=LOGIC)
+def item_complete(job: Job, spec: Spec, on: date) -> Problems:
     for item in job.items:
         path = ("items", item.id)
         if item.count == 0:

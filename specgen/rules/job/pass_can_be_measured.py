@@ -16,29 +16,32 @@ To put right
     Say what is looked at, how, and what it has to show: a figure, a grade, or what must not be seen.
 """
 
-from __future__ import annotations
-
 import re
 from collections.abc import Iterator
 from functools import cache
 
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.node import Node
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.walk import Path
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import PRACTICE
-from specgen.standards.tables import Row, table
+from specgen.rules.kit import (
+    PRACTICE,
+    WARNING,
+    Job,
+    Node,
+    Path,
+    Preparation,
+    Problem,
+    Problems,
+    Row,
+    Spec,
+    date,
+    rule,
+    table,
+)
 
 # A figure, or a second clause that says more than the vague word does.
 _SAYS_MORE = re.compile(r"\d|[,;:.]\s*\S")
 
 
-@rule("JOB007", on=Node, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=PRACTICE)
-def pass_can_be_measured(subject: Node, spec: Spec) -> Iterator[Problem]:
+@rule("JOB007", on=Node, severity=WARNING, source=PRACTICE)
+def pass_can_be_measured(subject: Node, spec: Spec, on: date) -> Problems:
     for path, text in _texts(subject):
         row = _vague(text)
         if row is not None and not _SAYS_MORE.search(text):

@@ -12,21 +12,12 @@ To put right
     Write hold_point: yes at the point that looks at the prepared surface.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
 from specgen.model.acceptance import Stage
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import PRACTICE
+from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("JOB008", on=Job, severity=Severity.WARNING, concern=Concern.ACCEPTANCE, source=PRACTICE)
-def preparation_held(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("JOB008", on=Job, severity=WARNING, source=PRACTICE)
+def preparation_held(job: Job, spec: Spec, on: date) -> Problems:
     points = [point for point in job.inspection if point.at is Stage.PREPARED]
     if points and not any(point.hold_point for point in points):
         what = f"nothing stops the work between preparation and first coat of the job {job.id}"

@@ -16,16 +16,10 @@ To put right
     Give the sizes of that kind of shape, all of them above zero, and no others.
 """
 
-from __future__ import annotations
+from collections.abc import Mapping
 
-from collections.abc import Iterator, Mapping
-
-from specgen.findings import Severity
-from specgen.model.job import Job, ShapeKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.model.job import ShapeKind
+from specgen.rules.kit import ERROR, LOGIC, Concern, Job, Problem, Problems, Spec, date, rule
 
 SIZES: Mapping[ShapeKind, tuple[str, ...]] = {
     ShapeKind.PLATE: ("length", "width"),
@@ -36,8 +30,8 @@ SIZES: Mapping[ShapeKind, tuple[str, ...]] = {
 }
 
 
-@rule("JOB002", on=Job, severity=Severity.ERROR, concern=Concern.FILM, source=LOGIC)
-def shape_complete(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("JOB002", on=Job, severity=ERROR, concern=Concern.FILM, source=LOGIC)
+def shape_complete(job: Job, spec: Spec, on: date) -> Problems:
     for item in job.items:
         for shape in item.shapes:
             path = ("items", item.id, "shapes", shape.id)

@@ -16,22 +16,13 @@ To put right
     Add a point with at: after-preparation, and one after each coat with the limits of its film.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
+from specgen.facts.job.inspected import film_points
 from specgen.model.acceptance import Stage
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.inspected import film_points
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import LOGIC, NOTE, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("JOB006", on=Job, severity=Severity.NOTE, concern=Concern.ACCEPTANCE, source=LOGIC)
-def work_inspected(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("JOB006", on=Job, severity=NOTE, source=LOGIC)
+def work_inspected(job: Job, spec: Spec, on: date) -> Problems:
     path = ("inspection",)
     if not any(point.at is Stage.PREPARED for point in job.inspection):
         yield Problem(path, f"no point of the job {job.id} looks at the preparation before it is covered")

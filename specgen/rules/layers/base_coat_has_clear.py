@@ -14,21 +14,11 @@ To put right
     Add a clear as the last layer, or use a top coat that needs none.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Role
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import PRACTICE
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
 
 
-@rule("LAY002", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
-def base_coat_has_clear(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("LAY002", on=System, severity=WARNING, source=PRACTICE)
+def base_coat_has_clear(system: System, spec: Spec, on: date) -> Problems:
     for index, layer in enumerate(system.layers):
         if layer.role is Role.BASE_COAT and all(above.role is not Role.CLEAR for above in system.layers[index:]):
             yield Problem(("layers", layer.id, "role"), f"the base coat {layer.id} has no clear over it")

@@ -18,23 +18,13 @@ To put right
     Put the clear last, on a base coat or top coat.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Role
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import PRACTICE
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
 
 _CARRIES_CLEAR = {Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR}
 
 
-@rule("LAY003", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
-def clear_in_place(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("LAY003", on=System, severity=WARNING, source=PRACTICE)
+def clear_in_place(system: System, spec: Spec, on: date) -> Problems:
     for index, layer in enumerate(system.layers):
         if layer.role is not Role.CLEAR:
             continue

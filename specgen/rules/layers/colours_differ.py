@@ -12,21 +12,11 @@ To put right
     Take another colour for one of the two.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Role
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import cite
+from specgen.rules.kit import NOTE, Concern, Problem, Problems, Role, Spec, System, cite, date, rule
 
 
-@rule("LAY009", on=System, severity=Severity.NOTE, concern=Concern.FILM, source=cite("IMO-PSPC"))
-def colours_differ(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("LAY009", on=System, severity=NOTE, concern=Concern.FILM, source=cite("IMO-PSPC"))
+def colours_differ(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         old, new = spec.variant_of(below), spec.variant_of(above)
         if old is None or new is None or old.colour is None or new.colour is None or above.role is Role.CLEAR:

@@ -15,23 +15,15 @@ To put right
     Begin with a primer for that metal, or state the sound old coat the system goes on.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 
-from specgen.findings import Severity
-from specgen.model.placing import items_painted_with
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.plan.stack import old_paint_goes
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
-from specgen.standards.tables import table
+from specgen.facts.job.stack import old_paint_goes
+from specgen.facts.placing import items_painted_with
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule, table
 
 
-@rule("LAY005", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=LOGIC)
-def direct_to_metal(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("LAY005", on=System, severity=ERROR, source=LOGIC)
+def direct_to_metal(system: System, spec: Spec, on: date) -> Problems:
     first = system.layers[0] if system.layers else None
     if first is None or spec.product_of(first).direct_to_metal:
         return

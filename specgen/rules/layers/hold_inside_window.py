@@ -21,22 +21,12 @@ To put right
     Stay inside the window of the data sheet; where the work cannot, abrade before the next coat (an epoxy primer with P320 to P400) and state abraded_with.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.windows.choice import at_or_below, coldest_air, windows_for
-from specgen.standards.citations import LOGIC
-from specgen.units.quantity import Range
+from specgen.facts.layer.windows import at_or_below, coldest_air, windows_for
+from specgen.rules.kit import ERROR, LOGIC, NOTE, Problem, Problems, Range, Spec, System, date, rule
 
 
-@rule("LAY006", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=LOGIC)
-def hold_inside_window(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("LAY006", on=System, severity=ERROR, source=LOGIC)
+def hold_inside_window(system: System, spec: Spec, on: date) -> Problems:
     coldest = coldest_air(system, spec)
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if below.hold is None:
@@ -44,7 +34,7 @@ def hold_inside_window(system: System, spec: Spec) -> Iterator[Problem]:
         path, windows = ("layers", below.id, "hold"), windows_for(below, above, spec)
         if not windows:
             what = f"the product {below.product} states no overcoat window for {above.product}, so the hold cannot be judged"
-            yield Problem(path, what, severity=Severity.NOTE)
+            yield Problem(path, what, severity=NOTE)
             continue
         stated = at_or_below(windows, coldest)
         freed = below.abraded_with is not None or above.tie_coat

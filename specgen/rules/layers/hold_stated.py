@@ -12,20 +12,11 @@ To put right
     Write the hold from the overcoat window of the product below, as in 30 min..24 h.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Spec, System, date, rule
 
 
-@rule("LAY007", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=LOGIC)
-def hold_stated(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("LAY007", on=System, severity=WARNING, source=LOGIC)
+def hold_stated(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if below.hold is None:
             yield Problem(("layers", below.id, "hold"), f"no wait is stated between {below.id} and {above.id}")

@@ -12,20 +12,11 @@ To put right
     Choose a product with that role, or correct the role of the layer.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
 
 
-@rule("LAY004", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=LOGIC)
-def role_of_product(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("LAY004", on=System, severity=ERROR, source=LOGIC)
+def role_of_product(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         roles = spec.product_of(layer).roles
         if layer.role not in roles:

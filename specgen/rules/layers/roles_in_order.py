@@ -13,25 +13,15 @@ To put right
     Put the layers in order from the metal outwards, or correct the role.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Role
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import PRACTICE
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
 
 _RANK = {role: rank for rank, role in enumerate(Role)}
 # Body shops fill bare metal or cured primer, and both are in the books.
 _EITHER_WAY = {Role.PRIMER, Role.BODY_FILLER}
 
 
-@rule("LAY001", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
-def roles_in_order(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("LAY001", on=System, severity=WARNING, source=PRACTICE)
+def roles_in_order(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if {below.role, above.role} <= _EITHER_WAY:
             continue

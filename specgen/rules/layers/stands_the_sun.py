@@ -16,20 +16,10 @@ To put right
     Finish with an aliphatic polyurethane or another coat that stands the sun; or take the chalking on and write so.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Exposure, Job
-from specgen.model.product import Role
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.walk import Path
-from specgen.plan.overcoat import known
-from specgen.plan.stack import exposure_of, stacks
-from specgen.rules.declare import Problem, rule
-from specgen.standards.tables import cell_citation
+from specgen.facts.job.stack import exposure_of, stacks
+from specgen.facts.pairs.overcoat import known
+from specgen.model.job import Exposure
+from specgen.rules.kit import WARNING, Job, Path, Problem, Problems, Role, Spec, cell_citation, date, rule
 
 _SUFFERS = {"chalks": "chalks in the sun", "poor": "breaks down and yellows in the sun"}
 
@@ -37,11 +27,10 @@ _SUFFERS = {"chalks": "chalks in the sun", "poor": "breaks down and yellows in t
 @rule(
     "LAY008",
     on=Job,
-    severity=Severity.WARNING,
-    concern=Concern.COMPATIBILITY,
+    severity=WARNING,
     source=cell_citation("binder_families", "epoxy_2k", "uv"),
 )
-def stands_the_sun(job: Job, spec: Spec) -> Iterator[Problem]:
+def stands_the_sun(job: Job, spec: Spec, on: date) -> Problems:
     told: set[tuple[Path, str]] = set()
     for stack in stacks(job, spec):
         last = stack.last

@@ -14,28 +14,16 @@ To put right
     Take the bitumen off; or seal it with waterborne paint, proven by a patch test with a written limit.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import known, overcoating, table_row, weakest
-from specgen.plan.stack import NewLayer, stacks
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import Citation
-from specgen.standards.tables import cell_citation
+from specgen.facts.job.stack import NewLayer, stacks
+from specgen.facts.pairs.overcoat import known, overcoating, table_row, weakest
+from specgen.rules.kit import ERROR, WARNING, Citation, Job, Problem, Problems, Spec, cell_citation, date, rule
 
 _BITUMEN = "bituminous"
 _WATERBORNE = "acrylic_wb"
 
 
-@rule(
-    "OLD007", on=Job, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=table_row("mechanisms", "bleeding")
-)
-def bitumen_bleeds(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("OLD007", on=Job, severity=ERROR, source=table_row("mechanisms", "bleeding"))
+def bitumen_bleeds(job: Job, spec: Spec, on: date) -> Problems:
     for stack in stacks(job, spec):
         for old in stack.old:
             if old.family != _BITUMEN or stack.first is None:
@@ -44,7 +32,7 @@ def bitumen_bleeds(job: Job, spec: Spec) -> Iterator[Problem]:
             what = (
                 f"{stack.item.id}: {stack.first.layer.id} comes over {old.name} of bitumen, which bleeds into it{deep}"
             )
-            weight = Severity.WARNING if stack.first.family == _WATERBORNE else None
+            weight = WARNING if stack.first.family == _WATERBORNE else None
             yield Problem((*old.path, "family"), what, severity=weight, source=_ground(stack.first), absolute=True)
 
 

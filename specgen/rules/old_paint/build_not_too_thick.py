@@ -18,38 +18,41 @@ To put right
     Strip to the electrocoat or the metal before painting, or take off as much as goes on.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import table_row
-from specgen.plan.stack import Stack, film_of, stacks
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
-from specgen.standards.tables import table
-from specgen.units.quantity import Quantity
+from specgen.facts.job.stack import Stack, film_of, stacks
+from specgen.facts.pairs.overcoat import table_row
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    NOTE,
+    WARNING,
+    Concern,
+    Job,
+    Problem,
+    Problems,
+    Quantity,
+    Spec,
+    date,
+    rule,
+    table,
+)
 
 _STRIP, _WARN = "vehicle_total_strip", "vehicle_total_warn"
 
 
-@rule("OLD010", on=Job, severity=Severity.ERROR, concern=Concern.FILM, source=table_row("family_film_limits", _STRIP))
-def build_not_too_thick(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("OLD010", on=Job, severity=ERROR, concern=Concern.FILM, source=table_row("family_film_limits", _STRIP))
+def build_not_too_thick(job: Job, spec: Spec, on: date) -> Problems:
     for stack in stacks(job, spec):
         if stack.old:
             yield from _judge(stack)
 
 
-def _judge(stack: Stack) -> Iterator[Problem]:
+def _judge(stack: Stack) -> Problems:
     path, own = ("items", stack.item.id), stack.item.strip_limit
     build = stack.build()
     if build is None:
         lacking = next(new.layer.id for new in stack.new if film_of(new) is None)
         what = f"cannot judge: the layer {lacking} has no nominal film, so old and new paint on {stack.item.id} have no sum"
-        yield Problem((*path, "old_coats"), what, "write the nominal film of the layer", severity=Severity.NOTE)
+        yield Problem((*path, "old_coats"), what, "write the nominal film of the layer", severity=NOTE)
         return
     unread = stack.unmeasured()
     said = f"old and new paint on {stack.item.id} are {'at least ' if unread else ''}{build} thick"
@@ -60,13 +63,11 @@ def _judge(stack: Stack) -> Iterator[Problem]:
         yield Problem((*path, "old_coats"), f"{said}, above the {strip} at which a vehicle is stripped")
     elif own is None and build > warn:
         what = f"{said}, above the {warn} from which a vehicle is stripped"
-        yield Problem(
-            (*path, "old_coats"), what, severity=Severity.WARNING, source=table_row("family_film_limits", _WARN)
-        )
+        yield Problem((*path, "old_coats"), what, severity=WARNING, source=table_row("family_film_limits", _WARN))
     elif unread and _measured_in_part(stack):
         names, limit = ", ".join(old.coat.id for old in unread), own or warn
         what = f"cannot judge: {said}, and the limit is {limit}; not measured: {names}"
-        yield Problem((*path, "old_coats"), what, "measure every old coat", severity=Severity.NOTE)
+        yield Problem((*path, "old_coats"), what, "measure every old coat", severity=NOTE)
 
 
 def _measured_in_part(stack: Stack) -> bool:

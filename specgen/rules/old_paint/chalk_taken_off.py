@@ -14,25 +14,15 @@ To put right
     Wash with water and detergent, abrade until a dark rag stays dark, and begin with an epoxy or oil primer that binds what is left.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import table_row
-from specgen.rules.declare import Problem, rule
-from specgen.rules.old_paint.pairs import top_pairs, treatments
+from specgen.facts.pairs.old_paint import top_pairs, treatments
+from specgen.facts.pairs.overcoat import table_row
+from specgen.rules.kit import WARNING, Concern, Job, Problem, Problems, Spec, date, rule
 
 _WATERBORNE = "acrylic_wb"
 
 
-@rule(
-    "OLD009", on=Job, severity=Severity.WARNING, concern=Concern.PREPARATION, source=table_row("mechanisms", "wet_out")
-)
-def chalk_taken_off(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("OLD009", on=Job, severity=WARNING, concern=Concern.PREPARATION, source=table_row("mechanisms", "wet_out"))
+def chalk_taken_off(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         if not pair.old.coat.chalking:
             continue

@@ -14,19 +14,9 @@ To put right
     Put the condition into the preparation, and say of the old coat what was seen on it.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.product import Role
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import Verdict, in_words, overcoating
-from specgen.rules.declare import Problem, rule
-from specgen.rules.old_paint.pairs import MADE_FOR_METAL, TopPair, top_pairs, treatments
-from specgen.standards.citations import PRACTICE
+from specgen.facts.pairs.old_paint import MADE_FOR_METAL, TopPair, top_pairs, treatments
+from specgen.facts.pairs.overcoat import Verdict, in_words, overcoating
+from specgen.rules.kit import PRACTICE, WARNING, Concern, Job, Problem, Problems, Role, Spec, date, rule
 
 # What only a patch or the window of a fresh coat could answer is not asked of the preparation here.
 _ELSEWHERE = {"patch_test", "in_window", "thin_film", "min_preparation", "baked_only"}
@@ -36,11 +26,11 @@ _ITSELF = {"powder", "bituminous"}
 @rule(
     "OLD014",
     on=Job,
-    severity=Severity.WARNING,
+    severity=WARNING,
     concern=Concern.PREPARATION,
     source=overcoating("epoxy_2k", "powder").citation,
 )
-def conditions_met(job: Job, spec: Spec) -> Iterator[Problem]:
+def conditions_met(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         if pair.verdict.verdict is not Verdict.CONDITIONAL or pair.old.family in _ITSELF or pair.bare_electrocoat:
             continue

@@ -15,27 +15,18 @@ To put right
     Scuff the electrocoat with P320 to P500 and lay a primer, surfacer or sealer below the colour.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import overcoating
-from specgen.rules.declare import Problem, rule
-from specgen.rules.old_paint.pairs import top_pairs
+from specgen.facts.pairs.old_paint import top_pairs
+from specgen.facts.pairs.overcoat import overcoating
+from specgen.rules.kit import ERROR, Job, Problem, Problems, Spec, date, rule
 
 
 @rule(
     "OLD011",
     on=Job,
-    severity=Severity.ERROR,
-    concern=Concern.COMPATIBILITY,
+    severity=ERROR,
     source=overcoating("basecoat", "ecoat").citation,
 )
-def electrocoat_covered(job: Job, spec: Spec) -> Iterator[Problem]:
+def electrocoat_covered(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         if pair.bare_electrocoat:
             what = f"{pair.stack.item.id}: the {pair.new.layer.role} {pair.new.layer.id} lies straight on electrocoat"

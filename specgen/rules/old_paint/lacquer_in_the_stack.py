@@ -12,19 +12,9 @@ To put right
     Strip to the metal, or finish with paint whose solvent is mild.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import overcoating, weakest
-from specgen.plan.stack import OldLayer, Stack, stacks
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import PRACTICE
-from specgen.standards.tables import table
+from specgen.facts.job.stack import OldLayer, Stack, stacks
+from specgen.facts.pairs.overcoat import overcoating, weakest
+from specgen.rules.kit import ERROR, PRACTICE, Job, Problem, Problems, Spec, date, rule, table
 
 _LACQUERS = {"nitrocellulose", "acrylic_1k"}
 _POLYURETHANES = {row["member"] for row in table("overcoat_groups").rows if row["id"] == "pu"}
@@ -34,11 +24,10 @@ _TOLD_OF = "nitrocellulose"
 @rule(
     "OLD006",
     on=Job,
-    severity=Severity.ERROR,
-    concern=Concern.COMPATIBILITY,
+    severity=ERROR,
     source=overcoating("pu_2k_aliphatic", _TOLD_OF).citation,
 )
-def lacquer_in_the_stack(job: Job, spec: Spec) -> Iterator[Problem]:
+def lacquer_in_the_stack(job: Job, spec: Spec, on: date) -> Problems:
     for stack in stacks(job, spec):
         for old in stack.old:
             if old.family in _LACQUERS and not _lifted_at_once(stack, old):
@@ -51,7 +40,7 @@ def _lifted_at_once(stack: Stack, old: OldLayer) -> bool:
     )
 
 
-def _under_polyurethane(stack: Stack, old: OldLayer) -> Iterator[Problem]:
+def _under_polyurethane(stack: Stack, old: OldLayer) -> Problems:
     above = next((new for new in stack.new if new.family in _POLYURETHANES), None)
     if above is None:
         return

@@ -16,24 +16,14 @@ To put right
     Strip back to paint that holds, feather the edge, and measure adhesion again on what stays.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.stack import stacks
-from specgen.rules.declare import Problem, rule
-from specgen.rules.old_paint.adhesion import weak_adhesion
-from specgen.rules.old_paint.pairs import citation_of
+from specgen.facts.job.stack import stacks
+from specgen.facts.pairs.adhesion import weak_adhesion
+from specgen.facts.pairs.old_paint import citation_of
+from specgen.rules.kit import WARNING, Job, Problem, Problems, Spec, date, rule
 
 
-@rule(
-    "OLD008", on=Job, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=citation_of("adhesion_marginal")
-)
-def old_paint_holds(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("OLD008", on=Job, severity=WARNING, source=citation_of("adhesion_marginal"))
+def old_paint_holds(job: Job, spec: Spec, on: date) -> Problems:
     for stack in stacks(job, spec):
         for old in stack.old:
             weak = weak_adhesion(old.coat)

@@ -18,23 +18,13 @@ To put right
     Go back to the part: rub it again with MEK, measure adhesion again, and write down what is seen; leave out what nobody knows.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import WORST_CLASS, Job, OldCoat, RubResult
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.walk import Path
-from specgen.rules.declare import Problem, rule
-from specgen.rules.old_paint.adhesion import weak_adhesion
-from specgen.standards.citations import LOGIC
-from specgen.standards.tables import cell_citation, table
+from specgen.facts.pairs.adhesion import weak_adhesion
+from specgen.model.job import WORST_CLASS, OldCoat, RubResult
+from specgen.rules.kit import ERROR, LOGIC, Job, Path, Problem, Problems, Spec, cell_citation, date, rule, table
 
 
-@rule("OLD001", on=Job, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=LOGIC)
-def old_stack_agrees(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("OLD001", on=Job, severity=ERROR, source=LOGIC)
+def old_stack_agrees(job: Job, spec: Spec, on: date) -> Problems:
     for item in job.items:
         for coat in item.old_coats:
             path = ("items", item.id, "old_coats", coat.id)
@@ -52,7 +42,7 @@ def old_stack_agrees(job: Job, spec: Spec) -> Iterator[Problem]:
                 )
 
 
-def _rub(coat: OldCoat, path: Path) -> Iterator[Problem]:
+def _rub(coat: OldCoat, path: Path) -> Problems:
     if coat.family is None or coat.rub is None:
         return
     family = table("binder_families").row("id", coat.family)
@@ -75,7 +65,7 @@ def _shown(rub: RubResult) -> str:
     return "softens in the rub" if rub is RubResult.SOFTENS else f"is {rub} in the rub"
 
 
-def _scales(coat: OldCoat, path: Path) -> Iterator[Problem]:
+def _scales(coat: OldCoat, path: Path) -> Problems:
     for name, scale in (("cross_cut", "ISO 2409"), ("chalking", "ISO 4628-6")):
         value = getattr(coat, name)
         if value is not None and value > WORST_CLASS:

@@ -13,22 +13,13 @@ To put right
     Lay a patch of the whole system on the prepared old paint and judge it by a written limit.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import Verdict
-from specgen.rules.declare import Problem, rule
-from specgen.rules.old_paint.pairs import pass_limits, top_pairs
-from specgen.standards.citations import LOGIC
+from specgen.facts.pairs.old_paint import pass_limits, top_pairs
+from specgen.facts.pairs.overcoat import Verdict
+from specgen.rules.kit import LOGIC, NOTE, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("OLD015", on=Job, severity=Severity.NOTE, concern=Concern.COMPATIBILITY, source=LOGIC)
-def pair_not_covered(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("OLD015", on=Job, severity=NOTE, source=LOGIC)
+def pair_not_covered(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         if pair.verdict.verdict is Verdict.NOT_LISTED and not pair.proven:
             what = f"cannot judge: {pair.said()}, and no patch test is stated"

@@ -12,27 +12,18 @@ To put right
     Strip the old coat, put a coat between that may lie on one and carry the other, or choose another system.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import overcoating
-from specgen.rules.declare import Problem, rule
-from specgen.rules.old_paint.pairs import MADE_FOR_METAL, top_pairs
+from specgen.facts.pairs.old_paint import MADE_FOR_METAL, top_pairs
+from specgen.facts.pairs.overcoat import overcoating
+from specgen.rules.kit import ERROR, Job, Problem, Problems, Spec, date, rule
 
 
 @rule(
     "OLD013",
     on=Job,
-    severity=Severity.ERROR,
-    concern=Concern.COMPATIBILITY,
+    severity=ERROR,
     source=overcoating("epoxy_2k", "vinyl").citation,
 )
-def pair_refused(job: Job, spec: Spec) -> Iterator[Problem]:
+def pair_refused(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         told = pair.lifts or pair.bare_electrocoat or pair.old.family == "bituminous"
         if not pair.verdict.refused or told or pair.new.family in MADE_FOR_METAL:

@@ -12,21 +12,13 @@ To put right
     Strip the old paint, choose another system, or put a barrier between and prove it by a new patch.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job, PatchResult
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.stack import old_paint_goes
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
+from specgen.facts.job.stack import old_paint_goes
+from specgen.model.job import PatchResult
+from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("OLD004", on=Job, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=LOGIC)
-def patch_test_failed(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("OLD004", on=Job, severity=ERROR, source=LOGIC)
+def patch_test_failed(job: Job, spec: Spec, on: date) -> Problems:
     for item in job.items:
         test = item.patch_test
         if test is not None and test.result is PatchResult.FAIL and not old_paint_goes(job, item, spec):

@@ -16,20 +16,13 @@ To put right
     Lay a patch of the whole system on old paint prepared as in this job, and judge it by a written limit.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job, PatchResult
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.old_paint.pairs import citation_of, pass_limits, top_pairs
+from specgen.facts.pairs.old_paint import citation_of, pass_limits, top_pairs
+from specgen.model.job import PatchResult
+from specgen.rules.kit import WARNING, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("OLD003", on=Job, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=citation_of("patch_test"))
-def patch_test_proves(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("OLD003", on=Job, severity=WARNING, source=citation_of("patch_test"))
+def patch_test_proves(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         if pair.verdict.refused or not pair.verdict.patch_test or pair.proven:
             continue

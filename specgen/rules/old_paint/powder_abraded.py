@@ -14,27 +14,19 @@ To put right
     Degrease, abrade all over until no gloss is left, and degrease again.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import overcoating
-from specgen.rules.declare import Problem, rule
-from specgen.rules.old_paint.pairs import top_pairs, treatments
+from specgen.facts.pairs.old_paint import top_pairs, treatments
+from specgen.facts.pairs.overcoat import overcoating
+from specgen.rules.kit import WARNING, Concern, Job, Problem, Problems, Spec, date, rule
 
 
 @rule(
     "OLD012",
     on=Job,
-    severity=Severity.WARNING,
+    severity=WARNING,
     concern=Concern.PREPARATION,
     source=overcoating("epoxy_2k", "powder").citation,
 )
-def powder_abraded(job: Job, spec: Spec) -> Iterator[Problem]:
+def powder_abraded(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         if pair.old.family != "powder":
             continue

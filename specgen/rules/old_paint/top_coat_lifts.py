@@ -14,23 +14,13 @@ To put right
     Strip the old coat; or wait until it is hard; or seal it with waterborne paint, proven by a patch test with a written limit.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import table_row
-from specgen.rules.declare import Problem, rule
-from specgen.rules.old_paint.pairs import MADE_FOR_METAL, top_pairs
+from specgen.facts.pairs.old_paint import MADE_FOR_METAL, top_pairs
+from specgen.facts.pairs.overcoat import table_row
+from specgen.rules.kit import ERROR, Job, Problem, Problems, Spec, date, rule
 
 
-@rule(
-    "OLD005", on=Job, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=table_row("mechanisms", "lifting")
-)
-def top_coat_lifts(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("OLD005", on=Job, severity=ERROR, source=table_row("mechanisms", "lifting"))
+def top_coat_lifts(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         if pair.lifts and pair.new.family not in MADE_FOR_METAL:
             yield Problem(pair.old.path, pair.said(), source=pair.verdict.citation, absolute=True)

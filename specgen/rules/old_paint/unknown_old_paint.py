@@ -14,21 +14,13 @@ To put right
     Rub a spot with a white rag wet with MEK or acetone and write down what it does (soluble, softens or resistant); then lay a patch of the whole system on prepared old paint and judge it by a written limit.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.stack import stacks
-from specgen.rules.declare import Problem, rule
-from specgen.rules.old_paint.pairs import citation_of, pass_limits
+from specgen.facts.job.stack import stacks
+from specgen.facts.pairs.old_paint import citation_of, pass_limits
+from specgen.rules.kit import ERROR, WARNING, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("OLD002", on=Job, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=citation_of("rub_test"))
-def unknown_old_paint(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("OLD002", on=Job, severity=ERROR, source=citation_of("rub_test"))
+def unknown_old_paint(job: Job, spec: Spec, on: date) -> Problems:
     for stack in stacks(job, spec):
         if stack.item.patch_test is not None or stack.first is None:
             continue
@@ -43,4 +35,4 @@ def unknown_old_paint(job: Job, spec: Spec) -> Iterator[Problem]:
                 )
             else:
                 what = f"{stack.item.id}: nobody knows what {old.name} below the top coat is, and no patch was tested"
-                yield Problem((*old.path, "family"), what, remedy, severity=Severity.WARNING, absolute=True)
+                yield Problem((*old.path, "family"), what, remedy, severity=WARNING, absolute=True)

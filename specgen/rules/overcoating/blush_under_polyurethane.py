@@ -26,18 +26,11 @@ To put right
     Warm the air; or wash the epoxy with warm water and a little detergent, rinse, test a corner, abrade, and state blush_wash.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.plan.overcoat import table_row, weakest
-from specgen.rules.declare import Problem, rule
-from specgen.rules.overcoating.pairs import layer_pairs
-from specgen.standards.tables import table
+from specgen.facts.pairs.layers import layer_pairs
+from specgen.facts.pairs.overcoat import table_row, weakest
+from specgen.rules.kit import ERROR, Job, Problem, Problems, Spec, date, rule, table
 
 _LIMITS = table("climate_limits")
 
@@ -45,11 +38,10 @@ _LIMITS = table("climate_limits")
 @rule(
     "OVR005",
     on=Job,
-    severity=Severity.ERROR,
-    concern=Concern.COMPATIBILITY,
+    severity=ERROR,
     source=table_row("mechanisms", "amine_blush"),
 )
-def blush_under_polyurethane(job: Job, spec: Spec) -> Iterator[Problem]:
+def blush_under_polyurethane(job: Job, spec: Spec, on: date) -> Problems:
     reasons = list(_reasons(job))
     if not reasons:
         return

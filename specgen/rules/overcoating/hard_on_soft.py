@@ -14,26 +14,17 @@ To put right
     Lay coats of one hardness, or grade them from hard below to soft on top.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.plan.overcoat import table_row
-from specgen.rules.declare import Problem, rule
+from specgen.facts.pairs.overcoat import table_row
+from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, date, rule
 
 
 @rule(
     "OVR006",
     on=System,
-    severity=Severity.WARNING,
-    concern=Concern.COMPATIBILITY,
+    severity=WARNING,
     source=table_row("mechanisms", "checking"),
 )
-def hard_on_soft(system: System, spec: Spec) -> Iterator[Problem]:
+def hard_on_soft(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if below.flexible and above.flexible is False:
             what = f"the hard coat {above.id} lies on the flexible {below.id}"

@@ -15,23 +15,14 @@ To put right
     Coat a panel with both, wait a week, and judge it by a written limit; or ask the maker for a window.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.plan.overcoat import Verdict
-from specgen.rules.declare import Problem, rule
-from specgen.rules.overcoating.pairs import layer_pairs
-from specgen.rules.windows.choice import windows_for
-from specgen.standards.citations import LOGIC
+from specgen.facts.layer.windows import windows_for
+from specgen.facts.pairs.layers import layer_pairs
+from specgen.facts.pairs.overcoat import Verdict
+from specgen.rules.kit import LOGIC, NOTE, Problem, Problems, Spec, System, date, rule
 
 
-@rule("OVR003", on=System, severity=Severity.NOTE, concern=Concern.COMPATIBILITY, source=LOGIC)
-def layer_not_covered(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("OVR003", on=System, severity=NOTE, source=LOGIC)
+def layer_not_covered(system: System, spec: Spec, on: date) -> Problems:
     for pair in layer_pairs(system, spec):
         if pair.verdict.verdict is not Verdict.NOT_LISTED or pair.told_elsewhere:
             continue

@@ -12,25 +12,16 @@ To put right
     Write what is done between the two coats: abraded_with and a paper, mist_coat, tie_coat, or a coat of its own.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.plan.overcoat import Verdict, in_words
-from specgen.rules.declare import Problem, rule
-from specgen.rules.overcoating.pairs import given, layer_pairs
-from specgen.standards.citations import PRACTICE
+from specgen.facts.pairs.layers import given, layer_pairs
+from specgen.facts.pairs.overcoat import Verdict, in_words
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule
 
 # Judged by the preparation, or by the rule on the film of a product.
 _ELSEWHERE = {"degrease", "sound", "thin_film", "min_preparation", "baked_only", "repair_only"}
 
 
-@rule("OVR002", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
-def layer_on_conditions(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("OVR002", on=System, severity=WARNING, source=PRACTICE)
+def layer_on_conditions(system: System, spec: Spec, on: date) -> Problems:
     for pair in layer_pairs(system, spec):
         told = pair.told_elsewhere or pair.stated_by_name
         if pair.verdict.verdict not in {Verdict.CONDITIONAL, Verdict.SAME} or told:

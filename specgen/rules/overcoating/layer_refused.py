@@ -15,27 +15,18 @@ To put right
     Put a coat between that may lie on one and carry the other, or choose another product.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.plan.overcoat import overcoating
-from specgen.rules.declare import Problem, rule
-from specgen.rules.overcoating.pairs import layer_pairs
+from specgen.facts.pairs.layers import layer_pairs
+from specgen.facts.pairs.overcoat import overcoating
+from specgen.rules.kit import ERROR, Problem, Problems, Spec, System, date, rule
 
 
 @rule(
     "OVR001",
     on=System,
-    severity=Severity.ERROR,
-    concern=Concern.COMPATIBILITY,
+    severity=ERROR,
     source=overcoating("epoxy_2k", "vinyl").citation,
 )
-def layer_refused(system: System, spec: Spec) -> Iterator[Problem]:
+def layer_refused(system: System, spec: Spec, on: date) -> Problems:
     for pair in layer_pairs(system, spec):
         if not pair.verdict.refused or pair.told_elsewhere or pair.stated_by_name:
             continue

@@ -19,18 +19,9 @@ To put right
     Begin with a mist coat of about a quarter of a normal one, let it flash, then lay the full coat; mend bare spots in zinc silicate with zinc-rich epoxy.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.plan.overcoat import overcoating
-from specgen.rules.declare import Problem, rule
-from specgen.rules.overcoating.pairs import layer_pairs
-from specgen.standards.tables import table
+from specgen.facts.pairs.layers import layer_pairs
+from specgen.facts.pairs.overcoat import overcoating
+from specgen.rules.kit import ERROR, WARNING, Problem, Problems, Spec, System, date, rule, table
 
 _ZINC = "zinc_inorganic"
 
@@ -38,11 +29,10 @@ _ZINC = "zinc_inorganic"
 @rule(
     "OVR004",
     on=System,
-    severity=Severity.ERROR,
-    concern=Concern.COMPATIBILITY,
+    severity=ERROR,
     source=overcoating(_ZINC, _ZINC).citation,
 )
-def zinc_silicate(system: System, spec: Spec) -> Iterator[Problem]:
+def zinc_silicate(system: System, spec: Spec, on: date) -> Problems:
     mist = table("mist_coat").rows[0]
     for pair in layer_pairs(system, spec):
         if pair.verdict.old != _ZINC:
@@ -52,4 +42,4 @@ def zinc_silicate(system: System, spec: Spec) -> Iterator[Problem]:
         elif ("mist_coat",) in pair.verdict.needs and not (pair.above.mist_coat or pair.above.tie_coat):
             what = f"{pair.above.id} goes on zinc silicate without a mist coat (share of a normal coat: {mist['share_of_coat']})"
             source = table("mist_coat").row_citation(mist)
-            yield Problem(("layers", pair.above.id, "mist_coat"), what, severity=Severity.WARNING, source=source)
+            yield Problem(("layers", pair.above.id, "mist_coat"), what, severity=WARNING, source=source)

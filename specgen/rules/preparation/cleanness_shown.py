@@ -12,17 +12,9 @@ To put right
     Add cleanliness: water_break, a film of water that stays whole for a minute, or a wipe with a white cloth as acceptance.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation, PreparationStep, StepKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import prepared_with
-from specgen.standards.tables import table
+from specgen.facts.pairs.parts import prepared_with
+from specgen.model.preparation import PreparationStep, StepKind
+from specgen.rules.kit import NOTE, Concern, Preparation, Problem, Problems, Spec, date, rule, table
 
 _CLEANING = {StepKind.WASH, StepKind.DEGREASE, StepKind.TEST}
 _TESTS = table("cleanliness_tests")
@@ -31,11 +23,11 @@ _TESTS = table("cleanliness_tests")
 @rule(
     "PRE014",
     on=Preparation,
-    severity=Severity.NOTE,
+    severity=NOTE,
     concern=Concern.ACCEPTANCE,
     source=_TESTS.row_citation(_TESTS.row("id", "water_break")),
 )
-def cleanness_shown(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+def cleanness_shown(preparation: Preparation, spec: Spec, on: date) -> Problems:
     if any(_shows(step) for step in preparation.steps):
         return
     if any(part.is_bare_metal for part in prepared_with(preparation, spec)):

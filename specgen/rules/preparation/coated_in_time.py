@@ -14,25 +14,28 @@ To put right
     Prime on the same shift within the time named, or prepare the surface again before priming.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import prepared_with
-from specgen.standards.tables import cell_citation, table
-from specgen.units.quantity import Quantity
+from specgen.facts.pairs.parts import prepared_with
+from specgen.rules.kit import (
+    ERROR,
+    WARNING,
+    Preparation,
+    Problem,
+    Problems,
+    Quantity,
+    Spec,
+    cell_citation,
+    date,
+    rule,
+    table,
+)
 
 _STEEL = cell_citation("substrates", "steel_cold_rolled", "max_h_to_prime")
 
 
-@rule("PRE012", on=Preparation, severity=Severity.ERROR, concern=Concern.PREPARATION, source=_STEEL)
-def coated_in_time(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+@rule("PRE012", on=Preparation, severity=ERROR, source=_STEEL)
+def coated_in_time(preparation: Preparation, spec: Spec, on: date) -> Problems:
     bare = [part for part in prepared_with(preparation, spec) if part.is_bare_metal]
     if not bare:
         return
@@ -41,10 +44,10 @@ def coated_in_time(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
     metals = ", ".join(dict.fromkeys(part.name for part in bare))
     if preparation.coat_within is None:
         what = f"no longest wait is set between preparing {metals} and the first coat"
-        yield Problem(path, what, f"write coat_within: {most}, or less", Severity.WARNING)
+        yield Problem(path, what, f"write coat_within: {most}, or less", WARNING)
     elif preparation.coat_within > most:
         said = f"bare {metals} may wait {preparation.coat_within} for the first coat; the most is {most}"
         if any(part.is_bare_steel for part in bare):
             yield Problem(path, said)
         else:
-            yield Problem(path, f"{said} on steel, taken over here", severity=Severity.WARNING)
+            yield Problem(path, f"{said} on steel, taken over here", severity=WARNING)

@@ -19,24 +19,16 @@ To put right
     Put a degreasing step first, two cloths, one wet and one dry; on laminate take the wax off before and again after sanding.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation, PreparationStep, StepKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import WORKING, Part, prepared_with
-from specgen.standards.tables import table
+from specgen.facts.pairs.parts import WORKING, Part, prepared_with
+from specgen.model.preparation import PreparationStep, StepKind
+from specgen.rules.kit import ERROR, WARNING, Preparation, Problem, Problems, Spec, date, rule, table
 
 _TESTS = table("cleanliness_tests")
 _OIL = _TESTS.row_citation(_TESTS.row("id", "degrease_first"))
 
 
-@rule("PRE001", on=Preparation, severity=Severity.ERROR, concern=Concern.PREPARATION, source=_OIL)
-def degreased_first(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+@rule("PRE001", on=Preparation, severity=ERROR, source=_OIL)
+def degreased_first(preparation: Preparation, spec: Spec, on: date) -> Problems:
     at = next((index for index, step in enumerate(preparation.steps) if step.do in WORKING), None)
     if at is None:
         return
@@ -49,7 +41,7 @@ def degreased_first(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
             yield Problem(path, f"{first.id} works {part.name}, and no step before it takes the oil off")
         elif part.kind in {"plastic", "paint"} and (asked := part.asks("clean")) is not None:
             what = f"{first.id} works {part.name} before wax and grease are off; asked: {asked[0]}"
-            yield Problem(path, what, severity=Severity.WARNING, source=asked[1])
+            yield Problem(path, what, severity=WARNING, source=asked[1])
 
 
 def _cleans(step: PreparationStep, part: Part) -> bool:

@@ -13,18 +13,9 @@ To put right
     Write edge_grade: P2 or edge_radius: 2 mm, and stripe the edges by brush before the first coat.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
+from specgen.facts.pairs.parts import prepared_with
 from specgen.model.system import Corrosivity
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import prepared_with
-from specgen.standards.tables import table
+from specgen.rules.kit import NOTE, Preparation, Problem, Problems, Spec, date, rule, table
 
 _USES = table("steel_defect_uses")
 _HARD = {Corrosivity.C4, Corrosivity.C5}
@@ -33,11 +24,10 @@ _HARD = {Corrosivity.C4, Corrosivity.C5}
 @rule(
     "PRE015",
     on=Preparation,
-    severity=Severity.NOTE,
-    concern=Concern.PREPARATION,
+    severity=NOTE,
     source=_USES.row_citation(_USES.row("grade", "P2")),
 )
-def edges_prepared(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+def edges_prepared(preparation: Preparation, spec: Spec, on: date) -> Problems:
     if preparation.edge_grade is not None or preparation.edge_radius is not None:
         return
     for part in prepared_with(preparation, spec):

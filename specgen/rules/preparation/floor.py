@@ -8,11 +8,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from specgen.facts.pairs.parts import WORKING, Part
 from specgen.findings import Severity
 from specgen.model.preparation import PreparationStep
 from specgen.model.system import Corrosivity
 from specgen.rules.declare import Problem
-from specgen.rules.preparation.parts import WORKING, Part
 from specgen.standards.tables import Row, table
 
 

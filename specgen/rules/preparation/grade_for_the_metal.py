@@ -22,26 +22,15 @@ To put right
     Ask for SP 16 (swept) or SP 17 (thorough) on such a metal, or sand it; on zinc keep to the limits of sweep blasting.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation, PreparationStep, StepKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import BLASTING, Part, grade_notes, members, prepared_with
-from specgen.standards.citations import cite
-from specgen.standards.tables import table
+from specgen.facts.pairs.parts import BLASTING, Part, grade_notes, members, prepared_with
+from specgen.model.preparation import PreparationStep, StepKind
+from specgen.rules.kit import ERROR, WARNING, Preparation, Problem, Problems, Spec, cite, date, rule, table
 
 _NOTES = table("preparation_grade_notes")
 
 
-@rule(
-    "PRE002", on=Preparation, severity=Severity.ERROR, concern=Concern.PREPARATION, source=cite("SSPC-SP-16", "scope")
-)
-def grade_for_the_metal(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+@rule("PRE002", on=Preparation, severity=ERROR, source=cite("SSPC-SP-16", "scope"))
+def grade_for_the_metal(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
         if part.kind != "metal" or part.material in members("bare_steel") | {"cast_iron"}:
             continue
@@ -57,7 +46,7 @@ def _wrong_grade(step: PreparationStep, part: Part) -> Problem:
     older = grade_notes("named for zinc by an older wording").get(grade)
     if older is not None and part.is_zinc:
         what = f"{grade} on {part.name}: an older wording of ASTM D6386 names it for zinc, SSPC-SP 16 now stands in its place"
-        return Problem(path, what, "write SP 16", Severity.WARNING, _NOTES.row_citation(older))
+        return Problem(path, what, "write SP 16", WARNING, _NOTES.row_citation(older))
     what = f"{grade} is a grade of carbon steel, the part is {part.name}"
     return Problem(path, what, source=_NOTES.row_citation(grade_notes("carbon steel only")[grade]))
 

@@ -17,18 +17,22 @@ To put right
     For steps worked by hand or power tool write St 2, St 3, P Ma, SP 2, SP 3, SP 11 or SP 15; for blasted steps an Sa grade or an SP grade of blast cleaning. Or change what the step does.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation, StepKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import BLASTING
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import Row, cell_citation, table
+from specgen.facts.pairs.parts import BLASTING
+from specgen.model.preparation import StepKind
+from specgen.rules.kit import (
+    WARNING,
+    Basis,
+    Preparation,
+    Problem,
+    Problems,
+    Row,
+    Spec,
+    cell_citation,
+    cite,
+    date,
+    rule,
+    table,
+)
 
 _TOOLS = {StepKind.HAND_TOOL, StepKind.POWER_TOOL, StepKind.SAND, StepKind.FEATHER}
 _GRADES = table("preparation_grades")
@@ -37,11 +41,10 @@ _GRADES = table("preparation_grades")
 @rule(
     "PRE021",
     on=Preparation,
-    severity=Severity.WARNING,
-    concern=Concern.PREPARATION,
+    severity=WARNING,
     source=cite("ISO-8501-1", basis=Basis.MEMORY),
 )
-def grade_of_the_step(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+def grade_of_the_step(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for step in preparation.steps:
         if step.grade is None:
             continue

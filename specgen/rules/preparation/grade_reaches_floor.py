@@ -14,18 +14,9 @@ To put right
     Prepare to the grade named, or choose a primer made for the grade you can reach.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
+from specgen.facts.pairs.parts import prepared_with
+from specgen.rules.kit import ERROR, Preparation, Problems, Spec, cite, date, rule
 from specgen.rules.preparation.floor import below_floor
-from specgen.rules.preparation.parts import prepared_with
-from specgen.standards.citations import cite
 
 ZINC_RICH = {"zinc_organic", "zinc_inorganic"}
 
@@ -33,11 +24,10 @@ ZINC_RICH = {"zinc_organic", "zinc_inorganic"}
 @rule(
     "PRE008",
     on=Preparation,
-    severity=Severity.ERROR,
-    concern=Concern.PREPARATION,
+    severity=ERROR,
     source=cite("MIL-HDBK-1110", "6.3.3.1"),
 )
-def grade_reaches_floor(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+def grade_reaches_floor(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
         product = spec.product_of(part.system.layers[0])
         if part.is_bare_steel and product.binder not in ZINC_RICH:

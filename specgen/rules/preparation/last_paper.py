@@ -14,20 +14,10 @@ To put right
     End with a paper inside the window named.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation, PreparationStep, StepKind
-from specgen.model.product import Role
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.papers import COLOUR, consequence, outside, papers_in, task
-from specgen.rules.preparation.parts import BLASTING, Part, members, prepared_with
-from specgen.standards.citations import PRACTICE
-from specgen.standards.tables import table
+from specgen.facts.pairs.papers import COLOUR, consequence, outside, papers_in, task
+from specgen.facts.pairs.parts import BLASTING, Part, members, prepared_with
+from specgen.model.preparation import PreparationStep, StepKind
+from specgen.rules.kit import NOTE, PRACTICE, WARNING, Preparation, Problem, Problems, Role, Spec, date, rule, table
 
 _BY_MATERIAL = {
     "aluminium": "bare_aluminium",
@@ -40,8 +30,8 @@ _BY_MATERIAL = {
 _STAGES = table("sanding_stages")
 
 
-@rule("PRE017", on=Preparation, severity=Severity.WARNING, concern=Concern.PREPARATION, source=PRACTICE)
-def last_paper(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+@rule("PRE017", on=Preparation, severity=WARNING, source=PRACTICE)
+def last_paper(preparation: Preparation, spec: Spec, on: date) -> Problems:
     step = _last_sanding(preparation)
     if step is None:
         return
@@ -54,7 +44,7 @@ def last_paper(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
         window = f"P{row['coarsest_p']} to P{row['finest_p']} for {row['task']}"
         if not papers:
             what = f"cannot judge: no paper is named; the window is {window}"
-            yield Problem(path, what, "", Severity.NOTE, _STAGES.row_citation(row))
+            yield Problem(path, what, "", NOTE, _STAGES.row_citation(row))
         elif side := outside(papers[-1], row):
             what = f"P{papers[-1]} is {side} than {window}: {consequence(side)}"
             yield Problem(path, what, source=_STAGES.row_citation(row))

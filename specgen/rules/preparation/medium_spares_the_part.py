@@ -15,24 +15,14 @@ To put right
     Take a softer or finer medium at low pressure, a milder cleaner, or sand by hand.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import medium_name, prepared_with
-from specgen.standards.citations import PRACTICE
-from specgen.standards.tables import table
+from specgen.facts.pairs.parts import medium_name, prepared_with
+from specgen.rules.kit import PRACTICE, WARNING, Preparation, Problem, Problems, Spec, date, rule, table
 
 _MEDIA = table("substrate_media")
 
 
-@rule("PRE005", on=Preparation, severity=Severity.WARNING, concern=Concern.PREPARATION, source=PRACTICE)
-def medium_spares_the_part(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+@rule("PRE005", on=Preparation, severity=WARNING, source=PRACTICE)
+def medium_spares_the_part(preparation: Preparation, spec: Spec, on: date) -> Problems:
     iron = {row["id"] for row in table("preparation_media").rows if row["iron"] == "yes"}
     for part in prepared_with(preparation, spec):
         refused = {

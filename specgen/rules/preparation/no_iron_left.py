@@ -19,22 +19,12 @@ To put right
     Use alumina, garnet, nylon web or a brush of stainless steel, and keep papers for this metal apart.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import BLASTING, medium_name, prepared_with
-from specgen.standards.citations import cite
-from specgen.standards.tables import Row, table
+from specgen.facts.pairs.parts import BLASTING, medium_name, prepared_with
+from specgen.rules.kit import ERROR, NOTE, Preparation, Problem, Problems, Row, Spec, cite, date, rule, table
 
 
-@rule("PRE004", on=Preparation, severity=Severity.ERROR, concern=Concern.PREPARATION, source=cite("ALUMINIUM-ANSWER"))
-def no_iron_left(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+@rule("PRE004", on=Preparation, severity=ERROR, source=cite("ALUMINIUM-ANSWER"))
+def no_iron_left(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
         refused = _iron(part.material)
         for step in preparation.steps if refused else ():
@@ -44,7 +34,7 @@ def no_iron_left(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
                 yield Problem(path, f"{medium_name(step)} leaves iron in {part.name}", source=source)
             elif step.medium is None and step.do in BLASTING:
                 what = f"cannot judge: {step.id} blasts {part.name} and names no medium"
-                yield Problem(path, what, "write the medium, as in garnet or alumina", Severity.NOTE)
+                yield Problem(path, what, "write the medium, as in garnet or alumina", NOTE)
 
 
 def _iron(material: str) -> dict[str, Row]:

@@ -16,25 +16,14 @@ To put right
     End with a paper inside the window named.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Role
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import Layer, System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.papers import consequence, outside, papers_in, task
-from specgen.standards.citations import PRACTICE
-from specgen.standards.tables import table
+from specgen.facts.pairs.papers import consequence, outside, papers_in, task
+from specgen.rules.kit import PRACTICE, WARNING, Layer, Problem, Problems, Role, Spec, System, date, rule, table
 
 _STAGES = table("sanding_stages")
 
 
-@rule("PRE018", on=System, severity=Severity.WARNING, concern=Concern.PREPARATION, source=PRACTICE)
-def paper_between_coats(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("PRE018", on=System, severity=WARNING, source=PRACTICE)
+def paper_between_coats(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         name, papers = _task(below, above), papers_in(below.before_next)
         if not name or not papers:

@@ -15,24 +15,15 @@ To put right
     Begin with the coarsest paper the table allows, or a finer one.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.papers import papers_in
-from specgen.rules.preparation.parts import prepared_with
-from specgen.standards.tables import cell_citation
+from specgen.facts.pairs.papers import papers_in
+from specgen.facts.pairs.parts import prepared_with
+from specgen.rules.kit import WARNING, Preparation, Problem, Problems, Spec, cell_citation, date, rule
 
 _SOURCE = cell_citation("substrates", "aluminium", "coarsest_p")
 
 
-@rule("PRE006", on=Preparation, severity=Severity.WARNING, concern=Concern.PREPARATION, source=_SOURCE)
-def paper_not_too_coarse(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+@rule("PRE006", on=Preparation, severity=WARNING, source=_SOURCE)
+def paper_not_too_coarse(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
         asked = part.asks("coarsest_p")
         if part.material != "aluminium" or asked is None:

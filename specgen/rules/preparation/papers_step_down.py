@@ -14,18 +14,9 @@ To put right
     Put a paper between the two, as in P80, P120, P180.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation, StepKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.papers import grain, papers_in, too_far
-from specgen.standards.citations import PRACTICE
-from specgen.standards.tables import table
+from specgen.facts.pairs.papers import grain, papers_in, too_far
+from specgen.model.preparation import StepKind
+from specgen.rules.kit import NOTE, PRACTICE, WARNING, Preparation, Problem, Problems, Spec, date, rule, table
 from specgen.units.rounding import significant
 
 _SANDING = {StepKind.SAND, StepKind.FEATHER}
@@ -34,11 +25,10 @@ _SANDING = {StepKind.SAND, StepKind.FEATHER}
 @rule(
     "PRE016",
     on=Preparation,
-    severity=Severity.WARNING,
-    concern=Concern.PREPARATION,
+    severity=WARNING,
     source=PRACTICE,
 )
-def papers_step_down(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+def papers_step_down(preparation: Preparation, spec: Spec, on: date) -> Problems:
     most = table("sanding_step").rows[0]["most_ratio"]
     before: list[str] = []
     for step in preparation.steps:
@@ -50,7 +40,7 @@ def papers_step_down(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
         unknown = [paper for paper in named if grain(paper) is None]
         if unknown:
             what = f"cannot judge: no paper of the P series is P{unknown[0]}"
-            yield Problem(path, what, "write the number printed on the paper", Severity.NOTE)
+            yield Problem(path, what, "write the number printed on the paper", NOTE)
         for coarse, fine, ratio in too_far([*before, *named]):
             what = f"from P{coarse} to P{fine} the grain falls {significant(ratio, 2)} times; the most is {most}"
             yield Problem(path, what)

@@ -17,27 +17,31 @@ To put right
     Ask for a finer profile, or raise the least film of the first coat.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import BLASTING, Part, painted_with
-from specgen.standards.tables import table
-from specgen.units.display import show
-from specgen.units.quantity import Quantity
+from specgen.facts.pairs.parts import BLASTING, Part, painted_with
+from specgen.rules.kit import (
+    ERROR,
+    NOTE,
+    WARNING,
+    Concern,
+    Problem,
+    Problems,
+    Quantity,
+    Spec,
+    System,
+    date,
+    rule,
+    show,
+    table,
+)
 
 _FILM, _MECHANISMS = table("profile_and_film"), table("mechanisms")
 _PEAKS = _MECHANISMS.row_citation(_MECHANISMS.row("id", "pinpoint_rust"))
 
 
-@rule("PRE019", on=System, severity=Severity.ERROR, concern=Concern.FILM, source=_PEAKS)
-def primer_over_profile(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("PRE019", on=System, severity=ERROR, concern=Concern.FILM, source=_PEAKS)
+def primer_over_profile(system: System, spec: Spec, on: date) -> Problems:
     for part in painted_with(system, spec):
         if not part.is_bare_metal:
             continue
@@ -48,31 +52,31 @@ def primer_over_profile(system: System, spec: Spec) -> Iterator[Problem]:
             yield from _unknown(part)
 
 
-def _judged(profile: Quantity, system: System) -> Iterator[Problem]:
+def _judged(profile: Quantity, system: System) -> Problems:
     first, better = system.layers[0], _FILM.row("id", "primer_over_peaks_better")
     least, path = first.film.min, ("layers", first.id, "film", "min")
     if least is None:
         what = f"cannot judge: {first.id} states no least film over a profile of up to {show(profile)}"
-        yield Problem(path, what, "write the least film of the layer", Severity.NOTE)
+        yield Problem(path, what, "write the least film of the layer", NOTE)
         return
     said = f"{first.id} has at least {show(least)} over a profile of up to {show(profile)}"
     if least < profile:
         yield Problem(path, f"{said}: the peaks stand out")
     elif least.base < profile.base * Fraction(better["factor"]):
         what = f"{said}; {better['factor']} times the profile is better"
-        yield Problem(path, what, severity=Severity.WARNING, source=_FILM.row_citation(better))
+        yield Problem(path, what, severity=WARNING, source=_FILM.row_citation(better))
     whole, times = _FILM.row("id", "system_over_profile"), [layer.film.min for layer in system.layers]
     if all(film is not None for film in times):
         total = sum((film.to("um") for film in times if film is not None), Fraction(0))
         if total < profile.to("um") * Fraction(whole["factor"]):
             film = Quantity.of("thickness", total, "um")
             what = f"all coats have at least {show(film)} over a profile of up to {show(profile)}; {whole['factor']} times is the least"
-            yield Problem(("layers",), what, severity=Severity.WARNING, source=_FILM.row_citation(whole))
+            yield Problem(("layers",), what, severity=WARNING, source=_FILM.row_citation(whole))
 
 
-def _unknown(part: Part) -> Iterator[Problem]:
+def _unknown(part: Part) -> Problems:
     blasting = next((step for step in part.preparation.steps if step.do in BLASTING), None)
     if blasting is not None:
         path = ("preparations", part.preparation.id, "steps", blasting.id, "profile")
         what = "cannot judge: the step blasts and states no profile, so no film over it can be judged"
-        yield Problem(path, what, "write the profile, as in 25..40 um", Severity.NOTE, absolute=True)
+        yield Problem(path, what, "write the profile, as in 25..40 um", NOTE, absolute=True)

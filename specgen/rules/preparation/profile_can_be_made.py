@@ -14,24 +14,12 @@ To put right
     Blast, or take power tools to SP 11 or SP 15, which ask for a profile; or leave the profile out.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import grade_notes, prepared_with
-from specgen.standards.citations import cite
-from specgen.standards.tables import table
+from specgen.facts.pairs.parts import grade_notes, prepared_with
+from specgen.rules.kit import ERROR, Preparation, Problem, Problems, Spec, cite, date, rule, table
 
 
-@rule(
-    "PRE010", on=Preparation, severity=Severity.ERROR, concern=Concern.PREPARATION, source=cite("SSPC-SP-11", "scope")
-)
-def profile_can_be_made(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+@rule("PRE010", on=Preparation, severity=ERROR, source=cite("SSPC-SP-11", "scope"))
+def profile_can_be_made(preparation: Preparation, spec: Spec, on: date) -> Problems:
     makes_none = grade_notes("makes no profile")
     for part in prepared_with(preparation, spec):
         for step in preparation.steps if part.kind == "metal" and part.substrate.has_profile is not True else ():

@@ -17,20 +17,10 @@ To put right
     Ask for a finer profile with a finer medium and less pressure.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import prepared_with
-from specgen.standards.tables import table
-from specgen.units.display import show
-from specgen.units.quantity import Quantity
+from specgen.facts.pairs.parts import prepared_with
+from specgen.rules.kit import WARNING, Preparation, Problem, Problems, Quantity, Spec, date, rule, show, table
 
 _FILM = table("profile_and_film")
 _VEHICLE = _FILM.row("id", "vehicle_system")
@@ -39,11 +29,10 @@ _VEHICLE = _FILM.row("id", "vehicle_system")
 @rule(
     "PRE020",
     on=Preparation,
-    severity=Severity.WARNING,
-    concern=Concern.PREPARATION,
+    severity=WARNING,
     source=_FILM.row_citation(_VEHICLE),
 )
-def profile_fine_enough(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+def profile_fine_enough(preparation: Preparation, spec: Spec, on: date) -> Problems:
     if not any(part.system.category is None for part in prepared_with(preparation, spec)):
         return
     most = Quantity.of("thickness", Fraction(_VEHICLE["most_um"]), "um", _VEHICLE["most_um"])

@@ -15,26 +15,17 @@ To put right
     Write profile_method, as in ISO 8503-5 (tape) or ASTM D4417-B (micrometer).
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import MEMORY
+from specgen.rules.kit import MEMORY, NOTE, Concern, Preparation, Problem, Problems, Spec, date, rule
 
 
 @rule(
     "PRE011",
     on=Preparation,
-    severity=Severity.NOTE,
+    severity=NOTE,
     concern=Concern.ACCEPTANCE,
     source=MEMORY,
 )
-def profile_method_named(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+def profile_method_named(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for step in preparation.steps:
         if step.profile is not None and step.profile_method is None:
             what = f"a profile of {step.profile} is asked for, and no method to measure it"

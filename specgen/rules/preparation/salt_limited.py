@@ -18,19 +18,10 @@ To put right
     Write salt_limit, measure by ISO 8502-6 and -9, wash and prepare again where it is missed.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import Part, prepared_with
-from specgen.standards.tables import table
-from specgen.units.quantity import Quantity
+from specgen.facts.pairs.parts import Part, prepared_with
+from specgen.rules.kit import NOTE, WARNING, Concern, Preparation, Problem, Problems, Quantity, Spec, date, rule, table
 
 _LIMITS = table("salt_limits")
 _SHIPS = _LIMITS.row("use", "ballast tanks")
@@ -40,11 +31,11 @@ _PITTED = {"C", "D"}
 @rule(
     "PRE013",
     on=Preparation,
-    severity=Severity.WARNING,
+    severity=WARNING,
     concern=Concern.ACCEPTANCE,
     source=_LIMITS.row_citation(_SHIPS),
 )
-def salt_limited(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+def salt_limited(preparation: Preparation, spec: Spec, on: date) -> Problems:
     most = Quantity.of("surface_density", Fraction(_SHIPS["most"]), _SHIPS["unit"], _SHIPS["most"])
     stated, path = preparation.salt_limit, ("salt_limit",)
     for part in prepared_with(preparation, spec):
@@ -57,7 +48,7 @@ def salt_limited(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
             owner = ("items", part.item.id) if part.item.substrate is not None else ()
             where = ("jobs", part.job.id, *owner, "substrate", "salt_exposure")
             what = "cannot judge: of rusted steel neither rust grade nor exposure to salt is stated"
-            yield Problem(where, what, "write salt_exposure and rust_grade", Severity.NOTE, absolute=True)
+            yield Problem(where, what, "write salt_exposure and rust_grade", NOTE, absolute=True)
 
 
 def _reason(part: Part) -> str:

@@ -13,29 +13,18 @@ To put right
     Blast, pickle (SP 8) or take power tools to bare metal (SP 11).
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
+from specgen.facts.pairs.parts import grade_notes, prepared_with
+from specgen.rules.kit import NOTE, WARNING, Preparation, Problem, Problems, Spec, cite, date, rule, table
 from specgen.rules.preparation.floor import best_step
-from specgen.rules.preparation.parts import grade_notes, prepared_with
-from specgen.standards.citations import cite
-from specgen.standards.tables import table
 
 
 @rule(
     "PRE009",
     on=Preparation,
-    severity=Severity.WARNING,
-    concern=Concern.PREPARATION,
+    severity=WARNING,
     source=cite("MIL-HDBK-1110", "6.7.5"),
 )
-def scale_not_by_hand(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+def scale_not_by_hand(preparation: Preparation, spec: Spec, on: date) -> Problems:
     leave_scale = grade_notes("leaves mill scale")
     for part in prepared_with(preparation, spec):
         step = best_step(part) if part.is_bare_steel else None
@@ -48,4 +37,4 @@ def scale_not_by_hand(preparation: Preparation, spec: Spec) -> Iterator[Problem]
             yield Problem(path, what, source=source)
         elif rust is None and part.material == "steel_hot_rolled":
             what = f"cannot judge: {step.grade} on hot-rolled steel whose rust grade is not stated"
-            yield Problem(path, what, "write the rust grade of the steel, A to D", Severity.NOTE)
+            yield Problem(path, what, "write the rust grade of the steel, A to D", NOTE)

@@ -20,25 +20,18 @@ To put right
     Sweep with a fine medium that is not metal, at the lower of the two pressures, and measure the zinc before and after.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation, PreparationStep, StepKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import prepared_with
-from specgen.standards.citations import cite, documents
-from specgen.standards.tables import Row, table
+from specgen.facts.pairs.parts import prepared_with
+from specgen.model.preparation import PreparationStep, StepKind
+from specgen.rules.kit import NOTE, WARNING, Preparation, Problem, Problems, Row, Spec, cite, date, rule, table
+from specgen.standards.citations import documents
 
 _LIMITS = table("sweep_blast_limits")
 
 
-@rule("PRE007", on=Preparation, severity=Severity.WARNING, concern=Concern.PREPARATION, source=cite("HDGASA-9"))
-def sweep_spares_the_zinc(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+@rule("PRE007", on=Preparation, severity=WARNING, source=cite("HDGASA-9"))
+def sweep_spares_the_zinc(preparation: Preparation, spec: Spec, on: date) -> Problems:
     if not any(part.is_zinc for part in prepared_with(preparation, spec)):
         return
     for step in preparation.steps:
@@ -48,17 +41,17 @@ def sweep_spares_the_zinc(preparation: Preparation, spec: Spec) -> Iterator[Prob
             yield from _zinc_loss(step)
 
 
-def _pressure(step: PreparationStep) -> Iterator[Problem]:
+def _pressure(step: PreparationStep) -> Problems:
     path, (strict, wide) = ("steps", step.id, "pressure"), sorted(_rows("pressure"), key=lambda row: int(row["most"]))
     if step.pressure is None:
         yield _missing(path, "pressure", f"write it, at most {strict['most']} kPa")
     elif (stated := step.pressure.to("kPa")) > int(strict["most"]):
         said = f"{_said(strict, strict['most'])}, {_said(wide, wide['most'])}"
-        mild = Severity.NOTE if stated <= int(wide["most"]) else None
+        mild = NOTE if stated <= int(wide["most"]) else None
         yield Problem(path, f"swept at {step.pressure}; the most is {said}", "", mild, _LIMITS.row_citation(wide))
 
 
-def _grain(step: PreparationStep) -> Iterator[Problem]:
+def _grain(step: PreparationStep) -> Problems:
     path, rows = ("steps", step.id, "grain"), _rows("grain")
     if step.grain is None:
         yield _missing(path, "grain of the medium", "write it, as in 200..500 um")
@@ -71,7 +64,7 @@ def _grain(step: PreparationStep) -> Iterator[Problem]:
         yield Problem(path, f"grain of {step.grain} is inside no document: {said}", source=source)
 
 
-def _zinc_loss(step: PreparationStep) -> Iterator[Problem]:
+def _zinc_loss(step: PreparationStep) -> Problems:
     (usual,), (hard,) = _rows("zinc loss"), _rows("zinc loss, hard limit")
     if step.zinc_loss is None or step.zinc_loss.to("um") <= Fraction(usual["most"]):
         return
@@ -91,4 +84,4 @@ def _said(row: Row, figure: str) -> str:
 
 def _missing(path: tuple[str, ...], what: str, remedy: str) -> Problem:
     said = f"cannot judge: zinc is swept, the {what} is not stated"
-    return Problem(path, said, remedy, Severity.NOTE, _LIMITS.row_citation(_rows("pressure")[-1]))
+    return Problem(path, said, remedy, NOTE, _LIMITS.row_citation(_rows("pressure")[-1]))

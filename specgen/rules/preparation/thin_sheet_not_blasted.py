@@ -18,30 +18,33 @@ To put right
     Sand to P Ma, sweep with a soft medium at low pressure after a trial on scrap, or state why this sheet bears it.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation, StepKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import Part, members, prepared_with
-from specgen.standards.citations import Citation
-from specgen.standards.tables import cell_citation, table
-from specgen.units.quantity import Quantity
+from specgen.facts.pairs.parts import Part, members, prepared_with
+from specgen.model.preparation import StepKind
+from specgen.rules.kit import (
+    NOTE,
+    WARNING,
+    Citation,
+    Preparation,
+    Problem,
+    Problems,
+    Quantity,
+    Spec,
+    cell_citation,
+    date,
+    rule,
+    table,
+)
 
 
 @rule(
     "PRE003",
     on=Preparation,
-    severity=Severity.WARNING,
-    concern=Concern.PREPARATION,
+    severity=WARNING,
     source=cell_citation("substrates", "steel_cold_rolled", "blast_from_mm"),
 )
-def thin_sheet_not_blasted(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+def thin_sheet_not_blasted(preparation: Preparation, spec: Spec, on: date) -> Problems:
     blasting = next((step for step in preparation.steps if step.do is StepKind.BLAST), None)
     if blasting is None:
         return
@@ -55,9 +58,7 @@ def thin_sheet_not_blasted(preparation: Preparation, spec: Spec) -> Iterator[Pro
             owner = ("items", part.item.id) if part.item.substrate is not None else ()
             path = ("jobs", part.job.id, *owner, "substrate", "thickness")
             what = f"cannot judge: {part.name} is blasted, its thickness is not stated"
-            yield Problem(
-                path, what, f"write the thickness; from {least} it may be blasted", Severity.NOTE, absolute=True
-            )
+            yield Problem(path, what, f"write the thickness; from {least} it may be blasted", NOTE, absolute=True)
         elif thickness < least:
             what = f"{part.name} of {thickness} is blasted in full; the least is {least}"
             yield Problem(("steps", blasting.id, "do"), what, source=source)

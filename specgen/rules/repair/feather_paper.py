@@ -14,17 +14,9 @@ To put right
     Begin with P180 and end with P240 to P320.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation, StepKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.papers import consequence, outside, papers_in, task
-from specgen.standards.tables import table
+from specgen.facts.pairs.papers import consequence, outside, papers_in, task
+from specgen.model.preparation import StepKind
+from specgen.rules.kit import WARNING, Preparation, Problem, Problems, Spec, date, rule, table
 
 _STAGES = table("sanding_stages")
 _ROW = task("feather_edge")
@@ -33,11 +25,10 @@ _ROW = task("feather_edge")
 @rule(
     "REP002",
     on=Preparation,
-    severity=Severity.WARNING,
-    concern=Concern.PREPARATION,
+    severity=WARNING,
     source=_STAGES.row_citation(_ROW),
 )
-def feather_paper(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+def feather_paper(preparation: Preparation, spec: Spec, on: date) -> Problems:
     window = f"P{_ROW['coarsest_p']} to P{_ROW['finest_p']}"
     for step in preparation.steps:
         if step.do is not StepKind.FEATHER:

@@ -16,36 +16,25 @@ To put right
     Lap the new coats at least 25 mm on sound old paint that was sanded matt; on large flat parts go to the next edge or line.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job, Repair
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.walk import Path
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
-from specgen.standards.tables import table
-from specgen.units.quantity import Quantity
+from specgen.model.job import Repair
+from specgen.rules.kit import LOGIC, NOTE, WARNING, Job, Path, Problem, Problems, Quantity, Spec, date, rule, table
 
 _LAPS = table("repair_laps")
 _ROW = _LAPS.row("use", "general")
 
 
-@rule("REP001", on=Job, severity=Severity.WARNING, concern=Concern.PREPARATION, source=_LAPS.row_citation(_ROW))
-def lap_wide_enough(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("REP001", on=Job, severity=WARNING, source=_LAPS.row_citation(_ROW))
+def lap_wide_enough(job: Job, spec: Spec, on: date) -> Problems:
     for item in job.items:
         if item.repair is not None:
             yield from _judge(item.id, item.repair, ("items", item.id, "repair"))
 
 
-def _judge(item: str, repair: Repair, path: Path) -> Iterator[Problem]:
+def _judge(item: str, repair: Repair, path: Path) -> Problems:
     least = Quantity.of("length", int(_ROW["lap_mm"]), "mm", _ROW["lap_mm"])
     if repair.lap is None:
         what = f"cannot judge: the repair of {item} states no lap; published is at least {least}"
-        yield Problem((*path, "lap"), what, f"write lap: {least} or more", severity=Severity.NOTE)
+        yield Problem((*path, "lap"), what, f"write lap: {least} or more", severity=NOTE)
     elif repair.lap < least:
         yield Problem(
             (*path, "lap"), f"the new coats of {item} lap {repair.lap} on old paint, published is at least {least}"

@@ -14,26 +14,29 @@ To put right
     Dry the wood under cover, sand off the grey skin down to sound wood, and measure again.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import Part, parts_of
-from specgen.standards.citations import Citation
-from specgen.standards.tables import cell_citation
-from specgen.units.quantity import Quantity
+from specgen.facts.pairs.parts import Part, parts_of
+from specgen.rules.kit import (
+    NOTE,
+    WARNING,
+    Citation,
+    Concern,
+    Job,
+    Problem,
+    Problems,
+    Quantity,
+    Spec,
+    cell_citation,
+    date,
+    rule,
+)
 
 _SOURCE = cell_citation("substrates", "wood", "most_moisture_pct")
 
 
-@rule("SUB008", on=Job, severity=Severity.WARNING, concern=Concern.PREPARATION, source=_SOURCE)
-def dry_wood(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("SUB008", on=Job, severity=WARNING, concern=Concern.PREPARATION, source=_SOURCE)
+def dry_wood(job: Job, spec: Spec, on: date) -> Problems:
     for part in parts_of(job, spec):
         if part.material != "wood" or part.item.old_coats:
             continue
@@ -43,7 +46,7 @@ def dry_wood(job: Job, spec: Spec) -> Iterator[Problem]:
         bare, bare_source = _limit(part, "most_days_bare", "duration", "days")
         if substrate.moisture is None:
             what = f"cannot judge: the moisture of the wood is not stated; the most is {moist}"
-            yield Problem((*path, "moisture"), what, "write the moisture, measured", Severity.NOTE, moist_source)
+            yield Problem((*path, "moisture"), what, "write the moisture, measured", NOTE, moist_source)
         elif substrate.moisture > moist:
             what = f"the wood holds {substrate.moisture} of water; the most is {moist}"
             yield Problem((*path, "moisture"), what, source=moist_source)

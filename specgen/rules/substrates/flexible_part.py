@@ -12,23 +12,14 @@ To put right
     Take products whose makers state them for flexible parts, and treat a doubtful part as flexible.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import painted_with
-from specgen.standards.tables import cell_citation
+from specgen.facts.pairs.parts import painted_with
+from specgen.rules.kit import NOTE, WARNING, Problem, Problems, Spec, System, cell_citation, date, rule
 
 _SOURCE = cell_citation("substrates", "plastic", "key")
 
 
-@rule("SUB007", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=_SOURCE)
-def flexible_part(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("SUB007", on=System, severity=WARNING, source=_SOURCE)
+def flexible_part(system: System, spec: Spec, on: date) -> Problems:
     for part in painted_with(system, spec):
         if not part.substrate.flexible:
             continue
@@ -37,4 +28,4 @@ def flexible_part(system: System, spec: Spec) -> Iterator[Problem]:
             yield Problem(("layers", layer.id, "product"), f"body filler on {part.name} that bends")
         if not brittle:
             what = f"cannot judge: whether the coats of {system.id} bend with {part.name} is not stated"
-            yield Problem(("layers",), what, severity=Severity.NOTE)
+            yield Problem(("layers",), what, severity=NOTE)

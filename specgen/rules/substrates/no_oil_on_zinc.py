@@ -16,25 +16,16 @@ To put right
     Begin with an epoxy primer, a waterborne acrylic made for zinc, or a wash primer and a primer.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
+from specgen.facts.pairs.parts import Part, painted_with
 from specgen.model.preparation import StepKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import Part, painted_with
-from specgen.standards.tables import table
+from specgen.rules.kit import ERROR, Problem, Problems, Spec, System, date, rule, table
 
 _COATS, _MECHANISMS = table("substrate_coats"), table("mechanisms")
 _SOAP = _MECHANISMS.row_citation(_MECHANISMS.row("id", "saponification"))
 
 
-@rule("SUB001", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=_SOAP)
-def no_oil_on_zinc(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("SUB001", on=System, severity=ERROR, source=_SOAP)
+def no_oil_on_zinc(system: System, spec: Spec, on: date) -> Problems:
     first = system.layers[0]
     family = table("binder_families").row("id", spec.product_of(first).binder)
     if family["cure"] != "oxidative":

@@ -17,29 +17,18 @@ To put right
     Put an epoxy tie coat between the two.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import Layer, System
-from specgen.rules.declare import Problem, rule
+from specgen.facts.pairs.parts import painted_with
+from specgen.rules.kit import WARNING, Basis, Layer, Problem, Problems, Spec, System, cite, date, rule, table
 from specgen.rules.preparation.grade_reaches_floor import ZINC_RICH
-from specgen.rules.preparation.parts import painted_with
-from specgen.standards.citations import Basis, cite
-from specgen.standards.tables import table
 
 
 @rule(
     "SUB002",
     on=System,
-    severity=Severity.WARNING,
-    concern=Concern.COMPATIBILITY,
+    severity=WARNING,
     source=cite("OIL-ON-ZINC-ARTICLE", basis=Basis.SECONDARY),
 )
-def no_oil_on_zinc_dust(system: System, spec: Spec) -> Iterator[Problem]:
+def no_oil_on_zinc_dust(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if spec.product_of(below).binder in ZINC_RICH and (oil := _oil(above, spec)):
             yield Problem(("layers", above.id, "product"), f"{oil} on the zinc-rich {below.id}")

@@ -17,24 +17,14 @@ To put right
     Put an adhesion promoter first, or treat the face with flame or plasma just before painting.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import Role
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import is_treatment, painted_with
-from specgen.standards.tables import cell_citation
+from specgen.facts.pairs.parts import is_treatment, painted_with
+from specgen.rules.kit import WARNING, Problem, Problems, Role, Spec, System, cell_citation, date, rule
 
 _SOURCE = cell_citation("substrates", "plastic_low_energy", "key")
 
 
-@rule("SUB005", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=_SOURCE)
-def promoter_on_polyolefin(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("SUB005", on=System, severity=WARNING, source=_SOURCE)
+def promoter_on_polyolefin(system: System, spec: Spec, on: date) -> Problems:
     first = system.layers[0]
     for part in painted_with(system, spec):
         treated = first.role is Role.ADHESION_PROMOTER or any(map(is_treatment, part.preparation.steps))

@@ -16,23 +16,13 @@ To put right
     Begin with a mild plastic primer, or add a step that tries the coat on a hidden patch.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
+from specgen.facts.pairs.parts import painted_with
 from specgen.model.preparation import StepKind
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import painted_with
-from specgen.standards.citations import PRACTICE
-from specgen.standards.tables import table
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule, table
 
 
-@rule("SUB006", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
-def solvent_on_plastic(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("SUB006", on=System, severity=WARNING, source=PRACTICE)
+def solvent_on_plastic(system: System, spec: Spec, on: date) -> Problems:
     first = system.layers[0]
     family = table("binder_families").row("id", spec.product_of(first).binder)
     for part in painted_with(system, spec):

@@ -16,24 +16,15 @@ To put right
     Seal or insulate the joint; paint both metals, or at least the nobler one.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.job import Job
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.rules.preparation.parts import parts_of
-from specgen.standards.tables import table
+from specgen.facts.pairs.parts import parts_of
+from specgen.rules.kit import NOTE, Job, Problem, Problems, Spec, date, rule, table
 
 _RULES = table("galvanic_rules")
 _BOTH = _RULES.row_citation(_RULES.row("id", "both_members"))
 
 
-@rule("SUB009", on=Job, severity=Severity.NOTE, concern=Concern.COMPATIBILITY, source=_BOTH)
-def unlike_metals(job: Job, spec: Spec) -> Iterator[Problem]:
+@rule("SUB009", on=Job, severity=NOTE, source=_BOTH)
+def unlike_metals(job: Job, spec: Spec, on: date) -> Problems:
     order = {row["material"]: int(row["order"]) for row in table("galvanic_series").rows}
     for part in parts_of(job, spec):
         own = order.get(part.material)

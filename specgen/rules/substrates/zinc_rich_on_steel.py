@@ -19,25 +19,16 @@ To put right
     Put the zinc-rich coat first, on blasted steel, or leave it out.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.rules.declare import Problem, rule
+from specgen.facts.pairs.parts import painted_with
+from specgen.rules.kit import ERROR, Problem, Problems, Spec, System, date, rule, table
 from specgen.rules.preparation.grade_reaches_floor import ZINC_RICH
-from specgen.rules.preparation.parts import painted_with
-from specgen.standards.tables import table
 
 _MECHANISMS = table("mechanisms")
 _CONTACT = _MECHANISMS.row_citation(_MECHANISMS.row("id", "no_metal_contact"))
 
 
-@rule("SUB003", on=System, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=_CONTACT)
-def zinc_rich_on_steel(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("SUB003", on=System, severity=ERROR, source=_CONTACT)
+def zinc_rich_on_steel(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if spec.product_of(above).binder in ZINC_RICH and spec.product_of(below).binder not in ZINC_RICH:
             what = f"the zinc-rich {above.id} lies on {below.id} and does not touch the steel"

@@ -20,29 +20,20 @@ To put right
     Blast to Sa 2 1/2, or take an epoxy primer for what tools can reach.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.preparation import Preparation
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
+from specgen.facts.pairs.parts import prepared_with
+from specgen.rules.kit import ERROR, Concern, Preparation, Problems, Spec, cite, date, rule
 from specgen.rules.preparation.floor import below_floor
 from specgen.rules.preparation.grade_reaches_floor import ZINC_RICH
-from specgen.rules.preparation.parts import prepared_with
-from specgen.standards.citations import cite
 
 
 @rule(
     "SUB004",
     on=Preparation,
-    severity=Severity.ERROR,
+    severity=ERROR,
     concern=Concern.PREPARATION,
     source=cite("MIL-HDBK-1110", "6.3.3.1"),
 )
-def zinc_rich_preparation(preparation: Preparation, spec: Spec) -> Iterator[Problem]:
+def zinc_rich_preparation(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
         product = spec.product_of(part.system.layers[0])
         if part.is_bare_steel and product.binder in ZINC_RICH:

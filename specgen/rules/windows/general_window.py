@@ -13,23 +13,26 @@ To put right
     Ask the maker for the window; until then keep the published one, or abrade the coat and state abraded_with.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
-from specgen.model.product import Role
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import Layer, System
-from specgen.plan.overcoat import weakest
-from specgen.rules.declare import Problem, rule
-from specgen.rules.windows.bands import family_names, warmest_part
-from specgen.rules.windows.choice import windows_for
-from specgen.standards.citations import PRACTICE
-from specgen.standards.tables import Row, table
-from specgen.units.quantity import Quantity
+from specgen.facts.layer.bands import family_names, warmest_part
+from specgen.facts.layer.windows import windows_for
+from specgen.facts.pairs.overcoat import weakest
+from specgen.rules.kit import (
+    PRACTICE,
+    WARNING,
+    Layer,
+    Problem,
+    Problems,
+    Quantity,
+    Role,
+    Row,
+    Spec,
+    System,
+    date,
+    rule,
+    table,
+)
 
 _WINDOWS = table("recoat_windows")
 # Wash primer and body filler have rules of their own; bare metal and scuffed paint are no coats of a system.
@@ -38,8 +41,8 @@ _COATS = {"epoxy_2k", "pu", "basecoat"}
 _STATES = {"", "primer"}
 
 
-@rule("WIN002", on=System, severity=Severity.WARNING, concern=Concern.COMPATIBILITY, source=PRACTICE)
-def general_window(system: System, spec: Spec) -> Iterator[Problem]:
+@rule("WIN002", on=System, severity=WARNING, source=PRACTICE)
+def general_window(system: System, spec: Spec, on: date) -> Problems:
     part = warmest_part(system, spec)
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if below.hold is None or windows_for(below, above, spec):

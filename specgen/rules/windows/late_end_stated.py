@@ -14,27 +14,18 @@ To put right
     Give the end of the window from the maker's data, as in 30 min..24 h; or have the coat abraded in any case and state abraded_with, as in P320 to P400.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.plan.overcoat import known, table_row
-from specgen.rules.declare import Problem, rule
-from specgen.rules.windows.choice import windows_for
+from specgen.facts.layer.windows import windows_for
+from specgen.facts.pairs.overcoat import known, table_row
+from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, date, rule
 
 
 @rule(
     "WIN003",
     on=System,
-    severity=Severity.WARNING,
-    concern=Concern.COMPATIBILITY,
+    severity=WARNING,
     source=table_row("mechanisms", "delamination"),
 )
-def late_end_stated(system: System, spec: Spec) -> Iterator[Problem]:
+def late_end_stated(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         product = spec.product_of(below)
         if known(product.binder)["cured_rub"] != "resistant" or below.abraded_with is not None:

@@ -14,24 +14,27 @@ To put right
     State windows at several temperatures, take the hold from the warmest hour of the job, or keep the air closer.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.findings import Severity
+from specgen.facts.layer.bands import bands, family_names, shrinkage
+from specgen.facts.layer.windows import at_or_above, coldest_air, warmest_air, windows_for
+from specgen.facts.pairs.overcoat import known
 from specgen.model.product import OvercoatWindow
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.model.system import System
-from specgen.plan.overcoat import known
-from specgen.rules.declare import Problem, rule
-from specgen.rules.windows.bands import bands, family_names, shrinkage
-from specgen.rules.windows.choice import at_or_above, coldest_air, warmest_air, windows_for
-from specgen.standards.citations import LOGIC, PRACTICE, Citation
-from specgen.standards.tables import table
-from specgen.units.display import show
-from specgen.units.quantity import Quantity
+from specgen.rules.kit import (
+    LOGIC,
+    PRACTICE,
+    WARNING,
+    Citation,
+    Problem,
+    Problems,
+    Quantity,
+    Spec,
+    System,
+    date,
+    rule,
+    show,
+    table,
+)
 from specgen.units.rounding import round_half_up
 
 _CURES = {"chemical", "moisture", "released by moisture"}
@@ -42,11 +45,10 @@ _MOST, _LEAST = "most_h", "least_h"
 @rule(
     "WIN004",
     on=System,
-    severity=Severity.WARNING,
-    concern=Concern.COMPATIBILITY,
+    severity=WARNING,
     source=table("recoat_windows").row_citation(bands()[0]),
 )
-def window_at_the_air(system: System, spec: Spec) -> Iterator[Problem]:
+def window_at_the_air(system: System, spec: Spec, on: date) -> Problems:
     warmest, coldest = warmest_air(system, spec), coldest_air(system, spec)
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         family, windows = spec.product_of(below).binder, windows_for(below, above, spec)

@@ -17,21 +17,12 @@ To put right
     Correct the entry from the maker's data.
 """
 
-from __future__ import annotations
-
-from collections.abc import Iterator
-
-from specgen.findings import Severity
-from specgen.model.product import OvercoatWindow, Product
-from specgen.model.senses import Concern
-from specgen.model.spec import Spec
-from specgen.rules.declare import Problem, rule
-from specgen.standards.citations import LOGIC
-from specgen.units.quantity import Quantity
+from specgen.model.product import OvercoatWindow
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Product, Quantity, Spec, date, rule
 
 
-@rule("WIN001", on=Product, severity=Severity.ERROR, concern=Concern.COMPATIBILITY, source=LOGIC)
-def window_possible(product: Product, spec: Spec) -> Iterator[Problem]:
+@rule("WIN001", on=Product, severity=ERROR, source=LOGIC)
+def window_possible(product: Product, spec: Spec, on: date) -> Problems:
     seen: dict[tuple[str, Quantity], OvercoatWindow] = {}
     for entry in product.overcoat:
         path, window = ("overcoat", entry.id, "window"), entry.window

@@ -1,0 +1,1 @@
+"""The documents as finished text: one folder a kind, shared parts beside them."""

@@ -1,0 +1,1 @@
+"""The change notice as finished text."""

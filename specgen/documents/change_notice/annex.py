@@ -1,0 +1,129 @@
+"""What stands behind the changes of a notice: figures that moved, findings, tables, likely renames. Called by `change_notice`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from specgen.comparison.changes import Comparison, FigureMoved, FindingMoved, Kind
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import N_, Words
+from specgen.model.spec import Spec
+from specgen.rules.declare import all_rules
+
+_MOST = 60
+_JOBS = 3
+
+_KINDS = {Kind.ADDED: N_("new"), Kind.REMOVED: N_("gone"), Kind.CHANGED: N_("changed")}
+
+
+@dataclass(frozen=True, slots=True)
+class Annex:
+    """Each table may be without rows; `figures_left_out` counts what is not listed."""
+
+    figures: TableView
+    figures_left_out: str
+    findings: TableView
+    tables: TableView
+    renames: TableView
+    not_compared: tuple[str, ...]
+    unused_verdicts: TableView
+
+
+def annex_of(found: Comparison, spec: Spec, words: Words) -> Annex:
+    numbers = {change.path: str(at) for at, change in enumerate(found.changes, start=1)}
+    listed = tuple(entry for entry in found.figures if entry.is_listed)
+    return Annex(
+        _figures(listed[:_MOST], numbers, spec, words),
+        _left_out(found, listed, words),
+        _findings(found.findings[:_MOST], words),
+        _tables(found, words),
+        _renames(found, words),
+        found.not_compared,
+        _unused(found, words),
+    )
+
+
+def _figures(moved: tuple[FigureMoved, ...], numbers: dict[str, str], spec: Spec, words: Words) -> TableView:
+    columns = (
+        Column(words("Figure"), "w-30"),
+        Column(words("Was"), "w-12", numeric=True),
+        Column(words("Is"), "w-12", numeric=True),
+        Column(words("In the jobs"), "w-25"),
+        Column(words("From change")),
+    )
+    rows = [
+        (
+            f"{entry.name}\n{entry.id}",
+            entry.old or "–",
+            entry.new or "–",
+            _jobs(entry, spec, words),
+            _causes(entry, numbers, words),
+        )
+        for entry in moved
+    ]
+    return table_view(words("Computed figures that moved"), columns, rows)
+
+
+def _jobs(entry: FigureMoved, spec: Spec, words: Words) -> str:
+    shown = ", ".join(spec.jobs[job].document.number for job in entry.jobs[:_JOBS])
+    more = len(entry.jobs) - _JOBS
+    return words("{jobs} and {number} more").format(jobs=shown, number=more) if more > 0 else shown
+
+
+def _causes(entry: FigureMoved, numbers: dict[str, str], words: Words) -> str:
+    named = [numbers[cause] for cause in entry.causes if cause in numbers]
+    if entry.makers_cause:
+        named.append(words("data held by the maker"))
+    return ", ".join(named) or "–"
+
+
+def _findings(moved: tuple[FindingMoved, ...], words: Words) -> TableView:
+    columns = (
+        Column(words("Finding"), "w-10"),
+        Column(words("Address"), "w-35"),
+        Column(words("Was"), "w-10"),
+        Column(words("Is"), "w-10"),
+        Column(words("What")),
+    )
+    return table_view(words("Findings that appeared, vanished or weigh otherwise"), columns, _finding_rows(moved))
+
+
+def _finding_rows(moved: tuple[FindingMoved, ...]) -> Iterator[tuple[str, ...]]:
+    titles = {rule.id: rule.page.title for rule in all_rules()}
+    for entry in moved:
+        held = entry.new if entry.new is not None else entry.old
+        if held is not None:
+            was = entry.old.severity.value if entry.old is not None else "–"
+            now = entry.new.severity.value if entry.new is not None else "–"
+            # a customer is told which rule speaks, not its words on this value
+            yield held.id, held.path, was, now, held.what or titles.get(held.id, "")
+
+
+def _tables(found: Comparison, words: Words) -> TableView:
+    columns = (Column(words("Table"), "w-60"), Column(words("What happened")))
+    rows = [(entry.name, words(_KINDS[entry.kind])) for entry in found.tables]
+    return table_view(words("Published tables and cited documents"), columns, rows)
+
+
+def _renames(found: Comparison, words: Words) -> TableView:
+    columns = (Column(words("Gone"), "w-50"), Column(words("New with the same content")))
+    return table_view(words("Perhaps renamed"), columns, [(entry.old, entry.new) for entry in found.renames])
+
+
+def _unused(found: Comparison, words: Words) -> TableView:
+    columns = (Column(words("Fingerprint"), "w-25"), Column(words("By"), "w-30"), Column(words("On")))
+    rows = [(entry.fingerprint, entry.who, entry.on.isoformat()) for entry in found.unused_verdicts]
+    return table_view(words("Verdicts on changes that are not there"), columns, rows)
+
+
+def _left_out(found: Comparison, listed: tuple[FigureMoved, ...], words: Words) -> str:
+    said = []
+    if len(listed) > _MOST:
+        said.append(words("{number} further figures moved.").format(number=len(listed) - _MOST))
+    others = len(found.figures) - len(listed)
+    if others == 1:
+        said.append(words("One figure came or went with these changes."))
+    elif others:
+        said.append(words("{number} figures came or went with these changes.").format(number=others))
+    return " ".join(said)

@@ -1,0 +1,208 @@
+"""The change notice: what became weaker on its first page, then old and new side by side. Called by `specgen.printing.notice`.
+
+The template `change_notice/document.html.j2` prints it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.comparison.changes import Change, Comparison, Effect
+from specgen.comparison.sentences import reach_text, sentence
+from specgen.documents.change_notice.annex import Annex, annex_of
+from specgen.documents.change_notice.rows import ChangeRow, change_row
+from specgen.documents.change_notice.tables import approvals, counts
+from specgen.documents.parts.parties import PartyView, party
+from specgen.documents.parts.tables import TableView
+from specgen.documents.parts.wording import N_, Translate, Words
+from specgen.model.project import Project
+from specgen.model.senses import Concern
+from specgen.model.spec import Spec
+
+LINES = 8
+"""So many sentences the first page holds; what is left is named by its numbers."""
+MOST_ROWS = 300
+
+_GROUPS = (
+    (N_("Relaxed"), N_("More is accepted than before, or less is asked for.")),
+    (
+        N_("For a person to decide"),
+        N_("The two sides cannot be put in order by their values. A person reads both and decides."),
+    ),
+    (N_("Tightened"), N_("Less is accepted than before, or more is asked for.")),
+    (N_("Facts"), N_("No requirement changed here. What follows from these facts is judged where it is asked for.")),
+    (N_("Editorial"), N_("Nothing that is asked for changed.")),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class WeakerLine:
+    """One thing that became weaker: its number in the tables, its concern, its sentence, and the jobs it reaches."""
+
+    number: str
+    concern: str
+    is_safety: bool
+    text: str
+    reach: str
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeGroup:
+    heading: str
+    lead: str
+    rows: tuple[ChangeRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeNotice:
+    """The whole document. `makers` warns that it holds data of the maker's, and is empty in a customer's copy."""
+
+    number: str
+    title: str
+    maker: PartyView
+    customer: PartyView
+    on: str
+    old_name: str
+    new_name: str
+    makers: str
+    answer: str
+    weaker: tuple[WeakerLine, ...]
+    rest: str
+    waiting: str
+    counts: TableView
+    groups: tuple[ChangeGroup, ...]
+    rows_left_out: str
+    annex: Annex
+    approvals: TableView
+    approvals_needed: str
+    program: str
+
+
+def number_of(project: Project) -> str:
+    """The document number of a notice: `CN-` and the id of the project."""
+    return f"CN-{project.id}"
+
+
+def change_notice(
+    found: Comparison,
+    spec: Spec,
+    *,
+    old_name: str,
+    new_name: str,
+    on: date,
+    program: str,
+    number: str = "",
+    translate: Translate,
+    for_maker: bool = False,
+) -> ChangeNotice:
+    """The view of a comparison as its reader may see it, the maker with `for_maker`.
+
+    `spec` is the new side; `translate` turns English into its language.
+    """
+    project = spec.project
+    words = Words.of(project, translate)
+    numbered = [(str(at), change) for at, change in enumerate(found.changes, start=1)]
+    weaker = [(number, change) for number, change in numbered if change.weighed is Effect.RELAXED]
+    return ChangeNotice(
+        number or number_of(project),
+        words("What changed, and what became weaker"),
+        party(project.maker),
+        party(project.customer),
+        on.isoformat(),
+        old_name,
+        new_name,
+        words("MAKER'S COPY: holds data that no customer may see") if for_maker else "",
+        _answer([change for _, change in weaker], words),
+        tuple(_line(number, change, words) for number, change in weaker[:LINES]),
+        _rest([number for number, _ in weaker[LINES:]], words),
+        _waiting([number for number, change in numbered if change.is_open], found, words),
+        counts(found.changes, words),
+        tuple(_groups(numbered[:MOST_ROWS], words)),
+        _left_out(len(numbered) - MOST_ROWS, words),
+        annex_of(found, spec, words),
+        approvals(project, words),
+        _needed(project, words),
+        program,
+    )
+
+
+def _answer(weaker: Sequence[Change], words: Words) -> str:
+    if not weaker:
+        return words("Nothing became weaker that the values can show.")
+    safety = sum(change.concern is Concern.SAFETY for change in weaker)
+    if len(weaker) == 1 and safety:
+        return words("One requirement became weaker; it is one of safety.")
+    if len(weaker) == 1:
+        return words("One requirement became weaker; it is none of safety.")
+    if not safety:
+        return words("{number} requirements became weaker, none of them of safety.").format(number=len(weaker))
+    return words("{number} requirements became weaker, {safety} of them of safety.").format(
+        number=len(weaker), safety=safety
+    )
+
+
+def _line(number: str, change: Change, words: Words) -> WeakerLine:
+    is_safety = change.concern is Concern.SAFETY
+    said, reach = sentence(change, words.translate), reach_text(change, words.translate)
+    return WeakerLine(number, words(change.concern.value), is_safety, said, reach)
+
+
+def _rest(numbers: Sequence[str], words: Words) -> str:
+    if not numbers:
+        return ""
+    if len(numbers) == 1:
+        return words("One more became weaker: see {numbers} in the tables.").format(numbers=numbers[0])
+    return words("{number} more became weaker: see {numbers} in the tables.").format(
+        number=len(numbers), numbers=_span(numbers)
+    )
+
+
+def _waiting(numbers: Sequence[str], found: Comparison, words: Words) -> str:
+    said = []
+    if len(numbers) == 1:
+        said.append(words("One change waits for a person to decide: see {numbers}.").format(numbers=numbers[0]))
+    elif numbers:
+        frame = words("{number} changes wait for a person to decide: see {numbers}.")
+        said.append(frame.format(number=len(numbers), numbers=_span(numbers)))
+    if found.not_compared:
+        frame = words("{number} entries have errors on one side and could not be compared.")
+        said.append(frame.format(number=len(found.not_compared)))
+    return " ".join(said)
+
+
+def _span(numbers: Sequence[str]) -> str:
+    """`9 to 14`: numbers of one group stand together."""
+    if len(numbers) > 2 and int(numbers[-1]) - int(numbers[0]) == len(numbers) - 1:
+        return f"{numbers[0]}–{numbers[-1]}"
+    return ", ".join(numbers)
+
+
+def _groups(numbered: Sequence[tuple[str, Change]], words: Words) -> Iterator[ChangeGroup]:
+    for at, (heading, lead) in enumerate(_GROUPS):
+        rows = tuple(change_row(number, change, words) for number, change in numbered if _group_of(change) == at)
+        if rows:
+            yield ChangeGroup(words(heading), words(lead), rows)
+
+
+def _group_of(change: Change) -> int:
+    if change.is_open:
+        return 1
+    return {Effect.RELAXED: 0, Effect.TIGHTENED: 2, Effect.FACT: 3, Effect.EDITORIAL: 4}[change.weighed]
+
+
+def _left_out(number: int, words: Words) -> str:
+    return words("{number} further changes are not printed here.").format(number=number) if number > 0 else ""
+
+
+def _needed(project: Project, words: Words) -> str:
+    policies = project.policies
+    number = policies.approvals_needed if policies is not None else 1
+    one = words("The policy of the project asks for one approval.")
+    many = words("The policy of the project asks for {number} approvals.").format(number=number)
+    said = [one if number == 1 else many]
+    for asked in policies.approvals if policies is not None else ():
+        frame = words("At least {count} to {role}, signed.") if asked.signed else words("At least {count} to {role}.")
+        said.append(frame.format(count=asked.count, role=asked.role.value))
+    return " ".join(said)

@@ -1,0 +1,129 @@
+"""The film of a product as printed: its limits, the wet film for the comb, and what the paint covers at a stated film.
+
+Called by `data_sheet` with the figures of `product_figures`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import N_, Words
+from specgen.facts.product.comb import Comb
+from specgen.facts.product.coverage import Coverage
+from specgen.facts.product.figures import ProductFigures
+from specgen.model.product import PackForm, Product
+from specgen.trade.working import Working
+from specgen.units.quantity import Quantity, Range
+from specgen.units.rounding import round_half_up
+
+Numbers = Mapping[str, str]
+"""The id of a working to its number in the annex."""
+
+_LIMITS = (
+    ("min", N_("Dry film, least")),
+    ("nominal", N_("Dry film, nominal")),
+    ("max", N_("Dry film, most")),
+    ("per_pass", N_("Dry film one cross coat gives on a flat panel")),
+    ("max_single_coat", N_("Dry film in one coat, most")),
+    ("sag_limit_wet", N_("Wet film from which the coat runs")),
+    ("hiding", N_("Dry film at which the colour hides")),
+)
+_AT = {"nominal": N_("nominal film"), "max": N_("most film"), "min": N_("least film")}
+
+
+def film_limits(product: Product, words: Words) -> tuple[tuple[str, str], ...]:
+    """(name, finished text) of every film the product states."""
+    stated = ((words(name), getattr(product.film, key)) for key, name in _LIMITS)
+    return tuple((name, words.phrase(value)) for name, value in stated if value is not None)
+
+
+def comb_table(product: Product, figures: ProductFigures, numbers: Numbers, words: Words) -> TableView:
+    """The wet film to read on the comb, for each film of a pass."""
+    columns = (
+        Column(words("To dry to"), "w-20"),
+        Column(words("Variant"), "w-30"),
+        Column(words("Thinner added"), "w-20", numeric=True),
+        Column(words("Wet film by comb"), "w-20", numeric=True),
+        Column(words("Working"), "w-10"),
+    )
+    thinned = any(comb.thinner is not None for comb in figures.combs)
+    pass_known = product.film.per_pass is not None
+    caption = words("Wet film of one pass") if pass_known else words("Wet film of one coat at the nominal film")
+    return table_view(caption, columns, [_comb(comb, thinned, numbers, words) for comb in figures.combs])
+
+
+def coverage_table(product: Product, figures: ProductFigures, numbers: Numbers, words: Words) -> TableView:
+    """The area of a pack, for each way of working, with the film in every line."""
+    can = product.pack.form is PackForm.AEROSOL
+    columns = (
+        Column(words("At a dry film of"), "w-25"),
+        Column(words("Variant"), "w-15"),
+        Column(words("Worked on") if can else words("Worked by"), "w-20"),
+        Column(words("Share that lands") if can else words("Loss"), "w-12", numeric=True),
+        Column(words("Area from one can") if can else words("Area from the paint"), "w-15", numeric=True),
+        Column(words("Working"), "w-10"),
+    )
+    caption = words("What one can covers") if can else words("What the paint covers")
+    return table_view(caption, columns, [_covers(line, numbers, words) for line in figures.coverage])
+
+
+def stated_coverage(product: Product, words: Words) -> TableView:
+    """What the maker says a pack or a litre covers. A figure without its film says nothing and is not printed."""
+    columns = (
+        Column(words("At a dry film of"), "w-25"),
+        Column(words("Area from one pack"), "w-20", numeric=True),
+        Column(words("Spreading rate"), "w-20", numeric=True),
+        Column(words("Losses")),
+        Column(words("Share that lands"), "w-15", numeric=True),
+    )
+    rows = [
+        (
+            words.phrase(claim.film),
+            words.phrase(claim.area_per_pack),
+            words.phrase(claim.spreading_rate),
+            words.word(claim.losses) if claim.losses is not None else "",
+            words.phrase(claim.transfer_efficiency),
+        )
+        for claim in product.coverage
+        if claim.film is not None
+    ]
+    return table_view(words("Coverage as the maker states it"), columns, rows)
+
+
+def coverage_grounds(figures: ProductFigures, words: Words) -> str:
+    """On whose word the shares of the coverage stand; empty where there is no coverage."""
+    grounds = dict.fromkeys(str(line.source) for line in figures.coverage)
+    return "; ".join(words(ground) for ground in grounds)
+
+
+def _comb(comb: Comb, thinned: bool, numbers: Numbers, words: Words) -> tuple[str, ...]:
+    thinner = words.phrase(comb.thinner) or (words("none") if thinned else "")
+    wet = comb.wet
+    rounded = round_half_up(wet.number, wet.places)
+    shown = words.phrase(Quantity.of("thickness", Fraction(rounded), wet.unit, str(rounded)))
+    return words.phrase(comb.film), comb.variants, thinner, shown, numbers[wet.id]
+
+
+def _covers(line: Coverage, numbers: Numbers, words: Words) -> tuple[str, ...]:
+    ends = list(dict.fromkeys((line.least.id, line.most.id)))
+    return (
+        words("{film}, {limit}").format(film=words.phrase(line.film), limit=words(_AT[line.limit])),
+        line.variants,
+        words(line.way),
+        _shares(*line.share, words),
+        _between(line.least, line.most, words),
+        ", ".join(numbers[end] for end in ends),
+    )
+
+
+def _shares(low: Quantity, high: Quantity, words: Words) -> str:
+    return words.phrase(low) if low == high else words.phrase(Range("share", low, high))
+
+
+def _between(least: Working, most: Working, words: Words) -> str:
+    if least.printed() == most.printed():
+        return least.printed()
+    figure = str(round_half_up(least.number, least.places))
+    return words("{low} to {high}").format(low=figure, high=most.printed())

@@ -1,0 +1,147 @@
+"""What a product may go over by the overcoating tables, grouped by verdict and condition; and on which preparation of steel.
+
+Only what a source holds is listed: a paint or metal that is not named is not listed, which is neither leave nor prohibition.
+Called by `data_sheet`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from specgen.documents.parts.source_marks import Marks, listed, mark
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import N_, Words
+from specgen.facts.pairs.old_paint import pass_limits
+from specgen.facts.pairs.overcoat import Overcoating, Verdict, in_words, mechanism, named, overcoating
+from specgen.model.product import Product, Role
+from specgen.standards.tables import Row, table
+
+_SAID = {
+    Verdict.ACCEPTED: N_("Yes, prepared"),
+    Verdict.SAME: N_("Yes, prepared"),
+    Verdict.CONDITIONAL: N_("On conditions"),
+    Verdict.NOT_RECOMMENDED: N_("Not recommended"),
+}
+_GROUPS = ("epoxy", "pu", "vinyl_or_cr", "galvanized", "bare_steel")
+_ORDER = tuple(dict.fromkeys(_SAID.values()))
+_SERVICES = {
+    "normal": N_("usual service"),
+    "small spots": N_("small spots"),
+    "severe": N_("immersion or severe service"),
+    "new steel": N_("new steel"),
+    "painted or pitted steel": N_("painted or pitted steel"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class GoesOver:
+    """The table; `sources` are (mark in the table, on whose word), in the order of their marks."""
+
+    table: TableView
+    sources: tuple[tuple[str, str], ...]
+
+
+def goes_over(product: Product, words: Words) -> GoesOver:
+    """Verdict, what the product may go over, the conditions or the reason, and the mark of each source."""
+    columns = (
+        Column(words("May it go over"), "w-15"),
+        Column(words("Paints and metals"), "w-35"),
+        Column(words("On condition, or why not"), "w-40"),
+        Column(words("Source"), "w-10"),
+    )
+    grouped: dict[tuple[str, str], list[Overcoating]] = {}
+    for verdict in _verdicts(product):
+        grouped.setdefault((_SAID[verdict.verdict], _why(verdict, words)), []).append(verdict)
+    marks: Marks = {}
+    rows = [
+        (words(said), _together(found, words), _with_contrary(why, found, marks, words), _marked(found, marks, words))
+        for (said, why), found in sorted(grouped.items(), key=lambda entry: _ORDER.index(entry[0][0]))
+    ]
+    caption = words("What the tables of the trade let its family of paint go over")
+    return GoesOver(table_view(caption, columns, rows), listed(marks))
+
+
+def not_listed(words: Words) -> str:
+    """What holds for whatever the table does not name."""
+    text = words(
+        "What is not named here is listed by no source: that is neither leave nor prohibition. Prove it with a patch of the "
+        "whole system; it passes with {limits}."
+    )
+    return text.format(limits=words(pass_limits()))
+
+
+def preparation_of_steel(product: Product, words: Words) -> str:
+    """The least grade of bare steel below a product that goes direct to metal, each with its source; empty where none is listed."""
+    if not product.direct_to_metal:
+        return ""
+    return "; ".join(_least(row, words) for row in table("minimum_preparation").rows if row["family"] == product.binder)
+
+
+def _least(row: Row, words: Words) -> str:
+    service = words(_SERVICES.get(row["service"], row["service"]))
+    paint = f"{words(row['paint'])}, " if row["paint"] else ""
+    source = words(str(table("minimum_preparation").row_citation(row)))
+    return words("{grades} ({paint}{service}; {source})").format(
+        grades=words(row["grades"]), paint=paint, service=service, source=source
+    )
+
+
+def _verdicts(product: Product) -> Iterator[Overcoating]:
+    """Every pair of which a table speaks, families first; fresh paint where the table speaks of that state.
+
+    Bare metal is left out where the product's own word is that it does not go direct to metal.
+    """
+    clear = set(product.roles) == {Role.CLEAR}
+    metals = () if not product.direct_to_metal else ("metal",)
+    families = [row["id"] for row in table("binder_families").rows]
+    materials = [row["id"] for row in table("materials").rows if row["kind"] in (*metals, "plastic", "wood")]
+    for old in (*families, *materials):
+        dry = overcoating(product.binder, old, clear=clear)
+        fresh = overcoating(product.binder, old, fresh=True, clear=clear)
+        for verdict in (dry, fresh) if fresh.fresh and not fresh.from_ladder else (dry,):
+            if not verdict.from_ladder and verdict.verdict in _SAID:
+                yield verdict
+
+
+def _together(found: Sequence[Overcoating], words: Words) -> str:
+    """The names below, a whole group of the overcoating tables by its own name."""
+    below = {verdict.old: verdict for verdict in found}
+    names: dict[str, str] = {}
+    for group in _GROUPS:
+        members = {row["member"]: row["name"] for row in table("overcoat_groups").rows if row["id"] == group}
+        if len(members) > 1 and set(members) <= set(below) - set(names):
+            names |= dict.fromkeys(members, words(next(iter(members.values()))))
+    said = [names.get(old) or _below(verdict, words) for old, verdict in below.items()]
+    return "; ".join(dict.fromkeys(said))
+
+
+def _below(verdict: Overcoating, words: Words) -> str:
+    name = words(named(verdict.old))
+    return words("{} not yet hard through").format(name) if verdict.fresh else name
+
+
+def _with_contrary(why: str, found: Sequence[Overcoating], marks: Marks, words: Words) -> str:
+    """The condition or reason, and after it every source that says otherwise."""
+    contrary: dict[tuple[str, str], list[str]] = {}
+    for verdict in found:
+        if verdict.other is not None:
+            says = (mark(words(str(verdict.other)), marks), words(verdict.other_verdict))
+            contrary.setdefault(says, []).append(words(named(verdict.old)))
+    said = [why]
+    for (number, says_so), below in contrary.items():
+        on = words(" on {}").format(", ".join(below)) if len(below) < len(found) else ""
+        said.append(words("sources differ{on}: {mark} says {verdict}").format(on=on, mark=number, verdict=says_so))
+    return "; ".join(said)
+
+
+def _marked(found: Sequence[Overcoating], marks: Marks, words: Words) -> str:
+    return ", ".join(dict.fromkeys(mark(words(str(verdict.citation)), marks) for verdict in found))
+
+
+def _why(verdict: Overcoating, words: Words) -> str:
+    if verdict.refused:
+        why = "; ".join(words(mechanism(key)["text"]) for key in verdict.mechanisms)
+        way = words(in_words(verdict.needs))
+        return words("{why}. Possible with: {way}").format(why=why, way=way) if way else why
+    return words(verdict.asked()) or words("no condition")

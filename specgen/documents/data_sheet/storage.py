@@ -1,0 +1,46 @@
+"""Storage, life and heat of a product as pairs of finished text.
+
+Called by `data_sheet` and `range_overview`.
+"""
+
+from __future__ import annotations
+
+from specgen.documents.parts.wording import Words
+from specgen.model.product import PotLife, Product
+
+Pairs = tuple[tuple[str, str], ...]
+
+
+def storage(product: Product, words: Words) -> tuple[Pairs, Pairs]:
+    """How long the product keeps, and what is done with a part-used can."""
+    applied, hazards = product.application, product.hazards
+    activation = applied.activation if applied is not None else None
+    usable = activation.usable_for if activation is not None else None
+    named = (
+        (words("Shelf life, unopened"), words.phrase(product.shelf_life)),
+        (words("Never warmer than"), words.phrase(hazards.storage_max) if hazards is not None else ""),
+        (words("Life once the hardener is released"), words.phrase(usable)),
+        (words("Pot life"), pot_life(product.pot_life, words)),
+    )
+    part_used = (
+        (words("Put away a part-used can"), applied.put_away if applied is not None else None),
+        (words("Start a part-used can again"), applied.restart if applied is not None else None),
+    )
+    return tuple((n, t) for n, t in named if t), tuple((n, t) for n, t in part_used if t)
+
+
+def pot_life(stated: PotLife | None, words: Words) -> str:
+    """`4 h at 20 °C, 1 L`, or `none`."""
+    if stated is None:
+        return words("none")
+    under = ", ".join(words.phrase(value) for value in (stated.air, stated.volume) if value is not None)
+    return words("{time} at {conditions}").format(time=words.phrase(stated.time), conditions=under)
+
+
+def heat(product: Product, words: Words) -> Pairs:
+    """Dry heat the cured film stands, as far as it is stated."""
+    stood = product.service_temperature
+    if stood is None:
+        return ()
+    named = ((words("Lasting, at most"), stood.continuous_max), (words("For a short time, at most"), stood.short_max))
+    return tuple((name, words.phrase(value)) for name, value in named if value is not None)

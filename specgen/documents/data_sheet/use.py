@@ -1,0 +1,82 @@
+"""What a product may go on and over, and when the next coat may follow: only what product data say.
+
+Called by `data_sheet`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Words
+from specgen.model.product import Drying, OvercoatWindow, Product
+from specgen.model.spec import Spec
+
+# What an overcoat window may name instead of a product.
+_ITSELF, _ANY = "itself", "any"
+
+
+def drying_table(product: Product, words: Words) -> TableView:
+    """The stages of drying, each with the conditions it holds for."""
+    columns = (
+        Column(words("Stage"), "w-25"),
+        Column(words("Reached after"), "w-20"),
+        Column(words("Air"), "w-20"),
+        Column(words("Relative humidity"), "w-15"),
+        Column(words("Dry film"), "w-20"),
+    )
+    return table_view(words("Drying"), columns, [_stage(entry, words) for entry in product.drying])
+
+
+def overcoat_table(product: Product, spec: Spec, words: Words) -> TableView:
+    """What may go on top of the product, and when."""
+    columns = (
+        Column(words("Next coat"), "w-25"),
+        Column(words("Not before"), "w-12"),
+        Column(words("Not later than"), "w-12"),
+        Column(words("Air"), "w-15"),
+        Column(words("If it is later")),
+    )
+    rows = [
+        (_next(window, product, spec, words), *_times(window, words), window.if_late or "")
+        for window in product.overcoat
+    ]
+    return table_view(words("What may follow, counted from the last pass"), columns, rows)
+
+
+def over_table(product: Product, spec: Spec, words: Words) -> TableView:
+    """Which products name this one as their next coat, and when they take it."""
+    columns = (
+        Column(words("Goes over"), "w-25"),
+        Column(words("Not before"), "w-12"),
+        Column(words("Not later than"), "w-12"),
+        Column(words("Air"), "w-15"),
+        Column(words("If it is later")),
+    )
+    return table_view(words("Coats that take this product"), columns, list(_below(product, spec, words)))
+
+
+def _stage(entry: Drying, words: Words) -> tuple[str, ...]:
+    name = words.word(entry.stage)
+    conditions = (entry.time, entry.air, entry.humidity, entry.film)
+    return (name[:1].upper() + name[1:], *(words.phrase(value) for value in conditions))
+
+
+def _next(window: OvercoatWindow, product: Product, spec: Spec, words: Words) -> str:
+    if window.by in {_ITSELF, product.id}:
+        return words("this product again")
+    if window.by == _ANY:
+        named = any(other.by != _ANY for other in product.overcoat)
+        return words("any other coat of the range") if named else words("any coat of the range")
+    return spec.products[window.by].name if window.by in spec.products else window.by
+
+
+def _times(window: OvercoatWindow, words: Words) -> tuple[str, str, str]:
+    return words.low(window.window), words.high(window.window), words.phrase(window.air)
+
+
+def _below(product: Product, spec: Spec, words: Words) -> Iterator[tuple[str, ...]]:
+    for other in spec.products.values():
+        for window in other.overcoat:
+            if window.by == product.id and other.id != product.id:
+                yield other.name, *_times(window, words), window.if_late or ""

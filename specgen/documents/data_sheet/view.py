@@ -1,0 +1,128 @@
+"""The data sheet of one product: what a painter has to know of it, in the order he asks, as finished text.
+
+Called by `specgen.printing.kinds`. The template `data_sheet/document.html.j2` prints it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.documents.data_sheet.film import comb_table, coverage_grounds, coverage_table, film_limits, stated_coverage
+from specgen.documents.data_sheet.goes_over import GoesOver, goes_over, not_listed
+from specgen.documents.data_sheet.nature import key_figures, nature, use
+from specgen.documents.data_sheet.storage import heat, storage
+from specgen.documents.data_sheet.use import drying_table, over_table, overcoat_table
+from specgen.documents.parts.annex import WorkingView, annex
+from specgen.documents.parts.application import application
+from specgen.documents.parts.cautions import HazardView, emergency, first_aid, hazards
+from specgen.documents.parts.climate import climate
+from specgen.documents.parts.parties import PartyView, party
+from specgen.documents.parts.product_variants import packing, variant_table
+from specgen.documents.parts.protection import protection
+from specgen.documents.parts.tables import TableView
+from specgen.documents.parts.voc import voc_table
+from specgen.documents.parts.wording import Translate, Words
+from specgen.facts.product.figures import product_figures
+from specgen.model.file_names import sheet_number
+from specgen.model.product import Product
+from specgen.model.spec import Spec
+
+Pairs = tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DataSheet:
+    """The whole document. Pairs are (name, finished text)."""
+
+    number: str
+    title: str
+    owner: str
+    prepared_by: str
+    reason_for_change: str
+    name: str
+    maker: PartyView
+    on: str
+    about: str
+    nature: Pairs
+    key_figures: Pairs
+    use: Pairs
+    goes_over: GoesOver
+    not_listed: str
+    over: TableView
+    application: Pairs
+    steps: Pairs
+    film: Pairs
+    comb: TableView
+    coverage: TableView
+    coverage_grounds: str
+    stated_coverage: TableView
+    drying: TableView
+    overcoat: TableView
+    climate: Pairs
+    storage: Pairs
+    part_used: Pairs
+    heat: Pairs
+    variants: TableView
+    packing: Pairs
+    hazards: tuple[HazardView, ...]
+    protection: TableView
+    first_aid: Pairs
+    emergency: str
+    voc: TableView
+    claims: Pairs
+    not_claimed: str
+    workings: tuple[WorkingView, ...]
+    program: str
+
+
+def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translate: Translate) -> DataSheet:
+    """The view of a product that checks without errors. `translate` turns English into the project's language."""
+    words = Words.of(spec.project, translate)
+    figures = product_figures(product, spec)
+    workings = annex(figures.workings, words)
+    numbers = {working.about: working.number for working in workings}
+    control = product.document
+    applied = application(product, words)
+    stored, part_used = storage(product, words)
+    return DataSheet(
+        sheet_number(product),
+        control.title if control is not None else product.name,
+        control.owner if control is not None else "",
+        control.prepared_by or "" if control is not None else "",
+        control.reason_for_change or "" if control is not None else "",
+        product.name,
+        party(spec.project.maker),
+        on.isoformat(),
+        product.about or "",
+        tuple(nature(product, words)),
+        tuple(key_figures(product, words)),
+        tuple(use(product, words)),
+        goes_over(product, words),
+        not_listed(words),
+        over_table(product, spec, words),
+        applied.values,
+        applied.steps,
+        film_limits(product, words),
+        comb_table(product, figures, numbers, words),
+        coverage_table(product, figures, numbers, words),
+        coverage_grounds(figures, words),
+        stated_coverage(product, words),
+        drying_table(product, words),
+        overcoat_table(product, spec, words),
+        climate(product.climate, words),
+        stored,
+        part_used,
+        heat(product, words),
+        variant_table(product, words),
+        packing(product, words),
+        hazards([product], spec.project, words),
+        protection([product], words),
+        first_aid([product], words),
+        emergency(spec.project, words),
+        voc_table([product], on, words),
+        tuple((claim.says, claim.basis or words("no basis stated")) for claim in product.claims),
+        product.not_claimed or "",
+        workings,
+        program,
+    )

@@ -1,0 +1,1 @@
+"""The hazard card as finished text."""

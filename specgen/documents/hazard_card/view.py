@@ -1,0 +1,147 @@
+"""The hazard card: one side in large type that hangs at the vehicle, for who never opens the method statement.
+
+What hurts, what to wear, the climate to keep with room to write the reading, first aid and the number to call. Called by
+`specgen.printing.kinds`, which takes the first of CUTS that fits; the template `hazard_card/document.html.j2` prints it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.documents.parts.caution_catalogue import HURTS
+from specgen.documents.parts.cautions import emergency, first_aid, hazards
+from specgen.documents.parts.climate import climate
+from specgen.documents.parts.parties import contact_line
+from specgen.documents.parts.pictogram import PictogramView, pictograms
+from specgen.documents.parts.step_cautions import standing_at
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Translate, Words
+from specgen.model.hazards import Task
+from specgen.model.job import Job
+from specgen.model.product import CuringKind, Product
+from specgen.model.spec import Spec
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """The size of the type, and whether hands, eyes and skin stand beside the breathing protection."""
+
+    size: str
+    whole_wear: bool = True
+
+
+CUTS = (Cut("large"), Cut("plain"), Cut("close"), Cut("tight"), Cut("close", False), Cut("tight", False))
+"""What is given up to stay on one side, mildest first. Never given up: signal word, what hurts, breathing protection,
+climate, first aid and the number to call."""
+
+_MOST_HURTS = 6
+_SELF_HEATING = "self-heating"
+
+
+@dataclass(frozen=True, slots=True)
+class HazardCard:
+    """The whole card. `hurts` are (sentence, codes it stands for); `climate` are (name, limit), the limit empty where the
+    job states none, for the room to write the reading is kept."""
+
+    number: str
+    title: str
+    size: str
+    vehicles: str
+    on: str
+    call: str
+    emergency: str
+    level: str
+    signal_word: str
+    pictograms: tuple[PictogramView, ...]
+    hurts: tuple[tuple[str, str], ...]
+    more: bool
+    wear: TableView
+    wear_cut: bool
+    clearing_up: tuple[str, ...]
+    climate: tuple[tuple[str, str], ...]
+    first_aid: tuple[tuple[str, str], ...]
+    program: str
+
+
+def hazard_card(job: Job, spec: Spec, *, cut: Cut, on: date, program: str, translate: Translate) -> HazardCard:
+    """The card of a job that checks without errors, with one of CUTS."""
+    words = Words.of(spec.project, translate)
+    products = list(spec.products_of(job))
+    gravest = hazards(products, spec.project, words)[0]
+    hurt = hurts(products, words)
+    codes = {code for product in products if product.hazards is not None for code in product.hazards.pictograms}
+    return HazardCard(
+        job.document.number,
+        job.document.title,
+        cut.size,
+        ", ".join(job.vehicles),
+        on.isoformat(),
+        contact_line(job.call or spec.project.maker.contact),
+        emergency(spec.project, words),
+        gravest.level,
+        gravest.signal_word,
+        pictograms(codes, words),
+        hurt[:_MOST_HURTS],
+        len(hurt) > _MOST_HURTS,
+        _wear(products, words, cut),
+        not cut.whole_wear,
+        standing_at(Task.CLEARING_UP, products, words),
+        _climate(job, words),
+        first_aid(products, words),
+        program,
+    )
+
+
+def hurts(products: Sequence[Product], words: Words) -> tuple[tuple[str, str], ...]:
+    """Every thing that hurts, the gravest first, with the codes the products declare for it."""
+    declared = {
+        code
+        for product in products
+        if product.hazards is not None
+        for code in (*product.hazards.statements, *product.hazards.supplemental)
+    }
+    oxidative = any(product.curing is CuringKind.OXIDATIVE for product in products)
+    return tuple(
+        (words(hurt.text), ", ".join(code for code in hurt.codes if code in declared))
+        for hurt in HURTS
+        if declared & set(hurt.codes) or (hurt.id == _SELF_HEATING and oxidative)
+    )
+
+
+def _wear(products: Sequence[Product], words: Words, cut: Cut) -> TableView:
+    """What the products ask for at each task; the products stand under the task where they ask for different things."""
+    alike: dict[tuple[Task, tuple[str, ...]], list[str]] = {}
+    for product in products:
+        for entry in product.hazards.protection if product.hazards is not None else ():
+            worn = (entry.respiratory or "", entry.gloves or "", entry.eyes or "", entry.skin or "")
+            alike.setdefault((entry.task, worn if cut.whole_wear else worn[:1]), []).append(product.name)
+    order = list(Task)
+    found = sorted(alike.items(), key=lambda pair: order.index(pair[0][0]))
+    rows = []
+    for (task, kit), names in found:
+        if any(kit):
+            several = sum(other is task for (other, _), _ in found) > 1
+            named = f"{words.word(task)}\n{', '.join(dict.fromkeys(names))}" if several else words.word(task)
+            rows.append((named, *kit))
+    columns = (
+        Column(words("Task"), "w-20" if cut.whole_wear else "w-40"),
+        Column(words("Breathing"), "w-30" if cut.whole_wear else ""),
+        Column(words("Hands")),
+        Column(words("Eyes"), "w-15"),
+        Column(words("Skin"), "w-15"),
+    )
+    return table_view(words("What to wear"), columns if cut.whole_wear else columns[:2], rows)
+
+
+def _climate(job: Job, words: Words) -> tuple[tuple[str, str], ...]:
+    """All four limits in a fixed order; a painter looks for each at its place."""
+    stated = dict(climate(job.climate, words))
+    names = (
+        words("Air temperature"),
+        words("Part temperature"),
+        words("Relative humidity"),
+        words("Part above dew point"),
+    )
+    return tuple((name, stated.get(name, "")) for name in names)

@@ -1,0 +1,1 @@
+"""The job card as finished text."""

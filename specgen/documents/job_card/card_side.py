@@ -1,0 +1,247 @@
+"""One side of a job card: the work of one build in its order, with what is written down at each coat.
+
+Called by `job_card`. The figures are those of `coats`, which the method statement prints too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from specgen.documents.parts.build import Group
+from specgen.documents.parts.climate import climate
+from specgen.documents.parts.coats import CoatView, Wait, coats, waits
+from specgen.documents.parts.inspection import limits
+from specgen.documents.parts.preparation import steps
+from specgen.documents.parts.wording import Words
+from specgen.facts.job.inspected import places
+from specgen.facts.job.quantities import Quantities
+from specgen.model.acceptance import InspectionPoint, Stage
+from specgen.model.job import Job
+from specgen.model.preparation import StepKind
+from specgen.model.spec import Spec
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """What a card still holds: texts of steps, checks that do not stop the work, what is done between coats and once a
+    wait is past, the list of parts, the climate. No text is longer than `longest` characters."""
+
+    room: str
+    step_texts: bool = True
+    checks: bool = True
+    between: bool = True
+    parts: bool = True
+    climate: bool = True
+    longest: int = 240
+
+    @property
+    def shortens(self) -> bool:
+        """True where something of the method statement is left out."""
+        return not (self.step_texts and self.checks and self.between and self.parts and self.climate)
+
+
+# Rooms in which every line counts.
+_CRAMPED = {"close", "tight"}
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A figure in its author's unit, and the same in the second unit, in brackets or empty."""
+
+    first: str
+    second: str
+
+
+@dataclass(frozen=True, slots=True)
+class CardCheck:
+    """A point of inspection; at a hold point the work stops until it is signed."""
+
+    check: str
+    passes: str
+    hold: bool
+
+
+@dataclass(frozen=True, slots=True)
+class CardWait:
+    """The wait before `comes`; a limit that is not stated is empty."""
+
+    comes: str
+    not_before: str
+    not_later: str
+    late: str
+
+
+@dataclass(frozen=True, slots=True)
+class CardCoat:
+    """`films` are (name, figure), the wet film of a pass first; `wait` is None where the sources state none.
+
+    `wear` is what protects while the coat is sprayed. It is never cut short; a cramped card names the breathing
+    protection alone, for that is what cannot be made good afterwards.
+    """
+
+    name: str
+    product: str
+    passes: str
+    films: tuple[tuple[str, Figure], ...]
+    checks: tuple[CardCheck, ...]
+    wear: str
+    before_next: str
+    wait: CardWait | None
+    last: bool
+
+
+@dataclass(frozen=True, slots=True)
+class CardSide:
+    """The work of one build. `build` is empty where the job has only one; `room` is roomy, plain, close or tight."""
+
+    build: str
+    room: str
+    shortened: bool
+    climate: tuple[tuple[str, str], ...]
+    parts: tuple[str, ...]
+    masked: str
+    preparation: str
+    steps: tuple[tuple[str, str], ...]
+    at_first: tuple[CardCheck, ...]
+    prepared: tuple[CardCheck, ...]
+    applying: tuple[CardCheck, ...]
+    first_wait: CardWait | None
+    coats: tuple[CardCoat, ...]
+    finished: tuple[CardCheck, ...]
+    last_waits: tuple[CardWait, ...]
+
+
+def card_side(
+    group: Group, job: Job, spec: Spec, figures: Quantities, cut: Cut, words: Words, *, several: bool
+) -> CardSide:
+    """The side of one build, cut as asked for."""
+    listed = coats(group.system, spec, figures, words)
+    held = waits(group.system, group.preparation, spec, words)
+    names = {coat.name for coat in listed}
+    to_coats = {wait.comes: _wait(wait, cut, words) for wait in held if wait.comes in names}
+    masked = dict.fromkeys(entry.what for item in group.items for entry in item.masked)
+    title = words("Build {letter}: {title}").format(letter=group.letter, title=group.system.title)
+
+    own = _points(group, job, spec)
+
+    def at(*stages: Stage | None) -> tuple[CardCheck, ...]:
+        return _checks([point for point in own if point.after is None and point.at in stages], cut, words)
+
+    return CardSide(
+        _short(title, cut) if several else "",
+        cut.room,
+        cut.shortens,
+        climate(job.climate, words) if cut.climate else (),
+        tuple(_parts(group, cut, words)),
+        _short("; ".join(masked), cut) if cut.parts else "",
+        _short(group.preparation.title, cut),
+        tuple(_steps(group, cut, words)),
+        at(Stage.RECEIPT),
+        at(Stage.PREPARED),
+        at(Stage.APPLYING),
+        to_coats.get(listed[0].name) if listed else None,
+        tuple(_coats(listed, to_coats, group, own, cut, words)),
+        at(Stage.FINISHED, None),
+        tuple(_wait(wait, cut, words) for wait in held if wait.comes not in names),
+    )
+
+
+def _points(group: Group, job: Job, spec: Spec) -> list[InspectionPoint]:
+    """The inspection points that look at a part of this build."""
+    mine = {item.id for item in group.items}
+    return [point for point in job.inspection if any(item.id in mine for item, _ in places(point, job, spec))]
+
+
+def _parts(group: Group, cut: Cut, words: Words) -> Iterator[str]:
+    if cut.parts:
+        yield from (_short(f"{item.count} × {item.id} {item.name}", cut) for item in group.items)
+    else:
+        many = sum(item.count for item in group.items)
+        yield words("{many} parts of {kinds} kinds, listed in the method statement").format(
+            many=many, kinds=len(group.items)
+        )
+
+
+def _steps(group: Group, cut: Cut, words: Words) -> Iterator[tuple[str, str]]:
+    for step in steps(group.preparation, words):
+        grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
+        title = ", ".join(part for part in (step.title, grade, step.abrasive) if part)
+        if cut.step_texts:
+            yield _short(title, cut), _short(step.text, cut)
+            continue
+        # without its text a test says nothing, and a blast not how deep
+        told = step.limits or (step.acceptance if title == words.word(StepKind.TEST) else "")
+        yield f"{_short(title, cut)}: {told}" if told else _short(title, cut), ""
+
+
+def _coats(
+    listed: Sequence[CoatView],
+    to_coats: dict[str, CardWait],
+    group: Group,
+    points: Sequence[InspectionPoint],
+    cut: Cut,
+    words: Words,
+) -> Iterator[CardCoat]:
+    before_next = {layer.id: layer.before_next or "" for layer in group.system.layers}
+    above = [*listed[1:], None]
+    for coat, following in zip(listed, above, strict=True):
+        films = (
+            (words("Wet film by comb"), coat.wet),
+            (words("Dry film, least"), coat.least),
+            (words("Dry film, nominal"), coat.nominal),
+            (words("Dry film, most"), coat.most),
+        )
+        yield CardCoat(
+            coat.name,
+            _short(", ".join(part for part in (coat.product, coat.variant, coat.order_number) if part), cut),
+            coat.passes.replace("\n", " "),
+            tuple((name, _figure(text)) for name, text in films),
+            _checks([point for point in points if point.after == coat.layer], cut, words),
+            coat.breathing if cut.room in _CRAMPED else coat.wear,
+            _short(before_next[coat.layer], cut) if cut.between else "",
+            to_coats.get(following.name) if following is not None else None,
+            following is None,
+        )
+
+
+def _checks(points: Sequence[InspectionPoint], cut: Cut, words: Words) -> tuple[CardCheck, ...]:
+    return tuple(
+        CardCheck(
+            _short(point.check, cut),
+            _in_a_line(point, cut, words),
+            point.hold_point,
+        )
+        for point in points
+        if point.hold_point or cut.checks
+    )
+
+
+def _in_a_line(point: InspectionPoint, cut: Cut, words: Words) -> str:
+    """What passes as sentences: the limits in one, which is never cut, then as much of the text as there is room for."""
+    figures = ", ".join(limits(point.criterion, words))
+    sentence = f"{figures[:1].upper()}{figures[1:]}." if figures else ""
+    text = point.criterion.text or ""
+    if sentence and len(sentence) + len(text) > cut.longest:
+        return sentence
+    return f"{sentence} {_short(text, cut)}".strip()
+
+
+def _wait(wait: Wait, cut: Cut, words: Words) -> CardWait:
+    late = _short(wait.late, cut) if cut.between else words("see the method statement")
+    if not wait.late:
+        late = words("not stated: call") if wait.not_later else ""
+    return CardWait(wait.comes, wait.not_before, wait.not_later, late)
+
+
+def _figure(text: str) -> Figure:
+    first, bracket, second = text.partition(" (")
+    return Figure(first, f"({second}" if bracket else "")
+
+
+def _short(text: str, cut: Cut) -> str:
+    """The text, ended at a blank with … where it is too long for this card."""
+    if len(text) <= cut.longest:
+        return text
+    whole = text[: cut.longest]
+    return f"{whole.rpartition(' ')[0] or whole}…"

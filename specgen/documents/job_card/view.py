@@ -1,0 +1,109 @@
+"""The job card: one side of paper that hangs at a vehicle, to be ticked, written on and signed, as finished text.
+
+Called by `specgen.printing.kinds`, which takes for each build the first of CUTS that fits on the paper. A job with several builds has a
+side for each: a painter who reads a wait in the line of another system spoils a vehicle, so two never share a side.
+The template `job_card/document.html.j2` prints it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.documents.job_card.card_side import CardSide, Cut, card_side
+from specgen.documents.parts.build import groups
+from specgen.documents.parts.cautions import HazardView, emergency, hazards
+from specgen.documents.parts.parties import contact_line
+from specgen.documents.parts.wording import Translate, Words
+from specgen.facts.job.quantities import quantities
+from specgen.model.job import Job
+from specgen.model.spec import Spec
+
+CUTS = (
+    Cut("roomy"),
+    Cut("plain"),
+    Cut("plain", step_texts=False),
+    Cut("close"),
+    Cut("close", step_texts=False),
+    Cut("close", step_texts=False, parts=False, longest=100),
+    Cut("tight", step_texts=False),
+    Cut("tight", step_texts=False, parts=False, longest=100),
+    Cut("tight", step_texts=False, parts=False, longest=60),
+    Cut("tight", step_texts=False, checks=False, parts=False, longest=60),
+    Cut("tight", step_texts=False, checks=False, between=False, parts=False, longest=60),
+    Cut("tight", step_texts=False, checks=False, between=False, parts=False, longest=36),
+    Cut("tight", step_texts=False, checks=False, between=False, parts=False, climate=False, longest=36),
+)
+"""What is given up to stay on one side, mildest first; what is done between coats and once a wait is past goes last but for
+the climate. Never given up: the fleet number, waits, films, wet film, hold points, signal word, figures of the steps, and
+the boxes to write in; everything else can be read in the method statement."""
+
+# The longest fleet number that each size of type still sets in one line, in characters.
+_SIZES = ((6, "huge"), (9, "large"), (14, "medium"), (24, "small"))
+
+
+@dataclass(frozen=True, slots=True)
+class VehicleSide:
+    """One printed side. `vehicle` is empty where the job names none; `size` is its type, huge to least."""
+
+    vehicle: str
+    size: str
+    side: CardSide
+
+
+@dataclass(frozen=True, slots=True)
+class JobCard:
+    """The whole document, a side a vehicle and build."""
+
+    number: str
+    title: str
+    on: str
+    call: str
+    gravest: HazardView
+    shared: str
+    sides: tuple[VehicleSide, ...]
+    program: str
+
+
+def job_card(
+    job: Job,
+    spec: Spec,
+    *,
+    cuts: Sequence[Cut | None],
+    vehicles: Sequence[str],
+    on: date,
+    program: str,
+    translate: Translate,
+) -> JobCard:
+    """The view of a job that checks without errors, for these of its vehicles, or for none that is named.
+
+    `cuts` has one entry a build, in the order of `groups`; None leaves a build out.
+    """
+    words = Words.of(spec.project, translate)
+    figures = quantities(job, spec)
+    builds = groups(job, spec)
+    sides = [
+        card_side(group, job, spec, figures, cut, words, several=len(builds) > 1)
+        for group, cut in zip(builds, cuts, strict=True)
+        if cut is not None
+    ]
+    several = len(job.vehicles)
+    return JobCard(
+        job.document.number,
+        job.document.title,
+        on.isoformat(),
+        ". ".join(
+            line
+            for line in (contact_line(job.call or spec.project.maker.contact), emergency(spec.project, words))
+            if line
+        ),
+        hazards(list(spec.products_of(job)), spec.project, words)[0],
+        words("counted for all {} vehicles together").format(several) if several > 1 else "",
+        tuple(VehicleSide(vehicle, _size(vehicle), side) for vehicle in vehicles or ("",) for side in sides),
+        program,
+    )
+
+
+def _size(vehicle: str) -> str:
+    return next((size for most, size in _SIZES if len(vehicle) <= most), "least")

@@ -1,0 +1,1 @@
+"""The label sheet as finished text."""

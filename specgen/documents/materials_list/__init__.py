@@ -1,0 +1,1 @@
+"""The materials list as finished text."""

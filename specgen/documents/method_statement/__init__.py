@@ -1,0 +1,1 @@
+"""The method statement as finished text."""

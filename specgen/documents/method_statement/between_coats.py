@@ -1,0 +1,155 @@
+"""What is done to each coat before the next: the author's own words first, then what the overcoating tables ask besides.
+
+Called by `build`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from specgen.documents.parts.coats import coat_name, late_remedy, numbered
+from specgen.documents.parts.conditions import Asked, Condition, conditions, refusal, unlisted
+from specgen.documents.parts.wording import Words
+from specgen.facts.pairs.layers import LayerPair, layer_pairs
+from specgen.facts.pairs.overcoat import Verdict, named
+from specgen.facts.pairs.papers import COLOUR, papers_in
+from specgen.model.product import Role
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+
+_DULLING = frozenset({"abrade", "sand", "sweep"})
+_SPEAKS_OF_SANDING = re.compile(r"\b(sand|abrad|scuff)", re.IGNORECASE)
+_SPEAKS_OF_WASHING = re.compile(r"\bwash", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class BetweenView:
+    """The steps at one place: `when` is `After coat 1 primer`, up to the next, or `With coat 1 primer`."""
+
+    when: str
+    steps: tuple[Condition, ...]
+
+
+def between_coats(system: System, spec: Spec, words: Words) -> tuple[BetweenView, ...]:
+    """One entry for each coat after which something is done; a coat that begins in a special way is told where it comes."""
+    names = {layer.id: coat_name(number, layer, words) for number, layer in numbered(system)}
+    found = [(names[pair.below.id], tuple(_after(pair, names, spec, words))) for pair in layer_pairs(system, spec)]
+    first, last = system.layers[:1], system.layers[-1:]
+    # what is said of the first coat as such comes before it, what is done to the last one after it
+    begun = [(names[layer.id], tuple(_begin(layer, names, words))) for layer in first]
+    ended = [(names[layer.id], tuple(_taken_off(layer, words))) for layer in last]
+    return (
+        *(BetweenView(words("With coat {}").format(coat), steps) for coat, steps in begun if steps),
+        *(BetweenView(words("After coat {}").format(coat), steps) for coat, steps in (*found, *ended) if steps),
+    )
+
+
+def papers_between(below: Layer, above: Layer) -> str:
+    """The row of sanding_stages that speaks of this coat before that one."""
+    if below.role is Role.BODY_FILLER:
+        return "filler_finish"
+    if below.role is Role.FILLER and above.role in COLOUR:
+        return "surfacer_before_basecoat" if above.role is Role.BASE_COAT else "surfacer_before_solid_2k"
+    if below.role in COLOUR and above.role in COLOUR:
+        return "old_finish_before_colour"
+    return "epoxy_primer_reactivate"
+
+
+def _after(pair: LayerPair, names: dict[str, str], spec: Spec, words: Words) -> Iterator[Condition]:
+    below, above = pair.below, pair.above
+    yield from _by_author(below, above, names, words)
+    if pair.verdict.refused:
+        told = refusal(pair.verdict, words)
+        if told is not None and not pair.stated_by_name and not pair.told_elsewhere:
+            yield told
+        return
+    if pair.verdict.verdict is Verdict.NOT_LISTED and not pair.stated_by_name:
+        yield unlisted(words(named(pair.verdict.new)), words(named(pair.verdict.old)), words)
+    late = late_remedy(below, above, spec)
+    window = ""
+    if below.hold is not None:
+        window = words("{window} after the last pass of {coat}").format(
+            window=words.phrase(below.hold), coat=names[below.id]
+        )
+    met = _met(pair)
+    if pair.stated_by_name and not met & _DULLING and any(set(choice) <= _DULLING for choice in pair.verdict.needs):
+        met |= _DULLING
+        yield _no_abrading_asked(pair, window, late, words)
+    asked = Asked(words("coat {}").format(names[below.id]), papers_between(below, above), window, late)
+    for _, condition in conditions(pair.verdict, met, asked, words):
+        yield condition
+
+
+def _names_it(paper: str, said: str) -> bool:
+    """True where the author's words name the paper or pad already."""
+    papers = set(papers_in(paper))
+    return papers <= set(papers_in(said)) if papers else paper.lower() in said.lower()
+
+
+def _no_abrading_asked(pair: LayerPair, window: str, late: str, words: Words) -> Condition:
+    """The product's own window goes before the tables, and both are told."""
+    text = words("Lay the next coat {window}; inside it the product's own data ask for no abrading.")
+    if late:
+        text = words("{inside} If it is later: {late}").format(inside=text, late=late)
+    source = words("product data of {product}; {other} asks to abrade in any case").format(
+        product=pair.covered.name, other=words(str(pair.verdict.citation))
+    )
+    return Condition(text.format(window=window or words("inside the window of the product")), source)
+
+
+def _by_author(below: Layer, above: Layer, names: dict[str, str], words: Words) -> Iterator[Condition]:
+    said = below.before_next or ""
+    if below.blush_wash and not _SPEAKS_OF_WASHING.search(said):
+        yield Condition(words("Wash with warm water and detergent, rinse, let dry and test that a drop spreads."), "")
+    if said:
+        yield Condition(said, "")
+    if below.abraded_with is not None and not _names_it(below.abraded_with, said):
+        yield Condition(words("Abrade with {}.").format(below.abraded_with), "")
+    yield from _taken_off(below, words)
+    yield from _begin(above, names, words)
+
+
+def _begin(layer: Layer, names: dict[str, str], words: Words) -> Iterator[Condition]:
+    """How a coat begins, where that is not in the usual way."""
+    if layer.mist_coat:
+        text = words("Begin coat {} with a mist coat, much thinner than a normal one, and let it flash off.")
+        yield Condition(text.format(names[layer.id]), "")
+    if layer.tie_coat:
+        text = words("Coat {} is the tie coat, or begins with a fog coat that is left to turn tacky.")
+        yield Condition(text.format(names[layer.id]), "")
+
+
+def _taken_off(layer: Layer, words: Words) -> Iterator[Condition]:
+    """How much of a coat sanding and polishing may take off, and what must stay."""
+    said = [
+        text.format(words.phrase(film))
+        for text, film in (
+            (words("sanding takes off at most {}"), layer.sanding_removes),
+            (words("polishing takes off at most {}"), layer.polishing_removes),
+            (words("at least {} of this coat stays"), layer.least_after),
+        )
+        if film is not None
+    ]
+    if said:
+        text = "; ".join(said)
+        yield Condition(words("{}.").format(text[:1].upper() + text[1:]), "")
+
+
+def _met(pair: LayerPair) -> set[str]:
+    """What the author's own steps answer, as ids of overcoat_needs."""
+    below, above = pair.below, pair.above
+    found: set[str] = set()
+    said = below.before_next or ""
+    if below.abraded_with is not None or papers_in(said) or _SPEAKS_OF_SANDING.search(said):
+        found |= _DULLING
+    if above.mist_coat:
+        found.add("mist_coat")
+    if above.tie_coat:
+        found.add("tie_coat")
+    if above.role is Role.PRIMER:
+        found |= {"primer_first", "epoxy_primer"}
+    if pair.stated_by_name:
+        found.add("patch_test")
+    return found

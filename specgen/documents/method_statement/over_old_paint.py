@@ -1,0 +1,143 @@
+"""What the overcoating tables ask of old paint that stays on a part, besides what the preparation says already.
+
+Called by `repair`, which prints it where it lists what is on the part.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+
+from specgen.documents.parts.conditions import Asked, Condition, conditions, names_papers, refusal, unlisted
+from specgen.documents.parts.wording import Words
+from specgen.facts.job.stack import Stack
+from specgen.facts.pairs.old_paint import TopPair, citation_of, pass_limits, top_pair, treatments
+from specgen.facts.pairs.overcoat import Overcoating, Verdict, named
+from specgen.facts.pairs.papers import COLOUR
+from specgen.model.job import Job, PatchResult
+from specgen.model.preparation import PreparationStep, StepKind
+from specgen.model.product import Role
+from specgen.model.spec import Spec
+from specgen.standards.tables import table
+
+_RUB = re.compile(r"\b(rub|MEK|acetone)", re.IGNORECASE)
+_PATCH = re.compile(r"\b(patch|whole system)", re.IGNORECASE)
+_DULLING = frozenset({"abrade", "sand", "sweep"})
+# The order of the work: what is tested, cleaned, sanded, and what is laid between.
+_ORDER = ("patch_test", "sound", "aged_hard", "remove", "degrease", "abrade", "sand", "sweep")
+
+
+def over_old_paint(stack: Stack, job: Job, spec: Spec, words: Words) -> tuple[Condition, ...]:
+    """The steps for one item in the order of the work; none where no old coat stays."""
+    if stack.top_of_old is None or stack.first is None:
+        return ()
+    preparation = spec.preparation_of(job, stack.item)
+    steps = preparation.steps if preparation is not None else ()
+    return (
+        *_unknown(stack, steps, words),
+        *_tested(stack, words),
+        *_asked(stack, job, spec, steps, words),
+        *_not_too_thick(stack, words),
+    )
+
+
+def _unknown(stack: Stack, steps: tuple[PreparationStep, ...], words: Words) -> Iterator[Condition]:
+    top = stack.top_of_old
+    if top is None or top.family is not None or top.coat.rub is not None or _says(steps, _RUB):
+        return
+    told = "; ".join(
+        words("{class_}: {sign}: {action}").format(
+            class_=words(row["id"]), sign=words(row["sign"]), action=words(row["action"])
+        )
+        for row in table("rub_test_classes").rows
+    )
+    text = words(
+        "Rub a spot of the old paint with a white cloth wet with MEK or acetone, for nobody states what it is. {told}."
+    )
+    yield Condition(text.format(told=told), words(str(citation_of("rub_test"))))
+    if stack.item.patch_test is None and not _says(steps, _PATCH):
+        yield _patch(words)
+
+
+def _not_too_thick(stack: Stack, words: Words) -> Iterator[Condition]:
+    limit = stack.item.strip_limit
+    if limit is not None:
+        text = words(
+            "Read the old film. Old and new coats together at most {}; where they would be more, the old paint comes off."
+        )
+        yield Condition(text.format(words.phrase(limit)), "")
+
+
+def _tested(stack: Stack, words: Words) -> Iterator[Condition]:
+    test = stack.item.patch_test
+    if test is None:
+        return
+    result = words("passed") if test.result is PatchResult.PASS else words("failed")
+    text = words("A patch of this system on this old paint has {result}.").format(result=result)
+    if test.limit is not None:
+        text = words("{text} It was judged by: {limit}").format(text=text, limit=test.limit)
+    yield Condition(text, "")
+
+
+def _asked(stack: Stack, job: Job, spec: Spec, steps: tuple[PreparationStep, ...], words: Words) -> Iterator[Condition]:
+    pair = top_pair(stack)
+    if pair is None:
+        return
+    told = refusal(pair.verdict, words)
+    if told is not None:
+        if not pair.proven:
+            yield told
+        return
+    if pair.verdict.verdict is Verdict.NOT_LISTED:
+        if not pair.proven and not _says(steps, _PATCH):
+            yield unlisted(words(named(pair.verdict.new)), words(named(pair.verdict.old)), words)
+        return
+    asked = Asked(words("the old paint"), _papers(pair))
+    found = conditions(_without_window(pair.verdict), _met(pair, job, spec, steps), asked, words)
+    yield from (condition for _, condition in sorted(found, key=lambda entry: _place(entry[0])))
+
+
+def _met(pair: TopPair, job: Job, spec: Spec, steps: tuple[PreparationStep, ...]) -> set[str]:
+    """What the preparation and the item answer, as ids of overcoat_needs."""
+    met = treatments(pair, job, spec)
+    if not names_papers(steps) and not {step.do for step in steps} & {StepKind.BLAST, StepKind.SWEEP}:
+        met -= _DULLING  # a step that sands without a paper leaves the condition half said
+    coat, layer = pair.old.coat, pair.new.layer
+    said = {
+        "sound": coat.sound is True,
+        "aged_hard": coat.cured is True,
+        "patch_test": pair.proven or _says(steps, _PATCH),
+        "mist_coat": layer.mist_coat is True,
+        "tie_coat": layer.tie_coat is True,
+        "primer_first": layer.role is Role.PRIMER,
+        "epoxy_primer": layer.role is Role.PRIMER and pair.new.family.startswith("epoxy"),
+        "sealer": layer.role in {Role.SEALER, Role.PRIMER},
+    }
+    return met | {need for need, yes in said.items() if yes}
+
+
+def _without_window(verdict: Overcoating) -> Overcoating:
+    """The verdict for paint that has no window left: of a choice that begins with it, the rest remains."""
+    left = (tuple(need for need in choice if need != "in_window") for choice in verdict.needs)
+    return replace(verdict, needs=tuple(choice for choice in left if choice))
+
+
+def _patch(words: Words) -> Condition:
+    text = words("Lay a patch of the whole system on the old paint, prepared as here. It passes with {limits}.")
+    return Condition(text.format(limits=words(pass_limits())), words(str(citation_of("patch_test"))))
+
+
+def _papers(pair: TopPair) -> str:
+    """The row of sanding_stages that speaks of this first coat on old paint."""
+    if pair.old.family == "ecoat":
+        return "ecoat_scuff"
+    return "old_finish_before_colour" if pair.new.layer.role in COLOUR else "old_2k_before_epoxy_primer"
+
+
+def _says(steps: tuple[PreparationStep, ...], what: re.Pattern[str]) -> bool:
+    return any(step.do is StepKind.TEST and what.search(step.text) for step in steps)
+
+
+def _place(choice: tuple[str, ...]) -> int:
+    return _ORDER.index(choice[0]) if choice[0] in _ORDER else len(_ORDER)

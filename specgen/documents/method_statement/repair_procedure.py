@@ -1,0 +1,253 @@
+"""How a damaged or rejected place of the new coats is made good, system by system, with the numbers of that system.
+
+Called by `method_statement`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from specgen.documents.method_statement.between_coats import papers_between
+from specgen.documents.parts.application import full_cure_at
+from specgen.documents.parts.build import Group
+from specgen.documents.parts.coats import coat_name, late_remedy, numbered, total
+from specgen.documents.parts.conditions import Condition, paper_window
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Words
+from specgen.facts.pairs.papers import papers_in
+from specgen.facts.pairs.parts import BLASTING, WORKING
+from specgen.facts.product.hazard_facts import epoxy_in, isocyanates_in
+from specgen.model.job import Item, Job
+from specgen.model.preparation import PreparationStep
+from specgen.model.product import Role
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+from specgen.standards.citations import Basis, Citation
+from specgen.standards.tables import table
+from specgen.units.quantity import Quantity
+
+_KEYS = {"aluminium": "bare_aluminium", "stainless": "stainless_key", "grp": "grp_gelcoat"}
+_STEEL_KEY = "bare_metal_key_for_primer"
+
+
+@dataclass(frozen=True, slots=True)
+class RepairProcedure:
+    """The steps for one system, and from which ground each coat is laid again. `letters` are the builds with the system."""
+
+    letters: str
+    title: str
+    steps: tuple[Condition, ...]
+    coats: TableView
+
+
+def repair_procedures(job: Job, spec: Spec, built: Sequence[Group], words: Words) -> tuple[RepairProcedure, ...]:
+    """One a system, in the order of the builds."""
+    together: dict[str, list[Group]] = {}
+    for group in built:
+        together.setdefault(group.system.id, []).append(group)
+    return tuple(_procedure(of_system, job, spec, words) for of_system in together.values())
+
+
+def _procedure(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> RepairProcedure:
+    system = groups[0].system
+    return RepairProcedure(
+        ", ".join(group.letter for group in groups),
+        system.title,
+        tuple(_steps(groups, job, spec, words)),
+        _coats_again(groups, spec, words),
+    )
+
+
+def _steps(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:
+    system, items = groups[0].system, [item for group in groups for item in group.items]
+    last = system.layers[-1]
+    yield Condition(
+        words("Wash and degrease the place and its surroundings first: sanding grinds dirt and grease in."), ""
+    )
+    yield Condition(_hard(system, job, spec, words), "")
+    text = words(
+        "Sand the place back until what is left is sound and holds at its edge: to the first coat that is not damaged, or to "
+        "the part where the lowest coat is damaged or has come loose."
+    )
+    yield Condition(text, "")
+    yield from _ground(groups, spec, words)
+    feather = _widest("feather", items)
+    text = words(
+        "Feather every coat around the place back in a ring of its own with {papers}{width}, until no step is felt."
+    )
+    yield Condition(
+        text.format(papers=paper_window("feather_edge", words), width=_wide(feather, words)),
+        _papers_source("feather_edge", words),
+    )
+    lap, least = _widest("lap", items), Quantity.of("length", int(_lap()["lap_mm"]), "mm", _lap()["lap_mm"])
+    sanded = _widest("sanded", items) or lap or least
+    own, dull = _own_paper(system, words), _dull(last)
+    text = words("Sand the sound coat around the rings dull with {papers}{width}.")
+    yield Condition(
+        text.format(papers=own or paper_window(dull, words), width=_wide(sanded, words)),
+        "" if own else _papers_source(dull, words),
+    )
+    yield Condition(words("Vacuum off, degrease, and wipe with a tack cloth. Mask what stays."), "")
+    text = words(
+        "Lay the coats again from the ground that shows, by the table below, in the passes of the table of coats. Each coat ends "
+        "beyond the one below it, and the last laps at least {lap} on what was sanded dull."
+    )
+    source = words(str(table("repair_laps").row_citation(_lap()))) if lap is None else ""
+    yield Condition(text.format(lap=words.phrase(lap or least)), source)
+    yield from _read_again(system, items, words)
+
+
+def _hard(system: System, job: Job, spec: Spec, words: Words) -> str:
+    """When sanding may begin: dust of isocyanate or epoxy that has not cured does harm long after it is dry to handle."""
+    products = {layer.product: spec.product_of(layer) for layer in system.layers}
+    harmful = [p for p in products.values() if isocyanates_in(p) is not False or epoxy_in(p) is not False]
+    if not harmful:
+        text = words("Begin only when the last coat is dry to handle{}.")
+        after = (
+            words(", {} after its last pass").format(words.phrase(system.handle_after)) if system.handle_after else ""
+        )
+        return text.format(after)
+    times = [f"{p.name} {time}" for p in harmful if (time := full_cure_at(p, job.climate, words))]
+    text = words(
+        "Sand nothing dry before it has fully cured: until then its dust does harm. A film that is hard before that may be "
+        "sanded wet, with P3 mask and gloves{times}."
+    )
+    return text.format(times=words(". Fully cured: {}").format("; ".join(times)) if times else "")
+
+
+def _ground(groups: Sequence[Group], spec: Spec, words: Words) -> Iterator[Condition]:
+    """How the part is made ready where it shows; a spot that cannot be blasted gets the grade tables name for spots."""
+    for group in groups:
+        name = words(table("materials").row("id", group.substrate.material)["name"])
+        step = _best(group.preparation.steps)
+        grade = words(" to {}").format(step.grade) if step is not None and step.grade else ""
+        text = words("Where the {name} shows, prepare it{grade} by the steps of build {letter}.").format(
+            name=name, grade=grade, letter=group.letter
+        )
+        source = ""
+        spots = [
+            row
+            for row in table("minimum_preparation").rows
+            if row["family"] == spec.product_of(group.system.layers[0]).binder and row["service"] == "small spots"
+        ]
+        if spots and any(step.do in BLASTING for step in group.preparation.steps):
+            least = words(" A small spot that cannot be blasted: to {}.").format(words(spots[0]["grades"]))
+            text, source = text + least, _said(table("minimum_preparation").row_citation(spots[0]), words)
+        yield Condition(text, source)
+
+
+def _best(steps: Sequence[PreparationStep]) -> PreparationStep | None:
+    graded = [step for step in steps if step.do in WORKING and step.grade is not None]
+    return graded[-1] if graded else None
+
+
+def _read_again(system: System, items: Sequence[Item], words: Words) -> Iterator[Condition]:
+    text = words(
+        "Once hard, read the film on the place, on its rings and beside them, with the gauge of the first readings."
+    )
+    films = total(system, words)
+    if films:
+        text += words(" Where the part was bare, all coats together: {}.").format(films)
+    limits = [item.strip_limit for item in items if item.strip_limit is not None]
+    if limits:
+        text += words(" Old and new coats together at most {}; above that the old paint comes off.").format(
+            words.phrase(min(limits))
+        )
+    text += words(" Then judge grip, colour and surface as at the first inspection, and write the repair down.")
+    yield Condition(text, "")
+
+
+def _coats_again(groups: Sequence[Group], spec: Spec, words: Words) -> TableView:
+    columns = (
+        Column(words("Sanded back to"), "w-25"),
+        Column(words("Last paper or medium on that ground"), "w-20"),
+        Column(words("Begin again with"), "w-15"),
+        Column(words("Dry film of that coat"), "w-20"),
+        Column(words("Wait before the next"), "w-20"),
+    )
+    caption = words("Which coats are laid again, build {}").format(", ".join(group.letter for group in groups))
+    return table_view(caption, columns, list(_rows(groups, spec, words)))
+
+
+def _rows(groups: Sequence[Group], spec: Spec, words: Words) -> Iterator[tuple[str, ...]]:
+    system = groups[0].system
+    for number, layer in numbered(system):
+        below = system.layers[number - 2] if number > 1 else None
+        if below is not None and below.role is Role.BASE_COAT:
+            continue  # a base coat that was sanded is laid again
+        grounds = [words("the part") if below is None else coat_name(number - 1, below, words)]
+        if layer.role is Role.BASE_COAT:
+            grounds.append(coat_name(number, layer, words))
+        paper = _part_paper(groups, words) if below is None else _coat_paper(below, layer, spec, words)
+        name = coat_name(number, layer, words)
+        yield words(" or ").join(grounds), paper, name, _film(layer, spec, words), words.phrase(layer.hold)
+    # damage that stays within the last coat
+    last, name = system.layers[-1], coat_name(len(system.layers), system.layers[-1], words)
+    yield name, _own_paper(system, words) or paper_window(_dull(last), words), name, _film(last, spec, words), ""
+
+
+def _film(layer: Layer, spec: Spec, words: Words) -> str:
+    product = spec.product_of(layer).film
+    least, most = layer.film.min or product.min, layer.film.max or product.max
+    parts = (
+        words("at least {}").format(words.phrase(least)) if least is not None else "",
+        words("at most {}").format(words.phrase(most)) if most is not None else "",
+    )
+    return "\n".join(part for part in parts if part)
+
+
+def _part_paper(groups: Sequence[Group], words: Words) -> str:
+    """The author's last paper; where he names none, that of the table for the metal."""
+    found = []
+    for group in groups:
+        named = [step.abrasive for step in group.preparation.steps if step.do in WORKING and step.abrasive]
+        material = group.substrate.material
+        kind = table("materials").row("id", material)["kind"]
+        usual = _KEYS.get(material, _STEEL_KEY if kind == "metal" else "")
+        found.append(named[-1] if named else paper_window(usual, words) if usual else "")
+    return "; ".join(dict.fromkeys(text for text in found if text))
+
+
+def _coat_paper(below: Layer, above: Layer, spec: Spec, words: Words) -> str:
+    """The paper the author names for this coat, at once or once the wait is past; else that of the table."""
+    late = ", ".join(words("P{}").format(paper) for paper in papers_in(late_remedy(below, above, spec)))
+    return below.abraded_with or late or paper_window(papers_between(below, above), words)
+
+
+def _own_paper(system: System, words: Words) -> str:
+    """The paper the author names for the product of the last coat, as for a rough one; empty where there is none."""
+    last = system.layers[-1]
+    alike = [layer for layer in reversed(system.layers) if layer.product == last.product]
+    for layer in alike:
+        if named := layer.abraded_with or ", ".join(words("P{}").format(paper) for paper in papers_in(layer.if_late)):
+            return named
+    return ""
+
+
+def _dull(last: Layer) -> str:
+    """The row of sanding_stages for the coat around a repair."""
+    return "blend_area_clear" if last.role is Role.CLEAR else "old_finish_before_colour"
+
+
+def _widest(name: str, items: Sequence[Item]) -> Quantity | None:
+    widths = [getattr(item.repair, name) for item in items if item.repair is not None]
+    return max((width for width in widths if width is not None), default=None)
+
+
+def _wide(width: Quantity | None, words: Words) -> str:
+    return words(", at least {} wide").format(words.phrase(width)) if width is not None else ""
+
+
+def _lap() -> dict[str, str]:
+    return dict(table("repair_laps").row("use", "general"))
+
+
+def _papers_source(name: str, words: Words) -> str:
+    stages = table("sanding_stages")
+    return _said(stages.row_citation(stages.row("id", name)), words)
+
+
+def _said(citation: Citation, words: Words) -> str:
+    """Empty for common practice, which the section names once for every step without a source."""
+    return "" if citation.basis is Basis.PRACTICE else words(str(citation))

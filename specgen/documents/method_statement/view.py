@@ -1,0 +1,151 @@
+"""The method statement of one job: everything a workshop needs to do it and an auditor to judge it, as finished text.
+
+Called by `specgen.printing.documents`. The template `method_statement/document.html.j2` prints it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.documents.method_statement.faults import FaultsView, faults
+from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedures
+from specgen.documents.parts.annex import WorkingView, annex
+from specgen.documents.parts.application import ApplicationView, application_at
+from specgen.documents.parts.build import BuildView, builds, groups
+from specgen.documents.parts.cautions import HazardView
+from specgen.documents.parts.climate import climate
+from specgen.documents.parts.inspection import points_table
+from specgen.documents.parts.job_safety import JobSafety, job_safety, let_off
+from specgen.documents.parts.parties import PartyView, contact_line, party
+from specgen.documents.parts.product_variants import order_line
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Translate, Words
+from specgen.facts.job.quantities import Quantities, quantities
+from specgen.model.audience import customer_path
+from specgen.model.job import Job
+from specgen.model.project import Project
+from specgen.model.spec import Spec
+from specgen.trade.working import Working
+
+
+@dataclass(frozen=True, slots=True)
+class MethodStatement:
+    """The whole document."""
+
+    number: str
+    title: str
+    owner: str
+    prepared_by: str
+    reason_for_change: str
+    scope: str
+    vehicles: str
+    maker: PartyView
+    customer: PartyView
+    call: str
+    on: str
+    builds: tuple[BuildView, ...]
+    climate: tuple[tuple[str, str], ...]
+    applications: tuple[ApplicationView, ...]
+    points: TableView
+    repairs: tuple[RepairProcedure, ...]
+    faults: FaultsView
+    gravest: HazardView
+    safety: JobSafety
+    materials: TableView
+    transfer_efficiency: str
+    workings: tuple[WorkingView, ...]
+    waivers: TableView
+    open_warnings: int
+    parties: tuple[tuple[str, str], ...]
+    program: str
+
+
+def method_statement(
+    job: Job, spec: Spec, *, on: date, open_warnings: int, program: str, translate: Translate
+) -> MethodStatement:
+    """The view of a job that checks without errors. `translate` turns English wording into the project's language."""
+    words = Words.of(spec.project, translate)
+    figures = quantities(job, spec)
+    products = list(spec.products_of(job))
+    released = let_off(job, spec, figures)
+    listed = annex((*_once(figures), *released), words)
+    safety = job_safety(job, spec, released, on, words, after=len(listed))
+    efficiency = job.consumption.transfer_efficiency if job.consumption is not None else None
+    return MethodStatement(
+        job.document.number,
+        job.document.title,
+        job.document.owner,
+        job.document.prepared_by or "",
+        job.document.reason_for_change or "",
+        job.scope,
+        ", ".join(job.vehicles),
+        party(spec.project.maker),
+        party(spec.project.customer),
+        contact_line(job.call or spec.project.maker.contact),
+        on.isoformat(),
+        builds(job, spec, figures, words),
+        climate(job.climate, words),
+        tuple(application_at(product, job.climate, words) for product in products),
+        points_table(job, spec, words),
+        repair_procedures(job, spec, groups(job, spec), words),
+        faults(job, spec, words),
+        safety.panels[0],
+        safety,
+        _materials(figures, spec, words),
+        words.phrase(efficiency),
+        (*listed, *safety.air.workings),
+        _waivers(job, words),
+        open_warnings,
+        tuple(_parties(spec.project, words)),
+        program,
+    )
+
+
+_OF_LAYER, _OF_PACK = ("layer-packs.", "litres-for-layer-packs."), ("packs.", "litres-for-packs.")
+
+
+def _once(figures: Quantities) -> list[Working]:
+    """The workings, without those of a coat that is the only one of its product: the packs of the product say the same."""
+    listed = list(figures.workings())
+    told = {(working.substituted(), working.printed()) for working in listed if working.id.startswith(_OF_PACK)}
+    return [
+        working
+        for working in listed
+        if not (working.id.startswith(_OF_LAYER) and (working.substituted(), working.printed()) in told)
+    ]
+
+
+def _parties(project: Project, words: Words) -> Iterator[tuple[str, str]]:
+    for heading, named in ((words("Maker"), project.maker), (words("Customer"), project.customer)):
+        shown = party(named)
+        yield heading, ". ".join(part for part in (shown.name, shown.address, shown.contact) if part)
+
+
+def _materials(figures: Quantities, spec: Spec, words: Words) -> TableView:
+    columns = [
+        Column(words("Order number"), "w-15"),
+        Column(words("Product"), "w-25"),
+        Column(words("Variant"), "w-15"),
+        Column(words("Colour"), "w-20"),
+        Column(words("Pack"), "w-15"),
+        Column(words("Needed"), "w-10", numeric=True),
+    ]
+    rows = [
+        (*order_line(spec.products[product], variant, words), needed.printed())
+        for (product, variant), needed in figures.packs.items()
+    ]
+    return table_view(words("Whole packs for the job"), columns, rows)
+
+
+def _waivers(job: Job, words: Words) -> TableView:
+    columns = [
+        Column(words("Rule"), "w-10"),
+        Column(words("Value"), "w-25"),
+        Column(words("Reason")),
+        Column(words("Taken on by"), "w-15"),
+        Column(words("Until"), "w-12"),
+    ]
+    rows = [(w.rule, customer_path(w.path), w.reason, w.by, w.until.isoformat()) for w in job.waivers]
+    return table_view(words("Waivers"), columns, rows)

@@ -1,0 +1,148 @@
+"""The order list of a folder: whole packs over all its jobs, as finished text and as rows for a spreadsheet.
+
+Called by `specgen.printing.kinds`. The template `order_list/document.html.j2` prints it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.documents.parts.annex import WorkingView, annex
+from specgen.documents.parts.parties import PartyView, party
+from specgen.documents.parts.product_variants import order_line
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Translate, Words
+from specgen.facts.job.orders import Orders, orders
+from specgen.facts.job.quantities import PackKey
+from specgen.model.job import Job
+from specgen.model.project import Project
+from specgen.model.spec import Spec
+from specgen.trade.working import Working
+from specgen.units.rounding import round_half_up
+
+_MOST_COLUMNS = 3
+"""More jobs than this find no room side by side on the page; the spreadsheet has a column for every one."""
+
+
+@dataclass(frozen=True, slots=True)
+class OrderList:
+    """The whole document. `sheet` is the table with plain figures, so that a spreadsheet can add them up."""
+
+    number: str
+    title: str
+    maker: PartyView
+    customer: PartyView
+    on: str
+    packs: TableView
+    jobs: TableView
+    columns_left_out: bool
+    not_counted: TableView
+    sheet: TableView
+    workings: tuple[WorkingView, ...]
+    program: str
+
+
+def number_of(project: Project) -> str:
+    """The document number of the list: `OL-` and the id of the project."""
+    return f"OL-{project.id}"
+
+
+def order_list(spec: Spec, *, on: date, program: str, translate: Translate) -> OrderList:
+    """The view of a folder that checks without errors. `translate` turns English into the project's language."""
+    words = Words.of(spec.project, translate)
+    found = orders(spec)
+    few = len(spec.jobs) <= _MOST_COLUMNS
+    return OrderList(
+        number_of(spec.project),
+        words("Packs to order"),
+        party(spec.project.maker),
+        party(spec.project.customer),
+        on.isoformat(),
+        _packs(found, spec, list(spec.jobs.values()) if few else [], words),
+        _jobs(spec, words),
+        not few,
+        _not_counted(found, spec, words),
+        _sheet(found, spec, words),
+        annex(_own_workings(found), words, words("worked out in the method statement of the job")),
+        program,
+    )
+
+
+def _own_workings(found: Orders) -> Iterator[Working]:
+    """The needs of the jobs and their sums; what those build on stands in each job's own annex."""
+    needs = {share.id for of_jobs in found.shares.values() for share in of_jobs.values()}
+    yield from (w for w in found.workings if w.id in needs or w.id.startswith("order."))
+
+
+def _packs(found: Orders, spec: Spec, jobs: Sequence[Job], words: Words) -> TableView:
+    columns = [
+        *_headings(words),
+        *(Column(job.document.number, "w-8", numeric=True) for job in jobs),
+        Column(words("To order"), "w-12", numeric=True),
+    ]
+    rows = [
+        (*order_line(spec.products[key[0]], key[1], words), *_shares(found, key, jobs), needed.printed())
+        for key, needed in found.packs.items()
+    ]
+    return table_view(words("Whole packs for all jobs together"), columns, rows)
+
+
+def _sheet(found: Orders, spec: Spec, words: Words) -> TableView:
+    jobs = list(spec.jobs.values())
+    columns = (
+        *_headings(words),
+        *(Column(job.document.number) for job in jobs),
+        Column(words("Packs needed")),
+    )
+    rows = [
+        (
+            *(text.replace("\N{NO-BREAK SPACE}", " ") for text in order_line(spec.products[key[0]], key[1], words)),
+            *_shares(found, key, jobs),
+            str(round_half_up(needed.number, 0)),
+        )
+        for key, needed in found.packs.items()
+    ]
+    return TableView(words("Packs to order"), columns, tuple(rows))
+
+
+def _headings(words: Words) -> tuple[Column, ...]:
+    return (
+        Column(words("Order number"), "w-12"),
+        Column(words("Product")),
+        Column(words("Variant"), "w-10"),
+        Column(words("Colour"), "w-12"),
+        Column(words("Pack"), "w-12"),
+    )
+
+
+def _shares(found: Orders, key: PackKey, jobs: Sequence[Job]) -> Iterator[str]:
+    for job in jobs:
+        share = found.shares[key].get(job.id)
+        yield str(round_half_up(share.number, share.places)) if share is not None else ""
+
+
+def _jobs(spec: Spec, words: Words) -> TableView:
+    columns = (
+        Column(words("Job"), "w-15"),
+        Column(words("Title")),
+        Column(words("Vehicles"), "w-25"),
+        Column(words("Share that lands"), "w-12", numeric=True),
+    )
+    rows = [
+        (
+            job.document.number,
+            job.document.title,
+            ", ".join(job.vehicles),
+            words.phrase(job.consumption.transfer_efficiency if job.consumption is not None else None),
+        )
+        for job in spec.jobs.values()
+    ]
+    return table_view(words("Jobs in this list"), columns, rows)
+
+
+def _not_counted(found: Orders, spec: Spec, words: Words) -> TableView:
+    columns = (Column(words("Job"), "w-15"), Column(words("Product or item"), "w-30"), Column(words("Why")))
+    rows = [(spec.jobs[gap.job].document.number, gap.of, words(gap.why)) for gap in found.not_counted]
+    return table_view(words("Not in the sums"), columns, rows)

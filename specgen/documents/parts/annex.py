@@ -1,0 +1,83 @@
+"""The workings annex: every figure of a document with formula, inputs and source, to be worked out again by hand.
+
+A figure whose inputs are the maker's shows its result alone. Called by `method_statement` and `data_sheet`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from specgen.documents.parts.wording import Words
+from specgen.standards.tables import table
+from specgen.trade.working import HELD_BY_MAKER, Working
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingView:
+    """`about` is its id; `of` the same in words, without what kind of figure it is: the name says that."""
+
+    number: str
+    name: str
+    about: str
+    of: str
+    formula: str
+    substituted: str
+    inputs: tuple[tuple[str, str, str, str], ...]
+    result: str
+    source: str
+    note: str
+    held: str
+
+
+def annex(workings: Iterable[Working], words: Words, elsewhere: str = "") -> tuple[WorkingView, ...]:
+    """Each Working numbered W1, W2 and on; inputs that are results of others name them by that number.
+
+    `elsewhere` says where a result comes from whose working is not in this list.
+    """
+    listed = list(workings)
+    numbers = {working.id: f"W{position}" for position, working in enumerate(listed, 1)}
+    return tuple(_view(working, numbers, words, elsewhere) for working in listed)
+
+
+def held(working: Working, name: str, about: str, number: str, words: Words) -> WorkingView:
+    """A working of which a customer sees the result alone, under a name that gives nothing of its inputs away.
+
+    For figures that build on the maker's through other workings, so that no input of theirs is marked the maker's.
+    """
+    source, shut = str(working.source), words(HELD_BY_MAKER)
+    return WorkingView(number, name, about, _of(about), "", "", (), working.printed(), source, "", shut)
+
+
+def _view(working: Working, numbers: dict[str, str], words: Words, elsewhere: str) -> WorkingView:
+    held = working.held_by_maker
+    return WorkingView(
+        numbers[working.id],
+        working.name,
+        working.id,
+        _of(working.id),
+        "" if held else working.formula_text(),
+        "" if held else working.substituted(),
+        () if held else tuple(_inputs(working, numbers, elsewhere)),
+        working.printed(),
+        str(working.source),
+        "" if held else working.note,
+        words(HELD_BY_MAKER) if held else "",
+    )
+
+
+def _inputs(working: Working, numbers: dict[str, str], elsewhere: str) -> Iterator[tuple[str, str, str, str]]:
+    """Sign, name, figure, and where the figure comes from: another working or a table; a stated figure needs no more."""
+    for entry, figure in working.printed_inputs():
+        origin = ""
+        if entry.origin.startswith("working:"):
+            origin = numbers.get(entry.origin.removeprefix("working:"), elsewhere)
+        elif entry.origin.startswith("table:"):
+            origin = table(entry.origin.removeprefix("table:")).title
+        yield entry.sign, entry.name, figure, origin
+
+
+def _of(working_id: str) -> str:
+    """`film.door-yellow.primer` is `door-yellow, primer`."""
+    return ", ".join(part for part in re.split(r"[./]", working_id)[1:] if part)

@@ -1,0 +1,174 @@
+"""How each product is applied: its values by name, and the steps from shaking or mixing to the cleared valve.
+
+Called by `data_sheet`, and by `method_statement` with the climate of its job, which is the narrower.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from specgen.documents.parts.step_cautions import before_use
+from specgen.documents.parts.wording import Words
+from specgen.model.application import Activation, Application, Mixing
+from specgen.model.product import ApplicationClimate, Drying, DryingStage, Product
+from specgen.units.quantity import Quantity
+from specgen.units.rounding import plain_text
+
+Pairs = tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ApplicationView:
+    """A product at the part. `values` are (name, finished text); `steps` and `part_used` (heading, text), in the order of work."""
+
+    name: str
+    kind: str
+    values: Pairs
+    steps: Pairs
+    part_used: Pairs
+    drying: Pairs
+    pot_life: str
+    shelf_life: str
+    cautions: tuple[str, ...]
+
+
+def application(product: Product, words: Words) -> ApplicationView:
+    """The view of one product by its own data; what it does not state is left out."""
+    return _view(product, None, words, at_job=False)
+
+
+def application_at(product: Product, climate: ApplicationClimate | None, words: Words) -> ApplicationView:
+    """The view of one product at a job: passes stand in the table of coats, the part in the climate of the job.
+
+    Of each stage of drying one time is left: that for the coldest air of the job, or the nearest colder air stated.
+    """
+    return _view(product, climate, words, at_job=True)
+
+
+def _view(product: Product, climate: ApplicationClimate | None, words: Words, *, at_job: bool) -> ApplicationView:
+    stated, pot = product.application, product.pot_life
+    air = climate.air.low if climate is not None and climate.air is not None else None
+    surface_said = climate is not None and climate.surface is not None
+    return ApplicationView(
+        product.name,
+        words.word(product.curing),
+        tuple(_values(stated, words, surface_said=surface_said)) if stated is not None else (),
+        tuple(_steps(stated, words, at_job=at_job)) if stated is not None else (),
+        tuple(_part_used(stated, words)) if stated is not None else (),
+        tuple(_drying(entry, words) for entry in (_at(product.drying, air) if at_job else product.drying)),
+        _under(pot.time, words, pot.air, pot.volume) if pot is not None else "",
+        words.phrase(product.shelf_life),
+        before_use(product, words),
+    )
+
+
+def full_cure_at(product: Product, climate: ApplicationClimate | None, words: Words) -> str:
+    """`14 days at 14 °C, 55 %, 60 µm`: the time to full cure at a job; empty where the product states none."""
+    air = climate.air.low if climate is not None and climate.air is not None else None
+    found = [entry for entry in _at(product.drying, air) if entry.stage is DryingStage.FULL_CURE]
+    return _drying(found[0], words)[1] if found else ""
+
+
+def _values(stated: Application, words: Words, *, surface_said: bool) -> Iterator[tuple[str, str]]:
+    named = (
+        (words("Can or paint temperature"), words.phrase(stated.can_temperature)),
+        (words("Part temperature"), "" if surface_said else words.phrase(stated.panel_temperature)),
+        (words("Use the can up within"), words.phrase(stated.activation.usable_for) if stated.activation else ""),
+    )
+    yield from ((name, text) for name, text in named if text)
+
+
+def _steps(stated: Application, words: Words, *, at_job: bool) -> Iterator[tuple[str, str]]:
+    if stated.shake is not None:
+        text = words("Shake {}, counted from the first rattle of the ball.").format(words.phrase(stated.shake))
+        yield words("Shake"), text
+    if stated.activation is not None:
+        yield from _activation(stated.activation, words)
+    if stated.mixing is not None:
+        yield from _mixing(stated.mixing, words)
+    if stated.nozzle:
+        yield words("Nozzle"), stated.nozzle
+    spraying = ", ".join(_spraying(stated, words, at_job=at_job))
+    if spraying:
+        yield words("Spray"), words("{}.").format(spraying[:1].upper() + spraying[1:])
+    if stated.clear_valve:
+        yield words("Clear the valve"), stated.clear_valve
+
+
+def _activation(activation: Activation, words: Words) -> Iterator[tuple[str, str]]:
+    if activation.act:
+        yield words("Release the hardener"), activation.act
+    if activation.shake_after is not None:
+        yield (
+            words("Shake again"),
+            words("Shake {} after releasing the hardener.").format(words.phrase(activation.shake_after)),
+        )
+
+
+def _mixing(mixing: Mixing, words: Words) -> Iterator[tuple[str, str]]:
+    if mixing.stir:
+        yield words("Stir"), mixing.stir
+    ratios = [
+        words("{ratio} {measure}").format(ratio=" : ".join(plain_text(part) for part in ratio), measure=measure)
+        for ratio, measure in (
+            (mixing.ratio_by_volume, words("by volume")),
+            (mixing.ratio_by_mass, words("by mass")),
+        )
+        if ratio is not None
+    ]
+    if ratios:
+        yield words("Mix"), words("Base to hardener {}.").format(words(" or ").join(ratios))
+    if mixing.thinner or mixing.thinner_max is not None:
+        most = (
+            words("at most {} by volume on the mixed paint").format(words.phrase(mixing.thinner_max))
+            if mixing.thinner_max is not None
+            else ""
+        )
+        yield words("Thin"), words("{}.").format(", ".join(part for part in (mixing.thinner, most) if part))
+    if mixing.induction is not None:
+        yield words("Wait after mixing"), words("{}, before use.").format(words.phrase(mixing.induction))
+    if mixing.clock_starts:
+        yield words("Pot life"), mixing.clock_starts
+
+
+def _spraying(stated: Application, words: Words, *, at_job: bool) -> Iterator[str]:
+    if stated.distance is not None:
+        yield words("{} from the part").format(words.phrase(stated.distance))
+    if stated.overlap is not None:
+        yield words("strokes overlapping by {}").format(words.phrase(stated.overlap))
+    if at_job:
+        yield words("in the passes and with the waits of the table of coats")
+        return
+    if stated.cross_coats is not None:
+        yield words("usually {} cross coats").format(stated.cross_coats)
+    if stated.flash_between_passes is not None:
+        yield words("{} between passes").format(words.phrase(stated.flash_between_passes))
+
+
+def _part_used(stated: Application, words: Words) -> Iterator[tuple[str, str]]:
+    if stated.put_away:
+        yield words("Put away a part-used can"), stated.put_away
+    if stated.restart:
+        yield words("Start a part-used can again"), stated.restart
+
+
+def _at(drying: tuple[Drying, ...], air: Quantity | None) -> tuple[Drying, ...]:
+    """One entry a stage: the warmest air that is not warmer than the coldest of the job, else the coldest stated."""
+    if air is None:
+        return drying
+    found: dict[str, Drying] = {}
+    for entry in sorted(drying, key=lambda entry: entry.air):
+        if entry.stage.value not in found or entry.air <= air:
+            found[entry.stage.value] = entry
+    return tuple(entry for entry in drying if found[entry.stage.value] is entry)
+
+
+def _drying(entry: Drying, words: Words) -> tuple[str, str]:
+    return words.word(entry.stage), _under(entry.time, words, entry.air, entry.humidity, entry.film)
+
+
+def _under(time: Quantity, words: Words, *conditions: Quantity | None) -> str:
+    """`20 min at 20 °C, 50 %`: a time with the conditions it holds for."""
+    stated = ", ".join(words.phrase(condition) for condition in conditions if condition is not None)
+    return words("{time} at {conditions}").format(time=words.phrase(time), conditions=stated)

@@ -1,0 +1,218 @@
+"""One way of building up paint: the items that share substrate, preparation and system, and everything said about them.
+
+Called by `method_statement`; `groups` by `job_card` as well. Items are grouped in the order of the job.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from specgen.documents.method_statement.between_coats import BetweenView, between_coats
+from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total, waits
+from specgen.documents.parts.preparation import StepView, handed_over, part_state, steps_on
+from specgen.documents.parts.repair import RepairView, old_coat_in_short, repairs
+from specgen.documents.parts.step_cautions import at_steps, cautions_at
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Words
+from specgen.facts.job.quantities import Quantities
+from specgen.facts.job.stack import exposure_of
+from specgen.figures.layer_section import Band, layer_section
+from specgen.model.hazards import Task
+from specgen.model.job import Item, Job
+from specgen.model.preparation import Preparation, Substrate
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.standards.tables import table
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """The items of one build, and what they share."""
+
+    letter: str
+    items: tuple[Item, ...]
+    system: System
+    preparation: Preparation
+    substrate: Substrate
+
+
+@dataclass(frozen=True, slots=True)
+class BuildView:
+    letter: str
+    title: str
+    use: str
+    items: TableView
+    material: str
+    condition: str
+    state: tuple[tuple[str, str], ...]
+    preparation: str
+    steps: tuple[StepView, ...]
+    handed_over: tuple[tuple[str, str], ...]
+    repairs: tuple[RepairView, ...]
+    coats: TableView
+    total: str
+    serves: str
+    waits: TableView
+    between: tuple[BetweenView, ...]
+    between_cautions: tuple[str, ...]
+    section: str
+
+
+def groups(job: Job, spec: Spec) -> tuple[Group, ...]:
+    """Every build of the job, lettered in the order it first appears."""
+    found: dict[tuple[str, str, str], list[Item]] = {}
+    for item in job.items:
+        system, preparation, substrate = _of(item, job, spec)
+        key = (system.id, preparation.id, substrate.model_dump_json())
+        found.setdefault(key, []).append(item)
+    return tuple(
+        Group(_letter(number), tuple(items), *_of(items[0], job, spec)) for number, items in enumerate(found.values())
+    )
+
+
+def builds(job: Job, spec: Spec, figures: Quantities, words: Words) -> tuple[BuildView, ...]:
+    """Every build of the job as the method statement prints it."""
+    return tuple(_build(group, job, spec, figures, words) for group in groups(job, spec))
+
+
+def _letter(number: int) -> str:
+    return chr(ord("A") + number) if number < 26 else f"A{number - 25}"
+
+
+def _of(item: Item, job: Job, spec: Spec) -> tuple[System, Preparation, Substrate]:
+    system, preparation = spec.system_of(job, item), spec.preparation_of(job, item)
+    substrate = spec.substrate_of(job, item)
+    if system is None or preparation is None or substrate is None:
+        raise ValueError(f"the item {item.id} is not complete; checking refuses it before it gets here")
+    return system, preparation, substrate
+
+
+def _build(group: Group, job: Job, spec: Spec, figures: Quantities, words: Words) -> BuildView:
+    system, preparation, substrate = group.system, group.preparation, group.substrate
+    material = words(table("materials").row("id", substrate.material)["name"])
+    thickness = f", {words.phrase(substrate.thickness)}" if substrate.thickness is not None else ""
+    first = spec.product_of(system.layers[0]).binder if system.layers else ""
+    return BuildView(
+        group.letter,
+        system.title,
+        system.use or "",
+        _items(group, job, figures, words),
+        f"{material}{thickness}",
+        substrate.condition or "",
+        part_state(substrate, words),
+        preparation.title,
+        steps_on(preparation, substrate, first, words, _step_cautions(group, words)),
+        handed_over(preparation, words),
+        repairs(group.items, job, spec, material, words),
+        _coat_table(group.letter, coats(system, spec, figures, words), words),
+        total(system, words),
+        _serves(system, words),
+        _wait_table(group.letter, waits(system, preparation, spec, words), words),
+        between_coats(system, spec, words),
+        _between_cautions(group, spec, words),
+        _section(system, material, words),
+    )
+
+
+def _serves(system: System, words: Words) -> str:
+    """`corrosivity C3, durability high; by test report 12`: what the system is said to serve, and on what evidence."""
+    claim = system.category
+    if claim is None:
+        return ""
+    text = words("corrosivity category {corrosivity}, durability {durability}").format(
+        corrosivity=claim.corrosivity.value, durability=words.word(claim.durability)
+    )
+    return f"{text}; {claim.evidence}" if claim.evidence else text
+
+
+def _between_cautions(group: Group, spec: Spec, words: Words) -> tuple[str, ...]:
+    """The dust between the coats is that of the coats below the last."""
+    coats_below = {layer.product: spec.product_of(layer) for layer in group.system.layers[:-1]}
+    return cautions_at(Task.SANDING, list(coats_below.values()), words) if coats_below else ()
+
+
+def _step_cautions(group: Group, words: Words) -> tuple[tuple[str, ...], ...]:
+    old_paint = any(item.old_coats for item in group.items)
+    return at_steps(group.preparation, words, old_paint=old_paint)
+
+
+def _items(group: Group, job: Job, figures: Quantities, words: Words) -> TableView:
+    columns = [
+        Column(words("Item"), "w-12"),
+        Column(words("Part"), "w-25"),
+        Column(words("Count"), "w-8", numeric=True),
+        Column(words("Area in all"), "w-12", numeric=True),
+        Column(words("Stays bare, masked")),
+        Column(words("On the part already")),
+        Column(words("Exposed"), "w-10"),
+        Column(words("Hottest in service"), "w-12", numeric=True),
+    ]
+    rows = [_item(item, job, figures, words) for item in group.items]
+    return table_view(words("Items of build {}").format(group.letter), columns, rows)
+
+
+def _item(item: Item, job: Job, figures: Quantities, words: Words) -> tuple[str, ...]:
+    area = figures.areas.get(item.id)
+    old = "; ".join(old_coat_in_short(coat, words) for coat in item.old_coats)
+    masked = "; ".join(entry.what for entry in item.masked)
+    printed = area.printed() if area is not None else ""
+    exposure = exposure_of(job, item)
+    exposed = words.word(exposure) if exposure is not None else ""
+    return (item.id, item.name, str(item.count), printed, masked, old, exposed, words.phrase(item.service_temperature))
+
+
+def _coat_table(letter: str, listed: Sequence[CoatView], words: Words) -> TableView:
+    columns = [
+        Column(words("Coat"), "w-10"),
+        Column(words("Product, variant, order number"), "w-20"),
+        Column(words("Passes"), "w-10"),
+        Column(words("Wet film of a pass, by comb"), "w-10", numeric=True),
+        Column(words("Dry film, least"), "w-10", numeric=True),
+        Column(words("Dry film, nominal"), "w-10", numeric=True),
+        Column(words("Dry film, most"), "w-10", numeric=True),
+        Column(words("Wait before next coat"), "w-12"),
+        Column(words("Needed"), "w-8", numeric=True),
+    ]
+    return table_view(
+        words("Coats of build {}, the first on the part").format(letter), columns, list(_coat_rows(listed))
+    )
+
+
+def _coat_rows(listed: Sequence[CoatView]) -> Iterator[tuple[str, ...]]:
+    for coat in listed:
+        named = f"{coat.product}, {coat.variant}\n{coat.order_number}" if coat.variant else coat.product
+        yield (
+            coat.name,
+            named,
+            coat.passes,
+            coat.wet,
+            coat.least,
+            coat.nominal,
+            coat.most,
+            coat.hold,
+            coat.needed,
+        )
+
+
+def _wait_table(letter: str, listed: Sequence[Wait], words: Words) -> TableView:
+    columns = [
+        Column(words("After"), "w-20"),
+        Column(words("comes"), "w-20"),
+        Column(words("Not before"), "w-15"),
+        Column(words("Not later than"), "w-15"),
+        Column(words("If it is later")),
+    ]
+    caption = words("Not before: waits of build {}, counted from the last step or pass").format(letter)
+    # A limit that is not there is shown as such: an empty column would go, and the limits would change places.
+    rows = [(wait.after, wait.comes, wait.not_before or "–", wait.not_later or "–", wait.late) for wait in listed]
+    return table_view(caption, columns, rows)
+
+
+def _section(system: System, material: str, words: Words) -> str:
+    bands = [
+        Band(coat_name(number, layer, words), words.phrase(film), film.to("um"))
+        for number, layer in numbered(system)
+        if (film := layer.film.nominal or layer.film.max or layer.film.min) is not None
+    ]
+    return layer_section(bands, material, words("Section through the coats, drawn to scale in height"))

@@ -1,0 +1,164 @@
+"""Hazards of products as printed: panels by signal word, statements in their official wording, first aid.
+
+The statements come from the published tables; a wording from memory is marked. Products whose label is the same share a
+panel, and a line that not all of them have names its own. Called by `method_statement`, `data_sheet` and the cards.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from specgen.documents.parts.caution_catalogue import EMERGENCY, FILLED_IN, LABEL_FILLS_IN
+from specgen.documents.parts.hazard_lines import hazard_lines
+from specgen.documents.parts.pictogram import PictogramView, pictograms
+from specgen.documents.parts.wording import Words
+from specgen.model.hazards import Hazards, Route, SignalWord
+from specgen.model.product import Product
+from specgen.model.project import Project
+from specgen.standards.citations import Basis
+from specgen.standards.tables import table
+
+_LEVEL = {SignalWord.DANGER: "danger", SignalWord.WARNING: "warning", SignalWord.NONE: "notice"}
+# What an official wording leaves to the supplier.
+_OPEN = "…"
+_NAME_OF_SUBSTANCE = "(name of sensitising substance)"
+
+Label = tuple[SignalWord, tuple[str, ...], tuple[str, ...], tuple[str, ...], tuple[str, ...], tuple[str, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """A code with its wording; `unconfirmed` where the wording is from memory; `note` says who fills in what is open."""
+
+    code: str
+    text: str
+    unconfirmed: bool
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class HazardView:
+    """One panel: what the products named in it have on their label, then their lines of (name, text)."""
+
+    product: str
+    level: str
+    signal_word: str
+    pictograms: tuple[PictogramView, ...]
+    statements: tuple[Statement, ...]
+    precautions: tuple[Statement, ...]
+    data_sheets: tuple[str, ...]
+    lines: tuple[tuple[str, str], ...]
+    cautions: tuple[tuple[str, str], ...]
+
+
+def hazards(products: Sequence[Product], project: Project, words: Words) -> tuple[HazardView, ...]:
+    """One panel for each label there is among the products, the gravest signal word first."""
+    alike: dict[Label, list[tuple[Product, Hazards]]] = {}
+    for product in products:
+        if product.hazards is not None:
+            alike.setdefault(_label(product.hazards), []).append((product, product.hazards))
+    rank = list(_LEVEL)
+    ordered = sorted(alike.items(), key=lambda entry: rank.index(entry[0][0]))
+    return tuple(_panel(label, members, project, words) for label, members in ordered)
+
+
+def first_aid(products: Sequence[Product], words: Words) -> tuple[tuple[str, str], ...]:
+    """(route, act), each act once; where acts differ from product to product, each names its products."""
+    acts: dict[tuple[Route, str], list[str]] = {}
+    for product in products:
+        for entry in product.hazards.first_aid if product.hazards is not None else ():
+            acts.setdefault((entry.route, entry.act), []).append(product.name)
+    ways = [route for route, _ in acts]
+    return tuple(
+        (words.word(route) + (f" ({', '.join(names)})" if ways.count(route) > 1 else ""), act)
+        for (route, act), names in sorted(acts.items(), key=lambda pair: list(Route).index(pair[0][0]))
+    )
+
+
+def emergency(project: Project, words: Words) -> str:
+    """The line with the number to call; empty where the project names none."""
+    return f"{words(EMERGENCY)}: {project.emergency_phone}" if project.emergency_phone is not None else ""
+
+
+def statements(name: str, codes: Sequence[str], words: Words, named: Sequence[str] = ()) -> Iterator[Statement]:
+    """Each code with its wording of the table `name`; `named` are the substances that EUH208 names."""
+    known = {row["id"]: row for row in table(name).rows}
+    for code in codes:
+        row = known.get(code)
+        if row is None:
+            yield Statement(code, words("wording not in the published table; see the safety data sheet"), True)
+            continue
+        text = row["text"].replace(_NAME_OF_SUBSTANCE, ", ".join(named)) if named else row["text"]
+        note = words(FILLED_IN.get(code, LABEL_FILLS_IN)) if _OPEN in text else ""
+        yield Statement(code, text, row["basis"] == Basis.MEMORY.name.lower(), note)
+
+
+def data_sheet_line(declared: Hazards, words: Words) -> str:
+    """Number, revision and date of the safety data sheet, and where it is had; empty where none is named."""
+    sheet = declared.safety_data_sheet
+    if sheet is None:
+        return ""
+    parts = [sheet.number]
+    if sheet.revision:
+        parts.append(words("revision {}").format(sheet.revision))
+    if sheet.date is not None:
+        parts.append(sheet.date.isoformat())
+    return ", ".join(parts) + (f" ({sheet.obtain})" if sheet.obtain else "")
+
+
+def _label(declared: Hazards) -> Label:
+    return (
+        declared.signal_word or SignalWord.NONE,
+        tuple(sorted(set(declared.pictograms))),
+        declared.statements,
+        declared.supplemental,
+        declared.precautions,
+        declared.sensitisers_named,
+    )
+
+
+def _panel(label: Label, members: list[tuple[Product, Hazards]], project: Project, words: Words) -> HazardView:
+    signal, symbols, codes, supplemental, precautions, named = label
+    several = len(members) > 1
+    lines, cautions, sheets = _Shared(len(members)), _Shared(len(members)), []
+    for product, declared in members:
+        for line in hazard_lines(product, project, words):
+            lines.add(line, product.name)
+        for caution in declared.cautions:
+            cautions.add((words.word(caution.task), caution.text), product.name)
+        if sheet := data_sheet_line(declared, words):
+            sheets.append(f"{product.name}: {sheet}" if several else sheet)
+    return HazardView(
+        ", ".join(product.name for product, _ in members),
+        _LEVEL[signal],
+        words.word(signal),
+        pictograms(symbols, words),
+        tuple(statements("h_statements", codes, words))
+        + tuple(statements("euh_statements", supplemental, words, named)),
+        tuple(statements("p_statements", precautions, words)),
+        tuple(sheets),
+        lines.named(),
+        cautions.named(),
+    )
+
+
+class _Shared:
+    """Lines of several products: one that all have stands once, one of some names them; in the order of their names."""
+
+    def __init__(self, members: int) -> None:
+        self._members = members
+        self._found: dict[tuple[str, str], list[str]] = {}
+
+    def add(self, line: tuple[str, str], product: str) -> None:
+        owners = self._found.setdefault(line, [])
+        if product not in owners:
+            owners.append(product)
+
+    def named(self) -> tuple[tuple[str, str], ...]:
+        order = list(dict.fromkeys(name for name, _ in self._found))
+        ranked = sorted(self._found.items(), key=lambda entry: order.index(entry[0][0]))
+        return tuple(
+            (f"{name} ({', '.join(owners)})" if len(owners) < self._members else name, text)
+            for (name, text), owners in ranked
+        )

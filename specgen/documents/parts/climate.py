@@ -1,0 +1,22 @@
+"""A climate for application as printed, of a product or of a job.
+
+Called by `data_sheet`, `method_statement` and `job_card`.
+"""
+
+from __future__ import annotations
+
+from specgen.documents.parts.wording import Words
+from specgen.model.product import ApplicationClimate
+
+
+def climate(stated: ApplicationClimate | None, words: Words) -> tuple[tuple[str, str], ...]:
+    """(name, finished text) of every limit that is stated."""
+    if stated is None:
+        return ()
+    named = (
+        (words("Air temperature"), stated.air),
+        (words("Part temperature"), stated.surface),
+        (words("Relative humidity"), stated.humidity),
+        (words("Part above dew point"), stated.dew_point_margin),
+    )
+    return tuple((name, words.phrase(value)) for name, value in named if value is not None)

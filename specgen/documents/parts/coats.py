@@ -1,0 +1,159 @@
+"""The coats of one build with their films, and the waits between them: the one place where these figures are written.
+
+Called by `build` for the method statement and by `job_card`, so that the paper at the vehicle says the same.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from specgen.documents.parts.protection import spraying_wear
+from specgen.documents.parts.wording import Words
+from specgen.facts.job.quantities import Quantities
+from specgen.facts.layer.sums import sum_of
+from specgen.model.preparation import Preparation
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+from specgen.trade.working import Working
+from specgen.units.quantity import Quantity
+from specgen.units.rounding import round_half_up
+
+
+@dataclass(frozen=True, slots=True)
+class CoatView:
+    """One coat, numbered from the part up. `layer` is the id in the sources; every other field is finished text."""
+
+    layer: str
+    name: str
+    product: str
+    variant: str
+    order_number: str
+    passes: str
+    wet: str
+    least: str
+    nominal: str
+    most: str
+    hold: str
+    needed: str
+    wear: str
+    breathing: str
+
+
+@dataclass(frozen=True, slots=True)
+class Wait:
+    """How long after `after`, counted from its last pass, `comes` may begin; empty where nothing is stated."""
+
+    after: str
+    comes: str
+    not_before: str
+    not_later: str
+    late: str
+
+
+def coats(system: System, spec: Spec, figures: Quantities, words: Words) -> tuple[CoatView, ...]:
+    """The coats of a system, the first on the part."""
+    return tuple(_coat(number, layer, system, spec, figures, words) for number, layer in numbered(system))
+
+
+def waits(system: System, preparation: Preparation, spec: Spec, words: Words) -> tuple[Wait, ...]:
+    """Every wait of a build in the order of the work: to the first coat, between coats, to handling and service."""
+    return tuple(_waits(system, preparation, spec, words))
+
+
+def total(system: System, words: Words) -> str:
+    """The film of all coats together, as stated, else summed; empty where there is neither."""
+    stated = system.total
+    least = (stated.min if stated else None) or sum_of(system, "min")
+    most = (stated.max if stated else None) or sum_of(system, "max")
+    nominal = (stated.nominal if stated else None) or sum_of(system, "nominal")
+    parts = []
+    if least is not None:
+        parts.append(words("at least {}").format(words.phrase(least)))
+    if nominal is not None:
+        parts.append(words("nominal {}").format(words.phrase(nominal)))
+    if most is not None:
+        parts.append(words("at most {}").format(words.phrase(most)))
+    return ", ".join(parts)
+
+
+def numbered(system: System) -> Iterator[tuple[int, Layer]]:
+    """The layers with their numbers, from 1 on the part."""
+    return enumerate(system.layers, 1)
+
+
+def coat_name(number: int, layer: Layer, words: Words) -> str:
+    """`1 primer`."""
+    return f"{number} {words.word(layer.role)}"
+
+
+def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quantities, words: Words) -> CoatView:
+    product, variant = spec.product_of(layer), spec.variant_of(layer)
+    wet = figures.wet_targets.get((system.id, layer.id))
+    packs = figures.layer_packs.get((system.id, layer.id))
+    film = layer.film
+    return CoatView(
+        layer.id,
+        coat_name(number, layer, words),
+        product.name,
+        variant.name if variant is not None else "",
+        variant.order_number if variant is not None else "",
+        _passes(layer, words),
+        words.phrase(layer.wet_target) if layer.wet_target is not None else _wet(wet, words),
+        words.phrase(film.min or product.film.min),
+        words.phrase(film.nominal),
+        words.phrase(film.max or product.film.max),
+        words.phrase(layer.hold),
+        packs.printed() if packs is not None else "",
+        spraying_wear(product),
+        spraying_wear(product, breathing_only=True),
+    )
+
+
+def _wet(working: Working | None, words: Words) -> str:
+    """The wet target as printed in the annex, with the second unit beside it."""
+    if working is None:
+        return ""
+    # The second unit is that of the printed figure, so that the two can be checked against each other.
+    rounded = round_half_up(working.number, working.places)
+    return words.phrase(Quantity.of("thickness", Fraction(rounded), working.unit, str(rounded)))
+
+
+def _passes(layer: Layer, words: Words) -> str:
+    said = []
+    if layer.passes is not None:
+        said.append(str(layer.passes))
+        if layer.coats is not None:
+            said[0] = words("{passes} in {coats} coats").format(passes=layer.passes, coats=layer.coats)
+        if layer.flash_between_passes is not None:
+            said.append(words("{} apart").format(words.phrase(layer.flash_between_passes)))
+    elif layer.coats is not None:
+        said.append(str(layer.coats))
+    if layer.thinner is not None:
+        said.append(words("thinned at most {}").format(words.phrase(layer.thinner)))
+    return ",\n".join(said)
+
+
+def _waits(system: System, preparation: Preparation, spec: Spec, words: Words) -> Iterator[Wait]:
+    names = [coat_name(number, layer, words) for number, layer in numbered(system)]
+    if names and preparation.coat_within is not None:
+        late = words("Prepare again from the last step.")
+        yield Wait(words("last preparation step"), names[0], "", words.phrase(preparation.coat_within), late)
+    for at, (below, above) in enumerate(zip(system.layers, system.layers[1:], strict=False)):
+        late = late_remedy(below, above, spec)
+        if below.hold is not None:
+            yield Wait(names[at], names[at + 1], words.low(below.hold), words.high(below.hold), late)
+    if names and system.handle_after is not None:
+        yield Wait(names[-1], words("handling the part"), words.phrase(system.handle_after), "", "")
+    if names and system.service_after is not None:
+        yield Wait(names[-1], words("putting into service"), words.phrase(system.service_after), "", "")
+
+
+def late_remedy(below: Layer, above: Layer, spec: Spec) -> str:
+    """What to do once the wait between two coats is past: the system's own word, else the product's; empty for neither."""
+    if below.if_late:
+        return below.if_late
+    windows = spec.product_of(below).overcoat
+    found = next((w for name in (above.product, "any") for w in windows if w.by == name), None)
+    return found.if_late or "" if found is not None else ""

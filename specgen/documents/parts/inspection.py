@@ -1,0 +1,102 @@
+"""Inspection points as printed: when each falls and what passes. Called by `method_statement` and `job_card`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Words
+from specgen.model.acceptance import Criterion, Gauge, InspectionPoint, Readings
+from specgen.model.job import Job
+from specgen.model.spec import Spec
+from specgen.model.system import Layer
+
+
+def points_table(job: Job, spec: Spec, words: Words) -> TableView:
+    """Every point of a job, numbered in the order of the work."""
+    layers = {layer.id: layer for system in spec.systems_of(job) for layer in system.layers}
+    columns = [
+        Column(words("No."), "w-5", numeric=True),
+        Column(words("When"), "w-12"),
+        Column(words("Check"), "w-15"),
+        Column(words("Method, how often"), "w-25"),
+        Column(words("Passes")),
+        Column(words("If it fails"), "w-15"),
+    ]
+    rows = []
+    for number, point in enumerate(job.inspection, 1):
+        when = _when(point, layers, words) + (f"\n{words('HOLD POINT')}" if point.hold_point else "")
+        method = _joined((point.method, *_gauge(point.gauge, words), point.often, *_counts(point.readings, words)))
+        check = _joined((point.check, words("on {}").format(", ".join(point.items)) if point.items else ""))
+        rows.append((str(number), when, check, method, passes(point.criterion, words), point.if_failed or ""))
+    return table_view(words("Inspection points in the order of the work"), columns, rows)
+
+
+def passes(criterion: Criterion, words: Words) -> str:
+    """What passes, one line a limit, rule or text."""
+    return _joined((*limits(criterion, words), criterion.text))
+
+
+def limits(criterion: Criterion, words: Words) -> tuple[str, ...]:
+    """The limits and rules of a criterion, without its text."""
+    films = (
+        (criterion.min, words("at least {}")),
+        (criterion.max, words("at most {}")),
+        (criterion.nominal, words("nominal {}")),
+        (criterion.spot_min, words("mean of a spot at least {}")),
+        (criterion.spot_max, words("mean of a spot at most {}")),
+        (criterion.area_min, words("mean of an area at least {}")),
+        (criterion.area_max, words("mean of an area at most {}")),
+    )
+    said = [text.format(words.phrase(film)) for film, text in films if film is not None]
+    low = words.word(criterion.low_readings) if criterion.low_readings is not None else ""
+    decides = words("this rule decides") if criterion.decides else ""
+    return tuple(part for part in (*said, _rule(criterion, words), low, decides) if part)
+
+
+def _gauge(gauge: Gauge | None, words: Words) -> Iterator[str]:
+    """How the gauge works, what it is set to zero on, and what is taken off each reading."""
+    if gauge is None:
+        return
+    parts = [words("gauge: {}").format(words.word(gauge.principle)) if gauge.principle is not None else ""]
+    if gauge.zeroed_on is not None:
+        parts.append(words("set to zero on {}").format(words.word(gauge.zeroed_on)))
+    if gauge.correction is not None:
+        parts.append(words("take {} off each reading").format(words.phrase(gauge.correction)))
+    yield ", ".join(part for part in parts if part)
+
+
+def _counts(plan: Readings | None, words: Words) -> Iterator[str]:
+    """How many areas, spots and readings, and how far from an edge."""
+    if plan is None:
+        return
+    counts = (
+        (plan.areas, words("areas: {}")),
+        (plan.spots, words("spots in all: {}")),
+        (plan.readings, words("readings in all: {}")),
+    )
+    yield ", ".join(text.format(count) for count, text in counts if count is not None)
+    if plan.from_edge is not None:
+        yield words("at least {} from edges, corners and holes").format(words.phrase(plan.from_edge))
+
+
+def _joined(parts: Iterable[str | None]) -> str:
+    return "\n".join(part for part in parts if part)
+
+
+def _rule(criterion: Criterion, words: Words) -> str:
+    if criterion.rule is None or criterion.rule.value == "own":
+        return ""
+    named = [criterion.rule.value.replace("SSPC-PA-2", "SSPC-PA 2").replace("ISO-", "ISO ")]
+    if criterion.edition:
+        named.append(words("edition {}").format(criterion.edition))
+    if criterion.level is not None:
+        named.append(words("level {}").format(criterion.level))
+    return " ".join(named)
+
+
+def _when(point: InspectionPoint, layers: dict[str, Layer], words: Words) -> str:
+    if point.at is not None:
+        return words.word(point.at)
+    layer = layers.get(point.after or "")
+    return words("after the {}").format(words.word(layer.role)) if layer is not None else ""

@@ -1,0 +1,70 @@
+"""What an issued document says of itself on its pages: revision, day, who approved it, and the fingerprint of its certificate.
+
+Called by `specgen.issuing.issue`; `base.html.j2` and `parts/issue.html.j2` print it. A draft has none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Protocol
+
+from specgen.documents.parts.wording import Translate
+from specgen.figures.square_code import square_code
+
+
+class Given(Protocol):
+    """An approval as the register holds it; `time` is UTC, `2026-11-25T16:02:03Z`."""
+
+    @property
+    def role(self) -> str: ...
+    @property
+    def name(self) -> str: ...
+    @property
+    def meaning(self) -> str: ...
+    @property
+    def time(self) -> str: ...
+
+
+@dataclass(frozen=True, slots=True)
+class IssueView:
+    """`approvals` are (what was done, by whom and on what terms); `code` is a drawing."""
+
+    revision: str
+    issued: str
+    reason: str
+    approvals: tuple[tuple[str, str], ...]
+    fingerprint: str
+    code: str
+
+
+def issue_block(
+    revision: str,
+    issued: str,
+    reason: str,
+    approvals: Sequence[tuple[Given, str]],
+    fingerprint: str,
+    code: str,
+    translate: Translate,
+) -> IssueView:
+    """`issued` is the day; each approval comes with the principal who signed it, empty where nobody did."""
+    titled = translate("Square code: number, revision, day and certificate of this document")
+    return IssueView(
+        revision,
+        issued,
+        reason,
+        tuple(_approval(given, signer, translate) for given, signer in approvals),
+        fingerprint,
+        square_code(code, titled),
+    )
+
+
+def _approval(given: Given, signer: str, translate: Translate) -> tuple[str, str]:
+    done = translate("Checked") if given.role == "check" else translate("Approved")
+    signed = (
+        translate("signed with the key of {signer}").format(signer=signer)
+        if signer
+        else translate("recorded, not signed")
+    )
+    when = given.time.replace("T", " ").replace("Z", " UTC")
+    return done, f"{given.name}, {when}: {given.meaning} ({signed})"

@@ -1,0 +1,57 @@
+"""The cautions part of a job: panels, what to wear, first aid, clearing up, air and VOC, with the workings behind it.
+
+Called by `method_statement`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.documents.parts.cautions import HazardView, emergency, first_aid, hazards
+from specgen.documents.parts.protection import protection
+from specgen.documents.parts.room_air import AirView, room_air
+from specgen.documents.parts.step_cautions import cautions_at
+from specgen.documents.parts.tables import TableView
+from specgen.documents.parts.voc import voc_table
+from specgen.documents.parts.wording import Words
+from specgen.facts.job.quantities import Quantities
+from specgen.facts.product.emissions import voc_let_off
+from specgen.model.hazards import Task
+from specgen.model.job import Job
+from specgen.model.spec import Spec
+from specgen.trade.working import Working
+
+
+@dataclass(frozen=True, slots=True)
+class JobSafety:
+    """Everything said of hazards in one document of a job, as finished text."""
+
+    emergency: str
+    panels: tuple[HazardView, ...]
+    protection: TableView
+    first_aid: tuple[tuple[str, str], ...]
+    clearing_up: tuple[str, ...]
+    air: AirView
+    voc: TableView
+
+
+def let_off(job: Job, spec: Spec, figures: Quantities) -> tuple[Working, ...]:
+    """The workings of the VOC of a job, for its annex."""
+    return voc_let_off(job, spec, figures.packs)
+
+
+def job_safety(job: Job, spec: Spec, released: tuple[Working, ...], on: date, words: Words, *, after: int) -> JobSafety:
+    """The part of one job on a day. `released` are those of `let_off`; the workings of its air stand `after` others."""
+    products = list(spec.products_of(job))
+    ids = {f"voc.{job.id}.{product.id}": product.id for product in products} | {f"voc.{job.id}": ""}
+    masses = {ids[working.id]: working for working in released if working.id in ids}
+    return JobSafety(
+        emergency(spec.project, words),
+        hazards(products, spec.project, words),
+        protection(products, words),
+        first_aid(products, words),
+        cautions_at(Task.CLEARING_UP, products, words),
+        room_air(job, spec, on, words, after=after),
+        voc_table(products, on, words, masses),
+    )

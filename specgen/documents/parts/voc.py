@@ -1,0 +1,91 @@
+"""VOC of the products against their limits, and what a job lets off, as printed.
+
+Called by `method_statement`, `data_sheet` and `label_sheet`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from datetime import date
+
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Words
+from specgen.facts.product.hazard_facts import package_of
+from specgen.model.product import Product, Voc, VocCategory
+from specgen.trade.judged import CannotJudge
+from specgen.trade.voc_limit import VocLimit, reactivity_limit, voc_limit_eu, voc_limit_us_refinish
+from specgen.trade.working import Working
+from specgen.units.quantity import Quantity
+from specgen.units.rounding import plain_text
+
+
+def voc_table(
+    products: Sequence[Product], on: date, words: Words, let_off: Mapping[str, Working] | None = None
+) -> TableView:
+    """A row for each product and law; `let_off` is the VOC a job lets off, by product id, and "" for all of it."""
+    columns = (
+        Column(words("Product"), "w-25"),
+        Column(words("VOC ready for use"), "w-15", numeric=True),
+        Column(words("Law and category"), "w-15"),
+        Column(words("Limit on {}").format(on.isoformat()), "w-25"),
+        Column(words("Let off on this job, at most"), "w-15", numeric=True),
+    )
+    rows = []
+    for product in products:
+        if product.voc is None:
+            continue
+        mass = let_off[product.id].printed() if let_off is not None and product.id in let_off else ""
+        laws = product.voc.categories
+        for entry in laws or (None,):
+            first = entry is None or entry is laws[0]
+            rows.append(
+                (
+                    product.name,
+                    *_against(product, product.voc, entry, on, words),
+                    mass if first else "",
+                )
+            )
+    if rows and let_off is not None and "" in let_off:
+        rows.append((words("All products"), "", "", "", let_off[""].printed()))
+    caption = words("Volatile organic compounds (VOC)")
+    limits = [_limit(p, entry, on) for p in products if p.voc is not None for entry in p.voc.categories]
+    sources = dict.fromkeys(str(limit.source) for limit in limits if isinstance(limit, VocLimit))
+    if sources:
+        caption = words("{caption}; limits: {sources}").format(caption=caption, sources="; ".join(sources))
+    return table_view(caption, columns, rows)
+
+
+def _against(product: Product, stated: Voc, entry: VocCategory | None, on: date, words: Words) -> tuple[str, str, str]:
+    content = words.phrase(stated.content)
+    if entry is None:
+        return content, "", words("no category is stated")
+    law = f"{entry.jurisdiction}, {entry.category}"
+    limit = _limit(product, entry, on)
+    if limit is None:
+        return content, law, words("no limit of this law is known here")
+    if isinstance(limit, CannotJudge):
+        return content, law, words("cannot be judged: {}").format(limit.why)
+    if isinstance(limit.limit, Quantity):
+        return content, law, _dated(f"{words.phrase(limit.limit)}", limit, words)
+    reactivity = f"{plain_text(stated.reactivity)} {limit.unit}" if stated.reactivity is not None else ""
+    return reactivity, law, _dated(f"{plain_text(limit.limit)} {limit.unit}", limit, words)
+
+
+def _dated(figure: str, limit: VocLimit, words: Words) -> str:
+    since = words(", since {}").format(limit.since) if limit.since else ""
+    return f"{figure}{since}"
+
+
+def _limit(product: Product, entry: VocCategory, on: date) -> VocLimit | CannotJudge | None:
+    aerosol = package_of(product) == "aerosol"
+    match entry.jurisdiction:
+        case "EU" | "GB":
+            return voc_limit_eu(entry.category, on)
+        case "US-CA" if aerosol:
+            return reactivity_limit("US-CA", entry.category, on)
+        case "US" if aerosol:
+            return reactivity_limit("US", entry.category, on)
+        case "US":
+            return voc_limit_us_refinish(entry.category)
+        case _:
+            return None

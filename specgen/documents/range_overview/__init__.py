@@ -1,0 +1,1 @@
+"""The range overview as finished text."""

@@ -1,0 +1,89 @@
+"""All products of a folder side by side on one page, for choosing. Called by `specgen.printing.kinds`.
+
+The template `range_overview/document.html.j2` prints it. What differs by conditions carries its conditions in the cell.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.documents.data_sheet.storage import pot_life
+from specgen.documents.parts.parties import PartyView, party
+from specgen.documents.parts.product_variants import pack
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Translate, Words
+from specgen.facts.product.handling import handling
+from specgen.model.product import Product
+from specgen.model.project import Project
+from specgen.model.spec import Spec
+
+
+@dataclass(frozen=True, slots=True)
+class RangeOverview:
+    """The whole document."""
+
+    number: str
+    title: str
+    maker: PartyView
+    on: str
+    products: TableView
+    program: str
+
+
+def number_of(project: Project) -> str:
+    """The document number of the overview: `RO-` and the id of the project."""
+    return f"RO-{project.id}"
+
+
+def range_overview(spec: Spec, *, on: date, program: str, translate: Translate) -> RangeOverview:
+    """The view of a folder that checks without errors. `translate` turns English into the project's language."""
+    words = Words.of(spec.project, translate)
+    columns = (
+        Column(words("Product"), "w-12"),
+        Column(words("Curing"), "w-10"),
+        Column(words("Use as"), "w-8"),
+        Column(words("On bare metal"), "w-5"),
+        Column(words("Dry film, least"), "w-8", numeric=True),
+        Column(words("Dry film, nominal"), "w-8", numeric=True),
+        Column(words("Dry film, most"), "w-8", numeric=True),
+        Column(words("Dry to handle, near 20 °C"), "w-10"),
+        Column(words("Lasting dry heat, most"), "w-8", numeric=True),
+        Column(words("Shelf life, unopened"), "w-8"),
+        Column(words("Pot life")),
+        Column(words("Pack"), "w-8"),
+    )
+    rows = [tuple(_row(product, words)) for product in spec.products.values()]
+    return RangeOverview(
+        number_of(spec.project),
+        words("Product range"),
+        party(spec.project.maker),
+        on.isoformat(),
+        table_view(words("The products side by side"), columns, rows),
+        program,
+    )
+
+
+def _row(product: Product, words: Words) -> Iterator[str]:
+    film, stood = product.film, product.service_temperature
+    yield product.name
+    yield words.word(product.curing)
+    yield ", ".join(words.word(role) for role in product.roles)
+    yield words("yes") if product.direct_to_metal else words("no")
+    yield from (words.phrase(limit) for limit in (film.min, film.nominal, film.max))
+    yield _handling(product, words)
+    yield words.phrase(stood.continuous_max) if stood is not None else ""
+    yield words.phrase(product.shelf_life)
+    yield pot_life(product.pot_life, words)
+    packs = dict.fromkeys(pack(product, variant, words) for variant in product.variants)
+    yield ", ".join(packs)
+
+
+def _handling(product: Product, words: Words) -> str:
+    """The time to handle nearest to 20 degC, with its conditions."""
+    first = handling(product)
+    if first is None:
+        return ""
+    under = ", ".join(words.phrase(value) for value in (first.air, first.humidity, first.film) if value is not None)
+    return words("{time} at {conditions}").format(time=words.phrase(first.time), conditions=under)

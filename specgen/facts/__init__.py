@@ -1,0 +1,1 @@
+"""What is in force, and what rests on what: one answer for rules, comparison and pages."""

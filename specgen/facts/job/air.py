@@ -1,0 +1,214 @@
+"""Air for the spraying of a job: what the explosive limit asks for, what the lungs ask for, and when to go in again.
+
+All of it is one record and is printed together, for the flow that keeps off an explosion is far too small to breathe.
+It is a model of a room whose air mixes and no substitute for a measurement. Called by the rules on air and by the
+documents of a job.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.facts.product.hazard_facts import isocyanates_in
+from specgen.model.job import Job, WorkAir
+from specgen.model.product import Ingredient, Product
+from specgen.model.spec import Spec
+from specgen.standards.citations import ARITHMETIC
+from specgen.standards.tables import table
+from specgen.trade.exposure import LONG
+from specgen.trade.exposure_flow import Vapour, isocyanate, vapour_of
+from specgen.trade.given import Given, Source, amount, from_table, take
+from specgen.trade.judged import CannotJudge
+from specgen.trade.room import POSTED_TIME_DECIDES, ReEntry, Remaining, clearing_time_of_index, re_entry
+from specgen.trade.vapour import mixing_factor
+from specgen.trade.ventilation import AirFlow, air_flow
+from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.quantity import Quantity
+
+_BACK_IN = "time until the room may be entered"
+
+
+@dataclass(frozen=True, slots=True)
+class ProductAir:
+    """Air for one product of a job under one law.
+
+    `spraying` goes by a quarter of the lower explosive limit, `shipyard` by a tenth; both hold the flows for the limits
+    of exposure as well. `stated` is the fresh air the job states. `re_entry` counts each vapour by itself, `together` the
+    sum of all over their limits, which always takes longer; neither counts mist.
+    """
+
+    product: str
+    jurisdiction: str
+    stated: Given | Working | CannotJudge
+    spraying: AirFlow | CannotJudge
+    shipyard: AirFlow | CannotJudge
+    re_entry: ReEntry | CannotJudge
+    together: Working | CannotJudge
+
+
+def air_of_job(job: Job, spec: Spec, on: date) -> tuple[ProductAir, ...]:
+    """One entry for each product and jurisdiction; empty where the job says nothing of its air.
+
+    `on` is the day whose limits of exposure hold.
+    """
+    if job.air is None:
+        return ()
+    return tuple(
+        _of_product(job, job.air, product, jurisdiction, on)
+        for product in spec.products_of(job)
+        for jurisdiction in spec.project.jurisdictions
+    )
+
+
+def stated_flow(job: Job, air: WorkAir) -> Given | Working | CannotJudge:
+    """The fresh air a job states in m3/h, or room times changes."""
+    path = f"jobs.{job.id}.air"
+    if air.flow is not None:
+        return Given(air.flow, f"{path}.flow")
+    if air.changes is None or air.room is None:
+        missing = () if air.changes is None else ("volume of the room",)
+        return CannotJudge(
+            "fresh air", "neither the flow nor the changes in an hour are stated", missing or ("air flow",)
+        )
+    inputs = (
+        take("n", "air changes in an hour", Given(air.changes, f"{path}.changes")),
+        take("V", "volume of the room", Given(air.room, f"{path}.room"), "room_volume", "m3"),
+    )
+    key, source = f"air.{job.id}/stated", ARITHMETIC
+    return work(key, "fresh air", "n * V", inputs, kind="air_flow", unit="m3/h", places=0, source=source)
+
+
+def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on: date) -> ProductAir:
+    key = f"air.{job.id}.{product.id}.{jurisdiction}"
+    stated = stated_flow(job, air)
+    vapours = _vapours(key, job, air, product, jurisdiction, on)
+    if isinstance(vapours, CannotJudge):
+        return ProductAir(product.id, jurisdiction, stated, vapours, vapours, vapours, vapours)
+    mixing = _mixing(job, air)
+    # Unknown counts as held: the caution then stands, and the flow cannot be judged.
+    held = isocyanates_in(product) is not False
+    nco = isocyanate(None, jurisdiction, on) if held else None
+    spraying, shipyard = (
+        air_flow(f"{key}/{share}", vapours, mixing, isocyanates=nco, share=share) for share in ("spraying", "shipyard")
+    )
+    remaining = _remaining(key, air, vapours, stated, mixing, isocyanates=held)
+    if isinstance(remaining, CannotJudge) or isinstance(stated, CannotJudge) or air.room is None:
+        why = remaining if isinstance(remaining, CannotJudge) else CannotJudge(_BACK_IN, "room or fresh air is missing")
+        return ProductAir(product.id, jurisdiction, stated, spraying, shipyard, why, why)
+    room = Given(air.room, f"jobs.{job.id}.air.room")
+    entry = re_entry(f"{key}/entry", remaining, stated, room, mixing, isocyanates=False)
+    together = _together(f"{key}/together", remaining, stated, room, mixing)
+    return ProductAir(product.id, jurisdiction, stated, spraying, shipyard, entry, together)
+
+
+def _mixing(job: Job, air: WorkAir) -> Given:
+    if air.mixing is not None:
+        return Given(air.mixing, f"jobs.{job.id}.air.mixing")
+    return from_table("mixing_factors", table("mixing_factors").row("id", "typical, at least"), "factor")
+
+
+def _vapours(
+    key: str, job: Job, air: WorkAir, product: Product, jurisdiction: str, on: date
+) -> tuple[Vapour, ...] | CannotJudge:
+    what = "vapour let off"
+    volatile = [line for line in product.composition if line.kind is not Ingredient.SOLIDS]
+    if air.spraying_rate is None:
+        return CannotJudge(what, "it is not stated how much is sprayed in an hour", ("spraying rate",))
+    if not volatile:
+        return CannotJudge(what, f"the composition of {product.id} names nothing that evaporates", ("composition",))
+    rate = Given(air.spraying_rate, f"jobs.{job.id}.air.spraying_rate")
+    found = []
+    for line in volatile:
+        inputs = (
+            take("m", "contents sprayed", rate, "release_rate", "g/h"),
+            take(
+                "w",
+                f"{line.name}, share by mass",
+                Given(line.mass_share, f"products.{product.id}.composition.{line.id}.mass_share", "maker"),
+                "share",
+                "%",
+            ),
+        )
+        name = f"{line.name} let off"
+        release = work(
+            f"{key}.{line.id}",
+            name,
+            "m * w / 100",
+            inputs,
+            kind="release_rate",
+            unit="g/h",
+            places=0,
+            source=ARITHMETIC,
+            note="100: percent",
+        )
+        found.append(vapour_of(line.name, line.cas or "", release, jurisdiction, on))
+    return tuple(found)
+
+
+def _remaining(
+    key: str,
+    air: WorkAir,
+    vapours: tuple[Vapour, ...],
+    stated: Given | Working | CannotJudge,
+    mixing: Source,
+    *,
+    isocyanates: bool,
+) -> tuple[Remaining, ...] | CannotJudge:
+    """What hangs in the room at the worst when the work ends, each vapour against each of its 8 h limits."""
+    what = _BACK_IN
+    if isocyanates:
+        return CannotJudge(what, POSTED_TIME_DECIDES, ("clearance time of the booth",))
+    if isinstance(stated, CannotJudge) or air.room is None:
+        return CannotJudge(what, "room and fresh air are not both stated", ("volume of the room", "air flow"))
+    remaining = []
+    for number, vapour in enumerate(vapours, start=1):
+        lasting = [limit for limit in vapour.limits if limit.period == LONG]
+        if not lasting:
+            return CannotJudge(what, f"no 8 h limit of {vapour.name} was read", (f"8 h limit of {vapour.name}",))
+        try:
+            highest = _steady(f"{key}/steady-{number}", vapour, stated, mixing)
+        except WorkingError as error:
+            return CannotJudge(what, error.what, ("air flow",))
+        remaining += [Remaining(vapour.name, highest, limit, vapour.molar_mass) for limit in lasting]
+    return tuple(remaining)
+
+
+def _together(
+    key: str, remaining: Sequence[Remaining], stated: Source, room: Source, mixing: Source
+) -> Working | CannotJudge:
+    """Minutes until the sum of all vapours over their lowest 8 h limits is 1: their effects are taken to add up."""
+    lowest: dict[str, tuple[Source, Source]] = {}
+    for number, entry in enumerate(remaining, start=1):
+        limit = entry.limit.in_air(f"{key}/limit-{number}", entry.molar_mass)
+        if isinstance(limit, CannotJudge):
+            return limit
+        known = lowest.get(entry.substance)
+        if known is None or _size(limit) < _size(known[1]):
+            lowest[entry.substance] = (entry.concentration, limit)
+    inputs: list[Input] = []
+    for number, (name, (highest, least)) in enumerate(lowest.items(), start=1):
+        inputs.append(take(f"C_{number}", f"{name} in the room", highest, "concentration", "mg/m3"))
+        inputs.append(take(f"L_{number}", f"limit of {name}", least, "concentration", "mg/m3"))
+    formula = " + ".join(f"C_{number} / L_{number}" for number in range(1, len(lowest) + 1))
+    name = "sum over the limits at the end of the work"
+    index = work(f"{key}/index", name, formula, tuple(inputs), places=3, source=ARITHMETIC)
+    return clearing_time_of_index(key, index, 1, stated, room, mixing)
+
+
+def _size(limit: Source) -> Quantity:
+    found = amount(limit)
+    assert isinstance(found, Quantity)  # noqa: S101  # a limit in air is a concentration
+    return found
+
+
+def _steady(key: str, vapour: Vapour, flow: Source, mixing: Source) -> Working:
+    """The concentration a room comes to if the spraying goes on: the worst there can be when it ends."""
+    inputs = (
+        take("G", f"{vapour.name}, let off", vapour.release, "release_rate", "mg/h"),
+        mixing_factor(mixing),
+        take("Q", "air flow", flow, "air_flow", "m3/h"),
+    )
+    name = f"{vapour.name} in the room, after long spraying"
+    return work(key, name, "G * K / Q", inputs, kind="concentration", unit="mg/m3", places=1, source=ARITHMETIC)

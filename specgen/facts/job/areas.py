@@ -1,0 +1,115 @@
+"""The area of an item: stated, or worked out from its shapes, less what is masked, plus its edges, times its count.
+
+Called by `quantities`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from specgen.facts.faults import NotStatedError
+from specgen.model.job import Item, ShapeKind
+from specgen.model.job import Shape as ShapeSource
+from specgen.model.walk import Path
+from specgen.standards.citations import LOGIC
+from specgen.trade.area import Angle, Box, Cylinder, Edge, Plate, Shape, Tube, coated_area, shape_area, total_area
+from specgen.trade.given import Given, Source, take
+from specgen.trade.working import Working, WorkingError, work
+from specgen.units.quantity import Quantity
+
+# The four walls of a box are always coated; five faces add one lid, six both.
+_LIDS = {4: 0, 5: 1, 6: 2, None: 2}
+
+# More terms than this in one sum cannot be followed on paper.
+_TERMS = 12
+
+
+def item_area(item: Item, path: Path) -> tuple[list[Working], Working | None]:
+    """The workings an item's area builds on, and the area itself; None where neither area nor shapes are stated.
+
+    Raises NotStatedError where a size is missing, WorkingError where more is masked than there is.
+    """
+    supporting: list[Working] = []
+    one: Source
+    if item.area is not None:
+        one = _given(item.area, path, "area")
+    elif item.shapes:
+        bodies: list[Working] = []
+        for shape in item.shapes:
+            area = shape_area(f"area.{item.id}.{shape.id}", _shape(shape, (*path, "shapes", shape.id)))
+            supporting.append(area)
+            bodies.append(_times(shape, area, item, supporting))
+        one = summed_area(f"area.{item.id}/one", bodies, supporting)
+    else:
+        return [], None
+    masked = [_given(m.area, path, "masked", m.id, "area") for m in item.masked if m.area is not None]
+    edges = [
+        Edge(_given(e.length, path, "edges", e.id, "length"), _given(e.width, path, "edges", e.id, "width"))
+        for e in item.edges
+    ]
+    count = Given(Fraction(item.count), ".".join((*path, "count")))
+    return supporting, coated_area(f"area.{item.id}", one, masked, edges, count)
+
+
+def summed_area(name: str, areas: Sequence[Working], supporting: list[Working]) -> Working:
+    """The areas together; many are added up in groups, each a Working of its own in `supporting`."""
+    if len(areas) == 1:
+        return areas[0]
+    if len(areas) > _TERMS:
+        groups = [areas[at : at + _TERMS] for at in range(0, len(areas), _TERMS)]
+        areas = [summed_area(f"{name}/{number}", group, supporting) for number, group in enumerate(groups, 1)]
+        return summed_area(name, areas, supporting)
+    total = total_area(name, areas)
+    supporting.append(total)
+    return total
+
+
+def _times(shape: ShapeSource, area: Working, item: Item, supporting: list[Working]) -> Working:
+    if shape.count is None or shape.count == 1:
+        return area
+    inputs = (take("A", "area of one", area, "area", "m2"), take("n", "how many on one part", shape.count))
+    several = work(
+        f"area.{item.id}.{shape.id}/all",
+        f"area of all {shape.id}",
+        "A * n",
+        inputs,
+        kind="area",
+        unit="m2",
+        places=2,
+        source=LOGIC,
+    )
+    supporting.append(several)
+    return several
+
+
+def _shape(shape: ShapeSource, path: Path) -> Shape:
+    def size(name: str) -> Given:
+        value: Quantity | None = getattr(shape, name)
+        if value is None:
+            raise NotStatedError(f"the {shape.kind} {shape.id} has no {name}", (*path, name))
+        return _given(value, path, name)
+
+    def counted(otherwise: int) -> Given:
+        """The coated sides or ends as stated, else the number that is usual for the shape."""
+        stated = shape.sides
+        return Given(Fraction(otherwise)) if stated is None else Given(Fraction(stated), ".".join((*path, "sides")))
+
+    sides = shape.sides
+    match shape.kind:
+        case ShapeKind.PLATE:
+            return Plate(size("length"), size("width"), counted(1))
+        case ShapeKind.TUBE:
+            return Tube(size("diameter"), size("length"), counted(0))
+        case ShapeKind.ANGLE:
+            return Angle(size("height"), size("width"), size("length"))
+        case ShapeKind.CYLINDER:
+            return Cylinder(size("diameter"), size("height"), counted(2))
+        case ShapeKind.BOX:
+            if sides not in _LIDS:
+                raise WorkingError(f"the box {shape.id} is coated on {sides} faces; 4, 5 or 6 can be worked out")
+            return Box(size("length"), size("width"), size("height"), _LIDS[sides])
+
+
+def _given(value: Quantity, path: Path, *way: str) -> Given:
+    return Given(value, ".".join((*path, *way)))

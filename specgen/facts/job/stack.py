@@ -1,0 +1,154 @@
+"""Everything under and in a system on one item: the substrate, the old coats that stay, then the new layers, from the part up.
+
+Old coats go where the preparation strips or blasts the part, unless it feathers an edge: then they stay around the spot.
+Called by the rules on old paint, layers, climate and repair, and by the method statement.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from specgen.facts.memo import memoised
+from specgen.model.job import Exposure, Item, Job, OldCoat
+from specgen.model.preparation import StepKind, Substrate
+from specgen.model.product import Product
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+from specgen.model.walk import Path
+from specgen.standards.tables import table
+from specgen.units.quantity import Quantity
+
+# A part that comes with paint on it, and the family of that paint; empty where it may be any.
+_PAINTED = {"ecoat_part": "ecoat", "powder_part": "powder", "oem_finish": "oem_finish", "old_paint": None}
+_TAKES_ALL_OFF = {StepKind.STRIP, StepKind.BLAST}
+
+
+@dataclass(frozen=True, slots=True)
+class OldLayer:
+    """An old coat that stays. `path` is its address from the top of the sources, `coat` what is said of it."""
+
+    family: str | None
+    coat: OldCoat
+    path: Path
+
+    @property
+    def name(self) -> str:
+        """`the old coat factory`, or the paint the part comes with."""
+        return f"the old coat {self.coat.id}"
+
+    @property
+    def fresh(self) -> bool:
+        """True where it is said not to be hard through."""
+        return self.coat.cured is False
+
+
+@dataclass(frozen=True, slots=True)
+class NewLayer:
+    """A layer of the system with its product."""
+
+    layer: Layer
+    product: Product
+    path: Path
+
+    @property
+    def family(self) -> str:
+        return self.product.binder
+
+
+@dataclass(frozen=True, slots=True)
+class Stack:
+    """The whole stack of one item. `old` and `new` run from the part up; `system` is what `new` comes from."""
+
+    item: Item
+    system: System
+    substrate: Substrate | None
+    old: tuple[OldLayer, ...]
+    new: tuple[NewLayer, ...]
+
+    @property
+    def top_of_old(self) -> OldLayer | None:
+        return self.old[-1] if self.old else None
+
+    @property
+    def first(self) -> NewLayer | None:
+        return self.new[0] if self.new else None
+
+    @property
+    def last(self) -> NewLayer | None:
+        return self.new[-1] if self.new else None
+
+    def build(self) -> Quantity | None:
+        """The film of all coats together in um: measured old coats and nominal new ones; None where a new one has none."""
+        films = [film for film in (film_of(new) for new in self.new) if film is not None]
+        if len(films) < len(self.new):
+            return None
+        measured = [old.coat.thickness for old in self.old if old.coat.thickness is not None]
+        return Quantity.of("thickness", sum((film.to("um") for film in (*measured, *films)), Fraction(0)), "um")
+
+    def unmeasured(self) -> tuple[OldLayer, ...]:
+        """The old coats whose thickness nobody has measured."""
+        return tuple(old for old in self.old if old.coat.thickness is None)
+
+
+def stack(job: Job, item: Item, spec: Spec) -> Stack | None:
+    """The stack of an item; None where it has no system."""
+    system = spec.system_of(job, item)
+    if system is None:
+        return None
+    new = tuple(
+        NewLayer(layer, spec.product_of(layer), ("systems", system.id, "layers", layer.id)) for layer in system.layers
+    )
+    return Stack(item, system, spec.substrate_of(job, item), tuple(_old(job, item, spec)), new)
+
+
+def stacks(job: Job, spec: Spec) -> tuple[Stack, ...]:
+    """The stack of every item of a job that has a system."""
+    return _stacks(spec, job.id)
+
+
+@memoised
+def _stacks(spec: Spec, job_id: str) -> tuple[Stack, ...]:
+    job = spec.jobs[job_id]
+    found = (stack(job, item, spec) for item in job.items)
+    return tuple(whole for whole in found if whole is not None)
+
+
+def old_paint_goes(job: Job, item: Item, spec: Spec) -> bool:
+    """True where the preparation takes the old paint off all over."""
+    preparation = spec.preparation_of(job, item)
+    done = {step.do for step in preparation.steps} if preparation is not None else set()
+    return bool(done & _TAKES_ALL_OFF) and StepKind.FEATHER not in done
+
+
+def exposure_of(job: Job, item: Item) -> Exposure | None:
+    """The item's own exposure, else the job's."""
+    return item.exposure or job.exposure
+
+
+def film_of(new: NewLayer) -> Quantity | None:
+    """The film a layer is aimed at: its own nominal, else the product's, else the middle of its own limits."""
+    own, product = new.layer.film, new.product.film
+    if own.nominal is not None:
+        return own.nominal
+    if own.min is not None and own.max is not None:
+        return Quantity.of("thickness", (own.min.to("um") + own.max.to("um")) / 2, "um")
+    return product.nominal
+
+
+def _old(job: Job, item: Item, spec: Spec) -> Iterator[OldLayer]:
+    if old_paint_goes(job, item, spec):
+        return
+    at: Path = ("jobs", job.id, "items", item.id)
+    substrate = spec.substrate_of(job, item)
+    if (
+        substrate is not None
+        and not item.old_coats
+        and table("materials").row("id", substrate.material)["kind"] == "paint"
+    ):
+        where = (*at, "substrate") if item.substrate is not None else ("jobs", job.id, "substrate")
+        coat = OldCoat.model_validate({"id": substrate.material.replace("_", "-")})
+        yield OldLayer(_PAINTED[substrate.material], coat, (*where, "material"))
+    for coat in item.old_coats:
+        yield OldLayer(coat.family, coat, (*at, "old_coats", coat.id))

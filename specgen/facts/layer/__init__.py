@@ -1,0 +1,1 @@
+"""One coat: its film, its intervals, its wet film."""

@@ -1,0 +1,112 @@
+"""Figures of a single layer: its solids, the film it is ordered for, the wet film of a pass.
+
+Volume solids come from the variant, else from the product, else they are worked out from the composition: what the
+maker has measured goes before what is computed. Called by `quantities` and by rules.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+
+from specgen.facts.faults import FaultyValueError
+from specgen.model.product import PackForm, Product, Variant
+from specgen.model.system import Layer, System
+from specgen.trade.film import wet_film
+from specgen.trade.given import Given, Source
+from specgen.trade.passes import film_per_coat
+from specgen.trade.solids import Component, propellant_free_volume_solids, volume_solids
+from specgen.trade.working import Working, WorkingError
+from specgen.units.quantity import Quantity
+
+
+def solids_in_can(product: Product, variant: Variant | None) -> Given | Working | None:
+    """Volume solids of the contents of the pack, for quantities; None where nothing tells. Raises FaultyValueError."""
+    path = f"products.{product.id}"
+    own = variant.overrides.solids_in_can if variant is not None and variant.overrides is not None else None
+    if own is not None and variant is not None:
+        return _stated(own, f"{path}.variants.{variant.id}.overrides.solids_in_can")
+    if product.solids is not None and product.solids.in_can is not None:
+        return _stated(product.solids.in_can, f"{path}.solids.in_can")
+    if product.composition:
+        return computed_solids(product, f"solids-in-can.{product.id}", volume_solids)
+    return None
+
+
+def solids_sprayed(product: Product, variant: Variant | None) -> Given | Working | None:
+    """Volume solids of what lies on the part, propellant gone, for the comb; None where nothing tells.
+
+    Raises FaultyValueError.
+    """
+    path = f"products.{product.id}"
+    own = variant.overrides.solids_sprayed if variant is not None and variant.overrides is not None else None
+    if own is not None and variant is not None:
+        return _stated(own, f"{path}.variants.{variant.id}.overrides.solids_sprayed")
+    if product.solids is not None and product.solids.sprayed is not None:
+        return _stated(product.solids.sprayed, f"{path}.solids.sprayed")
+    if product.pack.form is PackForm.LIQUID:
+        return solids_in_can(product, variant)
+    if product.composition:
+        return computed_solids(product, f"solids-sprayed.{product.id}", propellant_free_volume_solids)
+    return None
+
+
+def computed_solids(product: Product, key: str, formula: Callable[[str, list[Component]], Working]) -> Working:
+    """A figure from the composition of a product. Raises FaultyValueError where the composition does not allow it."""
+    try:
+        solids = formula(key, _components(product))
+    except WorkingError as error:
+        raise FaultyValueError(error.what, ("products", product.id, "composition")) from error
+    if solids.number == 0:
+        raise FaultyValueError("the composition holds no solids", ("products", product.id, "composition"))
+    return solids
+
+
+def _stated(solids: Quantity, path: str) -> Given:
+    if solids.base == 0:
+        raise FaultyValueError("volume solids of zero leave no film", tuple(path.split(".")))
+    return Given(solids, path)
+
+
+def film_ordered(system: System, layer: Layer) -> Given | None:
+    """The film paint is ordered for: the nominal one, else the maximum, so that it never runs short."""
+    for name in ("nominal", "max", "min"):
+        film = getattr(layer.film, name)
+        if film is not None:
+            return Given(film, f"systems.{system.id}.layers.{layer.id}.film.{name}")
+    return None
+
+
+def wet_target(system: System, layer: Layer, solids: Source | None) -> tuple[list[Working], Working | None]:
+    """The wet film of one pass (of one coat where no passes are stated) and the workings it builds on.
+
+    None where the layer states its own wet target, or where film or solids are unknown.
+    """
+    nominal = layer.film.nominal
+    if layer.wet_target is not None or nominal is None or solids is None:
+        return [], None
+    path = f"systems.{system.id}.layers.{layer.id}"
+    film: Source = Given(nominal, f"{path}.film.nominal")
+    supporting: list[Working] = []
+    parts = ("passes", layer.passes) if layer.passes else ("coats", layer.coats)
+    if parts[1] is not None and parts[1] > 1:
+        count = Given(Fraction(parts[1]), f"{path}.{parts[0]}")
+        share = film_per_coat(f"film.{system.id}.{layer.id}", film, count, passes=parts[0] == "passes")
+        supporting.append(share)
+        film = share
+    thinner = Given(layer.thinner, f"{path}.thinner") if layer.thinner is not None else None
+    unit = "mil" if nominal.unit in {"mil", "mils"} else "um"
+    return supporting, wet_film(f"wet.{system.id}.{layer.id}", film, solids, thinner, unit)
+
+
+def _components(product: Product) -> list[Component]:
+    path = f"products.{product.id}.composition"
+    return [
+        Component(
+            line.name,
+            Given(line.mass_share, f"{path}.{line.id}.mass_share", "maker"),
+            Given(line.density, f"{path}.{line.id}.density", "maker"),
+            line.kind.value,
+        )
+        for line in product.composition
+    ]

@@ -1,0 +1,33 @@
+"""Coats and treatments that leave acid, and what lies under a layer. Called by the rules of this folder."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specgen.facts.pairs.parts import leaves_acid, painted_with
+from specgen.model.product import Role
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+
+ETCHING = {"wash_primer", "etch_primer_1k"}
+BODY_FILLER = "polyester_putty"
+CLOSING = {Role.PRIMER, Role.FILLER, Role.SEALER}
+
+
+def stacked(system: System) -> Iterator[tuple[Layer | None, Layer]]:
+    """Each layer with the one below it, None below the first."""
+    return zip((None, *system.layers), system.layers, strict=False)
+
+
+def acid_below(below: Layer | None, system: System, spec: Spec) -> Iterator[tuple[str, bool]]:
+    """What acid a layer stands on, in words; False beside it where nothing says whether acid is left."""
+    if below is not None:
+        if spec.product_of(below).binder in ETCHING:
+            yield f"the etching primer {below.id}", True
+        return
+    for part in painted_with(system, spec):
+        left = leaves_acid(part.preparation)
+        if left is None:
+            yield f"metal converted by {part.preparation.id}", False
+        elif left:
+            yield f"metal with acid that {part.preparation.id} leaves on it", True

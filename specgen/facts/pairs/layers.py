@@ -1,0 +1,73 @@
+"""Each layer over the one below it, with the verdict of the tables. Called by the rules of this folder.
+
+What a maker states of his own product goes before every table: a window for the product above counts as leave to cover.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from specgen.facts.layer.windows import windows_for
+from specgen.facts.pairs.overcoat import ZINC, Overcoating, known, overcoating
+from specgen.model.product import Product, Role
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+
+_ACID = {"wash_primer", "etch_primer_1k"}
+_FILLER = "polyester_putty"
+# Zinc dust, wash primer, body filler, oil on zinc, and what goes on acid or filler have rules of their own.
+_MADE_FOR_METAL = {"wash_primer", "zinc_organic", _FILLER}
+_CARRIES_CLEAR = {Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR}
+
+
+@dataclass(frozen=True, slots=True)
+class LayerPair:
+    """One layer over another, with the verdict on the two families."""
+
+    below: Layer
+    above: Layer
+    covered: Product
+    verdict: Overcoating
+
+    @property
+    def stated_by_name(self) -> bool:
+        """True where the product below states a window for the very product above."""
+        names = {window.by for window in self.covered.overcoat}
+        return self.above.product in names or (self.above.product == self.covered.id and "itself" in names)
+
+    @property
+    def told_elsewhere(self) -> bool:
+        """True where a rule of another folder, or the one on zinc silicate, speaks of the pair."""
+        new, old = self.verdict.new, self.verdict.old
+        return (
+            new in _MADE_FOR_METAL
+            or old in _ACID
+            or old == _FILLER
+            or new == old == "zinc_inorganic"
+            or (old in ZINC and "saponification" in self.verdict.mechanisms)
+            or (self.above.role is Role.CLEAR and self.below.role not in _CARRIES_CLEAR)
+        )
+
+
+def layer_pairs(system: System, spec: Spec) -> Iterator[LayerPair]:
+    """The pairs of a system from the part up."""
+    for below, above in zip(system.layers, system.layers[1:], strict=False):
+        old, new = spec.product_of(below), spec.product_of(above)
+        # a drying oil is covered within days, long before it is hard through
+        fresh = known(old.binder)["cure"] == "oxidative"
+        verdict = overcoating(new.binder, old.binder, fresh=fresh, clear=above.role is Role.CLEAR)
+        yield LayerPair(below, above, old, verdict)
+
+
+def given(pair: LayerPair, spec: Spec) -> set[str]:
+    """What the system does between the two, as ids of overcoat_needs."""
+    below, above = pair.below, pair.above
+    found = set()
+    if below.abraded_with is not None or below.before_next is not None or windows_for(below, above, spec):
+        found |= {"abrade", "sand", "sweep", "in_window"}
+    if above.mist_coat:
+        found.add("mist_coat")
+    if above.tie_coat:
+        found.add("tie_coat")
+    return found

@@ -1,0 +1,131 @@
+"""What a preparation or a system is put on: its parts with their material, and what the tables ask of that material.
+
+Called by the rules of this folder, of `substrates` and of `fillers`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cache
+
+from specgen.facts.placing import Placed, items_painted_with, items_prepared_with
+from specgen.model.job import Item, Job
+from specgen.model.preparation import Preparation, PreparationStep, StepKind, Substrate
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.standards.citations import Citation
+from specgen.standards.tables import Row, cell_citation, table
+
+# Steps that cut, blast or brush the surface; a stripper or a wash does not.
+WORKING = {
+    StepKind.BLAST,
+    StepKind.SWEEP,
+    StepKind.HAND_TOOL,
+    StepKind.POWER_TOOL,
+    StepKind.SAND,
+    StepKind.FEATHER,
+}
+BLASTING = {StepKind.BLAST, StepKind.SWEEP}
+
+# The table of substrates speaks of steel sheet; hot-rolled steel is the same metal with its scale.
+_ASKED_AS = {"steel_hot_rolled": "steel_cold_rolled"}
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One item of a job with everything that is said about it."""
+
+    job: Job
+    item: Item
+    substrate: Substrate
+    preparation: Preparation
+    system: System
+
+    @property
+    def material(self) -> str:
+        return self.substrate.material
+
+    @property
+    def kind(self) -> str:
+        """metal, plastic, wood or paint."""
+        return table("materials").row("id", self.material)["kind"]
+
+    @property
+    def name(self) -> str:
+        """The material in words."""
+        return table("materials").row("id", self.material)["name"]
+
+    @property
+    def is_bare_metal(self) -> bool:
+        """True where paint meets metal: no old coat, or a repaired spot in one."""
+        return self.kind == "metal" and (not self.item.old_coats or self.item.repair is not None)
+
+    @property
+    def is_bare_steel(self) -> bool:
+        return self.is_bare_metal and self.material in members("bare_steel")
+
+    @property
+    def is_zinc(self) -> bool:
+        return self.material in members("galvanized")
+
+    def asks(self, column: str) -> tuple[str, Citation] | None:
+        """What the table of substrates says of this material in a column, and on whose word; None where nothing."""
+        material = _ASKED_AS.get(self.material, self.material)
+        if not any(row["material"] == material for row in table("substrates").rows):
+            return None
+        cell = table("substrates").row("material", material)[column]
+        return (cell, cell_citation("substrates", material, column)) if cell else None
+
+
+def parts_of(job: Job, spec: Spec) -> Iterator[Part]:
+    """The items of a job that are complete; another rule asks for what is missing in the others."""
+    return _complete(spec, ((job, item) for item in job.items))
+
+
+def prepared_with(preparation: Preparation, spec: Spec) -> Iterator[Part]:
+    """The parts that get this preparation. What a rule says of two parts alike is reported once."""
+    return _complete(spec, items_prepared_with(preparation, spec))
+
+
+def painted_with(system: System, spec: Spec) -> Iterator[Part]:
+    """The parts that get this system."""
+    return _complete(spec, items_painted_with(system, spec))
+
+
+def _complete(spec: Spec, placed: Iterable[Placed]) -> Iterator[Part]:
+    for job, item in placed:
+        substrate = spec.substrate_of(job, item)
+        preparation, system = spec.preparation_of(job, item), spec.system_of(job, item)
+        if substrate is not None and preparation is not None and system is not None and system.layers:
+            yield Part(job, item, substrate, preparation, system)
+
+
+@cache
+def members(group: str) -> frozenset[str]:
+    """The materials or families a name of the overcoating tables stands for."""
+    return frozenset(row["member"] for row in table("overcoat_groups").rows if row["id"] == group)
+
+
+@cache
+def grade_notes(says: str) -> dict[str, Row]:
+    """The grades of which the table of grade notes says this, each with its row."""
+    return {row["grade"]: row for row in table("preparation_grade_notes").rows if row["says"] == says}
+
+
+def medium_name(step: PreparationStep) -> str:
+    return table("preparation_media").row("id", step.medium)["name"] if step.medium else ""
+
+
+def leaves_acid(preparation: Preparation) -> bool | None:
+    """True where a converter's acid stays on the part, None where a conversion does not say."""
+    conversions = [step for step in preparation.steps if step.do is StepKind.CONVERT and not is_treatment(step)]
+    said = [step.unrinsed_acid for step in preparation.steps if step.unrinsed_acid is not None]
+    if any(said):
+        return True
+    return None if any(step.unrinsed_acid is None for step in conversions) else False
+
+
+def is_treatment(step: PreparationStep) -> bool:
+    """True for flame or plasma, which change a surface without acid."""
+    return step.medium is not None and table("preparation_media").row("id", step.medium)["kind"] == "treatment"

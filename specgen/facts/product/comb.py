@@ -1,0 +1,54 @@
+"""The wet film to read on the comb for a film of the product. Called by `product_figures`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from specgen.facts.layer.figures import solids_sprayed
+from specgen.facts.product.variants import keep, own, subject
+from specgen.model.product import PackForm, Product, Variant
+from specgen.model.spec import Spec
+from specgen.trade.film import wet_film
+from specgen.trade.given import Given
+from specgen.trade.working import Working
+from specgen.units.quantity import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Comb:
+    """The wet film that dries to `film`. `variants` are the names it holds for, empty for all."""
+
+    variants: str
+    film: Quantity
+    thinner: Quantity | None
+    wet: Working
+
+
+def combs(product: Product, names: str, variant: Variant, spec: Spec, workings: dict[str, Working]) -> Iterator[Comb]:
+    """The wet film of a pass, plain and at the most thinner; of a nominal coat for a liquid that states no pass.
+
+    Raises WorkingError for volume solids of nothing.
+    """
+    stated = own(variant, "per_pass")
+    path = f"products.{product.id}"
+    if stated is not None:
+        film, origin = stated, f"{path}.variants.{variant.id}.overrides.per_pass"
+    elif product.film.per_pass is not None:
+        film, origin = product.film.per_pass, f"{path}.film.per_pass"
+    elif product.pack.form is PackForm.LIQUID and product.film.nominal is not None:
+        film, origin = product.film.nominal, f"{path}.film.nominal"
+    else:
+        return
+    solids = solids_sprayed(product, variant)
+    if solids is None:
+        return
+    keep(solids, workings)
+    mixing = product.application.mixing if product.application is not None else None
+    unit = "mil" if film.unit in {"mil", "mils"} else "um"
+    for thinner in dict.fromkeys((None, mixing.thinner_max if mixing is not None else None)):
+        added = Given(thinner, f"{path}.application.mixing.thinner_max") if thinner is not None else None
+        ending = "/thinned" if thinner is not None else ""
+        wet = wet_film(f"wet.{subject(product, names, variant)}{ending}", Given(film, origin), solids, added, unit)
+        keep(wet, workings)
+        yield Comb(names, film, thinner, wet)

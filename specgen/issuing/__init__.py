@@ -1,0 +1,1 @@
+"""From a checked folder to an approved and issued revision."""

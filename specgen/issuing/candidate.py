@@ -1,0 +1,118 @@
+"""A document as it would be issued now: its subject, what it reaches, the frozen model of that, and what stands against it.
+
+Called by approving and issuing, so that what is approved is exactly what is issued.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from specgen.checking import Checked, check
+from specgen.comparison.shelf import shelf
+from specgen.facts.narrowing import narrowed
+from specgen.findings import Finding, Severity
+from specgen.model.control import DocumentControl
+from specgen.model.file_names import sheet_number
+from specgen.model.job import Job
+from specgen.model.product import Product
+from specgen.model.spec import LIST_KINDS, Spec
+from specgen.register.approvals import kept_salt, new_salt
+from specgen.register.chain import sound
+from specgen.register.editions import Editions, digest, editions
+from specgen.register.failure import RegisterError
+from specgen.register.folder import History, history_of
+from specgen.register.numbering import next_revision
+from specgen.register.state import issues
+from specgen.source.characters import printable_name
+
+
+class Refused(Exception):  # noqa: N818  # reads as what happened: the issue was refused
+    """The document cannot be approved or issued as it stands; one line for each thing that is missing."""
+
+    def __init__(self, *lines: str) -> None:
+        super().__init__("; ".join(lines))
+        self.lines = lines
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """`spec` is narrowed to what the document reaches; `history` is the document's chain, sound; `salt` as kept or newly drawn."""
+
+    document: str
+    subject: Job | Product
+    checked: Checked
+    spec: Spec
+    history: History
+    revision: str
+    salt: bytes
+    frozen: Editions
+    digest: str
+
+    @property
+    def about(self) -> str:
+        return "job" if isinstance(self.subject, Job) else "product"
+
+    @property
+    def title(self) -> str:
+        control = self.subject.document
+        return control.title if control is not None else getattr(self.subject, "name", "")
+
+    @property
+    def preparer(self) -> str:
+        """Who wrote the document, empty where the sources do not say."""
+        control: DocumentControl | None = self.subject.document
+        return (control.prepared_by or control.owner) if control is not None else ""
+
+    def sources(self) -> tuple[str, ...]:
+        """The files that hold something of it."""
+        addresses = {("project",), *((kind, key) for kind in LIST_KINDS for key in getattr(self.spec, kind))}
+        return tuple(sorted({self.checked.loaded.place(path).file for path in addresses}))
+
+
+def candidate(folder: Path, register: Path, document: str, on: date) -> Candidate:
+    """The document as it stands in a folder. Raises SourceError, RegisterError, or Refused with the findings against it."""
+    checked = check(folder, on)
+    whole = checked.loaded.spec
+    if whole is None:
+        raise Refused("the folder has no whole project source; `specgen check` says what is wrong")
+    subject = subject_of(whole, document)
+    spec = narrowed(whole, subject)
+    against = [_line(finding) for finding in _against(checked, spec)]
+    if against:
+        raise Refused(*against)
+    known = sound(history_of(register, document))
+    revision = next_revision([kept.record.revision for kept in issues(known.kept)], whole.project.numbering)
+    salt = kept_salt(folder, document, revision) or new_salt()
+    frozen = editions(spec, salt, shelf())
+    return Candidate(
+        document, subject, checked, spec, known, revision, salt, frozen, digest(document, revision, frozen)
+    )
+
+
+def subject_of(spec: Spec, document: str) -> Job | Product:
+    """The job or product a document number stands for. Raises RegisterError."""
+    numbered: dict[str, Job | Product] = {sheet_number(product): product for product in spec.products.values()}
+    numbered |= {job.document.number: job for job in spec.jobs.values()}
+    if document in numbered:
+        return numbered[document]
+    raise RegisterError(
+        f"no job or product has the document number {printable_name(document)}; there is: "
+        f"{', '.join(sorted(numbered)) or 'none'} (what has errors is left out, see `specgen check`)"
+    )
+
+
+def _against(checked: Checked, spec: Spec) -> Iterator[Finding]:
+    """Errors and open warnings of what the document reaches, and errors that stand in no record: those may hide anything."""
+    for finding in checked.report.at_or_above(Severity.WARNING):
+        kind, _, rest = finding.path.partition(".")
+        key = rest.partition(".")[0]
+        reached = kind == "project" or (kind in LIST_KINDS and key in getattr(spec, kind))
+        if reached or (kind not in LIST_KINDS and finding.severity is Severity.ERROR):
+            yield finding
+
+
+def _line(finding: Finding) -> str:
+    return f"{finding.place}: {finding.severity.value} {finding.id} {finding.what}"

@@ -1,0 +1,223 @@
+"""The one transaction: check, approvals, pages, frozen model, record, and one renaming that makes it so. Called by `specgen issue`.
+
+Until that renaming nothing is there; after it everything is. The steps before it may fail, be cut off, or run twice at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import UTC, date, datetime
+from pathlib import Path
+
+from specgen import __version__
+from specgen.documents.parts.issue_block import issue_block
+from specgen.issuing.candidate import Candidate, Refused, candidate
+from specgen.model.file_names import sheet_number
+from specgen.model.job import Job
+from specgen.printing.kinds import Issue
+from specgen.register.approvals import Collected, allowed_signers, binding, collected, conflicts
+from specgen.register.certificate import Certificate, carried, certificate_text, code_text, fingerprint
+from specgen.register.editions import content_sha256, record_contents
+from specgen.register.failure import RegisterError
+from specgen.register.folder import History, Kept, Step, append, history_of, no_step
+from specgen.register.json_text import read_bytes, sha256
+from specgen.register.names import ALLOWED_SIGNERS, CERTIFICATE, CUSTOMER_MODEL, MAKER_MODEL
+from specgen.register.policy import missing_approvals, next_review, policy_lines
+from specgen.register.record import Record, Reference, file_hashes
+from specgen.register.state import in_force, issues
+from specgen.rendering.attachments import Attachment
+from specgen.rendering.environment import translation
+
+Printer = Callable[[Candidate, Issue], Mapping[str, bytes]]
+"""From a candidate and what makes it an issue to its documents, name to content."""
+Versions = Callable[[], Mapping[str, str]]
+
+_PROGRAM = f"specgen {__version__}"
+
+
+@dataclass(frozen=True, slots=True)
+class Issued:
+    """The new record, its documents, and the fingerprint on their pages."""
+
+    kept: Kept
+    fingerprint: str
+
+    @property
+    def documents(self) -> tuple[Path, ...]:
+        return tuple(self.kept.folder / name for name in self.kept.record.files if name.startswith("documents/"))
+
+
+def print_with_typesetter(found: Candidate, issue: Issue) -> Mapping[str, bytes]:
+    """The documents as `printing` sets them."""
+    from specgen.printing.documents import print_issue
+
+    return print_issue(found.checked, found.spec, found.subject, issue)
+
+
+def versions_in_use() -> Mapping[str, str]:
+    """What set the pages."""
+    from dataclasses import asdict
+
+    from specgen.rendering.engine_versions import engine_versions
+
+    return {"specgen": __version__, **asdict(engine_versions())}
+
+
+def issue(
+    folder: Path,
+    register: Path,
+    document: str,
+    *,
+    reason: str,
+    on: date,
+    now: datetime,
+    step: Step = no_step,
+    printer: Printer = print_with_typesetter,
+    versions: Versions = versions_in_use,
+) -> Issued:
+    """Issues the next revision of a document into the register.
+
+    `on` is the day the sources are judged by, `now` the moment of issue (UTC). Raises SourceError, RegisterError (TakenError
+    where someone else was first), RenderError, or Refused with what is missing; the register is then as it was.
+    """
+    step("check")
+    found = candidate(folder, register, document, on)
+    before = _source_bytes(folder, found.sources())
+    head = found.history.head
+    time = now.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
+    if head is not None and time < head.record.time:
+        raise RegisterError(
+            f"the last record of {document} is of {head.record.time}, this clock says {time}; set the clock"
+        )
+    step("collect approvals")
+    approvals = _approvals(folder, found)
+    step("certify")
+    certificate = _certificate(found, approvals, reason, time)
+    text = certificate_text(certificate)
+    step("print")
+    documents = printer(found, _issue(found, approvals, certificate, text, now))
+    files: dict[str, bytes] = {f"documents/{name}": data for name, data in documents.items()}
+    files |= {CERTIFICATE: text, MAKER_MODEL: found.frozen.maker, CUSTOMER_MODEL: found.frozen.customer}
+    files |= {f"sources/{name}.txt": data for name, data in before.items()}
+    files |= _approval_files(folder, approvals)
+    step("look at the sources again")
+    if _source_bytes(folder, before) != before:
+        raise RegisterError("the sources were changed while they were being issued; nothing was issued, begin again")
+    record = replace(
+        _record(found, register, reason, time, certificate, text),
+        previous=head.sha256 if head is not None else "",
+        number=(head.record.number if head is not None else 0) + 1,
+        files=file_hashes(files),
+        engines=dict(versions()),
+        policy=tuple(policy_lines(found.spec.project.policies)),
+    )
+    return Issued(append(register, record, files, step), fingerprint(sha256(text)))
+
+
+def _approvals(folder: Path, found: Candidate) -> list[Collected]:
+    waiting = collected(folder, found.document)
+    bound = binding(waiting, found.document, found.revision, found.digest)
+    lines = [*conflicts(bound, found.preparer), *missing_approvals(found.spec.project.policies, bound)]
+    if lines:
+        void = [one for one in waiting if one not in bound and one.approval.revision == found.revision]
+        lines += [f"{one.file} is void: the content was changed after it was given" for one in void]
+        raise Refused(*lines)
+    return bound
+
+
+def _certificate(found: Candidate, approvals: Sequence[Collected], reason: str, time: str) -> Certificate:
+    earlier = issues(found.history.kept)
+    return Certificate(
+        found.document,
+        found.revision,
+        time,
+        reason,
+        _PROGRAM,
+        found.digest,
+        found.frozen.maker_sha256,
+        found.frozen.customer_sha256,
+        earlier[-1].record.certificate if earlier else "",
+        carried(approvals),
+    )
+
+
+def _issue(
+    found: Candidate, approvals: Sequence[Collected], certificate: Certificate, text: bytes, now: datetime
+) -> Issue:
+    hashed = sha256(text)
+    view = issue_block(
+        found.revision,
+        certificate.issued[:10],
+        certificate.reason,
+        [(one.approval, one.signer) for one in approvals],
+        fingerprint(hashed),
+        code_text(certificate, text),
+        translation(found.spec.project.language),
+    )
+    attached = (
+        Attachment(CERTIFICATE, text, "application/json", "Data", "Certificate of this revision"),
+        Attachment(CUSTOMER_MODEL, found.frozen.customer, "application/json", "Source", "What it was printed from"),
+    )
+    return Issue(view, attached, now, bytes.fromhex(hashed)[:16])
+
+
+def _record(found: Candidate, register: Path, reason: str, time: str, certificate: Certificate, text: bytes) -> Record:
+    """All of the record but its place in the chain, its files and what printed them."""
+    policies = found.spec.project.policies
+    return Record(
+        "issue",
+        0,
+        found.document,
+        found.revision,
+        time,
+        reason,
+        about=found.about,
+        subject=found.subject.id,
+        title=found.title,
+        certificate=sha256(text),
+        digest=found.digest,
+        content=content_sha256(found.spec),
+        next_review=next_review(date.fromisoformat(certificate.issued[:10]), policies),
+        judged_on=found.checked.on.isoformat(),
+        shelf=dict(found.frozen.shelf),
+        contents=record_contents(found.spec),
+        references=tuple(_references(found, register)),
+        holders=tuple(
+            holder.name
+            for holder in found.spec.project.distribution
+            if not holder.documents or found.document in holder.documents
+        ),
+    )
+
+
+def _references(found: Candidate, register: Path) -> Iterator[Reference]:
+    """The data sheets of the products a job uses, as they stand in the register now."""
+    if not isinstance(found.subject, Job):
+        return
+    contents = record_contents(found.spec)
+    for product in found.spec.products_of(found.subject):
+        number = sheet_number(product)
+        known: History = history_of(register, number)
+        current = in_force(known)
+        if current is None:
+            yield Reference(number, "", "", differs=False)
+        else:
+            differs = current.record.contents.get(f"products.{product.id}") != contents[f"products.{product.id}"]
+            yield Reference(number, current.record.revision, current.record.certificate, differs)
+
+
+def _source_bytes(folder: Path, names: Iterable[str]) -> dict[str, bytes]:
+    return {name: read_bytes((folder / name).resolve()) for name in names}
+
+
+def _approval_files(folder: Path, approvals: Sequence[Collected]) -> dict[str, bytes]:
+    files: dict[str, bytes] = {}
+    for one in approvals:
+        files[f"approvals/{one.file}"] = one.text
+        if one.signature is not None:
+            files[f"approvals/{one.file}.sig"] = one.signature
+    allowed = allowed_signers(folder)
+    if allowed is not None and any(one.signature is not None for one in approvals):
+        files[f"approvals/{ALLOWED_SIGNERS}"] = allowed
+    return files

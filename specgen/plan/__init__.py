@@ -1,1 +1,0 @@
-"""What follows from a job: its quantities, worked out."""

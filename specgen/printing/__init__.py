@@ -1,0 +1,1 @@
+"""A checked folder in, the bytes of its documents out."""

@@ -1,0 +1,111 @@
+"""Print the documents of a checked folder as bytes. Called by `render`; writing them to disk is the caller's.
+
+Nothing is printed from a folder with errors: a document is right or it is not there. The kinds: `document_kinds`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import TypeVar
+
+from specgen.checking import Checked
+from specgen.findings import Severity
+from specgen.model.file_names import file_stem
+from specgen.model.job import Job
+from specgen.model.product import Product
+from specgen.model.spec import Spec
+from specgen.printing.kinds import ISSUED, KINDS, About, Issue, Source
+
+DOCUMENTS = tuple(KINDS)
+FORMATS = tuple(dict.fromkeys(format for kind in KINDS.values() for format in kind.formats))
+
+Entry = TypeVar("Entry")
+
+# What a folder has to hold for a document about each of these.
+_HELD: Mapping[About, str] = {"job": "job", "product": "product", "folder": "product", "jobs": "job"}
+
+
+class Refused(Exception):  # noqa: N818  # reads as what happened: the printing was refused
+    """The folder cannot be printed; the text says why."""
+
+
+def print_documents(
+    checked: Checked,
+    *,
+    documents: Iterable[str] | None = None,
+    formats: Iterable[str] | None = None,
+    jobs: Iterable[str] | None = None,
+    products: Iterable[str] | None = None,
+    told: Callable[[str], None] | None = None,
+) -> dict[str, bytes]:
+    """File name to content, for every document and format asked for; a kind is left out of formats it has not.
+
+    None means all; where `jobs` are named and `products` are not, the products are those the jobs use. `told` is called
+    with each file name as it is finished. Raises Refused where the folder has errors, a name is not known, or nothing
+    is left to print; RenderError where a document cannot be laid out. No two files have one name: see the rule DOC003.
+    """
+    spec = checked.loaded.spec
+    errors = checked.report.count(Severity.ERROR)
+    if errors or spec is None:
+        raise Refused(f"the folder has {errors} error{'' if errors == 1 else 's'}, so nothing is printed")
+    kinds = _known("document", documents, KINDS)
+    wanted = _known("format", formats, {format: format for format in FORMATS})
+    subjects = _subjects(spec, jobs, products)
+    printed: dict[str, bytes] = {}
+    for name, kind in kinds.items():
+        for subject in subjects[kind.about]:
+            source = Source(checked, spec, subject)
+            document = kind.make(source)
+            for format in (format for format in kind.formats if format in wanted):
+                file = f"{file_stem(document.number)}-{name}.{format}"
+                printed[file] = document.write(format)
+                if told is not None:
+                    told(file)
+    if not printed:
+        raise Refused(_nothing(kinds, wanted, subjects))
+    return printed
+
+
+def print_issue(checked: Checked, spec: Spec, subject: Job | Product, issue: Issue) -> dict[str, bytes]:
+    """File name to content of every document issued under the number of a job or product; `spec` is what it reaches.
+
+    Raises RenderError where one cannot be laid out. That the sources are fit to be issued is judged by the caller.
+    """
+    about = "job" if isinstance(subject, Job) else "product"
+    printed: dict[str, bytes] = {}
+    for name in (name for name in ISSUED if KINDS[name].about == about):
+        document = KINDS[name].make(Source(checked, spec, subject, issue))
+        for format in KINDS[name].formats:
+            printed[f"{file_stem(document.number)}-{name}.{format}"] = document.write(format)
+    return printed
+
+
+def _known(what: str, names: Iterable[str] | None, there: Mapping[str, Entry]) -> dict[str, Entry]:
+    """The entries named, each once, in the order named; all where nothing is named."""
+    if names is None:
+        return dict(there)
+    named = list(names)
+    for name in named:
+        if name not in there:
+            raise Refused(f"there is no {what} {name}; there is: {', '.join(there) or 'none'}")
+    return {name: there[name] for name in named}
+
+
+def _subjects(
+    spec: Spec, jobs: Iterable[str] | None, products: Iterable[str] | None
+) -> Mapping[About, list[Job | Product | None]]:
+    chosen = _known("job", jobs, spec.jobs)
+    if products is not None or jobs is None:
+        described = _known("product", products, spec.products)
+    else:
+        described = {product.id: product for job in chosen.values() for product in spec.products_of(job)}
+    whole = [None] if spec.products else []
+    together = [None] if spec.jobs else []
+    return {"job": [*chosen.values()], "product": [*described.values()], "folder": [*whole], "jobs": [*together]}
+
+
+def _nothing(kinds: Iterable[str], formats: Iterable[str], subjects: Mapping[About, list[Job | Product | None]]) -> str:
+    about = dict.fromkeys(KINDS[name].about for name in kinds)
+    if missing := dict.fromkeys(_HELD[one] for one in about if not subjects[one]):
+        return f"the folder holds no {' and no '.join(missing)}"
+    return f"{', '.join(kinds)} does not come in the format {', '.join(formats)}"

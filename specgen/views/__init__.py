@@ -1,1 +1,0 @@
-"""Views: frozen records of finished text, which templates print and never compute."""

@@ -1,0 +1,227 @@
+"""No document for a customer, in any format, holds anything that is the maker's.
+
+A marker that stands nowhere else is planted in every leaf of the maker, every kind of document is printed, and the bytes are searched.
+Findings of `check` are for the maker and may name such a leaf; documents never do.
+"""
+
+from __future__ import annotations
+
+import io
+import json
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import pypdf
+import pytest
+from pypdf.generic import StreamObject
+
+from specgen.checking import Checked, check
+from specgen.model.canonical import canonical
+from specgen.model.hazards import CombustionHeat, Isocyanates
+from specgen.model.product import Component, ComponentClass, Product
+from specgen.model.senses import Audience
+from specgen.model.walk import declaration, leaves, models
+from specgen.printing.documents import print_documents
+from specgen.printing.kinds import KINDS
+from specgen.report import as_json
+from tests.good_spec import ON, checked, good, put, take_out
+
+DEMO = Path(__file__).parents[2] / "specs_demo"
+
+# Digits that no other figure of the good specification has; each product's shares add up to 100.
+COMPOSITIONS: Mapping[str, list[dict[str, str]]] = {
+    "primer": [
+        {"id": "mk-alpha", "name": "Quillonite resin", "cas": "990011-51-7", "kind": "solids", "mass_share": "31.41597 %", "density": "1.61803 g/mL"},
+        {"id": "mk-beta", "name": "Brindol blend", "cas": "990012-52-6", "kind": "solvent", "mass_share": "27.18281 %", "density": "0.87719 g/mL"},
+        {"id": "mk-gamma", "name": "Vaporane gas", "cas": "990013-53-5", "kind": "propellant", "mass_share": "41.40122 %", "density": "0.65537 g/mL"},
+    ],
+    "base": [
+        {"id": "mk-delta", "name": "Ostrelac binder", "cas": "990014-54-4", "kind": "solids", "mass_share": "22.36068 %", "density": "1.73205 g/mL"},
+        {"id": "mk-epsilon", "name": "Tremolin thinner", "cas": "990015-55-3", "kind": "solvent", "mass_share": "37.63911 %", "density": "0.81649 g/mL"},
+        {"id": "mk-zeta", "name": "Zephyrane gas", "cas": "990016-56-2", "kind": "propellant", "mass_share": "40.00021 %", "density": "0.57735 g/mL"},
+    ],
+}  # fmt: skip
+# One line more, with what is said of a substance by its hazards; the classes are those the product declares anyway.
+COMPOSITIONS["primer"][0]["flammable"] = "no"
+HAZARD_CLASS = {"id": "mk-eta", "hazard_class": "skin_sensitisation", "category": "1", "statement": "H317", "m_factor": "1.20569", "limit": "12.34567 %", "limit_source": "Marulan list"}  # fmt: skip
+HEAT = {"heat": "23.60679 kJ/g", "source": "Ferrowen report"}
+MONOMER = {"monomer": "0.0577215 %"}
+# Words of the trade, of which a document may hold any without giving away the composition.
+NOT_MARKED = {"kind", "flammable", "hazard_class", "category", "statement"}
+MARKERS = sorted(
+    {
+        re.sub(r" (%|g/mL|kJ/g)$", "", value)
+        for record in (*(line for lines in COMPOSITIONS.values() for line in lines), HAZARD_CLASS, HEAT, MONOMER)
+        for key, value in record.items()
+        if key not in NOT_MARKED
+    }
+)
+
+
+@dataclass(frozen=True)
+class Printed:
+    checked: Checked
+    files: Mapping[str, bytes]
+
+
+@pytest.fixture(scope="session")
+def planted() -> Checked:
+    return checked(_planted())
+
+
+def _planted() -> dict[str, Any]:
+    spec = good()
+    for product, lines in COMPOSITIONS.items():
+        put(spec, f"products.{product}.composition", json.dumps(lines))
+    put(spec, "products.primer.composition.mk-alpha.classes", json.dumps([HAZARD_CLASS]))
+    put(spec, "products.primer.hazards.heat_of_combustion", json.dumps(HEAT))
+    put(spec, "products.primer.hazards.isocyanates", json.dumps(MONOMER))
+    # nothing is measured here, so every figure of the product is worked out from the maker's
+    take_out(spec, "products.base.solids")
+    # a waiver may address a line of the composition by its id
+    waiver = "{id: w, rule: FLM001, path: products.primer.composition.mk-alpha.density, reason: trial, by: QA, until: 2027-01-01}"
+    put(spec, "jobs.refit.waivers", f"[{waiver}]")
+    return spec
+
+
+@pytest.fixture(scope="session")
+def printed(planted: Checked) -> Printed:
+    screen = print_documents(planted, formats=[name for name in _formats() if name != "pdf"])
+    # setting a page takes a second or two, and only these products have leaves of the maker
+    paper = print_documents(planted, formats=["pdf"], products=tuple(COMPOSITIONS))
+    return Printed(planted, {**screen, **paper})
+
+
+def _formats() -> list[str]:
+    return list(dict.fromkeys(name for kind in KINDS.values() for name in kind.formats))
+
+
+def test_every_leaf_of_the_maker_is_planted(planted: Checked) -> None:
+    declared = {
+        (model, name)
+        for model in models(Product)
+        for name in model.model_fields
+        if (said := declaration(model, name)) is not None and said.audience is Audience.MAKER
+    }
+    # a new leaf of the maker needs a marker of its own
+    lines = {key for lines in COMPOSITIONS.values() for line in lines for key in line}
+    assert declared == {
+        *((Component, key) for key in lines),
+        *((ComponentClass, key) for key in HAZARD_CLASS),
+        *((CombustionHeat, key) for key in HEAT),
+        *((Isocyanates, key) for key in MONOMER),
+    }
+    assert planted.loaded.spec is not None
+    stated = {
+        product.id
+        for product in planted.loaded.spec.products.values()
+        for _, _, said in leaves(product)
+        if said.audience is Audience.MAKER
+    }
+    assert stated == set(COMPOSITIONS)
+    assert len(MARKERS) == 37
+
+
+def test_every_kind_is_printed_in_every_format(printed: Printed) -> None:
+    expected = {(name, ending) for name, kind in KINDS.items() for ending in kind.formats}
+    found = {(name, file.rpartition(".")[2]) for file in printed.files for name in KINDS if f"-{name}." in file}
+    assert found == expected
+
+
+def test_figures_from_the_maker_are_printed_with_their_result_alone(printed: Printed) -> None:
+    page = printed.files["DS-primer-data-sheet.html"].decode()
+    assert page.count("inputs held by the maker") == 2
+
+
+def test_no_document_holds_a_marker(printed: Printed) -> None:
+    leaks = [
+        (file, where, marker)
+        for file, data in printed.files.items()
+        for where, text in _texts(file, data)
+        for marker in MARKERS
+        if marker.casefold() in text.casefold()
+    ]
+    assert leaks == []
+
+
+def test_the_search_finds_what_is_there(printed: Printed) -> None:
+    """The same search finds words that do stand in each document, so that finding none means something."""
+    for file, data in printed.files.items():
+        if file.endswith(".pdf"):
+            texts = dict(_texts(file, data))
+            assert "specgen" in texts["pages"]
+            assert "Example Coatings" in texts["properties"]
+            assert len(texts["streams"]) > len(data)
+        else:
+            assert "Example" in dict(_texts(file, data))["whole"]
+
+
+def test_the_air_of_a_job_names_no_substance() -> None:
+    """It is worked out from the composition; a reason why it cannot be would name what is missing."""
+    spec = _planted()
+    put(spec, "jobs.refit.air", "{room: 90 m3, flow: 9000 m3/h, spraying_rate: 777 g/h, mixing: 3}")
+    files = print_documents(checked(spec), documents=["method-statement"], formats=["html"])
+    (page,) = [data.decode() for data in files.values()]
+    assert "fresh air while spraying" in page
+    assert [marker for marker in MARKERS if marker.casefold() in page.casefold()] == []
+
+
+def test_report_holds_only_what_its_author_wrote(planted: Checked) -> None:
+    """The waiver that was planted addresses a line of the composition and has nothing to waive; its finding is for the maker."""
+    text = as_json.write(planted.report, prefix="", on=ON)
+    assert [finding.id for finding in planted.report] == ["WVR001"]
+    assert [marker for marker in MARKERS if marker in text] == ["mk-alpha"]
+
+
+def test_customer_edition_holds_no_marker(planted: Checked) -> None:
+    spec = planted.loaded.spec
+    assert spec is not None
+    maker, customer = canonical(spec), canonical(spec, Audience.CUSTOMER)
+    assert [marker for marker in MARKERS if marker not in maker] == []
+    assert [marker for marker in MARKERS if marker in customer] == []
+    whole: dict[str, Any] = json.loads(maker)
+    for product in whole["products"].values():
+        product.pop("composition", None)
+    # a record of which every leaf is the maker's stays as an empty one
+    for record in ("heat_of_combustion", "isocyanates"):
+        whole["products"]["primer"]["hazards"][record] = {}
+    whole["jobs"]["refit"]["waivers"][0]["path"] = "products.primer.…"
+    assert json.loads(customer) == whole
+
+
+def test_demo_names_no_substance() -> None:
+    """In the demo as it stands: its substances by name, for its round shares and densities are figures of other things too."""
+    demo = check(DEMO, ON)
+    assert demo.loaded.spec is not None
+    names = {line.name for product in demo.loaded.spec.products.values() for line in product.composition}
+    files = print_documents(demo, formats=[name for name in _formats() if name != "pdf"])
+    assert len(names) >= 9
+    leaks = [(file, name) for file, data in files.items() for name in names if name in data.decode("utf-8-sig")]
+    assert leaks == []
+
+
+def _texts(file: str, data: bytes) -> Iterator[tuple[str, str]]:
+    """Every text of a file: of a PDF the pages, the properties, the attachments and all streams unpacked."""
+    if not file.endswith(".pdf"):
+        yield "whole", data.decode("utf-8-sig")
+        return
+    reader = pypdf.PdfReader(io.BytesIO(data))
+    # a line break of the layout may fall inside a marker
+    yield "pages", re.sub(r"\s+", " ", " ".join(page.extract_text() for page in reader.pages))
+    yield "properties", " ".join(str(value) for value in (reader.metadata or {}).values())
+    xmp = reader.root_object.get("/Metadata")
+    yield "extended properties", xmp.get_object().get_data().decode("utf-8", "replace") if xmp is not None else ""
+    for name, contents in reader.attachments.items():
+        yield f"attachment {name}", name + " ".join(part.decode("utf-8", "replace") for part in contents)
+    streams = []
+    for number in range(1, int(reader.trailer["/Size"])):
+        found = reader.get_object(number)
+        if isinstance(found, StreamObject):
+            streams.append(found.get_data().decode("latin-1"))
+        elif found is not None:
+            streams.append(str(found))
+    yield "streams", "\n".join(streams)
+    yield "bytes", data.decode("latin-1")

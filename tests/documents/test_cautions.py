@@ -1,0 +1,212 @@
+"""Panels, statements and cautions at the step, as a workshop reads them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from specgen.documents.parts.caution_catalogue import NOT_STATED
+from specgen.documents.parts.cautions import HazardView, emergency, hazards
+from specgen.documents.parts.protection import protection
+from specgen.documents.parts.step_cautions import at_steps, before_use, cautions_at, standing_at
+from specgen.documents.parts.wording import Words
+from specgen.model.hazards import Task
+from specgen.model.spec import Spec
+from tests.documents.conftest import spec_of, views_of
+from tests.good_spec import checked, good, put
+
+NB = "\N{NO-BREAK SPACE}"
+
+
+def _spec(changes: dict[str, str]) -> Spec:
+    source: dict[str, Any] = good()
+    for path, value in changes.items():
+        put(source, path, value)
+    return spec_of(checked(source))
+
+
+def _words(spec: Spec) -> Words:
+    return Words.of(spec.project, str)
+
+
+def _panels(changes: dict[str, str]) -> tuple[HazardView, ...]:
+    spec = _spec(changes)
+    return hazards(list(spec.products.values()), spec.project, _words(spec))
+
+
+def test_the_gravest_word_comes_first() -> None:
+    panels = _panels({})
+    assert [(panel.signal_word, panel.product) for panel in panels] == [
+        ("Danger", "Example primer"),
+        ("Danger", "Example base coat"),
+        ("Danger", "Example clear"),
+        ("Warning", "Example barrier"),
+    ]
+
+
+def test_one_label_is_one_panel_that_names_its_products() -> None:
+    """Primer and clear made alike: what both say stands once, what one says names it."""
+    changes = {
+        "products.clear.hazards.supplemental": "[EUH205]",
+        "products.clear.hazards.disposal": "Hand in full cans.",
+        "products.primer.hazards.disposal": "Hand in full cans.",
+    }
+    shared, *_ = _panels(changes)
+    assert shared.product == "Example primer, Example clear"
+    assert shared.data_sheets == (
+        "Example primer: SDS-100, revision 3, 2026-02-01 (technical desk)",
+        "Example clear: SDS-100, revision 3, 2026-02-01 (technical desk)",
+    )
+    assert ("Disposal", "Hand in full cans.") in shared.lines
+    assert ("Lets off while it cures (Example primer)", "ketone") in shared.lines
+    assert ("Lets off while it cures (Example clear)", "aldehyde") in shared.lines
+
+
+def test_what_the_law_leaves_open_says_who_fills_it_in() -> None:
+    barrier = _panels({"products.barrier.hazards.precautions": "[P210, P264, P280]"})[-1]
+    assert [(entry.code, entry.note) for entry in barrier.precautions] == [
+        ("P210", ""),
+        ("P264", "(the label fills in the rest)"),
+        ("P280", "(which of them: see What to wear)"),
+    ]
+
+
+def test_the_named_sensitiser_stands_in_the_statement() -> None:
+    changes = {
+        "products.base.hazards.supplemental": "[EUH208]",
+        "products.base.hazards.sensitisers_named": "[phthalic anhydride]",
+    }
+    (panel,) = [entry for entry in _panels(changes) if entry.product == "Example base coat"]
+    assert panel.statements[-1].text == "Contains phthalic anhydride. May produce an allergic reaction."
+
+
+def test_storage_carriage_and_waste_are_printed() -> None:
+    changes = {
+        "products.primer.hazards.storage_min": "5 degC",
+        "products.primer.hazards.transport": "{un_number: UN 1950, transport_class: '2.1', limited_quantity: 1 L, package_max: 30 kg}",
+        "products.primer.hazards.waste_codes": "['16 05 04*', '99 99 99']",
+        "products.primer.hazards.flash_point": "12 degC",
+    }
+    lines = dict(_panels(changes)[0].lines)
+    assert lines["Store"] == f"5 to 50{NB}°C (41 to 122{NB}°F)"
+    assert lines["Carriage"] == f"UN 1950, class 2.1, limited quantity up to 1{NB}L a pack, 30{NB}kg a package, gross"
+    waste = "16 05 04* gases in pressure containers (including halons) containing hazardous substances; 99 99 99"
+    assert lines["Waste codes"] == waste
+    assert lines["Flash point of the liquid"] == f"12{NB}°C (54{NB}°F)"
+
+
+@pytest.mark.parametrize(
+    ("laws", "duties"),
+    [
+        ("[EU]", ["training completed before use"]),
+        ("[GB]", ["health surveillance for asthma", "urine test of vehicle sprayers"]),
+        ("[US]", ["supplied air, for the substance"]),
+        ("[AU]", ["air line or self-contained air"]),
+    ],
+)
+def test_duties_around_isocyanate_follow_the_law_of_the_place(laws: str, duties: list[str]) -> None:
+    panels = _panels({"project.jurisdictions": laws})
+    (clear,) = [panel for panel in panels if panel.product == "Example clear"]
+    said = [text for name, text in clear.lines if name == "By law"]
+    assert [text.startswith(duty) for text, duty in zip(said, duties, strict=True)] == [True] * len(duties)
+
+
+def test_epoxy_in_germany_asks_for_a_doctor() -> None:
+    panels = _panels({"project.jurisdictions": "[EU, DE]"})
+    said = {panel.product: [text for name, text in panel.lines if name == "By law"] for panel in panels}
+    assert [text.split(" (DE")[0] for text in said["Example primer"]] == [
+        "mandatory occupational medical provision for spraying uncured epoxy"
+    ]
+
+
+def test_the_number_to_call() -> None:
+    spec = _spec({"project.emergency_phone": "'+00 999'"})
+    assert emergency(spec.project, _words(spec)) == "In an emergency call: +00 999"
+    assert emergency(_spec({}).project, _words(spec)) == ""
+
+
+def test_no_task_is_left_out_of_what_to_wear() -> None:
+    spec = _spec({})
+    rows = protection(list(spec.products.values()), _words(spec)).rows
+    assert [row[0] for row in rows] == ["Preparing", "Sanding", "Spraying", "Spraying", "Clearing up"]
+    assert rows[0][2] == NOT_STATED
+    for_all = {"products.primer.hazards.protection.spray.task": "any"}
+    spec = _spec(for_all)
+    assert [row[0] for row in protection([spec.products["primer"]], _words(spec)).rows] == ["Every task"]
+
+
+def test_cautions_at_the_step() -> None:
+    """Isocyanate before fire before allergy, then what to wear; each names its products where not all need it."""
+    spec = _spec({"products.clear.hazards.ventilation": "Spray in a booth, breathing protection on."})
+    products = [spec.products["primer"], spec.products["clear"]]
+    found = cautions_at(Task.SPRAYING, products, _words(spec))
+    assert [text.split(":")[0] for text in found] == [
+        "Example clear",
+        "Extraction runs before the first stroke and until the booth has cleared; no flame, spark, hot surface or smoking within reach of spray and vapour.",
+        "Example primer",
+        "Example primer",
+        "Example clear",
+        "Example clear",
+    ]
+    assert "wait 30 min" in found[0]
+    assert found[3].startswith("Example primer: Wear: half mask AXP3")
+    assert found[-1] == "Example clear: Spray in a booth, breathing protection on."
+
+
+def test_oxidative_rags_are_cautioned_when_clearing_up() -> None:
+    spec = _spec({"products.base.curing": "oxidative"})
+    base, primer, words = spec.products["base"], spec.products["primer"], _words(spec)
+    assert cautions_at(Task.CLEARING_UP, [base], words)[0].startswith("Soaked rags and overspray heat up by themselves")
+    assert cautions_at(Task.CLEARING_UP, [primer, base], words)[0].startswith("Example base coat: Soaked rags")
+    assert standing_at(Task.CLEARING_UP, [primer, base], words)[0].startswith("Soaked rags")
+    assert not any("rags" in text for text in cautions_at(Task.CLEARING_UP, [primer], words))
+
+
+def test_old_paint_is_cautioned_before_it_is_sanded() -> None:
+    spec = _spec({})
+    products, words = [spec.products["base"]], _words(spec)
+    old = cautions_at(Task.SANDING, products, words, beside={"old-paint"})
+    assert old[0].startswith("Old paint may hold lead or chromate")
+    assert cautions_at(Task.SANDING, products, words) == old[1:]
+
+
+def test_each_step_of_the_statement_carries_its_cautions_once() -> None:
+    view = views_of(_spec({}))["method_statement_refit"]
+    build = view.builds[0]  # type: ignore[union-attr]
+    assert [bool(step.cautions) for step in build.steps] == [True, True, False]
+    assert build.steps[0].cautions[0].startswith("Cleaners and degreasers burn")
+    # on bare metal there is no paint of the job yet, so nothing is said of epoxy or isocyanate
+    assert [text.split(":")[0] for text in build.steps[1].cautions] == [
+        "Dust harms the lungs",
+        "Wear, by usual practice",
+    ]
+    # between the coats it is the dust of primer and base coat, not of the clear on top
+    assert not any("isocyanate" in text for text in build.between_cautions)
+    assert any("Example primer: Dust of epoxy" in text for text in build.between_cautions)
+
+
+def test_a_two_pack_is_cautioned_from_the_opened_tin() -> None:
+    spec = _spec({})
+    found = before_use(spec.products["barrier"], _words(spec))
+    assert found[0] == (
+        "Mixing: Gloves and goggles before the tins are opened; mix where the air moves, and clear spills up at once."
+    )
+    assert not any(text.startswith("Mixing") for text in before_use(spec.products["primer"], _words(spec)))
+
+
+def test_blasting_after_hand_tools_adds_only_what_is_new() -> None:
+    steps = (
+        "[{id: a, do: hand-tool, text: Scrape.}, {id: b, do: blast, text: Blast.}, "
+        "{id: c, do: blast, text: Blast the rest.}, {id: d, do: dust-off, text: Blow off.}]"
+    )
+    spec = _spec({"preparations.sand-steel.steps": steps})
+    found = at_steps(spec.preparations["sand-steel"], _words(spec), old_paint=False)
+    assert [len(texts) for texts in found] == [2, 1, 0, 0]
+    assert found[1][0].startswith("Blasting: air-fed helmet")
+
+
+def test_a_product_without_hazards_has_no_panel() -> None:
+    spec = _spec({})
+    bare = spec.products["base"].model_copy(update={"hazards": None})
+    assert hazards([bare], spec.project, _words(spec)) == ()

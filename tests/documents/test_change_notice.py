@@ -1,0 +1,136 @@
+"""The change notice: its first page, the marked words, and what a customer must not see."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen.comparison.changes import Comparison
+from specgen.comparison.compare import compare
+from specgen.comparison.edition import for_customer
+from specgen.documents.change_notice.view import LINES, ChangeNotice, change_notice
+from specgen.documents.parts.marked_words import marked
+from tests.comparison.sides import RULES, changed, judged
+from tests.documents.test_golden import _lines as lines
+from tests.good_spec import ON
+
+GOLDEN = Path(__file__).parent / "golden/change_notice.txt"
+PRIMER = "systems.cab.layers.primer"
+
+
+def _found(puts: dict[str, Any], takes: tuple[str, ...] = ()) -> tuple[Comparison, Any]:
+    old, new = judged(changed()), judged(changed(puts, takes))
+    return compare(old, new, concern_of_rule=RULES), new.spec
+
+
+def _notice(found: Comparison, spec: Any, *, for_maker: bool = False) -> ChangeNotice:
+    return change_notice(
+        found, spec, old_name="A", new_name="B", on=ON, program="specgen", translate=str, for_maker=for_maker
+    )
+
+
+def test_notice_is_as_expected(golden: Callable[[Path, str], None]) -> None:
+    found, spec = _found(
+        {
+            f"{PRIMER}.film.min": "1.5 mil",
+            "preparations.sand-steel.steps.sand.acceptance": "No gloss at the edges.",
+            "preparations.sand-steel.steps.sand.grade": "St 2",
+            "products.base.direct_to_metal": "yes",
+            "products.primer.composition.solids.mass_share": "31 %",
+            "jobs.refit.items.DOOR.count": "3",
+        },
+        ("products.clear.hazards.cautions.training",),
+    )
+    view = _notice(for_customer(found), spec)
+    golden(GOLDEN, "\n".join(lines(view, "")) + "\n")
+
+
+def test_first_page_holds_eight_lines_and_names_the_rest() -> None:
+    puts = {
+        f"{PRIMER}.film.min": "30 um",
+        "systems.cab.layers.base.film.min": "10 um",
+        "systems.cab.total.min": "80 um",
+    }
+    puts |= {"jobs.refit.climate.air": "10..30 degC", "jobs.refit.climate.humidity": "30..85 %"}
+    puts |= {"jobs.refit.climate.surface": "10..40 degC", "jobs.refit.climate.dew_point_margin": "min 2 K"}
+    puts |= {"preparations.sand-steel.coat_within": "8 h", "products.primer.hazards.signal_word": "Warning"}
+    puts |= {"jobs.refit.inspection.prepared.hold_point": "no", f"{PRIMER}.hold": "20 min..48 h"}
+    view = _notice(*_found(puts))
+    assert view.answer == "11 requirements became weaker, 1 of them of safety."
+    assert [line.number for line in view.weaker] == [str(at) for at in range(1, LINES + 1)]
+    assert [line.is_safety for line in view.weaker] == [True] + [False] * (LINES - 1)
+    assert view.rest == "3 more became weaker: see 9–11 in the tables."
+
+
+@pytest.mark.parametrize(
+    ("puts", "answer", "waiting"),
+    [
+        ({}, "Nothing became weaker that the values can show.", ""),
+        ({f"{PRIMER}.film.min": "30 um"}, "One requirement became weaker; it is none of safety.", ""),
+        (
+            {"products.primer.hazards.signal_word": "Warning"},
+            "One requirement became weaker; it is one of safety.",
+            "",
+        ),
+        (
+            {f"{PRIMER}.passes": "3"},
+            "Nothing became weaker that the values can show.",
+            "One change waits for a person to decide: see 1.",
+        ),
+    ],
+)
+def test_answer(puts: dict[str, str], answer: str, waiting: str) -> None:
+    view = _notice(*_found(puts))
+    assert (view.answer, view.waiting) == (answer, waiting)
+
+
+def test_approvals_are_those_the_policy_asks_for() -> None:
+    policy = "{approvals_needed: 3, approvals: [{id: q, role: check, count: 2}, {id: e, role: approve, signed: yes}]}"
+    view = _notice(*_found({"project.policies": policy}))
+    assert view.approvals_needed == (
+        "The policy of the project asks for 3 approvals. At least 2 to check. At least 1 to approve, signed."
+    )
+    assert len(view.approvals.rows) == 3
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "expected"),
+    [
+        ("60 um", "50 um", ("[60] um", "[50] um")),
+        ("sand it well", "sand it", ("sand it[ well]", "sand it")),
+        ("", "all new", ("", "all new")),
+        ("the same", "the same", ("the same", "the same")),
+    ],
+)
+def test_changed_words_are_marked(old: str, new: str, expected: tuple[str, str]) -> None:
+    shown = ["".join(f"[{run.text}]" if run.changed else run.text for run in side) for side in marked(old, new)]
+    assert tuple(shown) == expected
+
+
+def test_customer_gets_no_leaf_of_the_maker() -> None:
+    found, spec = _found(
+        {
+            "products.primer.composition.solids.mass_share": "31.7 %",
+            "products.primer.composition.gas.name": "xyzzy",
+            "products.primer.hazards.isocyanates": "{monomer: 0.07 %}",
+            "jobs.refit.waivers": "[{id: w, rule: FLM015, path: products.primer.composition.solids, reason: a, by: b, until: 2027-01-31}]",
+        }
+    )
+    shown = "\n".join(lines(_notice(for_customer(found), spec), ""))
+    whole = "\n".join(lines(_notice(found, spec, for_maker=True), ""))
+    for secret in ("31.7", "xyzzy", "0.07", "composition", "onomer"):
+        assert secret not in shown
+    for told in ("31.7", "xyzzy", "0.07"):
+        assert told in whole
+    assert "data held by the maker" in shown
+    assert ("MAKER'S COPY" in whole, "MAKER'S COPY" in shown) == (True, False)
+
+
+def test_view_is_frozen() -> None:
+    view = _notice(*_found({}))
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        view.answer = ""  # type: ignore[misc]

@@ -1,0 +1,184 @@
+"""Conditions of the overcoating tables as numbered steps: at their place, with their source, and not where the author says them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+
+import pytest
+
+from specgen.documents.method_statement.view import MethodStatement, method_statement
+from specgen.documents.parts.build import BuildView
+from tests.documents.conftest import spec_of
+from tests.good_spec import ON, checked, good, put, take_out
+
+NB = "\N{NO-BREAK SPACE}"
+LIMITS = (
+    "no lifting after 24 to 48 h, then after 7 days class 1 or better of ISO 2409, or 4A or 4B of ASTM D3359 "
+    "(limits: common practice; ASTM D5064 sets none)"
+)
+
+
+def _view(changes: Mapping[str, str], out: tuple[str, ...] = ()) -> MethodStatement:
+    return _of(tuple(changes.items()), out)
+
+
+@cache
+def _of(changes: tuple[tuple[str, str], ...], out: tuple[str, ...]) -> MethodStatement:
+    spec = good()
+    for path, value in changes:
+        put(spec, path, value)
+    for path in out:
+        take_out(spec, path)
+    whole = spec_of(checked(spec))
+    return method_statement(whole.jobs["refit"], whole, on=ON, open_warnings=0, program="specgen", translate=str)
+
+
+def _build(changes: Mapping[str, str], out: tuple[str, ...] = ()) -> BuildView:
+    return _view(changes, out).builds[0]
+
+
+def _between(changes: Mapping[str, str], out: tuple[str, ...] = ()) -> list[tuple[str, list[tuple[str, str]]]]:
+    return [(at.when, [(step.text, step.source) for step in at.steps]) for at in _build(changes, out).between]
+
+
+def _old(coats: str, **changes: str) -> list[tuple[str, str]]:
+    more = {path.replace("__", "."): value for path, value in changes.items()}
+    (repair,) = _build({"jobs.refit.items.DOOR.old_coats": coats, **more}).repairs
+    return [(step.text, step.source) for step in repair.steps]
+
+
+def test_window_is_a_step_where_it_is_the_condition() -> None:
+    first, second = _between({})
+    assert first == (
+        "After coat 1 primer",
+        [
+            (
+                f"Lay the next coat inside the window, 30{NB}min to 24{NB}h after the last pass of 1 primer. "
+                "If it is later: abrade with P400 and dust off",
+                "common practice, no source; epoxy with blocked hardener is taken like epoxy",
+            )
+        ],
+    )
+    assert second[0] == "After coat 2 base coat"
+    assert len(second[1]) == 1
+
+
+def test_author_who_abrades_is_not_told_again() -> None:
+    (when, steps), *_ = _between({"systems.cab.layers.primer.abraded_with": "P400, then P500"})
+    assert (when, steps) == ("After coat 1 primer", [("Abrade with P400, then P500.", "")])
+
+
+def test_paper_in_the_authors_words_is_said_once() -> None:
+    (_, steps), *_ = _between(
+        {
+            "systems.cab.layers.primer.abraded_with": "P400",
+            "systems.cab.layers.primer.before_next": "Sand level with P400.",
+        }
+    )
+    assert steps == [("Sand level with P400.", "")]
+
+
+def test_paper_is_that_of_the_table_where_no_window_is_stated() -> None:
+    (_, steps), *_ = _between(
+        {"systems.cab.layers.base.role": "top-coat", "products.base.binder": "oil_alkyd", "products.base.roles": "[top-coat]"},
+        ("products.primer.overcoat", "systems.cab.layers.primer.hold"),
+    )  # fmt: skip
+    assert steps == [
+        ("Lay the next coat inside the window.", "common practice, no source; epoxy with blocked hardener is taken like epoxy, of which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) speaks"),
+        ("Abrade coat 1 primer until it is evenly dull with P320 to P400.", "common practice, no source; epoxy with blocked hardener is taken like epoxy, of which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) speaks; papers: USAF T.O. 1-1-8, application and removal of organic coatings, 5.6.2 e, f (secondary source, unconfirmed)"),
+    ]  # fmt: skip
+
+
+def test_tie_coat_is_a_step_and_answers_the_condition() -> None:
+    changes = {
+        "products.primer.binder": "zinc_organic",
+        "products.base.binder": "pu_2k_aliphatic",
+        "products.base.roles": "[top-coat]",
+        "systems.cab.layers.base.role": "top-coat",
+    }
+    (_, steps), *_ = _between(changes)
+    assert [text for text, _ in steps] == ["Lay an epoxy tie coat between."]
+    (_, told), *_ = _between({**changes, "systems.cab.layers.base.tie_coat": "yes"})
+    assert [text for text, _ in told] == [
+        "Coat 2 top coat is the tie coat, or begins with a fog coat that is left to turn tacky.",
+        "Lay an epoxy tie coat between.",
+    ]
+
+
+def test_pair_that_nobody_lists_is_neither_leave_nor_prohibition() -> None:
+    (_, steps), *_ = _between({"products.primer.binder": "silicone_heat"}, ("products.primer.overcoat",))
+    assert steps == [
+        (
+            "No source lists solvent base coat over heat-resistant silicone. Prove it with a patch of the whole system; it "
+            f"passes with {LIMITS}.",
+            "",
+        )
+    ]
+
+
+def test_unknown_old_paint_is_rubbed_and_patched_first() -> None:
+    steps = _old("[{id: a}]")
+    assert [text.partition(".")[0] for text, _ in steps] == [
+        "Rub a spot of the old paint with a white cloth wet with MEK or acetone, for nobody states what it is",
+        "Lay a patch of the whole system on the old paint, prepared as here",
+    ]
+    assert steps[1][0].endswith(f"It passes with {LIMITS}.")
+    assert [source for _, source in steps] == [
+        "MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 4.2.4; 2.4 (published)",
+        "ASTM D5064-16a (2021), patch test of coating compatibility, scope and significance (published)",
+    ]
+
+
+def test_tests_the_preparation_holds_are_not_told_again() -> None:
+    rub = "{id: rub, do: test, text: Rub with a cloth wet with MEK.}"
+    patch = "{id: patch, do: test, text: Lay the whole system on one place.}"
+    assert _old("[{id: a}]", **{"preparations__sand-steel__steps__rub": rub, "preparations__sand-steel__steps__patch": patch}) == []  # fmt: skip
+
+
+def test_old_alkyd_asks_for_all_its_conditions_and_both_sources_are_named() -> None:
+    steps = _old("[{id: a, family: oil_alkyd}]", products__primer__binder="epoxy_2k")
+    assert [text.partition(",")[0].partition(".")[0].partition(";")[0] for text, _ in steps] == [
+        "Lay a patch of the whole system on the old paint",
+        "See that the old paint is sound and well bonded",
+        "See that the old paint is aged and hard through",
+    ]
+    assert all("sources differ" in source and "says not recommended" in source for _, source in steps)
+
+
+def test_what_is_said_of_the_coat_answers_its_condition() -> None:
+    steps = _old(
+        "[{id: a, family: oil_alkyd, sound: yes, cured: yes}]",
+        products__primer__binder="epoxy_2k",
+        jobs__refit__items__DOOR__patch_test="{result: pass, limit: nothing lifts}",
+    )
+    assert steps == [("A patch of this system on this old paint has passed. It was judged by: nothing lifts", "")]
+
+
+def test_step_that_sands_without_a_paper_leaves_the_paper_to_the_table() -> None:
+    sanded = "{id: sand, do: sand, text: Sand dull.}"
+    ((text, source),) = _old("[{id: a, family: pu_2k_aliphatic}]", **{"preparations__sand-steel__steps__sand": sanded})
+    assert text == "Abrade the old paint until it is evenly dull with P180 to P320."
+    assert source.startswith("common practice, no source; epoxy with blocked hardener is taken like epoxy")
+
+
+def test_metal_that_nobody_degreases_gets_the_step_of_the_table_in_its_place() -> None:
+    bare = "{material: galvanized_hot_dip, thickness: 3 mm}"
+    wipe = "{id: p, title: Dust, steps: [{id: dust, do: dust-off, text: Blow off.}], coat_within: 4 h}"
+    build = _build({"jobs.refit.substrate": bare, "preparations.p": wipe, "jobs.refit.preparation": "p", "products.primer.binder": "epoxy_2k"})  # fmt: skip
+    assert [step.title for step in build.steps] == ["Degrease", "Make it fit for the first coat", "Dust off"]
+    assert build.steps[0].text == "Degrease the part before it is worked on."
+    assert "unconfirmed" in build.steps[0].source
+    assert build.steps[1].text == (
+        "Abrade the part until it is evenly dull. Or: Sweep blast the part until it is evenly matt."
+    )
+
+
+@pytest.mark.parametrize("do", ["blast", "strip"])
+def test_old_paint_that_comes_off_asks_for_nothing(do: str) -> None:
+    changes = {
+        "jobs.refit.items.DOOR.old_coats": "[{id: a, family: vinyl}]",
+        "preparations.sand-steel.steps.sand.do": do,
+    }
+    (repair,) = _build(changes).repairs
+    assert (repair.stays, repair.steps, repair.section) == (False, (), "")

@@ -1,0 +1,159 @@
+"""What a data sheet says where the good specification has no case: variants that differ, windows, claims, and what is left out."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from specgen.documents.data_sheet.view import DataSheet, data_sheet
+from specgen.documents.parts.protection import protection
+from specgen.documents.parts.wording import Words
+from tests.good_spec import ON, checked, good, put, take_out
+
+NB = "\N{NO-BREAK SPACE}"
+
+
+def _sheet(product: str, changes: dict[str, str], removed: tuple[str, ...] = ()) -> DataSheet:
+    spec: dict[str, Any] = good()
+    for path in removed:
+        take_out(spec, path)
+    for path, value in changes.items():
+        put(spec, path, value)
+    loaded = checked(spec).loaded
+    assert loaded.spec is not None, [str(finding) for finding in loaded.findings]
+    return data_sheet(loaded.spec.products[product], loaded.spec, on=ON, program="specgen", translate=str)
+
+
+def _rows(table: Any) -> list[tuple[str, ...]]:
+    return [tuple(cell.replace(NB, " ") for cell in row) for row in table.rows]
+
+
+def test_variants_with_figures_of_their_own_have_lines_of_their_own() -> None:
+    red = "{id: red, name: red, order_number: EX-base-2, fill: 150 mL, overrides: {solids_in_can: 10 %, per_pass: 12 um, hiding: 18 um}}"
+    blue = "{id: blue, name: blue, order_number: EX-base-3}"
+    sheet = _sheet("base", {"products.base.variants.red": red, "products.base.variants.blue": blue})
+    # 150 mL x 10 % x 97 % x 50 % / 20 um = 0.36 m2; 400 mL x 14 % x 97 % x 50 % / 20 um = 1.36 m2
+    assert [row[1:] for row in _rows(sheet.coverage)] == [
+        ("standard, blue", "flat panel, trained hand", "50 to 70 %", "1.36 to 1.90 m²", sheet.coverage.rows[0][-1]),
+        ("standard, blue", "profiles, edges, outdoors", "30 to 50 %", "0.81 to 1.36 m²", sheet.coverage.rows[1][-1]),
+        ("red", "flat panel, trained hand", "50 to 70 %", "0.36 to 0.51 m²", sheet.coverage.rows[2][-1]),
+        ("red", "profiles, edges, outdoors", "30 to 50 %", "0.22 to 0.36 m²", sheet.coverage.rows[3][-1]),
+    ]  # fmt: skip
+    # 10 um / 23 % = 43 um; 12 um / 23 % = 52 um
+    assert [row[:-1] for row in _rows(sheet.comb)] == [
+        ("10 µm (0.394 mil)", "standard, blue", "43 µm (1.69 mil)"),
+        ("12 µm (0.472 mil)", "red", "52 µm (2.05 mil)"),
+    ]
+    assert [column.heading for column in sheet.variants.columns] == [
+        "Order number",
+        "Variant",
+        "Pack",
+        "Dry film of a cross coat",
+        "Colour hides at",
+    ]
+    assert _rows(sheet.variants) == [
+        ("EX-base", "standard", "400 mL aerosol can", "10 µm (0.394 mil)", ""),
+        ("EX-base-2", "red", "150 mL aerosol can", "12 µm (0.472 mil)", "18 µm (0.709 mil)"),
+        ("EX-base-3", "blue", "400 mL aerosol can", "10 µm (0.394 mil)", ""),
+    ]
+
+
+def test_windows_name_what_goes_on_top() -> None:
+    windows = "[{id: a, by: clear, window: 20 min..24 h, air: 20 degC}, {id: b, by: itself, window: min 10 min, air: 20 degC}, {id: c, by: any, window: max 8 h, air: 20 degC, if_late: abrade}]"
+    sheet = _sheet("base", {"products.base.overcoat": windows})
+    assert _rows(sheet.overcoat) == [
+        ("Example clear", "20 min", "24 h", "20 °C (68 °F)", ""),
+        ("this product again", "10 min", "", "20 °C (68 °F)", ""),
+        ("any other coat of the range", "", "8 h", "20 °C (68 °F)", "abrade"),
+    ]
+
+
+def test_clear_coat_is_named_by_the_base_coat() -> None:
+    sheet = _sheet("clear", {})
+    assert _rows(sheet.over) == [("Example base coat", "20 min", "24 h", "20 °C (68 °F)")]
+    assert sheet.overcoat.rows == ()
+
+
+def test_thinner_adds_a_line_for_the_comb() -> None:
+    # 80 um x (100 + 10) / 50 = 176 um
+    assert [row[:-1] for row in _rows(_sheet("barrier", {}).comb)] == [
+        ("80 µm (3.15 mil)", "none", "160 µm (6.30 mil)"),
+        ("80 µm (3.15 mil)", "10 %", "176 µm (6.93 mil)"),
+    ]
+
+
+def test_film_in_mils_gives_square_feet_a_gallon() -> None:
+    sheet = _sheet("barrier", {"products.barrier.film": "{min: 2 mil, nominal: 3 mil, max: 5 mil}"})
+    # 1604 x 50 % / 3 mil = 267.33 ft2/gal, less the loss
+    assert [row[1:4] for row in _rows(sheet.coverage)] == [
+        ("brush or roller application", "10 to 15 %", "227 to 241 ft²/gal"),
+        ("conventional spray", "50 %", "134 ft²/gal"),
+        ("airless spray", "30 %", "187 ft²/gal"),
+    ]
+
+
+def test_stated_coverage_is_printed_only_with_its_film() -> None:
+    claims = "[{id: a, area_per_pack: 1.5 m2, film: 20 um, losses: included, transfer_efficiency: 60 %}, {id: b, spreading_rate: 7 m2/L}]"
+    sheet = _sheet("base", {"products.base.coverage": claims})
+    assert _rows(sheet.stated_coverage) == [("20 µm (0.787 mil)", "1.5 m²", "losses of spraying included", "60 %")]
+
+
+@pytest.mark.parametrize("missing", ["pack.fill", "solids", "film"])
+def test_no_coverage_where_something_is_missing(missing: str) -> None:
+    changes = {"products.base.film": "{}"} if missing == "film" else {}
+    removed = () if missing == "film" else (f"products.base.{missing}",)
+    assert _sheet("base", changes, removed).coverage.rows == ()
+
+
+def test_volume_solids_of_nothing_give_no_figure() -> None:
+    sheet = _sheet("base", {"products.base.solids": "{in_can: 0 %, sprayed: 0 %}"})
+    assert (sheet.coverage.rows, sheet.comb.rows) == ((), ())
+
+
+def test_document_block_claims_and_life() -> None:
+    sheet = _sheet(
+        "primer",
+        {
+            "products.primer.document": "{number: DS-9, title: Primer sheet, owner: Desk, reason_for_change: new can}",
+            "products.primer.claims": "[{id: a, says: Adheres to steel., basis: panel 7}, {id: b, says: Sands well.}]",
+            "products.primer.not_claimed": "No fuel tanks.",
+            "products.primer.service_temperature.short_max": "130 degC",
+            "products.primer.application.activation": "{usable_for: 48 h}",
+        },
+    )
+    assert (sheet.number, sheet.title, sheet.owner, sheet.reason_for_change) == (
+        "DS-9",
+        "Primer sheet",
+        "Desk",
+        "new can",
+    )
+    assert sheet.claims == (("Adheres to steel.", "panel 7"), ("Sands well.", "no basis stated"))
+    assert sheet.not_claimed == "No fuel tanks."
+    assert [(name, text.replace(NB, " ")) for name, text in sheet.heat] == [
+        ("Lasting, at most", "110 °C (230 °F)"),
+        ("For a short time, at most", "130 °C (266 °F)"),
+    ]
+    assert ("Life once the hardener is released", f"48{NB}h") in sheet.storage
+
+
+def test_equal_protection_shares_a_row() -> None:
+    spec = checked(good()).loaded.spec
+    assert spec is not None
+    table = protection(list(spec.products.values()), Words.of(spec.project, str))
+    worn = ("nitrile 0.4 mm, EN ISO 374-1, splash only", "goggles, EN ISO 16321-1", "overall")
+    silent = "usual practice; nothing is stated", "Not stated: go by section 8 of the safety data sheet"
+    gloves = "nitrile, changed at once after contact"
+    assert table.rows == (
+        ("Preparing", *silent, gloves, "", ""),
+        ("Sanding", silent[0], "P2 or P3 filter, FFP2 or FFP3 mask, with extraction", "", "", ""),
+        (
+            "Spraying",
+            "Example primer, Example base coat, Example barrier",
+            "half mask AXP3, EN 140 and EN 14387",
+            *worn,
+        ),
+        ("Spraying", "Example clear", "air-fed half mask, EN 14594", *worn),
+        # nothing is stated, and spray with isocyanate is still in the air
+        ("Clearing up", "Example clear", "air-fed half mask, EN 14594", *worn),
+    )

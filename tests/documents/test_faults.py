@@ -1,0 +1,233 @@
+"""Only faults that a job can have, each with a cause and a remedy; repairs with the figures of their system."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from specgen.documents.data_sheet.goes_over import goes_over, preparation_of_steel
+from specgen.documents.method_statement.faults import OCCURS, faults
+from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedures
+from specgen.documents.parts.application import application, application_at
+from specgen.documents.parts.build import groups
+from specgen.documents.parts.wording import Words
+from specgen.model.spec import Spec
+from specgen.standards.tables import table
+from tests.documents.conftest import spec_of
+from tests.good_spec import checked, good, put
+
+NB = "\N{NO-BREAK SPACE}"
+ALWAYS = {row["fault"] for row in table("faults").rows if row["when"] == "always"}
+
+
+@cache
+def _spec(changes: tuple[tuple[str, str], ...] = ()) -> Spec:
+    spec = good()
+    for path, value in changes:
+        put(spec, path, value)
+    return spec_of(checked(spec))
+
+
+def _words(spec: Spec) -> Words:
+    return Words.of(spec.project, str)
+
+
+def _faults(**changes: str) -> set[str]:
+    spec = _spec(tuple((path.replace("__", "."), value) for path, value in changes.items()))
+    return {row[0] for row in faults(spec.jobs["refit"], spec, _words(spec)).table.rows} - ALWAYS
+
+
+GOOD = {
+    "Wait before the next coat is past",
+    "Fine bubbles all over",
+    "Film stays soft or tacky",
+    "Film stays soft, or patchy in gloss",
+    "White haze on the fresh film",
+    "Greasy or whitish skin on the epoxy",
+    "Clouds or stripes in the metallic",
+    "The coat below shows through",
+}
+
+
+def test_faults_of_the_good_job() -> None:
+    assert _faults() == GOOD
+
+
+@pytest.mark.parametrize(
+    ("changes", "more"),
+    [
+        ({"products__primer__binder": "zinc_organic"}, {"Pinholes in the coat over zinc dust", "White salts on the zinc-rich coat"}),
+        ({"jobs__refit__items__DOOR__old_coats": "[{id: a, family: oil_alkyd}]"}, {"Lifting, wrinkles"}),
+        ({"jobs__refit__items__DOOR__old_coats": "[{id: a}]"}, {"Lifting, wrinkles"}),
+        ({"jobs__refit__items__DOOR__old_coats": "[{id: a, family: bituminous}, {id: b, family: epoxy_2k}]"}, {"Brown stains come through"}),
+        ({"preparations__sand-steel__steps__sand__do": "blast"}, {"Points of rust in the first coat"}),
+    ],
+)  # fmt: skip
+def test_fault_comes_with_what_makes_it(changes: dict[str, str], more: set[str]) -> None:
+    assert more <= _faults(**changes)
+    assert _faults(**changes) - _faults() <= more
+
+
+def test_every_row_has_a_cause_or_is_the_rejected_place() -> None:
+    rows = table("faults").rows
+    assert [row["id"] for row in rows if not row["remedy"] or row["when"] not in OCCURS] == []
+    assert [row["id"] for row in rows if not row["cause"] and not row["mechanism"]] == ["rejected"]
+    assert [row["id"] for row in rows if row["cause"] and row["mechanism"]] == []
+
+
+def test_mechanism_names_its_source_by_a_mark() -> None:
+    spec = _spec()
+    view = faults(spec.jobs["refit"], spec, _words(spec))
+    marks = [row[3] for row in view.table.rows if row[3]]
+    assert list(dict.fromkeys(marks)) == [mark for mark, _ in view.sources]
+    assert ("1", "MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3; 2.3.4; 11.4.2 (published)") in (
+        view.sources
+    )
+
+
+def _repairs(**changes: str) -> tuple[RepairProcedure, ...]:
+    spec = _spec(tuple((path.replace("__", "."), value) for path, value in changes.items()))
+    job = spec.jobs["refit"]
+    return repair_procedures(job, spec, groups(job, spec), _words(spec))
+
+
+def test_repair_of_each_system() -> None:
+    cab, chassis = _repairs()
+    assert (cab.letters, cab.title, chassis.letters, chassis.title) == (
+        "A",
+        "Primer, base coat and clear",
+        "B",
+        "Barrier coat",
+    )
+    assert [step.text for step in cab.steps] == [
+        "Wash and degrease the place and its surroundings first: sanding grinds dirt and grease in.",
+        "Sand nothing dry before it has fully cured: until then its dust does harm. A film that is hard before that may be sanded wet, with P3 mask and gloves.",
+        "Sand the place back until what is left is sound and holds at its edge: to the first coat that is not damaged, or to the part where the lowest coat is damaged or has come loose.",
+        "Where the cold-rolled steel sheet shows, prepare it to P Ma by the steps of build A.",
+        "Feather every coat around the place back in a ring of its own with P180 to P320, until no step is felt.",
+        f"Sand the sound coat around the rings dull with P800 to P1500, at least 25{NB}mm wide.",
+        "Vacuum off, degrease, and wipe with a tack cloth. Mask what stays.",
+        f"Lay the coats again from the ground that shows, by the table below, in the passes of the table of coats. Each coat ends beyond the one below it, and the last laps at least 25{NB}mm on what was sanded dull.",
+        f"Once hard, read the film on the place, on its rings and beside them, with the gauge of the first readings. Where the part was bare, all coats together: at least 95{NB}µm (3.74{NB}mil), nominal 130{NB}µm (5.12{NB}mil), at most 180{NB}µm (7.09{NB}mil). Then judge grip, colour and surface as at the first inspection, and write the repair down.",
+    ]  # fmt: skip
+    assert [step.source for step in cab.steps if step.source] == [
+        "MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 4.4 (published)"
+    ]
+    # a base coat that was sanded is laid again: the clear coat alone is laid only where damage stays within it
+    assert [row[:3] for row in cab.coats.rows] == [
+        ("the part", "P180", "1 primer"),
+        ("1 primer or 2 base coat", "P400", "2 base coat"),
+        ("3 clear coat", "P800 to P1500", "3 clear coat"),
+    ]
+    assert [row[:3] for row in chassis.coats.rows] == [
+        ("the part", "P180", "1 primer"),
+        ("1 primer", "P400 to P800", "1 primer"),
+    ]
+
+
+def test_time_to_full_cure_is_named_where_the_product_states_it() -> None:
+    rows = "[{id: a, stage: full-cure, time: 12 days, air: 14 degC}, {id: b, stage: full-cure, time: 7 days, air: 20 degC}]"
+    cab, _ = _repairs(products__primer__drying=rows)
+    assert cab.steps[1].text.startswith("Sand nothing dry before it has fully cured")
+    assert f"Fully cured: Example primer 12{NB}days at 14{NB}°C" in cab.steps[1].text
+
+
+def test_paint_whose_dust_holds_neither_isocyanate_nor_epoxy_is_sanded_once_dry_to_handle() -> None:
+    _, chassis = _repairs(
+        products__barrier__binder="acrylic_1k",
+        products__barrier__hazards__isocyanates="{contained: no}",
+        products__barrier__hazards__epoxy_up_to_700="no",
+        systems__chassis__handle_after="5 h",
+    )
+    assert chassis.steps[1].text == f"Begin only when the last coat is dry to handle, 5{NB}h after its last pass."
+
+
+def test_widths_of_the_job_go_before_the_published_lap() -> None:
+    cab, _ = _repairs(
+        jobs__refit__items__DOOR__old_coats="[{id: a, family: pu_2k_aliphatic}]",
+        jobs__refit__items__DOOR__repair="{feather: 21 mm, sanded: 61 mm, lap: 31 mm}",
+        jobs__refit__items__DOOR__strip_limit="260 um",
+    )
+    texts = " ".join(step.text for step in cab.steps)
+    assert [width in texts for width in (f"at least 21{NB}mm wide", f"at least 61{NB}mm wide", f"at least 31{NB}mm on")] == [True] * 3  # fmt: skip
+    assert f"Old and new coats together at most 260{NB}µm" in texts
+    assert [step.source for step in cab.steps if step.source] == []
+
+
+def test_spot_that_cannot_be_blasted_has_its_grade() -> None:
+    cab, _ = _repairs(
+        **{"preparations__sand-steel__steps__sand": "{id: sand, do: blast, text: Blast., grade: Sa 2 1/2}"}
+    )
+    assert cab.steps[3].text == (
+        "Where the cold-rolled steel sheet shows, prepare it to Sa 2 1/2 by the steps of build A. "
+        "A small spot that cannot be blasted: to SP 11 or P Ma."
+    )
+
+
+def test_application_begins_with_shaking_and_ends_with_the_valve() -> None:
+    spec = _spec()
+    words, climate = _words(spec), spec.jobs["refit"].climate
+    at_job = application_at(spec.products["primer"], climate, words)
+    assert at_job.steps == (
+        ("Shake", f"Shake 2{NB}min, counted from the first rattle of the ball."),
+        ("Spray", f"20 to 25{NB}cm from the part, strokes overlapping by 50{NB}%, in the passes and with the waits of the table of coats."),
+        ("Clear the valve", "turn the can over and spray until only gas comes"),
+    )  # fmt: skip
+    alone = application(spec.products["primer"], words)
+    assert alone.steps[1][1].endswith(f"usually 4 cross coats, 5 to 10{NB}min between passes.")
+    tin = application_at(spec.products["barrier"], climate, words)
+    assert [name for name, _ in tin.steps] == [
+        "Stir",
+        "Mix",
+        "Thin",
+        "Wait after mixing",
+        "Pot life",
+        "Nozzle",
+        "Spray",
+    ]
+
+
+def test_drying_is_that_of_the_coldest_air_of_the_job() -> None:
+    rows = "[{id: a, stage: dust-dry, time: 40 min, air: 10 degC}, {id: b, stage: dust-dry, time: 30 min, air: 14 degC}, {id: c, stage: dust-dry, time: 20 min, air: 20 degC}, {id: d, stage: dry-to-handle, time: 8 h, air: 20 degC}]"
+    spec = _spec((("products.primer.drying", rows),))
+    found = application_at(spec.products["primer"], spec.jobs["refit"].climate, _words(spec)).drying
+    assert [text.split(" (")[0] for _, text in found] == [f"30{NB}min at 14{NB}°C", f"8{NB}h at 20{NB}°C"]
+    assert len(application(spec.products["primer"], _words(spec)).drying) == 4
+
+
+def test_part_temperature_is_the_jobs_where_it_states_one() -> None:
+    spec = _spec((("products.primer.application.panel_temperature", "10..35 degC"),))
+    product, words = spec.products["primer"], _words(spec)
+    assert "Part temperature" in dict(application(product, words).values)
+    assert "Part temperature" not in dict(application_at(product, spec.jobs["refit"].climate, words).values)
+    assert "Part temperature" in dict(application_at(product, None, words).values)
+
+
+def test_goes_over_holds_what_the_tables_hold_and_no_more() -> None:
+    spec = _spec()
+    view = goes_over(spec.products["primer"], _words(spec))
+    rows = {below: (said, why) for said, below, why, _ in view.table.rows}
+    assert rows["epoxy, two-pack or with blocked hardener"][0] == "Yes, prepared"
+    assert rows["aluminium"] == ("Yes, prepared", "degrease first; sand with the papers of the task or conversion coat")
+    assert rows["alkyd, drying oil"][0] == "On conditions"
+    assert rows["alkyd, drying oil"][1].endswith("; sources differ: 2 says not recommended")
+    assert rows["heat-resistant silicone"][0] == "Not recommended"
+    # copper, magnesium and wood are in no row of the matrix, and so in none of this table
+    assert [row for row in view.table.rows if "copper" in row[1] or "wood" in row[1]] == []
+    assert [said for said, *_ in view.table.rows] == sorted(
+        (said for said, *_ in view.table.rows), key=["Yes, prepared", "On conditions", "Not recommended"].index
+    )
+    assert dict(view.sources)["1"] == "common practice, no source"
+
+
+def test_metal_is_left_to_the_products_own_word() -> None:
+    spec = _spec((("products.primer.direct_to_metal", "no"),))
+    product, words = spec.products["primer"], _words(spec)
+    assert [row for row in goes_over(product, words).table.rows if "steel" in row[1] or "aluminium" in row[1]] == []
+    assert preparation_of_steel(product, words) == ""
+    allowed = _spec()
+    assert preparation_of_steel(allowed.products["primer"], words) == (
+        "SP 6 (usual service; common practice, no source); SP 11 or P Ma (small spots; common practice, no source); "
+        "SP 10 (immersion or severe service; common practice, no source)"
+    )

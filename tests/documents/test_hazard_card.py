@@ -1,0 +1,132 @@
+"""The hazard card: one side, the gravest first, room for the climate kept."""
+
+from __future__ import annotations
+
+import io
+from typing import Any
+
+import pypdf
+import pytest
+
+from specgen.checking import Checked
+from specgen.documents.hazard_card.view import CUTS, Cut, HazardCard, hazard_card
+from specgen.model.spec import Spec
+from specgen.printing.documents import print_documents
+from specgen.printing.fit import mildest_cut
+from specgen.rendering.failure import RenderError, TooLongError
+from tests.documents.conftest import spec_of
+from tests.good_spec import ON, checked, good, put, take_out
+
+
+def _said(node: Any) -> list[str]:
+    """The texts that stand for drawings in the structure of a PDF."""
+    found = node.get_object() if hasattr(node, "get_object") else node
+    if isinstance(found, list):
+        return [said for part in found for said in _said(part)]
+    if not isinstance(found, dict):
+        return []
+    own = [str(found["/Alt"])] if "/Alt" in found else []
+    return own + _said(found.get("/K"))
+
+
+def _card(spec: Spec, cut: Cut = CUTS[0]) -> HazardCard:
+    return hazard_card(spec.jobs["refit"], spec, cut=cut, on=ON, program="specgen", translate=str)
+
+
+def _spec(changes: dict[str, str]) -> Spec:
+    source: dict[str, Any] = good()
+    for path, value in changes.items():
+        put(source, path, value)
+    return spec_of(checked(source))
+
+
+def test_six_things_that_hurt_the_gravest_first() -> None:
+    card = _card(_spec({"products.base.hazards.statements": "[H222, H229, H319, H336, H350]"}))
+    assert [codes for _, codes in card.hurts] == [
+        "EUH204",
+        "H350",
+        "H222, H226",
+        "H229",
+        "H317, EUH205",
+        "H336",
+    ]
+    assert card.more is True
+
+
+def test_oxidative_paint_hurts_by_its_rags() -> None:
+    simple = {
+        f"products.{product}.hazards.{key}": value
+        for product in ("primer", "base", "clear", "barrier")
+        for key, value in {"statements": "[H222, H229]", "supplemental": "[]"}.items()
+    }
+    card = _card(_spec(simple | {"products.base.curing": "oxidative"}))
+    assert [text.split(":")[0] for text, _ in card.hurts] == [
+        "Burns",
+        "Can bursts",
+        "Soaked rags heat up and catch fire by themselves",
+    ]
+    assert card.more is False
+
+
+def test_room_for_the_climate_is_kept() -> None:
+    source: dict[str, Any] = good()
+    take_out(source, "jobs.refit.climate")
+    card = _card(spec_of(checked(source)))
+    assert card.climate == (
+        ("Air temperature", ""),
+        ("Part temperature", ""),
+        ("Relative humidity", ""),
+        ("Part above dew point", ""),
+    )
+
+
+def test_breathing_protection_is_never_cut() -> None:
+    spec = _spec({})
+    whole, cut = _card(spec), _card(spec, CUTS[-1])
+    assert [column.heading for column in whole.wear.columns] == ["Task", "Breathing", "Hands", "Eyes", "Skin"]
+    assert [column.heading for column in cut.wear.columns] == ["Task", "Breathing"]
+    assert [row[:2] for row in whole.wear.rows] == list(cut.wear.rows)
+    assert cut.wear_cut is True
+    assert (cut.hurts, cut.climate, cut.first_aid) == (whole.hurts, whole.climate, whole.first_aid)
+
+
+def test_the_mildest_cut_that_fits_is_taken() -> None:
+    tried = []
+
+    def write(cut: Cut) -> bytes:
+        tried.append(cut)
+        if cut is not CUTS[2]:
+            raise TooLongError("two pages")
+        return b"fits"
+
+    assert mildest_cut(CUTS, write, "The card", "A4") == b"fits"
+    assert tried == list(CUTS[:3])
+
+
+def test_a_card_that_never_fits_says_what_to_do() -> None:
+    def write(cut: Cut) -> bytes:
+        raise TooLongError("two pages")
+
+    with pytest.raises(RenderError, match="The card does not fit on one side of A4"):
+        mildest_cut(CUTS, write, "The card", "A4")
+
+
+@pytest.mark.parametrize("page", ["A4", "Letter"])
+def test_it_is_printed_on_one_side(page: str) -> None:
+    source: dict[str, Any] = good()
+    put(source, "project.page_size", page)
+    put(source, "project.emergency_phone", "'+00 999'")
+    result: Checked = checked(source)
+    printed = print_documents(result, documents=["hazard-card"])
+    (data,) = printed.values()
+    reader = pypdf.PdfReader(io.BytesIO(data))
+    (side,) = reader.pages
+    text = side.extract_text()
+    # a pictogram says what it shows to who cannot see it
+    assert [said for said in _said(reader.trailer["/Root"]["/StructTreeRoot"]) if "Pictogram" in said] == [
+        "Pictogram: flame (GHS02)",
+        "Pictogram: exclamation mark (GHS07)",
+    ]
+    assert list(printed) == ["MS-001-hazard-card.pdf"]
+    assert "In an emergency call: +00 999" in text
+    assert "Danger" in text

@@ -1,0 +1,110 @@
+"""The label elements of a product: declared beside derived, in order, with the reason for what is left out."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from specgen.documents.label_sheet.view import LabelSheet, label_sheet
+from specgen.documents.parts.tables import TableView
+from tests.documents.conftest import spec_of
+from tests.good_spec import ON, checked, good, put, take_out
+
+
+def _sheet(product: str, changes: dict[str, str]) -> LabelSheet:
+    source: dict[str, Any] = good()
+    for path, value in changes.items():
+        put(source, path, value)
+    spec = spec_of(checked(source))
+    return label_sheet(spec.products[product], spec, on=ON, program="specgen", translate=str)
+
+
+def _column(table: TableView, at: int) -> dict[str, str]:
+    return {row[0]: row[at] for row in table.rows}
+
+
+def _contents(burns: str, rest: str) -> str:
+    return (
+        f"[{{id: gas, name: propane, cas: 74-98-6, kind: propellant, mass_share: {burns}, density: 0.5 g/mL}}, "
+        f"{{id: rest, name: water, flammable: no, kind: solvent, mass_share: {rest}, density: 1 g/mL}}]"
+    )
+
+
+def test_a_can_that_becomes_extremely_flammable_moves_as_a_whole() -> None:
+    """Category, signal word, pictogram, statement and storage move together, whatever is declared."""
+    mild_label = {
+        "products.base.hazards.classification": "[{id: can, hazard_class: aerosols, category: '3'}]",
+        "products.base.hazards.signal_word": "Warning",
+        "products.base.hazards.statements": "[H229]",
+        "products.base.hazards.pictograms": "[]",
+        "products.base.hazards.precautions": "[P210, P251, P410+P412]",
+    }
+    mild = _sheet("base", mild_label | {"products.base.composition": _contents("0.5 %", "99.5 %")})
+    severe = _sheet("base", mild_label | {"products.base.composition": _contents("90 %", "10 %")})
+    named = dict(mild.facts)
+    assert "Aerosol, by its contents" not in named or named["Aerosol, by its contents"].startswith("category 3")
+    assert list(_column(mild.elements, 1)) == ["Signal word", "H229"]
+    assert [text for name, text in mild.facts if name == "Storage"] == [
+        "warmest storage: 50 °C (Regulation (EC) No 1272/2008 (CLP), Table 2.3.1, P410+P412 (regulation))"
+    ]
+    found = dict(severe.facts)
+    assert found["Aerosol, by its contents"].startswith("category 1: 85 % or more is flammable")
+    assert _column(severe.elements, 2) == {
+        "Signal word": "Aerosols, category 1",
+        "GHS02 (not declared)": "Aerosols, category 1",
+        "H229": "Aerosols, category 1",
+        "H222 (not declared)": "Aerosols, category 1",
+    }
+    stored = [text for name, text in severe.facts if name == "Storage"]
+    assert len(stored) == 2
+    assert stored[1].startswith("category 1 and 2 with flammable gas or liquid, lower tier: 150 t")
+    assert found["Carriage"].startswith("class of dangerous goods 2.1")
+
+
+def test_six_on_the_label_and_a_reason_for_the_rest() -> None:
+    changes = {
+        "products.clear.hazards.precautions": "[P210, P211, P251, P261, P271, P280, P410+P412]",
+        "products.clear.hazards.precautions_reason": "The sheet names more.",
+    }
+    sheet = _sheet("clear", changes)
+    assert [entry.code for entry in sheet.on_label] == ["P210", "P211", "P251", "P410+P412", "P261", "P280"]
+    places = _column(sheet.precautions, 2)
+    assert places["P280"] == "on the label"
+    assert places["P271"] == "asked for by no class stated here"
+    assert places["P302+P352 (not declared)"] == "not on the label: beyond the 6 of the label, rank 6"
+    assert ("Reason for these precautions", "The sheet names more.") in sheet.facts
+
+
+def test_what_gives_way_says_to_what() -> None:
+    classes = (
+        "[{id: can, hazard_class: aerosols, category: '1'}, "
+        "{id: breath, hazard_class: respiratory_sensitisation, category: '1'}, "
+        "{id: skin, hazard_class: skin_sensitisation, category: '1'}]"
+    )
+    sheet = _sheet("base", {"products.base.hazards.classification": classes})
+    assert [(row[0], row[1]) for row in sheet.left_out.rows] == [("GHS07", "left out beside GHS08")]
+
+
+def test_what_cannot_be_judged_is_said_without_the_substance() -> None:
+    """The primer's solvent is not in any table, so its heat is not known; its name stays with the maker."""
+    unknown = (
+        "[{id: mk, name: Brindol blend, kind: solvent, mass_share: 0.5 %, density: 0.9 g/mL}, "
+        "{id: rest, name: water, flammable: no, kind: solvent, mass_share: 99.5 %, density: 1 g/mL}]"
+    )
+    sheet = _sheet("base", {"products.base.composition": unknown})
+    assert "category of the aerosol: cannot be judged from what is stated" in sheet.not_judged
+    assert "Brindol" not in repr(sheet)
+
+
+def test_a_decision_on_titanium_dioxide_is_recorded() -> None:
+    text = "Dropped on 2025-10-01 by product safety."
+    sheet = _sheet("base", {"products.base.hazards.titanium_dioxide_decision": text})
+    assert ("Titanium dioxide, EUH211", text) in sheet.facts
+
+
+def test_the_sheet_of_a_product_without_hazards_shows_no_label() -> None:
+    source: dict[str, Any] = good()
+    take_out(source, "products.base.hazards")
+    spec = spec_of(checked(source))
+    sheet = label_sheet(spec.products["base"], spec, on=ON, program="specgen", translate=str)
+    assert sheet.panel is None
+    assert sheet.on_label == ()

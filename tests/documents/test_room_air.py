@@ -1,0 +1,134 @@
+"""Air of a job as printed: both dangers in one table, no substance by name, and no leave to go in early."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from specgen.documents.method_statement.view import MethodStatement, method_statement
+from specgen.documents.parts.room_air import AirView
+from tests.documents.conftest import spec_of
+from tests.good_spec import ON, checked, good, put
+
+NB = "\N{NO-BREAK SPACE}"
+
+# 30 % of 1 kg an hour is butyl acetate: 300 g/h at 116.16 g/mol, 1.2 % lower explosive limit, 241 mg/m3 over 8 h.
+AIR = {
+    "jobs.refit.items": "[{id: STEP, name: Step, count: 4, area: 0.12 m2, system: chassis}]",
+    "jobs.refit.system": "chassis",
+    "products.barrier.composition": "[{id: resin, name: resin, kind: solids, mass_share: 70 %, density: 1.4 g/mL}, "
+    "{id: mk-acetate, name: n-butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 30 %, density: 0.88 g/mL}]",
+    "jobs.refit.air": "{room: 60 m3, flow: 2000 m3/h, spraying_rate: 1000 g/h, mixing: 3}",
+}
+
+
+def _view(changes: dict[str, str]) -> MethodStatement:
+    source: dict[str, Any] = good()
+    for path, value in changes.items():
+        put(source, path, value)
+    spec = spec_of(checked(source))
+    return method_statement(spec.jobs["refit"], spec, on=ON, open_warnings=0, program="specgen", translate=str)
+
+
+def _rows(air: AirView) -> list[tuple[str, ...]]:
+    (table,) = air.tables
+    return [tuple(cell.replace(NB, " ") for cell in row[:3]) for row in table.rows]
+
+
+def test_both_dangers_stand_together() -> None:
+    air = _view(AIR).safety.air
+    # 300 g/h / 116.16 * 24.06 L/mol / 1.2 % / 25 % = 20.7 m3/h; 300 000 mg/h * 3 / 241 = 3734, / 723 = 1245 m3/h;
+    # 3734 over 20.71 is 180.3; 2000 m3/h leave 450 mg/m3, and 60 * 3 * 60 / 2000 * ln(450 / 241) = 3.4 min
+    assert _rows(air) == [
+        ("no explosion", "25 % of the lower explosive limit", "21 m³/h"),
+        ("the lungs: solvent 1", "IOELV, EU, 8 h\nIOELV, EU, 15 min", "3734 m³/h\n1245 m³/h"),
+        ("the lungs: all vapours together", "8 h", "3734 m³/h"),
+        ("all of this", "the largest", "3734 m³/h"),
+        ("stated for the job", "", "2000 m³/h"),
+        (
+            "back in without breathing protection, after the last stroke",
+            # the 3.4 min of the vapour would be read as leave to go in at once
+            "mist",
+            "not before the clearance time posted at the booth; where none is, 30 min",
+        ),
+    ]
+    assert [text.replace(NB, " ") for text in air.statements] == [
+        "What may be breathed sets the air flow, never the explosive limit.",
+        "The lungs ask for 180.3 times the air that the explosive limit asks for.",
+        "Reckoned for a room whose air mixes; at the spray cone, in pits and inside the part it is far worse. Solvents are numbered; section 3 of the safety data sheet names them.",
+    ]
+
+
+def test_every_figure_is_in_the_annex_and_gives_nothing_away() -> None:
+    view = _view(AIR)
+    numbers = [number for row in view.safety.air.tables[0].rows for number in row[3].split("\n") if number]
+    listed = {working.number: working for working in view.workings}
+    assert len(listed) == len(view.workings)
+    assert [listed[number].held for number in numbers] == ["inputs held by the maker"] * len(numbers) != []
+    printed = repr(view)
+    assert [
+        word for word in ("butyl", "acetate", "123-86-4", "mk-acetate", "30\N{NO-BREAK SPACE}%") if word in printed
+    ] == []
+
+
+def test_what_the_job_states_is_shown_in_full() -> None:
+    """20 changes an hour of 60 m3 are the customer's own figures."""
+    view = _view(AIR | {"jobs.refit.air": "{room: 60 m3, changes: 20, spraying_rate: 1000 g/h, mixing: 3}"})
+    (stated,) = [working for working in view.safety.air.workings if not working.held]
+    assert (stated.name, stated.substituted, stated.result) == ("fresh air", "20 × 60", f"1200{NB}m³/h")
+    assert [row[3] for row in view.safety.air.tables[0].rows if row[0] == "stated for the job"] == [stated.number]
+
+
+def test_isocyanate_has_no_time_but_the_posted_one() -> None:
+    air = _view(AIR | {"products.barrier.binder": "pu_2k_aliphatic"}).safety.air
+    rows = {row[0]: row[1:] for row in _rows(air)}
+    assert rows["the lungs: isocyanate, as NCO"] == (
+        "OEL, EU, 8 h, 0.01 mg/m³\nOEL, EU, 15 min, 0.02 mg/m³",
+        "cannot be worked out: protection stays on, the air is measured",
+    )
+    posted = "not before the clearance time posted at the booth; where none is, 30 min"
+    assert rows["back in without breathing protection, after the last stroke"] == ("mist", posted)
+    assert any(text.startswith("Diluting the air is no control for isocyanate") for text in air.statements)
+
+
+def test_a_vapour_without_a_limit_is_no_pass() -> None:
+    """Nothing of the reason is printed, for it would name the substance."""
+    unknown = AIR["products.barrier.composition"].replace("123-86-4", "990011-51-7")
+    view = _view(AIR | {"products.barrier.composition": unknown})
+    rows = {row[0]: row[2] for row in _rows(view.safety.air)}
+    open_text = "cannot be worked out: protection stays on, the air is measured"
+    assert rows["no explosion"] == rows["the lungs: all vapours together"] == rows["all of this"] == open_text
+    assert "acetate" not in repr(view)
+
+
+def test_a_job_that_says_nothing_of_its_air_says_so() -> None:
+    air = _view({}).safety.air
+    assert (air.tables, air.workings) == ((), ())
+    (said,) = air.statements
+    assert said.startswith("The job states no room and no fresh air")
+    assert said.endswith("wait 30 min.")
+
+
+def test_voc_is_set_against_its_limit_and_added_up() -> None:
+    view = _view({})
+    rows = [tuple(cell.replace(NB, " ") for cell in row) for row in view.safety.voc.rows]
+    # 2 cans of 0.4 L at 615 g/L, 1 at 700, 2 at 690, 1 tin of 1 L at 450
+    assert rows == [
+        ("Example primer", "615 g/L", "EU, e", "840 g/L, since 2007-01-01", "492 g"),
+        ("Example base coat", "700 g/L", "EU, e", "840 g/L, since 2007-01-01", "280 g"),
+        ("Example clear", "690 g/L", "EU, e", "840 g/L, since 2007-01-01", "552 g"),
+        ("Example barrier", "450 g/L", "EU, c(i)", "540 g/L, since 2007-01-01", "450 g"),
+        ("All products", "", "", "", "1774 g"),
+    ]
+
+
+def test_no_total_where_a_content_is_not_stated() -> None:
+    source: dict[str, Any] = good()
+    put(source, "products.base.voc", "{density: 0.8 g/mL}")
+    spec = spec_of(checked(source))
+    view = method_statement(spec.jobs["refit"], spec, on=ON, open_warnings=0, program="specgen", translate=str)
+    assert [row[0] for row in view.safety.voc.rows] == [
+        "Example primer",
+        "Example base coat",
+        "Example clear",
+        "Example barrier",
+    ]

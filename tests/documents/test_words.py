@@ -1,0 +1,62 @@
+"""Every value of a closed list that a document can print has a word for it."""
+
+from __future__ import annotations
+
+import importlib
+import inspect
+import pkgutil
+from enum import StrEnum
+
+import specgen.model
+from specgen.documents.parts.wording import WORDS
+
+# Lists whose values no document prints by name, each with the reason.
+NOT_PRINTED = {
+    "Audience": "declared of a leaf, never a value of a source",
+    "Concern": "declared of a leaf, never a value of a source",
+    "Sense": "declared of a leaf, never a value of a source",
+    "Ingredient": "the maker's, and never in a document",
+    "PageSize": "chooses the paper",
+    "Language": "chooses the catalogue of messages",
+    "Users": "no document prints it; rules judge by it",
+    "FilmUnit": "chooses a unit, which prints its sign",
+    "TemperatureUnit": "chooses a unit, which prints its sign",
+    "NumberingScheme": "chooses how revisions are counted",
+    "ShapeKind": "a working names the shape in its own words",
+    "AcceptanceRule": "a standard is printed by its own number, and an own rule by its text",
+    "DeadVolumeTable": "chooses a table, which a working cites",
+    "Corrosivity": "a category is printed by its own sign",
+    "PatchResult": "a document says it in a sentence",
+    "ApprovalRole": "an approval is said in a word of the view",
+    "RevisionGround": "chooses what asks for a revision",
+    "TapeClass": "a class is printed by its own sign",
+}
+
+
+def _lists() -> dict[str, type[StrEnum]]:
+    modules = [
+        importlib.import_module(f"specgen.model.{found.name}") for found in pkgutil.iter_modules(specgen.model.__path__)
+    ]
+    return {
+        name: kind
+        for module in modules
+        for name, kind in inspect.getmembers(module, inspect.isclass)
+        if issubclass(kind, StrEnum) and kind is not StrEnum and kind.__module__ == module.__name__
+    }
+
+
+def test_every_value_has_a_word() -> None:
+    missing = [
+        str(value) for name, kind in _lists().items() if name not in NOT_PRINTED for value in kind if value not in WORDS
+    ]
+    assert missing == []
+
+
+def test_no_exemption_is_stale() -> None:
+    lists = _lists()
+    stale = [name for name in NOT_PRINTED if name not in lists or any(value in WORDS for value in lists[name])]
+    assert stale == []
+
+
+def test_no_word_is_empty() -> None:
+    assert [value for value, word in WORDS.items() if not word.strip()] == []

@@ -1,0 +1,204 @@
+"""The figures of a job from the good specification and from changes to it: ids, packs, losses, profile, and what is told as unsolved."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from specgen.facts.job.quantities import Quantities, Unsolved, quantities
+from tests.good_spec import checked, good, put, take_out
+
+BLASTED = {
+    "preparations.blast": "{id: blast, title: Blast, steps: [{id: blast, do: blast, text: Blast to an even profile.}]}",
+    "jobs.refit.items.STEP.preparation": "blast",
+}
+
+
+def _figures(changes: dict[str, str] | None = None, out: tuple[str, ...] = ()) -> Quantities:
+    source: dict[str, Any] = good()
+    for path in out:
+        take_out(source, path)
+    for path, value in (changes or {}).items():
+        put(source, path, value)
+    spec = checked(source).loaded.spec
+    assert spec is not None
+    return quantities(spec.jobs["refit"], spec)
+
+
+def test_every_working_has_an_id_of_its_own() -> None:
+    ids = [working.id for working in _figures().workings()]
+    assert ids == list(dict.fromkeys(ids))
+    assert {key for key in ids if "packs" in key} == {
+        "layer-packs.cab.primer",
+        "layer-packs.cab.base",
+        "layer-packs.cab.clear",
+        "layer-packs.chassis.barrier",
+        "litres-for-layer-packs.chassis.barrier",
+        "litres-for-packs.barrier.standard",
+        "packs.primer.grey",
+        "packs.base.standard",
+        "packs.clear.standard",
+        "packs.barrier.standard",
+    }
+
+
+def test_packs_of_the_good_job() -> None:
+    packs = {key: working.printed() for key, working in _figures().packs.items()}
+    assert packs == {
+        ("primer", "grey"): "2\N{NO-BREAK SPACE}cans",
+        ("base", "standard"): "1\N{NO-BREAK SPACE}can",
+        ("clear", "standard"): "2\N{NO-BREAK SPACE}cans",
+        ("barrier", "standard"): "1\N{NO-BREAK SPACE}tin",
+    }
+
+
+# 0.48 m2 at 80 um and 50 % volume solids: 0.0768 L on the part, and what the loss makes of it
+@pytest.mark.parametrize(
+    ("consumption", "litres"),
+    [
+        ("{transfer_efficiency: 60 %}", "0.128"),
+        ("{transfer_efficiency: 60 %, loss_share: 20 %}", "0.096"),
+        ("{transfer_efficiency: 60 %, loss_surplus: 50 %}", "0.1152"),
+    ],
+)
+def test_litres_with_loss_in_either_convention(consumption: str, litres: str) -> None:
+    assert _litres(_figures({"jobs.refit.consumption": consumption})) == litres
+
+
+@pytest.mark.parametrize(
+    ("convention", "litres"),
+    # 40, 35 and 60 um of dry film in the profile come on top of the 80 um
+    [("by-roughness", "0.192"), ("by-band", "0.184"), ("whole-profile", "0.224")],
+)
+def test_profile_is_charged_to_the_first_coat_on_a_blasted_item(convention: str, litres: str) -> None:
+    consumption = f"{{transfer_efficiency: 60 %, profile: 60 um, dead_volume: {convention}}}"
+    assert _litres(_figures({"jobs.refit.consumption": consumption, **BLASTED})) == litres
+    assert _litres(_figures({"jobs.refit.consumption": consumption})) == "0.128"
+
+
+def test_profile_does_not_touch_a_later_coat() -> None:
+    consumption = "{transfer_efficiency: 60 %, profile: 60 um, dead_volume: by-roughness}"
+    before, after = (
+        _figures(),
+        _figures(
+            {
+                "jobs.refit.consumption": consumption,
+                "jobs.refit.preparation": "blast",
+                "preparations.blast": BLASTED["preparations.blast"],
+            }
+        ),
+    )
+    assert len(after.layer_packs["cab", "primer"].inputs) == len(before.layer_packs["cab", "primer"].inputs) + 2
+    assert after.layer_packs["cab", "clear"] == before.layer_packs["cab", "clear"]
+
+
+UNSOLVED = [
+    (
+        "masked",
+        {"jobs.refit.items.DOOR.masked": "[{id: all, what: all of it, area: 2 m2}]"},
+        (),
+        [
+            Unsolved(("jobs", "refit", "items", "DOOR"), "more is masked than the area of the piece"),
+        ],
+    ),
+    (
+        "size",
+        {},
+        ("jobs.refit.items.DOOR.shapes.skin.width",),
+        [
+            Unsolved(
+                ("jobs", "refit", "items", "DOOR", "shapes", "skin", "width"),
+                "the plate skin has no width",
+                missing=True,
+            ),
+        ],
+    ),
+    (
+        "composition",
+        {"products.primer.composition.gas.mass_share": "20 %"},
+        (),
+        [
+            Unsolved(("products", "primer", "composition"), "the shares by mass add up to 90 %, not to 100 %"),
+        ],
+    ),
+    (
+        "no solids",
+        {"products.primer.composition.solids.mass_share": "0 %", "products.primer.composition.gas.mass_share": "60 %"},
+        (),
+        [
+            Unsolved(("products", "primer", "composition"), "the composition holds no solids"),
+        ],
+    ),
+    (
+        "solids of zero",
+        {"products.base.solids": "{in_can: 0 %, sprayed: 0 %}"},
+        (),
+        [
+            Unsolved(("products", "base", "solids", "sprayed"), "volume solids of zero leave no film"),
+            Unsolved(("products", "base", "solids", "in_can"), "volume solids of zero leave no film"),
+        ],
+    ),
+    (
+        "fill of a variant",
+        {"products.clear.variants.standard.fill": "0 mL"},
+        (),
+        [
+            Unsolved(("products", "clear", "variants", "standard", "fill"), "a pack with nothing in it covers nothing"),
+        ],
+    ),
+    (
+        "delivered",
+        {"products.clear.pack.delivered": "0 %"},
+        (),
+        [
+            Unsolved(("products", "clear", "pack", "delivered"), "a can that gives nothing off covers nothing"),
+        ],
+    ),
+    (
+        "transfer",
+        {},
+        ("jobs.refit.consumption",),
+        [
+            Unsolved(
+                ("jobs", "refit", "consumption", "transfer_efficiency"),
+                "the transfer efficiency of the job is not stated",
+                missing=True,
+            ),
+        ],
+    ),
+    (
+        "profile beyond the table",
+        {"jobs.refit.consumption": "{transfer_efficiency: 60 %, profile: 400 um, dead_volume: by-band}"},
+        (),
+        [
+            Unsolved(
+                ("jobs", "refit", "consumption", "profile"),
+                "a profile of 400 um lies beyond the table, which ends at 300 um",
+            ),
+        ],
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("changes", "out", "told"), [row[1:] for row in UNSOLVED], ids=[str(row[0]) for row in UNSOLVED]
+)
+def test_unsolved_is_told_once_and_at_its_place(
+    changes: dict[str, str], out: tuple[str, ...], told: list[Unsolved]
+) -> None:
+    assert _figures(changes, out).unsolved == told
+
+
+def test_shares_rounded_by_their_author_add_up() -> None:
+    changes = {
+        "products.primer.composition.solids.mass_share": "33.3 %",
+        "products.primer.composition.solvent.mass_share": "33.3 %",
+        "products.primer.composition.gas.mass_share": "33.3 %",
+    }
+    assert _figures(changes).unsolved == []
+
+
+def _litres(figures: Quantities) -> str:
+    amount = next(w for w in figures.supporting if w.id == "litres-for-layer-packs.chassis.barrier")
+    return f"{float(amount.number):.6f}".rstrip("0")
