@@ -13,7 +13,8 @@ from typing import Literal
 
 from specgen.standards.tables import Row, table
 from specgen.trade.given import Given, Source, take
-from specgen.trade.judged import CannotJudge, Classified
+from specgen.trade.judged import Classified
+from specgen.trade.known import NotKnown
 from specgen.trade.working import Input, Working, WorkingError, work
 from specgen.units.quantity import Quantity
 
@@ -74,10 +75,10 @@ def mixture_estimate(id: str, route: Route, ingredients: Sequence[Toxicant]) -> 
     )
 
 
-def acute_toxicity(id: str, route: Route, ingredients: Sequence[Toxicant]) -> Classified | CannotJudge | None:
+def acute_toxicity(id: str, route: Route, ingredients: Sequence[Toxicant]) -> Classified | NotKnown | None:
     """The category that follows, None where the estimate lies above category 4 or nothing in it is toxic.
 
-    CannotJudge where ingredients are unknown and none has an estimate.
+    NotKnown where ingredients are unknown and none has an estimate.
     """
     toxic = [entry for entry in ingredients if not entry.harmless]
     if not toxic:
@@ -86,7 +87,7 @@ def acute_toxicity(id: str, route: Route, ingredients: Sequence[Toxicant]) -> Cl
     try:
         found = mixture_estimate(id, route, ingredients)
     except WorkingError as error:
-        return CannotJudge(what, error.what, tuple(f"estimate of {entry.name}" for entry in toxic))
+        return NotKnown(what, error.what, tuple(f"estimate of {entry.name}" for entry in toxic))
     for row in table(_TOXICITY).rows:
         if row["route"] == route and found.number <= Fraction(row["up_to"]):
             why = f"the estimate is at or below {row['up_to']} {row['unit']}"

@@ -20,7 +20,8 @@ from specgen.trade.combustion import (
     without_heat,
 )
 from specgen.trade.given import Source
-from specgen.trade.judged import CannotJudge, Classified
+from specgen.trade.judged import Classified
+from specgen.trade.known import NotKnown
 from specgen.trade.working import Working, WorkingError
 from specgen.units.quantity import Quantity
 
@@ -68,10 +69,10 @@ class _Can:
 
 def aerosol_category(
     id: str, contents: Sequence[Content], test: SprayTest | None = None, efficiency: Source | None = None
-) -> Classified | CannotJudge:
+) -> Classified | NotKnown:
     """Category 1, 2 or 3 of an aerosol, with the step of CLP Annex I 2.3 that decides and the workings behind it.
 
-    An unknown component matters only where it could change the category. CannotJudge where shares do not add up to
+    An unknown component matters only where it could change the category. NotKnown where shares do not add up to
     100 %, where what is not known decides, and where the deciding step is only known from memory.
     """
     try:
@@ -79,13 +80,13 @@ def aerosol_category(
         most = flammable_share_at_most(f"{id}.flammable_at_most", contents)
         heat = heat_of_combustion(f"{id}.heat", contents, efficiency)
     except WorkingError as error:
-        return CannotJudge(_WHAT, error.what, ("the whole composition by mass",))
+        return NotKnown(_WHAT, error.what, ("the whole composition by mass",))
     workings = (least, heat) if least.number == most.number else (least, most, heat)
     can = _Can(least.number, most.number, heat.number, workings, without_flammability(contents), without_heat(contents))
     return _untested(can) if test is None else _tested(can, test)
 
 
-def _untested(can: _Can) -> Classified | CannotJudge:
+def _untested(can: _Can) -> Classified | NotKnown:
     row = _row("untested")
     over, hot = can.share_over(Fraction(row["flammable_over"])), can.heat_from(Fraction(row["heat_from"]))
     if _extreme(can):
@@ -100,7 +101,7 @@ def _untested(can: _Can) -> Classified | CannotJudge:
     return _open(can) if over is None or hot is None else _harmless(can)
 
 
-def _tested(can: _Can, test: SprayTest) -> Classified | CannotJudge:
+def _tested(can: _Can, test: SprayTest) -> Classified | NotKnown:
     harmless, near, enclosed = _row("harmless"), _row("near"), _row("enclosed")
     over, hot = can.share_over(Fraction(harmless["flammable_over"])), can.heat_from(Fraction(harmless["heat_from"]))
     if over is False and hot is False:
@@ -129,7 +130,7 @@ def _tested(can: _Can, test: SprayTest) -> Classified | CannotJudge:
         return _found("enclosed", can, "the spray burns in the enclosed-space test")
     if time is None or density is None:
         why = "the spray did not catch fire, and the enclosed-space test is not named in full"
-        return CannotJudge(_WHAT, why, ("time equivalent", "deflagration density"), can.workings)
+        return NotKnown(_WHAT, why, ("time equivalent", "deflagration density"), can.workings)
     return _found(
         "otherwise", can, "neither the ignition distance nor the enclosed-space test makes it category 1 or 2"
     )
@@ -150,7 +151,7 @@ def _extreme_why() -> str:
     )
 
 
-def _harmless(can: _Can) -> Classified | CannotJudge:
+def _harmless(can: _Can) -> Classified | NotKnown:
     row = _row("harmless")
     return _found(
         "harmless",
@@ -159,19 +160,19 @@ def _harmless(can: _Can) -> Classified | CannotJudge:
     )
 
 
-def _found(step: str, can: _Can, why: str) -> Classified | CannotJudge:
+def _found(step: str, can: _Can, why: str) -> Classified | NotKnown:
     row = _row(step)
     source = table(_CRITERIA).row_citation(row)
     if not source.basis.confirmed:
         unsure = f"{why}: that would be category {row['category']}, but the step is {source.basis}"
-        return CannotJudge(_WHAT, unsure, ("a confirmed copy of the criterion",), can.workings, source)
+        return NotKnown(_WHAT, unsure, ("a confirmed copy of the criterion",), can.workings, source)
     return Classified(_CLASS, row["category"], why, can.workings, source)
 
 
-def _open(can: _Can) -> CannotJudge:
+def _open(can: _Can) -> NotKnown:
     missing = [f"whether {name} is flammable" for name in can.open_shares]
     missing += [f"heat of combustion of {name}" for name in can.open_heats]
-    return CannotJudge(_WHAT, "what is not known of the contents decides the category", tuple(missing), can.workings)
+    return NotKnown(_WHAT, "what is not known of the contents decides the category", tuple(missing), can.workings)
 
 
 def _row(step: str) -> Row:

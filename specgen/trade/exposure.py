@@ -13,7 +13,7 @@ from fractions import Fraction
 from specgen.standards.citations import Citation
 from specgen.standards.tables import Row, table
 from specgen.trade.given import Given, Source
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.vapour import counted_at, share_to_concentration
 from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
@@ -41,18 +41,18 @@ class ExposureLimit:
     until: str
     source: Citation
 
-    def in_air(self, id: str, molar_mass: Source | None) -> Given | Working | CannotJudge:
+    def in_air(self, id: str, molar_mass: Source | None) -> Given | Working | NotKnown:
         """The limit in mg/m3: as printed, else from ppm at the temperature its jurisdiction counts at."""
         if self.concentration is not None:
             return Given(self.concentration, f"table:{_LIMITS}")
         if self.ppm is None or molar_mass is None:
             what = f"limit of {self.substance} in mg/m3"
-            return CannotJudge(what, "it is stated in ppm and the molar mass is not known", ("molar mass",))
+            return NotKnown(what, "it is stated in ppm and the molar mass is not known", ("molar mass",))
         at = counted_at(self.jurisdiction)
         if at is None:
             what = f"limit of {self.substance} in mg/m3"
             why = f"the temperature at which {self.jurisdiction} counts ppm was not read"
-            return CannotJudge(what, why, ("temperature of the ppm",))
+            return NotKnown(what, why, ("temperature of the ppm",))
         return share_to_concentration(id, Given(self.ppm, f"table:{_LIMITS}"), molar_mass, at)
 
 

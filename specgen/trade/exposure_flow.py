@@ -14,7 +14,7 @@ from specgen.standards.tables import table
 from specgen.trade.codes import weakest
 from specgen.trade.exposure import LONG, ExposureLimit, exposure_limits, nco_limits
 from specgen.trade.given import Given, Source, from_table, take
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.vapour import mixing_factor
 from specgen.trade.working import Working, work
 from specgen.units.quantity import Quantity
@@ -48,7 +48,7 @@ class SubstanceFlow:
 
     substance: str
     limit: ExposureLimit
-    flow: Working | CannotJudge
+    flow: Working | NotKnown
 
 
 def vapour_of(name: str, cas: str, release: Source, jurisdiction: str, on: date) -> Vapour:
@@ -81,7 +81,7 @@ def flow_to_limit(
 ) -> SubstanceFlow:
     """The flow in m3/h that holds one substance at one limit; the limit worked out in mg/m3 is added to `parts`."""
     in_air = limit.in_air(f"{id}.limit.{limit.id}", molar_mass)
-    if isinstance(in_air, CannotJudge):
+    if isinstance(in_air, NotKnown):
         return SubstanceFlow(name, limit, in_air)
     if isinstance(in_air, Working):
         parts.append(in_air)
@@ -97,7 +97,7 @@ def flow_to_limit(
     return SubstanceFlow(name, limit, flow)
 
 
-def flow_for_all(id: str, vapours: Sequence[Vapour], mixing: Source) -> Working | CannotJudge:
+def flow_for_all(id: str, vapours: Sequence[Vapour], mixing: Source) -> Working | NotKnown:
     """The sum over all vapours, each against its lowest 8 h limit: their effects are taken to add up."""
     what = "air flow for all vapours together"
     inputs = [mixing_factor(mixing)]
@@ -107,7 +107,7 @@ def flow_for_all(id: str, vapours: Sequence[Vapour], mixing: Source) -> Working 
         known: list[tuple[ExposureLimit, Given | Working]] = []
         for limit in lasting:
             in_air = limit.in_air(f"{id}.limit.{limit.id}", vapour.molar_mass)
-            if not isinstance(in_air, CannotJudge):
+            if not isinstance(in_air, NotKnown):
                 known.append((limit, in_air))
         if not known:
             missing.append(f"8 h limit of {vapour.name}")
@@ -119,7 +119,7 @@ def flow_for_all(id: str, vapours: Sequence[Vapour], mixing: Source) -> Working 
         inputs.append(take(f"C_{number}", name, lowest, "concentration", "mg/m3"))
         terms.append(f"G_{number} / C_{number}")
     if missing or not terms:
-        return CannotJudge(what, "not every vapour has a limit that was read", tuple(missing))
+        return NotKnown(what, "not every vapour has a limit that was read", tuple(missing))
     formula = f"K * ({' + '.join(terms)})"
     source = weakest(sources)
     return work(f"{id}.together", what, formula, tuple(inputs), kind="air_flow", unit="m3/h", places=0, source=source)
@@ -131,19 +131,19 @@ def flow_for_nco(id: str, found: Isocyanate | None, mixing: Source, parts: list[
         return ()
     if found.release is None:
         why = "how much NCO is let off is not known"
-        gap = CannotJudge("air flow for isocyanate", why, ("NCO let off",))
+        gap = NotKnown("air flow for isocyanate", why, ("NCO let off",))
         return tuple(SubstanceFlow("isocyanate as NCO", limit, gap) for limit in found.limits)
     name = "isocyanate as NCO"
     return tuple(flow_to_limit(id, name, found.release, None, limit, mixing, parts) for limit in found.limits)
 
 
-def largest(id: str, name: str, flows: Sequence[Working | CannotJudge]) -> Working | CannotJudge:
+def largest(id: str, name: str, flows: Sequence[Working | NotKnown]) -> Working | NotKnown:
     """The largest flow; one that cannot be judged might be the largest, so then none can."""
     known = [flow for flow in flows if isinstance(flow, Working)]
-    gaps = [flow for flow in flows if isinstance(flow, CannotJudge)]
+    gaps = [flow for flow in flows if isinstance(flow, NotKnown)]
     if gaps or not known:
         missing = tuple(dict.fromkeys(item for gap in gaps for item in gap.missing))
-        return CannotJudge(name, "not every flow it is the largest of is known", missing, tuple(known))
+        return NotKnown(name, "not every flow it is the largest of is known", missing, tuple(known))
     inputs = tuple(take(f"Q_{n}", flow.name, flow, "air_flow", "m3/h") for n, flow in enumerate(known, start=1))
     formula = f"max({', '.join(entry.symbol for entry in inputs)})" if len(known) > 1 else "Q_1"
     source = weakest(flow.source for flow in known)

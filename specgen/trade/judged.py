@@ -1,8 +1,7 @@
-"""What a classification by figures comes to: a category with its reasons, or that it cannot be judged.
+"""What a classification by figures comes to: a category with its reasons.
 
-A missing figure is never a pass: `CannotJudge` is a result of its own that a rule turns into a note. The classifier and
-the current safety data sheet decide; nothing here classifies a product. Called by `aerosol`, `mixture`, `labelling`,
-`emissions` and `ventilation`, and by the rules on hazards.
+The classifier and the current safety data sheet decide; nothing here classifies a product. Called by `aerosol`,
+`mixture` and `acute_toxicity`, and by the rules on hazards.
 """
 
 from __future__ import annotations
@@ -27,14 +26,3 @@ class Classified:
     workings: tuple[Working, ...]
     source: Citation
     statement: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class CannotJudge:
-    """No result: `why` says what stands in the way, `missing` names each thing that would have to be known."""
-
-    what: str
-    why: str
-    missing: tuple[str, ...] = ()
-    workings: tuple[Working, ...] = ()
-    source: Citation | None = None

@@ -21,7 +21,7 @@ from specgen.trade.hazard_class import (
     source_of_cell,
     statements_of,
 )
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 
 Package = Literal["aerosol", "liquid"]
 
@@ -49,10 +49,10 @@ class _Assigned:
     row: Row
 
 
-def label_elements(classifications: Sequence[Classification], package: Package) -> LabelElements | CannotJudge:
+def label_elements(classifications: Sequence[Classification], package: Package) -> LabelElements | NotKnown:
     """Statements, signal word and pictograms of a package. Source: CLP Annex I parts 2 to 4, Articles 20, 26 and 27.
 
-    CannotJudge where a class and category is not in the table of label elements, or an aerosol has no aerosol category.
+    NotKnown where a class and category is not in the table of label elements, or an aerosol has no aerosol category.
     """
     assigned, unknown = [], []
     for found in classifications:
@@ -61,9 +61,9 @@ def label_elements(classifications: Sequence[Classification], package: Package) 
         except KeyError:
             unknown.append(f"{found.hazard_class} {found.category}")
     if unknown:
-        return CannotJudge("label elements", "the table of label elements does not hold this class", tuple(unknown))
+        return NotKnown("label elements", "the table of label elements does not hold this class", tuple(unknown))
     if package == "aerosol" and not any(entry.found.hazard_class == "aerosols" for entry in assigned):
-        return CannotJudge("label elements", "an aerosol has a category of its own, and none is named", ("aerosols",))
+        return NotKnown("label elements", "an aerosol has a category of its own, and none is named", ("aerosols",))
     left_out: list[Element] = []
     kept = _without_bulk_classes(assigned, left_out) if package == "aerosol" else assigned
     statements, optional = _statements(kept, package, left_out)

@@ -13,7 +13,8 @@ from fractions import Fraction
 from specgen.standards.tables import Row, table
 from specgen.trade.given import Source, amount, take
 from specgen.trade.hazard_class import Classification
-from specgen.trade.judged import CannotJudge, Classified
+from specgen.trade.judged import Classified
+from specgen.trade.known import NotKnown
 from specgen.trade.working import Input, Working, work
 from specgen.units.quantity import Quantity
 
@@ -50,13 +51,13 @@ class _Term:
 
 def mixture_classes(
     id: str, ingredients: Sequence[Ingredient], *, gas: bool = False, viscosity: Fraction | None = None
-) -> tuple[Classified | CannotJudge, ...]:
+) -> tuple[Classified | NotKnown, ...]:
     """The classes a mixture reaches, at most one category of each (STOT SE 3 one for each effect).
 
     `viscosity` is kinematic, at 40 degC, in mm2/s; without it an aspiration hazard cannot be judged. Source: the table
     mixture_limits; a result whose source is not confirmed is good for a warning only.
     """
-    found: dict[tuple[str, str], Classified | CannotJudge] = {}
+    found: dict[tuple[str, str], Classified | NotKnown] = {}
     for row in table(_LIMITS).rows:
         key = (row["hazard_class"], row["statement"])
         if key in found or (row["condition"] == "gas" and not gas) or (row["condition"] == "solid or liquid" and gas):
@@ -114,12 +115,12 @@ def _sum(id: str, row: Row, ingredients: Sequence[Ingredient]) -> Classified | N
     return Classified(row["hazard_class"], row["category"], why, (working,), working.source, row["statement"])
 
 
-def _aspiration(hit: Classified, viscosity: Fraction | None) -> Classified | CannotJudge | None:
+def _aspiration(hit: Classified, viscosity: Fraction | None) -> Classified | NotKnown | None:
     """A mixture too viscous to be drawn into the lungs is no aspiration hazard."""
     row = table("viscosity_limit").rows[0]
     if viscosity is None:
         why = f"the viscosity at {row['at_degc']} °C is not stated"
-        return CannotJudge(hit.hazard_class, why, ("viscosity",), hit.workings, hit.source)
+        return NotKnown(hit.hazard_class, why, ("viscosity",), hit.workings, hit.source)
     return hit if viscosity <= Fraction(row["mm2_s"]) else None
 
 

@@ -14,7 +14,7 @@ from typing import Literal
 from specgen.standards.citations import Citation
 from specgen.standards.tables import table
 from specgen.trade.given import Given, Source, amount, take
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.working import Input, Working, work
 from specgen.units.quantity import Quantity
 
@@ -39,10 +39,10 @@ class Reactant:
     factor: Source | None = None
 
 
-def weighted_reactivity(id: str, reactants: Sequence[Reactant], factors: FactorSet = "2010") -> Working | CannotJudge:
+def weighted_reactivity(id: str, reactants: Sequence[Reactant], factors: FactorSet = "2010") -> Working | NotKnown:
     """Product-weighted reactivity in g of ozone on g of product, a bare number. Source: 40 CFR 59.505.
 
-    A component below 0.1 % counts nothing, a negative factor counts 0. CannotJudge where a factor is not known.
+    A component below 0.1 % counts nothing, a negative factor counts 0. NotKnown where a factor is not known.
     """
     least = Fraction(table("reactivity_rules").row("id", "counts_from")["figure"])
     inputs: list[Input] = []
@@ -61,7 +61,7 @@ def weighted_reactivity(id: str, reactants: Sequence[Reactant], factors: FactorS
         inputs.append(take(f"R_{number}", f"{entry.name}, reactivity factor", factor, "", _UNIT))
         terms.append(f"w_{number} * R_{number}")
     if missing:
-        return CannotJudge("reactivity", f"the set of {factors} does not hold every factor", tuple(missing))
+        return NotKnown("reactivity", f"the set of {factors} does not hold every factor", tuple(missing))
     formula = f"({' + '.join(terms)}) / 100" if terms else "0"
     note = f"factors of {factors}; 100: percent" if terms else "0: nothing in it counts"
     name = f"product-weighted reactivity, factors of {factors}"

@@ -14,7 +14,7 @@ from specgen.standards.citations import ARITHMETIC
 from specgen.standards.tables import table
 from specgen.trade.exposure import ExposureLimit
 from specgen.trade.given import Source, take
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.vapour import mixing_factor
 from specgen.trade.working import Input, Working, work
 
@@ -36,8 +36,8 @@ class Remaining:
 class ReEntry:
     """Time in minutes for each substance to fall to its limit, and the longest; none can be judged where one cannot."""
 
-    each: tuple[Working | CannotJudge, ...]
-    longest: Working | CannotJudge
+    each: tuple[Working | NotKnown, ...]
+    longest: Working | NotKnown
     parts: tuple[Working, ...]
     caution: str
 
@@ -90,11 +90,11 @@ def re_entry(
     id: str, remaining: Sequence[Remaining], flow: Source, room: Source, mixing: Source, *, isocyanates: bool
 ) -> ReEntry:
     """When the room may be entered without breathing protection: every substance at or below its limit."""
-    each: list[Working | CannotJudge] = []
+    each: list[Working | NotKnown] = []
     parts: list[Working] = []
     for number, entry in enumerate(remaining, start=1):
         wanted = entry.limit.in_air(f"{id}.limit_{number}", entry.molar_mass)
-        if isinstance(wanted, CannotJudge):
+        if isinstance(wanted, NotKnown):
             each.append(wanted)
             continue
         if isinstance(wanted, Working):
@@ -155,12 +155,12 @@ def _clearing(id: str, name: str, inputs: tuple[Input, ...]) -> Working:
     return work(id, name, formula, inputs, kind="duration", unit="min", places=1, source=ARITHMETIC, note=_MINUTES)
 
 
-def _longest(id: str, each: Sequence[Working | CannotJudge]) -> Working | CannotJudge:
+def _longest(id: str, each: Sequence[Working | NotKnown]) -> Working | NotKnown:
     known = [entry for entry in each if isinstance(entry, Working)]
-    gaps = [entry for entry in each if isinstance(entry, CannotJudge)]
+    gaps = [entry for entry in each if isinstance(entry, NotKnown)]
     if gaps or not known:
         missing = tuple(item for gap in gaps for item in gap.missing)
-        return CannotJudge("time until the air is clear", "not every substance can be judged", missing, tuple(known))
+        return NotKnown("time until the air is clear", "not every substance can be judged", missing, tuple(known))
     inputs = tuple(
         take(f"t_{n}", f"time of substance {n}", entry, "duration", "min") for n, entry in enumerate(known, 1)
     )

@@ -1,6 +1,6 @@
 """Supplemental (EUH) statements from what a mixture contains.
 
-Called by the rules on hazards and by views. What is not known of the mixture gives CannotJudge, never silence.
+Called by the rules on hazards and by views. What is not known of the mixture gives NotKnown, never silence.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from specgen.standards.citations import Citation
 from specgen.standards.tables import Row, table
 from specgen.trade.codes import parts
 from specgen.trade.hazard_class import Classification, Element
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.units.quantity import Quantity
 
 _TRIGGERS = "euh_triggers"
@@ -54,12 +54,12 @@ class MixtureFacts:
 
 def supplemental(
     facts: MixtureFacts, classifications: Sequence[Classification], market: str
-) -> tuple[Element | CannotJudge, ...]:
+) -> tuple[Element | NotKnown, ...]:
     """The EUH statements of a mixture in one market (EU, GB, US). Source: CLP Annex II.
 
-    EUH211 comes as CannotJudge in the EU: its legal ground was annulled and it needs a recorded decision.
+    EUH211 comes as NotKnown in the EU: its legal ground was annulled and it needs a recorded decision.
     """
-    found: list[Element | CannotJudge] = []
+    found: list[Element | NotKnown] = []
     if facts.dries_skin:
         found.append(_element("EUH066", "the classifier expects dry or cracked skin"))
     if facts.lead is not None and facts.lead > _percent(_row("EUH201")):
@@ -68,7 +68,7 @@ def supplemental(
         code = "EUH201A" if facts.contents is not None and facts.contents < least else "EUH201"
         found.append(_element(code, f"holds {facts.lead} of lead"))
     if facts.isocyanates is None:
-        found.append(CannotJudge("EUH204", "it is not stated whether it contains isocyanates", ("isocyanates",)))
+        found.append(NotKnown("EUH204", "it is not stated whether it contains isocyanates", ("isocyanates",)))
     elif facts.isocyanates:
         found.append(_element("EUH204", "contains isocyanates"))
     found += _epoxy(facts)
@@ -76,26 +76,24 @@ def supplemental(
     found += _sensitisers(facts.sensitisers, covered, {entry.hazard_class for entry in classifications})
     if facts.titanium_dioxide is not None and facts.titanium_dioxide >= _percent(_row("EUH211")):
         row = _row("EUH211")
-        found.append(CannotJudge("EUH211", row["note"], ("the decision, with date and authority",), (), _source(row)))
+        found.append(NotKnown("EUH211", row["note"], ("the decision, with date and authority",), (), _source(row)))
     return tuple(entry for entry in found if market in parts(_row(_code(entry))["jurisdictions"]))
 
 
-def _epoxy(facts: MixtureFacts) -> list[Element | CannotJudge]:
+def _epoxy(facts: MixtureFacts) -> list[Element | NotKnown]:
     row = _row("EUH205")
     if facts.epoxy is None:
-        return [CannotJudge("EUH205", "it is not stated whether it contains epoxy constituents", ("epoxy",))]
+        return [NotKnown("EUH205", "it is not stated whether it contains epoxy constituents", ("epoxy",))]
     if not facts.epoxy:
         return []
     if facts.epoxy_weight is None:
-        return [CannotJudge("EUH205", "the average molecular weight of the epoxy is not stated", ("epoxy_weight",))]
+        return [NotKnown("EUH205", "the average molecular weight of the epoxy is not stated", ("epoxy_weight",))]
     if facts.epoxy_weight > Fraction(row["limit"]):
         return []
     return [_element("EUH205", f"epoxy constituents of an average molecular weight up to {row['limit']}")]
 
 
-def _sensitisers(
-    sensitisers: Sequence[Sensitiser], covered: set[str], classes: set[str]
-) -> list[Element | CannotJudge]:
+def _sensitisers(sensitisers: Sequence[Sensitiser], covered: set[str], classes: set[str]) -> list[Element | NotKnown]:
     """EUH208 names each substance at or above its elicitation limit, where the mixture is not classified for it."""
     named = []
     for entry in sensitisers:
@@ -112,7 +110,7 @@ def _element(code: str, reason: str) -> Element:
     return Element(code, (reason,), _source(row), row["note"])
 
 
-def _code(entry: Element | CannotJudge) -> str:
+def _code(entry: Element | NotKnown) -> str:
     return entry.code if isinstance(entry, Element) else entry.what
 
 

@@ -24,7 +24,7 @@ from specgen.trade.exposure_flow import (
     largest,
 )
 from specgen.trade.given import Source, take, take_cell
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.vapour import At, Fuel, mixture_explosive_limit, vapour_flow
 from specgen.trade.working import Working, work
 
@@ -43,12 +43,12 @@ class AirFlow:
     `parts` are the workings that the others are built on, for the annex.
     """
 
-    explosion: Working | CannotJudge
+    explosion: Working | NotKnown
     each: tuple[SubstanceFlow, ...]
-    together: Working | CannotJudge
+    together: Working | NotKnown
     nco: tuple[SubstanceFlow, ...]
-    needed: Working | CannotJudge
-    times: Working | CannotJudge
+    needed: Working | NotKnown
+    times: Working | NotKnown
     parts: tuple[Working, ...]
     caution: str
 
@@ -77,7 +77,7 @@ def air_flow(
     nco = flow_for_nco(id, isocyanates, mixing, parts)
     flows = [explosion, together, *(entry.flow for entry in (*each, *nco))]
     if isocyanates is not None and not nco:
-        flows.append(CannotJudge("air flow for isocyanate", "no limit or release of NCO is known", ("NCO",)))
+        flows.append(NotKnown("air flow for isocyanate", "no limit or release of NCO is known", ("NCO",)))
     needed = largest(f"{id}.needed", "air flow needed", flows)
     breath = largest(f"{id}.breath", "air flow for the lungs", flows[1:])
     if isinstance(breath, Working):
@@ -87,7 +87,7 @@ def air_flow(
     return AirFlow(explosion, tuple(each), together, nco, needed, times, tuple(parts), caution)
 
 
-def _explosion(id: str, vapours: Sequence[Vapour], share: str, at: At, parts: list[Working]) -> Working | CannotJudge:
+def _explosion(id: str, vapours: Sequence[Vapour], share: str, at: At, parts: list[Working]) -> Working | NotKnown:
     """Vapour over its share of the limit: the little that the vapour itself takes up is left on the safe side."""
     what, missing = "air flow for the explosive limit", []
     fuels = []
@@ -97,7 +97,7 @@ def _explosion(id: str, vapours: Sequence[Vapour], share: str, at: At, parts: li
         else:
             fuels.append(Fuel(vapour.name, vapour.release, vapour.molar_mass, vapour.explosive_limit))
     if missing or not fuels:
-        return CannotJudge(what, "the explosive limit of the mixed vapours is not known", tuple(missing))
+        return NotKnown(what, "the explosive limit of the mixed vapours is not known", tuple(missing))
     row = table(_SHARES).row("id", share)
     vapour_in, limit = vapour_flow(f"{id}.vapour", fuels, at), mixture_explosive_limit(f"{id}.limit", fuels)
     parts += [vapour_in, limit]
@@ -114,10 +114,10 @@ def _explosion(id: str, vapours: Sequence[Vapour], share: str, at: At, parts: li
     )
 
 
-def _times(id: str, breath: Working | CannotJudge, explosion: Working | CannotJudge) -> Working | CannotJudge:
+def _times(id: str, breath: Working | NotKnown, explosion: Working | NotKnown) -> Working | NotKnown:
     name = "air for the lungs over air for the explosive limit"
-    if isinstance(breath, CannotJudge) or isinstance(explosion, CannotJudge):
-        return CannotJudge(name, "one of the two flows is not known")
+    if isinstance(breath, NotKnown) or isinstance(explosion, NotKnown):
+        return NotKnown(name, "one of the two flows is not known")
     inputs = (
         take("Q_B", "air flow for the lungs", breath, "air_flow", "m3/h"),
         take("Q_E", "air flow for the explosive limit", explosion, "air_flow", "m3/h"),

@@ -14,7 +14,7 @@ from typing import Literal
 
 from specgen.standards.citations import Citation
 from specgen.standards.tables import Row, table
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.units.quantity import Quantity
 
 _EU = "voc_limits_eu"
@@ -35,19 +35,19 @@ class VocLimit:
     water_subtracted: bool = False
 
 
-def voc_limit_eu(category: str, on: date) -> VocLimit | CannotJudge:
+def voc_limit_eu(category: str, on: date) -> VocLimit | NotKnown:
     """The limit of a subcategory of Directive 2004/42/EC, annex II B, as in "e" or "c(i)". An aerosol is always "e"."""
     row = next((row for row in table(_EU).rows if row["id"] == category), None)
     if row is None:
-        return CannotJudge("VOC limit, EU", f"{category} is no subcategory of annex II B", ("subcategory",))
+        return NotKnown("VOC limit, EU", f"{category} is no subcategory of annex II B", ("subcategory",))
     if on.isoformat() < row["from"]:
-        return CannotJudge("VOC limit, EU", f"no limit is known before {row['from']}", ("limit",))
+        return NotKnown("VOC limit, EU", f"no limit is known before {row['from']}", ("limit",))
     limit = Quantity.of("voc_content", Fraction(row["limit"]), "g/L", row["limit"])
     subtracted = row["water_subtracted"] == "yes"
     return VocLimit(category, row["name"], limit, "g/L", row["from"], "", table(_EU).citation, subtracted)
 
 
-def voc_limit_us_refinish(category: str) -> VocLimit | CannotJudge:
+def voc_limit_us_refinish(category: str) -> VocLimit | NotKnown:
     """The limit in lb/gal of an automobile refinish coating that is not an aerosol, less water and exempt solvents.
 
     The figures in lb/gal were read in a copy of the table; those in g/L are from memory and are not used.
@@ -55,13 +55,13 @@ def voc_limit_us_refinish(category: str) -> VocLimit | CannotJudge:
     name = "voc_limits_us_refinish"
     row = next((row for row in table(name).rows if row["id"] == category), None)
     if row is None:
-        return CannotJudge("VOC limit, US", f"{category} is no category of subpart B", ("category",))
+        return NotKnown("VOC limit, US", f"{category} is no category of subpart B", ("category",))
     citation = table(name).citation
     limit = Quantity.of("voc_content", Fraction(row["limit_lb_gal"]), "lb/gal", row["limit_lb_gal"])
     return VocLimit(category, row["category"], limit, "lb/gal", "", "", citation, water_subtracted=True)
 
 
-def reactivity_limit(jurisdiction: Literal["US-CA", "US"], category: str, on: date) -> VocLimit | CannotJudge:
+def reactivity_limit(jurisdiction: Literal["US-CA", "US"], category: str, on: date) -> VocLimit | NotKnown:
     """The limit of an aerosol coating category on a day, in g of ozone on g.
 
     The federal limits of 2008 are from memory, and nothing is known from 2027-01-17 on.
@@ -69,27 +69,27 @@ def reactivity_limit(jurisdiction: Literal["US-CA", "US"], category: str, on: da
     what, name = f"reactivity limit, {jurisdiction}", _REACTIVITY[jurisdiction]
     rows = [row for row in table(name).rows if row["id"] == category]
     if not rows:
-        return CannotJudge(what, f"{category} is not a category of the table", ("category",))
+        return NotKnown(what, f"{category} is not a category of the table", ("category",))
     held = [row for row in rows if _holds(row, on.isoformat())]
     if not held or not held[0]["limit"]:
         why = f"the limit of {rows[0]['category']} on {on.isoformat()} was not read"
-        return CannotJudge(what, why, ("limit",), (), table(name).row_citation(rows[0]))
+        return NotKnown(what, why, ("limit",), (), table(name).row_citation(rows[0]))
     row = held[0]
     source = table(name).row_citation(row)
     return VocLimit(category, row["category"], Fraction(row["limit"]), "g O3/g", row["from"], row["until"], source)
 
 
-def lowest_limit(limits: Sequence[VocLimit | CannotJudge]) -> VocLimit | CannotJudge:
+def lowest_limit(limits: Sequence[VocLimit | NotKnown]) -> VocLimit | NotKnown:
     """The limit that holds where several uses are claimed, 40 CFR 59.504(c).
 
     One that cannot be judged might be the lowest, so then none can. Raises ValueError for no limit at all.
     """
-    if open_limit := next((entry for entry in limits if isinstance(entry, CannotJudge)), None):
+    if open_limit := next((entry for entry in limits if isinstance(entry, NotKnown)), None):
         return open_limit
     return min(_known(limits), key=lambda entry: entry.limit if isinstance(entry.limit, Fraction) else entry.limit.base)
 
 
-def _known(limits: Iterable[VocLimit | CannotJudge]) -> list[VocLimit]:
+def _known(limits: Iterable[VocLimit | NotKnown]) -> list[VocLimit]:
     return [entry for entry in limits if isinstance(entry, VocLimit)]
 
 

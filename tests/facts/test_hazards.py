@@ -15,7 +15,8 @@ from specgen.facts.product.hazards import DerivedHazards, derive, hazards_of
 from specgen.model.spec import Spec
 from specgen.standards.citations import Basis
 from specgen.trade.hazard_class import Element
-from specgen.trade.judged import CannotJudge, Classified
+from specgen.trade.judged import Classified
+from specgen.trade.known import NotKnown
 from specgen.trade.labelling import LabelElements
 from specgen.trade.precautions import Precautions
 from specgen.trade.working import Working
@@ -45,7 +46,7 @@ def _contents(burns: str, rest: str) -> str:
     )
 
 
-def _codes(found: LabelElements | CannotJudge) -> tuple[str, list[str], list[str]]:
+def _codes(found: LabelElements | NotKnown) -> tuple[str, list[str], list[str]]:
     assert isinstance(found, LabelElements)
     return found.signal_word.code, [e.code for e in found.statements], [e.code for e in found.pictograms]
 
@@ -57,7 +58,7 @@ def test_a_can_that_becomes_extremely_flammable_moves_as_a_whole() -> None:
         "products.base.composition": _contents("1 %", "99 %"),
     }
     mild = _derived("base", changes)
-    assert isinstance(mild.aerosol, CannotJudge)
+    assert isinstance(mild.aerosol, NotKnown)
     assert [(e.code, e.note) for e in mild.storage] == [("warmest", "warmest storage: 50 °C")]
     assert _codes(mild.label) == ("Warning", ["H229"], [])
     assert mild.carriage is not None
@@ -79,8 +80,8 @@ def test_a_can_that_becomes_extremely_flammable_moves_as_a_whole() -> None:
 
 def test_without_classes_nothing_is_made_up() -> None:
     found = _derived("base", {"products.base.hazards.classification": "[]"})
-    assert isinstance(found.label, CannotJudge)
-    assert isinstance(found.precautions, CannotJudge)
+    assert isinstance(found.label, NotKnown)
+    assert isinstance(found.precautions, NotKnown)
     assert {gap.what for gap in found.reasons()} == {"category of the aerosol", "label elements", "precautions"}
     assert (found.storage, found.carriage) == ((), None)
 
@@ -118,9 +119,9 @@ def test_supplemental_statements_go_by_law(law: str, codes: list[str]) -> None:
 
 def test_a_binder_that_leaves_it_open_cannot_be_judged() -> None:
     found = _derived("base", {"products.base.binder": "surfacer_2k"})
-    gaps = [entry.what for entry in found.supplemental if isinstance(entry, CannotJudge)]
+    gaps = [entry.what for entry in found.supplemental if isinstance(entry, NotKnown)]
     assert gaps == ["EUH204", "EUH205"]
-    assert isinstance(found.training, CannotJudge)
+    assert isinstance(found.training, NotKnown)
 
 
 def test_classes_of_the_composition_carry_their_working() -> None:
@@ -158,8 +159,8 @@ def test_air_holds_both_dangers_and_the_way_back_in() -> None:
     found = _air({})
     assert isinstance(found.stated, Working)
     assert found.stated.printed() == "1200\N{NO-BREAK SPACE}m3/h".replace("m3", "m³")
-    assert not isinstance(found.spraying, CannotJudge)
-    assert not isinstance(found.shipyard, CannotJudge)
+    assert not isinstance(found.spraying, NotKnown)
+    assert not isinstance(found.shipyard, NotKnown)
     quarter, tenth = found.spraying.explosion, found.shipyard.explosion
     assert isinstance(quarter, Working)
     assert isinstance(tenth, Working)
@@ -168,24 +169,24 @@ def test_air_holds_both_dangers_and_the_way_back_in() -> None:
     assert tenth.number / quarter.number == 25 / 10
     assert isinstance(found.spraying.needed, Working)
     assert found.spraying.needed.number > quarter.number
-    assert not isinstance(found.re_entry, CannotJudge)
+    assert not isinstance(found.re_entry, NotKnown)
     assert isinstance(found.re_entry.longest, Working)
     assert found.re_entry.longest.number > 0
 
 
 def test_air_without_a_rate_cannot_be_judged() -> None:
     found = _air({"jobs.refit.air": "{room: 60 m3, flow: 1200 m3/h}"})
-    assert isinstance(found.spraying, CannotJudge)
-    assert isinstance(found.re_entry, CannotJudge)
+    assert isinstance(found.spraying, NotKnown)
+    assert isinstance(found.re_entry, NotKnown)
     assert found.spraying.missing == ("spraying rate",)
 
 
 def test_isocyanate_is_never_cleared_by_the_figure() -> None:
     found = _air({"products.barrier.binder": "pu_2k_aliphatic"})
-    assert isinstance(found.re_entry, CannotJudge)
+    assert isinstance(found.re_entry, NotKnown)
     assert "posted" in found.re_entry.why
-    assert not isinstance(found.spraying, CannotJudge)
-    assert isinstance(found.spraying.needed, CannotJudge)
+    assert not isinstance(found.spraying, NotKnown)
+    assert isinstance(found.spraying.needed, NotKnown)
     assert found.spraying.caution.startswith("Diluting the air is no control for isocyanates")
 
 
@@ -219,7 +220,7 @@ def test_all_vapours_together_take_longer_than_each() -> None:
     """The sum over the limits is what has to come down to 1; with one vapour it is the same as its own time."""
     one = _air({})
     assert isinstance(one.together, Working)
-    assert not isinstance(one.re_entry, CannotJudge)
+    assert not isinstance(one.re_entry, NotKnown)
     assert isinstance(one.re_entry.longest, Working)
     assert one.together.printed() == one.re_entry.longest.printed()
     two = _air(

@@ -12,7 +12,8 @@ from specgen.standards.citations import Basis
 from specgen.standards.tables import table
 from specgen.trade.aerosol import SprayTest, aerosol_category
 from specgen.trade.combustion import Content, content_of, flammable_share, heat_of_combustion
-from specgen.trade.judged import CannotJudge, Classified
+from specgen.trade.judged import Classified
+from specgen.trade.known import NotKnown
 from specgen.trade.working import WorkingError
 from specgen.units.quantity import Quantity, parse_quantity
 from specgen.units.rounding import round_half_up
@@ -90,7 +91,7 @@ def test_category(case: dict[str, str]) -> None:
         assert isinstance(found, Classified), found
         assert found.category == case["category"]
     else:
-        assert isinstance(found, CannotJudge)
+        assert isinstance(found, NotKnown)
         assert found.why
     if case["clause"]:
         assert found.source is not None
@@ -106,13 +107,13 @@ def test_an_unknown_component_matters_only_where_it_could_change_the_category() 
 
     quiet = [Content("nitrogen", percent("40"), False, heat("0")), Content("additive", percent("60"))]
     unknown = aerosol_category("a", quiet)
-    assert isinstance(unknown, CannotJudge)
+    assert isinstance(unknown, NotKnown)
     assert unknown.missing == ("whether additive is flammable", "heat of combustion of additive")
 
 
 def test_a_step_known_only_from_memory_judges_nothing() -> None:
     found = aerosol_category("a", can(), SprayTest(None))
-    assert isinstance(found, CannotJudge)
+    assert isinstance(found, NotKnown)
     assert found.source is not None
     assert found.source.basis is Basis.MEMORY
     assert found.why.endswith("that would be category 2, but the step is from memory, unconfirmed")
@@ -121,7 +122,7 @@ def test_a_step_known_only_from_memory_judges_nothing() -> None:
 def test_shares_that_do_not_add_up_cannot_be_judged() -> None:
     short = [Content("dimethyl ether", percent("40"), True, heat("28.8"))]
     found = aerosol_category("a", short)
-    assert found == CannotJudge(
+    assert found == NotKnown(
         "category of the aerosol", "the shares by mass add up to 40 %, not to 100 %", ("the whole composition by mass",)
     )
     with pytest.raises(WorkingError) as refused:

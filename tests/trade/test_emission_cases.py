@@ -21,7 +21,7 @@ from specgen.trade.emissions import (
     voc_us,
     voc_us_actual,
 )
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.reactivity import Reactant, weighted_reactivity
 from specgen.trade.voc_limit import VocLimit, lowest_limit, reactivity_limit, voc_limit_eu, voc_limit_us_refinish
 from specgen.trade.working import Working, WorkingError
@@ -153,7 +153,7 @@ def test_what_counts_nothing_and_what_is_not_known() -> None:
     negative = weighted_reactivity("p", [Reactant("TDI", percent("1"), "584-84-9")])
     assert isinstance(negative, Working)
     assert negative.number == 0
-    assert weighted_reactivity("p", [Reactant("naphtha", percent("5"))]) == CannotJudge(
+    assert weighted_reactivity("p", [Reactant("naphtha", percent("5"))]) == NotKnown(
         "reactivity", "the set of 2010 does not hold every factor", ("reactivity factor of naphtha",)
     )
     binned = weighted_reactivity("p", [Reactant("naphtha", percent("50"), factor=Fraction("1.57"))])
@@ -164,7 +164,7 @@ def test_what_counts_nothing_and_what_is_not_known() -> None:
 @pytest.mark.cases("voc_limits")
 def test_limit_by_category_and_day(case: dict[str, str]) -> None:
     on = date.fromisoformat(case["on"])
-    found: VocLimit | CannotJudge
+    found: VocLimit | NotKnown
     if case["which"] == "EU":
         found = voc_limit_eu(case["category"], on)
     elif case["which"] == "US refinish":
@@ -172,7 +172,7 @@ def test_limit_by_category_and_day(case: dict[str, str]) -> None:
     else:
         found = reactivity_limit("US-CA" if case["which"] == "US-CA" else "US", case["category"], on)
     if not case["limit"]:
-        assert isinstance(found, CannotJudge)
+        assert isinstance(found, NotKnown)
         return
     assert isinstance(found, VocLimit)
     number = found.limit.number if isinstance(found.limit, Quantity) else found.limit

@@ -10,7 +10,7 @@ import pytest
 from specgen.standards.citations import Basis, documents
 from specgen.standards.tables import Row, table, table_names
 from specgen.trade.hazard_class import Classification, elements_of, source_of_cell, statements_of
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.label_comparison import DeclaredLabel, compare_label
 from specgen.trade.labelling import LabelElements, Package, label_elements
 from specgen.trade.precautions import precautions
@@ -123,10 +123,10 @@ def test_a_pictogram_from_memory_alone_is_unconfirmed_and_beside_a_read_one_is_n
 
 
 def test_unknown_class_and_aerosol_without_a_category_cannot_be_judged() -> None:
-    assert label_elements(classes("explosives/1"), "liquid") == CannotJudge(
+    assert label_elements(classes("explosives/1"), "liquid") == NotKnown(
         "label elements", "the table of label elements does not hold this class", ("explosives 1",)
     )
-    assert label_elements(classes("skin_sensitisation/1"), "aerosol") == CannotJudge(
+    assert label_elements(classes("skin_sensitisation/1"), "aerosol") == NotKnown(
         "label elements", "an aerosol has a category of its own, and none is named", ("aerosols",)
     )
 
@@ -220,7 +220,7 @@ def test_what_may_be_left_out_is_no_difference() -> None:
 
 def supplement(facts: MixtureFacts, text: str = "aerosols/1", market: str = "EU") -> list[str]:
     found = supplemental(facts, classes(text), market)
-    return [f"? {entry.what}" if isinstance(entry, CannotJudge) else entry.code for entry in found]
+    return [f"? {entry.what}" if isinstance(entry, NotKnown) else entry.code for entry in found]
 
 
 def share(text: str) -> Quantity:

@@ -11,7 +11,8 @@ from specgen.standards.tables import table
 from specgen.trade.acute_toxicity import Route, Toxicant, acute_toxicity, mixture_estimate, point_estimate
 from specgen.trade.given import Given
 from specgen.trade.hazard_class import Classification
-from specgen.trade.judged import CannotJudge, Classified
+from specgen.trade.judged import Classified
+from specgen.trade.known import NotKnown
 from specgen.trade.mixture import Ingredient, mixture_classes
 from specgen.trade.working import WorkingError
 from specgen.units.quantity import Quantity
@@ -64,7 +65,7 @@ def test_unknown_below_one_percent_does_not_count() -> None:
 
 def test_nothing_known_cannot_be_judged_and_nothing_toxic_is_no_class() -> None:
     unknown = [Toxicant("additive", percent("20"))]
-    assert acute_toxicity("m", "oral", unknown) == CannotJudge(
+    assert acute_toxicity("m", "oral", unknown) == NotKnown(
         "acute toxicity, oral", "no ingredient has an acute toxicity estimate", ("estimate of additive",)
     )
     with pytest.raises(WorkingError) as refused:
@@ -126,7 +127,7 @@ def test_gas_has_a_limit_of_its_own() -> None:
 def test_aspiration_needs_the_viscosity() -> None:
     solvent = [Ingredient("white spirit", percent("10"), (Classification("aspiration", "1"),))]
     (unknown,) = mixture_classes("m", solvent)
-    assert isinstance(unknown, CannotJudge)
+    assert isinstance(unknown, NotKnown)
     assert (unknown.what, unknown.missing) == ("aspiration", ("viscosity",))
     (thin,) = mixture_classes("m", solvent, viscosity=Fraction("20.5"))
     assert isinstance(thin, Classified)

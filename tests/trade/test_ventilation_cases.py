@@ -15,7 +15,7 @@ from specgen.standards.tables import table
 from specgen.trade.exposure import ExposureLimit, exposure_limits, nco_limits
 from specgen.trade.exposure_flow import Isocyanate, Vapour, isocyanate, vapour_of
 from specgen.trade.formula import evaluate, write
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.room import (
     POSTED_TIME_DECIDES,
     Remaining,
@@ -130,9 +130,9 @@ def test_every_limit_of_every_vapour_has_its_flow() -> None:
 def test_a_gap_leaves_the_flow_needed_open() -> None:
     gap = [*job(), Vapour("PM acetate", rate("60"), mass("132.16"), None, ())]
     found = air_flow("q", gap, 1)
-    assert isinstance(found.explosion, CannotJudge)
-    assert isinstance(found.together, CannotJudge)
-    assert isinstance(found.needed, CannotJudge)
+    assert isinstance(found.explosion, NotKnown)
+    assert isinstance(found.together, NotKnown)
+    assert isinstance(found.needed, NotKnown)
     assert found.explosion.missing == ("molar mass and lower explosive limit of PM acetate",)
     assert found.together.missing == ("8 h limit of PM acetate",)
     assert found.needed.missing == (*found.explosion.missing, *found.together.missing)
@@ -150,10 +150,10 @@ def test_isocyanate_sets_the_flow_and_is_not_controlled_by_it() -> None:
     assert found.needed.number == 300_000
     assert found.caution == NO_CONTROL_FOR_ISOCYANATE
     unknown = air_flow("q", job(), 3, isocyanates=isocyanate(None, "GB", TODAY))
-    assert isinstance(unknown.needed, CannotJudge)
+    assert isinstance(unknown.needed, NotKnown)
     assert unknown.needed.missing == ("NCO let off",)
     nowhere = air_flow("q", job(), 3, isocyanates=Isocyanate(rate("1"), ()))
-    assert isinstance(nowhere.needed, CannotJudge)
+    assert isinstance(nowhere.needed, NotKnown)
 
 
 def test_poor_mixing_below_one_is_refused() -> None:
@@ -300,7 +300,7 @@ def test_re_entry_waits_for_the_slowest() -> None:
     unknown = re_entry(
         "r", [Remaining("xylene", mg("442"), limit("xylene", "50"))], flow("2000"), room("200"), 1, isocyanates=False
     )
-    assert isinstance(unknown.longest, CannotJudge)
+    assert isinstance(unknown.longest, NotKnown)
     assert unknown.longest.missing == ("molar mass",)
 
 
@@ -320,7 +320,7 @@ def test_working_with_a_logarithm_can_be_redone_from_its_print() -> None:
 def test_ppm_of_a_place_whose_temperature_was_not_read_are_not_turned_into_mass() -> None:
     (found,) = exposure_limits("CA-ON", TODAY, "108-65-6")
     judged = found.in_air("l", mass("132.16"))
-    assert isinstance(judged, CannotJudge)
+    assert isinstance(judged, NotKnown)
     assert judged.missing == ("temperature of the ppm",)
 
 

@@ -29,12 +29,12 @@ from specgen.model.spec import Spec
 from specgen.standards.tables import table
 from specgen.trade.exposure_flow import SubstanceFlow
 from specgen.trade.given import Given
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.room import posted_clearance, usual_clearance
 from specgen.trade.ventilation import AirFlow
 from specgen.trade.working import Working
 
-Figure = Working | CannotJudge
+Figure = Working | NotKnown
 Line = tuple[str, Figure, str]
 """By which limit, the figure, and what is said where there is none."""
 Row = tuple[str, tuple[Line, ...]]
@@ -94,7 +94,7 @@ def _working(figure: Working, found: ProductAir, name: str, job: Job, number: st
 def _rows(found: ProductAir, isocyanate: bool, words: Words) -> Iterator[Row]:
     open_text = words(NOT_JUDGED)
     flow = found.spraying
-    if isinstance(flow, CannotJudge):
+    if isinstance(flow, NotKnown):
         yield words("explosion and lungs"), (("", flow, open_text),)
     else:
         yield from _flows(flow, words)
@@ -103,16 +103,16 @@ def _rows(found: ProductAir, isocyanate: bool, words: Words) -> Iterator[Row]:
     posted = words(POSTED_TIME).replace("{time}", posted_clearance("open workshop, not measured"))
     # Mist is not in the figure, and where isocyanate is sprayed there is none: the clearance time is always said.
     vapour = words("vapour"), found.together, words("vapour: not known")
-    mist = words("mist"), CannotJudge("", ""), posted
+    mist = words("mist"), NotKnown("", ""), posted
     # a time below the one usually posted would be read as leave to go in at once
     longer = isinstance(found.together, Working) and found.together.number > usual_clearance()
     yield back_in, (vapour, mist) if longer and not isocyanate else (mist,)
 
 
-def _stated(stated: Given | Working | CannotJudge, words: Words) -> Line:
+def _stated(stated: Given | Working | NotKnown, words: Words) -> Line:
     """A stated flow stands as its author wrote it and has no working."""
     if isinstance(stated, Given):
-        return "", CannotJudge("", ""), words.phrase(stated.quantity)
+        return "", NotKnown("", ""), words.phrase(stated.quantity)
     return "", stated, words("not stated")
 
 
@@ -148,7 +148,7 @@ def _statements(job: Job, spec: Spec, listed: tuple[ProductAir, ...], words: Wor
     if job.air.statement is not None:
         yield job.air.statement
     yield words(HEALTH_SETS_THE_AIR)
-    times = [found.spraying.times for found in listed if not isinstance(found.spraying, CannotJudge)]
+    times = [found.spraying.times for found in listed if not isinstance(found.spraying, NotKnown)]
     known = [entry for entry in times if isinstance(entry, Working)]
     if known:
         most = max(known, key=lambda entry: entry.number)

@@ -12,7 +12,7 @@ from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.product.hazard_facts import package_of
 from specgen.model.product import Product, Voc, VocCategory
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.voc_limit import VocLimit, reactivity_limit, voc_limit_eu, voc_limit_us_refinish
 from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
@@ -63,7 +63,7 @@ def _against(product: Product, stated: Voc, entry: VocCategory | None, on: date,
     limit = _limit(product, entry, on)
     if limit is None:
         return content, law, words("no limit of this law is known here")
-    if isinstance(limit, CannotJudge):
+    if isinstance(limit, NotKnown):
         return content, law, words("cannot be judged: {}").format(limit.why)
     if isinstance(limit.limit, Quantity):
         return content, law, _dated(f"{words.phrase(limit.limit)}", limit, words)
@@ -76,7 +76,7 @@ def _dated(figure: str, limit: VocLimit, words: Words) -> str:
     return f"{figure}{since}"
 
 
-def _limit(product: Product, entry: VocCategory, on: date) -> VocLimit | CannotJudge | None:
+def _limit(product: Product, entry: VocCategory, on: date) -> VocLimit | NotKnown | None:
     aerosol = package_of(product) == "aerosol"
     match entry.jurisdiction:
         case "EU" | "GB":

@@ -20,7 +20,7 @@ from specgen.standards.tables import table
 from specgen.trade.exposure import LONG
 from specgen.trade.exposure_flow import Vapour, isocyanate, vapour_of
 from specgen.trade.given import Given, Source, amount, from_table, take
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.room import POSTED_TIME_DECIDES, ReEntry, Remaining, clearing_time_of_index, re_entry
 from specgen.trade.vapour import mixing_factor
 from specgen.trade.ventilation import AirFlow, air_flow
@@ -41,11 +41,11 @@ class ProductAir:
 
     product: str
     jurisdiction: str
-    stated: Given | Working | CannotJudge
-    spraying: AirFlow | CannotJudge
-    shipyard: AirFlow | CannotJudge
-    re_entry: ReEntry | CannotJudge
-    together: Working | CannotJudge
+    stated: Given | Working | NotKnown
+    spraying: AirFlow | NotKnown
+    shipyard: AirFlow | NotKnown
+    re_entry: ReEntry | NotKnown
+    together: Working | NotKnown
 
 
 def air_of_job(job: Job, spec: Spec, on: date) -> tuple[ProductAir, ...]:
@@ -62,16 +62,14 @@ def air_of_job(job: Job, spec: Spec, on: date) -> tuple[ProductAir, ...]:
     )
 
 
-def stated_flow(job: Job, air: WorkAir) -> Given | Working | CannotJudge:
+def stated_flow(job: Job, air: WorkAir) -> Given | Working | NotKnown:
     """The fresh air a job states in m3/h, or room times changes."""
     path = f"jobs.{job.id}.air"
     if air.flow is not None:
         return Given(air.flow, f"{path}.flow")
     if air.changes is None or air.room is None:
         missing = () if air.changes is None else ("volume of the room",)
-        return CannotJudge(
-            "fresh air", "neither the flow nor the changes in an hour are stated", missing or ("air flow",)
-        )
+        return NotKnown("fresh air", "neither the flow nor the changes in an hour are stated", missing or ("air flow",))
     inputs = (
         take("n", "air changes in an hour", Given(air.changes, f"{path}.changes")),
         take("V", "volume of the room", Given(air.room, f"{path}.room"), "room_volume", "m3"),
@@ -84,7 +82,7 @@ def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on:
     key = f"air.{job.id}.{product.id}.{jurisdiction}"
     stated = stated_flow(job, air)
     vapours = _vapours(key, job, air, product, jurisdiction, on)
-    if isinstance(vapours, CannotJudge):
+    if isinstance(vapours, NotKnown):
         return ProductAir(product.id, jurisdiction, stated, vapours, vapours, vapours, vapours)
     mixing = _mixing(job, air)
     # Unknown counts as held: the caution then stands, and the flow cannot be judged.
@@ -94,8 +92,8 @@ def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on:
         air_flow(f"{key}/{share}", vapours, mixing, isocyanates=nco, share=share) for share in ("spraying", "shipyard")
     )
     remaining = _remaining(key, air, vapours, stated, mixing, isocyanates=held)
-    if isinstance(remaining, CannotJudge) or isinstance(stated, CannotJudge) or air.room is None:
-        why = remaining if isinstance(remaining, CannotJudge) else CannotJudge(_BACK_IN, "room or fresh air is missing")
+    if isinstance(remaining, NotKnown) or isinstance(stated, NotKnown) or air.room is None:
+        why = remaining if isinstance(remaining, NotKnown) else NotKnown(_BACK_IN, "room or fresh air is missing")
         return ProductAir(product.id, jurisdiction, stated, spraying, shipyard, why, why)
     room = Given(air.room, f"jobs.{job.id}.air.room")
     entry = re_entry(f"{key}/entry", remaining, stated, room, mixing, isocyanates=False)
@@ -111,13 +109,13 @@ def _mixing(job: Job, air: WorkAir) -> Given:
 
 def _vapours(
     key: str, job: Job, air: WorkAir, product: Product, jurisdiction: str, on: date
-) -> tuple[Vapour, ...] | CannotJudge:
+) -> tuple[Vapour, ...] | NotKnown:
     what = "vapour let off"
     volatile = [line for line in product.composition if line.kind is not Ingredient.SOLIDS]
     if air.spraying_rate is None:
-        return CannotJudge(what, "it is not stated how much is sprayed in an hour", ("spraying rate",))
+        return NotKnown(what, "it is not stated how much is sprayed in an hour", ("spraying rate",))
     if not volatile:
-        return CannotJudge(what, f"the composition of {product.id} names nothing that evaporates", ("composition",))
+        return NotKnown(what, f"the composition of {product.id} names nothing that evaporates", ("composition",))
     rate = Given(air.spraying_rate, f"jobs.{job.id}.air.spraying_rate")
     found = []
     for line in volatile:
@@ -151,38 +149,38 @@ def _remaining(
     key: str,
     air: WorkAir,
     vapours: tuple[Vapour, ...],
-    stated: Given | Working | CannotJudge,
+    stated: Given | Working | NotKnown,
     mixing: Source,
     *,
     isocyanates: bool,
-) -> tuple[Remaining, ...] | CannotJudge:
+) -> tuple[Remaining, ...] | NotKnown:
     """What hangs in the room at the worst when the work ends, each vapour against each of its 8 h limits."""
     what = _BACK_IN
     if isocyanates:
-        return CannotJudge(what, POSTED_TIME_DECIDES, ("clearance time of the booth",))
-    if isinstance(stated, CannotJudge) or air.room is None:
-        return CannotJudge(what, "room and fresh air are not both stated", ("volume of the room", "air flow"))
+        return NotKnown(what, POSTED_TIME_DECIDES, ("clearance time of the booth",))
+    if isinstance(stated, NotKnown) or air.room is None:
+        return NotKnown(what, "room and fresh air are not both stated", ("volume of the room", "air flow"))
     remaining = []
     for number, vapour in enumerate(vapours, start=1):
         lasting = [limit for limit in vapour.limits if limit.period == LONG]
         if not lasting:
-            return CannotJudge(what, f"no 8 h limit of {vapour.name} was read", (f"8 h limit of {vapour.name}",))
+            return NotKnown(what, f"no 8 h limit of {vapour.name} was read", (f"8 h limit of {vapour.name}",))
         try:
             highest = _steady(f"{key}/steady-{number}", vapour, stated, mixing)
         except WorkingError as error:
-            return CannotJudge(what, error.what, ("air flow",))
+            return NotKnown(what, error.what, ("air flow",))
         remaining += [Remaining(vapour.name, highest, limit, vapour.molar_mass) for limit in lasting]
     return tuple(remaining)
 
 
 def _together(
     key: str, remaining: Sequence[Remaining], stated: Source, room: Source, mixing: Source
-) -> Working | CannotJudge:
+) -> Working | NotKnown:
     """Minutes until the sum of all vapours over their lowest 8 h limits is 1: their effects are taken to add up."""
     lowest: dict[str, tuple[Source, Source]] = {}
     for number, entry in enumerate(remaining, start=1):
         limit = entry.limit.in_air(f"{key}/limit-{number}", entry.molar_mass)
-        if isinstance(limit, CannotJudge):
+        if isinstance(limit, NotKnown):
             return limit
         known = lowest.get(entry.substance)
         if known is None or _size(limit) < _size(known[1]):

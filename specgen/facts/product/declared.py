@@ -15,7 +15,7 @@ from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.standards.tables import table
 from specgen.trade.codes import parts
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.label_comparison import DeclaredLabel, Difference, compare_label
 from specgen.trade.precautions import precautions
 
@@ -42,7 +42,7 @@ def _differences(spec: Spec, product_id: str) -> tuple[Difference, ...]:
     if hazards is None or not classes or not all(is_known(found) for found in classes):
         return ()
     derived = label_of(product, classes)
-    if isinstance(derived, CannotJudge):
+    if isinstance(derived, NotKnown):
         return ()
     wanted = precautions(classes, package_of(product), public=for_the_public(product, spec.project))
     word = derived.signal_word.code if hazards.signal_word is None else hazards.signal_word.value

@@ -26,7 +26,8 @@ from specgen.model.spec import Spec
 from specgen.standards.tables import table
 from specgen.trade.aerosol import aerosol_category
 from specgen.trade.hazard_class import Classification, Element
-from specgen.trade.judged import CannotJudge, Classified
+from specgen.trade.judged import Classified
+from specgen.trade.known import NotKnown
 from specgen.trade.labelling import LabelElements, label_elements
 from specgen.trade.mixture import mixture_classes
 from specgen.trade.precautions import Precautions, precautions
@@ -50,20 +51,20 @@ class DerivedHazards:
 
     product: str
     jurisdictions: tuple[str, ...]
-    aerosol: Classified | CannotJudge | None
-    mixture: tuple[Classified | CannotJudge, ...]
+    aerosol: Classified | NotKnown | None
+    mixture: tuple[Classified | NotKnown, ...]
     classes: tuple[Classification, ...]
-    label: LabelElements | CannotJudge
-    precautions: Precautions | CannotJudge
-    supplemental: tuple[Element | CannotJudge, ...]
-    training: Element | CannotJudge | None
+    label: LabelElements | NotKnown
+    precautions: Precautions | NotKnown
+    supplemental: tuple[Element | NotKnown, ...]
+    training: Element | NotKnown | None
     storage: tuple[Element, ...]
     carriage: Element | None
 
-    def reasons(self) -> tuple[CannotJudge, ...]:
+    def reasons(self) -> tuple[NotKnown, ...]:
         """Everything that could not be judged, once each."""
         parts = (self.aerosol, *self.mixture, self.label, self.precautions, *self.supplemental, self.training)
-        return tuple(dict.fromkeys(part for part in parts if isinstance(part, CannotJudge)))
+        return tuple(dict.fromkeys(part for part in parts if isinstance(part, NotKnown)))
 
     def workings(self) -> tuple[Working, ...]:
         """The workings behind it, each once. They hold the maker's composition."""
@@ -79,9 +80,9 @@ def derive(product: Product, jurisdictions: Sequence[str], *, public: bool = Fal
     aerosol = aerosol_of(product)
     classes = _classes(declared_classes(product), aerosol)
     label = label_of(product, classes)
-    wanted: Precautions | CannotJudge
-    if isinstance(label, CannotJudge):
-        wanted = CannotJudge("precautions", label.why, label.missing, label.workings, label.source)
+    wanted: Precautions | NotKnown
+    if isinstance(label, NotKnown):
+        wanted = NotKnown("precautions", label.why, label.missing, label.workings, label.source)
     else:
         wanted = precautions(classes, package_of(product), public=public)
     substances = substances_of(product)
@@ -107,27 +108,23 @@ def hazards_of(spec: Spec, product_id: str, *, public: bool = False) -> DerivedH
     return derive(spec.products[product_id], spec.project.jurisdictions, public=public)
 
 
-def aerosol_of(product: Product) -> Classified | CannotJudge | None:
+def aerosol_of(product: Product) -> Classified | NotKnown | None:
     """The category of an aerosol from contents and test; None for what is no aerosol."""
     if package_of(product) != "aerosol":
         return None
     if not product.composition:
-        return CannotJudge(
-            "category of the aerosol", "the composition is not stated", ("the whole composition by mass",)
-        )
+        return NotKnown("category of the aerosol", "the composition is not stated", ("the whole composition by mass",))
     return aerosol_category(f"{product.id}.aerosol", contents_of(product), spray_test(product))
 
 
-def label_of(product: Product, classes: Sequence[Classification]) -> LabelElements | CannotJudge:
-    """The label elements of classes on this package; CannotJudge where none is stated."""
+def label_of(product: Product, classes: Sequence[Classification]) -> LabelElements | NotKnown:
+    """The label elements of classes on this package; NotKnown where none is stated."""
     if not classes:
-        return CannotJudge("label elements", "no hazard class is stated", ("classification",))
+        return NotKnown("label elements", "no hazard class is stated", ("classification",))
     return label_elements(classes, package_of(product))
 
 
-def _classes(
-    declared: Sequence[Classification], aerosol: Classified | CannotJudge | None
-) -> tuple[Classification, ...]:
+def _classes(declared: Sequence[Classification], aerosol: Classified | NotKnown | None) -> tuple[Classification, ...]:
     if not isinstance(aerosol, Classified):
         return tuple(declared)
     others = tuple(found for found in declared if found.hazard_class != _AEROSOLS)
@@ -136,7 +133,7 @@ def _classes(
 
 def _supplemental(
     product: Product, classes: Sequence[Classification], jurisdictions: Sequence[str]
-) -> tuple[Element | CannotJudge, ...]:
+) -> tuple[Element | NotKnown, ...]:
     facts = mixture_facts(product)
     found = {
         entry.code if isinstance(entry, Element) else entry.what: entry
@@ -146,13 +143,13 @@ def _supplemental(
     return tuple(found[code] for code in sorted(found))
 
 
-def _training(product: Product, jurisdictions: Sequence[str], *, public: bool) -> Element | CannotJudge | None:
+def _training(product: Product, jurisdictions: Sequence[str], *, public: bool) -> Element | NotKnown | None:
     """The sentence of entry 74: it is asked of what holds the limit or more, and a share not stated counts as that."""
     if "EU" not in jurisdictions or public:
         return None
     contained = isocyanates_in(product)
     if contained is None:
-        return CannotJudge("training statement", "it is not stated whether it holds isocyanates", ("isocyanates",))
+        return NotKnown("training statement", "it is not stated whether it holds isocyanates", ("isocyanates",))
     at_limit = monomer_at_limit(product)
     if not contained or at_limit is False:
         return None

@@ -14,7 +14,7 @@ To put right
 
 from specgen.facts.job.air import air_of_job
 from specgen.rules.kit import ERROR, NOTE, WARNING, Basis, Job, Problem, Problems, Severity, Spec, cite, date, rule
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.working import Working
 
 
@@ -35,8 +35,8 @@ def air_is_enough(job: Job, spec: Spec, on: date) -> Problems:
         return
     for found in air_of_job(job, spec, _day(job, spec)):
         who = f"{found.product} under {found.jurisdiction}"
-        gap = next((part for part in (found.stated, found.spraying) if isinstance(part, CannotJudge)), None)
-        if gap is not None or isinstance(found.spraying, CannotJudge) or isinstance(found.stated, CannotJudge):
+        gap = next((part for part in (found.stated, found.spraying) if isinstance(part, NotKnown)), None)
+        if gap is not None or isinstance(found.spraying, NotKnown) or isinstance(found.stated, NotKnown):
             if gap is not None:
                 what = f"the air for {who} cannot be judged: {gap.why}"
                 yield Problem(("air",), what, severity=NOTE)
@@ -46,7 +46,7 @@ def air_is_enough(job: Job, spec: Spec, on: date) -> Problems:
             (found.spraying.explosion, "explosive limit"),
             (found.spraying.needed, "limits of exposure"),
         ):
-            if isinstance(wanted, CannotJudge):
+            if isinstance(wanted, NotKnown):
                 missing = ", ".join(wanted.missing)
                 what = f"the air for {who} cannot be judged by the {ground}: {wanted.why}; missing: {missing}"
                 yield Problem(("air",), what, severity=NOTE)

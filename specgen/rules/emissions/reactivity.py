@@ -13,7 +13,7 @@ from typing import Literal
 from specgen.findings import Severity
 from specgen.model.product import Product
 from specgen.rules.declare import Problem
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.voc_limit import lowest_limit, reactivity_limit
 from specgen.units.rounding import plain_text
 
@@ -33,7 +33,7 @@ def reactivity_within(
     if stated.factors is None:
         yield Problem(("voc", "factors"), f"the reactivity of {product.id} does not name its set of factors")
     limit = lowest_limit([reactivity_limit(jurisdiction, entry.category, day) for entry in entries])
-    if isinstance(limit, CannotJudge):
+    if isinstance(limit, NotKnown):
         what = f"the reactivity of {product.id} cannot be judged: {limit.why}"
         yield Problem(("voc", "categories"), what, severity=Severity.NOTE)
     elif stated.reactivity is not None and isinstance(limit.limit, Fraction) and stated.reactivity > limit.limit:

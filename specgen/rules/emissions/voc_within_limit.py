@@ -20,7 +20,7 @@ To put right
 
 from specgen.facts.product.hazard_facts import package_of
 from specgen.rules.kit import ERROR, NOTE, WARNING, Basis, Problem, Problems, Product, Quantity, Spec, cite, date, rule
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 from specgen.trade.voc_limit import voc_limit_eu
 
 
@@ -48,7 +48,7 @@ def voc_within_limit(product: Product, spec: Spec, on: date) -> Problems:
         if package_of(product) == "aerosol" and entry.category != "e":
             yield Problem(path, f"the can {product.id} is stated as category {entry.category}; every aerosol is e")
         limit = voc_limit_eu(entry.category, date.max)
-        if isinstance(limit, CannotJudge):
+        if isinstance(limit, NotKnown):
             yield Problem(path, limit.why, severity=WARNING)
         elif stated.content is not None and isinstance(limit.limit, Quantity) and stated.content > limit.limit:
             what = f"{stated.content} of {product.id} is above the {limit.limit} of category {entry.category}"

@@ -23,7 +23,7 @@ from specgen.facts.product.declared import aerosol_category_declared
 from specgen.facts.product.hazards import aerosol_of
 from specgen.rules.kit import ERROR, NOTE, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 from specgen.trade.codes import parts
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 
 
 @rule(
@@ -41,7 +41,7 @@ def aerosol_category(product: Product, spec: Spec, on: date) -> Problems:
     entry = next((e for e in product.hazards.classification if e.hazard_class == "aerosols"), None)
     path = ("hazards", "statements") if entry is None else ("hazards", "classification", entry.id, "category")
     judged = aerosol_of(product)
-    if isinstance(judged, CannotJudge):
+    if isinstance(judged, NotKnown):
         missing = f"; missing: {', '.join(judged.missing)}" if judged.missing else ""
         what = f"category {declared} of the can {product.id} cannot be judged: {judged.why}{missing}"
         yield Problem(path, what, severity=NOTE)

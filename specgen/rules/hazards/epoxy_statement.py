@@ -22,7 +22,7 @@ from specgen.facts.product.hazard_facts import epoxy_in
 from specgen.facts.product.hazards import hazards_of
 from specgen.rules.kit import ERROR, NOTE, WARNING, Problem, Problems, Product, Spec, cite, date, rule
 from specgen.trade.hazard_class import Element
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 
 CODE = "EUH205"
 
@@ -40,7 +40,7 @@ def epoxy_statement(product: Product, spec: Spec, on: date) -> Problems:
     path, declared = ("hazards", "supplemental"), CODE in product.hazards.supplemental
     found = hazards_of(spec, product.id).supplemental
     wanted = next((entry for entry in found if isinstance(entry, Element) and entry.code == CODE), None)
-    gap = next((entry for entry in found if isinstance(entry, CannotJudge) and entry.what == CODE), None)
+    gap = next((entry for entry in found if isinstance(entry, NotKnown) and entry.what == CODE), None)
     if wanted is not None and not declared:
         what = f"{product.id} holds {'; '.join(wanted.reasons)} and lacks {CODE}"
         yield Problem(path, what, source=wanted.source)

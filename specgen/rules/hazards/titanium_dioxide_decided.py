@@ -14,7 +14,7 @@ To put right
 
 from specgen.facts.product.hazards import hazards_of
 from specgen.rules.kit import NOTE, Basis, Problem, Problems, Product, Spec, cite, date, rule
-from specgen.trade.judged import CannotJudge
+from specgen.trade.known import NotKnown
 
 CODE = "EUH211"
 
@@ -32,7 +32,7 @@ def titanium_dioxide_decided(product: Product, spec: Spec, on: date) -> Problems
     found = hazards_of(spec, product.id).supplemental
     if hazards.titanium_dioxide_decision is None:
         for entry in found:
-            if isinstance(entry, CannotJudge) and entry.what == CODE:
+            if isinstance(entry, NotKnown) and entry.what == CODE:
                 what = f"{product.id} holds titanium dioxide, and no decision on {CODE} is recorded: {entry.why}"
                 yield Problem(("hazards", "titanium_dioxide_decision"), what)
     if CODE in hazards.supplemental and "EU" not in spec.project.jurisdictions:
