@@ -1,4 +1,8 @@
-"""The good specification as plain data, changed for a case and checked. Every case of the suite is a change to it."""
+"""The good specifications as plain data, changed for a case and checked. Every case of the suite is a change to one.
+
+`good` is the small one; `second_good` differs from it in kind: two jobs, limits borrowed or tighter than the product's, US units.
+`given` is what a rule page may start from: one of them, or a scenario of `scenarios.yaml`, a change to one of them.
+"""
 
 from __future__ import annotations
 
@@ -16,13 +20,14 @@ from specgen.source.project import Sources
 from specgen.source.reader import read_text
 
 GOOD = Path(__file__).parent / "good"
+SECOND_GOOD = Path(__file__).parent / "second_good"
 ON = date(2026, 11, 25)
 
 
 @cache
-def _good() -> dict[str, Any]:
+def _read(folder: Path) -> dict[str, Any]:
     whole: dict[str, Any] = {}
-    for file in sorted(GOOD.glob("*.yaml")):
+    for file in sorted(folder.glob("*.yaml")):
         # BaseLoader leaves every scalar as text, as specgen itself does.
         whole.update(yaml.load(file.read_text("utf-8"), Loader=yaml.BaseLoader))
     return whole
@@ -30,13 +35,40 @@ def _good() -> dict[str, Any]:
 
 def good() -> dict[str, Any]:
     """A fresh copy."""
-    return copy.deepcopy(_good())
+    return copy.deepcopy(_read(GOOD))
 
 
-def put(spec: dict[str, Any], path: str, value: str) -> None:
-    """Set the value at a path of keys and ids; the value is YAML."""
+def second_good() -> dict[str, Any]:
+    """A fresh copy."""
+    return copy.deepcopy(_read(SECOND_GOOD))
+
+
+@cache
+def scenarios() -> dict[str, Any]:
+    """The scenarios by name: `from` another one, `set` values by their paths, and `without` paths."""
+    file = Path(__file__).parent / "scenarios.yaml"
+    return dict(yaml.load(file.read_text("utf-8"), Loader=yaml.BaseLoader))
+
+
+def given(name: str) -> dict[str, Any]:
+    """A fresh copy of the scenario of that name, of the good specification for the empty name. Raises KeyError for an unknown one."""
+    if name in {"", "good"}:
+        return good()
+    if name == "second good":
+        return second_good()
+    told = scenarios()[name]
+    spec = given(told["from"])
+    for path in told.get("without", ()):
+        take_out(spec, path)
+    for path, value in told.get("set", {}).items():
+        put(spec, path, value)
+    return spec
+
+
+def put(spec: dict[str, Any], path: str, value: Any) -> None:
+    """Set the value at a path of keys and ids; a text is read as YAML."""
     owner, last = _owner(spec, path)
-    new = yaml.load(value, Loader=yaml.BaseLoader)
+    new = yaml.load(value, Loader=yaml.BaseLoader) if isinstance(value, str) else copy.deepcopy(value)
     if isinstance(owner, dict):
         owner[last] = new
     else:

@@ -47,7 +47,7 @@ def _of_rule(rule: Rule) -> Explanation:
     parts = (
         ("Checks", page.checks),
         ("Why", page.why),
-        ("Passes (changes to a sound specification)", _block(page.passes)),
+        ("Passes (changes to a sound specification; `Given` names another one)", _block(page.passes)),
         ("Fails (`# at` names the address of the finding)", _block(page.fails)),
         ("To put right", page.to_put_right),
         ("Severity", _weighed(rule.severity, rule.waivable)),

@@ -16,6 +16,7 @@
 
 Passes and Fails hold examples parted by a blank line; each is a change to the good specification of the test suite, which runs them:
 `path: value` sets, `without path` removes. `# at path` names where the finding falls, `# also ID at path` another one that comes with it.
+`Given NAME`, as the first line of an example, changes another sound specification: a scenario of that name in the test suite.
 """
 
 from __future__ import annotations
@@ -29,8 +30,12 @@ HEADINGS = ("Checks", "Why", "Passes", "Fails", "To put right")
 
 @dataclass(frozen=True, slots=True)
 class Example:
-    """Changes to the good specification, and the findings they must give: (id, path), id empty for the rule's own."""
+    """Changes to a sound specification, and the findings they must give: (id, path), id empty for the rule's own.
 
+    `given` names the scenario that is changed; empty for the good specification.
+    """
+
+    given: str
     set: tuple[tuple[str, str], ...]
     removed: tuple[str, ...]
     findings: tuple[tuple[str, str], ...]
@@ -72,19 +77,24 @@ def _paragraph(text: str) -> str:
 
 
 def _example(block: str) -> Example:
+    given = ""
     changes: list[tuple[str, str]] = []
     removed: list[str] = []
     findings: list[tuple[str, str]] = []
-    for line in block.strip().splitlines():
+    for number, line in enumerate(block.strip().splitlines()):
         body, *remarks = (piece.strip() for piece in re.split(r"\s+# ", " " + line.strip()))
         for remark in remarks:
             said = re.fullmatch(r"(?:also ([A-Z]{3}[0-9]{3}) )?at (\S+)", remark)
             if said is None:
                 raise ValueError(f"a remark on a page reads '# at path' or '# also ID at path', not {remark!r}")
             findings.append((said[1] or "", said[2]))
-        if body.startswith("without "):
+        if body.startswith("Given "):
+            if number or remarks:
+                raise ValueError(f"{body!r} is a line of its own, the first of its example")
+            given = body.removeprefix("Given ").strip()
+        elif body.startswith("without "):
             removed.append(body.removeprefix("without ").strip())
         elif body:
             path, _, value = body.partition(": ")
             changes.append((path.strip(), value.strip()))
-    return Example(tuple(changes), tuple(removed), tuple(findings))
+    return Example(given, tuple(changes), tuple(removed), tuple(findings))

@@ -6,7 +6,7 @@ import pytest
 
 from specgen.rules.declare import Rule, all_rules
 from specgen.rules.page import Example
-from tests.good_spec import found, good, put, take_out
+from tests.good_spec import found, given, put, scenarios, take_out
 
 
 def _cases(*, failing: bool) -> list[object]:
@@ -18,7 +18,7 @@ def _cases(*, failing: bool) -> list[object]:
 
 
 def _run(example: Example) -> list[tuple[str, str]]:
-    spec = good()
+    spec = given(example.given)
     for path in example.removed:
         take_out(spec, path)
     for path, value in example.set:
@@ -26,8 +26,15 @@ def _run(example: Example) -> list[tuple[str, str]]:
     return found(spec)
 
 
-def test_good_spec_is_clean() -> None:
-    assert found(good()) == []
+@pytest.mark.parametrize("name", ["good", "second good", *scenarios()])
+def test_what_is_given_is_sound(name: str) -> None:
+    assert found(given(name)) == []
+
+
+def test_every_scenario_is_named_by_a_page() -> None:
+    examples = [e for r in all_rules() for failing in (True, False) for e in r.page.examples(failing=failing)]
+    started = {example.given for example in examples} | {told["from"] for told in scenarios().values()}
+    assert sorted(set(scenarios()) - started) == []
 
 
 @pytest.mark.parametrize(("rule", "example"), _cases(failing=False))
