@@ -15,6 +15,7 @@ from specgen.documents.parts.coats import coat_name, late_remedy, numbered, tota
 from specgen.documents.parts.conditions import Condition, paper_window
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.pairs.papers import papers_in
 from specgen.facts.pairs.parts import BLASTING, WORKING
 from specgen.facts.product.hazard_facts import epoxy_in, isocyanates_in
@@ -95,7 +96,7 @@ def _steps(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> Itera
     )
     source = words(str(table("repair_laps").row_citation(_lap()))) if lap is None else ""
     yield Condition(text.format(lap=words.phrase(lap or least)), source)
-    yield from _read_again(system, items, words)
+    yield from _read_again(system, items, spec, words)
 
 
 def _hard(system: System, job: Job, spec: Spec, words: Words) -> str:
@@ -142,11 +143,11 @@ def _best(steps: Sequence[PreparationStep]) -> PreparationStep | None:
     return graded[-1] if graded else None
 
 
-def _read_again(system: System, items: Sequence[Item], words: Words) -> Iterator[Condition]:
+def _read_again(system: System, items: Sequence[Item], spec: Spec, words: Words) -> Iterator[Condition]:
     text = words(
         "Once hard, read the film on the place, on its rings and beside them, with the gauge of the first readings."
     )
-    films = total(system, words)
+    films = total(system, spec, words)
     if films:
         text += words(" Where the part was bare, all coats together: {}.").format(films)
     limits = [item.strip_limit for item in items if item.strip_limit is not None]
@@ -181,20 +182,22 @@ def _rows(groups: Sequence[Group], spec: Spec, words: Words) -> Iterator[tuple[s
             grounds.append(coat_name(number, layer, words))
         paper = _part_paper(groups, words) if below is None else _coat_paper(below, layer, spec, words)
         name = coat_name(number, layer, words)
-        yield words(" or ").join(grounds), paper, name, _film(layer, spec, words), words.phrase(layer.hold)
+        yield words(" or ").join(grounds), paper, name, _film(system, layer, spec, words), words.phrase(layer.hold)
     # damage that stays within the last coat
     last, name = system.layers[-1], coat_name(len(system.layers), system.layers[-1], words)
-    yield name, _own_paper(system, words) or paper_window(_dull(last), words), name, _film(last, spec, words), ""
-
-
-def _film(layer: Layer, spec: Spec, words: Words) -> str:
-    product = spec.product_of(layer).film
-    least, most = layer.film.min or product.min, layer.film.max or product.max
-    parts = (
-        words("at least {}").format(words.phrase(least)) if least is not None else "",
-        words("at most {}").format(words.phrase(most)) if most is not None else "",
+    yield (
+        name,
+        _own_paper(system, words) or paper_window(_dull(last), words),
+        name,
+        _film(system, last, spec, words),
+        "",
     )
-    return "\n".join(part for part in parts if part)
+
+
+def _film(system: System, layer: Layer, spec: Spec, words: Words) -> str:
+    named: tuple[tuple[Limit, str], ...] = (("min", words("at least {}")), ("max", words("at most {}")))
+    films = ((text, film_limit(system, layer, spec, limit)) for limit, text in named)
+    return "\n".join(text.format(words.phrase(film.value)) for text, film in films if film is not None)
 
 
 def _part_paper(groups: Sequence[Group], words: Words) -> str:

@@ -17,6 +17,7 @@ from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.job.stack import exposure_of
+from specgen.facts.layer.film import planned_film
 from specgen.figures.layer_section import Band, layer_section
 from specgen.model.hazards import Task
 from specgen.model.job import Item, Job
@@ -106,12 +107,12 @@ def _build(group: Group, job: Job, spec: Spec, figures: Quantities, words: Words
         handed_over(preparation, words),
         repairs(group.items, job, spec, material, words),
         _coat_table(group.letter, coats(system, spec, figures, words), words),
-        total(system, words),
+        total(system, spec, words),
         _serves(system, words),
         _wait_table(group.letter, waits(system, preparation, spec, words), words),
         between_coats(system, spec, words),
         _between_cautions(group, spec, words),
-        _section(system, material, words),
+        _section(system, spec, material, words),
     )
 
 
@@ -209,10 +210,10 @@ def _wait_table(letter: str, listed: Sequence[Wait], words: Words) -> TableView:
     return table_view(caption, columns, rows)
 
 
-def _section(system: System, material: str, words: Words) -> str:
+def _section(system: System, spec: Spec, material: str, words: Words) -> str:
     bands = [
-        Band(coat_name(number, layer, words), words.phrase(film), film.to("um"))
+        Band(coat_name(number, layer, words), words.phrase(film.value), film.value.to("um"))
         for number, layer in numbered(system)
-        if (film := layer.film.nominal or layer.film.max or layer.film.min) is not None
+        if (film := planned_film(system, layer, spec)) is not None
     ]
     return layer_section(bands, material, words("Section through the coats, drawn to scale in height"))

@@ -12,7 +12,8 @@ from fractions import Fraction
 from specgen.documents.parts.protection import spraying_wear
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.quantities import Quantities
-from specgen.facts.layer.sums import sum_of
+from specgen.facts.layer.film import Limit, film_limit
+from specgen.facts.layer.sums import total_film
 from specgen.model.preparation import Preparation
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
@@ -62,20 +63,15 @@ def waits(system: System, preparation: Preparation, spec: Spec, words: Words) ->
     return tuple(_waits(system, preparation, spec, words))
 
 
-def total(system: System, words: Words) -> str:
+def total(system: System, spec: Spec, words: Words) -> str:
     """The film of all coats together, as stated, else summed; empty where there is neither."""
-    stated = system.total
-    least = (stated.min if stated else None) or sum_of(system, "min")
-    most = (stated.max if stated else None) or sum_of(system, "max")
-    nominal = (stated.nominal if stated else None) or sum_of(system, "nominal")
-    parts = []
-    if least is not None:
-        parts.append(words("at least {}").format(words.phrase(least)))
-    if nominal is not None:
-        parts.append(words("nominal {}").format(words.phrase(nominal)))
-    if most is not None:
-        parts.append(words("at most {}").format(words.phrase(most)))
-    return ", ".join(parts)
+    named: tuple[tuple[Limit, str], ...] = (
+        ("min", words("at least {}")),
+        ("nominal", words("nominal {}")),
+        ("max", words("at most {}")),
+    )
+    films = ((text, total_film(system, spec, limit)) for limit, text in named)
+    return ", ".join(text.format(words.phrase(film)) for text, film in films if film is not None)
 
 
 def numbered(system: System) -> Iterator[tuple[int, Layer]]:
@@ -92,7 +88,11 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
     product, variant = spec.product_of(layer), spec.variant_of(layer)
     wet = figures.wet_targets.get((system.id, layer.id))
     packs = figures.layer_packs.get((system.id, layer.id))
-    film = layer.film
+
+    def film(limit: Limit) -> str:
+        held = film_limit(system, layer, spec, limit)
+        return words.phrase(held.value if held is not None else None)
+
     return CoatView(
         layer.id,
         coat_name(number, layer, words),
@@ -101,9 +101,9 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
         variant.order_number if variant is not None else "",
         _passes(layer, words),
         words.phrase(layer.wet_target) if layer.wet_target is not None else _wet(wet, words),
-        words.phrase(film.min or product.film.min),
-        words.phrase(film.nominal),
-        words.phrase(film.max or product.film.max),
+        film("min"),
+        film("nominal"),
+        film("max"),
         words.phrase(layer.hold),
         packs.printed() if packs is not None else "",
         spraying_wear(product),

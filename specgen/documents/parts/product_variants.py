@@ -5,8 +5,12 @@ Called by `data_sheet` and `range_overview`; `order_line` by the views that list
 
 from __future__ import annotations
 
+from typing import Literal
+
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.facts.layer.film import film_of_variant
+from specgen.facts.product.variants import own
 from specgen.model.product import PackForm, Product, Variant
 
 
@@ -81,10 +85,8 @@ def _gloss(variant: Variant, words: Words) -> str:
     return ", ".join(part for part in (variant.gloss_grade, measured) if part)
 
 
-def _film(product: Product, variant: Variant, name: str, words: Words) -> str:
-    own = [getattr(v.overrides, name) if v.overrides is not None else None for v in product.variants]
-    if not any(own):
+def _film(product: Product, variant: Variant, figure: Literal["per_pass", "hiding"], words: Words) -> str:
+    if all(own(other, figure) is None for other in product.variants):
         return ""
-    overrides = variant.overrides
-    stated = getattr(overrides, name) if overrides is not None else None
-    return words.phrase(stated or getattr(product.film, name))
+    film = film_of_variant(product, variant, figure)
+    return words.phrase(film.value if film is not None else None)

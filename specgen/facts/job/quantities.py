@@ -13,7 +13,8 @@ from functools import partial
 from specgen.facts.faults import FaultyValueError, NotStatedError
 from specgen.facts.job.areas import item_area, summed_area
 from specgen.facts.job.packs import contents_of, loss_on_the_way, need_of_cans, need_of_tins
-from specgen.facts.layer.figures import film_ordered, solids_in_can, solids_sprayed, wet_target
+from specgen.facts.layer.figures import solids_in_can, solids_sprayed, wet_target
+from specgen.facts.layer.film import planned_film
 from specgen.facts.memo import memoised
 from specgen.model.job import DeadVolumeTable, Item, Job
 from specgen.model.preparation import StepKind
@@ -109,7 +110,7 @@ def _wet(found: Quantities, system: System, layer: Layer, spec: Spec) -> None:
     solids = solids_sprayed(spec.product_of(layer), spec.variant_of(layer))
     if isinstance(solids, Working):
         found.supporting.append(solids)
-    supporting, target = wet_target(system, layer, solids)
+    supporting, target = wet_target(system, layer, spec, solids)
     found.supporting.extend(supporting)
     if target is not None:
         found.wet_targets[system.id, layer.id] = target
@@ -125,9 +126,9 @@ def _packs(found: Quantities, job: Job, spec: Spec) -> None:
         rough = whole if blasted == items else _together(found, job, f"blasted-area-of.{system.id}", blasted)
         for layer in system.layers:
             wanted = by_pack.setdefault((layer.product, layer.variant), [])
-            film = film_ordered(system, layer)
+            film = planned_film(system, layer, spec)
             if film is not None and whole is not None:
-                wanted.append(((system.id, layer.id), Demand(whole, film)))
+                wanted.append(((system.id, layer.id), Demand(whole, film.given)))
             if layer is system.layers[0] and profile is not None and rough is not None:
                 wanted.append(((system.id, layer.id), Demand(rough, profile)))
     for key, demands in by_pack.items():

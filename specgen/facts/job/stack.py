@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from specgen.facts.layer.film import expected_film
 from specgen.facts.memo import memoised
 from specgen.model.job import Exposure, Item, Job, OldCoat
 from specgen.model.preparation import StepKind, Substrate
@@ -46,11 +47,12 @@ class OldLayer:
 
 @dataclass(frozen=True, slots=True)
 class NewLayer:
-    """A layer of the system with its product."""
+    """A layer of the system with its product. `film` is what it will have, None where nothing tells."""
 
     layer: Layer
     product: Product
     path: Path
+    film: Quantity | None
 
     @property
     def family(self) -> str:
@@ -80,8 +82,8 @@ class Stack:
         return self.new[-1] if self.new else None
 
     def build(self) -> Quantity | None:
-        """The film of all coats together in um: measured old coats and nominal new ones; None where a new one has none."""
-        films = [film for film in (film_of(new) for new in self.new) if film is not None]
+        """The film of all coats together in um: measured old coats and expected new ones; None where a new one has none."""
+        films = [new.film for new in self.new if new.film is not None]
         if len(films) < len(self.new):
             return None
         measured = [old.coat.thickness for old in self.old if old.coat.thickness is not None]
@@ -98,7 +100,13 @@ def stack(job: Job, item: Item, spec: Spec) -> Stack | None:
     if system is None:
         return None
     new = tuple(
-        NewLayer(layer, spec.product_of(layer), ("systems", system.id, "layers", layer.id)) for layer in system.layers
+        NewLayer(
+            layer,
+            spec.product_of(layer),
+            ("systems", system.id, "layers", layer.id),
+            expected_film(system, layer, spec),
+        )
+        for layer in system.layers
     )
     return Stack(item, system, spec.substrate_of(job, item), tuple(_old(job, item, spec)), new)
 
@@ -125,16 +133,6 @@ def old_paint_goes(job: Job, item: Item, spec: Spec) -> bool:
 def exposure_of(job: Job, item: Item) -> Exposure | None:
     """The item's own exposure, else the job's."""
     return item.exposure or job.exposure
-
-
-def film_of(new: NewLayer) -> Quantity | None:
-    """The film a layer is aimed at: its own nominal, else the product's, else the middle of its own limits."""
-    own, product = new.layer.film, new.product.film
-    if own.nominal is not None:
-        return own.nominal
-    if own.min is not None and own.max is not None:
-        return Quantity.of("thickness", (own.min.to("um") + own.max.to("um")) / 2, "um")
-    return product.nominal
 
 
 def _old(job: Job, item: Item, spec: Spec) -> Iterator[OldLayer]:

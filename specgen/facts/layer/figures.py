@@ -1,4 +1,4 @@
-"""Figures of a single layer: its solids, the film it is ordered for, the wet film of a pass.
+"""Figures of a single layer: its solids and the wet film of a pass.
 
 Volume solids come from the variant, else from the product, else they are worked out from the composition: what the
 maker has measured goes before what is computed. Called by `quantities` and by rules.
@@ -10,7 +10,9 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from specgen.facts.faults import FaultyValueError
+from specgen.facts.layer.film import film_limit
 from specgen.model.product import PackForm, Product, Variant
+from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.trade.film import wet_film
 from specgen.trade.given import Given, Source
@@ -68,25 +70,16 @@ def _stated(solids: Quantity, path: str) -> Given:
     return Given(solids, path)
 
 
-def film_ordered(system: System, layer: Layer) -> Given | None:
-    """The film paint is ordered for: the nominal one, else the maximum, so that it never runs short."""
-    for name in ("nominal", "max", "min"):
-        film = getattr(layer.film, name)
-        if film is not None:
-            return Given(film, f"systems.{system.id}.layers.{layer.id}.film.{name}")
-    return None
-
-
-def wet_target(system: System, layer: Layer, solids: Source | None) -> tuple[list[Working], Working | None]:
+def wet_target(system: System, layer: Layer, spec: Spec, solids: Source | None) -> tuple[list[Working], Working | None]:
     """The wet film of one pass (of one coat where no passes are stated) and the workings it builds on.
 
     None where the layer states its own wet target, or where film or solids are unknown.
     """
-    nominal = layer.film.nominal
+    nominal = film_limit(system, layer, spec, "nominal")
     if layer.wet_target is not None or nominal is None or solids is None:
         return [], None
     path = f"systems.{system.id}.layers.{layer.id}"
-    film: Source = Given(nominal, f"{path}.film.nominal")
+    film: Source = nominal.given
     supporting: list[Working] = []
     parts = ("passes", layer.passes) if layer.passes else ("coats", layer.coats)
     if parts[1] is not None and parts[1] > 1:
@@ -95,7 +88,7 @@ def wet_target(system: System, layer: Layer, solids: Source | None) -> tuple[lis
         supporting.append(share)
         film = share
     thinner = Given(layer.thinner, f"{path}.thinner") if layer.thinner is not None else None
-    unit = "mil" if nominal.unit in {"mil", "mils"} else "um"
+    unit = "mil" if nominal.value.unit in {"mil", "mils"} else "um"
     return supporting, wet_film(f"wet.{system.id}.{layer.id}", film, solids, thinner, unit)
 
 

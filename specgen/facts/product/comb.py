@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.facts.layer.figures import solids_sprayed
-from specgen.facts.product.variants import keep, own, subject
+from specgen.facts.layer.film import film_of_variant
+from specgen.facts.product.variants import keep, subject
 from specgen.model.product import PackForm, Product, Variant
 from specgen.model.spec import Spec
 from specgen.trade.film import wet_film
@@ -30,14 +31,12 @@ def combs(product: Product, names: str, variant: Variant, spec: Spec, workings: 
 
     Raises WorkingError for volume solids of nothing.
     """
-    stated = own(variant, "per_pass")
     path = f"products.{product.id}"
-    if stated is not None:
-        film, origin = stated, f"{path}.variants.{variant.id}.overrides.per_pass"
-    elif product.film.per_pass is not None:
-        film, origin = product.film.per_pass, f"{path}.film.per_pass"
+    of_pass = film_of_variant(product, variant, "per_pass")
+    if of_pass is not None:
+        film = of_pass.given
     elif product.pack.form is PackForm.LIQUID and product.film.nominal is not None:
-        film, origin = product.film.nominal, f"{path}.film.nominal"
+        film = Given(product.film.nominal, f"{path}.film.nominal")
     else:
         return
     solids = solids_sprayed(product, variant)
@@ -45,10 +44,10 @@ def combs(product: Product, names: str, variant: Variant, spec: Spec, workings: 
         return
     keep(solids, workings)
     mixing = product.application.mixing if product.application is not None else None
-    unit = "mil" if film.unit in {"mil", "mils"} else "um"
+    unit = "mil" if film.quantity.unit in {"mil", "mils"} else "um"
     for thinner in dict.fromkeys((None, mixing.thinner_max if mixing is not None else None)):
         added = Given(thinner, f"{path}.application.mixing.thinner_max") if thinner is not None else None
         ending = "/thinned" if thinner is not None else ""
-        wet = wet_film(f"wet.{subject(product, names, variant)}{ending}", Given(film, origin), solids, added, unit)
+        wet = wet_film(f"wet.{subject(product, names, variant)}{ending}", film, solids, added, unit)
         keep(wet, workings)
-        yield Comb(names, film, thinner, wet)
+        yield Comb(names, film.quantity, thinner, wet)

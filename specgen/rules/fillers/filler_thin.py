@@ -24,6 +24,7 @@ To put right
 
 from fractions import Fraction
 
+from specgen.facts.layer.film import film_limit
 from specgen.facts.pairs.acids import BODY_FILLER
 from specgen.rules.kit import WARNING, Concern, Problem, Problems, Quantity, Spec, System, date, rule, show, table
 
@@ -36,7 +37,7 @@ def filler_thin(system: System, spec: Spec, on: date) -> Problems:
     most = Quantity.of("thickness", Fraction(_FILLER["most_um"]), "um", _FILLER["most_um"])
     for layer in system.layers:
         product = spec.product_of(layer)
-        allowed = layer.film.max or product.film.max
-        if product.binder == BODY_FILLER and allowed is not None and allowed > most:
-            what = f"the body filler {layer.id} may be {show(allowed)} thick; the limit is {show(most)}"
+        allowed = film_limit(system, layer, spec, "max")
+        if product.binder == BODY_FILLER and allowed is not None and allowed.value > most:
+            what = f"the body filler {layer.id} may be {show(allowed.value)} thick; the limit is {show(most)}"
             yield Problem(("layers", layer.id, "film", "max"), what)

@@ -24,6 +24,7 @@ To put right
 
 from fractions import Fraction
 
+from specgen.facts.layer.film import film_limit
 from specgen.rules.kit import WARNING, Concern, Problem, Problems, Quantity, Spec, System, date, rule, show, table
 
 _LIMITS = table("family_film_limits")
@@ -35,7 +36,7 @@ def wash_primer_thin(system: System, spec: Spec, on: date) -> Problems:
     most = Quantity.of("thickness", Fraction(_HARD["most_um"]), "um", _HARD["most_um"])
     for layer in system.layers:
         product = spec.product_of(layer)
-        allowed = layer.film.max or product.film.max
-        if product.binder == "wash_primer" and allowed is not None and allowed > most:
-            what = f"the wash primer {layer.id} may be {show(allowed)} thick; {show(most)} is the published film"
+        allowed = film_limit(system, layer, spec, "max")
+        if product.binder == "wash_primer" and allowed is not None and allowed.value > most:
+            what = f"the wash primer {layer.id} may be {show(allowed.value)} thick; {show(most)} is the published film"
             yield Problem(("layers", layer.id, "film", "max"), what)

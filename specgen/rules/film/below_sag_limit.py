@@ -46,5 +46,5 @@ def below_sag_limit(system: System, spec: Spec, on: date) -> Problems:
 
 
 def _worked_out(system: System, layer: Layer, spec: Spec) -> Quantity | None:
-    working = wet_target(system, layer, solids_sprayed(spec.product_of(layer), spec.variant_of(layer)))[1]
+    working = wet_target(system, layer, spec, solids_sprayed(spec.product_of(layer), spec.variant_of(layer)))[1]
     return working.quantity if working is not None else None

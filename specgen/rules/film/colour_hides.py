@@ -14,15 +14,15 @@ To put right
     Choose an undercoat nearer to the colour, more coats where the product allows them, or another colour.
 """
 
+from specgen.facts.layer.film import film_limit, film_of_variant
 from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
 
 
 @rule("FLM010", on=System, severity=ERROR, source=LOGIC)
 def colour_hides(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
-        product, variant = spec.product_of(layer), spec.variant_of(layer)
-        own = variant.overrides.hiding if variant is not None and variant.overrides is not None else None
-        hiding, most = own or product.film.hiding, layer.film.max or product.film.max
-        if hiding is not None and most is not None and hiding > most:
-            what = f"{layer.variant or layer.product} hides fully at {hiding}, the layer {layer.id} has at most {most}"
+        hiding = film_of_variant(spec.product_of(layer), spec.variant_of(layer), "hiding")
+        most = film_limit(system, layer, spec, "max")
+        if hiding is not None and most is not None and hiding.value > most.value:
+            what = f"{layer.variant or layer.product} hides fully at {hiding.value}, the layer {layer.id} has at most {most.value}"
             yield Problem(("layers", layer.id, "film", "max"), what)

@@ -1,13 +1,21 @@
 """FLM011 Enough film is left after sanding and polishing
 
 Checks
-    The minimum of each layer, less what sanding and polishing take off, against the least film that has to be left. A removal without that least film cannot be judged.
+    The minimum of each layer, or else of its product, less what sanding and polishing take off, against the least film that has to be left; where it is the product's this warns. A removal without that least film cannot be judged.
 Why
     Film that is sanded or polished away no longer protects; a clear polished too thin chalks within two summers.
 Passes
     systems.cab.layers.clear.polishing_removes: 12.7 um
     systems.cab.layers.clear.least_after: 25 um
+
+    systems.cab.layers.clear.film: {nominal: 50 um, max: 70 um}
+    systems.cab.layers.clear.polishing_removes: 12.7 um
+    systems.cab.layers.clear.least_after: 25 um
 Fails
+    systems.cab.layers.clear.polishing_removes: 12.7 um
+    systems.cab.layers.clear.least_after: 40 um    # at systems.cab.layers.clear.least_after
+
+    systems.cab.layers.clear.film: {nominal: 50 um, max: 70 um}
     systems.cab.layers.clear.polishing_removes: 12.7 um
     systems.cab.layers.clear.least_after: 40 um    # at systems.cab.layers.clear.least_after
 
@@ -16,7 +24,8 @@ To put right
     Raise the minimum of the layer by what is taken off, or limit what may be taken off.
 """
 
-from specgen.rules.kit import ERROR, LOGIC, NOTE, Problem, Problems, Spec, System, date, rule, show
+from specgen.facts.layer.film import film_limit
+from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Problem, Problems, Spec, System, date, rule, show
 from specgen.trade.film import film_left
 
 
@@ -30,11 +39,13 @@ def film_after_sanding(system: System, spec: Spec, on: date) -> Problems:
                 what = f"film is taken off {layer.id}, but the least film left is not stated, so it cannot be judged"
                 yield Problem(path, what, "write least_after", severity=NOTE)
             continue
-        if layer.film.min is None:
+        least = film_limit(system, layer, spec, "min")
+        if least is None:
             what = f"the layer {layer.id} has no minimum, so the film left cannot be judged"
             yield Problem(("layers", layer.id, "film", "min"), what, "write the minimum", severity=NOTE)
             continue
-        left = film_left(f"film-left-{system.id}-{layer.id}", layer.film.min, removed)
+        left = film_left(f"film-left-{system.id}-{layer.id}", least.given, removed)
         if left.quantity < layer.least_after:
-            what = f"the minimum of {show(layer.film.min)} leaves {show(left.quantity)}, but {show(layer.least_after)} are asked"
-            yield Problem(path, what)
+            what = f"the minimum of {show(least.value)}{least.lender} leaves {show(left.quantity)}, but {show(layer.least_after)} are asked"
+            # a film above the minimum may leave enough, and the layer did not ask for this one
+            yield Problem(path, what, severity=WARNING if least.borrowed else None)

@@ -19,7 +19,7 @@ To put right
 """
 
 from specgen.facts.job.quantities import is_blasted
-from specgen.facts.layer.sums import sum_of
+from specgen.facts.layer.sums import total_film
 from specgen.facts.placing import items_painted_with
 from specgen.model.system import CategoryClaim
 from specgen.rules.kit import NOTE, WARNING, Problem, Problems, Row, Spec, System, date, rule, table
@@ -33,7 +33,7 @@ def film_for_category(system: System, spec: Spec, on: date) -> Problems:
     claim = system.category
     if claim is None or claim.evidence is not None:
         return
-    nominal = (system.total.nominal if system.total is not None else None) or sum_of(system, "nominal")
+    nominal = total_film(system, spec, "nominal")
     paint, surfaces = _paint(system, spec), sorted(_surfaces(system, spec))
     if paint is None or nominal is None or not surfaces or "" in surfaces:
         lacking = (

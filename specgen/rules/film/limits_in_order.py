@@ -1,7 +1,7 @@
 """FLM001 Limits of a film are in order
 
 Checks
-    Minimum, nominal and maximum of every product film, layer film, total and film criterion: min <= nominal <= max, none of them zero. The limits of spots and areas of a criterion: spot_min <= area_min <= area_max <= spot_max.
+    Minimum, nominal and maximum of every product film, layer film, total and film criterion: min <= nominal <= max, none of them zero. A limit that a layer does not state is that of its product. The limits of spots and areas of a criterion: spot_min <= area_min <= area_max <= spot_max.
 Why
     No film can meet limits that are out of order, so every panel would fail or every reading would pass.
 Passes
@@ -9,6 +9,15 @@ Passes
     systems.cab.total: {min: 115 um, nominal: 130 um, max: 160 um}
 Fails
     products.barrier.film.nominal: 50 um    # at products.barrier.film.min
+
+    systems.cab.layers.primer.film: {min: 90 um}    # at systems.cab.layers.primer.film.min    # also FLM007 at systems.cab.layers.primer.passes
+    without systems.cab.total
+
+    systems.cab.layers.primer.film: {max: 30 um}    # at systems.cab.layers.primer.film.max    # also FLM007 at systems.cab.layers.primer.passes
+    without systems.cab.total
+
+    systems.cab.layers.primer.film: {nominal: 81 um}    # at systems.cab.layers.primer.film.nominal
+    without systems.cab.total
 
     jobs.refit.inspection.primer-film.criterion.min: 90 um    # at jobs.refit.inspection.primer-film.criterion.min
 To put right
@@ -18,9 +27,10 @@ To put right
 from collections.abc import Iterator
 from itertools import pairwise
 
+from specgen.facts.layer.film import film_limit
 from specgen.model.acceptance import Criterion
 from specgen.model.film import FilmLimits
-from specgen.rules.kit import ERROR, LOGIC, Job, Node, Path, Problem, Problems, Product, Spec, System, date, rule
+from specgen.rules.kit import ERROR, LOGIC, Job, Layer, Node, Path, Problem, Problems, Product, Spec, System, date, rule
 
 _RISING = (("min", "nominal", "max"), ("spot_min", "area_min", "area_max", "spot_max"))
 
@@ -37,6 +47,19 @@ def limits_in_order(subject: Node, spec: Spec, on: date) -> Problems:
             for name, value in stated:
                 if value.base == 0:
                     yield Problem((*path, name), f"{name} is zero: that is no film")
+    if isinstance(subject, System):
+        for layer in subject.layers:
+            yield from _against_product(subject, layer, spec)
+
+
+def _against_product(system: System, layer: Layer, spec: Spec) -> Problems:
+    """A film the layer states against the limit it takes over from its product; two of one hand are judged by that hand."""
+    films = [film_limit(system, layer, spec, limit) for limit in ("min", "nominal", "max")]
+    for low, high in pairwise(film for film in films if film is not None):
+        if low.borrowed != high.borrowed and low.value > high.value:
+            own, what = (high, "below the least") if low.borrowed else (low, "above the most")
+            lent = low if low.borrowed else high
+            yield Problem(own.path[2:], f"{own.path[-1]} {own.value} is {what} film, {lent.value}{lent.lender}")
 
 
 def _films(subject: Node) -> Iterator[tuple[Path, FilmLimits | Criterion]]:

@@ -1,7 +1,7 @@
 """FLM002 A film with a lower limit has an upper one
 
 Checks
-    Each layer that states a minimum or nominal film and has no maximum, neither of its own nor from its product.
+    Each layer with a nominal film or a minimum, of its own or from its product, that has no maximum, neither of its own nor from its product.
 Why
     Without a maximum, runs, trapped solvent and cracking from too thick a film cannot be rejected.
 Passes
@@ -11,10 +11,15 @@ Fails
     systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}    # at systems.cab.layers.primer.film.max
     without products.primer.film.max
     without systems.cab.total
+
+    systems.cab.layers.primer.film: {}    # at systems.cab.layers.primer.film.max
+    without products.primer.film.max
+    without systems.cab.total
 To put right
     Take the maximum from the product's data sheet and write it beside the minimum.
 """
 
+from specgen.facts.layer.film import film_limit
 from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, cite, date, rule
 
 
@@ -26,6 +31,6 @@ from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, cite, da
 )
 def maximum_stated(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
-        asks = layer.film.min is not None or layer.film.nominal is not None
-        if asks and layer.film.max is None and spec.product_of(layer).film.max is None:
+        least, nominal, most = (film_limit(system, layer, spec, limit) for limit in ("min", "nominal", "max"))
+        if (least is not None or nominal is not None) and most is None:
             yield Problem(("layers", layer.id, "film", "max"), f"the film of the layer {layer.id} has no maximum")

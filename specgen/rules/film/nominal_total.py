@@ -12,13 +12,13 @@ To put right
     Leave the nominal total out and let it be worked out, or correct the layer that is wrong.
 """
 
-from specgen.facts.layer.sums import sum_of
+from specgen.facts.layer.sums import film_sum
 from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
 
 
 @rule("FLM005", on=System, severity=ERROR, source=LOGIC)
 def nominal_total(system: System, spec: Spec, on: date) -> Problems:
     stated = system.total.nominal if system.total is not None else None
-    worked_out = sum_of(system, "nominal")
-    if stated is not None and worked_out is not None and stated != worked_out:
-        yield Problem(("total", "nominal"), f"nominal total {stated}, but the layers add up to {worked_out}")
+    worked_out = film_sum(system, spec, "nominal")
+    if stated is not None and worked_out is not None and stated != worked_out.value:
+        yield Problem(("total", "nominal"), f"nominal total {stated}, but the layers add up to {worked_out.value}")

@@ -1,7 +1,7 @@
 """FLM007 The planned passes give the planned film
 
 Checks
-    Passes times the film per pass of the product or its variant, against the layer's minimum and maximum.
+    Passes times the film per pass of the product or its variant, against the minimum and maximum of the layer, or else of its product.
 Why
     The painter counts passes, not micrometres: a count that does not give the film gives a wrong panel with a clear conscience.
 Passes
@@ -10,29 +10,27 @@ Fails
     systems.cab.layers.primer.passes: 2    # at systems.cab.layers.primer.passes
 
     systems.cab.layers.primer.passes: 6    # at systems.cab.layers.primer.passes
+
+    systems.cab.layers.primer.passes: 2    # at systems.cab.layers.primer.passes
+    systems.cab.layers.primer.film: {nominal: 60 um}
 To put right
     Passes are the nominal film divided by the film of one pass, rounded up; then check the maximum.
 """
 
-from specgen.rules.kit import LOGIC, WARNING, Layer, Problem, Problems, Quantity, Spec, System, date, rule
+from specgen.facts.layer.film import film_limit, film_of_variant
+from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Quantity, Spec, System, date, rule
 
 
 @rule("FLM007", on=System, severity=WARNING, source=LOGIC)
 def passes_give_film(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
-        per_pass = film_per_pass(layer, spec)
-        if layer.passes is None or per_pass is None:
+        of_pass = film_of_variant(spec.product_of(layer), spec.variant_of(layer), "per_pass")
+        if layer.passes is None or of_pass is None:
             continue
-        given = Quantity.of("thickness", per_pass.number * layer.passes, per_pass.unit)
-        said = f"{layer.passes} passes of {per_pass} give {given}"
-        if layer.film.min is not None and given < layer.film.min:
-            yield Problem(("layers", layer.id, "passes"), f"{said}, below the minimum of {layer.film.min}")
-        elif layer.film.max is not None and given > layer.film.max:
-            yield Problem(("layers", layer.id, "passes"), f"{said}, above the maximum of {layer.film.max}")
-
-
-def film_per_pass(layer: Layer, spec: Spec) -> Quantity | None:
-    """The variant's film per pass where it states one, else the product's."""
-    variant = spec.variant_of(layer)
-    own = variant.overrides.per_pass if variant is not None and variant.overrides is not None else None
-    return own or spec.product_of(layer).film.per_pass
+        film = Quantity.of("thickness", of_pass.value.number * layer.passes, of_pass.value.unit)
+        path, told = ("layers", layer.id, "passes"), f"{layer.passes} passes of {of_pass.value} give {film}"
+        least, most = film_limit(system, layer, spec, "min"), film_limit(system, layer, spec, "max")
+        if least is not None and film < least.value:
+            yield Problem(path, f"{told}, below the minimum of {least.value}{least.lender}")
+        elif most is not None and film > most.value:
+            yield Problem(path, f"{told}, above the maximum of {most.value}{most.lender}")

@@ -1,20 +1,27 @@
 """FLM006 A stated total can decide something
 
 Checks
-    A total minimum below the sum of the layers' minima, or a total maximum above the sum of their maxima.
+    A total minimum below the sum of the layers' minima, or a total maximum above the sum of their maxima. A limit that a layer does not state is that of its product.
 Why
     Such a total is met by every film that meets its layers: it looks like a requirement and is none.
 Passes
     systems.cab.total: {min: 100 um, max: 170 um}
+
+    systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}
+    systems.cab.layers.clear.film: {nominal: 50 um}
+    systems.cab.total: {min: 95 um, max: 180 um}
 Fails
     systems.cab.total: {min: 80 um, max: 180 um}    # at systems.cab.total.min
 
     systems.cab.total: {min: 95 um, max: 200 um}    # at systems.cab.total.max
+
+    systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}
+    systems.cab.total.max: 900 um    # at systems.cab.total.max
 To put right
     Set the total between the sums, or drop it.
 """
 
-from specgen.facts.layer.sums import sum_of
+from specgen.facts.layer.sums import film_sum
 from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Spec, System, date, rule
 
 
@@ -22,12 +29,14 @@ from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Spec, System, d
 def total_decides(system: System, spec: Spec, on: date) -> Problems:
     if system.total is None:
         return
-    least, most = sum_of(system, "min"), sum_of(system, "max")
-    if system.total.min is not None and least is not None and system.total.min < least:
+    least, most, total = film_sum(system, spec, "min"), film_sum(system, spec, "max"), system.total
+    if total.min is not None and least is not None and total.min < least.value:
         yield Problem(
-            ("total", "min"), f"total minimum {system.total.min} is below the {least} the layers give already"
+            ("total", "min"),
+            f"total minimum {total.min} is below the {least.value} the layers give already{least.lenders}",
         )
-    if system.total.max is not None and most is not None and system.total.max > most:
+    if total.max is not None and most is not None and total.max > most.value:
         yield Problem(
-            ("total", "max"), f"total maximum {system.total.max} is above the {most} the layers allow already"
+            ("total", "max"),
+            f"total maximum {total.max} is above the {most.value} the layers allow already{most.lenders}",
         )

@@ -17,8 +17,11 @@ To put right
     Leave the wet target out and let it be worked out; or write film times (100 + thinner) over the volume solids without propellant, divided by the passes.
 """
 
+from collections.abc import Sequence
+
 from specgen.facts.faults import FaultyValueError
 from specgen.facts.layer.figures import solids_in_can, solids_sprayed
+from specgen.facts.layer.film import Film, film_limit
 from specgen.rules.kit import ERROR, LOGIC, NOTE, Layer, Problem, Problems, Quantity, Spec, System, date, rule, show
 from specgen.trade.film import dry_film
 from specgen.trade.given import Source
@@ -40,14 +43,14 @@ def wet_target_dries_right(system: System, spec: Spec, on: date) -> Problems:
             what = f"the product {product.id} states no volume solids without propellant, so the wet target cannot be judged"
             yield Problem(path, what, "write solids.sprayed of the product", severity=NOTE)
             continue
-        least, most = layer.film.min or product.film.min, layer.film.max or product.film.max
+        limits = [held for limit in ("min", "max") if (held := film_limit(system, layer, spec, limit)) is not None]
         film = _dried(layer, layer.wet_target, solids)
-        if _inside(film, least, most):
+        if _inside(film, limits):
             continue
         from_can = _dried(layer, layer.wet_target, in_can) if in_can is not None else film
-        hint = "; it was taken from the solids of the can contents" if _inside(from_can, least, most) else ""
-        limits = " to ".join(show(limit) for limit in (least, most) if limit is not None)
-        what = f"{show(layer.wet_target)} wet dries to {show(film)}, the layer {layer.id} has {limits}{hint}"
+        hint = "; it was taken from the solids of the can contents" if _inside(from_can, limits) else ""
+        told = " to ".join(show(held.value) for held in limits)
+        what = f"{show(layer.wet_target)} wet dries to {show(film)}, the layer {layer.id} has {told}{hint}"
         yield Problem(path, what)
 
 
@@ -57,5 +60,5 @@ def _dried(layer: Layer, wet: Quantity, solids: Source) -> Quantity:
     return Quantity.of("thickness", one.number * (layer.passes or layer.coats or 1), one.unit)
 
 
-def _inside(film: Quantity, least: Quantity | None, most: Quantity | None) -> bool:
-    return (least is None or least <= film) and (most is None or film <= most)
+def _inside(film: Quantity, limits: Sequence[Film]) -> bool:
+    return all(held.value <= film if held.path[-1] == "min" else film <= held.value for held in limits)

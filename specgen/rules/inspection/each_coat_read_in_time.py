@@ -1,7 +1,7 @@
 """INS012 Each coat is read before it is covered
 
 Checks
-    A point that reads film without damage: every covered layer below it that has limits of its own is read by a point of its own. An old coat of unknown thickness is read before the first new coat.
+    A point that reads film without damage: every covered layer below it that has limits, its own or those of its product, is read by a point of its own. An old coat of unknown thickness is read before the first new coat.
 Why
     A gauge reads the whole stack down to the metal; what lies below can then no longer be judged alone.
 Passes
@@ -12,6 +12,9 @@ Passes
 Fails
     jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # at jobs.refit.inspection.clear-film.after
 
+    systems.cab.layers.base.film: {nominal: 20 um}
+    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # at jobs.refit.inspection.clear-film.after
+
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish}]    # at jobs.refit.items.DOOR.old_coats.factory.thickness
 To put right
     Plan a hold with readings before each covering coat and before the first coat on old paint; or read by a cut through the film and mend the place.
@@ -19,8 +22,9 @@ To put right
 
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
+from specgen.facts.layer.film import has_film_limits
 from specgen.model.acceptance import GaugePrinciple
-from specgen.rules.kit import LOGIC, WARNING, Job, Layer, Problem, Problems, Spec, date, rule
+from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule
 
 
 @rule("INS012", on=Job, severity=WARNING, source=LOGIC)
@@ -32,8 +36,9 @@ def each_coat_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
             continue
         if point.after is None and point.at is None:
             continue  # a point without a place in the work has its own rule
-        below = [layer for _, system in places(point, job, spec) for layer in layers_read(point, system)[:-1]]
-        unread = dict.fromkeys(layer.id for layer in below if _limited(layer) and layer.id not in read_after)
+        below = [(system, layer) for _, system in places(point, job, spec) for layer in layers_read(point, system)[:-1]]
+        limited = [layer for system, layer in below if has_film_limits(system, layer, spec)]
+        unread = dict.fromkeys(layer.id for layer in limited if layer.id not in read_after)
         if unread:
             at = "after" if point.after is not None else "at"
             what = f"{point.id} reads all coats together; not read before they are covered: {', '.join(unread)}"
@@ -46,7 +51,3 @@ def each_coat_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
             if old.thickness is None:
                 what = f"the old coat {old.id} of {item.id} is not read before it is covered"
                 yield Problem(("items", item.id, "old_coats", old.id, "thickness"), what)
-
-
-def _limited(layer: Layer) -> bool:
-    return layer.film.min is not None or layer.film.max is not None

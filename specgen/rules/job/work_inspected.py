@@ -1,7 +1,7 @@
 """JOB006 Preparation and film are inspected
 
 Checks
-    Each job plans a point after preparation and, where a layer of it has a limit of film, a point that reads film.
+    Each job plans a point after preparation and, where a layer of it has a limit of film, its own or that of its product, a point that reads film.
 Why
     What is below a coat cannot be looked at again, and a film nobody reads is a film nobody has proven.
 Passes
@@ -12,11 +12,16 @@ Fails
     without jobs.refit.inspection.prepared    # at jobs.refit.inspection
 
     without jobs.refit.inspection.primer-film    # at jobs.refit.inspection
+
+    without jobs.refit.inspection.primer-film    # at jobs.refit.inspection
+    jobs.refit.system: chassis
+    systems.chassis.layers.barrier.film: {nominal: 80 um}
 To put right
     Add a point with at: after-preparation, and one after each coat with the limits of its film.
 """
 
 from specgen.facts.job.inspected import film_points
+from specgen.facts.layer.film import has_film_limits
 from specgen.model.acceptance import Stage
 from specgen.rules.kit import LOGIC, NOTE, Job, Problem, Problems, Spec, date, rule
 
@@ -26,7 +31,7 @@ def work_inspected(job: Job, spec: Spec, on: date) -> Problems:
     path = ("inspection",)
     if not any(point.at is Stage.PREPARED for point in job.inspection):
         yield Problem(path, f"no point of the job {job.id} looks at the preparation before it is covered")
-    layers = [layer for system in spec.systems_of(job) for layer in system.layers]
-    limited = any(layer.film.min is not None or layer.film.max is not None for layer in layers)
+    systems = spec.systems_of(job)
+    limited = any(has_film_limits(system, layer, spec) for system in systems for layer in system.layers)
     if limited and not any(film_points(job)):
         yield Problem(path, f"no point of the job {job.id} reads film, though its coats have limits")

@@ -1,7 +1,7 @@
 """OLD010 Old and new paint together are not too thick
 
 Checks
-    Old coats that stay plus the nominal film of the new ones, against the strip limit of the item, or else the general limits of a vehicle finish.
+    Old coats that stay plus the nominal film of the new ones (where none is stated, the middle of their limits or the product's nominal film), against the strip limit of the item, or else the general limits of a vehicle finish.
 Why
     Every coat shrinks a little for years; a thick stack cracks through to the metal, and chips come off whole.
 Passes
@@ -18,7 +18,7 @@ To put right
     Strip to the electrocoat or the metal before painting, or take off as much as goes on.
 """
 
-from specgen.facts.job.stack import Stack, film_of, stacks
+from specgen.facts.job.stack import Stack, stacks
 from specgen.facts.pairs.overcoat import table_row
 from specgen.rules.kit import (
     ERROR,
@@ -50,7 +50,7 @@ def _judge(stack: Stack) -> Problems:
     path, own = ("items", stack.item.id), stack.item.strip_limit
     build = stack.build()
     if build is None:
-        lacking = next(new.layer.id for new in stack.new if film_of(new) is None)
+        lacking = next(new.layer.id for new in stack.new if new.film is None)
         what = f"cannot judge: the layer {lacking} has no nominal film, so old and new paint on {stack.item.id} have no sum"
         yield Problem((*path, "old_coats"), what, "write the nominal film of the layer", severity=NOTE)
         return

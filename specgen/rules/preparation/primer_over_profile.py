@@ -1,7 +1,7 @@
 """PRE019 The film covers the peaks of the profile
 
 Checks
-    The highest profile a step asks for, against the least film of the first coat (less is an error, less than one and a half times it warns) and against the least film of the whole system (less than three times warns). Blasted bare metal without a profile cannot be judged.
+    The highest profile a step asks for, against the least film of the first coat (its own, or else that of its product, which only warns; less is an error, less than one and a half times it warns) and against the least film of the whole system (less than three times warns). Blasted bare metal without a profile cannot be judged.
 Why
     Peaks that stand out of the film rust first: pinpoint rust all over, weeks after painting.
 Passes
@@ -9,6 +9,10 @@ Passes
     jobs.refit.substrate.thickness: 4 mm
 Fails
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 25..45 um, profile_method: ISO 8503-5}    # at systems.cab.layers.primer.film.min    # also PRE019 at systems.cab.layers    # also PRE019 at systems.chassis.layers.barrier.film.min    # also PRE019 at systems.chassis.layers    # also PRE020 at preparations.sand-steel.steps.sand.profile
+    jobs.refit.substrate.thickness: 4 mm
+
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..41 um, profile_method: ISO 8503-5}    # at systems.cab.layers.primer.film.min    # also PRE019 at systems.cab.layers    # also PRE019 at systems.chassis.layers.barrier.film.min    # also PRE019 at systems.chassis.layers    # also PRE020 at preparations.sand-steel.steps.sand.profile
+    systems.cab.layers.primer.film: {nominal: 60 um, max: 80 um}
     jobs.refit.substrate.thickness: 4 mm
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet}    # at preparations.sand-steel.steps.sand.profile
@@ -19,6 +23,8 @@ To put right
 
 from fractions import Fraction
 
+from specgen.facts.layer.film import film_limit
+from specgen.facts.layer.sums import film_sum
 from specgen.facts.pairs.parts import BLASTING, Part, painted_with
 from specgen.rules.kit import (
     ERROR,
@@ -47,31 +53,29 @@ def primer_over_profile(system: System, spec: Spec, on: date) -> Problems:
             continue
         highest = [step.profile.high for step in part.preparation.steps if step.profile and step.profile.high]
         if highest:
-            yield from _judged(max(highest), system)
+            yield from _judged(max(highest), system, spec)
         else:
             yield from _unknown(part)
 
 
-def _judged(profile: Quantity, system: System) -> Problems:
+def _judged(profile: Quantity, system: System, spec: Spec) -> Problems:
     first, better = system.layers[0], _FILM.row("id", "primer_over_peaks_better")
-    least, path = first.film.min, ("layers", first.id, "film", "min")
+    least, path = film_limit(system, first, spec, "min"), ("layers", first.id, "film", "min")
     if least is None:
         what = f"cannot judge: {first.id} states no least film over a profile of up to {show(profile)}"
         yield Problem(path, what, "write the least film of the layer", NOTE)
         return
-    said = f"{first.id} has at least {show(least)} over a profile of up to {show(profile)}"
-    if least < profile:
-        yield Problem(path, f"{said}: the peaks stand out")
-    elif least.base < profile.base * Fraction(better["factor"]):
+    said = f"{first.id} has at least {show(least.value)}{least.lender} over a profile of up to {show(profile)}"
+    if least.value < profile:
+        # a film above the least one may cover them, and the layer did not ask for this one
+        yield Problem(path, f"{said}: the peaks stand out", severity=WARNING if least.borrowed else None)
+    elif least.value.base < profile.base * Fraction(better["factor"]):
         what = f"{said}; {better['factor']} times the profile is better"
         yield Problem(path, what, severity=WARNING, source=_FILM.row_citation(better))
-    whole, times = _FILM.row("id", "system_over_profile"), [layer.film.min for layer in system.layers]
-    if all(film is not None for film in times):
-        total = sum((film.to("um") for film in times if film is not None), Fraction(0))
-        if total < profile.to("um") * Fraction(whole["factor"]):
-            film = Quantity.of("thickness", total, "um")
-            what = f"all coats have at least {show(film)} over a profile of up to {show(profile)}; {whole['factor']} times is the least"
-            yield Problem(("layers",), what, severity=WARNING, source=_FILM.row_citation(whole))
+    whole, total = _FILM.row("id", "system_over_profile"), film_sum(system, spec, "min")
+    if total is not None and total.value.base < profile.base * Fraction(whole["factor"]):
+        what = f"all coats have at least {show(total.value)}{total.lenders} over a profile of up to {show(profile)}; {whole['factor']} times is the least"
+        yield Problem(("layers",), what, severity=WARNING, source=_FILM.row_citation(whole))
 
 
 def _unknown(part: Part) -> Problems:
