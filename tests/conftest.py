@@ -29,3 +29,13 @@ def golden(request: pytest.FixtureRequest) -> Callable[[Path, str], None]:
         )
 
     return compare
+
+
+@pytest.fixture
+def tree() -> Callable[[Path], dict[str, bytes]]:
+    """Every file below a folder with its bytes, hidden ones too."""
+
+    def read(folder: Path) -> dict[str, bytes]:
+        return {str(p.relative_to(folder)): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}
+
+    return read

@@ -126,23 +126,17 @@ def _refused(report: Report, prefix: str, why: str, on: date) -> Outcome:
 
 def _notice(arguments: argparse.Namespace, found: Comparison, named: tuple[Named, Named], spec: Spec, on: date) -> str:
     # only this way of asking needs the whole of the layout
+    from specgen.commands.targets import write_files
     from specgen.printing.notice import print_notice
     from specgen.rendering.failure import RenderError
-    from specgen.rendering.writing import write_all
 
     old, new = (printable_name(side.title) for side in named)
     documents = tuple(dict.fromkeys(side.document for side in named if side.document))
     number = f"CN-{documents[0]}-{'-'.join(side.revision or 'now' for side in named)}" if len(documents) == 1 else ""
-    folder, for_maker = str(arguments.notice), arguments.reader == "maker"
-    out = Path(folder)
+    out, for_maker = Path(arguments.notice), arguments.reader == "maker"
     try:
         files = print_notice(found, spec, old_name=old, new_name=new, number=number, on=on, for_maker=for_maker)
-        out.mkdir(parents=True, exist_ok=True)
-        write_all(out, files)
     except RenderError as reason:
         raise CannotRunError(f"the notice cannot be laid out: {reason}") from reason
-    except (OSError, ValueError) as reason:
-        raise CannotRunError(
-            f"{printable_name(folder)} cannot be written to: {getattr(reason, 'strerror', None) or reason}"
-        ) from reason
+    write_files(out, files)
     return "".join(f"{printable_name((out / name).as_posix())} written\n" for name in files)

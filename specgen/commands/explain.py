@@ -68,15 +68,11 @@ def run(arguments: argparse.Namespace) -> Outcome:
 
 def _pages(folder: Path) -> Outcome:
     # Only this way of asking needs the template engine.
+    from specgen.commands.targets import write_files
     from specgen.printing.catalogue import catalogue_pages
-    from specgen.rendering.writing import write_all
 
     pages = catalogue_pages()
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-        write_all(folder, pages)
-    except OSError as reason:
-        raise CannotRunError(f"{folder} cannot be written: {reason.strerror or reason}") from reason
+    write_files(folder, pages)
     return Outcome(f"{len(pages)} pages written; begin with {printable_name(str(folder / 'index.html'))}\n")
 
 

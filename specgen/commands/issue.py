@@ -7,7 +7,7 @@ import argparse
 from specgen.clock import now, today
 from specgen.commands.approve import refusal
 from specgen.commands.outcome import REFUSED, CannotRunError, Outcome
-from specgen.commands.register_place import declare_place, project, register_of
+from specgen.commands.register_place import declare_place, declare_receipt, project, receipt_written, register_of
 from specgen.commands.typed import day, line
 from specgen.register.failure import RegisterError
 from specgen.report.lines import one_line
@@ -24,6 +24,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("document", metavar="DOC", help="number of the document, as in MS-001")
     parser.add_argument("--reason", required=True, type=line, help="why this revision is made; printed in it")
     declare_place(parser)
+    declare_receipt(parser)
     parser.add_argument(
         "--on", metavar="DATE", type=day, help="judge the sources by this day (today by UTC if left out)"
     )
@@ -36,10 +37,11 @@ def run(arguments: argparse.Namespace) -> Outcome:
     from specgen.rendering.failure import RenderError
 
     folder = project(arguments)
+    register = register_of(arguments, folder)
     try:
         done = issue(
             folder,
-            register_of(arguments, folder),
+            register,
             arguments.document,
             reason=arguments.reason,
             on=arguments.on or today(),
@@ -57,5 +59,5 @@ def run(arguments: argparse.Namespace) -> Outcome:
     return Outcome(
         f"{listed}{record.document} {record.revision} issued {record.time}, fingerprint {done.fingerprint}.\n{told}"
         f"Record {record.number}: {done.kept.sha256}\n"
-        "Keep a receipt outside the register (`specgen register receipt FILE`): the loss of the newest record shows by it alone.\n"
+        f"{receipt_written(arguments, register)}"
     )

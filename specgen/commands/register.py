@@ -9,7 +9,7 @@ from typing import Any
 
 from specgen.commands.outcome import CannotRunError, Outcome
 from specgen.commands.register_entries import acknowledge_revision, export_revision, withdraw_revision, write_receipt
-from specgen.commands.register_place import declare_place, register_of
+from specgen.commands.register_place import declare_place, declare_receipt, register_of
 from specgen.commands.register_reports import as_of, list_revisions, overdue, show, verify
 from specgen.commands.typed import day, line
 from specgen.register.failure import RegisterError
@@ -27,6 +27,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
         own = actions.add_parser(name, help=about, description=f"{about[:1].upper()}{about[1:]}.", allow_abbrev=False)
         for argument, described in arguments.items():
             own.add_argument(argument, **described)
+        if name in _ADDING:
+            declare_receipt(own)
         declare_place(own)
 
 
@@ -38,6 +40,7 @@ def run(arguments: argparse.Namespace) -> Outcome:
         raise CannotRunError(str(reason)) from reason
 
 
+_ADDING = ("withdraw", "acknowledge")
 _REVISION: dict[str, Any] = {"metavar": "DOC@REV", "help": "number and revision, as in MS-001@B"}
 _ACTIONS: Mapping[str, tuple[str, Callable[[argparse.Namespace, Path], Outcome], Mapping[str, dict[str, Any]]]] = {
     "list": ("list every revision and how it stands", list_revisions, {}),

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from specgen.commands.outcome import CannotRunError
 from specgen.register.names import REGISTER
+from specgen.source.characters import printable_name
 from specgen.source.project import SourceError, find_project
 
 
@@ -22,6 +23,29 @@ def declare_register(parser: argparse.ArgumentParser) -> None:
         metavar="DIR",
         help=f"folder of the register (`{REGISTER}` in the folder of the sources if left out)",
     )
+
+
+def declare_receipt(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--receipt",
+        metavar="FILE",
+        help="write a receipt of the register as it then stands, to be kept elsewhere; it replaces an older receipt",
+    )
+
+
+def receipt_written(arguments: argparse.Namespace, register: Path) -> str:
+    """What was written by the option, or how to come by a receipt: what was added last is lost unseen without one."""
+    from specgen.commands.targets import write_file
+    from specgen.register.receipt import is_receipt, receipt
+
+    if arguments.receipt is None:
+        return (
+            "Keep a receipt outside the register (`specgen register receipt FILE`): the loss of the newest record shows by "
+            "it alone.\n"
+        )
+    file = Path(arguments.receipt)
+    write_file(file, receipt(register), is_receipt)
+    return f"{printable_name(file.as_posix())} written\n"
 
 
 def project(arguments: argparse.Namespace) -> Path:

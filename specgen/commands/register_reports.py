@@ -9,7 +9,8 @@ from pathlib import Path
 from specgen.clock import today
 from specgen.commands.outcome import DONE, REFUSED, Outcome
 from specgen.register.failure import RegisterError
-from specgen.register.folder import History, Kept, histories, history_of
+from specgen.register.folder import histories, history_of
+from specgen.register.history import History, Kept
 from specgen.register.json_text import read_bytes
 from specgen.register.state import in_force, issues, not_acknowledged, standing, until
 from specgen.source.characters import printable_name
@@ -46,17 +47,20 @@ def show(arguments: argparse.Namespace, register: Path) -> Outcome:
 
 def verify(arguments: argparse.Namespace, register: Path) -> Outcome:
     from specgen.register.chain import all_faults, left_behind
-    from specgen.register.receipt import lost_since
+    from specgen.register.receipt import beyond, lost_since
 
     found = histories(register)
     faults = [fault for one in found for fault in all_faults(one)]
-    if arguments.receipt:
-        faults += lost_since(read_bytes(Path(arguments.receipt)), found)
+    receipt = read_bytes(Path(arguments.receipt)) if arguments.receipt else None
+    if receipt is not None:
+        faults += lost_since(receipt, found)
     number = _counted(sum(len(one.kept) for one in found), "record")
     notes = [
         f"left behind by an issuing that was cut off, may be deleted: {printable_name(name)}"
         for name in left_behind(register)
     ]
+    if receipt is not None:
+        notes += beyond(receipt, found)
     if faults:
         return lines_of([*faults, *notes, f"{_counted(len(faults), 'fault')} in {number}."], REFUSED)
     end = (

@@ -10,9 +10,9 @@ from pathlib import Path
 from specgen.checking import Checked
 from specgen.commands.folder import checked_folder, declare_folder, prefix_of, project_folder
 from specgen.commands.outcome import REFUSED, CannotRunError, Outcome
+from specgen.commands.targets import write_files
 from specgen.findings import Severity
 from specgen.rendering.failure import RenderError
-from specgen.rendering.writing import write_all
 from specgen.report import as_text
 from specgen.report.lines import one_line, tally
 from specgen.source.characters import printable_name
@@ -65,7 +65,7 @@ def run(arguments: argparse.Namespace) -> Outcome:
         files = _documents(checked, arguments)
     except (Refused, RenderError) as reason:
         return Outcome("", REFUSED, f"specgen: {one_line(str(reason))}\n{_NOTHING}")
-    _write(out, files)
+    write_files(out, files)
     written = "".join(f"{printable_name((out / name).as_posix())}\n" for name in files)
     number = f"{len(files)} file{'' if len(files) == 1 else 's'} written"
     return Outcome(f"{written}{number}; {tally(checked.report, checked.on)}.\n")
@@ -122,13 +122,3 @@ def _progress() -> Callable[[str], None] | None:
 def _once(names: list[str] | None) -> tuple[str, ...] | None:
     """What is named twice is printed once; None stands for all."""
     return None if names is None else tuple(dict.fromkeys(names))
-
-
-def _write(out: Path, files: Mapping[str, bytes]) -> None:
-    try:
-        out.mkdir(parents=True, exist_ok=True)
-        write_all(out, files)
-    except OSError as error:
-        raise CannotRunError(f"{out} cannot be written to: {error.strerror or error}") from error
-    except ValueError as error:
-        raise CannotRunError(str(error)) from error

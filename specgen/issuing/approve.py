@@ -6,22 +6,21 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
 
-from specgen.issuing.candidate import Refused, candidate
+from specgen.issuing.candidate import Candidate, Refused, candidate
 from specgen.register.approvals import (
-    SALT_FILE,
     Approval,
     Collected,
     approval_file,
     approval_text,
     approvals_folder,
     binding,
+    claimed_salt,
     collected,
     conflicts,
-    kept_salt,
     read_approval,
-    salt_text,
 )
 from specgen.register.failure import RegisterError
+from specgen.register.persons import person
 from specgen.rendering.writing import write_all
 from specgen.source.characters import printable_name
 
@@ -41,26 +40,40 @@ def approve(
 
     Raises SourceError, RegisterError, or Refused where the sources or the person stand against it.
     """
-    found = candidate(folder, register, document, on)
-    approval = Approval(document, found.revision, found.digest, role, name, meaning, now.strftime("%Y-%m-%dT%H:%M:%SZ"))
-    text, file = approval_text(approval), approval_file(role, name)
-    # what cannot be read back is not written
-    read_approval(text, file)
-    before = binding(collected(folder, document), document, found.revision, found.digest)
-    together = [one for one in before if one.file != file] + [Collected(approval, file, text)]
-    against = tuple(conflicts(together, found.preparer))
-    if against:
-        raise Refused(*against)
+    said = (role, name, meaning, now.strftime("%Y-%m-%dT%H:%M:%SZ"))
+    found, approval, file = _given(folder, register, document, on, said)
     place = approvals_folder(folder, document)
-    written = {file: text}
-    if kept_salt(folder, document, found.revision) is None:
-        written = {SALT_FILE: salt_text(document, found.revision, found.salt), **written}
     try:
-        place.mkdir(parents=True, exist_ok=True)
+        if claimed_salt(folder, document, found.revision, found.salt) != found.salt:
+            # someone else drew the salt of this revision meanwhile: the digest rests on theirs
+            _, approval, file = _given(folder, register, document, on, said)
         # a signature beside it is of what was said before
         (place / f"{file}.sig").unlink(missing_ok=True)
-        write_all(place, written)
+        write_all(place, {file: approval_text(approval)})
     except (OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or error
         raise RegisterError(f"{printable_name(str(place))} cannot be written to: {why}") from error
     return Approved(approval, place / file)
+
+
+def _given(
+    folder: Path, register: Path, document: str, on: date, said: tuple[str, str, str, str]
+) -> tuple[Candidate, Approval, str]:
+    """The candidate, the approval of it, and the file the approval goes into. Raises Refused where something stands against it."""
+    found = candidate(folder, register, document, on)
+    approval = Approval(document, found.revision, found.digest, *said)
+    text, file = approval_text(approval), approval_file(approval.role, approval.name)
+    # what cannot be read back is not written
+    read_approval(text, file)
+    waiting = collected(folder, document)
+    before = binding(waiting, document, found.revision, found.digest)
+    together = [one for one in before if one.file != file] + [Collected(approval, file, text)]
+    against = [*conflicts(together, found.preparer)]
+    against += [
+        f"{file} holds what {one.approval.name} said; give the name in full"
+        for one in waiting
+        if one.file == file and person(one.approval.name) != person(approval.name)
+    ]
+    if against:
+        raise Refused(*against)
+    return found, approval, file

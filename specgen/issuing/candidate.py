@@ -23,7 +23,8 @@ from specgen.register.approvals import kept_salt, new_salt
 from specgen.register.chain import sound
 from specgen.register.editions import Editions, digest, editions
 from specgen.register.failure import RegisterError
-from specgen.register.folder import History, history_of
+from specgen.register.folder import history_of
+from specgen.register.history import History
 from specgen.register.numbering import next_revision
 from specgen.register.state import issues
 from specgen.source.characters import printable_name

@@ -20,9 +20,10 @@ from specgen.register.approvals import Collected, allowed_signers, binding, coll
 from specgen.register.certificate import Certificate, carried, certificate_text, code_text, fingerprint
 from specgen.register.editions import content_sha256, record_contents
 from specgen.register.failure import RegisterError
-from specgen.register.folder import History, Kept, Step, append, history_of, no_step
+from specgen.register.folder import Step, append, history_of, no_step
+from specgen.register.history import History, Kept
 from specgen.register.json_text import read_bytes, sha256
-from specgen.register.names import ALLOWED_SIGNERS, CERTIFICATE, CUSTOMER_MODEL, MAKER_MODEL
+from specgen.register.names import ALLOWED_SIGNERS, CERTIFICATE, CUSTOMER_MODEL, MAKER_MODEL, safe
 from specgen.register.policy import missing_approvals, next_review, policy_lines
 from specgen.register.record import Record, Reference, file_hashes
 from specgen.register.state import in_force, issues
@@ -83,6 +84,14 @@ def issue(
     """
     step("check")
     found = candidate(folder, register, document, on)
+    kept_under = {name: f"sources/{name}.txt" for name in found.sources()}
+    if odd := [name for name, path in kept_under.items() if not safe(path)]:
+        raise Refused(
+            *(
+                f"{name} has a name that no register can keep (signs, length, or a blank in front); rename it"
+                for name in odd
+            )
+        )
     before = _source_bytes(folder, found.sources())
     head = found.history.head
     time = now.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
@@ -91,7 +100,7 @@ def issue(
             f"the last record of {document} is of {head.record.time}, this clock says {time}; set the clock"
         )
     step("collect approvals")
-    approvals = _approvals(folder, found)
+    approvals = _approvals(folder, found, time)
     step("certify")
     certificate = _certificate(found, approvals, reason, time)
     text = certificate_text(certificate)
@@ -99,7 +108,7 @@ def issue(
     documents = printer(found, _issue(found, approvals, certificate, text, now))
     files: dict[str, bytes] = {f"documents/{name}": data for name, data in documents.items()}
     files |= {CERTIFICATE: text, MAKER_MODEL: found.frozen.maker, CUSTOMER_MODEL: found.frozen.customer}
-    files |= {f"sources/{name}.txt": data for name, data in before.items()}
+    files |= {kept_under[name]: data for name, data in before.items()}
     files |= _approval_files(folder, approvals)
     step("look at the sources again")
     if _source_bytes(folder, before) != before:
@@ -115,10 +124,15 @@ def issue(
     return Issued(append(register, record, files, step), fingerprint(sha256(text)))
 
 
-def _approvals(folder: Path, found: Candidate) -> list[Collected]:
+def _approvals(folder: Path, found: Candidate, time: str) -> list[Collected]:
     waiting = collected(folder, found.document)
     bound = binding(waiting, found.document, found.revision, found.digest)
-    lines = [*conflicts(bound, found.preparer), *missing_approvals(found.spec.project.policies, bound)]
+    lines = [
+        f"{one.file} is of {one.approval.time}, after this moment; approve again, or set the clock"
+        for one in bound
+        if one.approval.time > time
+    ]
+    lines += [*conflicts(bound, found.preparer), *missing_approvals(found.spec.project.policies, bound)]
     if lines:
         void = [one for one in waiting if one not in bound and one.approval.revision == found.revision]
         lines += [f"{one.file} is void: the content was changed after it was given" for one in void]

@@ -7,10 +7,13 @@ approve, is common practice, no source.
 
 from __future__ import annotations
 
+import os
 import re
 import secrets
 from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from dataclasses import dataclass
+from datetime import datetime
 from hashlib import sha256
 from pathlib import Path
 from typing import Any, Literal
@@ -18,16 +21,20 @@ from typing import Any, Literal
 from specgen.model.file_names import file_stem
 from specgen.register.editions import SALT_BYTES
 from specgen.register.failure import RegisterError
+from specgen.register.folder import confirm
 from specgen.register.json_text import parsed, read_bytes, written
-from specgen.register.names import ALLOWED_SIGNERS, APPROVALS, stem_of
+from specgen.register.names import ALLOWED_SIGNERS, APPROVALS, safe, stem_of
+from specgen.register.persons import names_person, person
 from specgen.register.signatures import SIGNATURE_LIMIT, signer_of
-from specgen.source.characters import printable_name
+from specgen.source.characters import first_refused, printable_name
+from specgen.source.characters import named as character
 
 Role = Literal["check", "approve"]
 ROLES: tuple[Role, ...] = ("check", "approve")
-SALT_FILE = "salt.json"
+_SALT = "salt-"
 _FIELDS = ("document", "revision", "digest", "role", "name", "meaning", "time")
-_TIME = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}Z")
+_TIME = "%Y-%m-%dT%H:%M:%SZ"
+_PLAIN = re.compile(r"[A-Za-z]+( [A-Za-z]+)*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,10 +70,10 @@ def approval_text(approval: Approval) -> bytes:
 
 
 def approval_file(role: str, name: str) -> str:
-    """`check-jane-doe.json`; a name that letters a to z cannot hold gets a few signs of its hash."""
+    """`check-jane-doe.json`. Two names never meet in one file: any but plain words of letters a to z gets 80 bits of its hash."""
     slug = file_stem(name).lower()[:60].strip("-.")
-    if slug != re.sub(r"\s+", "-", name.strip()).lower():
-        slug = f"{slug}-{sha256(name.encode('utf-8')).hexdigest()[:8]}".lstrip("-")
+    if len(name) > 60 or not _PLAIN.fullmatch(name):
+        slug = f"{slug}-{sha256(name.encode('utf-8')).hexdigest()[:20]}".lstrip("-")
     return f"{role}-{slug}.json"
 
 
@@ -75,8 +82,11 @@ def read_approval(data: bytes, named: str) -> Approval:
     value = parsed(data, named)
     if set(value) != {"approval", *_FIELDS} or value["approval"] != "1" or not _texts(value):
         raise RegisterError(f"{named} is not an approval as `specgen approve` writes it")
-    if value["role"] not in ROLES or not _TIME.fullmatch(value["time"]):
+    if value["role"] not in ROLES or not _is_time(value["time"]):
         raise RegisterError(f"{named} has a role or a time that is none")
+    odd = next((sign for field in _FIELDS if (sign := first_refused(value[field])) is not None), None)
+    if odd is not None:
+        raise RegisterError(f"{named} holds {character(odd)}, which nobody sees and no approval needs")
     return Approval(*(value[field] for field in _FIELDS))
 
 
@@ -88,6 +98,10 @@ def collected(project: Path, document: str) -> list[Collected]:
     folder = approvals_folder(project, document)
     found = []
     for path in _listed(folder):
+        if not safe(f"{APPROVALS}/{path.name}.sig"):
+            raise RegisterError(
+                f"{printable_name(path.name)} in {APPROVALS} has a name no register can keep; rename or delete it"
+            )
         text = read_bytes(path, SIGNATURE_LIMIT)
         approval = read_approval(text, path.name)
         beside = path.with_name(f"{path.name}.sig")
@@ -101,7 +115,7 @@ def collected(project: Path, document: str) -> list[Collected]:
                 f"{path.name} is signed, and the project folder has no {ALLOWED_SIGNERS} file to check it against"
             )
         try:
-            signer = signer_of(text, signature, allowed)
+            signer = signer_of(text, signature, allowed, approval.time)
         except RegisterError as reason:
             raise RegisterError(f"{path.name}: {reason}; sign it again or delete {beside.name}") from reason
         found.append(Collected(approval, path.name, text, signature, signer))
@@ -122,18 +136,18 @@ def conflicts(approvals: Iterable[Collected], preparer: str) -> Iterator[str]:
     roles: dict[str, str] = {}
     keys: dict[str, str] = {}
     for one in approvals:
-        who, role = same_person(one.approval.name), one.approval.role
-        if who == same_person(preparer):
+        who, role = person(one.approval.name), one.approval.role
+        if who == person(preparer):
             yield f"{one.approval.name} prepared the document and cannot {role} it"
+        if one.signer and not names_person(one.signer, one.approval.name):
+            yield (
+                f"{one.file} is in the name of {one.approval.name} and signed with the key of {one.signer}; whoever is "
+                f"named has to sign, and {ALLOWED_SIGNERS} has to name that person, as in ada.quill@example.org"
+            )
         if roles.setdefault(who, role) != role:
             yield f"{one.approval.name} cannot both check and approve"
         if one.signer and keys.setdefault(one.signer, who) != who:
             yield f"the key of {one.signer} signed for two names"
-
-
-def same_person(name: str) -> str:
-    """One spelling for one name: capitals and blanks do not make another person."""
-    return " ".join(name.split()).casefold()
 
 
 def allowed_signers(project: Path) -> bytes | None:
@@ -143,10 +157,10 @@ def allowed_signers(project: Path) -> bytes | None:
 
 def kept_salt(project: Path, document: str, revision: str) -> bytes | None:
     """The salt drawn when this revision was first approved, None where there is none yet."""
-    path = approvals_folder(project, document) / SALT_FILE
+    path = approvals_folder(project, document) / salt_file(revision)
     if not path.exists() and not path.is_symlink():
         return None
-    value = parsed(read_bytes(path, SIGNATURE_LIMIT), SALT_FILE)
+    value = parsed(read_bytes(path, SIGNATURE_LIMIT), path.name)
     if value.get("document") != document or value.get("revision") != revision:
         return None
     try:
@@ -154,7 +168,7 @@ def kept_salt(project: Path, document: str, revision: str) -> bytes | None:
     except ValueError:
         salt = b""
     if len(salt) != SALT_BYTES:
-        raise RegisterError(f"{SALT_FILE} of {document} is damaged; delete it and approve again")
+        raise RegisterError(f"{path.name} of {document} is damaged; delete it and approve again")
     return salt
 
 
@@ -162,8 +176,27 @@ def new_salt() -> bytes:
     return secrets.token_bytes(SALT_BYTES)
 
 
-def salt_text(document: str, revision: str, salt: bytes) -> bytes:
-    return written({"document": document, "revision": revision, "salt": salt.hex()})
+def claimed_salt(project: Path, document: str, revision: str, drawn: bytes) -> bytes:
+    """The one salt of a revision: `drawn`, or what another approver stored a moment before. Raises OSError."""
+    final = approvals_folder(project, document) / salt_file(revision)
+    final.parent.mkdir(parents=True, exist_ok=True)
+    own = final.with_name(f".{final.name}.{secrets.token_hex(6)}.tmp")
+    try:
+        with own.open("xb") as stream:
+            stream.write(written({"document": document, "revision": revision, "salt": drawn.hex()}))
+            stream.flush()
+            os.fsync(stream.fileno())
+        with suppress(FileExistsError):
+            # a link is made only where nothing stands: of two who come at once, one is first
+            os.link(own, final)
+            confirm(final.parent)
+    finally:
+        own.unlink(missing_ok=True)
+    return kept_salt(project, document, revision) or drawn
+
+
+def salt_file(revision: str) -> str:
+    return f"{_SALT}{file_stem(revision)}-{sha256(revision.encode('utf-8')).hexdigest()[:8]}.json"
 
 
 def _listed(folder: Path) -> list[Path]:
@@ -171,12 +204,17 @@ def _listed(folder: Path) -> list[Path]:
         return []
     try:
         return sorted(
-            path
-            for path in folder.iterdir()
-            if path.suffix == ".json" and path.name != SALT_FILE and not path.name.startswith(".")
+            path for path in folder.iterdir() if path.suffix == ".json" and not path.name.startswith((".", _SALT))
         )
     except OSError as error:
         raise RegisterError(f"{printable_name(str(folder))} cannot be read: {error.strerror or error}") from error
+
+
+def _is_time(text: str) -> bool:
+    try:
+        return datetime.strptime(text, _TIME).strftime(_TIME) == text  # noqa: DTZ007  # the Z stands in the pattern
+    except ValueError:
+        return False
 
 
 def _texts(value: dict[str, Any]) -> bool:

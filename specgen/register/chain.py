@@ -12,43 +12,19 @@ import stat
 from collections.abc import Iterator
 from pathlib import Path
 
-from specgen.model.file_names import file_stem
-from specgen.register.certificate import read_certificate
+from specgen.register.certificate import Certificate, read_certificate
 from specgen.register.failure import RegisterError
-from specgen.register.folder import History, Kept, sums_text
+from specgen.register.folder import read_kept, sums_text
+from specgen.register.history import History, Kept
 from specgen.register.json_text import read_bytes, sha256
-from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, MAKER_MODEL, RECORD, SUMS
+from specgen.register.names import ALLOWED_SIGNERS, APPROVALS, CERTIFICATE, CUSTOMER_MODEL, MAKER_MODEL, RECORD, SUMS
+from specgen.register.persons import names_person
 from specgen.register.record import record_text
+from specgen.register.signatures import signer_of
 from specgen.source.characters import printable_name
 
 _CHUNK = 1024 * 1024
 _SUMS_LIMIT = 16 * 1024 * 1024
-
-
-def link_faults(found: History) -> Iterator[str]:
-    """What is wrong with numbers, names, order and links, by the records alone."""
-    previous, time = "", ""
-    revisions: set[str] = set()
-    for expected, kept in enumerate(found.kept, 1):
-        record, at = kept.record, f"{kept.folder.parent.name}/{kept.folder.name}"
-        if record.number != int(kept.folder.name):
-            yield f"{at} holds the record {record.number}"
-        if int(kept.folder.name) != expected:
-            yield f"{at}: record {expected} is missing before it"
-            return
-        if record.document != found.document or file_stem(record.document) != kept.folder.parent.name:
-            yield f"{at} is a record of {record.document}"
-        if record.previous != previous:
-            yield f"{at} does not follow from the record before it"
-        if record.time < time:
-            yield f"{at} is older than the record before it"
-        if record.kind == "issue":
-            if record.revision in revisions:
-                yield f"{at} uses the revision {record.revision} again"
-            revisions.add(record.revision)
-        elif record.revision not in revisions:
-            yield f"{at} speaks of the revision {record.revision}, which was never issued"
-        previous, time = kept.sha256, record.time
 
 
 def sound(found: History) -> History:
@@ -57,7 +33,7 @@ def sound(found: History) -> History:
     A record added after a damaged one would vouch for the damage.
     """
     newest = _file_faults(found.head) if found.head is not None else ()
-    faults = (*found.faults, *link_faults(found), *newest)
+    faults = (*found.faults, *newest)
     if faults:
         raise RegisterError(f"the register of {found.document} is damaged, so nothing is added to it: {faults[0]}")
     return found
@@ -66,7 +42,6 @@ def sound(found: History) -> History:
 def all_faults(found: History) -> Iterator[str]:
     """Everything wrong with one document's part of the register, its files and certificates included."""
     yield from found.faults
-    yield from link_faults(found)
     before = ""
     for kept in found.kept:
         if sha256(record_text(kept.record)) != kept.sha256:
@@ -129,6 +104,35 @@ def _certificate_faults(kept: Kept, before: str) -> Iterator[str]:
         yield f"{at}: the certificate and the record differ"
     if record.files.get(CERTIFICATE, ("", 0))[0] != record.certificate:
         yield f"{at}: the record holds the hash of another certificate"
+    yield from _approval_faults(kept, certificate, at)
+
+
+def _approval_faults(kept: Kept, certificate: Certificate, at: str) -> Iterator[str]:
+    """The approvals beside the certificate are those it carries, each bound to it, its signature by the one it names."""
+    held = {name for name in kept.record.files if name.startswith(f"{APPROVALS}/") and name.endswith(".json")}
+    try:
+        listed = f"{APPROVALS}/{ALLOWED_SIGNERS}"
+        allowed = read_kept(kept, listed) if listed in kept.record.files else None
+        beside = {}
+        for name in held:
+            signature = f"{name}.sig"
+            signed = read_kept(kept, signature) if signature in kept.record.files else b""
+            beside[read_kept(kept, name)] = signed
+        if beside != {one.text: one.signature for one in certificate.approvals}:
+            yield f"{at}: the approvals and the certificate differ"
+        for one in certificate.approvals:
+            said = f"{at}: the approval of {one.approval.name}"
+            bound = (one.approval.document, one.approval.revision, one.approval.digest)
+            if bound != (certificate.document, certificate.revision, certificate.digest):
+                yield f"{said} is bound to something else"
+            if one.signature and allowed is None:
+                yield f"{said} is signed, and no list of signers stands beside it"
+            elif one.signature and allowed is not None:
+                signer = signer_of(one.text, one.signature, allowed, one.approval.time)
+                if not names_person(signer, one.approval.name):
+                    yield f"{said} is signed with the key of {signer}"
+    except RegisterError as reason:
+        yield f"{at}: {reason}"
 
 
 def _walk(folder: Path) -> Iterator[tuple[str, bool]]:

@@ -11,7 +11,7 @@ from specgen.model.file_names import sheet_number
 from specgen.model.project import Policies, RevisionGround
 from specgen.model.spec import Spec
 from specgen.register.editions import content_sha256
-from specgen.register.folder import History
+from specgen.register.history import History
 from specgen.register.record import Record
 from specgen.register.state import in_force, overdue, suspects
 

@@ -9,10 +9,12 @@ from __future__ import annotations
 import io
 import zipfile
 from collections.abc import Mapping
+from pathlib import Path
 
 from specgen.model.senses import Audience
 from specgen.register.certificate import fingerprint
-from specgen.register.folder import Kept, read_kept, sums_text
+from specgen.register.folder import read_kept, sums_text
+from specgen.register.history import Kept
 from specgen.register.json_text import read_bytes, sha256
 from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, RECORD, SUMS
 from specgen.register.signatures import NAMESPACE
@@ -60,6 +62,16 @@ def export(kept: Kept, audience: Audience, maker: str) -> bytes:
         held[RECORD] = read_bytes(kept.folder / RECORD)
     held[README] = _readme(kept, maker, _MAKERS if audience is Audience.MAKER else "")
     return _zipped({**held, SUMS: sums_text({name: sha256(data) for name, data in held.items()})}, kept)
+
+
+def is_export(file: Path) -> bool:
+    """True for a zip that an earlier export wrote."""
+    try:
+        with zipfile.ZipFile(file) as whole:
+            held = {name.partition("/")[2] for name in whole.namelist()}
+    except (OSError, ValueError, zipfile.BadZipFile):
+        return False
+    return {README, SUMS, CERTIFICATE} <= held
 
 
 def _customers(name: str) -> bool:

@@ -12,10 +12,10 @@ import secrets
 import shutil
 from collections.abc import Callable, Mapping
 from contextlib import suppress
-from dataclasses import dataclass, field
 from pathlib import Path
 
 from specgen.register.failure import RegisterError, TakenError
+from specgen.register.history import History, Kept, link_faults
 from specgen.register.json_text import read_bytes, sha256
 from specgen.register.names import RECORD, SUMS, folder_of, record_folder, record_number, safe
 from specgen.register.record import Record, read_record, record_text
@@ -32,28 +32,6 @@ def no_step(name: str) -> None:
     """What a step is told outside the tests: nothing."""
 
 
-@dataclass(frozen=True, slots=True)
-class Kept:
-    """A record as it stands in the register: where, and the SHA-256 of its very bytes, which the next one holds."""
-
-    record: Record
-    folder: Path
-    sha256: str
-
-
-@dataclass(frozen=True, slots=True)
-class History:
-    """The chain of one document as far as it can be read, in order, and what stands in the way of reading more."""
-
-    document: str
-    kept: tuple[Kept, ...] = ()
-    faults: tuple[str, ...] = field(default=())
-
-    @property
-    def head(self) -> Kept | None:
-        return self.kept[-1] if self.kept else None
-
-
 def append(register: Path, record: Record, files: Mapping[str, bytes], step: Step = no_step) -> Kept:
     """Adds the record with its files as one step that happens whole or not at all.
 
@@ -62,6 +40,7 @@ def append(register: Path, record: Record, files: Mapping[str, bytes], step: Ste
     """
     place = folder_of(register, record.document) / record_folder(record.number)
     held = {**files, RECORD: record_text(record)}
+    read_record(held[RECORD], f"the record of {printable_name(record.document)}")
     held[SUMS] = sums_text({name: sha256(data) for name, data in held.items()})
     stage = place.with_name(f".{place.name}.{secrets.token_hex(6)}.stage")
     made = _missing(place.parent)
@@ -74,6 +53,9 @@ def append(register: Path, record: Record, files: Mapping[str, bytes], step: Ste
         step("make the stage")
         stage.mkdir()
         _fill(stage, held, step)
+        step("read the record back")
+        if read_record(read_bytes(stage / RECORD), RECORD) != record:
+            raise RegisterError("the disk gave back another record than was written; nothing was changed")
         step("rename")
         # an empty folder of that name holds no record and is replaced
         os.rename(stage, place)  # noqa: PTH104  # the tests break it to see what a failed rename leaves
@@ -111,7 +93,7 @@ def histories(register: Path) -> list[History]:
 
 
 def history(register: Path, stem: str) -> History:
-    """The chain of one document's folder. What cannot be read is a fault of it, never an exception."""
+    """The chain of one document's folder. What cannot be read, and a link that does not hold, is a fault of it, never an exception."""
     folder = register / stem
     if folder.is_symlink() or not folder.is_dir():
         return History(stem, (), (f"{stem} is no folder of a document",))
@@ -133,7 +115,8 @@ def history(register: Path, stem: str) -> History:
         except RegisterError as reason:
             faults.append(str(reason))
     kept.sort(key=lambda one: int(one.folder.name))
-    return History(kept[0].record.document if kept else stem, tuple(kept), tuple(faults))
+    document = kept[0].record.document if kept else stem
+    return History(document, tuple(kept), (*faults, *link_faults(document, kept)))
 
 
 def history_of(register: Path, document: str) -> History:

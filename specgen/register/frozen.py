@@ -14,7 +14,8 @@ from specgen.model.parse import Loaded, parse
 from specgen.model.spec import LIST_KINDS
 from specgen.register.editions import SALT, WITHHELD
 from specgen.register.failure import RegisterError
-from specgen.register.folder import Kept, history_of, read_kept
+from specgen.register.folder import history_of, read_kept
+from specgen.register.history import Kept
 from specgen.register.json_text import parsed, read_bytes, written
 from specgen.register.names import MAKER_MODEL
 from specgen.register.state import issues
@@ -45,12 +46,12 @@ def frozen_sources(register: Path, document: str, revision: str) -> tuple[Source
 
 
 def issued_revision(register: Path, document: str, revision: str) -> Kept:
-    """The record that issued a revision. Raises RegisterError where the register has none."""
+    """The record that issued a revision. Raises RegisterError where the register has none, or does not hold."""
     found = history_of(register, document)
+    if found.faults:
+        raise RegisterError(f"the register of {document} is damaged, so nothing is taken from it: {found.faults[0]}")
     issued = {kept.record.revision: kept for kept in issues(found.kept)}
     if revision not in issued:
-        if not issued and found.faults:
-            raise RegisterError(found.faults[0])
         known = f"there is: {', '.join(issued)}" if issued else "the document is not in this register"
         raise RegisterError(f"there is no {document} {revision}; {known}")
     return issued[revision]

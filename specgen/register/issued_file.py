@@ -13,12 +13,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from specgen.register.certificate import Certificate, fingerprint, read_certificate
-from specgen.register.chain import link_faults
+from specgen.register.certificate import Carried, Certificate, fingerprint, read_certificate
 from specgen.register.failure import RegisterError
-from specgen.register.folder import History, Kept, histories
+from specgen.register.folder import histories, read_kept
+from specgen.register.history import History, Kept
 from specgen.register.json_text import PDF_LIMIT, read_bytes, sha256
 from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL
+from specgen.register.persons import names_person
 from specgen.register.signatures import key_of, signer_of
 from specgen.register.state import standing
 
@@ -43,7 +44,7 @@ def verify(path: Path, register: Path | None = None, allowed: bytes | None = Non
 def judged(data: bytes, register: list[History] | None, allowed: bytes | None = None) -> Verdict:
     """The verdict on the bytes of a file; `register` as read, None where there is none."""
     if register is not None and (found := _issued(sha256(data), register)) is not None:
-        return _unaltered(*found)
+        return _unaltered(*found, allowed)
     carried = attachments(data)
     certificate, fault = _certificate(carried)
     if register is not None:
@@ -90,23 +91,29 @@ def attachments(data: bytes) -> dict[str, bytes]:
 
 
 def _issued(hashed: str, register: list[History]) -> tuple[History, Kept, str] | None:
-    for found in register:
-        for kept in found.kept:
-            for name, (known, _) in kept.record.files.items():
-                if known == hashed and name.startswith("documents/"):
-                    return found, kept, name
-    return None
+    """The newest record that holds the file: one issued unchanged in two revisions is worked to by the later one."""
+    holding = [
+        (found, kept, name)
+        for found in register
+        for kept in found.kept
+        for name, (known, _) in kept.record.files.items()
+        if known == hashed and name.startswith("documents/")
+    ]
+    return max(holding, key=lambda one: (_is_current(*one[:2]), one[1].record.time, one[1].record.number), default=None)
 
 
-def _unaltered(found: History, kept: Kept, name: str) -> Verdict:
+def _is_current(found: History, kept: Kept) -> bool:
+    return standing(kept.record.revision, found.kept).word == "in force"
+
+
+def _unaltered(found: History, kept: Kept, name: str, allowed: bytes | None) -> Verdict:
     record = kept.record
     said = f"{record.document} {record.revision} of {record.day}, {name.partition('/')[2]}"
-    faults = (*found.faults, *link_faults(found))
-    if faults:
+    if found.faults:
         return Verdict(
             False,
             "register damaged",
-            (f"The file is the one recorded for {said}, but the register itself is damaged: {faults[0]}",),
+            (f"The file is the one recorded for {said}, but the register itself is damaged: {found.faults[0]}",),
         )
     now = standing(record.revision, found.kept)
     if now.word == "withdrawn":
@@ -115,7 +122,16 @@ def _unaltered(found: History, kept: Kept, name: str) -> Verdict:
     if now.word == "superseded":
         line = f"{said}: unaltered, but superseded by {now.by}; the next revision is of {now.since}. Do not work to it."
         return Verdict(False, "superseded", (line,))
-    return Verdict(True, "unaltered and current", (f"{said}: unaltered and current.",))
+    if allowed is None:
+        return Verdict(True, "unaltered and current", (f"{said}: unaltered and current.",))
+    try:
+        approvals = list(_approvals(read_certificate(read_kept(kept, CERTIFICATE)), allowed))
+    except RegisterError as reason:
+        return Verdict(False, "register damaged", (f"{said}: {reason}",))
+    lines = tuple(line for _, line in approvals)
+    if not all(holds for holds, _ in approvals):
+        return Verdict(False, "approval does not hold", (f"{said}: unaltered, but an approval does not hold.", *lines))
+    return Verdict(True, "unaltered and current", (f"{said}: unaltered and current.", *lines))
 
 
 def _not_issued(
@@ -179,15 +195,18 @@ def _approvals(certificate: Certificate, allowed: bytes | None) -> Iterator[tupl
         elif not one.signature:
             yield True, f"{said}: recorded, not signed."
         else:
-            holds, how = _signature(one.text, one.signature, allowed)
+            holds, how = _signature(one, allowed)
             yield holds, f"{said}: {how}"
 
 
-def _signature(text: bytes, signature: bytes, allowed: bytes | None) -> tuple[bool, str]:
+def _signature(one: Carried, allowed: bytes | None) -> tuple[bool, str]:
     try:
         if allowed is not None:
-            return True, f"signed, the signature holds, by the key of {signer_of(text, signature, allowed)}."
-        key = key_of(text, signature)
+            signer = signer_of(one.text, one.signature, allowed, one.approval.time)
+            if not names_person(signer, one.approval.name):
+                return False, f"signed with the key of {signer}, who is somebody else."
+            return True, f"signed, the signature holds, by the key of {signer}."
+        key = key_of(one.text, one.signature)
     except RegisterError as reason:
         return False, f"{reason}."
     return True, f"signed, the signature holds, by the key {key}; whose key that is the file cannot say."

@@ -5,10 +5,10 @@ from __future__ import annotations
 from datetime import UTC, datetime
 from pathlib import Path
 
-from specgen.register.approvals import same_person
 from specgen.register.chain import sound
 from specgen.register.failure import RegisterError
-from specgen.register.folder import History, Kept, Step, append, history_of, no_step
+from specgen.register.folder import Step, append, history_of, no_step
+from specgen.register.history import History, Kept
 from specgen.register.record import Kind, Record
 from specgen.register.state import issues, standing
 
@@ -27,7 +27,7 @@ def acknowledge(register: Path, document: str, revision: str, *, by: str, now: d
     """Adds the record that a holder has a revision. Raises RegisterError where it is none of its holders."""
     found, issued = _issued(register, document, revision)
     holders = issued.record.holders
-    name = next((holder for holder in holders if same_person(holder) == same_person(by)), None)
+    name = next((holder for holder in holders if _spelled(holder) == _spelled(by)), None)
     if name is None:
         raise RegisterError(f"{by} is no holder of {document} {revision}; there is: {', '.join(holders) or 'none'}")
     if any(
@@ -67,3 +67,8 @@ def _note(kind: Kind, found: History, issued: Kept, reason: str, by: str, now: d
         record.subject,
         record.title,
     )
+
+
+def _spelled(holder: str) -> str:
+    """A holder as the project names it: capitals and blanks make no other one; brackets do, as in Depot (North)."""
+    return " ".join(holder.split()).casefold()

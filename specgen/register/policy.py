@@ -7,13 +7,14 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 
 from specgen.model.project import Policies
-from specgen.register.approvals import Collected, same_person
+from specgen.register.approvals import Collected
+from specgen.register.persons import person
 
 
 def missing_approvals(policies: Policies | None, approvals: Sequence[Collected]) -> Iterator[str]:
     """What the policy of the project asks for and is not there."""
     policy = policies or Policies()
-    persons = {same_person(one.approval.name) for one in approvals}
+    persons = {person(one.approval.name) for one in approvals}
     if len(persons) < policy.approvals_needed:
         needed = "1 person has" if policy.approvals_needed == 1 else f"{policy.approvals_needed} persons have"
         yield f"{needed} to check or approve, {len(persons)} did"
@@ -21,7 +22,7 @@ def missing_approvals(policies: Policies | None, approvals: Sequence[Collected])
         yield "nobody has approved it"
     for demand in policy.approvals:
         fit = {
-            same_person(one.approval.name)
+            person(one.approval.name)
             for one in approvals
             if one.approval.role == demand.role.value and (one.signer or not demand.signed)
         }

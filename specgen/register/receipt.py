@@ -5,13 +5,33 @@ A chain tells nothing of its own end. Whoever holds a receipt finds out when the
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
+from pathlib import Path
 
 from specgen.register.failure import RegisterError
-from specgen.register.folder import History
-from specgen.register.json_text import parsed, written
+from specgen.register.folder import histories
+from specgen.register.history import History
+from specgen.register.json_text import parsed, read_bytes, written
 
 _FIELDS = {"number", "record", "revision", "time"}
+
+
+def receipt(register: Path) -> bytes:
+    """The receipt of a register as it stands. Raises RegisterError for a damaged one."""
+    found = histories(register)
+    if faults := [fault for one in found for fault in one.faults]:
+        raise RegisterError(f"no receipt is given for a damaged register: {faults[0]}")
+    return receipt_text(found)
+
+
+def is_receipt(file: Path) -> bool:
+    """True for a file that an earlier receipt was written to."""
+    try:
+        _heads(read_bytes(file))
+    except RegisterError:
+        return False
+    return True
 
 
 def receipt_text(found: Sequence[History]) -> bytes:
@@ -28,19 +48,48 @@ def receipt_text(found: Sequence[History]) -> bytes:
     return written({"receipt": "1", "documents": heads})
 
 
+def beyond(data: bytes, found: Sequence[History]) -> Iterator[str]:
+    """What the receipt is too old to vouch for, a sentence a document: records added since, or a document begun since.
+
+    Raises RegisterError for what is no receipt.
+    """
+    heads = _heads(data)
+    for one in found:
+        if one.head is None:
+            continue
+        head = heads.get(one.document)
+        if head is None:
+            yield f"the receipt does not know {one.document}: a record taken out of it since would not show"
+        elif int(head["number"]) < one.head.record.number:
+            yield (
+                f"the receipt knows {one.document} up to record {head['number']} ({head['time']}): "
+                "a later record taken out since would not show"
+            )
+
+
 def lost_since(data: bytes, found: Sequence[History]) -> Iterator[str]:
     """What the receipt knows and the register does not hold any more. Raises RegisterError for what is no receipt."""
-    value = parsed(data, "the receipt")
-    heads = value.get("documents")
-    if set(value) != {"receipt", "documents"} or not isinstance(heads, dict):
-        raise RegisterError("this is no receipt of a register")
     held = {one.document: {str(kept.record.number): kept.sha256 for kept in one.kept} for one in found}
-    for document, head in heads.items():
-        if not isinstance(head, dict) or set(head) != _FIELDS or not all(isinstance(one, str) for one in head.values()):
-            raise RegisterError("this is no receipt of a register")
+    for document, head in _heads(data).items():
         at = held.get(document, {}).get(head["number"])
         what = f"record {head['number']} of {document} ({head['revision']}, {head['time']})"
         if at is None:
             yield f"{what} is gone; the receipt knows it"
         elif at != head["record"]:
             yield f"{what} is not the one the receipt knows"
+
+
+def _heads(data: bytes) -> dict[str, dict[str, str]]:
+    value = parsed(data, "the receipt")
+    heads = value.get("documents")
+    if set(value) != {"receipt", "documents"} or not isinstance(heads, dict):
+        raise RegisterError("this is no receipt of a register")
+    for head in heads.values():
+        if (
+            not isinstance(head, dict)
+            or set(head) != _FIELDS
+            or not all(isinstance(one, str) for one in head.values())
+            or not re.fullmatch(r"[1-9][0-9]{0,5}", head["number"])
+        ):
+            raise RegisterError("this is no receipt of a register")
+    return heads

@@ -5,6 +5,7 @@ The program signs nothing and sees no private key. Whose key is whose says the p
 
 from __future__ import annotations
 
+import os
 import re
 import subprocess
 import tempfile
@@ -25,17 +26,23 @@ def signing_command(file: str) -> str:
     return f"ssh-keygen -Y sign -n {NAMESPACE} -f ~/.ssh/id_ed25519 {quote(file)}"
 
 
-def signer_of(text: bytes, signature: bytes, allowed: bytes) -> str:
-    """The principal of `allowed` whose key signed the text. Raises RegisterError where no allowed key did."""
+def signer_of(text: bytes, signature: bytes, allowed: bytes, time: str) -> str:
+    """The principal of `allowed` whose key signed the text and was allowed to at `time` (UTC, `2026-11-25T16:02:03Z`).
+
+    Raises RegisterError where no such key did.
+    """
+    then = f"verify-time={re.sub('[^0-9]', '', time)}"
     with tempfile.TemporaryDirectory(prefix="specgen-") as held:
         signed, listed = Path(held, "signature"), Path(held, "allowed_signers")
         signed.write_bytes(signature)
         listed.write_bytes(allowed)
-        found = _run(["-Y", "find-principals", "-s", str(signed), "-f", str(listed)], text)
+        found = _run(["-Y", "find-principals", "-s", str(signed), "-f", str(listed), "-O", then], text)
         who = found.stdout.decode("utf-8", "replace").splitlines()
         if found.returncode or not who:
-            raise RegisterError("its signature is by none of the allowed signers")
-        checked = _run(["-Y", "verify", "-f", str(listed), "-I", who[0], "-n", NAMESPACE, "-s", str(signed)], text)
+            raise RegisterError("its signature is by none of the signers allowed at its time")
+        checked = _run(
+            ["-Y", "verify", "-f", str(listed), "-I", who[0], "-n", NAMESPACE, "-s", str(signed), "-O", then], text
+        )
         if checked.returncode:
             raise RegisterError("its signature does not fit its text")
         return who[0]
@@ -56,7 +63,12 @@ def key_of(text: bytes, signature: bytes) -> str:
 def _run(arguments: Sequence[str], text: bytes) -> subprocess.CompletedProcess[bytes]:
     try:
         return subprocess.run(
-            ["ssh-keygen", *arguments], input=text, capture_output=True, timeout=_SECONDS, check=False
+            ["ssh-keygen", *arguments],
+            input=text,
+            capture_output=True,
+            timeout=_SECONDS,
+            check=False,
+            env={**os.environ, "TZ": "UTC"},
         )
     except FileNotFoundError:
         raise RegisterError("ssh-keygen, which checks signatures, was not found; install OpenSSH") from None

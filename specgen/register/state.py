@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from specgen.register.folder import History, Kept
+from specgen.register.history import History, Kept
 from specgen.register.record import Record
 
 

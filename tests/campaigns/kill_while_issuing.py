@@ -27,7 +27,8 @@ from specgen.issuing.issue import issue
 from specgen.printing.kinds import Issue
 from specgen.register.chain import all_faults, left_behind
 from specgen.register.failure import RegisterError, TakenError
-from specgen.register.folder import History, histories
+from specgen.register.folder import histories
+from specgen.register.history import History
 from specgen.register.notes import withdraw
 from tests.good_spec import GOOD, ON
 

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+import specgen
 from specgen.commands import main
 from specgen.issuing.issue import issue as _issue
 from tests.good_spec import GOOD
@@ -89,6 +90,7 @@ def test_the_way_of_a_document(folder: Path, say: Callable[..., Said], tmp_path:
     assert (code, "withdrawn on 2026-11-25 by Ada Quill: film too thin" in out) == (1, True)
     assert say("register", "verify", "--receipt", str(tmp_path / "receipt.json")) == (
         0,
+        "the receipt knows MS-001 up to record 1 (2026-11-25T09:02:00Z): a later record taken out since would not show\n"
         "2 records of 1 document, all whole; against the receipt too.\n",
         "",
     )
@@ -168,6 +170,117 @@ def test_a_damaged_record_is_named_and_the_exit_code_says_so(
     code, out, err = say("register", *argv)
     assert (code, err) == (1, "")
     assert "MS-001/0001/record.json" in out
+
+
+@pytest.mark.parametrize(
+    ("argv", "code"),
+    [
+        (["register", "list"], 1),
+        (["register", "show", "MS-001"], 1),
+        (["register", "verify"], 1),
+        (["register", "as-of", "2026-11-25"], 1),
+        (["register", "overdue"], 1),
+        (["register", "export", "MS-001@C", "--out", "x.zip"], 2),
+        (["register", "receipt", "x.json"], 2),
+        (["register", "withdraw", "MS-001@C", "--reason", "r", "--by", "Ada Quill"], 2),
+        (["compare", "register:MS-001@C", ".", *ON], 2),
+        (["compare", "register:MS-001@A", "register:MS-001@C", *ON], 2),
+    ],
+)
+@pytest.mark.parametrize("harm", ["one taken out", "one rewritten"])
+def test_no_answer_is_given_on_a_chain_that_does_not_hold(
+    folder: Path, say: Callable[..., Said], argv: list[str], code: int, harm: str
+) -> None:
+    """Every record can be read; only the links between them tell."""
+    for _ in range(3):
+        say(*APPROVE)
+        say(*ISSUE)
+    second = folder / "register" / "MS-001" / "0002"
+    if harm == "one taken out":
+        shutil.rmtree(second)
+    else:
+        record = second / "record.json"
+        record.write_text(record.read_text().replace('"first issue"', '"first Issue"'))
+    got, out, err = say(*argv)
+    assert got == code, (out, err)
+    assert "MS-001/0003" in out + err
+    assert not Path("x.zip").exists()
+    assert not Path("x.json").exists()
+
+
+@pytest.mark.parametrize(
+    "argv",
+    [
+        ISSUE,
+        ("register", "withdraw", "MS-001@A", "--reason", "r", "--by", "Ada Quill"),
+    ],
+)
+def test_what_adds_a_record_offers_a_receipt(folder: Path, say: Callable[..., Said], argv: tuple[str, ...]) -> None:
+    say(*APPROVE)
+    if argv is not ISSUE:
+        say(*ISSUE)
+    code, out, _ = say(*argv, "--receipt", "../r.json")
+    assert (code, out.splitlines()[-1]) == (0, "../r.json written")
+    assert say("register", "verify", "--receipt", "../r.json")[1].endswith("all whole; against the receipt too.\n")
+
+
+@pytest.mark.parametrize(
+    ("argv", "target"),
+    [
+        (["register", "receipt"], "project.yaml"),
+        (["register", "receipt"], "link.json"),
+        (["register", "receipt"], "pipe"),
+        (["register", "receipt"], "register/MS-001/0001/record.json"),
+        (["register", "receipt"], "register/MS-001/new.json"),
+        (["register", "receipt"], "register/new.json"),
+        (["register", "receipt"], "approvals/MS-001/new.json"),
+        (["register", "export", "MS-001@A", "--out"], "job.yaml"),
+        (["register", "export", "MS-001@A", "--out"], "/dev/null"),
+        (["register", "export", "MS-001@A", "--out"], "register/MS-001/0001/documents/x.zip"),
+        (["explain", "--html"], "register/MS-001"),
+        (["explain", "--html"], str(Path(specgen.__file__).parents[1] / "templates" / "catalogue")),
+        (["render", ".", *ON, "--format", "csv", "--out"], "register/MS-001/0001/documents"),
+        (["render", ".", *ON, "--format", "csv", "--out"], "register"),
+    ],
+)
+def test_nothing_kept_is_written_over(
+    folder: Path, say: Callable[..., Said], tree: Callable[[Path], dict[str, bytes]], argv: list[str], target: str
+) -> None:
+    say(*APPROVE)
+    say(*ISSUE)
+    (folder / "link.json").symlink_to(folder / "project.yaml")
+    os.mkfifo(folder / "pipe")
+    before = {name: data for name, data in tree(folder).items() if name != "link.json"}
+    was_device = Path("/dev/null").is_char_device()
+    code, out, err = say(*argv, target)
+    assert (code, out, err.count("\n")) == (2, "", 1), (out, err)
+    assert "name a" in err
+    assert {name: data for name, data in tree(folder).items() if name != "link.json"} == before
+    assert (folder / "link.json").is_symlink()
+    assert Path("/dev/null").is_char_device() == was_device
+
+
+def test_what_a_command_wrote_before_it_may_write_again(folder: Path, say: Callable[..., Said]) -> None:
+    say(*APPROVE)
+    say(*ISSUE)
+    for _ in range(2):
+        assert say("register", "receipt", "../r.json")[0] == 0
+        assert say("register", "export", "MS-001@A", "--out", "../a.zip")[0] == 0
+
+
+@pytest.mark.parametrize(
+    "name", ["a:b.yaml", "what?.yaml", " blank/job.yaml", "x" * 200 + "/" + "y" * 200 + "/job.yaml"]
+)
+def test_a_source_no_register_can_keep_is_refused_before_anything_is_written(
+    folder: Path, say: Callable[..., Said], name: str
+) -> None:
+    (folder / name).parent.mkdir(parents=True, exist_ok=True)
+    (folder / "job.yaml").rename(folder / name)
+    assert say(*APPROVE)[0] == 0
+    code, out, err = say(*ISSUE)
+    assert (code, out) == (1, "")
+    assert "has a name that no register can keep" in err
+    assert not (folder / "register").exists()
 
 
 def test_compare_takes_a_revision_and_a_pdf(folder: Path, say: Callable[..., Said]) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 import shutil
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
@@ -86,13 +86,3 @@ class Desk:
 def desk(tmp_path: Path) -> Desk:
     shutil.copytree(GOOD, tmp_path / "specs")
     return Desk(tmp_path / "specs")
-
-
-@pytest.fixture
-def tree() -> Callable[[Path], dict[str, bytes]]:
-    """Every file below a folder with its bytes, hidden ones too."""
-
-    def read(folder: Path) -> dict[str, bytes]:
-        return {str(p.relative_to(folder)): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}
-
-    return read

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import json
+import multiprocessing
+import shutil
 import subprocess
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from specgen.issuing.candidate import Refused
+from specgen.register.approvals import approval_file
 from specgen.register.failure import RegisterError
 from specgen.register.folder import histories
 from specgen.register.signatures import NAMESPACE
@@ -171,7 +175,7 @@ def test_a_bad_signature_is_refused(desk: Desk, tmp_path: Path, fault: str) -> N
         )
     if fault == "no list":
         (desk.folder / "allowed_signers").unlink()
-    with pytest.raises(RegisterError, match="allowed_signers file|none of the allowed signers|does not fit its text"):
+    with pytest.raises(RegisterError, match="allowed_signers file|none of the signers allowed|does not fit its text"):
         desk.issue()
     assert not desk.register.exists()
 
@@ -181,7 +185,125 @@ def test_one_key_does_not_sign_for_two_names(desk: Desk, tmp_path: Path) -> None
     _allow(desk, ("ada@example.org", key))
     _sign(key, desk.approve().path)
     _sign(key, desk.approve(role="check", name="Bo Reed").path)
-    assert _lines(desk) == ("the key of ada@example.org signed for two names",)
+    assert _lines(desk) == (
+        "check-bo-reed.json is in the name of Bo Reed and signed with the key of ada@example.org; whoever is named has to "
+        "sign, and allowed_signers has to name that person, as in ada.quill@example.org",
+        "the key of ada@example.org signed for two names",
+    )
+
+
+def test_a_key_of_somebody_else_signs_for_nobody(desk: Desk, tmp_path: Path) -> None:
+    key = _key(tmp_path, "eve")
+    _allow(desk, ("eve@example.org", key))
+    _sign(key, desk.approve().path)
+    assert [line.partition(";")[0] for line in _lines(desk)] == [
+        "approve-ada-quill.json is in the name of Ada Quill and signed with the key of eve@example.org"
+    ]
+
+
+@pytest.mark.parametrize(
+    ("until", "issued"), [("20261125", False), ("20261125090030", False), ("20261125090200", True), ("20261201", True)]
+)
+def test_a_key_is_judged_by_the_time_of_the_approval(desk: Desk, tmp_path: Path, until: str, issued: bool) -> None:
+    """Given at 09:01 UTC and issued later: what the key was worth at 09:01 counts, whatever the clock of the machine says."""
+    done, key = desk.approve(), _key(tmp_path, "ada")
+    line = key.with_suffix(".pub").read_text()
+    (desk.folder / "allowed_signers").write_text(f'ada@example.org valid-before="{until}" {line}')
+    _sign(key, done.path)
+    if issued:
+        assert desk.issue().kept.record.revision == "A"
+    else:
+        with pytest.raises(RegisterError, match="none of the signers allowed at its time"):
+            desk.issue()
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "ada quill", "Quill, Ada", "Dr. Ada Quill", "Ada Quill (QA)", "Ada-Quill", "Аdа Quill", "Ada Quіll", "Ａｄａ Ｑｕｉｌｌ",
+        "Áda Quill", "A\u0301da Quill", "Ada QuiIl", "ADA QUILL",
+    ],
+)  # fmt: skip
+def test_one_person_under_another_spelling_is_one_person(desk: Desk, name: str) -> None:
+    """Letters that look alike by Unicode Technical Standard 39; titles, brackets and order by common practice, no source."""
+    desk.approve(role="check", name="Ada Quill")
+    with pytest.raises(Refused, match="cannot both check and approve"):
+        desk.approve(name=name)
+
+
+@pytest.mark.parametrize("name", ["Ada Quist", "Bo Quill", "Ada B. Quill", "Quill", "Ида Quill"])
+def test_another_person_is_another_person(desk: Desk, name: str) -> None:
+    desk.approve(role="check", name="Ada Quill")
+    desk.approve(name=name)
+
+
+def test_two_names_never_meet_in_one_file(desk: Desk) -> None:
+    names = [
+        "Ada Quill",
+        "Ada.Quill",
+        "Ada-Quill",
+        "Áda Quill",
+        "李雷",
+        "韩梅梅",
+        "A" * 59 + " Quill",
+        "A" * 59 + " Quist",
+        "-Ada Quill-",
+    ]
+    assert len({approval_file("approve", name) for name in names}) == len(names)
+
+
+def test_two_who_approve_at_once_share_one_salt(desk: Desk, tmp_path: Path) -> None:
+    """Each in a process of its own, from one moment on; twelve rounds, for one would often go well by chance."""
+    for at in range(12):
+        folder = tmp_path / f"round-{at}"
+        shutil.copytree(desk.folder, folder)
+        ready = multiprocessing.get_context("fork").Barrier(2)
+
+        def give(role: str, name: str, folder: Path = folder, ready: Any = ready) -> None:
+            ready.wait()
+            Desk(folder).approve(role=role, name=name)
+
+        given = [("check", "Bo Reed"), ("approve", "Ada Quill")]
+        people = [multiprocessing.get_context("fork").Process(target=give, args=one) for one in given]
+        for one in people:
+            one.start()
+        for one in people:
+            one.join()
+        assert [one.exitcode for one in people] == [0, 0]
+        assert len(list((folder / "approvals/MS-001").glob("salt-*.json"))) == 1
+        after = Desk(folder)
+        after.minutes = 5
+        assert len(list((after.issue().kept.folder / "approvals").glob("*.json"))) == 2
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ("Ada Quill", "Ada \u202equill", "U\\+202E"),
+        ("2026-11-25T09:01:00Z", "2026-11-31T09:01:00Z", "a time that is none"),
+        ("2026-11-25T09:01:00Z", "2026-11-25T24:01:00Z", "a time that is none"),
+    ],
+)
+def test_an_approval_edited_by_hand_is_read_strictly(desk: Desk, old: str, new: str, says: str) -> None:
+    path = desk.approve().path
+    path.write_text(path.read_text("utf-8").replace(old, new), "utf-8")
+    with pytest.raises(RegisterError, match=says):
+        desk.issue()
+
+
+def test_an_approval_of_the_future_is_none(desk: Desk) -> None:
+    path = desk.approve().path
+    path.write_text(path.read_text("utf-8").replace("2026-11-25", "2099-11-25"), "utf-8")
+    assert _lines(desk) == (
+        "approve-ada-quill.json is of 2099-11-25T09:01:00Z, after this moment; approve again, or set the clock",
+    )
+
+
+def test_an_approval_whose_file_no_register_can_keep_is_named(desk: Desk) -> None:
+    path = desk.approve().path
+    path.rename(path.with_name("approve: ada.json"))
+    with pytest.raises(RegisterError, match="approve: ada.json in approvals has a name no register can keep"):
+        desk.issue()
 
 
 @pytest.mark.parametrize(

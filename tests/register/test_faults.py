@@ -45,12 +45,12 @@ def test_every_step_is_told(second: Desk) -> None:
     second.issue(step=told.append)
     assert told[:5] == ["check", "collect approvals", "certify", "print", "look at the sources again"]
     assert told[5:7] == ["make the document's folder", "make the stage"]
-    assert told[-3:] == ["confirm the stage", "rename", "confirm the renaming"]
+    assert told[-4:] == ["confirm the stage", "read the record back", "rename", "confirm the renaming"]
     assert sum(step.startswith("write ") for step in told) == 10
 
 
 # the steps of the test above, by number: before the renaming and after it
-BEFORE, AFTER = range(19), (19,)
+BEFORE, AFTER = range(20), (20,)
 
 
 @pytest.mark.parametrize("fault", [BrokenError("stop"), OSError(errno.EIO, "Input/output error"), KeyboardInterrupt()])

@@ -117,7 +117,40 @@ def test_signatures_are_told_with_and_without_a_list(desk: Desk, tmp_path: Path)
     assert "whose key that is the file cannot say" in judged(data, None).lines[-1]
     _allow(desk, ("eve@example.org", foreign))
     foreigners = (desk.folder / "allowed_signers").read_bytes()
-    assert judged(data, None, foreigners).lines[-1].endswith("its signature is by none of the allowed signers.")
+    assert (
+        judged(data, None, foreigners)
+        .lines[-1]
+        .endswith("its signature is by none of the signers allowed at its time.")
+    )
+
+
+def test_a_register_is_asked_for_signers_too(desk: Desk, tmp_path: Path) -> None:
+    from tests.register.test_approving import _allow, _key, _sign
+
+    key = _key(tmp_path, "ada")
+    _allow(desk, ("ada@example.org", key))
+    _sign(key, desk.approve().path)
+    desk.issue()
+    allowed = (desk.folder / "allowed_signers").read_bytes()
+    verdict = verify(_pdf(desk), desk.register, allowed)
+    assert (verdict.good, verdict.word) == (True, "unaltered and current")
+    assert verdict.lines[-1].endswith("signed, the signature holds, by the key of ada@example.org.")
+    others = b"eve@example.org " + _key(tmp_path, "eve").with_suffix(".pub").read_bytes()
+    assert verify(_pdf(desk), desk.register, others).word == "approval does not hold"
+    for list_of, word in ((allowed.replace(b"ada@", b"eve@"), "who is somebody else"), (b"", "none of the signers")):
+        assert word in verify(_pdf(desk), desk.register, list_of).lines[-1]
+
+
+def test_a_file_issued_unchanged_in_two_revisions_is_judged_by_the_newer(desk: Desk) -> None:
+    def same(found: object, issue: object) -> dict[str, bytes]:
+        return {"MS-001-materials-list.csv": b"one and the same"}
+
+    for _ in range(3):
+        desk.revise(printer=same)
+    file = desk.register / "MS-001/0002/documents/MS-001-materials-list.csv"
+    assert verify(file, desk.register).lines == (
+        "MS-001 C of 2026-11-25, MS-001-materials-list.csv: unaltered and current.",
+    )
 
 
 def test_an_approval_moved_from_another_certificate_is_told(desk: Desk) -> None:

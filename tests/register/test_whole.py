@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import random
 import shutil
 import subprocess
@@ -15,7 +16,7 @@ from specgen.register.failure import RegisterError
 from specgen.register.folder import histories, history_of
 from specgen.register.issued_file import judged
 from specgen.register.notes import withdraw
-from specgen.register.receipt import lost_since, receipt_text
+from specgen.register.receipt import beyond, lost_since, receipt_text
 from tests.register.conftest import Desk
 
 SMALL = (
@@ -144,8 +145,6 @@ def test_what_was_taken_out_or_put_in_is_found(kept: Desk, tmp_path: Path, case:
     "name", ["../../outside.txt", "/etc/passwd", "documents/../../../x", ".hidden", "a\\b", "documents//x"]
 )
 def test_a_record_that_names_a_file_outside_is_none(kept: Desk, tmp_path: Path, name: str) -> None:
-    import json
-
     from specgen.register.json_text import written
 
     register = tmp_path / "register"
@@ -175,6 +174,50 @@ def test_the_newest_record_lost_leaves_no_trace_but_by_a_receipt(kept: Desk, tmp
     for data in (b"", b"{}\n", b'{\n "documents": {},\n "receipt": "1",\n "x": ""\n}\n'):
         with pytest.raises(RegisterError, match="receipt"):
             list(lost_since(data, []))
+
+
+def test_a_receipt_says_what_it_is_too_old_to_vouch_for(desk: Desk) -> None:
+    desk.revise()
+    old = receipt_text(histories(desk.register))
+    assert list(beyond(old, histories(desk.register))) == []
+    desk.revise()
+    desk.revise("DS-primer")
+    assert list(beyond(old, histories(desk.register))) == [
+        "the receipt does not know DS-primer: a record taken out of it since would not show",
+        "the receipt knows MS-001 up to record 1 (2026-11-25T09:02:00Z): a later record taken out since would not show",
+    ]
+
+
+def _without_approval(folder: Path) -> None:
+    for path in (folder / "approvals").glob("*"):
+        path.unlink()
+
+
+def _other_meaning(folder: Path) -> None:
+    path = folder / "approvals/approve-ada-quill.json"
+    path.write_text(path.read_text().replace("May be used.", "May be used!"))
+
+
+@pytest.mark.parametrize("harm", [_without_approval, _other_meaning])
+def test_approvals_beside_a_certificate_are_those_it_carries(
+    kept: Desk, tmp_path: Path, harm: Callable[[Path], None]
+) -> None:
+    """Record and sums made to fit the change: only the comparison with the certificate can find it."""
+    from specgen.register.folder import sums_text
+    from specgen.register.json_text import sha256, written
+
+    register = tmp_path / "register"
+    shutil.copytree(kept.register, register)
+    folder = register / "MS-001" / "0002"
+    harm(folder)
+    files = sorted(p for p in folder.rglob("*") if p.is_file() and p.name not in ("record.json", "SHA256SUMS"))
+    data = {str(p.relative_to(folder)): p.read_bytes() for p in files}
+    value = json.loads((folder / "record.json").read_text())
+    value["files"] = {name: {"sha256": sha256(held), "bytes": len(held)} for name, held in data.items()}
+    (folder / "record.json").write_bytes(written(value))
+    data["record.json"] = (folder / "record.json").read_bytes()
+    (folder / "SHA256SUMS").write_bytes(sums_text({name: sha256(held) for name, held in data.items()}))
+    assert _faults(register) == ["MS-001/0002: the approvals and the certificate differ"]
 
 
 def test_what_a_cut_off_issuing_left_is_no_part_of_the_register(kept: Desk, tmp_path: Path) -> None:
