@@ -117,7 +117,7 @@ def card_side(
 ) -> CardSide:
     """The side of one build, cut as asked for."""
     listed = coats(group.system, spec, figures, words)
-    held = waits(group.system, group.preparation, spec, words)
+    held = waits(group.system, group.preparation, job, spec, words)
     names = {coat.name for coat in listed}
     to_coats = {wait.comes: _wait(wait, cut, words) for wait in held if wait.comes in names}
     masked = dict.fromkeys(entry.what for item in group.items for entry in item.masked)

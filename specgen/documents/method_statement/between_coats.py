@@ -9,12 +9,14 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from specgen.documents.parts.coats import coat_name, late_remedy, numbered
+from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.conditions import Asked, Condition, conditions, refusal, unlisted
 from specgen.documents.parts.wording import Words
+from specgen.facts.layer.intervals import air_of, interval
 from specgen.facts.pairs.layers import LayerPair, layer_pairs
 from specgen.facts.pairs.overcoat import Verdict, named
 from specgen.facts.pairs.papers import COLOUR, papers_in
+from specgen.model.job import Job
 from specgen.model.product import Role
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
@@ -32,10 +34,10 @@ class BetweenView:
     steps: tuple[Condition, ...]
 
 
-def between_coats(system: System, spec: Spec, words: Words) -> tuple[BetweenView, ...]:
+def between_coats(system: System, job: Job, spec: Spec, words: Words) -> tuple[BetweenView, ...]:
     """One entry for each coat after which something is done; a coat that begins in a special way is told where it comes."""
     names = {layer.id: coat_name(number, layer, words) for number, layer in numbered(system)}
-    found = [(names[pair.below.id], tuple(_after(pair, names, spec, words))) for pair in layer_pairs(system, spec)]
+    found = [(names[pair.below.id], tuple(_after(pair, names, job, spec, words))) for pair in layer_pairs(system, spec)]
     first, last = system.layers[:1], system.layers[-1:]
     # what is said of the first coat as such comes before it, what is done to the last one after it
     begun = [(names[layer.id], tuple(_begin(layer, names, words))) for layer in first]
@@ -57,7 +59,7 @@ def papers_between(below: Layer, above: Layer) -> str:
     return "epoxy_primer_reactivate"
 
 
-def _after(pair: LayerPair, names: dict[str, str], spec: Spec, words: Words) -> Iterator[Condition]:
+def _after(pair: LayerPair, names: dict[str, str], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:
     below, above = pair.below, pair.above
     yield from _by_author(below, above, names, words)
     if pair.verdict.refused:
@@ -67,7 +69,7 @@ def _after(pair: LayerPair, names: dict[str, str], spec: Spec, words: Words) -> 
         return
     if pair.verdict.verdict is Verdict.NOT_LISTED and not pair.stated_by_name:
         yield unlisted(words(named(pair.verdict.new)), words(named(pair.verdict.old)), words)
-    late = late_remedy(below, above, spec)
+    late = interval(below, above, spec, air_of(job)).late
     window = ""
     if below.hold is not None:
         window = words("{window} after the last pass of {coat}").format(

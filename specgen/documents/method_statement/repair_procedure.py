@@ -11,11 +11,12 @@ from dataclasses import dataclass
 from specgen.documents.method_statement.between_coats import papers_between
 from specgen.documents.parts.application import full_cure_at
 from specgen.documents.parts.build import Group
-from specgen.documents.parts.coats import coat_name, late_remedy, numbered, total
+from specgen.documents.parts.coats import coat_name, numbered, total
 from specgen.documents.parts.conditions import Condition, paper_window
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.film import Limit, film_limit
+from specgen.facts.layer.intervals import air_of, interval
 from specgen.facts.pairs.papers import papers_in
 from specgen.facts.pairs.parts import BLASTING, WORKING
 from specgen.facts.product.hazard_facts import epoxy_in, isocyanates_in
@@ -56,7 +57,7 @@ def _procedure(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> R
         ", ".join(group.letter for group in groups),
         system.title,
         tuple(_steps(groups, job, spec, words)),
-        _coats_again(groups, spec, words),
+        _coats_again(groups, job, spec, words),
     )
 
 
@@ -109,7 +110,7 @@ def _hard(system: System, job: Job, spec: Spec, words: Words) -> str:
             words(", {} after its last pass").format(words.phrase(system.handle_after)) if system.handle_after else ""
         )
         return text.format(after)
-    times = [f"{p.name} {time}" for p in harmful if (time := full_cure_at(p, job.climate, words))]
+    times = [f"{p.name} {time}" for p in harmful if (time := full_cure_at(p, air_of(job), words))]
     text = words(
         "Sand nothing dry before it has fully cured: until then its dust does harm. A film that is hard before that may be "
         "sanded wet, with P3 mask and gloves{times}."
@@ -159,7 +160,7 @@ def _read_again(system: System, items: Sequence[Item], spec: Spec, words: Words)
     yield Condition(text, "")
 
 
-def _coats_again(groups: Sequence[Group], spec: Spec, words: Words) -> TableView:
+def _coats_again(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> TableView:
     columns = (
         Column(words("Sanded back to"), "w-25"),
         Column(words("Last paper or medium on that ground"), "w-20"),
@@ -168,10 +169,10 @@ def _coats_again(groups: Sequence[Group], spec: Spec, words: Words) -> TableView
         Column(words("Wait before the next"), "w-20"),
     )
     caption = words("Which coats are laid again, build {}").format(", ".join(group.letter for group in groups))
-    return table_view(caption, columns, list(_rows(groups, spec, words)))
+    return table_view(caption, columns, list(_rows(groups, job, spec, words)))
 
 
-def _rows(groups: Sequence[Group], spec: Spec, words: Words) -> Iterator[tuple[str, ...]]:
+def _rows(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> Iterator[tuple[str, ...]]:
     system = groups[0].system
     for number, layer in numbered(system):
         below = system.layers[number - 2] if number > 1 else None
@@ -180,7 +181,7 @@ def _rows(groups: Sequence[Group], spec: Spec, words: Words) -> Iterator[tuple[s
         grounds = [words("the part") if below is None else coat_name(number - 1, below, words)]
         if layer.role is Role.BASE_COAT:
             grounds.append(coat_name(number, layer, words))
-        paper = _part_paper(groups, words) if below is None else _coat_paper(below, layer, spec, words)
+        paper = _part_paper(groups, words) if below is None else _coat_paper(below, layer, job, spec, words)
         name = coat_name(number, layer, words)
         yield words(" or ").join(grounds), paper, name, _film(system, layer, spec, words), words.phrase(layer.hold)
     # damage that stays within the last coat
@@ -212,9 +213,10 @@ def _part_paper(groups: Sequence[Group], words: Words) -> str:
     return "; ".join(dict.fromkeys(text for text in found if text))
 
 
-def _coat_paper(below: Layer, above: Layer, spec: Spec, words: Words) -> str:
+def _coat_paper(below: Layer, above: Layer, job: Job, spec: Spec, words: Words) -> str:
     """The paper the author names for this coat, at once or once the wait is past; else that of the table."""
-    late = ", ".join(words("P{}").format(paper) for paper in papers_in(late_remedy(below, above, spec)))
+    remedy = interval(below, above, spec, air_of(job)).late
+    late = ", ".join(words("P{}").format(paper) for paper in papers_in(remedy))
     return below.abraded_with or late or paper_window(papers_between(below, above), words)
 
 

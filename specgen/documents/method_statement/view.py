@@ -87,7 +87,7 @@ def method_statement(
         on.isoformat(),
         builds(job, spec, figures, words),
         climate(job.climate, words),
-        tuple(application_at(product, job.climate, words) for product in products),
+        tuple(application_at(product, job, words) for product in products),
         points_table(job, spec, words),
         repair_procedures(job, spec, groups(job, spec), words),
         faults(job, spec, words),

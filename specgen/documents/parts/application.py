@@ -1,6 +1,6 @@
 """How each product is applied: its values by name, and the steps from shaking or mixing to the cleared valve.
 
-Called by `data_sheet`, and by `method_statement` with the climate of its job, which is the narrower.
+Called by `data_sheet`, and by `method_statement` with its job, whose climate is the narrower.
 """
 
 from __future__ import annotations
@@ -10,8 +10,11 @@ from dataclasses import dataclass
 
 from specgen.documents.parts.step_cautions import before_use
 from specgen.documents.parts.wording import Words
+from specgen.facts.layer.intervals import air_of
+from specgen.facts.product.drying import drying_at
 from specgen.model.application import Activation, Application, Mixing
-from specgen.model.product import ApplicationClimate, Drying, DryingStage, Product
+from specgen.model.job import Job
+from specgen.model.product import Drying, DryingStage, Product
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import plain_text
 
@@ -35,38 +38,37 @@ class ApplicationView:
 
 def application(product: Product, words: Words) -> ApplicationView:
     """The view of one product by its own data; what it does not state is left out."""
-    return _view(product, None, words, at_job=False)
+    return _view(product, None, words)
 
 
-def application_at(product: Product, climate: ApplicationClimate | None, words: Words) -> ApplicationView:
+def application_at(product: Product, job: Job, words: Words) -> ApplicationView:
     """The view of one product at a job: passes stand in the table of coats, the part in the climate of the job.
 
     Of each stage of drying one time is left: that for the coldest air of the job, or the nearest colder air stated.
     """
-    return _view(product, climate, words, at_job=True)
+    return _view(product, job, words)
 
 
-def _view(product: Product, climate: ApplicationClimate | None, words: Words, *, at_job: bool) -> ApplicationView:
+def _view(product: Product, job: Job | None, words: Words) -> ApplicationView:
     stated, pot = product.application, product.pot_life
-    air = climate.air.low if climate is not None and climate.air is not None else None
-    surface_said = climate is not None and climate.surface is not None
+    air = air_of(job) if job is not None else None
+    surface_said = job is not None and job.climate is not None and job.climate.surface is not None
     return ApplicationView(
         product.name,
         words.word(product.curing),
         tuple(_values(stated, words, surface_said=surface_said)) if stated is not None else (),
-        tuple(_steps(stated, words, at_job=at_job)) if stated is not None else (),
+        tuple(_steps(stated, words, at_job=job is not None)) if stated is not None else (),
         tuple(_part_used(stated, words)) if stated is not None else (),
-        tuple(_drying(entry, words) for entry in (_at(product.drying, air) if at_job else product.drying)),
+        tuple(_drying(entry, words) for entry in drying_at(product, air)),
         _under(pot.time, words, pot.air, pot.volume) if pot is not None else "",
         words.phrase(product.shelf_life),
         before_use(product, words),
     )
 
 
-def full_cure_at(product: Product, climate: ApplicationClimate | None, words: Words) -> str:
-    """`14 days at 14 °C, 55 %, 60 µm`: the time to full cure at a job; empty where the product states none."""
-    air = climate.air.low if climate is not None and climate.air is not None else None
-    found = [entry for entry in _at(product.drying, air) if entry.stage is DryingStage.FULL_CURE]
+def full_cure_at(product: Product, air: Quantity | None, words: Words) -> str:
+    """`14 days at 14 °C, 55 %, 60 µm`: the time to full cure where `air` is the coldest; empty where none is stated."""
+    found = [entry for entry in drying_at(product, air) if entry.stage is DryingStage.FULL_CURE]
     return _drying(found[0], words)[1] if found else ""
 
 
@@ -151,17 +153,6 @@ def _part_used(stated: Application, words: Words) -> Iterator[tuple[str, str]]:
         yield words("Put away a part-used can"), stated.put_away
     if stated.restart:
         yield words("Start a part-used can again"), stated.restart
-
-
-def _at(drying: tuple[Drying, ...], air: Quantity | None) -> tuple[Drying, ...]:
-    """One entry a stage: the warmest air that is not warmer than the coldest of the job, else the coldest stated."""
-    if air is None:
-        return drying
-    found: dict[str, Drying] = {}
-    for entry in sorted(drying, key=lambda entry: entry.air):
-        if entry.stage.value not in found or entry.air <= air:
-            found[entry.stage.value] = entry
-    return tuple(entry for entry in drying if found[entry.stage.value] is entry)
 
 
 def _drying(entry: Drying, words: Words) -> tuple[str, str]:

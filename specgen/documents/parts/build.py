@@ -109,8 +109,8 @@ def _build(group: Group, job: Job, spec: Spec, figures: Quantities, words: Words
         _coat_table(group.letter, coats(system, spec, figures, words), words),
         total(system, spec, words),
         _serves(system, words),
-        _wait_table(group.letter, waits(system, preparation, spec, words), words),
-        between_coats(system, spec, words),
+        _wait_table(group.letter, waits(system, preparation, job, spec, words), words),
+        between_coats(system, job, spec, words),
         _between_cautions(group, spec, words),
         _section(system, spec, material, words),
     )

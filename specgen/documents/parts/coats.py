@@ -13,7 +13,9 @@ from specgen.documents.parts.protection import spraying_wear
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.layer.film import Limit, film_limit
+from specgen.facts.layer.intervals import air_of, interval
 from specgen.facts.layer.sums import total_film
+from specgen.model.job import Job
 from specgen.model.preparation import Preparation
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
@@ -58,9 +60,9 @@ def coats(system: System, spec: Spec, figures: Quantities, words: Words) -> tupl
     return tuple(_coat(number, layer, system, spec, figures, words) for number, layer in numbered(system))
 
 
-def waits(system: System, preparation: Preparation, spec: Spec, words: Words) -> tuple[Wait, ...]:
+def waits(system: System, preparation: Preparation, job: Job, spec: Spec, words: Words) -> tuple[Wait, ...]:
     """Every wait of a build in the order of the work: to the first coat, between coats, to handling and service."""
-    return tuple(_waits(system, preparation, spec, words))
+    return tuple(_waits(system, preparation, job, spec, words))
 
 
 def total(system: System, spec: Spec, words: Words) -> str:
@@ -135,25 +137,16 @@ def _passes(layer: Layer, words: Words) -> str:
     return ",\n".join(said)
 
 
-def _waits(system: System, preparation: Preparation, spec: Spec, words: Words) -> Iterator[Wait]:
+def _waits(system: System, preparation: Preparation, job: Job, spec: Spec, words: Words) -> Iterator[Wait]:
     names = [coat_name(number, layer, words) for number, layer in numbered(system)]
     if names and preparation.coat_within is not None:
         late = words("Prepare again from the last step.")
         yield Wait(words("last preparation step"), names[0], "", words.phrase(preparation.coat_within), late)
     for at, (below, above) in enumerate(zip(system.layers, system.layers[1:], strict=False)):
-        late = late_remedy(below, above, spec)
         if below.hold is not None:
+            late = interval(below, above, spec, air_of(job)).late
             yield Wait(names[at], names[at + 1], words.low(below.hold), words.high(below.hold), late)
     if names and system.handle_after is not None:
         yield Wait(names[-1], words("handling the part"), words.phrase(system.handle_after), "", "")
     if names and system.service_after is not None:
         yield Wait(names[-1], words("putting into service"), words.phrase(system.service_after), "", "")
-
-
-def late_remedy(below: Layer, above: Layer, spec: Spec) -> str:
-    """What to do once the wait between two coats is past: the system's own word, else the product's; empty for neither."""
-    if below.if_late:
-        return below.if_late
-    windows = spec.product_of(below).overcoat
-    found = next((w for name in (above.product, "any") for w in windows if w.by == name), None)
-    return found.if_late or "" if found is not None else ""

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from specgen.facts.layer.windows import windows_for
+from specgen.facts.layer.intervals import windows_for
 from specgen.facts.pairs.overcoat import ZINC, Overcoating, known, overcoating
 from specgen.model.product import Product, Role
 from specgen.model.spec import Spec

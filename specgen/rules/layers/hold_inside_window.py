@@ -1,7 +1,7 @@
 """LAY006 The wait between two coats is inside the overcoat window
 
 Checks
-    The hold of each layer that is covered, against the overcoat window its product states for the product above. A window holds for its air temperature: taken is the one nearest at or below the coldest air of any job with the system, or else the coolest one stated. A coat that is abraded (abraded_with), or covered by a layer that begins with a tie coat, may be covered late.
+    The hold of each layer that is covered, against the overcoat window its product states for the product above. A window holds for its air temperature: taken for each job with the system is the one nearest at or below its coldest air, or else the coolest one stated. A coat that is abraded (abraded_with), or covered by a layer that begins with a tie coat, may be covered late.
 Why
     Too soon, solvent is trapped and the coat below lifts; too late, the next coat finds nothing to grip.
 Passes
@@ -21,28 +21,29 @@ To put right
     Stay inside the window of the data sheet; where the work cannot, abrade before the next coat (an epoxy primer with P320 to P400) and state abraded_with.
 """
 
-from specgen.facts.layer.windows import at_or_below, coldest_air, windows_for
-from specgen.rules.kit import ERROR, LOGIC, NOTE, Problem, Problems, Range, Spec, System, date, rule
+from specgen.facts.layer.intervals import airs_of, interval
+from specgen.rules.kit import ERROR, LOGIC, NOTE, Problem, Problems, Spec, System, date, rule
 
 
 @rule("LAY006", on=System, severity=ERROR, source=LOGIC)
 def hold_inside_window(system: System, spec: Spec, on: date) -> Problems:
-    coldest = coldest_air(system, spec)
     for below, above in zip(system.layers, system.layers[1:], strict=False):
-        if below.hold is None:
+        path, hold = ("layers", below.id, "hold"), below.hold
+        if hold is None:
             continue
-        path, windows = ("layers", below.id, "hold"), windows_for(below, above, spec)
-        if not windows:
-            what = f"the product {below.product} states no overcoat window for {above.product}, so the hold cannot be judged"
-            yield Problem(path, what, severity=NOTE)
-            continue
-        stated = at_or_below(windows, coldest)
-        freed = below.abraded_with is not None or above.tie_coat
-        window = Range(stated.window.kind, stated.window.low, None) if freed else stated.window
-        if not window.holds_all_of(below.hold):
-            air = f", taken for the coldest air of {coldest}" if coldest is not None else ""
-            what = (
-                f"{above.id} is to follow {below.id} in {below.hold}, but the product {below.product}"
-                f" may be covered in {window} at {stated.air}{air}"
-            )
-            yield Problem(path, what)
+        # each job is judged by the window its method statement goes by; of two jobs in one window the colder is named
+        judged: set[str] = set()
+        for air in airs_of(system, spec):
+            held = interval(below, above, spec, air)
+            if held.window is None or held.allowed is None:
+                what = f"the product {below.product} states no overcoat window for {above.product}, so the hold cannot be judged"
+                yield Problem(path, what, severity=NOTE)
+                break
+            if held.window.id not in judged and not held.allowed.holds_all_of(hold):
+                coldest = f", taken for the coldest air of {air}" if air is not None else ""
+                what = (
+                    f"{above.id} is to follow {below.id} in {hold}, but the product {below.product}"
+                    f" may be covered in {held.allowed} at {held.window.air}{coldest}"
+                )
+                yield Problem(path, what)
+            judged.add(held.window.id)

@@ -15,7 +15,7 @@ To put right
     Coat a panel with both, wait a week, and judge it by a written limit; or ask the maker for a window.
 """
 
-from specgen.facts.layer.windows import windows_for
+from specgen.facts.layer.intervals import windows_for
 from specgen.facts.pairs.layers import layer_pairs
 from specgen.facts.pairs.overcoat import Verdict
 from specgen.rules.kit import LOGIC, NOTE, Problem, Problems, Spec, System, date, rule

@@ -16,7 +16,7 @@ To put right
 from fractions import Fraction
 
 from specgen.facts.layer.bands import family_names, warmest_part
-from specgen.facts.layer.windows import windows_for
+from specgen.facts.layer.intervals import late_allowed, windows_for
 from specgen.facts.pairs.overcoat import weakest
 from specgen.rules.kit import (
     PRACTICE,
@@ -59,7 +59,7 @@ def general_window(system: System, spec: Spec, on: date) -> Problems:
                 path, f"{above.id} goes on {below.id} after {hold}, published is at least {least}", source=source
             )
         late = last is not None and (hold.high is None or hold.high > last)
-        if late and below.abraded_with is None and not above.tie_coat:
+        if late and not late_allowed(below, above):
             what = f"{above.id} goes on {below.id} after {hold}, published is at most {last}"
             yield Problem(path, what, row["when_late"], source=source)
 

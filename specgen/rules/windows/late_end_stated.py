@@ -14,7 +14,7 @@ To put right
     Give the end of the window from the maker's data, as in 30 min..24 h; or have the coat abraded in any case and state abraded_with, as in P320 to P400.
 """
 
-from specgen.facts.layer.windows import windows_for
+from specgen.facts.layer.intervals import windows_for
 from specgen.facts.pairs.overcoat import known, table_row
 from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, date, rule
 

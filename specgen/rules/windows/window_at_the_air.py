@@ -17,7 +17,7 @@ To put right
 from fractions import Fraction
 
 from specgen.facts.layer.bands import bands, family_names, shrinkage
-from specgen.facts.layer.windows import at_or_above, coldest_air, warmest_air, windows_for
+from specgen.facts.layer.intervals import at_or_above, coldest_air, late_allowed, warmest_air, windows_for
 from specgen.facts.pairs.overcoat import known
 from specgen.model.product import OvercoatWindow
 from specgen.rules.kit import (
@@ -55,8 +55,7 @@ def window_at_the_air(system: System, spec: Spec, on: date) -> Problems:
         if below.hold is None or not windows or known(family)["cure"] not in _CURES:
             continue
         path, hold = ("layers", below.id, "hold"), below.hold
-        freed = below.abraded_with is not None or above.tie_coat
-        last = _last(windows, warmest) if warmest is not None and not freed else None
+        last = _last(windows, warmest) if warmest is not None and not late_allowed(below, above) else None
         if last is not None and hold.high is not None and hold.high > last[0]:
             what = f"hold {hold}: in air up to {warmest} the window of {below.product} closes after {show(last[0])}{'' if last[1] else _LIKE}"
             yield Problem(path, what, source=LOGIC if last[1] else _ground(family))

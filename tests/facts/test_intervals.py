@@ -1,0 +1,157 @@
+"""The window that holds between two coats: one answer for the hold that is judged and for the late remedy that is printed."""
+
+from __future__ import annotations
+
+import pytest
+
+from specgen.documents.method_statement.view import MethodStatement, method_statement
+from specgen.facts.layer.intervals import air_of, airs_of, interval
+from specgen.facts.product.drying import drying_at
+from specgen.model.spec import Spec
+from specgen.units.quantity import Quantity
+from tests.good_spec import ON, checked, good, put
+
+TWICE = (
+    "[{id: first, role: primer, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um},"
+    " coats: 1, hold: 8 h..48 h},"
+    " {id: second, role: top-coat, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um},"
+    " coats: 1}]"
+)
+ANY_AND_ITSELF = (
+    "[{id: any, by: any, window: 6 h..24 h, air: 10 degC, if_late: Abrade with P240.},"
+    " {id: again, by: itself, window: 8 h..72 h, air: 10 degC, if_late: Abrade with P400.}]"
+)
+WARM_FIRST = (
+    "[{id: warm, by: any, window: 20 min..16 h, air: 20 degC, if_late: Abrade with P240.},"
+    " {id: cold, by: any, window: 30 min..24 h, air: 10 degC, if_late: Abrade with P400.}]"
+)
+# a second job with the same system in warmer air
+WARM_JOB = (
+    "{id: warm, document: {number: MS-002, title: Step, owner: Technical desk}, scope: Repainting of steps.,"
+    " vehicles: [T-03], call: {name: Technical desk, phone: '+00 000 000'},"
+    " substrate: {material: steel_cold_rolled, thickness: 1.5 mm, condition: bare and free of rust},"
+    " preparation: sand-steel, system: cab, items: [{id: DOOR, name: Door, count: 1, area: 1 m2}],"
+    " climate: {air: 20..25 degC, surface: 20..30 degC, humidity: 40..75 %, dew_point_margin: min 3 K},"
+    " consumption: {transfer_efficiency: 60 %}}"
+)
+
+
+def _spec(changes: dict[str, str]) -> Spec:
+    source = good()
+    for path, value in changes.items():
+        put(source, path, value)
+    spec = checked(source).loaded.spec
+    assert spec is not None
+    return spec
+
+
+def _said(changes: dict[str, str]) -> list[str]:
+    source = good()
+    for path, value in changes.items():
+        put(source, path, value)
+    return [finding.what for finding in checked(source).report if finding.id == "LAY006"]
+
+
+def _statement(spec: Spec, job: str = "refit") -> MethodStatement:
+    return method_statement(spec.jobs[job], spec, on=ON, open_warnings=0, program="specgen", translate=str)
+
+
+def _late(statement: MethodStatement, build: int = 0) -> str:
+    """What is printed for the first wait between two coats."""
+    return next(row[4] for row in statement.builds[build].waits.rows if not row[0].startswith("last"))
+
+
+def test_of_one_product_twice_the_window_for_itself_is_judged_and_printed() -> None:
+    changes = {"systems.chassis.layers": TWICE, "products.barrier.overcoat": ANY_AND_ITSELF}
+    statement = _statement(_spec(changes))
+    assert _said(changes) == []  # 48 h lie inside 72 h, not inside 24 h
+    assert _late(statement, 1) == "Abrade with P400."
+    assert statement.repairs[1].coats.rows[1][1] == "P400"
+    assert "If it is later: Abrade with P400." in statement.builds[1].between[0].steps[0].text
+
+
+def test_without_a_window_for_itself_that_for_any_holds() -> None:
+    only_any = ANY_AND_ITSELF.partition(", {id: again")[0] + "]"
+    only_any = only_any.replace("6 h..24 h", "6 h..48 h")
+    changes = {"systems.chassis.layers": TWICE, "products.barrier.overcoat": only_any}
+    assert _said(changes) == []
+    assert _late(_statement(_spec(changes)), 1) == "Abrade with P240."
+
+
+@pytest.mark.parametrize(
+    ("air", "late", "judged"),
+    [
+        ("10..25 degC", "Abrade with P400.", []),
+        ("19..25 degC", "Abrade with P400.", []),
+        (
+            "20..25 degC",
+            "Abrade with P240.",
+            [
+                "base is to follow primer in 30 min..24 h, but the product primer may be covered in 20 min..16 h at 20 degC,"
+                " taken for the coldest air of 20 degC"
+            ],
+        ),
+    ],
+)
+def test_of_two_temperatures_the_one_that_holds_is_judged_and_printed(air: str, late: str, judged: list[str]) -> None:
+    changes = {"products.primer.overcoat": WARM_FIRST, "jobs.refit.climate.air": air}
+    assert _said(changes) == judged
+    assert _late(_statement(_spec(changes))) == late
+
+
+def test_each_job_has_its_window() -> None:
+    changes = {"products.primer.overcoat": WARM_FIRST, "jobs.warm": WARM_JOB}
+    spec = _spec(changes)
+    assert (_late(_statement(spec)), _late(_statement(spec, "warm"))) == ("Abrade with P400.", "Abrade with P240.")
+    assert _said(changes) == [
+        "base is to follow primer in 30 min..24 h, but the product primer may be covered in 20 min..16 h at 20 degC,"
+        " taken for the coldest air of 20 degC"
+    ]
+    assert [str(air) for air in airs_of(spec.systems["cab"], spec)] == ["15 degC", "20 degC"]
+
+
+def test_without_an_air_the_coldest_window_holds() -> None:
+    spec = _spec({"products.primer.overcoat": WARM_FIRST})
+    below, above = spec.systems["cab"].layers[:2]
+    held = interval(below, above, spec, None)
+    assert held.window is not None
+    assert (held.window.id, held.late) == ("cold", "Abrade with P400.")
+    assert air_of(spec.jobs["refit"]) == Quantity.of("temperature", 15, "degC")
+
+
+def test_own_word_of_the_system_goes_before_the_window() -> None:
+    changes = {"products.primer.overcoat": WARM_FIRST, "systems.cab.layers.primer.if_late": "Sand with P320."}
+    assert _late(_statement(_spec(changes))) == "Sand with P320."
+
+
+def test_what_another_window_says_is_not_printed_for_this_one() -> None:
+    silent = WARM_FIRST.replace(", if_late: Abrade with P400.", "")
+    assert _late(_statement(_spec({"products.primer.overcoat": silent}))) == ""
+
+
+@pytest.mark.parametrize(
+    ("changes", "allowed"),
+    [
+        ({}, "30 min..24 h"),
+        ({"systems.cab.layers.primer.abraded_with": "P400"}, "min 30 min"),
+        ({"systems.cab.layers.base.tie_coat": "yes"}, "min 30 min"),
+    ],
+)
+def test_an_abraded_coat_and_a_tie_coat_may_be_late(changes: dict[str, str], allowed: str) -> None:
+    spec = _spec(changes)
+    below, above = spec.systems["cab"].layers[:2]
+    assert str(interval(below, above, spec, None).allowed) == allowed
+
+
+def test_drying_is_chosen_as_a_window_is() -> None:
+    stages = (
+        "[{id: warm, stage: dust-dry, time: 20 min, air: 20 degC}, {id: cold, stage: dust-dry, time: 40 min, air: 10 degC},"
+        " {id: hand, stage: dry-to-handle, time: 2 h, air: 25 degC}]"
+    )
+    product = _spec({"products.primer.drying": stages}).products["primer"]
+    chosen = {
+        air: [entry.id for entry in drying_at(product, Quantity.of("temperature", air, "degC"))]
+        for air in (5, 15, 20, 30)
+    }
+    assert chosen == {5: ["cold", "hand"], 15: ["cold", "hand"], 20: ["warm", "hand"], 30: ["warm", "hand"]}
+    assert [entry.id for entry in drying_at(product, None)] == ["warm", "cold", "hand"]
