@@ -1,7 +1,7 @@
 """A repaired spot in section: old coats ground back in rings, the sanded zone around them, the new coats lapping on it.
 
 A principle and not to scale, for widths of millimetres and films of micrometres cannot be; the figures stand in its
-key as finished text. Called by `specgen.documents.parts.repair`; the SVG text goes into the document as it is.
+key as finished text. Called by `specgen.documents.method_statement.old_coats`; the SVG text goes into the document as it is.
 """
 
 from __future__ import annotations

@@ -23,10 +23,10 @@ from specgen.documents.materials_list.view import materials_list
 from specgen.documents.method_statement.view import method_statement
 from specgen.documents.order_list.view import number_of as number_of_orders
 from specgen.documents.order_list.view import order_list
-from specgen.documents.parts.build import groups
 from specgen.documents.parts.issue_block import IssueView
 from specgen.documents.range_overview.view import number_of as number_of_overview
 from specgen.documents.range_overview.view import range_overview
+from specgen.facts.job.builds import builds_of
 from specgen.findings import Severity
 from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
@@ -184,7 +184,7 @@ def _job_card(source: Source) -> Document:
     def write(card: JobCard) -> bytes:
         return _laid_out(source, "job_card", card, "pdf", job.scope, len(card.sides))
 
-    builds, paper = len(groups(job, source.spec)), source.spec.project.page_size.value
+    builds, paper = len(builds_of(job, source.spec)), source.spec.project.page_size.value
     return Document(job.document.number, lambda _: fitted(job, builds, view, write, paper))
 
 

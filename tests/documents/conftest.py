@@ -14,8 +14,8 @@ from specgen.documents.job_card.view import CUTS, JobCard, job_card
 from specgen.documents.label_sheet.view import LabelSheet, label_sheet
 from specgen.documents.method_statement.view import MethodStatement, method_statement
 from specgen.documents.order_list.view import OrderList, order_list
-from specgen.documents.parts.build import groups
 from specgen.documents.range_overview.view import RangeOverview, range_overview
+from specgen.facts.job.builds import builds_of
 from specgen.model.spec import Spec
 from tests.good_spec import ON, checked, good
 
@@ -40,7 +40,7 @@ def views_of(spec: Spec) -> dict[str, View]:
         views[f"method_statement_{job.id}"] = method_statement(
             job, spec, on=ON, open_warnings=0, program="specgen", translate=str
         )
-        builds = len(groups(job, spec))
+        builds = len(builds_of(job, spec))
         views[f"job_card_{job.id}"] = job_card(
             job,
             spec,

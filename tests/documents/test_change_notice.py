@@ -12,8 +12,8 @@ import pytest
 from specgen.comparison.changes import Comparison
 from specgen.comparison.compare import compare
 from specgen.comparison.edition import for_customer
+from specgen.documents.change_notice.marked_words import marked
 from specgen.documents.change_notice.view import LINES, ChangeNotice, change_notice
-from specgen.documents.parts.marked_words import marked
 from tests.comparison.sides import RULES, changed, judged
 from tests.documents.test_golden import _lines as lines
 from tests.good_spec import ON

@@ -7,8 +7,8 @@ from functools import cache
 
 import pytest
 
+from specgen.documents.method_statement.build import BuildView
 from specgen.documents.method_statement.view import MethodStatement, method_statement
-from specgen.documents.parts.build import BuildView
 from tests.documents.conftest import spec_of
 from tests.good_spec import ON, checked, good, put, take_out
 

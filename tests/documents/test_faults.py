@@ -10,8 +10,8 @@ from specgen.documents.data_sheet.goes_over import goes_over, preparation_of_ste
 from specgen.documents.method_statement.faults import OCCURS, faults
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedures
 from specgen.documents.parts.application import application, application_at
-from specgen.documents.parts.build import groups
 from specgen.documents.parts.wording import Words
+from specgen.facts.job.builds import builds_of
 from specgen.model.spec import Spec
 from specgen.standards.tables import table
 from tests.documents.conftest import spec_of
@@ -89,7 +89,7 @@ def test_mechanism_names_its_source_by_a_mark() -> None:
 def _repairs(**changes: str) -> tuple[RepairProcedure, ...]:
     spec = _spec(tuple((path.replace("__", "."), value) for path, value in changes.items()))
     job = spec.jobs["refit"]
-    return repair_procedures(job, spec, groups(job, spec), _words(spec))
+    return repair_procedures(job, spec, builds_of(job, spec), _words(spec))
 
 
 def test_repair_of_each_system() -> None:

@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
+from specgen.documents.method_statement.old_coats import RepairView
 from specgen.documents.method_statement.view import MethodStatement
-from specgen.documents.parts.repair import RepairView
 from tests.documents.conftest import spec_of, views_of
 from tests.good_spec import checked, good, put
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from specgen.documents.method_statement.room_air import AirView
 from specgen.documents.method_statement.view import MethodStatement, method_statement
-from specgen.documents.parts.room_air import AirView
 from tests.documents.conftest import spec_of
 from tests.good_spec import ON, checked, good, put
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from specgen.comparison.changes import Change, Kind
 from specgen.comparison.sentences import notes, sentence, subject, whole_text
-from specgen.documents.parts.marked_words import Run, marked
+from specgen.documents.change_notice.marked_words import Run, marked
 from specgen.documents.parts.wording import Words
 from specgen.model.senses import Audience
 

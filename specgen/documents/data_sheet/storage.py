@@ -1,40 +1,29 @@
-"""Storage, life and heat of a product as pairs of finished text.
-
-Called by `data_sheet` and `range_overview`.
-"""
+"""Storage, life and heat of a product as pairs of finished text. Called by `data_sheet`."""
 
 from __future__ import annotations
 
 from specgen.documents.parts.wording import Words
-from specgen.model.product import PotLife, Product
+from specgen.model.product import Product
 
 Pairs = tuple[tuple[str, str], ...]
 
 
 def storage(product: Product, words: Words) -> tuple[Pairs, Pairs]:
     """How long the product keeps, and what is done with a part-used can."""
-    applied, hazards = product.application, product.hazards
+    applied, hazards, pot = product.application, product.hazards, product.pot_life
     activation = applied.activation if applied is not None else None
     usable = activation.usable_for if activation is not None else None
     named = (
         (words("Shelf life, unopened"), words.phrase(product.shelf_life)),
         (words("Never warmer than"), words.phrase(hazards.storage_max) if hazards is not None else ""),
         (words("Life once the hardener is released"), words.phrase(usable)),
-        (words("Pot life"), pot_life(product.pot_life, words)),
+        (words("Pot life"), words.at(pot.time, pot.air, pot.volume) if pot is not None else words("none")),
     )
     part_used = (
         (words("Put away a part-used can"), applied.put_away if applied is not None else None),
         (words("Start a part-used can again"), applied.restart if applied is not None else None),
     )
     return tuple((n, t) for n, t in named if t), tuple((n, t) for n, t in part_used if t)
-
-
-def pot_life(stated: PotLife | None, words: Words) -> str:
-    """`4 h at 20 °C, 1 L`, or `none`."""
-    if stated is None:
-        return words("none")
-    under = ", ".join(words.phrase(value) for value in (stated.air, stated.volume) if value is not None)
-    return words("{time} at {conditions}").format(time=words.phrase(stated.time), conditions=under)
 
 
 def heat(product: Product, words: Words) -> Pairs:

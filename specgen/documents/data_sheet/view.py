@@ -13,12 +13,12 @@ from specgen.documents.data_sheet.goes_over import GoesOver, goes_over, not_list
 from specgen.documents.data_sheet.nature import key_figures, nature, use
 from specgen.documents.data_sheet.storage import heat, storage
 from specgen.documents.data_sheet.use import drying_table, over_table, overcoat_table
+from specgen.documents.data_sheet.variants import packing, variant_table
 from specgen.documents.parts.annex import WorkingView, annex
 from specgen.documents.parts.application import application
 from specgen.documents.parts.cautions import HazardView, emergency, first_aid, hazards
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.parties import PartyView, party
-from specgen.documents.parts.product_variants import packing, variant_table
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.voc import voc_table

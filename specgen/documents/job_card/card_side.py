@@ -8,12 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from specgen.documents.parts.build import Group
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import CoatView, Wait, coats, waits
 from specgen.documents.parts.inspection import limits
 from specgen.documents.parts.preparation import steps
 from specgen.documents.parts.wording import Words
+from specgen.facts.job.builds import Build
 from specgen.facts.job.inspected import places
 from specgen.facts.job.quantities import Quantities
 from specgen.model.acceptance import InspectionPoint, Stage
@@ -113,17 +113,17 @@ class CardSide:
 
 
 def card_side(
-    group: Group, job: Job, spec: Spec, figures: Quantities, cut: Cut, words: Words, *, several: bool
+    build: Build, job: Job, spec: Spec, figures: Quantities, cut: Cut, words: Words, *, several: bool
 ) -> CardSide:
     """The side of one build, cut as asked for."""
-    listed = coats(group.system, spec, figures, words)
-    held = waits(group.system, group.preparation, job, spec, words)
+    listed = coats(build.system, spec, figures, words)
+    held = waits(build.system, build.preparation, job, spec, words)
     names = {coat.name for coat in listed}
     to_coats = {wait.comes: _wait(wait, cut, words) for wait in held if wait.comes in names}
-    masked = dict.fromkeys(entry.what for item in group.items for entry in item.masked)
-    title = words("Build {letter}: {title}").format(letter=group.letter, title=group.system.title)
+    masked = dict.fromkeys(entry.what for item in build.items for entry in item.masked)
+    title = words("Build {letter}: {title}").format(letter=build.letter, title=build.system.title)
 
-    own = _points(group, job, spec)
+    own = _points(build, job, spec)
 
     def at(*stages: Stage | None) -> tuple[CardCheck, ...]:
         return _checks([point for point in own if point.after is None and point.at in stages], cut, words)
@@ -133,38 +133,38 @@ def card_side(
         cut.room,
         cut.shortens,
         climate(job.climate, words) if cut.climate else (),
-        tuple(_parts(group, cut, words)),
+        tuple(_parts(build, cut, words)),
         _short("; ".join(masked), cut) if cut.parts else "",
-        _short(group.preparation.title, cut),
-        tuple(_steps(group, cut, words)),
+        _short(build.preparation.title, cut),
+        tuple(_steps(build, cut, words)),
         at(Stage.RECEIPT),
         at(Stage.PREPARED),
         at(Stage.APPLYING),
         to_coats.get(listed[0].name) if listed else None,
-        tuple(_coats(listed, to_coats, group, own, cut, words)),
+        tuple(_coats(listed, to_coats, build, own, cut, words)),
         at(Stage.FINISHED, None),
         tuple(_wait(wait, cut, words) for wait in held if wait.comes not in names),
     )
 
 
-def _points(group: Group, job: Job, spec: Spec) -> list[InspectionPoint]:
+def _points(build: Build, job: Job, spec: Spec) -> list[InspectionPoint]:
     """The inspection points that look at a part of this build."""
-    mine = {item.id for item in group.items}
+    mine = {item.id for item in build.items}
     return [point for point in job.inspection if any(item.id in mine for item, _ in places(point, job, spec))]
 
 
-def _parts(group: Group, cut: Cut, words: Words) -> Iterator[str]:
+def _parts(build: Build, cut: Cut, words: Words) -> Iterator[str]:
     if cut.parts:
-        yield from (_short(f"{item.count} × {item.id} {item.name}", cut) for item in group.items)
+        yield from (_short(f"{item.count} × {item.id} {item.name}", cut) for item in build.items)
     else:
-        many = sum(item.count for item in group.items)
+        many = sum(item.count for item in build.items)
         yield words("{many} parts of {kinds} kinds, listed in the method statement").format(
-            many=many, kinds=len(group.items)
+            many=many, kinds=len(build.items)
         )
 
 
-def _steps(group: Group, cut: Cut, words: Words) -> Iterator[tuple[str, str]]:
-    for step in steps(group.preparation, words):
+def _steps(build: Build, cut: Cut, words: Words) -> Iterator[tuple[str, str]]:
+    for step in steps(build.preparation, words):
         grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
         title = ", ".join(part for part in (step.title, grade, step.abrasive) if part)
         if cut.step_texts:
@@ -178,12 +178,12 @@ def _steps(group: Group, cut: Cut, words: Words) -> Iterator[tuple[str, str]]:
 def _coats(
     listed: Sequence[CoatView],
     to_coats: dict[str, CardWait],
-    group: Group,
+    build: Build,
     points: Sequence[InspectionPoint],
     cut: Cut,
     words: Words,
 ) -> Iterator[CardCoat]:
-    before_next = {layer.id: layer.before_next or "" for layer in group.system.layers}
+    before_next = {layer.id: layer.before_next or "" for layer in build.system.layers}
     above = [*listed[1:], None]
     for coat, following in zip(listed, above, strict=True):
         films = (

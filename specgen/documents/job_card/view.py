@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from datetime import date
 
 from specgen.documents.job_card.card_side import CardSide, Cut, card_side
-from specgen.documents.parts.build import groups
 from specgen.documents.parts.cautions import HazardView, emergency, hazards
 from specgen.documents.parts.parties import contact_line
 from specgen.documents.parts.wording import Translate, Words
+from specgen.facts.job.builds import builds_of
 from specgen.facts.job.quantities import quantities
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -78,14 +78,14 @@ def job_card(
 ) -> JobCard:
     """The view of a job that checks without errors, for these of its vehicles, or for none that is named.
 
-    `cuts` has one entry a build, in the order of `groups`; None leaves a build out.
+    `cuts` has one entry a build, in the order of `builds_of`; None leaves a build out.
     """
     words = Words.of(spec.project, translate)
     figures = quantities(job, spec)
-    builds = groups(job, spec)
+    builds = builds_of(job, spec)
     sides = [
-        card_side(group, job, spec, figures, cut, words, several=len(builds) > 1)
-        for group, cut in zip(builds, cuts, strict=True)
+        card_side(build, job, spec, figures, cut, words, several=len(builds) > 1)
+        for build, cut in zip(builds, cuts, strict=True)
         if cut is not None
     ]
     several = len(job.vehicles)

@@ -14,8 +14,8 @@ from datetime import date
 from specgen.documents.parts.annex import WorkingView, annex
 from specgen.documents.parts.caution_catalogue import PICTOGRAMS
 from specgen.documents.parts.cautions import HazardView, Statement, data_sheet_line, emergency, hazards, statements
+from specgen.documents.parts.packs import pack
 from specgen.documents.parts.parties import PartyView, party
-from specgen.documents.parts.product_variants import pack
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.voc import voc_table
 from specgen.documents.parts.wording import Translate, Words

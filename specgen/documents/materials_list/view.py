@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from specgen.documents.parts.product_variants import order_line
+from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.wording import N_, Translate, Words
 from specgen.facts.job.quantities import Quantities, quantities
 from specgen.model.job import Job

@@ -9,8 +9,8 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from specgen.documents.method_statement.conditions import Asked, Condition, conditions, refusal, unlisted
 from specgen.documents.parts.coats import coat_name, numbered
-from specgen.documents.parts.conditions import Asked, Condition, conditions, refusal, unlisted
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.intervals import air_of, interval
 from specgen.facts.pairs.layers import LayerPair, layer_pairs

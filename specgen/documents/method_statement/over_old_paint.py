@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
-from specgen.documents.parts.conditions import Asked, Condition, conditions, names_papers, refusal, unlisted
+from specgen.documents.method_statement.conditions import Asked, Condition, conditions, names_papers, refusal, unlisted
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.stack import Stack
 from specgen.facts.pairs.old_paint import TopPair, citation_of, pass_limits, top_pair, treatments

@@ -9,12 +9,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.method_statement.between_coats import papers_between
+from specgen.documents.method_statement.conditions import Condition, paper_window
 from specgen.documents.parts.application import full_cure_at
-from specgen.documents.parts.build import Group
 from specgen.documents.parts.coats import coat_name, numbered, total
-from specgen.documents.parts.conditions import Condition, paper_window
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.facts.job.builds import Build
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.intervals import air_of, interval
 from specgen.facts.pairs.papers import papers_in
@@ -43,26 +43,26 @@ class RepairProcedure:
     coats: TableView
 
 
-def repair_procedures(job: Job, spec: Spec, built: Sequence[Group], words: Words) -> tuple[RepairProcedure, ...]:
+def repair_procedures(job: Job, spec: Spec, built: Sequence[Build], words: Words) -> tuple[RepairProcedure, ...]:
     """One a system, in the order of the builds."""
-    together: dict[str, list[Group]] = {}
-    for group in built:
-        together.setdefault(group.system.id, []).append(group)
+    together: dict[str, list[Build]] = {}
+    for build in built:
+        together.setdefault(build.system.id, []).append(build)
     return tuple(_procedure(of_system, job, spec, words) for of_system in together.values())
 
 
-def _procedure(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> RepairProcedure:
-    system = groups[0].system
+def _procedure(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> RepairProcedure:
+    system = builds[0].system
     return RepairProcedure(
-        ", ".join(group.letter for group in groups),
+        ", ".join(build.letter for build in builds),
         system.title,
-        tuple(_steps(groups, job, spec, words)),
-        _coats_again(groups, job, spec, words),
+        tuple(_steps(builds, job, spec, words)),
+        _coats_again(builds, job, spec, words),
     )
 
 
-def _steps(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:
-    system, items = groups[0].system, [item for group in groups for item in group.items]
+def _steps(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:
+    system, items = builds[0].system, [item for build in builds for item in build.items]
     last = system.layers[-1]
     yield Condition(
         words("Wash and degrease the place and its surroundings first: sanding grinds dirt and grease in."), ""
@@ -73,7 +73,7 @@ def _steps(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> Itera
         "the part where the lowest coat is damaged or has come loose."
     )
     yield Condition(text, "")
-    yield from _ground(groups, spec, words)
+    yield from _ground(builds, spec, words)
     feather = _widest("feather", items)
     text = words(
         "Feather every coat around the place back in a ring of its own with {papers}{width}, until no step is felt."
@@ -118,22 +118,22 @@ def _hard(system: System, job: Job, spec: Spec, words: Words) -> str:
     return text.format(times=words(". Fully cured: {}").format("; ".join(times)) if times else "")
 
 
-def _ground(groups: Sequence[Group], spec: Spec, words: Words) -> Iterator[Condition]:
+def _ground(builds: Sequence[Build], spec: Spec, words: Words) -> Iterator[Condition]:
     """How the part is made ready where it shows; a spot that cannot be blasted gets the grade tables name for spots."""
-    for group in groups:
-        name = words(table("materials").row("id", group.substrate.material)["name"])
-        step = _best(group.preparation.steps)
+    for build in builds:
+        name = words(table("materials").row("id", build.substrate.material)["name"])
+        step = _best(build.preparation.steps)
         grade = words(" to {}").format(step.grade) if step is not None and step.grade else ""
         text = words("Where the {name} shows, prepare it{grade} by the steps of build {letter}.").format(
-            name=name, grade=grade, letter=group.letter
+            name=name, grade=grade, letter=build.letter
         )
         source = ""
         spots = [
             row
             for row in table("minimum_preparation").rows
-            if row["family"] == spec.product_of(group.system.layers[0]).binder and row["service"] == "small spots"
+            if row["family"] == spec.product_of(build.system.layers[0]).binder and row["service"] == "small spots"
         ]
-        if spots and any(step.do in BLASTING for step in group.preparation.steps):
+        if spots and any(step.do in BLASTING for step in build.preparation.steps):
             least = words(" A small spot that cannot be blasted: to {}.").format(words(spots[0]["grades"]))
             text, source = text + least, _said(table("minimum_preparation").row_citation(spots[0]), words)
         yield Condition(text, source)
@@ -160,7 +160,7 @@ def _read_again(system: System, items: Sequence[Item], spec: Spec, words: Words)
     yield Condition(text, "")
 
 
-def _coats_again(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> TableView:
+def _coats_again(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> TableView:
     columns = (
         Column(words("Sanded back to"), "w-25"),
         Column(words("Last paper or medium on that ground"), "w-20"),
@@ -168,12 +168,12 @@ def _coats_again(groups: Sequence[Group], job: Job, spec: Spec, words: Words) ->
         Column(words("Dry film of that coat"), "w-20"),
         Column(words("Wait before the next"), "w-20"),
     )
-    caption = words("Which coats are laid again, build {}").format(", ".join(group.letter for group in groups))
-    return table_view(caption, columns, list(_rows(groups, job, spec, words)))
+    caption = words("Which coats are laid again, build {}").format(", ".join(build.letter for build in builds))
+    return table_view(caption, columns, list(_rows(builds, job, spec, words)))
 
 
-def _rows(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> Iterator[tuple[str, ...]]:
-    system = groups[0].system
+def _rows(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterator[tuple[str, ...]]:
+    system = builds[0].system
     for number, layer in numbered(system):
         below = system.layers[number - 2] if number > 1 else None
         if below is not None and below.role is Role.BASE_COAT:
@@ -181,7 +181,7 @@ def _rows(groups: Sequence[Group], job: Job, spec: Spec, words: Words) -> Iterat
         grounds = [words("the part") if below is None else coat_name(number - 1, below, words)]
         if layer.role is Role.BASE_COAT:
             grounds.append(coat_name(number, layer, words))
-        paper = _part_paper(groups, words) if below is None else _coat_paper(below, layer, job, spec, words)
+        paper = _part_paper(builds, words) if below is None else _coat_paper(below, layer, job, spec, words)
         name = coat_name(number, layer, words)
         yield words(" or ").join(grounds), paper, name, _film(system, layer, spec, words), words.phrase(layer.hold)
     # damage that stays within the last coat
@@ -201,12 +201,12 @@ def _film(system: System, layer: Layer, spec: Spec, words: Words) -> str:
     return "\n".join(text.format(words.phrase(film.value)) for text, film in films if film is not None)
 
 
-def _part_paper(groups: Sequence[Group], words: Words) -> str:
+def _part_paper(builds: Sequence[Build], words: Words) -> str:
     """The author's last paper; where he names none, that of the table for the metal."""
     found = []
-    for group in groups:
-        named = [step.abrasive for step in group.preparation.steps if step.do in WORKING and step.abrasive]
-        material = group.substrate.material
+    for build in builds:
+        named = [step.abrasive for step in build.preparation.steps if step.do in WORKING and step.abrasive]
+        material = build.substrate.material
         kind = table("materials").row("id", material)["kind"]
         usual = _KEYS.get(material, _STEEL_KEY if kind == "metal" else "")
         found.append(named[-1] if named else paper_window(usual, words) if usual else "")

@@ -9,19 +9,20 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
+from specgen.documents.method_statement.build import BuildView, builds
 from specgen.documents.method_statement.faults import FaultsView, faults
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedures
+from specgen.documents.method_statement.safety import JobSafety, job_safety, let_off
 from specgen.documents.parts.annex import WorkingView, annex
 from specgen.documents.parts.application import ApplicationView, application_at
-from specgen.documents.parts.build import BuildView, builds, groups
 from specgen.documents.parts.cautions import HazardView
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.inspection import points_table
-from specgen.documents.parts.job_safety import JobSafety, job_safety, let_off
+from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party
-from specgen.documents.parts.product_variants import order_line
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Translate, Words
+from specgen.facts.job.builds import builds_of
 from specgen.facts.job.quantities import Quantities, quantities
 from specgen.model.audience import customer_path
 from specgen.model.job import Job
@@ -89,7 +90,7 @@ def method_statement(
         climate(job.climate, words),
         tuple(application_at(product, job, words) for product in products),
         points_table(job, spec, words),
-        repair_procedures(job, spec, groups(job, spec), words),
+        repair_procedures(job, spec, builds_of(job, spec), words),
         faults(job, spec, words),
         safety.panels[0],
         safety,

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from specgen.documents.parts.annex import WorkingView, annex
+from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, party
-from specgen.documents.parts.product_variants import order_line
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Translate, Words
 from specgen.facts.job.orders import Orders, orders

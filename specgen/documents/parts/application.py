@@ -60,7 +60,7 @@ def _view(product: Product, job: Job | None, words: Words) -> ApplicationView:
         tuple(_steps(stated, words, at_job=job is not None)) if stated is not None else (),
         tuple(_part_used(stated, words)) if stated is not None else (),
         tuple(_drying(entry, words) for entry in drying_at(product, air)),
-        _under(pot.time, words, pot.air, pot.volume) if pot is not None else "",
+        words.at(pot.time, pot.air, pot.volume) if pot is not None else "",
         words.phrase(product.shelf_life),
         before_use(product, words),
     )
@@ -156,10 +156,4 @@ def _part_used(stated: Application, words: Words) -> Iterator[tuple[str, str]]:
 
 
 def _drying(entry: Drying, words: Words) -> tuple[str, str]:
-    return words.word(entry.stage), _under(entry.time, words, entry.air, entry.humidity, entry.film)
-
-
-def _under(time: Quantity, words: Words, *conditions: Quantity | None) -> str:
-    """`20 min at 20 °C, 50 %`: a time with the conditions it holds for."""
-    stated = ", ".join(words.phrase(condition) for condition in conditions if condition is not None)
-    return words("{time} at {conditions}").format(time=words.phrase(time), conditions=stated)
+    return words.word(entry.stage), words.at(entry.time, entry.air, entry.humidity, entry.film)

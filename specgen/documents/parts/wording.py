@@ -140,6 +140,11 @@ class Words:
             case CalendarSpan():
                 return str(value)
 
+    def at(self, time: Quantity, *conditions: Quantity | None) -> str:
+        """`20 min at 20 °C, 50 %`: a time with the conditions it holds for."""
+        stated = ", ".join(self.phrase(condition) for condition in conditions if condition is not None)
+        return self(N_("{time} at {conditions}")).format(time=self.phrase(time), conditions=stated)
+
     def low(self, value: Range | None) -> str:
         """The lower limit of a range, empty where it has none."""
         return self.phrase(value.low) if value is not None else ""

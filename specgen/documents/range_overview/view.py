@@ -9,9 +9,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from specgen.documents.data_sheet.storage import pot_life
+from specgen.documents.parts.packs import pack
 from specgen.documents.parts.parties import PartyView, party
-from specgen.documents.parts.product_variants import pack
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Translate, Words
 from specgen.facts.product.handling import handling
@@ -75,7 +74,8 @@ def _row(product: Product, words: Words) -> Iterator[str]:
     yield _handling(product, words)
     yield words.phrase(stood.continuous_max) if stood is not None else ""
     yield words.phrase(product.shelf_life)
-    yield pot_life(product.pot_life, words)
+    pot = product.pot_life
+    yield words.at(pot.time, pot.air, pot.volume) if pot is not None else words("none")
     packs = dict.fromkeys(pack(product, variant, words) for variant in product.variants)
     yield ", ".join(packs)
 
@@ -85,5 +85,4 @@ def _handling(product: Product, words: Words) -> str:
     first = handling(product)
     if first is None:
         return ""
-    under = ", ".join(words.phrase(value) for value in (first.air, first.humidity, first.film) if value is not None)
-    return words("{time} at {conditions}").format(time=words.phrase(first.time), conditions=under)
+    return words.at(first.time, first.air, first.humidity, first.film)

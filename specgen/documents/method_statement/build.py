@@ -1,6 +1,6 @@
-"""One way of building up paint: the items that share substrate, preparation and system, and everything said about them.
+"""Everything the method statement says of one build: its items, its part, how it is prepared, its coats and waits.
 
-Called by `method_statement`; `groups` by `job_card` as well. Items are grouped in the order of the job.
+Called by `method_statement`.
 """
 
 from __future__ import annotations
@@ -9,33 +9,23 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.method_statement.between_coats import BetweenView, between_coats
+from specgen.documents.method_statement.old_coats import RepairView, old_coat_in_short, repairs
+from specgen.documents.method_statement.preparation import handed_over, part_state, steps_on
 from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total, waits
-from specgen.documents.parts.preparation import StepView, handed_over, part_state, steps_on
-from specgen.documents.parts.repair import RepairView, old_coat_in_short, repairs
+from specgen.documents.parts.preparation import StepView
 from specgen.documents.parts.step_cautions import at_steps, cautions_at
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.facts.job.builds import Build, builds_of
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.job.stack import exposure_of
 from specgen.facts.layer.film import planned_film
 from specgen.figures.layer_section import Band, layer_section
 from specgen.model.hazards import Task
 from specgen.model.job import Item, Job
-from specgen.model.preparation import Preparation, Substrate
 from specgen.model.spec import Spec
 from specgen.model.system import System
 from specgen.standards.tables import table
-
-
-@dataclass(frozen=True, slots=True)
-class Group:
-    """The items of one build, and what they share."""
-
-    letter: str
-    items: tuple[Item, ...]
-    system: System
-    preparation: Preparation
-    substrate: Substrate
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,58 +50,34 @@ class BuildView:
     section: str
 
 
-def groups(job: Job, spec: Spec) -> tuple[Group, ...]:
-    """Every build of the job, lettered in the order it first appears."""
-    found: dict[tuple[str, str, str], list[Item]] = {}
-    for item in job.items:
-        system, preparation, substrate = _of(item, job, spec)
-        key = (system.id, preparation.id, substrate.model_dump_json())
-        found.setdefault(key, []).append(item)
-    return tuple(
-        Group(_letter(number), tuple(items), *_of(items[0], job, spec)) for number, items in enumerate(found.values())
-    )
-
-
 def builds(job: Job, spec: Spec, figures: Quantities, words: Words) -> tuple[BuildView, ...]:
     """Every build of the job as the method statement prints it."""
-    return tuple(_build(group, job, spec, figures, words) for group in groups(job, spec))
+    return tuple(_build(build, job, spec, figures, words) for build in builds_of(job, spec))
 
 
-def _letter(number: int) -> str:
-    return chr(ord("A") + number) if number < 26 else f"A{number - 25}"
-
-
-def _of(item: Item, job: Job, spec: Spec) -> tuple[System, Preparation, Substrate]:
-    system, preparation = spec.system_of(job, item), spec.preparation_of(job, item)
-    substrate = spec.substrate_of(job, item)
-    if system is None or preparation is None or substrate is None:
-        raise ValueError(f"the item {item.id} is not complete; checking refuses it before it gets here")
-    return system, preparation, substrate
-
-
-def _build(group: Group, job: Job, spec: Spec, figures: Quantities, words: Words) -> BuildView:
-    system, preparation, substrate = group.system, group.preparation, group.substrate
+def _build(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words) -> BuildView:
+    system, preparation, substrate = build.system, build.preparation, build.substrate
     material = words(table("materials").row("id", substrate.material)["name"])
     thickness = f", {words.phrase(substrate.thickness)}" if substrate.thickness is not None else ""
     first = spec.product_of(system.layers[0]).binder if system.layers else ""
     return BuildView(
-        group.letter,
+        build.letter,
         system.title,
         system.use or "",
-        _items(group, job, figures, words),
+        _items(build, job, figures, words),
         f"{material}{thickness}",
         substrate.condition or "",
         part_state(substrate, words),
         preparation.title,
-        steps_on(preparation, substrate, first, words, _step_cautions(group, words)),
+        steps_on(preparation, substrate, first, words, _step_cautions(build, words)),
         handed_over(preparation, words),
-        repairs(group.items, job, spec, material, words),
-        _coat_table(group.letter, coats(system, spec, figures, words), words),
+        repairs(build.items, job, spec, material, words),
+        _coat_table(build.letter, coats(system, spec, figures, words), words),
         total(system, spec, words),
         _serves(system, words),
-        _wait_table(group.letter, waits(system, preparation, job, spec, words), words),
+        _wait_table(build.letter, waits(system, preparation, job, spec, words), words),
         between_coats(system, job, spec, words),
-        _between_cautions(group, spec, words),
+        _between_cautions(build, spec, words),
         _section(system, spec, material, words),
     )
 
@@ -127,18 +93,18 @@ def _serves(system: System, words: Words) -> str:
     return f"{text}; {claim.evidence}" if claim.evidence else text
 
 
-def _between_cautions(group: Group, spec: Spec, words: Words) -> tuple[str, ...]:
+def _between_cautions(build: Build, spec: Spec, words: Words) -> tuple[str, ...]:
     """The dust between the coats is that of the coats below the last."""
-    coats_below = {layer.product: spec.product_of(layer) for layer in group.system.layers[:-1]}
+    coats_below = {layer.product: spec.product_of(layer) for layer in build.system.layers[:-1]}
     return cautions_at(Task.SANDING, list(coats_below.values()), words) if coats_below else ()
 
 
-def _step_cautions(group: Group, words: Words) -> tuple[tuple[str, ...], ...]:
-    old_paint = any(item.old_coats for item in group.items)
-    return at_steps(group.preparation, words, old_paint=old_paint)
+def _step_cautions(build: Build, words: Words) -> tuple[tuple[str, ...], ...]:
+    old_paint = any(item.old_coats for item in build.items)
+    return at_steps(build.preparation, words, old_paint=old_paint)
 
 
-def _items(group: Group, job: Job, figures: Quantities, words: Words) -> TableView:
+def _items(build: Build, job: Job, figures: Quantities, words: Words) -> TableView:
     columns = [
         Column(words("Item"), "w-12"),
         Column(words("Part"), "w-25"),
@@ -149,8 +115,8 @@ def _items(group: Group, job: Job, figures: Quantities, words: Words) -> TableVi
         Column(words("Exposed"), "w-10"),
         Column(words("Hottest in service"), "w-12", numeric=True),
     ]
-    rows = [_item(item, job, figures, words) for item in group.items]
-    return table_view(words("Items of build {}").format(group.letter), columns, rows)
+    rows = [_item(item, job, figures, words) for item in build.items]
+    return table_view(words("Items of build {}").format(build.letter), columns, rows)
 
 
 def _item(item: Item, job: Job, figures: Quantities, words: Words) -> tuple[str, ...]:

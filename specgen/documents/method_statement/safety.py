@@ -8,9 +8,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
+from specgen.documents.method_statement.room_air import AirView, room_air
 from specgen.documents.parts.cautions import HazardView, emergency, first_aid, hazards
 from specgen.documents.parts.protection import protection
-from specgen.documents.parts.room_air import AirView, room_air
 from specgen.documents.parts.step_cautions import cautions_at
 from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.voc import voc_table

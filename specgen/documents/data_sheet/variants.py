@@ -1,12 +1,10 @@
-"""Variants and packs of a product as printed.
-
-Called by `data_sheet` and `range_overview`; `order_line` by the views that list what to order.
-"""
+"""The variants of a product with their order numbers, and what its pack is. Called by `data_sheet`."""
 
 from __future__ import annotations
 
 from typing import Literal
 
+from specgen.documents.parts.packs import colour, pack
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.film import film_of_variant
@@ -51,33 +49,6 @@ def packing(product: Product, words: Words) -> tuple[tuple[str, str], ...]:
         (words("Share of the contents the pack gives off"), words.phrase(stated.delivered)),
     )
     return tuple((name, text) for name, text in named if text)
-
-
-def colour(variant: Variant | None) -> str:
-    """`house card 7, tile red`: the customer's standard, the number in it, and the name; empty where none is stated."""
-    stated = variant.colour if variant is not None else None
-    if stated is None:
-        return ""
-    return f"{stated.standard} {stated.number}" + (f", {stated.name}" if stated.name else "")
-
-
-def pack(product: Product, variant: Variant | None, words: Words) -> str:
-    """`400 mL aerosol can`."""
-    fill = (variant.fill if variant is not None else None) or product.pack.fill
-    form = words("aerosol can") if product.pack.form is PackForm.AEROSOL else words("tin")
-    return " ".join(part for part in (words.phrase(fill), form) if part)
-
-
-def order_line(product: Product, variant_id: str | None, words: Words) -> tuple[str, str, str, str, str]:
-    """Order number, product, variant, colour and pack of one thing to order."""
-    variant = product.variant(variant_id) if variant_id else None
-    return (
-        variant.order_number if variant is not None else "",
-        product.name,
-        variant.name if variant is not None else "",
-        colour(variant),
-        pack(product, variant, words),
-    )
 
 
 def _gloss(variant: Variant, words: Words) -> str:

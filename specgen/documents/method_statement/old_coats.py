@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from specgen.documents.method_statement.conditions import Condition
 from specgen.documents.method_statement.over_old_paint import over_old_paint
 from specgen.documents.parts.coats import coat_name, numbered
-from specgen.documents.parts.conditions import Condition
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.stack import old_paint_goes, stack
 from specgen.figures.feather_edge import feather_edge

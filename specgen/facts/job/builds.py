@@ -1,0 +1,51 @@
+"""The builds of a job: its items grouped by the substrate, preparation and system they share.
+
+Called by the documents of a job. Items are grouped in the order of the job.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from specgen.model.job import Item, Job
+from specgen.model.preparation import Preparation, Substrate
+from specgen.model.spec import Spec
+from specgen.model.system import System
+
+
+@dataclass(frozen=True, slots=True)
+class Build:
+    """One way of building up paint: its items, and what they share. Letters run A to Z, then A1, A2 and on."""
+
+    letter: str
+    items: tuple[Item, ...]
+    system: System
+    preparation: Preparation
+    substrate: Substrate
+
+
+def builds_of(job: Job, spec: Spec) -> tuple[Build, ...]:
+    """Every build of the job, lettered in the order it first appears.
+
+    Raises ValueError for an item without system, preparation or substrate, which checking refuses.
+    """
+    found: dict[tuple[str, str, str], list[Item]] = {}
+    for item in job.items:
+        system, preparation, substrate = _of(item, job, spec)
+        key = (system.id, preparation.id, substrate.model_dump_json())
+        found.setdefault(key, []).append(item)
+    return tuple(
+        Build(_letter(number), tuple(items), *_of(items[0], job, spec)) for number, items in enumerate(found.values())
+    )
+
+
+def _letter(number: int) -> str:
+    return chr(ord("A") + number) if number < 26 else f"A{number - 25}"
+
+
+def _of(item: Item, job: Job, spec: Spec) -> tuple[System, Preparation, Substrate]:
+    system, preparation = spec.system_of(job, item), spec.preparation_of(job, item)
+    substrate = spec.substrate_of(job, item)
+    if system is None or preparation is None or substrate is None:
+        raise ValueError(f"the item {item.id} is not complete; checking refuses it before it gets here")
+    return system, preparation, substrate
