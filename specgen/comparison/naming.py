@@ -6,7 +6,6 @@ Called by `sentences`. A new leaf or record needs nothing here: its declaration 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from enum import Enum
 from functools import cache
 
@@ -17,8 +16,7 @@ from specgen.model.outline import value_type
 from specgen.model.product import ComponentClass, Coverage, Drying, VocCategory
 from specgen.model.system import Layer
 from specgen.model.walk import declaration, inner_record
-
-Translate = Callable[[str], str]
+from specgen.units.locale import Locale
 
 # From here on a remark for editors says how to write the value, not what it is.
 _TAIL = re.compile(
@@ -66,7 +64,7 @@ def _leaf_named(model: type[Node], name: str) -> str:
     return f"{key} ({said})" if _NO_NAME.match(said) else said
 
 
-def of_where(fact: Difference, translate: Translate, *, brief: bool = False) -> str:
+def of_where(fact: Difference, translate: Locale, *, brief: bool = False) -> str:
     """What and where as one phrase: `least dry film of the primer of the system cab`, `wait before the next coat for the primer ...`."""
     what = thing(fact)
     # "of" after a phrase with a preposition of its own would be read as a part of it
@@ -79,7 +77,7 @@ def noun(model: type[Node]) -> str:
     return _NOUNS.get(model) or re.sub(r"(?<!^)(?=[A-Z])", " ", model.__name__).lower()
 
 
-def place_named(fact: Difference, translate: Translate, *, skip_last: bool = False, brief: bool = False) -> str:
+def place_named(fact: Difference, translate: Locale, *, skip_last: bool = False, brief: bool = False) -> str:
     """The entries on the path, the innermost first: `the layer primer of the system cab (Primer and top coat)`.
 
     `brief` names by its title only an entry that stands alone.
@@ -96,7 +94,7 @@ def place_named(fact: Difference, translate: Translate, *, skip_last: bool = Fal
     return translate(" of ").join(reversed(steps))
 
 
-def entry_named(owner: Owner, translate: Translate, *, full: bool = True) -> str:
+def entry_named(owner: Owner, translate: Locale, *, full: bool = True) -> str:
     """`the item STEP (Step tube)`; a job goes by the number of its document, a layer by what it is for."""
     record = owner.record
     if isinstance(record, Job):

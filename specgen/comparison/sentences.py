@@ -13,13 +13,14 @@ from typing import Any
 
 from specgen.comparison.changes import Change, Difference, Effect, Kind, Rounding
 from specgen.comparison.effects import is_entry
-from specgen.comparison.naming import Translate, is_prose, noun, of_where, place_named
+from specgen.comparison.naming import is_prose, noun, of_where, place_named
 from specgen.comparison.values import is_list, members
 from specgen.model.audience import customer_path
 from specgen.model.node import Node
 from specgen.model.senses import PATH, Audience, Sense
 from specgen.model.walk import leaves
 from specgen.units.display import show, show_range, unit_sign
+from specgen.units.locale import ENGLISH, Locale
 from specgen.units.quantity import CalendarSpan, Quantity, Range
 from specgen.units.rounding import plain_text, significant
 
@@ -30,19 +31,19 @@ _QUOTED = 110
 """Signs of a text that a sentence quotes; the whole of it stands side by side further on."""
 
 
-def sentence(change: Change, translate: Translate = str) -> str:
+def sentence(change: Change, translate: Locale = ENGLISH) -> str:
     """One sentence, ending with its full stop."""
     extra = notes(change, translate)
     whole = _capital(_said(change, translate)) + (f" ({'; '.join(extra)})" if extra else "")
     return whole if whole.endswith((".”", "…”")) else f"{whole}."
 
 
-def notes(change: Change, translate: Translate = str) -> tuple[str, ...]:
+def notes(change: Change, translate: Locale = ENGLISH) -> tuple[str, ...]:
     """What a change of unit left over, and why the effect is what it is, where that is not plain."""
     return (*(_rounded(entry, translate) for entry in change.rounding), *((change.note,) if change.note else ()))
 
 
-def subject(change: Change, translate: Translate = str) -> str:
+def subject(change: Change, translate: Locale = ENGLISH) -> str:
     """What the change is about, without its values: `Least dry film of the primer of the system cab`."""
     fact = change.difference
     if is_entry(fact) or fact.kind is Kind.RENAMED:
@@ -54,7 +55,7 @@ def subject(change: Change, translate: Translate = str) -> str:
     return _capital(of_where(fact, translate, brief=True))
 
 
-def reach_text(change: Change, translate: Translate = str) -> str:
+def reach_text(change: Change, translate: Locale = ENGLISH) -> str:
     """`in MS-001: DOOR, STEP; MS-002: RAIL and 3 more`; empty where the change is a job's own."""
     if not change.reaches:
         return ""
@@ -67,46 +68,46 @@ def reach_text(change: Change, translate: Translate = str) -> str:
     return translate("{said} and {number} more").format(said=said, number=more) if more > 0 else said
 
 
-def value_text(value: Any) -> str:
+def value_text(value: Any, language: Locale = ENGLISH) -> str:
     """A value as a reader sees it: quantities with their unit, yes or no, a list with commas; empty for nothing."""
     match value:
         case None | ():
             return ""
         case Quantity():
-            return show(value)
+            return show(value, language=language)
         case Range():
-            return show_range(value)
+            return show_range(value, language=language)
         case bool():
-            return "yes" if value else "no"
+            return language("yes") if value else language("no")
         case Fraction():
-            return plain_text(value)
+            return language.figures(plain_text(value))
         case Enum():
             return str(value.value)
         case date():
             return value.isoformat()
         case tuple() if is_list(value):
-            return ", ".join(value_text(part) for part in value)
+            return ", ".join(value_text(part, language) for part in value)
         case tuple():
-            return ":".join(plain_text(part) for part in value)
+            return language.figures(":".join(plain_text(part) for part in value))
         case Node():
             return ""
         case _:
             return str(value)
 
 
-def whole_text(value: Any, *, everything: bool) -> str:
+def whole_text(value: Any, *, everything: bool, language: Locale = ENGLISH) -> str:
     """A value in full; of an entry what it states, what is the maker's only with `everything`."""
     if not isinstance(value, Node):
-        return value_text(value)
+        return value_text(value, language)
     stated = [
-        f"{path[-1].replace('_', ' ')}: {value_text(customer_path(held) if said.refers == PATH else held)}"
+        f"{path[-1].replace('_', ' ')}: {value_text(customer_path(held) if said.refers == PATH else held, language)}"
         for path, held, said in leaves(value)
         if (everything or said.audience is Audience.CUSTOMER) and path[-1] != "id"
     ]
     return "; ".join(stated)
 
 
-def _said(change: Change, translate: Translate) -> str:
+def _said(change: Change, translate: Locale) -> str:
     fact = change.difference
     if fact.kind is Kind.RENAMED:
         named = {"entry": noun(type(fact.owners[-1].record)), "old": fact.old_path[-1], "new": fact.path[-1]}
@@ -137,23 +138,25 @@ def _quoted_text(fact: Difference) -> str:
     return f": {_quote(text)}" if text else ""
 
 
-def _leaf(change: Change, translate: Translate) -> str:
+def _leaf(change: Change, translate: Locale) -> str:
     fact = change.difference
     named = {"subject": of_where(fact, translate)}
     old, new = fact.old, fact.new
     if is_list(old) or is_list(new):
         return _list(fact, named, translate)
     if old is None:
-        return translate("{subject} is newly stated: {new}").format(new=_shown(new, quoted=is_prose(fact)), **named)
+        return translate("{subject} is newly stated: {new}").format(
+            new=_shown(new, translate, quoted=is_prose(fact)), **named
+        )
     if new is None:
         return translate("{subject} is no longer stated; it was {old}").format(
-            old=_shown(old, quoted=is_prose(fact)), **named
+            old=_shown(old, translate, quoted=is_prose(fact)), **named
         )
     # a gauge or a paper in the author's words is set apart from the sentence; a grade of two words is not
     quoted = is_prose(fact)
     values = {
-        "old": _shown(old, quoted=quoted) + _named(change.names[0]),
-        "new": _shown(new, quoted=quoted) + _named(change.names[1]),
+        "old": _shown(old, translate, quoted=quoted) + _named(change.names[0]),
+        "new": _shown(new, translate, quoted=quoted) + _named(change.names[1]),
     }
     if (fell := _fell(change)) is not None:
         if fell:
@@ -174,7 +177,7 @@ def _fell(change: Change) -> bool | None:
     return None
 
 
-def _list(fact: Difference, named: dict[str, str], translate: Translate) -> str:
+def _list(fact: Difference, named: dict[str, str], translate: Locale) -> str:
     gone, come = sorted(members(fact.old) - members(fact.new)), sorted(members(fact.new) - members(fact.old))
     pieces = []
     if gone:
@@ -184,8 +187,8 @@ def _list(fact: Difference, named: dict[str, str], translate: Translate) -> str:
     return translate("{subject}: {pieces}").format(pieces="; ".join(pieces), **named)
 
 
-def _shown(value: Any, *, quoted: bool) -> str:
-    text = value_text(value)
+def _shown(value: Any, language: Locale, *, quoted: bool) -> str:
+    text = value_text(value, language)
     return _quote(text) if quoted else text
 
 
@@ -198,20 +201,20 @@ def _quote(text: str) -> str:
     return f"“{flat}”" if len(flat) <= _QUOTED else f"“{flat[:_QUOTED].rsplit(' ', 1)[0]} …”"
 
 
-def _rounded(entry: Rounding, translate: Translate) -> str:
+def _rounded(entry: Rounding, translate: Locale) -> str:
     amounts = {
-        "old": f"{_signed(entry.in_old_unit)} {unit_sign(entry.old_unit)}",
-        "new": f"{_signed(entry.in_new_unit)} {unit_sign(entry.new_unit)}",
+        "old": f"{_signed(entry.in_old_unit, translate)} {unit_sign(entry.old_unit)}",
+        "new": f"{_signed(entry.in_new_unit, translate)} {unit_sign(entry.new_unit)}",
     }
-    share = "" if entry.percent is None else f", {_signed(entry.percent, 2)} %"
+    share = "" if entry.percent is None else f", {_signed(entry.percent, translate, 2)} %"
     frame = (
         translate("by rounding: {old} or {new}") if entry.by_rounding else translate("the unit changed: {old} or {new}")
     )
     return frame.format(**amounts) + share
 
 
-def _signed(number: Fraction, digits: int = 3) -> str:
-    figure = plain_text(Fraction(significant(abs(number), digits)))
+def _signed(number: Fraction, language: Locale, digits: int = 3) -> str:
+    figure = language.figures(plain_text(Fraction(significant(abs(number), digits))))
     return f"{'+' if number > 0 else '−'}{figure}"
 
 

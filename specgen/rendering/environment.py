@@ -5,7 +5,6 @@ Called by the commands and by issuing, through `fill`, with a finished view; tem
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from functools import cache
 from gettext import GNUTranslations, NullTranslations
 from typing import Any, Literal, cast
@@ -17,6 +16,7 @@ from markupsafe import Markup
 from specgen.rendering.assets import asset, templates_folder
 from specgen.rendering.failure import RenderError
 from specgen.rendering.markdown import to_html
+from specgen.units.locale import ENGLISH, Locale
 
 Medium = Literal["print", "screen"]
 
@@ -66,9 +66,21 @@ def fill(template: str, *, language: str, medium: Medium, **values: object) -> s
         raise RenderError(f"The template {template} cannot be filled: {error}.") from error
 
 
-def translation(language: str) -> Callable[[str], str]:
-    """What views turn English wording into the language with. Raises RenderError for a language without a catalogue."""
-    return _translations(language).gettext
+@cache
+def translation(language: str) -> Locale:
+    """What views are worded in. Raises RenderError for a language without a catalogue, or of which no decimal sign is known."""
+    found = _translations(language)
+    if _is_english(language):
+        return ENGLISH
+    # Only a document in another language asks for the table of languages, which is large.
+    from babel.core import UnknownLocaleError
+    from babel.numbers import get_decimal_symbol
+
+    try:
+        sign = get_decimal_symbol(language.replace("-", "_"))
+    except (UnknownLocaleError, ValueError):
+        raise RenderError(f"How numbers are written in the language {language!r} is not known.") from None
+    return Locale(found.gettext, found.ngettext, sign)
 
 
 def prose(text: str) -> Markup:
@@ -95,7 +107,7 @@ def _translations(language: str) -> NullTranslations:
     # Asked of the loader's folder only, so the name of a language cannot lead to another file.
     if not language.replace("-", "").isalnum():
         raise RenderError(f"The language {language!r} is not a language code. Use one such as “en” or “de”.")
-    if language == "en" or language.startswith("en-"):
+    if _is_english(language):
         return NullTranslations()
     try:
         path = asset(f"locale/{language}/LC_MESSAGES/specgen.mo")
@@ -104,4 +116,15 @@ def _translations(language: str) -> NullTranslations:
             f"There is no catalogue of messages for the language {language!r}. Add it below templates/locale, or use “en”."
         ) from None
     with path.open("rb") as file:
-        return GNUTranslations(file)
+        return _Catalogue(file)
+
+
+def _is_english(language: str) -> bool:
+    return language == "en" or language.startswith("en-")
+
+
+class _Catalogue(GNUTranslations):
+    """A catalogue in which an empty text is empty; its own word for it is the header: who translated, and when."""
+
+    def gettext(self, message: str) -> str:
+        return super().gettext(message) if message else ""

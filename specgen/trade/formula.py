@@ -15,6 +15,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from specgen.trade.transcendental import exponential, natural_logarithm
+from specgen.units.locale import ENGLISH, N_, Locale
 
 # A formula put together: from the values of its symbols to its result.
 _Reckon = Callable[[Mapping[str, Fraction]], Fraction]
@@ -31,9 +32,9 @@ _OPERATIONS: Mapping[type[ast.operator], Callable[[Fraction, Fraction], Fraction
 _STRENGTH: Mapping[type[ast.operator], int] = {ast.Add: 0, ast.Sub: 0, ast.Mult: 1, ast.Div: 1}
 _ATOM = 2
 _CALLS: Mapping[str, str] = {
-    "ceil": "rounded up",
-    "min": "smallest of",
-    "max": "largest of",
+    "ceil": N_("rounded up"),
+    "min": N_("smallest of"),
+    "max": N_("largest of"),
     "ln": "ln",
     "exp": "exp",
 }
@@ -82,9 +83,9 @@ def evaluate(formula: str, values: Mapping[str, Fraction]) -> Fraction:
     return result
 
 
-def write(formula: str, figures: Mapping[str, str] | None = None) -> str:
+def write(formula: str, figures: Mapping[str, str] | None = None, language: Locale = ENGLISH) -> str:
     """The formula with ×, ÷ and −, and `figures` in place of the symbols they name. Raises WorkingError."""
-    return _text(_read(formula), figures or {})[0]
+    return _text(_read(formula), figures or {}, language)[0]
 
 
 @lru_cache(maxsize=2_000)
@@ -171,7 +172,7 @@ def _division(left: _Reckon, right: _Reckon, divisor: ast.expr) -> _Reckon:
     def quotient(values: Mapping[str, Fraction]) -> Fraction:
         dividend, by = left(values), right(values)
         if by == 0:
-            raise WorkingError(f"{_text(divisor, {})[0]} is zero, and the working divides by it")
+            raise WorkingError(f"{_text(divisor, {}, ENGLISH)[0]} is zero, and the working divides by it")
         return dividend / by
 
     return quotient
@@ -197,20 +198,21 @@ def _called(call: str, arguments: list[_Reckon]) -> _Reckon:
     return found
 
 
-def _text(node: ast.expr, figures: Mapping[str, str]) -> tuple[str, int]:
+def _text(node: ast.expr, figures: Mapping[str, str], language: Locale) -> tuple[str, int]:
     """The text of a part, and how strongly it holds together: what is weaker than its neighbour needs parentheses."""
     match node:
         case ast.BinOp(left=left, op=op, right=right):
             strength = _STRENGTH[type(op)]
-            first, first_strength = _text(left, figures)
-            second, second_strength = _text(right, figures)
+            first, first_strength = _text(left, figures, language)
+            second, second_strength = _text(right, figures, language)
             first = f"({first})" if first_strength < strength else first
             # A calculator works from left to right: what follows − or ÷ keeps its parentheses even at equal strength.
             tight = second_strength < strength or (second_strength == strength and isinstance(op, ast.Sub | ast.Div))
             second = f"({second})" if tight else second
             return f"{first} {_SIGNS[type(op)]} {second}", strength
         case ast.Call(func=ast.Name(id=call), args=args):
-            return f"{_CALLS[call]} ({'; '.join(_text(argument, figures)[0] for argument in args)})", _ATOM
+            inside = "; ".join(_text(argument, figures, language)[0] for argument in args)
+            return f"{language(_CALLS[call])} ({inside})", _ATOM
         case ast.Name(id=name):
             return figures.get(name, sign(name)), _ATOM
         case ast.Constant(value=value):

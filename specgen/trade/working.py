@@ -15,6 +15,7 @@ from typing import Literal
 from specgen.standards.citations import Citation
 from specgen.trade.formula import WorkingError, constants, evaluate, names, sign, write
 from specgen.units.display import unit_sign
+from specgen.units.locale import ENGLISH, N_, Locale, N_n
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import round_half_up, significant
 
@@ -22,10 +23,16 @@ __all__ = ["HELD_BY_MAKER", "Audience", "Input", "Working", "WorkingError", "wor
 
 Audience = Literal["customer", "maker"]
 
-HELD_BY_MAKER = "inputs held by the maker"
+HELD_BY_MAKER = N_("inputs held by the maker")
 
 # What is counted has a word for a unit, and one of it is not "1 cans".
-_MANY = {"can": "cans", "coat": "coats", "pass": "passes", "stroke": "strokes", "tin": "tins"}
+_COUNTED = {
+    "can": N_n("can", "cans"),
+    "coat": N_n("coat", "coats"),
+    "pass": N_n("pass", "passes"),
+    "stroke": N_n("stroke", "strokes"),
+    "tin": N_n("tin", "tins"),
+}
 
 # A decimal up to this long is printed in full; a longer one is cut where the result no longer feels it.
 _FULL_PLACES = 6
@@ -92,22 +99,26 @@ class Working:
         """What a customer may see: all inputs or none, for the result and the others would give the hidden one back."""
         return () if self.held_by_maker else self.inputs
 
-    def printed(self) -> str:
+    def printed(self, language: Locale = ENGLISH) -> str:
         """The result with its unit, rounded half up, as it stands in a document."""
-        return _with_unit(str(round_half_up(self.number, self.places)), self.unit)
+        rounded = round_half_up(self.number, self.places)
+        return _with_unit(str(rounded), Fraction(rounded), self.unit, language)
 
-    def printed_inputs(self) -> tuple[tuple[Input, str], ...]:
+    def printed_inputs(self, language: Locale = ENGLISH) -> tuple[tuple[Input, str], ...]:
         """Each input with its figure and unit as printed; recomputing from these figures gives `printed()`."""
         figures = self._figures()
-        return tuple((entry, _with_unit(figures[entry.symbol], entry.unit)) for entry in self.inputs)
+        return tuple(
+            (entry, _with_unit(figures[entry.symbol], entry.number, entry.unit, language)) for entry in self.inputs
+        )
 
-    def formula_text(self) -> str:
+    def formula_text(self, language: Locale = ENGLISH) -> str:
         """The formula in symbols, as written by hand."""
-        return write(self.formula)
+        return language.figures(write(self.formula, language=language))
 
-    def substituted(self) -> str:
+    def substituted(self, language: Locale = ENGLISH) -> str:
         """The formula with the figures of `printed_inputs` in place of the symbols."""
-        return write(self.formula, {symbol: _enclosed(figure) for symbol, figure in self._figures().items()})
+        figures = {symbol: _enclosed(figure) for symbol, figure in self._figures().items()}
+        return language.figures(write(self.formula, figures, language=language))
 
     def _figures(self) -> dict[str, str]:
         whole = {entry.symbol: _in_full(entry) for entry in self.inputs}
@@ -198,8 +209,9 @@ def _enclosed(figure: str) -> str:
     return f"({figure})" if "−" in figure or "÷" in figure else figure
 
 
-def _with_unit(figure: str, unit: str) -> str:
+def _with_unit(figure: str, number: Fraction, unit: str, language: Locale) -> str:
+    shown = language.figures(_minus(figure))
     if not unit:
-        return _minus(figure)
-    word = _MANY[unit] if unit in _MANY and figure != "1" else unit_sign(unit)
-    return f"{_minus(figure)}\N{NO-BREAK SPACE}{word}"
+        return shown
+    word = language.plural(*_COUNTED[unit], number) if unit in _COUNTED else unit_sign(unit)
+    return f"{shown}\N{NO-BREAK SPACE}{word}"

@@ -5,8 +5,9 @@ Called by `views` and, for unit signs, by `trade.working`.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
+from specgen.units.locale import ENGLISH, Locale
 from specgen.units.quantity import Quantity, Range
 from specgen.units.rounding import round_half_up, significant
 
@@ -40,7 +41,7 @@ _SIGNS = {
     "g O3/g": "g O₃/g",
 }
 
-# The phrases of a range; documents in another language bring their own through `show_range`.
+# The phrases of a range.
 BETWEEN, AT_LEAST, AT_MOST = "{low} to {high}", "at least {}", "at most {}"
 
 
@@ -49,25 +50,23 @@ def unit_sign(unit: str) -> str:
     return _SIGNS.get(unit, unit)
 
 
-def show(value: Quantity, second: Mapping[str, str] | None = None) -> str:
+def show(value: Quantity, second: Mapping[str, str] | None = None, language: Locale = ENGLISH) -> str:
     """`60 µm`, or `60 µm (2.36 mil)` where `second` names another unit for the kind."""
-    return _with_second(_figure(value), unit_sign(value.unit), [value], second)
+    return _with_second(_figure(value), unit_sign(value.unit), [value], second, language)
 
 
-def show_range(value: Range, second: Mapping[str, str] | None = None, translate: Callable[[str], str] = str) -> str:
-    """`40 to 60 µm`, `at least 40 µm`, `at most 60 µm`, with the second unit in brackets where one is asked for.
-
-    `translate` turns the three English phrases into the language of the document.
-    """
+def show_range(value: Range, second: Mapping[str, str] | None = None, language: Locale = ENGLISH) -> str:
+    """`40 to 60 µm`, `at least 40 µm`, `at most 60 µm`, with the second unit in brackets where one is asked for."""
     if value.low is not None and value.high is not None:
-        between = translate(BETWEEN)
+        between = language(BETWEEN)
         if value.low.unit != value.high.unit:
-            return between.format(low=show(value.low, second), high=show(value.high, second))
+            low, high = (show(limit, second, language) for limit in (value.low, value.high))
+            return between.format(low=low, high=high)
         figures = between.format(low=_figure(value.low), high=_figure(value.high))
-        return _with_second(figures, unit_sign(value.high.unit), [value.low, value.high], second, between)
+        return _with_second(figures, unit_sign(value.high.unit), [value.low, value.high], second, language)
     if value.low is not None:
-        return translate(AT_LEAST).format(show(value.low, second))
-    return translate(AT_MOST).format(show(value.high, second)) if value.high is not None else ""
+        return language(AT_LEAST).format(show(value.low, second, language))
+    return language(AT_MOST).format(show(value.high, second, language)) if value.high is not None else ""
 
 
 def _figure(value: Quantity) -> str:
@@ -75,15 +74,15 @@ def _figure(value: Quantity) -> str:
 
 
 def _with_second(
-    figures: str, unit: str, values: list[Quantity], second: Mapping[str, str] | None, between: str = ""
+    figures: str, unit: str, values: list[Quantity], second: Mapping[str, str] | None, language: Locale
 ) -> str:
-    text = f"{figures}\N{NO-BREAK SPACE}{unit}"
+    text = f"{language.figures(figures)}\N{NO-BREAK SPACE}{unit}"
     other = (second or {}).get(values[0].kind)
     if other is None or unit_sign(other) == unit:
         return text
     digits = [_second_figure(value, other) for value in values]
-    both = digits[0] if len(digits) == 1 else between.format(low=digits[0], high=digits[1])
-    return f"{text} ({both}\N{NO-BREAK SPACE}{unit_sign(other)})"
+    both = digits[0] if len(digits) == 1 else language(BETWEEN).format(low=digits[0], high=digits[1])
+    return f"{text} ({language.figures(both)}\N{NO-BREAK SPACE}{unit_sign(other)})"
 
 
 def _second_figure(value: Quantity, unit: str) -> str:

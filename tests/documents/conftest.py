@@ -17,6 +17,7 @@ from specgen.documents.order_list.view import OrderList, order_list
 from specgen.documents.range_overview.view import RangeOverview, range_overview
 from specgen.facts.job.builds import builds_of
 from specgen.model.spec import Spec
+from specgen.units.locale import ENGLISH
 from tests.good_spec import ON, checked, good
 
 View = DataSheet | HazardCard | JobCard | LabelSheet | MethodStatement | OrderList | RangeOverview
@@ -30,15 +31,15 @@ def spec_of(result: Checked) -> Spec:
 def views_of(spec: Spec) -> dict[str, View]:
     """Every laid-out view of a specification, by the name of its golden file."""
     views: dict[str, View] = {
-        f"data_sheet_{product.id}": data_sheet(product, spec, on=ON, program="specgen", translate=str)
+        f"data_sheet_{product.id}": data_sheet(product, spec, on=ON, program="specgen", translate=ENGLISH)
         for product in spec.products.values()
     }
     for product in spec.products.values():
-        sheet = label_sheet(product, spec, on=ON, program="specgen", translate=str)
+        sheet = label_sheet(product, spec, on=ON, program="specgen", translate=ENGLISH)
         views[f"label_sheet_{product.id}"] = sheet
     for job in spec.jobs.values():
         views[f"method_statement_{job.id}"] = method_statement(
-            job, spec, on=ON, open_warnings=0, program="specgen", translate=str
+            job, spec, on=ON, open_warnings=0, program="specgen", translate=ENGLISH
         )
         builds = len(builds_of(job, spec))
         views[f"job_card_{job.id}"] = job_card(
@@ -48,14 +49,14 @@ def views_of(spec: Spec) -> dict[str, View]:
             vehicles=job.vehicles[:1],
             on=ON,
             program="specgen",
-            translate=str,
+            translate=ENGLISH,
         )
         views[f"hazard_card_{job.id}"] = hazard_card(
-            job, spec, cut=HAZARD_CUTS[0], on=ON, program="specgen", translate=str
+            job, spec, cut=HAZARD_CUTS[0], on=ON, program="specgen", translate=ENGLISH
         )
     if spec.jobs:
-        views["order_list"] = order_list(spec, on=ON, program="specgen", translate=str)
-    views["range_overview"] = range_overview(spec, on=ON, program="specgen", translate=str)
+        views["order_list"] = order_list(spec, on=ON, program="specgen", translate=ENGLISH)
+    views["range_overview"] = range_overview(spec, on=ON, program="specgen", translate=ENGLISH)
     return views
 
 

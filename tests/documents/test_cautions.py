@@ -13,6 +13,7 @@ from specgen.documents.parts.step_cautions import at_steps, before_use, cautions
 from specgen.documents.parts.wording import Words
 from specgen.model.hazards import Task
 from specgen.model.spec import Spec
+from specgen.units.locale import ENGLISH
 from tests.documents.conftest import spec_of, views_of
 from tests.good_spec import checked, good, put
 
@@ -27,7 +28,7 @@ def _spec(changes: dict[str, str]) -> Spec:
 
 
 def _words(spec: Spec) -> Words:
-    return Words.of(spec.project, str)
+    return Words.of(spec.project, ENGLISH)
 
 
 def _panels(changes: dict[str, str]) -> tuple[HazardView, ...]:

@@ -14,6 +14,7 @@ from specgen.comparison.compare import compare
 from specgen.comparison.edition import for_customer
 from specgen.documents.change_notice.marked_words import marked
 from specgen.documents.change_notice.view import LINES, ChangeNotice, change_notice
+from specgen.units.locale import ENGLISH
 from tests.comparison.sides import RULES, changed, judged
 from tests.documents.test_golden import _lines as lines
 from tests.good_spec import ON
@@ -29,7 +30,7 @@ def _found(puts: dict[str, Any], takes: tuple[str, ...] = ()) -> tuple[Compariso
 
 def _notice(found: Comparison, spec: Any, *, for_maker: bool = False) -> ChangeNotice:
     return change_notice(
-        found, spec, old_name="A", new_name="B", on=ON, program="specgen", translate=str, for_maker=for_maker
+        found, spec, old_name="A", new_name="B", on=ON, program="specgen", translate=ENGLISH, for_maker=for_maker
     )
 
 

@@ -9,6 +9,7 @@ import pytest
 
 from specgen.documents.method_statement.build import BuildView
 from specgen.documents.method_statement.view import MethodStatement, method_statement
+from specgen.units.locale import ENGLISH
 from tests.documents.conftest import spec_of
 from tests.good_spec import ON, checked, good, put, take_out
 
@@ -31,7 +32,7 @@ def _of(changes: tuple[tuple[str, str], ...], out: tuple[str, ...]) -> MethodSta
     for path in out:
         take_out(spec, path)
     whole = spec_of(checked(spec))
-    return method_statement(whole.jobs["refit"], whole, on=ON, open_warnings=0, program="specgen", translate=str)
+    return method_statement(whole.jobs["refit"], whole, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)
 
 
 def _build(changes: Mapping[str, str], out: tuple[str, ...] = ()) -> BuildView:

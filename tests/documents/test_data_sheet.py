@@ -9,6 +9,7 @@ import pytest
 from specgen.documents.data_sheet.view import DataSheet, data_sheet
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.wording import Words
+from specgen.units.locale import ENGLISH
 from tests.good_spec import ON, checked, good, put, take_out
 
 NB = "\N{NO-BREAK SPACE}"
@@ -22,7 +23,7 @@ def _sheet(product: str, changes: dict[str, str], removed: tuple[str, ...] = ())
         put(spec, path, value)
     loaded = checked(spec).loaded
     assert loaded.spec is not None, [str(finding) for finding in loaded.findings]
-    return data_sheet(loaded.spec.products[product], loaded.spec, on=ON, program="specgen", translate=str)
+    return data_sheet(loaded.spec.products[product], loaded.spec, on=ON, program="specgen", translate=ENGLISH)
 
 
 def _rows(table: Any) -> list[tuple[str, ...]]:
@@ -140,7 +141,7 @@ def test_document_block_claims_and_life() -> None:
 def test_equal_protection_shares_a_row() -> None:
     spec = checked(good()).loaded.spec
     assert spec is not None
-    table = protection(list(spec.products.values()), Words.of(spec.project, str))
+    table = protection(list(spec.products.values()), Words.of(spec.project, ENGLISH))
     worn = ("nitrile 0.4 mm, EN ISO 374-1, splash only", "goggles, EN ISO 16321-1", "overall")
     silent = "usual practice; nothing is stated", "Not stated: go by section 8 of the safety data sheet"
     gloves = "nitrile, changed at once after contact"

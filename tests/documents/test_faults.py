@@ -14,6 +14,7 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import builds_of
 from specgen.model.spec import Spec
 from specgen.standards.tables import table
+from specgen.units.locale import ENGLISH
 from tests.documents.conftest import spec_of
 from tests.good_spec import checked, good, put
 
@@ -30,7 +31,7 @@ def _spec(changes: tuple[tuple[str, str], ...] = ()) -> Spec:
 
 
 def _words(spec: Spec) -> Words:
-    return Words.of(spec.project, str)
+    return Words.of(spec.project, ENGLISH)
 
 
 def _faults(**changes: str) -> set[str]:

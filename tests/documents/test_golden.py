@@ -13,6 +13,7 @@ from specgen.checking import Checked
 from specgen.documents.materials_list.view import materials_list
 from specgen.documents.parts.tables import Column, TableView
 from specgen.rendering.csv_file import write_csv
+from specgen.units.locale import ENGLISH
 from tests.documents.conftest import spec_of, views_of
 from tests.good_spec import checked, good, put
 
@@ -46,7 +47,7 @@ def test_no_view_is_left_out(good_views: Mapping[str, Any]) -> None:
 def test_materials_list_is_as_expected(good_checked: Checked) -> None:
     spec = good_checked.loaded.spec
     assert spec is not None
-    view = materials_list(spec.jobs["refit"], spec, translate=str)
+    view = materials_list(spec.jobs["refit"], spec, translate=ENGLISH)
     assert write_csv(view.headings, view.rows).decode("utf-8-sig").split("\r\n") == [
         '"Order number","Product","Variant","Colour","Pack","Packs needed"',
         '"EX-100","Example primer","grey","house card 7","400 mL aerosol can","2"',

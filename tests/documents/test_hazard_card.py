@@ -14,6 +14,7 @@ from specgen.model.spec import Spec
 from specgen.printing.documents import print_documents
 from specgen.printing.fit import mildest_cut
 from specgen.rendering.failure import RenderError, TooLongError
+from specgen.units.locale import ENGLISH
 from tests.documents.conftest import spec_of
 from tests.good_spec import ON, checked, good, put, take_out
 
@@ -30,7 +31,7 @@ def _said(node: Any) -> list[str]:
 
 
 def _card(spec: Spec, cut: Cut = CUTS[0]) -> HazardCard:
-    return hazard_card(spec.jobs["refit"], spec, cut=cut, on=ON, program="specgen", translate=str)
+    return hazard_card(spec.jobs["refit"], spec, cut=cut, on=ON, program="specgen", translate=ENGLISH)
 
 
 def _spec(changes: dict[str, str]) -> Spec:

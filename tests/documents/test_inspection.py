@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.wording import Words
+from specgen.units.locale import ENGLISH
 from tests.documents.conftest import spec_of
 from tests.good_spec import checked, good, put, take_out
 
@@ -17,7 +18,7 @@ def _rows(changes: dict[str, str]) -> dict[str, tuple[str, ...]]:
     for path, value in changes.items():
         put(source, path, value)
     spec = spec_of(checked(source))
-    rows = points_table(spec.jobs["refit"], spec, Words.of(spec.project, str)).rows
+    rows = points_table(spec.jobs["refit"], spec, Words.of(spec.project, ENGLISH)).rows
     return {row[2].splitlines()[0]: row for row in rows}
 
 

@@ -16,6 +16,7 @@ from specgen.documents.job_card.view import CUTS, JobCard, job_card
 from specgen.printing.documents import print_documents
 from specgen.printing.fit import fitted
 from specgen.rendering.failure import RenderError, TooLongError
+from specgen.units.locale import ENGLISH
 from tests.documents.conftest import spec_of
 from tests.good_spec import ON, checked, good, put, take_out
 
@@ -35,7 +36,7 @@ def _items(many: int, name: str) -> str:
 def _card(spec: dict[str, Any], *cuts: Cut | None, vehicles: tuple[str, ...] = ("T-01",)) -> JobCard:
     whole = spec_of(checked(spec))
     job = whole.jobs["refit"]
-    return job_card(job, whole, cuts=cuts, vehicles=vehicles, on=ON, program="specgen", translate=str)
+    return job_card(job, whole, cuts=cuts, vehicles=vehicles, on=ON, program="specgen", translate=ENGLISH)
 
 
 @pytest.mark.parametrize(("many", "paper"), [(1, "A4"), (20, "Letter")])
@@ -148,7 +149,9 @@ def test_each_build_gets_the_mildest_cut_that_fits() -> None:
 
     def view(cuts: Any, vehicles: Any) -> JobCard:
         tried.append([None if cut is None else CUTS.index(cut) for cut in cuts])
-        return job_card(spec.jobs["refit"], spec, cuts=cuts, vehicles=vehicles, on=ON, program="specgen", translate=str)
+        return job_card(
+            spec.jobs["refit"], spec, cuts=cuts, vehicles=vehicles, on=ON, program="specgen", translate=ENGLISH
+        )
 
     def write(card: JobCard) -> bytes:
         if any(len(page.side.coats) == 3 and page.side.room in {"roomy", "plain"} for page in card.sides):

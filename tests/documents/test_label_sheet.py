@@ -6,6 +6,7 @@ from typing import Any
 
 from specgen.documents.label_sheet.view import LabelSheet, label_sheet
 from specgen.documents.parts.tables import TableView
+from specgen.units.locale import ENGLISH
 from tests.documents.conftest import spec_of
 from tests.good_spec import ON, checked, good, put, take_out
 
@@ -15,7 +16,7 @@ def _sheet(product: str, changes: dict[str, str]) -> LabelSheet:
     for path, value in changes.items():
         put(source, path, value)
     spec = spec_of(checked(source))
-    return label_sheet(spec.products[product], spec, on=ON, program="specgen", translate=str)
+    return label_sheet(spec.products[product], spec, on=ON, program="specgen", translate=ENGLISH)
 
 
 def _column(table: TableView, at: int) -> dict[str, str]:
@@ -105,6 +106,6 @@ def test_the_sheet_of_a_product_without_hazards_shows_no_label() -> None:
     source: dict[str, Any] = good()
     take_out(source, "products.base.hazards")
     spec = spec_of(checked(source))
-    sheet = label_sheet(spec.products["base"], spec, on=ON, program="specgen", translate=str)
+    sheet = label_sheet(spec.products["base"], spec, on=ON, program="specgen", translate=ENGLISH)
     assert sheet.panel is None
     assert sheet.on_label == ()

@@ -21,6 +21,7 @@ from specgen.model.preparation import Preparation
 from specgen.model.senses import Audience
 from specgen.model.system import System
 from specgen.model.walk import declaration, models
+from specgen.units.locale import ENGLISH
 from tests.documents.conftest import spec_of
 from tests.good_spec import ON, checked, good, put
 
@@ -64,7 +65,7 @@ def _of(changes: tuple[tuple[str, str], ...]) -> tuple[str, ...]:
         put(spec, path, value)
     whole = spec_of(checked(spec))
     job = whole.jobs["refit"]
-    return tuple(_walk(method_statement(job, whole, on=ON, open_warnings=0, program="specgen", translate=str)))
+    return tuple(_walk(method_statement(job, whole, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)))
 
 
 def _walk(value: Any) -> Iterator[str]:

@@ -6,6 +6,7 @@ from typing import Any
 
 from specgen.documents.method_statement.room_air import AirView
 from specgen.documents.method_statement.view import MethodStatement, method_statement
+from specgen.units.locale import ENGLISH
 from tests.documents.conftest import spec_of
 from tests.good_spec import ON, checked, good, put
 
@@ -26,7 +27,7 @@ def _view(changes: dict[str, str]) -> MethodStatement:
     for path, value in changes.items():
         put(source, path, value)
     spec = spec_of(checked(source))
-    return method_statement(spec.jobs["refit"], spec, on=ON, open_warnings=0, program="specgen", translate=str)
+    return method_statement(spec.jobs["refit"], spec, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)
 
 
 def _rows(air: AirView) -> list[tuple[str, ...]]:
@@ -125,7 +126,7 @@ def test_no_total_where_a_content_is_not_stated() -> None:
     source: dict[str, Any] = good()
     put(source, "products.base.voc", "{density: 0.8 g/mL}")
     spec = spec_of(checked(source))
-    view = method_statement(spec.jobs["refit"], spec, on=ON, open_warnings=0, program="specgen", translate=str)
+    view = method_statement(spec.jobs["refit"], spec, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)
     assert [row[0] for row in view.safety.voc.rows] == [
         "Example primer",
         "Example base coat",

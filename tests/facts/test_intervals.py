@@ -8,6 +8,7 @@ from specgen.documents.method_statement.view import MethodStatement, method_stat
 from specgen.facts.layer.intervals import air_of, airs_of, interval
 from specgen.facts.product.drying import drying_at
 from specgen.model.spec import Spec
+from specgen.units.locale import ENGLISH
 from specgen.units.quantity import Quantity
 from tests.good_spec import ON, checked, good, put
 
@@ -53,7 +54,7 @@ def _said(changes: dict[str, str]) -> list[str]:
 
 
 def _statement(spec: Spec, job: str = "refit") -> MethodStatement:
-    return method_statement(spec.jobs[job], spec, on=ON, open_warnings=0, program="specgen", translate=str)
+    return method_statement(spec.jobs[job], spec, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)
 
 
 def _late(statement: MethodStatement, build: int = 0) -> str:

@@ -13,7 +13,16 @@ from babel.messages.pofile import read_po, write_po
 ROOT = Path(__file__).parents[2]
 CATALOGUE = ROOT / "templates/locale/specgen.pot"
 # A view translates by calling its Words: `words("...")`.
-KEYWORDS = {"_": None, "gettext": None, "ngettext": (1, 2), "N_": None, "words": None, "translate": None}
+KEYWORDS = {
+    "_": None,
+    "gettext": None,
+    "ngettext": (1, 2),
+    "N_": None,
+    "words": None,
+    "translate": None,
+    "language": None,
+    "N_n": (1, 2),
+}
 
 
 def extracted() -> Catalog:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from fractions import Fraction
+from gettext import GNUTranslations
 from pathlib import Path
 
 import jinja2
@@ -11,10 +13,12 @@ import pytest
 from babel.messages.catalog import Catalog
 from babel.messages.mofile import write_mo
 
+from specgen.documents.parts.wording import Words
 from specgen.model.project import Language
 from specgen.rendering.assets import templates_folder
-from specgen.rendering.environment import environment, fill, style_sheet
+from specgen.rendering.environment import environment, fill, style_sheet, translation
 from specgen.rendering.failure import RenderError
+from specgen.units.quantity import CalendarSpan, Quantity
 
 DEFAULT_FILTER = re.compile(r"\|\s*(?:default|d)\b|\bfilter\s+(?:default|d)\b")
 TEMPLATES = sorted(templates_folder().rglob("*.j2"))
@@ -98,6 +102,40 @@ def test_a_catalogue_translates(tmp_path: Path, monkeypatch: pytest.MonkeyPatch)
     template = engine.from_string("{{ language }}: {% trans page, pages %}Page {{ page }} of {{ pages }}{% endtrans %}")
     assert template.render(page=1, pages=4) == "de: Seite 1 von 4"
     assert asked == ["locale/de/LC_MESSAGES/specgen.mo"]
+
+
+@pytest.fixture
+def german(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """A whole German catalogue with a header, as translators' tools write it."""
+    catalogue = Catalog(locale="de", project="specgen")
+    catalogue.add("Page", "Seite")
+    catalogue.add(("{} month", "{} months"), ("{} Monat", "{} Monate"))
+    with (tmp_path / "specgen.mo").open("wb") as file:
+        write_mo(file, catalogue)
+    monkeypatch.setattr("specgen.rendering.environment.asset", lambda name: tmp_path / "specgen.mo")
+    yield
+    translation.cache_clear()
+
+
+def test_an_empty_text_is_empty_in_every_language(german: None, tmp_path: Path) -> None:
+    with (tmp_path / "specgen.mo").open("rb") as file:
+        assert "Project-Id-Version" in GNUTranslations(file).gettext("")  # what a plain catalogue says
+    assert [translation("de")(text) for text in ("", "Page")] == ["", "Seite"]
+    engine = environment.__wrapped__("de")
+    assert engine.from_string("<{{ _(text) }}|{{ _('Page') }}>").render(text="") == "<|Seite>"
+
+
+def test_numbers_and_plurals_follow_the_language(german: None) -> None:
+    found, spans = (
+        translation("de"),
+        [CalendarSpan(1, "1 months"), CalendarSpan(24, "2 years"), CalendarSpan(6, "6 months")],
+    )
+    words = Words(found, {"thickness": "mil"})
+    assert words.phrase(Quantity.of("thickness", Fraction(125, 2), "um", "62.5")) == "62,5_µm (2,46_mil)".replace(
+        "_", "\N{NO-BREAK SPACE}"
+    )
+    assert [words.phrase(span) for span in spans] == ["1 Monat", "2 years", "6 Monate"]
+    assert words.for_a_sheet().phrase(Quantity.of("volume", Fraction(1, 2), "L", "0.5")) == "0.5\N{NO-BREAK SPACE}L"
 
 
 def test_fill_tells_what_is_wrong() -> None:

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 
 from specgen.comparison.changes import Comparison, FigureMoved, FindingMoved, Kind
 from specgen.documents.parts.tables import Column, TableView, table_view
-from specgen.documents.parts.wording import N_, Words
+from specgen.documents.parts.wording import Words
 from specgen.model.spec import Spec
 from specgen.rules.declare import all_rules
+from specgen.units.locale import N_
 
 _MOST = 60
 _JOBS = 3

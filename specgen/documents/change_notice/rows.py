@@ -30,7 +30,9 @@ def change_row(number: str, change: Change, words: Words) -> ChangeRow:
     fact = change.difference
     # a row about the maker's data is made for the maker alone
     everything = fact.audience is Audience.MAKER
-    before, after = (whole_text(value, everything=everything) for value in (fact.old, fact.new))
+    before, after = (
+        whole_text(value, everything=everything, language=words.translate) for value in (fact.old, fact.new)
+    )
     named = [f" ({name})" if name else "" for name in change.names]
     old, new = marked(before + named[0], after + named[1])
     return ChangeRow(

@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from specgen.comparison.changes import Change, Effect
 from specgen.comparison.tally import OPEN_WORD, counted
 from specgen.documents.parts.tables import Column, TableView, table_view
-from specgen.documents.parts.wording import N_, Words
+from specgen.documents.parts.wording import Words
 from specgen.model.project import Project
+from specgen.units.locale import N_
 
 # the names of concerns and effects stand in the model as single words
 _CONCERNS = (

@@ -16,10 +16,11 @@ from specgen.documents.change_notice.rows import ChangeRow, change_row
 from specgen.documents.change_notice.tables import approvals, counts
 from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.tables import TableView
-from specgen.documents.parts.wording import N_, Translate, Words
+from specgen.documents.parts.wording import Translate, Words
 from specgen.model.project import Project
 from specgen.model.senses import Concern
 from specgen.model.spec import Spec
+from specgen.units.locale import N_
 
 LINES = 8
 """So many sentences the first page holds; what is left is named by its numbers."""

@@ -9,12 +9,13 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from specgen.documents.parts.tables import Column, TableView, table_view
-from specgen.documents.parts.wording import N_, Words
+from specgen.documents.parts.wording import Words
 from specgen.facts.product.comb import Comb
 from specgen.facts.product.coverage import Coverage
 from specgen.facts.product.figures import ProductFigures
 from specgen.model.product import PackForm, Product
 from specgen.trade.working import Working
+from specgen.units.locale import N_
 from specgen.units.quantity import Quantity, Range
 from specgen.units.rounding import round_half_up
 
@@ -123,7 +124,7 @@ def _shares(low: Quantity, high: Quantity, words: Words) -> str:
 
 
 def _between(least: Working, most: Working, words: Words) -> str:
-    if least.printed() == most.printed():
-        return least.printed()
-    figure = str(round_half_up(least.number, least.places))
-    return words("{low} to {high}").format(low=figure, high=most.printed())
+    if words.worked(least) == words.worked(most):
+        return words.worked(least)
+    figure = words.figures(str(round_half_up(least.number, least.places)))
+    return words("{low} to {high}").format(low=figure, high=words.worked(most))

@@ -11,11 +11,12 @@ from dataclasses import dataclass
 
 from specgen.documents.parts.source_marks import Marks, listed, mark
 from specgen.documents.parts.tables import Column, TableView, table_view
-from specgen.documents.parts.wording import N_, Words
+from specgen.documents.parts.wording import Words
 from specgen.facts.pairs.old_paint import pass_limits
 from specgen.facts.pairs.overcoat import Overcoating, Verdict, in_words, mechanism, named, overcoating
 from specgen.model.product import Product, Role
 from specgen.standards.tables import Row, table
+from specgen.units.locale import N_
 
 _SAID = {
     Verdict.ACCEPTED: N_("Yes, prepared"),

@@ -9,10 +9,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.documents.parts.packs import order_line
-from specgen.documents.parts.wording import N_, Translate, Words
+from specgen.documents.parts.wording import Translate, Words
 from specgen.facts.job.quantities import Quantities, quantities
 from specgen.model.job import Job
 from specgen.model.spec import Spec
+from specgen.units.locale import N_
 from specgen.units.rounding import round_half_up
 
 _HEADINGS = (N_("Order number"), N_("Product"), N_("Variant"), N_("Colour"), N_("Pack"), N_("Packs needed"))
@@ -28,7 +29,7 @@ class MaterialsList:
 
 def materials_list(job: Job, spec: Spec, *, translate: Translate) -> MaterialsList:
     """The view of a job that checks without errors, one row a product and variant in the order of use."""
-    words = Words.of(spec.project, translate)
+    words = Words.of(spec.project, translate).for_a_sheet()
     headings = tuple(words(name) for name in _HEADINGS)
     return MaterialsList(headings, tuple(_rows(quantities(job, spec), spec, words)))
 

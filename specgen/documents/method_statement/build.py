@@ -123,7 +123,7 @@ def _item(item: Item, job: Job, figures: Quantities, words: Words) -> tuple[str,
     area = figures.areas.get(item.id)
     old = "; ".join(old_coat_in_short(coat, words) for coat in item.old_coats)
     masked = "; ".join(entry.what for entry in item.masked)
-    printed = area.printed() if area is not None else ""
+    printed = words.worked(area)
     exposure = exposure_of(job, item)
     exposed = words.word(exposure) if exposure is not None else ""
     return (item.id, item.name, str(item.count), printed, masked, old, exposed, words.phrase(item.service_temperature))

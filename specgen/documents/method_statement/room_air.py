@@ -73,7 +73,7 @@ def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int) -> Air
                 shown.append(otherwise)
                 if isinstance(figure, Working):
                     numbers[-1] = f"W{after + len(workings) + 1}"
-                    shown[-1] = figure.printed()
+                    shown[-1] = words.worked(figure)
                     workings.append(_working(figure, found, f"{name}: {use}", job, numbers[-1], words))
             # one reason for all limits is said once
             said = shown if any(numbers) else list(dict.fromkeys(shown))
@@ -152,7 +152,7 @@ def _statements(job: Job, spec: Spec, listed: tuple[ProductAir, ...], words: Wor
     known = [entry for entry in times if isinstance(entry, Working)]
     if known:
         most = max(known, key=lambda entry: entry.number)
-        yield words(LUNGS_OVER_EXPLOSION).replace("{times}", most.printed())
+        yield words(LUNGS_OVER_EXPLOSION).replace("{times}", words.worked(most))
     if any(isocyanates_in(spec.products[found.product]) is not False for found in listed):
         yield words(DILUTION_IS_NO_CONTROL)
     yield words(MIXED_ROOM)

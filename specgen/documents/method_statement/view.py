@@ -134,7 +134,7 @@ def _materials(figures: Quantities, spec: Spec, words: Words) -> TableView:
         Column(words("Needed"), "w-10", numeric=True),
     ]
     rows = [
-        (*order_line(spec.products[product], variant, words), needed.printed())
+        (*order_line(spec.products[product], variant, words), words.worked(needed))
         for (product, variant), needed in figures.packs.items()
     ]
     return table_view(words("Whole packs for the job"), columns, rows)

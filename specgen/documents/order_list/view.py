@@ -83,14 +83,14 @@ def _packs(found: Orders, spec: Spec, jobs: Sequence[Job], words: Words) -> Tabl
         Column(words("To order"), "w-12", numeric=True),
     ]
     rows = [
-        (*order_line(spec.products[key[0]], key[1], words), *_shares(found, key, jobs), needed.printed())
+        (*order_line(spec.products[key[0]], key[1], words), *_shares(found, key, jobs, words), words.worked(needed))
         for key, needed in found.packs.items()
     ]
     return table_view(words("Whole packs for all jobs together"), columns, rows)
 
 
 def _sheet(found: Orders, spec: Spec, words: Words) -> TableView:
-    jobs = list(spec.jobs.values())
+    jobs, sheet = list(spec.jobs.values()), words.for_a_sheet()
     columns = (
         *_headings(words),
         *(Column(job.document.number) for job in jobs),
@@ -98,8 +98,8 @@ def _sheet(found: Orders, spec: Spec, words: Words) -> TableView:
     )
     rows = [
         (
-            *(text.replace("\N{NO-BREAK SPACE}", " ") for text in order_line(spec.products[key[0]], key[1], words)),
-            *_shares(found, key, jobs),
+            *(text.replace("\N{NO-BREAK SPACE}", " ") for text in order_line(spec.products[key[0]], key[1], sheet)),
+            *_shares(found, key, jobs, sheet),
             str(round_half_up(needed.number, 0)),
         )
         for key, needed in found.packs.items()
@@ -117,10 +117,10 @@ def _headings(words: Words) -> tuple[Column, ...]:
     )
 
 
-def _shares(found: Orders, key: PackKey, jobs: Sequence[Job]) -> Iterator[str]:
+def _shares(found: Orders, key: PackKey, jobs: Sequence[Job], words: Words) -> Iterator[str]:
     for job in jobs:
         share = found.shares[key].get(job.id)
-        yield str(round_half_up(share.number, share.places)) if share is not None else ""
+        yield words.figures(str(round_half_up(share.number, share.places))) if share is not None else ""
 
 
 def _jobs(spec: Spec, words: Words) -> TableView:

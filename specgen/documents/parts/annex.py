@@ -47,35 +47,37 @@ def held(working: Working, name: str, about: str, number: str, words: Words) -> 
     For figures that build on the maker's through other workings, so that no input of theirs is marked the maker's.
     """
     source, shut = str(working.source), words(HELD_BY_MAKER)
-    return WorkingView(number, name, about, _of(about), "", "", (), working.printed(), source, "", shut)
+    return WorkingView(number, name, about, _of(about), "", "", (), words.worked(working), source, "", shut)
 
 
 def _view(working: Working, numbers: dict[str, str], words: Words, elsewhere: str) -> WorkingView:
     held = working.held_by_maker
     return WorkingView(
         numbers[working.id],
-        working.name,
+        words(working.name),
         working.id,
         _of(working.id),
-        "" if held else working.formula_text(),
-        "" if held else working.substituted(),
-        () if held else tuple(_inputs(working, numbers, elsewhere)),
-        working.printed(),
-        str(working.source),
-        "" if held else working.note,
+        "" if held else working.formula_text(words.translate),
+        "" if held else working.substituted(words.translate),
+        () if held else tuple(_inputs(working, numbers, words, elsewhere)),
+        words.worked(working),
+        words(str(working.source)),
+        "" if held else words(working.note),
         words(HELD_BY_MAKER) if held else "",
     )
 
 
-def _inputs(working: Working, numbers: dict[str, str], elsewhere: str) -> Iterator[tuple[str, str, str, str]]:
+def _inputs(
+    working: Working, numbers: dict[str, str], words: Words, elsewhere: str
+) -> Iterator[tuple[str, str, str, str]]:
     """Sign, name, figure, and where the figure comes from: another working or a table; a stated figure needs no more."""
-    for entry, figure in working.printed_inputs():
+    for entry, figure in working.printed_inputs(words.translate):
         origin = ""
         if entry.origin.startswith("working:"):
             origin = numbers.get(entry.origin.removeprefix("working:"), elsewhere)
         elif entry.origin.startswith("table:"):
-            origin = table(entry.origin.removeprefix("table:")).title
-        yield entry.sign, entry.name, figure, origin
+            origin = words(table(entry.origin.removeprefix("table:")).title)
+        yield entry.sign, words(entry.name), figure, origin
 
 
 def _of(working_id: str) -> str:

@@ -112,7 +112,9 @@ def _mixing(mixing: Mixing, words: Words) -> Iterator[tuple[str, str]]:
     if mixing.stir:
         yield words("Stir"), mixing.stir
     ratios = [
-        words("{ratio} {measure}").format(ratio=" : ".join(plain_text(part) for part in ratio), measure=measure)
+        words("{ratio} {measure}").format(
+            ratio=words.figures(" : ".join(plain_text(part) for part in ratio)), measure=measure
+        )
         for ratio, measure in (
             (mixing.ratio_by_volume, words("by volume")),
             (mixing.ratio_by_mass, words("by mass")),

@@ -10,8 +10,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from specgen.documents.parts.wording import N_
 from specgen.model.hazards import Task
+from specgen.units.locale import N_
 
 Trait = Literal["any", "aerosol", "burns", "isocyanate", "epoxy", "oxidative", "two-pack", "old-paint", "blasting"]
 

@@ -107,7 +107,7 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
         film("nominal"),
         film("max"),
         words.phrase(layer.hold),
-        packs.printed() if packs is not None else "",
+        words.worked(packs),
         spraying_wear(product),
         spraying_wear(product, breathing_only=True),
     )

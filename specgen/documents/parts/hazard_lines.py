@@ -66,12 +66,12 @@ def _contents(product: Product, stated: Hazards, project: Project, words: Words)
     at_limit = monomer_at_limit(product) if isocyanates_in(product) else None
     if at_limit is not None:
         row = table("isocyanate_duties").row("id", "eu_threshold")
-        limit = f"{row['figure']} {row['unit']}"
+        limit = words.figures(f"{row['figure']} {row['unit']}")
         said = words("{limit} or more by mass") if at_limit else words("less than {limit} by mass")
         yield words("Free monomeric diisocyanates"), said.format(limit=limit)
     if stated.epoxy_up_to_700 is not None:
         held = words("contained") if stated.epoxy_up_to_700 else words("not contained")
-        yield words("Epoxy of a molecular weight up to {}").format(_epoxy_limit()), held
+        yield words("Epoxy of a molecular weight up to {}").format(words.figures(_epoxy_limit())), held
 
 
 def _epoxy_limit() -> str:
@@ -90,7 +90,7 @@ def _duties(product: Product, project: Project, words: Words) -> Iterator[str]:
 
 
 def _duty(row: Row, words: Words) -> str:
-    figure = f": {row['figure']} {row['unit']}" if row["figure"] else ""
+    figure = f": {words.figures(row['figure'])} {row['unit']}" if row["figure"] else ""
     source = table("isocyanate_duties").row_citation(row)
     return f"{words(row['duty'])}{figure} ({row['jurisdiction']}, {source})"
 

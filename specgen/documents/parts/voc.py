@@ -34,7 +34,7 @@ def voc_table(
     for product in products:
         if product.voc is None:
             continue
-        mass = let_off[product.id].printed() if let_off is not None and product.id in let_off else ""
+        mass = words.worked(let_off[product.id]) if let_off is not None and product.id in let_off else ""
         laws = product.voc.categories
         for entry in laws or (None,):
             first = entry is None or entry is laws[0]
@@ -46,7 +46,7 @@ def voc_table(
                 )
             )
     if rows and let_off is not None and "" in let_off:
-        rows.append((words("All products"), "", "", "", let_off[""].printed()))
+        rows.append((words("All products"), "", "", "", words.worked(let_off[""])))
     caption = words("Volatile organic compounds (VOC)")
     limits = [_limit(p, entry, on) for p in products if p.voc is not None for entry in p.voc.categories]
     sources = dict.fromkeys(str(limit.source) for limit in limits if isinstance(limit, VocLimit))
@@ -67,8 +67,8 @@ def _against(product: Product, stated: Voc, entry: VocCategory | None, on: date,
         return content, law, words("cannot be judged: {}").format(limit.why)
     if isinstance(limit.limit, Quantity):
         return content, law, _dated(f"{words.phrase(limit.limit)}", limit, words)
-    reactivity = f"{plain_text(stated.reactivity)} {limit.unit}" if stated.reactivity is not None else ""
-    return reactivity, law, _dated(f"{plain_text(limit.limit)} {limit.unit}", limit, words)
+    reactivity = f"{words.figures(plain_text(stated.reactivity))} {limit.unit}" if stated.reactivity is not None else ""
+    return reactivity, law, _dated(f"{words.figures(plain_text(limit.limit))} {limit.unit}", limit, words)
 
 
 def _dated(figure: str, limit: VocLimit, words: Words) -> str:

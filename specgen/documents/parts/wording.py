@@ -6,8 +6,8 @@ Called by every view.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from specgen.model.acceptance import GaugePrinciple, LowReadings, Stage, ZeroedOn
@@ -17,16 +17,15 @@ from specgen.model.preparation import StepKind
 from specgen.model.product import CuringKind, DryingStage, Losses, PackForm, Role
 from specgen.model.project import Project
 from specgen.model.system import Durability
+from specgen.trade.working import Working
 from specgen.units.display import show, show_range
+from specgen.units.locale import N_, POINT, Locale, N_n
 from specgen.units.quantity import CalendarSpan, Quantity, Range
 
-Translate = Callable[[str], str]
+Translate = Locale
 
 
-def N_(text: str) -> str:  # noqa: N802  # the name by which catalogue tools find texts that are translated later
-    """Mark a text for the catalogue; it is translated when a view prints it."""
-    return text
-
+_MONTHS, _YEARS = N_n("{} month", "{} months"), N_n("{} year", "{} years")
 
 WORDS: Mapping[StrEnum, str] = {
     Role.WASH_PRIMER: N_("wash primer"),
@@ -108,11 +107,11 @@ WORDS: Mapping[StrEnum, str] = {
 class Words:
     """Translation and formatting for one document: the language, and the second units of the project."""
 
-    translate: Translate
+    translate: Locale
     second: Mapping[str, str]
 
     @classmethod
-    def of(cls, project: Project, translate: Translate) -> Words:
+    def of(cls, project: Project, translate: Locale) -> Words:
         second: dict[str, str] = {}
         if project.second_units is not None:
             if project.second_units.film is not None:
@@ -134,11 +133,29 @@ class Words:
             case None:
                 return ""
             case Quantity():
-                return show(value, self.second)
+                return show(value, self.second, self.translate)
             case Range():
                 return show_range(value, self.second, self.translate)
             case CalendarSpan():
-                return str(value)
+                return self._span(value)
+
+    def _span(self, value: CalendarSpan) -> str:
+        """As its author counted, in months or in years."""
+        number, unit = value.text.split()
+        one, many = _YEARS if unit.startswith("year") else _MONTHS
+        return self.translate.plural(one, many, int(number)).format(number)
+
+    def figures(self, text: str) -> str:
+        """A number or a formula of our own writing with the decimal sign of the language."""
+        return self.translate.figures(text)
+
+    def for_a_sheet(self) -> Words:
+        """The same words with plain figures, for what a spreadsheet adds up."""
+        return replace(self, translate=replace(self.translate, decimal_sign=POINT))
+
+    def worked(self, working: Working | None) -> str:
+        """The result of a working with its unit, as its annex prints it; empty for none."""
+        return working.printed(self.translate) if working is not None else ""
 
     def at(self, time: Quantity, *conditions: Quantity | None) -> str:
         """`20 min at 20 °C, 50 %`: a time with the conditions it holds for."""

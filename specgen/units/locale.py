@@ -1,0 +1,61 @@
+"""The language a document is worded in: its translations, its plurals and its decimal sign.
+
+English is what templates, tables and workings are written in and needs no catalogue: `ENGLISH` gives every text back as it is.
+`rendering.environment` makes the others. Sources, findings, JSON and CSV know one way of writing a number and ask no language.
+Called by all that words a document: `display`, `trade.working`, `comparison.sentences`, `documents`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil
+
+POINT = "."
+_BETWEEN_DIGITS = re.compile(r"(?<=\d)\.(?=\d)")
+
+
+def N_(text: str) -> str:  # noqa: N802  # the name by which catalogue tools find texts that are translated later
+    """Mark a text for the catalogue; it is translated when a document prints it."""
+    return text
+
+
+def N_n(one: str, many: str) -> tuple[str, str]:  # noqa: N802  # as above
+    """Mark the two forms of a text that counts; `Locale.plural` chooses when a document prints it."""
+    return one, many
+
+
+def counted(one: str, many: str, number: int) -> str:
+    """The English form for a number: `one` for 1, `many` for all others. Called where a text is English only: findings, commands."""
+    return one if number == 1 else many
+
+
+def _same(text: str) -> str:
+    return text
+
+
+@dataclass(frozen=True, slots=True)
+class Locale:
+    """`gettext` and `ngettext` are those of the catalogue of messages; `decimal_sign` stands between whole and broken part."""
+
+    gettext: Callable[[str], str] = _same
+    ngettext: Callable[[str, str, int], str] = counted
+    decimal_sign: str = POINT
+
+    def __call__(self, text: str) -> str:
+        """A text in this language; an empty one stays empty, for to a catalogue it is the name of its header."""
+        return self.gettext(text) if text else ""
+
+    def plural(self, one: str, many: str, number: int | Fraction) -> str:
+        """The form for a number. A number that is not whole takes the form of the whole one above it, never that of 1."""
+        whole = int(number) if number == int(number) else max(2, ceil(number))
+        return self.ngettext(one, many, whole)
+
+    def figures(self, text: str) -> str:
+        """Figures of our own writing, `2.36` or `0.5 × 12.1`, with the decimal sign; not for prose, which holds clauses and versions."""
+        return text if self.decimal_sign == POINT else _BETWEEN_DIGITS.sub(self.decimal_sign, text)
+
+
+ENGLISH = Locale()
