@@ -19,7 +19,7 @@ from specgen.commands.register_side import issued_pdf, revision_at
 from specgen.comparison.compare import Side
 from specgen.comparison.figures import JobFigures, figures_of_job
 from specgen.comparison.shelf import shelf
-from specgen.facts.narrowing import narrowed
+from specgen.facts.closure import cut_to_closure
 from specgen.findings import Report
 from specgen.issuing.candidate import subject_of
 from specgen.model.job import Job
@@ -110,7 +110,7 @@ def _cut(loaded: Loaded, own: Named, other: Named) -> Loaded:
     if not other.document or own.document or loaded.spec is None:
         return loaded
     try:
-        spec = narrowed(loaded.spec, subject_of(loaded.spec, other.document))
+        spec = cut_to_closure(loaded.spec, subject_of(loaded.spec, other.document))
     except RegisterError as reason:
         raise CannotRunError(f"{own.spelling}: {reason}") from reason
     kept = {("project",), *((kind, key) for kind in LIST_KINDS for key in getattr(spec, kind))}

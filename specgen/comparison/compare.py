@@ -91,7 +91,7 @@ def _change(
         name,
         judgement.note,
         judgement.rounding,
-        reaches=reached(new.spec if held_after else old.spec, *fact.path[:2]) if len(fact.path) > 1 else (),
+        reaches=reached(new.spec if held_after else old.spec, fact.path),
         names=(_name(old.spec, fact.refers, fact.old), _name(new.spec, fact.refers, fact.new)),
     )
     return replace(change, verdict=answers[name]) if change.is_open and name in answers else change

@@ -1,9 +1,8 @@
-"""Which items of which jobs get a system or a preparation, gathered once a specification. Called by `usage`, `plan` and rules."""
+"""Which items of which jobs get a system or a preparation: the graph seen from the parts. Called by facts of layers and by rules."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-
+from specgen.facts.graph import Address, links_to
 from specgen.facts.memo import memoised
 from specgen.model.job import Item, Job
 from specgen.model.preparation import Preparation
@@ -15,12 +14,12 @@ Placed = tuple[Job, Item]
 
 def items_painted_with(system: System, spec: Spec) -> tuple[Placed, ...]:
     """The items that get the system, in the order of the jobs."""
-    return _by_system(spec).get(system.id, ())
+    return placed(spec, ("systems", system.id))
 
 
 def items_prepared_with(preparation: Preparation, spec: Spec) -> tuple[Placed, ...]:
     """The items that get the preparation, in the order of the jobs."""
-    return _by_preparation(spec).get(preparation.id, ())
+    return placed(spec, ("preparations", preparation.id))
 
 
 def jobs_painted_with(system: System, spec: Spec) -> tuple[Job, ...]:
@@ -29,22 +28,11 @@ def jobs_painted_with(system: System, spec: Spec) -> tuple[Job, ...]:
 
 
 @memoised
-def _by_system(spec: Spec) -> dict[str, tuple[Placed, ...]]:
-    return _gathered((item.system or job.system, job, item) for job, item in _all(spec))
-
-
-@memoised
-def _by_preparation(spec: Spec) -> dict[str, tuple[Placed, ...]]:
-    return _gathered((item.preparation or job.preparation, job, item) for job, item in _all(spec))
-
-
-def _all(spec: Spec) -> Iterator[Placed]:
-    return ((job, item) for job in spec.jobs.values() for item in job.items)
-
-
-def _gathered(named: Iterable[tuple[str | None, Job, Item]]) -> dict[str, tuple[Placed, ...]]:
-    found: dict[str, list[Placed]] = {}
-    for key, job, item in named:
-        if key is not None:
-            found.setdefault(key, []).append((job, item))
-    return {key: tuple(placed) for key, placed in found.items()}
+def placed(spec: Spec, address: Address) -> tuple[Placed, ...]:
+    """The items that get the record at an address itself, in the order of the jobs."""
+    found: list[Placed] = []
+    for link in links_to(spec, address):
+        if link.source[0] == "jobs" and link.through[0] == "items":
+            job = spec.jobs[link.source[1]]
+            found.extend((job, item) for item in job.items if item.id == link.through[1])
+    return tuple(found)

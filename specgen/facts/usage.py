@@ -1,4 +1,4 @@
-"""What a product, preparation, system or published table reaches: the systems that lean on it and the jobs that lean on those.
+"""What a record or published table reaches, as it is listed: each record that leans on it, and where in it the reason stands.
 
 Called by `specgen where-used`.
 """
@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import get_args
 
+from specgen.facts.graph import Address, links_from, reach, sheet_links
 from specgen.model.field_types import Strict
 from specgen.model.node import Node
 from specgen.model.spec import LIST_KINDS, Spec
@@ -24,24 +25,31 @@ class Use:
 
 
 def uses_of_record(spec: Spec, kind: str, key: str) -> list[Use]:
-    """Systems first, then jobs. Empty where nothing leans on it."""
-    if kind == "products":
-        found = [
-            Use(f"systems.{system.id}", tuple(f"layers.{layer.id}" for layer in system.layers if layer.product == key))
-            for system in spec.systems.values()
-            if any(layer.product == key for layer in system.layers)
-        ]
-        reached = {use.address.removeprefix("systems.") for use in found}
-        return found + [use for system in spec.systems if system in reached for use in _jobs_with(spec, system)]
-    if kind == "systems":
-        return list(_jobs_with(spec, key))
-    if kind == "preparations":
-        return [
-            Use(f"jobs.{job.id}", tuple(f"items.{item.id}" for item in items))
-            for job in spec.jobs.values()
-            if (items := [i for i in job.items if (p := spec.preparation_of(job, i)) is not None and p.id == key])
-        ]
-    return []
+    """Each record that leans on it, in the order of the sources: data sheets that tell of a neighbour first, then systems,
+    then jobs. Empty where nothing does.
+
+    A sheet that tells of the product because the product's own windows name it has the full address of those windows.
+    """
+    asked = (kind, key)
+    reached = reach(spec, asked)
+    found = (
+        [Use(".".join(asked), through) for asked, through in _sheets(spec, key).items()] if kind == "products" else []
+    )
+    for kind, held in ((kind, getattr(spec, kind)) for kind in LIST_KINDS):
+        for address in ((kind, one) for one in held if (kind, one) in reached and (kind, one) != asked):
+            through = [link.through for link in links_from(spec, address) if link.target in reached]
+            found.append(Use(".".join(address), tuple(dict.fromkeys(".".join(path) for path in through))))
+    return found
+
+
+def _sheets(spec: Spec, product: str) -> dict[Address, tuple[str, ...]]:
+    """The products whose sheet tells of this one, with the windows that are the reason."""
+    found: dict[Address, tuple[str, ...]] = {}
+    for link in sheet_links(spec, product):
+        own = link.source == ("products", product)
+        beside, path = (link.target, (*link.source, *link.through)) if own else (link.source, link.through)
+        found[beside] = (*found.get(beside, ()), ".".join(path))
+    return {("products", one): found["products", one] for one in spec.products if ("products", one) in found}
 
 
 def uses_of_table(spec: Spec, name: str) -> list[Use]:
@@ -57,13 +65,6 @@ def uses_of_table(spec: Spec, name: str) -> list[Use]:
         for use in uses_of_record(spec, kind, key):
             found.setdefault(use.address, use)
     return list(found.values())
-
-
-def _jobs_with(spec: Spec, system: str) -> Iterator[Use]:
-    for job in spec.jobs.values():
-        items = [item for item in job.items if (s := spec.system_of(job, item)) is not None and s.id == system]
-        if items:
-            yield Use(f"jobs.{job.id}", tuple(f"items.{item.id}" for item in items))
 
 
 def _values_of_table(record: Node, name: str) -> Iterator[tuple[str, ...]]:

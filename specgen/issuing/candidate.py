@@ -12,7 +12,8 @@ from pathlib import Path
 
 from specgen.checking import Checked, check
 from specgen.comparison.shelf import shelf
-from specgen.facts.narrowing import narrowed
+from specgen.facts.closure import cut_to_closure
+from specgen.facts.graph import address_of
 from specgen.findings import Finding, Severity
 from specgen.model.control import DocumentControl
 from specgen.model.file_names import sheet_number
@@ -40,7 +41,7 @@ class Refused(Exception):  # noqa: N818  # reads as what happened: the issue was
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """`spec` is narrowed to what the document reaches; `history` is the document's chain, sound; `salt` as kept or newly drawn."""
+    """`spec` is what the document rests on; `history` is the document's chain, sound; `salt` as kept or newly drawn."""
 
     document: str
     subject: Job | Product
@@ -80,7 +81,7 @@ def candidate(folder: Path, register: Path, document: str, on: date) -> Candidat
     if whole is None:
         raise Refused("the folder has no whole project source; `specgen check` says what is wrong")
     subject = subject_of(whole, document)
-    spec = narrowed(whole, subject)
+    spec = cut_to_closure(whole, subject)
     against = [_line(finding) for finding in _against(checked, spec)]
     if against:
         raise Refused(*against)
@@ -108,9 +109,8 @@ def subject_of(spec: Spec, document: str) -> Job | Product:
 def _against(checked: Checked, spec: Spec) -> Iterator[Finding]:
     """Errors and open warnings of what the document reaches, and errors that stand in no record: those may hide anything."""
     for finding in checked.report.at_or_above(Severity.WARNING):
-        kind, _, rest = finding.path.partition(".")
-        key = rest.partition(".")[0]
-        reached = kind == "project" or (kind in LIST_KINDS and key in getattr(spec, kind))
+        kind, key = address_of(finding.path.split("."))
+        reached = key in getattr(spec, kind) if kind in LIST_KINDS else finding.path.startswith("project")
         if reached or (kind not in LIST_KINDS and finding.severity is Severity.ERROR):
             yield finding
 

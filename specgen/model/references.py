@@ -1,11 +1,13 @@
 """References between sources: each id that is named must exist, and what leans on something broken is left out of the specification.
 
-Called by `parse`. A reference to a source that exists but is broken is no fault of its own: the broken source has its findings.
+Called by `parse`; `references` by the graph of what rests on what. A reference to a source that exists but is broken is no
+fault of its own: the broken source has its findings.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from functools import cache
 from typing import Any
 
 from specgen.findings import Finding, Place
@@ -14,7 +16,7 @@ from specgen.model.node import Node
 from specgen.model.shape import shape_finding
 from specgen.model.spec import LIST_KINDS
 from specgen.model.system import System
-from specgen.model.walk import Path, leaves
+from specgen.model.walk import Path, declaration, inner_record, models
 from specgen.source.reader import FINDING_LIMIT
 
 Records = Mapping[str, Mapping[str, Any]]
@@ -35,7 +37,7 @@ def lost_references(
     for kind in _ORDER:
         for key, record in records[kind].items():
             sound = True
-            for path, target_kind, target in _references(record, (kind, key)):
+            for path, target_kind, target in references(record, (kind, key)):
                 sound = sound and target in whole[target_kind]
                 if ids[target_kind].get(target.lower()) != target:
                     what = f"{target} is the id of no source in {target_kind}"
@@ -50,10 +52,39 @@ def lost_references(
     return whole, findings
 
 
-def _references(record: Node, path: Path) -> Iterator[tuple[Path, str, str]]:
-    for here, value, said in leaves(record, path):
-        if said.refers in LIST_KINDS:
-            yield here, said.refers, str(value)
+def references(record: Node, path: Path = ()) -> Iterator[tuple[Path, str, str]]:
+    """Path of the leaf, kind and id of every source that a record names, in the order of its fields."""
+    for name, kind in _referring(type(record)):
+        value = getattr(record, name)
+        if value is None:
+            continue
+        if kind:
+            yield (*path, name), kind, str(value)
+        elif isinstance(value, Node):
+            yield from references(value, (*path, name))
+        else:
+            for entry in value:
+                yield from references(entry, (*path, name, entry.id))
+
+
+@cache
+def _referring(model: type[Node]) -> tuple[tuple[str, str], ...]:
+    """The fields that name a source, each with the kind it names, and, with no kind, those that hold such a field."""
+    found: list[tuple[str, str]] = []
+    for name in model.model_fields:
+        inner = inner_record(model, name)
+        if kind := _named_kind(model, name):
+            found.append((name, kind))
+        elif inner is not None and any(
+            _named_kind(held, field) for held in models(inner) for field in held.model_fields
+        ):
+            found.append((name, ""))
+    return tuple(found)
+
+
+def _named_kind(model: type[Node], name: str) -> str:
+    said = declaration(model, name)
+    return said.refers if said is not None and said.refers in LIST_KINDS else ""
 
 
 def _lost_variants(record: Node, path: Path, records: Records, place: Callable[[Path], Place]) -> Iterator[Finding]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from specgen.facts.narrowing import narrowed
+from specgen.facts.closure import cut_to_closure
 from specgen.model.file_names import sheet_number
 from specgen.model.project import Policies, RevisionGround
 from specgen.model.spec import Spec
@@ -57,7 +57,7 @@ def _content(record: Record, spec: Spec | None) -> Iterator[str]:
         number = number or sheet_number(spec.products[record.subject]) if record.about == "product" else number
     if subject is None or number != record.document:
         yield f"the sources hold no {record.about} {record.subject} of this number any more"
-    elif content_sha256(narrowed(spec, subject)) != record.content:
+    elif content_sha256(cut_to_closure(spec, subject)) != record.content:
         yield "the sources say something else now"
 
 

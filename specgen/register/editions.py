@@ -46,7 +46,7 @@ class Editions:
 
 
 def editions(spec: Spec, salt: bytes, shelf: Mapping[str, str]) -> Editions:
-    """Both editions of a specification already narrowed.
+    """Both editions of a specification already cut to what its document rests on.
 
     `shelf` is the whole of it, name to SHA-256: rules and documents look tables up as they go, so a table left out by
     guess could change a figure behind an approval.

@@ -1,7 +1,7 @@
 """Waivers: a warning that a named person takes on becomes a note until the day the waiver ends.
 
 A waiver that is unused, past its day, or aimed at an error is a finding of its own (WVR001 to WVR003). An error is never waived.
-A finding in a product, preparation or system is waived only where every job that uses it carries the waiver.
+A finding in a product, preparation or system is waived only where every job that rests on it carries the waiver.
 """
 
 from __future__ import annotations
@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date
 
+from specgen.facts.graph import address_of, jobs_in, reach
 from specgen.findings import Finding, Severity
 from specgen.model.control import Waiver
 from specgen.model.parse import Loaded
@@ -74,30 +75,13 @@ def _waived(finding: Finding, held: list[tuple[str, Waiver]], spec: Spec, on: da
     if finding.severity is not Severity.WARNING:
         return finding
     granted = {job_id: w for job_id, w in held if waiver_matches(w, finding) and on <= w.until}
-    if not granted or not _jobs_reaching(finding.path, spec) <= set(granted):
+    if not granted or not set(jobs_in(spec, reach(spec, address_of(finding.path.split("."))))) <= set(granted):
         return finding
     waiver = next(iter(granted.values()))
     what = f"waived by {waiver.by} until {waiver.until}: {finding.what}"
     return replace(
         finding, severity=Severity.NOTE, what=what, remedy=f"Nothing until {waiver.until}; judge it anew then."
     )
-
-
-def _jobs_reaching(path: str, spec: Spec) -> set[str]:
-    kind, _, rest = path.partition(".")
-    key = rest.split(".")[0]
-    if kind == "jobs":
-        return {key}
-    reached = set()
-    for job_id, job in spec.jobs.items():
-        uses = {
-            "systems": {s.id for s in spec.systems_of(job)},
-            "products": {p.id for p in spec.products_of(job)},
-            "preparations": {p.id for item in job.items if (p := spec.preparation_of(job, item)) is not None},
-        }
-        if key in uses.get(kind, {key}):
-            reached.add(job_id)
-    return reached
 
 
 def _faults(job_id: str, waiver: Waiver, found: list[Finding], loaded: Loaded, on: date) -> Iterator[Finding]:

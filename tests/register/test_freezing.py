@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from specgen.checking import check
-from specgen.facts.narrowing import narrowed
+from specgen.facts.closure import cut_to_closure
 from specgen.model.canonical import canonical
 from specgen.model.parse import load
 from specgen.model.senses import Audience
@@ -40,7 +40,7 @@ NAMES = [one.id for _, one in SUBJECTS]
 
 
 def test_a_job_reaches_its_own_and_no_more() -> None:
-    shown = narrowed(DEMO_SPEC, DEMO_SPEC.jobs["tower-wagon-doors"])
+    shown = cut_to_closure(DEMO_SPEC, DEMO_SPEC.jobs["tower-wagon-doors"])
     job = DEMO_SPEC.jobs["tower-wagon-doors"]
     assert list(shown.jobs) == ["tower-wagon-doors"]
     assert set(shown.systems) == {system.id for system in DEMO_SPEC.systems_of(job)}
@@ -49,7 +49,7 @@ def test_a_job_reaches_its_own_and_no_more() -> None:
 
 
 @pytest.mark.parametrize("kind", ["method-statement", "materials-list", "data-sheet"])
-def test_a_document_of_the_narrowed_specification_says_the_same(kind: str) -> None:
+def test_a_document_of_its_closure_says_the_same(kind: str) -> None:
     """HTML and CSV of every document of the demo, from the whole and from what is frozen."""
     checked = check(DEMO, ON)
     whole = checked.loaded.spec
@@ -57,7 +57,7 @@ def test_a_document_of_the_narrowed_specification_says_the_same(kind: str) -> No
     subjects = whole.jobs if KINDS[kind].about == "job" else whole.products
     form = "csv" if kind == "materials-list" else "html"
     for subject in subjects.values():
-        frozen = thawed(editions(narrowed(whole, subject), SALT, {}).maker, "frozen").spec
+        frozen = thawed(editions(cut_to_closure(whole, subject), SALT, {}).maker, "frozen").spec
         assert frozen is not None
         again = (frozen.jobs if KINDS[kind].about == "job" else frozen.products)[subject.id]
         first = KINDS[kind].make(Source(checked, whole, subject)).write(form)
@@ -67,7 +67,7 @@ def test_a_document_of_the_narrowed_specification_says_the_same(kind: str) -> No
 
 @pytest.mark.parametrize(("spec", "subject"), SUBJECTS, ids=NAMES)
 def test_what_is_frozen_is_read_back(spec: Spec, subject: object) -> None:
-    shown = narrowed(spec, subject)
+    shown = cut_to_closure(spec, subject)
     both = editions(shown, SALT, {})
     loaded = thawed(both.maker, "maker")
     assert loaded.findings == []
@@ -88,7 +88,7 @@ def test_what_is_frozen_is_read_back(spec: Spec, subject: object) -> None:
 
 
 def test_the_customer_edition_holds_a_salted_hash_for_each_leaf_of_the_makers() -> None:
-    shown = narrowed(GOOD_SPEC, GOOD_SPEC.jobs["refit"])
+    shown = cut_to_closure(GOOD_SPEC, GOOD_SPEC.jobs["refit"])
     both = editions(shown, SALT, {})
     customer = json.loads(both.customer)
     # HMAC by hand, RFC 2104 through the standard library: a key of its own for each leaf
@@ -103,7 +103,7 @@ def test_the_customer_edition_holds_a_salted_hash_for_each_leaf_of_the_makers() 
 
 def test_the_published_hashes_cannot_be_found_by_trying() -> None:
     """Whoever knows all but one figure of the composition tries that figure: without the salt none fits."""
-    shown = narrowed(GOOD_SPEC, GOOD_SPEC.jobs["refit"])
+    shown = cut_to_closure(GOOD_SPEC, GOOD_SPEC.jobs["refit"])
     both = editions(shown, SALT, {})
     withheld = {one for many in json.loads(both.customer)["withheld"].values() for one in many}
     path = "products.primer.composition.solids.mass_share"
@@ -115,8 +115,8 @@ def test_the_published_hashes_cannot_be_found_by_trying() -> None:
 
 
 def test_equal_content_gives_equal_bytes_and_another_content_another_digest() -> None:
-    shown = narrowed(GOOD_SPEC, GOOD_SPEC.jobs["refit"])
-    again = narrowed(_spec(GOOD), _spec(GOOD).jobs["refit"])
+    shown = cut_to_closure(GOOD_SPEC, GOOD_SPEC.jobs["refit"])
+    again = cut_to_closure(_spec(GOOD), _spec(GOOD).jobs["refit"])
     one, two = editions(shown, SALT, {"t": "1"}), editions(again, SALT, {"t": "1"})
     assert (one.maker, one.customer) == (two.maker, two.customer)
     assert digest("MS-001", "A", one) == digest("MS-001", "A", two)

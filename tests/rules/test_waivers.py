@@ -90,3 +90,22 @@ def test_policy_raises_a_warning_to_an_error() -> None:
     put(spec, "project.policies", "{raise_to_error: [FLM007]}")
     (finding,) = checked(spec).report
     assert (finding.severity, finding.source) == (Severity.ERROR, "policy of this project")
+
+
+def test_a_job_that_only_names_the_system_carries_the_waiver_too() -> None:
+    spec = _spec()
+    other = copy.deepcopy(spec["jobs"][0]) | {"id": "other", "waivers": []}
+    other["document"]["number"] = "MS-002"
+    spec["jobs"].append(other)
+    put(spec, "jobs.other.items", "[{id: STEP, name: Step, area: 4000 cm2, count: 2, system: chassis}]")
+    put(spec, "jobs.other.inspection", "[]")
+    put(spec, "jobs.other.system", "chassis")
+
+    def weight() -> Severity:
+        (only,) = (one for one in checked(spec).report if one.id == "FLM007")
+        return only.severity
+
+    assert weight() is Severity.NOTE
+    # every item overrides it, and still the document cannot be issued past an open warning in it
+    put(spec, "jobs.other.system", "cab")
+    assert weight() is Severity.WARNING

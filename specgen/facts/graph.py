@@ -1,0 +1,159 @@
+"""What rests on what: which records of the sources each record leads to, and which lead to it. The one answer, both ways.
+
+A link runs from the record that names another to the one it names, through the place in it that does: an item, a layer, a line
+of packs ordered. An item that states no system or preparation gets its job's; the link of the job's own value then runs through
+the items that get it. What is named and got by nobody (a system that every item overrides) is linked all the same: the document
+cannot be read without it. Everything rests on the project.
+
+A data sheet prints one thing more: the products its own windows name, and those whose windows name it. Such a neighbour is in
+the sheet, and goes no further: a job with a primer does not rest on every coat that may follow the primer.
+
+Called by `closure`, `placing`, `usage`, by waivers, by comparing and by issuing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from specgen.facts.memo import memoised
+from specgen.model.job import Job
+from specgen.model.references import references
+from specgen.model.spec import LIST_KINDS, Spec
+from specgen.model.walk import Path
+
+Address = tuple[str, str]
+"""Kind and id of a record, as in `("systems", "cab")`."""
+
+PROJECT: Address = ("project", "")
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """`source` names `target`; `through` is the path, within the source, of the entry that does, or of the leaf where it is
+    the record's own."""
+
+    source: Address
+    target: Address
+    through: Path
+
+
+def address_of(path: Sequence[str]) -> Address:
+    """The record a path stands in. What stands in none of the lists is the project's, and so everybody's."""
+    return (path[0], path[1]) if len(path) > 1 and path[0] in LIST_KINDS else PROJECT
+
+
+def links_from(spec: Spec, address: Address) -> tuple[Link, ...]:
+    """The links to the records this one names, in the order of its items and fields."""
+    return _links(spec)[0].get(address, ())
+
+
+def links_to(spec: Spec, address: Address) -> tuple[Link, ...]:
+    """The links from the records that name this one, in the order of the sources."""
+    return _links(spec)[1].get(address, ())
+
+
+def sheet_links(spec: Spec, product: str) -> tuple[Link, ...]:
+    """The overcoating windows that name another product of the sources: the product's own, then those that name it."""
+    down, up = _windows(spec)
+    return (*down.get(("products", product), ()), *up.get(("products", product), ()))
+
+
+@memoised
+def closure(spec: Spec, address: Address) -> frozenset[Address]:
+    """The record, every record it leads to, and the project."""
+    return _walked([address], lambda here: (link.target for link in links_from(spec, here))) | {PROJECT}
+
+
+@memoised
+def reach(spec: Spec, address: Address) -> frozenset[Address]:
+    """The record and every record that leads to it; for the project all there are."""
+    if address == PROJECT:
+        return frozenset({PROJECT, *((kind, key) for kind in LIST_KINDS for key in getattr(spec, kind))})
+    return _walked([address], lambda here: (link.source for link in links_to(spec, here)))
+
+
+def document_closure(spec: Spec, address: Address) -> frozenset[Address]:
+    """What the document of a job or product rests on: the closure, and beside a product its neighbours in windows."""
+    return closure(spec, address) | _neighbours(spec, address)
+
+
+def document_reach(spec: Spec, address: Address) -> frozenset[Address]:
+    """The records whose documents rest on this one."""
+    return reach(spec, address) | _neighbours(spec, address)
+
+
+def jobs_in(spec: Spec, addresses: Iterable[Address]) -> tuple[str, ...]:
+    """The ids of the jobs among the addresses, in the order of the sources."""
+    there = frozenset(addresses)
+    return tuple(job for job in spec.jobs if ("jobs", job) in there)
+
+
+Linked = Mapping[Address, tuple[Link, ...]]
+
+
+@memoised
+def _links(spec: Spec) -> tuple[Linked, Linked]:
+    """The links by their source and by their target."""
+    return _both_ways(
+        link for kind in LIST_KINDS for key in getattr(spec, kind) for link in _links_of(spec, (kind, key))
+    )
+
+
+@memoised
+def _windows(spec: Spec) -> tuple[Linked, Linked]:
+    return _both_ways(
+        Link(("products", product.id), ("products", window.by), ("overcoat", window.id))
+        for product in spec.products.values()
+        for window in product.overcoat
+        if window.by in spec.products and window.by != product.id
+    )
+
+
+def _links_of(spec: Spec, address: Address) -> Iterator[Link]:
+    record = getattr(spec, address[0])[address[1]]
+    inherited: set[Address] = set()
+    if isinstance(record, Job):
+        for target, through in _got(spec, record):
+            inherited.add(target)
+            yield Link(address, target, through)
+    for path, kind, key in references(record):
+        if (kind, key) not in inherited:
+            yield Link(address, (kind, key), path[:-1] or path)
+
+
+def _got(spec: Spec, job: Job) -> Iterator[tuple[Address, Path]]:
+    for item in job.items:
+        for kind, got in (("preparations", spec.preparation_of(job, item)), ("systems", spec.system_of(job, item))):
+            if got is not None:
+                yield (kind, got.id), ("items", item.id)
+
+
+def _both_ways(links: Iterable[Link]) -> tuple[Linked, Linked]:
+    by_source: dict[Address, list[Link]] = {}
+    by_target: dict[Address, list[Link]] = {}
+    for link in links:
+        by_source.setdefault(link.source, []).append(link)
+        by_target.setdefault(link.target, []).append(link)
+    return _fixed(by_source), _fixed(by_target)
+
+
+def _fixed(listed: Mapping[Address, Sequence[Link]]) -> Linked:
+    return {address: tuple(links) for address, links in listed.items()}
+
+
+def _walked(begin: Iterable[Address], onward: Callable[[Address], Iterable[Address]]) -> frozenset[Address]:
+    seen: set[Address] = set()
+    waiting = list(begin)
+    while waiting:
+        here = waiting.pop()
+        if here not in seen:
+            seen.add(here)
+            waiting.extend(onward(here))
+    return frozenset(seen)
+
+
+def _neighbours(spec: Spec, address: Address) -> frozenset[Address]:
+    kind, key = address
+    links = sheet_links(spec, key) if kind == "products" else ()
+    return frozenset(end for link in links for end in (link.source, link.target))
