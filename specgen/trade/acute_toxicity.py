@@ -14,7 +14,7 @@ from typing import Literal
 from specgen.standards.tables import Row, table
 from specgen.trade.given import Given, Source, take
 from specgen.trade.judged import Classified
-from specgen.trade.known import NotKnown
+from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Input, Working, WorkingError, work
 from specgen.units.quantity import Quantity
 
@@ -84,10 +84,10 @@ def acute_toxicity(id: str, route: Route, ingredients: Sequence[Toxicant]) -> Cl
     if not toxic:
         return None
     what = f"acute toxicity, {route}"
-    try:
-        found = mixture_estimate(id, route, ingredients)
-    except WorkingError as error:
-        return NotKnown(what, error.what, tuple(f"estimate of {entry.name}" for entry in toxic))
+    missing = tuple(f"estimate of {entry.name}" for entry in toxic)
+    found = worked_out(what, lambda: mixture_estimate(id, route, ingredients), missing=missing)
+    if isinstance(found, NotKnown):
+        return found
     for row in table(_TOXICITY).rows:
         if row["route"] == route and found.number <= Fraction(row["up_to"]):
             why = f"the estimate is at or below {row['up_to']} {row['unit']}"

@@ -21,8 +21,8 @@ from specgen.trade.combustion import (
 )
 from specgen.trade.given import Source
 from specgen.trade.judged import Classified
-from specgen.trade.known import NotKnown
-from specgen.trade.working import Working, WorkingError
+from specgen.trade.known import NotKnown, worked_out
+from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
 
 _CRITERIA = "aerosol_criteria"
@@ -75,12 +75,18 @@ def aerosol_category(
     An unknown component matters only where it could change the category. NotKnown where shares do not add up to
     100 %, where what is not known decides, and where the deciding step is only known from memory.
     """
-    try:
-        least = flammable_share(f"{id}.flammable", contents)
-        most = flammable_share_at_most(f"{id}.flammable_at_most", contents)
-        heat = heat_of_combustion(f"{id}.heat", contents, efficiency)
-    except WorkingError as error:
-        return NotKnown(_WHAT, error.what, ("the whole composition by mass",))
+
+    def work_out() -> tuple[Working, Working, Working]:
+        return (
+            flammable_share(f"{id}.flammable", contents),
+            flammable_share_at_most(f"{id}.flammable_at_most", contents),
+            heat_of_combustion(f"{id}.heat", contents, efficiency),
+        )
+
+    figures = worked_out(_WHAT, work_out, missing=("the whole composition by mass",))
+    if isinstance(figures, NotKnown):
+        return figures
+    least, most, heat = figures
     workings = (least, heat) if least.number == most.number else (least, most, heat)
     can = _Can(least.number, most.number, heat.number, workings, without_flammability(contents), without_heat(contents))
     return _untested(can) if test is None else _tested(can, test)

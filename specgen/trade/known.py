@@ -7,11 +7,12 @@ rules, documents and comparison that word it.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TypeVar
 
 from specgen.standards.citations import Citation
-from specgen.trade.working import Working
+from specgen.trade.working import Working, WorkingError
 
 Known = TypeVar("Known")
 
@@ -32,7 +33,25 @@ class NotKnown:
     source: Citation | None = None
     at: tuple[str, ...] = ()
 
+    @property
+    def is_fault(self) -> bool:
+        """True where a stated value cannot be or two contradict each other; False where something is only missing."""
+        return not self.missing
+
 
 def known(answer: Known | NotKnown) -> Known | None:
     """The answer itself, None where it is not known: for who goes on without it and has nothing to say of why."""
     return None if isinstance(answer, NotKnown) else answer
+
+
+def worked_out(
+    what: str, work_out: Callable[[], Known], at: tuple[str, ...] = (), missing: tuple[str, ...] = ()
+) -> Known | NotKnown:
+    """What `work_out` gives, NotKnown with its reason where stated figures leave a formula without a result.
+
+    The one place where a WorkingError becomes an answer: shares that do not add up, a division by a stated zero.
+    """
+    try:
+        return work_out()
+    except WorkingError as error:
+        return NotKnown(what, error.what, missing, at=at)

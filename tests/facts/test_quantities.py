@@ -1,4 +1,4 @@
-"""The figures of a job from the good specification and from changes to it: ids, packs, losses, profile, and what is told as unsolved."""
+"""The figures of a job from the good specification and from changes to it: ids, packs, losses, profile, and what is told as not known."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from specgen.facts.job.quantities import Quantities, Unsolved, quantities
+from specgen.facts.job.quantities import Quantities, quantities
 from tests.good_spec import checked, good, put, take_out
 
 BLASTED = {
@@ -93,13 +93,16 @@ def test_profile_does_not_touch_a_later_coat() -> None:
     assert after.layer_packs["cab", "clear"] == before.layer_packs["cab", "clear"]
 
 
-UNSOLVED = [
+# Where, why, and what is missing.
+Told = tuple[tuple[str, ...], str, tuple[str, ...]]
+
+NOT_KNOWN: list[tuple[str, dict[str, str], tuple[str, ...], list[Told]]] = [
     (
         "masked",
         {"jobs.refit.items.DOOR.masked": "[{id: all, what: all of it, area: 2 m2}]"},
         (),
         [
-            Unsolved(("jobs", "refit", "items", "DOOR"), "more is masked than the area of the piece"),
+            (("jobs", "refit", "items", "DOOR"), "more is masked than the area of the piece", ()),
         ],
     ),
     (
@@ -107,11 +110,7 @@ UNSOLVED = [
         {},
         ("jobs.refit.items.DOOR.shapes.skin.width",),
         [
-            Unsolved(
-                ("jobs", "refit", "items", "DOOR", "shapes", "skin", "width"),
-                "the plate skin has no width",
-                missing=True,
-            ),
+            (("jobs", "refit", "items", "DOOR", "shapes", "skin", "width"), "the plate skin has no width", ("width",)),
         ],
     ),
     (
@@ -119,7 +118,7 @@ UNSOLVED = [
         {"products.primer.composition.gas.mass_share": "20 %"},
         (),
         [
-            Unsolved(("products", "primer", "composition"), "the shares by mass add up to 90 %, not to 100 %"),
+            (("products", "primer", "composition"), "the shares by mass add up to 90 %, not to 100 %", ()),
         ],
     ),
     (
@@ -127,7 +126,7 @@ UNSOLVED = [
         {"products.primer.composition.solids.mass_share": "0 %", "products.primer.composition.gas.mass_share": "60 %"},
         (),
         [
-            Unsolved(("products", "primer", "composition"), "the composition holds no solids"),
+            (("products", "primer", "composition"), "the composition holds no solids", ()),
         ],
     ),
     (
@@ -135,8 +134,8 @@ UNSOLVED = [
         {"products.base.solids": "{in_can: 0 %, sprayed: 0 %}"},
         (),
         [
-            Unsolved(("products", "base", "solids", "sprayed"), "volume solids of zero leave no film"),
-            Unsolved(("products", "base", "solids", "in_can"), "volume solids of zero leave no film"),
+            (("products", "base", "solids", "sprayed"), "volume solids of zero leave no film", ()),
+            (("products", "base", "solids", "in_can"), "volume solids of zero leave no film", ()),
         ],
     ),
     (
@@ -144,7 +143,7 @@ UNSOLVED = [
         {"products.clear.variants.standard.fill": "0 mL"},
         (),
         [
-            Unsolved(("products", "clear", "variants", "standard", "fill"), "a pack with nothing in it covers nothing"),
+            (("products", "clear", "variants", "standard", "fill"), "a pack with nothing in it covers nothing", ()),
         ],
     ),
     (
@@ -152,7 +151,7 @@ UNSOLVED = [
         {"products.clear.pack.delivered": "0 %"},
         (),
         [
-            Unsolved(("products", "clear", "pack", "delivered"), "a can that gives nothing off covers nothing"),
+            (("products", "clear", "pack", "delivered"), "a can that gives nothing off covers nothing", ()),
         ],
     ),
     (
@@ -160,10 +159,10 @@ UNSOLVED = [
         {},
         ("jobs.refit.consumption",),
         [
-            Unsolved(
+            (
                 ("jobs", "refit", "consumption", "transfer_efficiency"),
                 "the transfer efficiency of the job is not stated",
-                missing=True,
+                ("transfer efficiency",),
             ),
         ],
     ),
@@ -172,9 +171,10 @@ UNSOLVED = [
         {"jobs.refit.consumption": "{transfer_efficiency: 60 %, profile: 400 um, dead_volume: by-band}"},
         (),
         [
-            Unsolved(
+            (
                 ("jobs", "refit", "consumption", "profile"),
                 "a profile of 400 um lies beyond the table, which ends at 300 um",
+                (),
             ),
         ],
     ),
@@ -182,12 +182,12 @@ UNSOLVED = [
 
 
 @pytest.mark.parametrize(
-    ("changes", "out", "told"), [row[1:] for row in UNSOLVED], ids=[str(row[0]) for row in UNSOLVED]
+    ("changes", "out", "told"), [row[1:] for row in NOT_KNOWN], ids=[str(row[0]) for row in NOT_KNOWN]
 )
-def test_unsolved_is_told_once_and_at_its_place(
-    changes: dict[str, str], out: tuple[str, ...], told: list[Unsolved]
+def test_what_is_not_known_is_told_once_and_at_its_place(
+    changes: dict[str, str], out: tuple[str, ...], told: list[Told]
 ) -> None:
-    assert _figures(changes, out).unsolved == told
+    assert [(gap.at, gap.why, gap.missing) for gap in _figures(changes, out).not_known] == told
 
 
 def test_shares_rounded_by_their_author_add_up() -> None:
@@ -196,7 +196,7 @@ def test_shares_rounded_by_their_author_add_up() -> None:
         "products.primer.composition.solvent.mass_share": "33.3 %",
         "products.primer.composition.gas.mass_share": "33.3 %",
     }
-    assert _figures(changes).unsolved == []
+    assert _figures(changes).not_known == []
 
 
 def _litres(figures: Quantities) -> str:

@@ -80,7 +80,7 @@ def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translat
     """The view of a product that checks without errors. `translate` turns English into the project's language."""
     words = Words.of(spec.project, translate)
     figures = product_figures(product, spec)
-    workings = annex(figures.workings, words)
+    workings = annex(figures.film, words)
     numbers = {working.about: working.number for working in workings}
     control = product.document
     applied = application(product, words)

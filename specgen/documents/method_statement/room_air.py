@@ -34,9 +34,9 @@ from specgen.trade.room import posted_clearance, usual_clearance
 from specgen.trade.ventilation import AirFlow
 from specgen.trade.working import Working
 
-Figure = Working | NotKnown
+Figure = Working | NotKnown | None
 Line = tuple[str, Figure, str]
-"""By which limit, the figure, and what is said where there is none."""
+"""By which limit, the figure, and what is said where it is not known or needs no working."""
 Row = tuple[str, tuple[Line, ...]]
 """What the air is for, and one or several limits that ask for it."""
 
@@ -103,7 +103,7 @@ def _rows(found: ProductAir, isocyanate: bool, words: Words) -> Iterator[Row]:
     posted = words(POSTED_TIME).replace("{time}", posted_clearance("open workshop, not measured"))
     # Mist is not in the figure, and where isocyanate is sprayed there is none: the clearance time is always said.
     vapour = words("vapour"), found.together, words("vapour: not known")
-    mist = words("mist"), NotKnown("", ""), posted
+    mist = words("mist"), None, posted
     # a time below the one usually posted would be read as leave to go in at once
     longer = isinstance(found.together, Working) and found.together.number > usual_clearance()
     yield back_in, (vapour, mist) if longer and not isocyanate else (mist,)
@@ -112,7 +112,7 @@ def _rows(found: ProductAir, isocyanate: bool, words: Words) -> Iterator[Row]:
 def _stated(stated: Given | Working | NotKnown, words: Words) -> Line:
     """A stated flow stands as its author wrote it and has no working."""
     if isinstance(stated, Given):
-        return "", NotKnown("", ""), words.phrase(stated.quantity)
+        return "", None, words.phrase(stated.quantity)
     return "", stated, words("not stated")
 
 

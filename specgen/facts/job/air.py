@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import partial
 
 from specgen.facts.product.hazard_facts import isocyanates_in
 from specgen.model.job import Job, WorkAir
@@ -20,14 +21,15 @@ from specgen.standards.tables import table
 from specgen.trade.exposure import LONG
 from specgen.trade.exposure_flow import Vapour, isocyanate, vapour_of
 from specgen.trade.given import Given, Source, amount, from_table, take
-from specgen.trade.known import NotKnown
+from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.room import POSTED_TIME_DECIDES, ReEntry, Remaining, clearing_time_of_index, re_entry
 from specgen.trade.vapour import mixing_factor
 from specgen.trade.ventilation import AirFlow, air_flow
-from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.trade.working import Input, Working, work
 from specgen.units.quantity import Quantity
 
 _BACK_IN = "time until the room may be entered"
+_NO_ROOM = NotKnown(_BACK_IN, "room and fresh air are not both stated", ("volume of the room", "air flow"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +95,11 @@ def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on:
     )
     remaining = _remaining(key, air, vapours, stated, mixing, isocyanates=held)
     if isinstance(remaining, NotKnown) or isinstance(stated, NotKnown) or air.room is None:
-        why = remaining if isinstance(remaining, NotKnown) else NotKnown(_BACK_IN, "room or fresh air is missing")
+        why = (
+            remaining
+            if isinstance(remaining, NotKnown)
+            else NotKnown(_BACK_IN, "room or fresh air is missing", ("volume of the room", "air flow"))
+        )
         return ProductAir(product.id, jurisdiction, stated, spraying, shipyard, why, why)
     room = Given(air.room, f"jobs.{job.id}.air.room")
     entry = re_entry(f"{key}/entry", remaining, stated, room, mixing, isocyanates=False)
@@ -159,16 +165,16 @@ def _remaining(
     if isocyanates:
         return NotKnown(what, POSTED_TIME_DECIDES, ("clearance time of the booth",))
     if isinstance(stated, NotKnown) or air.room is None:
-        return NotKnown(what, "room and fresh air are not both stated", ("volume of the room", "air flow"))
+        return _NO_ROOM
     remaining = []
     for number, vapour in enumerate(vapours, start=1):
         lasting = [limit for limit in vapour.limits if limit.period == LONG]
         if not lasting:
             return NotKnown(what, f"no 8 h limit of {vapour.name} was read", (f"8 h limit of {vapour.name}",))
-        try:
-            highest = _steady(f"{key}/steady-{number}", vapour, stated, mixing)
-        except WorkingError as error:
-            return NotKnown(what, error.what, ("air flow",))
+        work_out = partial(_steady, f"{key}/steady-{number}", vapour, stated, mixing)
+        highest = worked_out(what, work_out, missing=("air flow",))
+        if isinstance(highest, NotKnown):
+            return highest
         remaining += [Remaining(vapour.name, highest, limit, vapour.molar_mass) for limit in lasting]
     return tuple(remaining)
 

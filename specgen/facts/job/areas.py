@@ -7,16 +7,26 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import partial
 
-from specgen.facts.faults import NotStatedError
 from specgen.model.job import Item, ShapeKind
 from specgen.model.job import Shape as ShapeSource
 from specgen.model.walk import Path
 from specgen.standards.citations import LOGIC
 from specgen.trade.area import Angle, Box, Cylinder, Edge, Plate, Shape, Tube, coated_area, shape_area, total_area
 from specgen.trade.given import Given, Source, take
-from specgen.trade.working import Working, WorkingError, work
+from specgen.trade.known import NotKnown, worked_out
+from specgen.trade.working import Working, work
 from specgen.units.quantity import Quantity
+
+# What has to be stated of each body, in the order it is asked for.
+_SIZES = {
+    ShapeKind.PLATE: ("length", "width"),
+    ShapeKind.TUBE: ("diameter", "length"),
+    ShapeKind.ANGLE: ("height", "width", "length"),
+    ShapeKind.CYLINDER: ("diameter", "height"),
+    ShapeKind.BOX: ("length", "width", "height"),
+}
 
 # The four walls of a box are always coated; five faces add one lid, six both.
 _LIDS = {4: 0, 5: 1, 6: 2, None: 2}
@@ -25,24 +35,42 @@ _LIDS = {4: 0, 5: 1, 6: 2, None: 2}
 _TERMS = 12
 
 
-def item_area(item: Item, path: Path) -> tuple[list[Working], Working | None]:
-    """The workings an item's area builds on, and the area itself; None where neither area nor shapes are stated.
+def item_area(item: Item, path: Path) -> tuple[list[Working], Working] | NotKnown | None:
+    """The workings an item's area builds on, and the area itself in m2; None where neither area nor shapes are stated.
 
-    Raises NotStatedError where a size is missing, WorkingError where more is masked than there is.
+    A size that is missing is named; more masked than there is is a fault of the item at `path`.
     """
+    if item.area is None and not item.shapes:
+        return None
+    gaps = (_gap(shape, path) for shape in item.shapes) if item.area is None else ()
+    gap = next((entry for entry in gaps if entry is not None), None)
+    return gap or worked_out(f"area of {item.id}", partial(_area, item, path), path)
+
+
+def _gap(shape: ShapeSource, path: Path) -> NotKnown | None:
+    what = f"area of the {shape.kind} {shape.id}"
+    if shape.kind is ShapeKind.BOX and shape.sides not in _LIDS:
+        why = f"the box {shape.id} is coated on {shape.sides} faces; 4, 5 or 6 can be worked out"
+        return NotKnown(what, why, at=path)
+    for name in _SIZES[shape.kind]:
+        if getattr(shape, name) is None:
+            at = (*path, "shapes", shape.id, name)
+            return NotKnown(what, f"the {shape.kind} {shape.id} has no {name}", (name,), at=at)
+    return None
+
+
+def _area(item: Item, path: Path) -> tuple[list[Working], Working]:
     supporting: list[Working] = []
     one: Source
     if item.area is not None:
         one = _given(item.area, path, "area")
-    elif item.shapes:
+    else:
         bodies: list[Working] = []
         for shape in item.shapes:
             area = shape_area(f"area.{item.id}.{shape.id}", _shape(shape, (*path, "shapes", shape.id)))
             supporting.append(area)
             bodies.append(_times(shape, area, item, supporting))
         one = summed_area(f"area.{item.id}/one", bodies, supporting)
-    else:
-        return [], None
     masked = [_given(m.area, path, "masked", m.id, "area") for m in item.masked if m.area is not None]
     edges = [
         Edge(_given(e.length, path, "edges", e.id, "length"), _given(e.width, path, "edges", e.id, "width"))
@@ -85,17 +113,13 @@ def _times(shape: ShapeSource, area: Working, item: Item, supporting: list[Worki
 
 def _shape(shape: ShapeSource, path: Path) -> Shape:
     def size(name: str) -> Given:
-        value: Quantity | None = getattr(shape, name)
-        if value is None:
-            raise NotStatedError(f"the {shape.kind} {shape.id} has no {name}", (*path, name))
-        return _given(value, path, name)
+        return _given(getattr(shape, name), path, name)
 
     def counted(otherwise: int) -> Given:
         """The coated sides or ends as stated, else the number that is usual for the shape."""
         stated = shape.sides
         return Given(Fraction(otherwise)) if stated is None else Given(Fraction(stated), ".".join((*path, "sides")))
 
-    sides = shape.sides
     match shape.kind:
         case ShapeKind.PLATE:
             return Plate(size("length"), size("width"), counted(1))
@@ -106,9 +130,7 @@ def _shape(shape: ShapeSource, path: Path) -> Shape:
         case ShapeKind.CYLINDER:
             return Cylinder(size("diameter"), size("height"), counted(2))
         case ShapeKind.BOX:
-            if sides not in _LIDS:
-                raise WorkingError(f"the box {shape.id} is coated on {sides} faces; 4, 5 or 6 can be worked out")
-            return Box(size("length"), size("width"), size("height"), _LIDS[sides])
+            return Box(size("length"), size("width"), size("height"), _LIDS[shape.sides])
 
 
 def _given(value: Quantity, path: Path, *way: str) -> Given:

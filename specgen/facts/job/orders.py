@@ -7,13 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from specgen.facts.job.quantities import PackKey, Quantities, quantities
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.standards.citations import ARITHMETIC
 from specgen.trade.given import take
-from specgen.trade.working import Working, WorkingError, work
+from specgen.trade.known import NotKnown, worked_out
+from specgen.trade.working import Working, work
 
 _ROUNDED_UP = "ceil("
 _REFERS = "working:"
@@ -60,10 +62,12 @@ def orders(spec: Spec) -> Orders:
         gaps.extend(_gaps(job, figures, spec))
     packs_of = {}
     for key, of_jobs in shares.items():
-        try:
-            packs_of[key] = _sum(".".join(part for part in key if part), of_jobs, kept)
-        except WorkingError as error:
-            gaps.append(NotCounted(", ".join(of_jobs), spec.products[key[0]].name, error.what))
+        name = ".".join(part for part in key if part)
+        needed = worked_out(f"packs of {name}", partial(_sum, name, of_jobs, kept))
+        if isinstance(needed, NotKnown):
+            gaps.append(NotCounted(", ".join(of_jobs), spec.products[key[0]].name, needed.why))
+        else:
+            packs_of[key] = needed
     return Orders(packs_of, shares, (*kept.values(), *packs_of.values()), tuple(gaps))
 
 
@@ -146,9 +150,9 @@ def _gaps(job: Job, figures: Quantities, spec: Spec) -> Iterable[NotCounted]:
 
 
 def _why(product: str, figures: Quantities) -> str:
-    """The fault of the product, else that of the losses, which is told once for all products of a job."""
+    """What stands in the way at the product, else that of the losses, which is told once for all products of a job."""
     for name in (product, "consumption"):
-        for fault in figures.unsolved:
-            if name in fault.path:
-                return fault.why
+        for gap in figures.not_known:
+            if name in gap.at:
+                return gap.why
     return _NO_DEMAND

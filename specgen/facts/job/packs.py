@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from specgen.facts.faults import FaultyValueError
 from specgen.model.job import Job
 from specgen.model.product import PackForm, Product, Variant
 from specgen.trade.cans import cans
 from specgen.trade.consumption import Demand, litres, packs
 from specgen.trade.given import Given, Source
+from specgen.trade.known import NotKnown
 from specgen.trade.loss import Loss, LossShare, Surplus
 from specgen.trade.solids import solids_from_volume
 from specgen.trade.working import Working
@@ -22,54 +22,54 @@ Need = Callable[[str, list[Demand]], Working]
 """From the id of a working and its demands to the number of packs."""
 
 _ALL_OF_IT = Given(Quantity.of("share", 100, "%"), "nothing is stated, so all of the contents")
+_LOSS = "loss on the way to the part"
 _NOTHING_LANDS = "with so much lost nothing lands on the part"
 
 
-def contents_of(product: Product, variant: Variant | None) -> Given | None:
-    """The contents of a pack, the variant's own or the product's; None where neither is stated.
-
-    Raises FaultyValueError for an empty pack.
-    """
+def contents_of(product: Product, variant: Variant | None) -> Given | NotKnown:
+    """The contents of a pack as a volume, the variant's own or the product's; an empty pack is a fault."""
     why = "a pack with nothing in it covers nothing"
     if variant is not None and variant.fill is not None:
         return _more_than_nothing(variant.fill, f"products.{product.id}.variants.{variant.id}.fill", why)
     if product.pack.fill is not None:
         return _more_than_nothing(product.pack.fill, f"products.{product.id}.pack.fill", why)
-    return None
+    at = ("products", product.id, "pack", "fill")
+    return NotKnown("contents of a pack", "the contents of the pack are not stated", ("contents of a pack",), at=at)
 
 
-def loss_on_the_way(job: Job, product: Product) -> Given | Loss | None:
-    """For cans the transfer efficiency; for a liquid its loss as stated, else what the efficiency leaves.
+def loss_on_the_way(job: Job, product: Product) -> Given | Loss | NotKnown:
+    """For cans the transfer efficiency in percent; for a liquid its loss as stated, else what the efficiency leaves.
 
-    None where nothing is stated. Raises FaultyValueError where nothing lands on the part.
+    A fault where nothing lands on the part.
     """
     stated = job.consumption
-    if stated is None:
-        return None
     path = f"jobs.{job.id}.consumption"
-    if product.pack.form is PackForm.LIQUID and stated.loss_share is not None:
-        _more_than_nothing(_rest_of(stated.loss_share), f"{path}.loss_share", _NOTHING_LANDS)
-        return LossShare(Given(stated.loss_share, f"{path}.loss_share"))
-    if product.pack.form is PackForm.LIQUID and stated.loss_surplus is not None:
+    if stated is not None and product.pack.form is PackForm.LIQUID and stated.loss_share is not None:
+        landing = _more_than_nothing(_rest_of(stated.loss_share), f"{path}.loss_share", _NOTHING_LANDS)
+        return landing if isinstance(landing, NotKnown) else LossShare(Given(stated.loss_share, landing.origin))
+    if stated is not None and product.pack.form is PackForm.LIQUID and stated.loss_surplus is not None:
         return Surplus(Given(stated.loss_surplus, f"{path}.loss_surplus"))
-    if stated.transfer_efficiency is None:
-        return None
+    if stated is None or stated.transfer_efficiency is None:
+        at = ("jobs", job.id, "consumption", "transfer_efficiency")
+        return NotKnown(_LOSS, "the transfer efficiency of the job is not stated", ("transfer efficiency",), at=at)
     efficiency = _more_than_nothing(stated.transfer_efficiency, f"{path}.transfer_efficiency", _NOTHING_LANDS)
-    if product.pack.form is PackForm.AEROSOL:
+    if product.pack.form is PackForm.AEROSOL or isinstance(efficiency, NotKnown):
         return efficiency
     return LossShare(Given(_rest_of(stated.transfer_efficiency), efficiency.origin))
 
 
 def need_of_cans(
     supporting: list[Working], product: Product, name: str, contents: Given, solids: Source, efficiency: Given
-) -> Need:
-    """Cans by their solids; the solids of one can are added to `supporting`."""
+) -> Need | NotKnown:
+    """Cans by their solids; the solids of one can are added to `supporting`. A can that gives nothing off is a fault."""
     volume = solids_from_volume(f"solids.{name}", contents, solids)
     supporting.append(volume)
-    delivered = _ALL_OF_IT
+    delivered: Given | NotKnown = _ALL_OF_IT
     if product.pack.delivered is not None:
         path, why = f"products.{product.id}.pack.delivered", "a can that gives nothing off covers nothing"
         delivered = _more_than_nothing(product.pack.delivered, path, why)
+    if isinstance(delivered, NotKnown):
+        return delivered
     return lambda key, demands: cans(key, demands, volume, delivered, efficiency)
 
 
@@ -88,8 +88,8 @@ def _rest_of(share: Quantity) -> Quantity:
     return Quantity.of("share", 100 - share.to("%"), "%")
 
 
-def _more_than_nothing(value: Quantity, path: str, why: str) -> Given:
-    """The value with its origin. Raises FaultyValueError where it is zero, for a figure would be divided by it."""
+def _more_than_nothing(value: Quantity, path: str, why: str) -> Given | NotKnown:
+    """The value with its origin; a fault where it is zero, for a figure would be divided by it."""
     if value.base == 0:
-        raise FaultyValueError(why, tuple(path.split(".")))
+        return NotKnown("packs", why, at=tuple(path.split(".")))
     return Given(value, path)

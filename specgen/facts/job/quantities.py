@@ -1,30 +1,31 @@
 """The figures of a job, worked out from its sources: areas, volume solids, wet targets, cans and litres.
 
-Every figure is a Working. What cannot be worked out is kept with its reason and the place of the value at fault, so
-that a rule can say so. Called by the rules on quantities and by the views.
+Every figure is a Working. What cannot be worked out is kept as NotKnown, with its reason and the place of the value at
+fault, so that a rule can say so. Called by the rules on quantities, by the documents and by the comparison.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from functools import partial
 
-from specgen.facts.faults import FaultyValueError, NotStatedError
 from specgen.facts.job.areas import item_area, summed_area
-from specgen.facts.job.packs import contents_of, loss_on_the_way, need_of_cans, need_of_tins
+from specgen.facts.job.packs import Need, contents_of, loss_on_the_way, need_of_cans, need_of_tins
 from specgen.facts.layer.figures import solids_in_can, solids_sprayed, wet_target
 from specgen.facts.layer.film import planned_film
 from specgen.facts.memo import memoised
 from specgen.model.job import DeadVolumeTable, Item, Job
 from specgen.model.preparation import StepKind
+from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
-from specgen.model.walk import Path
 from specgen.trade.consumption import Demand
 from specgen.trade.dead_volume import DeadVolume, dead_volume
-from specgen.trade.given import Given
-from specgen.trade.working import Working, WorkingError
+from specgen.trade.given import Given, Source
+from specgen.trade.known import Known, NotKnown, known, worked_out
+from specgen.trade.loss import Loss
+from specgen.trade.working import Working
 
 _DEAD_VOLUME = {
     DeadVolumeTable.BY_ROUGHNESS: DeadVolume.BY_ROUGHNESS,
@@ -37,18 +38,6 @@ LayerKey = tuple[str, str]
 PackKey = tuple[str, str | None]
 
 
-@dataclass(frozen=True, slots=True)
-class Unsolved:
-    """A figure that cannot be worked out: where to look, and why.
-
-    `missing`: what it needs is not stated; otherwise what is stated contradicts itself.
-    """
-
-    path: Path
-    why: str
-    missing: bool = False
-
-
 @dataclass(slots=True)
 class Quantities:
     """Every figure of one job. Keys: item id; (system, layer) ids; (product, variant) ids."""
@@ -58,7 +47,7 @@ class Quantities:
     layer_packs: dict[LayerKey, Working] = field(default_factory=dict)
     packs: dict[PackKey, Working] = field(default_factory=dict)
     supporting: list[Working] = field(default_factory=list)
-    unsolved: list[Unsolved] = field(default_factory=list)
+    not_known: list[NotKnown] = field(default_factory=list)
 
     def workings(self) -> Iterator[Working]:
         """Every Working of the job, each before those that build on it."""
@@ -80,40 +69,46 @@ def quantities(job: Job, spec: Spec) -> Quantities:
 def _work_out(spec: Spec, job_id: str) -> Quantities:
     found, job = Quantities(), spec.jobs[job_id]
     for item in job.items:
-        _try(found, ("jobs", job.id, "items", item.id), partial(_area, found, job, item))
+        _area(found, job, item)
     for system in spec.systems_of(job):
         for layer in system.layers:
-            _try(found, ("systems", system.id, "layers", layer.id), partial(_wet, found, system, layer, spec))
+            _wet(found, system, layer, spec)
     _packs(found, job, spec)
     return found
 
 
-def _try(found: Quantities, path: Path, work_out: Callable[[], None]) -> None:
-    try:
-        work_out()
-    except WorkingError as error:
-        where = error.path if isinstance(error, FaultyValueError | NotStatedError) else path
-        fault = Unsolved(where, error.what, missing=isinstance(error, NotStatedError))
-        # Every layer and pack of a product meets the same fault in it; it is told once.
-        if fault not in found.unsolved:
-            found.unsolved.append(fault)
+def _told(found: Quantities, answer: Known | NotKnown) -> Known | None:
+    """The answer; one that is not known is put among those of the job.
+
+    Every layer and pack of a product meets the same fault in it; it is told once.
+    """
+    if isinstance(answer, NotKnown) and (answer.at, answer.why) not in {(gap.at, gap.why) for gap in found.not_known}:
+        found.not_known.append(answer)
+    return known(answer)
 
 
 def _area(found: Quantities, job: Job, item: Item) -> None:
-    supporting, area = item_area(item, ("jobs", job.id, "items", item.id))
-    found.supporting.extend(supporting)
+    area = _told(found, item_area(item, ("jobs", job.id, "items", item.id)))
     if area is not None:
-        found.areas[item.id] = area
+        found.supporting.extend(area[0])
+        found.areas[item.id] = area[1]
 
 
 def _wet(found: Quantities, system: System, layer: Layer, spec: Spec) -> None:
     solids = solids_sprayed(spec.product_of(layer), spec.variant_of(layer))
+    if isinstance(solids, NotKnown):
+        # a comb without solids stays without a target; only what cannot be is told
+        if solids.is_fault:
+            _told(found, solids)
+        return
     if isinstance(solids, Working):
         found.supporting.append(solids)
-    supporting, target = wet_target(system, layer, spec, solids)
-    found.supporting.extend(supporting)
-    if target is not None:
-        found.wet_targets[system.id, layer.id] = target
+    at = ("systems", system.id, "layers", layer.id)
+    wet = _told(found, worked_out(f"wet film of {layer.id}", partial(wet_target, system, layer, spec, solids), at))
+    if wet is not None:
+        found.supporting.extend(wet[0])
+        if wet[1] is not None:
+            found.wet_targets[system.id, layer.id] = wet[1]
 
 
 def _packs(found: Quantities, job: Job, spec: Spec) -> None:
@@ -133,17 +128,16 @@ def _packs(found: Quantities, job: Job, spec: Spec) -> None:
                 wanted.append(((system.id, layer.id), Demand(rough, profile)))
     for key, demands in by_pack.items():
         if demands:
-            _try(found, ("products", key[0], "pack"), partial(_pack, found, job, spec, key, demands))
+            _pack(found, job, spec, key, demands)
 
 
 def _together(found: Quantities, job: Job, name: str, items: list[Item]) -> Working | None:
     """The areas of several items as one figure, so that the packs of a job with many items can still be followed."""
-    areas = [found.areas[item.id] for item in items]
-    try:
-        return summed_area(name, areas, found.supporting) if areas else None
-    except WorkingError as error:
-        found.unsolved.append(Unsolved(("jobs", job.id, "items", items[0].id), error.what))
+    if not items:
         return None
+    areas = [found.areas[item.id] for item in items]
+    at = ("jobs", job.id, "items", items[0].id)
+    return _told(found, worked_out("area of several items", partial(summed_area, name, areas, found.supporting), at))
 
 
 def is_blasted(job: Job, item: Item, spec: Spec) -> bool:
@@ -159,36 +153,47 @@ def _profile(found: Quantities, job: Job) -> Working | None:
         return None
     path = ("jobs", job.id, "consumption", "profile")
     height, convention = Given(consumption.profile, ".".join(path)), _DEAD_VOLUME[consumption.dead_volume]
-    try:
-        filled = dead_volume(f"dead-volume.{job.id}", height, convention)
-    except WorkingError as error:
-        found.unsolved.append(Unsolved(path, str(error)))
-        return None
-    found.supporting.append(filled)
+    work_out = partial(dead_volume, f"dead-volume.{job.id}", height, convention)
+    filled = _told(found, worked_out("paint in the profile", work_out, path))
+    if filled is not None:
+        found.supporting.append(filled)
     return filled
 
 
 def _pack(found: Quantities, job: Job, spec: Spec, key: PackKey, demands: list[tuple[LayerKey, Demand]]) -> None:
     product = spec.products[key[0]]
-    name = ".".join(part for part in key if part)
     variant = product.variant(key[1]) if key[1] else None
     fill, loss = contents_of(product, variant), loss_on_the_way(job, product)
     solids = solids_in_can(product, variant)
-    if fill is None:
-        raise NotStatedError("the contents of the pack are not stated", ("products", product.id, "pack", "fill"))
-    if loss is None:
-        path = ("jobs", job.id, "consumption", "transfer_efficiency")
-        raise NotStatedError("the transfer efficiency of the job is not stated", path)
-    if solids is None:
-        path = ("products", product.id, "solids", "in_can")
-        raise NotStatedError("neither volume solids nor a composition is stated", path)
+    if isinstance(fill, NotKnown) or isinstance(loss, NotKnown) or isinstance(solids, NotKnown):
+        gaps = [entry for entry in (fill, loss, solids) if isinstance(entry, NotKnown)]
+        # what cannot be is told before what is only missing
+        _told(found, min(gaps, key=lambda gap: gap.missing != ()))
+        return
     if isinstance(solids, Working):
         found.supporting.append(solids)
+    at = ("products", product.id, "pack")
+    _told(found, worked_out("packs", partial(_count, found, key, demands, product, (fill, loss, solids)), at))
+
+
+def _count(
+    found: Quantities,
+    key: PackKey,
+    demands: list[tuple[LayerKey, Demand]],
+    product: Product,
+    given: tuple[Given, Given | Loss, Source],
+) -> NotKnown | None:
+    """Put the packs of each layer and of all layers together among the figures. `given`: contents, loss, volume solids."""
+    name, (fill, loss, solids) = ".".join(part for part in key if part), given
+    need: Need | NotKnown
     if isinstance(loss, Given):
         need = need_of_cans(found.supporting, product, name, fill, solids, loss)
     else:
         need = need_of_tins(found.supporting, fill, solids, loss)
+    if isinstance(need, NotKnown):
+        return need
     for layer_key in dict.fromkeys(at for at, _ in demands):
         of_layer = [demand for at, demand in demands if at == layer_key]
         found.layer_packs[layer_key] = need(f"layer-packs.{layer_key[0]}.{layer_key[1]}", of_layer)
     found.packs[key] = need(f"packs.{name}", [demand for _, demand in demands])
+    return None

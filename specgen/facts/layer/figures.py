@@ -9,21 +9,26 @@ from __future__ import annotations
 from collections.abc import Callable
 from fractions import Fraction
 
-from specgen.facts.faults import FaultyValueError
 from specgen.facts.layer.film import film_limit
 from specgen.model.product import PackForm, Product, Variant
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.trade.film import wet_film
 from specgen.trade.given import Given, Source
+from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.passes import film_per_coat
 from specgen.trade.solids import Component, propellant_free_volume_solids, volume_solids
-from specgen.trade.working import Working, WorkingError
+from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
 
+_SOLIDS = "volume solids"
 
-def solids_in_can(product: Product, variant: Variant | None) -> Given | Working | None:
-    """Volume solids of the contents of the pack, for quantities; None where nothing tells. Raises FaultyValueError."""
+
+def solids_in_can(product: Product, variant: Variant | None) -> Given | Working | NotKnown:
+    """Volume solids in percent of the contents of the pack, for quantities; of a variant as it states them anew.
+
+    A fault where they are zero or the composition does not allow them.
+    """
     path = f"products.{product.id}"
     own = variant.overrides.solids_in_can if variant is not None and variant.overrides is not None else None
     if own is not None and variant is not None:
@@ -32,13 +37,13 @@ def solids_in_can(product: Product, variant: Variant | None) -> Given | Working 
         return _stated(product.solids.in_can, f"{path}.solids.in_can")
     if product.composition:
         return computed_solids(product, f"solids-in-can.{product.id}", volume_solids)
-    return None
+    return _not_stated(product, "in_can")
 
 
-def solids_sprayed(product: Product, variant: Variant | None) -> Given | Working | None:
-    """Volume solids of what lies on the part, propellant gone, for the comb; None where nothing tells.
+def solids_sprayed(product: Product, variant: Variant | None) -> Given | Working | NotKnown:
+    """Volume solids in percent of what lies on the part, propellant gone, for the comb.
 
-    Raises FaultyValueError.
+    A fault where they are zero or the composition does not allow them.
     """
     path = f"products.{product.id}"
     own = variant.overrides.solids_sprayed if variant is not None and variant.overrides is not None else None
@@ -50,24 +55,29 @@ def solids_sprayed(product: Product, variant: Variant | None) -> Given | Working
         return solids_in_can(product, variant)
     if product.composition:
         return computed_solids(product, f"solids-sprayed.{product.id}", propellant_free_volume_solids)
-    return None
+    return _not_stated(product, "sprayed")
 
 
-def computed_solids(product: Product, key: str, formula: Callable[[str, list[Component]], Working]) -> Working:
-    """A figure from the composition of a product. Raises FaultyValueError where the composition does not allow it."""
-    try:
-        solids = formula(key, _components(product))
-    except WorkingError as error:
-        raise FaultyValueError(error.what, ("products", product.id, "composition")) from error
-    if solids.number == 0:
-        raise FaultyValueError("the composition holds no solids", ("products", product.id, "composition"))
+def computed_solids(
+    product: Product, key: str, formula: Callable[[str, list[Component]], Working]
+) -> Working | NotKnown:
+    """Volume solids in percent by `formula` from the composition; a fault where the composition does not allow them."""
+    at = ("products", product.id, "composition")
+    solids = worked_out(_SOLIDS, lambda: formula(key, _components(product)), at)
+    if isinstance(solids, Working) and solids.number == 0:
+        return NotKnown(_SOLIDS, "the composition holds no solids", at=at)
     return solids
 
 
-def _stated(solids: Quantity, path: str) -> Given:
+def _stated(solids: Quantity, path: str) -> Given | NotKnown:
     if solids.base == 0:
-        raise FaultyValueError("volume solids of zero leave no film", tuple(path.split(".")))
+        return NotKnown(_SOLIDS, "volume solids of zero leave no film", at=tuple(path.split(".")))
     return Given(solids, path)
+
+
+def _not_stated(product: Product, name: str) -> NotKnown:
+    at = ("products", product.id, "solids", name)
+    return NotKnown(_SOLIDS, "neither volume solids nor a composition is stated", (_SOLIDS,), at=at)
 
 
 def wet_target(system: System, layer: Layer, spec: Spec, solids: Source | None) -> tuple[list[Working], Working | None]:

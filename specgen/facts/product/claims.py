@@ -4,24 +4,23 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from specgen.facts.faults import FaultyValueError
 from specgen.facts.layer.figures import solids_in_can
 from specgen.model.product import Product
 from specgen.trade.given import Given, rounding_of
+from specgen.trade.known import NotKnown
 from specgen.trade.solids import solids_from_volume
 from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
 
 
-def solids_in_pack(product: Product) -> Working | None:
-    """The volume of dry solids in one pack of the product; None where its contents or its solids are not known."""
-    try:
-        share = solids_in_can(product, None)
-    except FaultyValueError:
-        return None
-    if share is None or product.pack.fill is None:
-        return None
-    contents = Given(product.pack.fill, f"products.{product.id}.pack.fill")
+def solids_in_pack(product: Product) -> Working | NotKnown:
+    """The volume in mL of dry solids in one pack of the product, taken as it stands: an empty pack holds nothing."""
+    path, share = ("products", product.id, "pack", "fill"), solids_in_can(product, None)
+    if isinstance(share, NotKnown):
+        return share
+    if product.pack.fill is None:
+        return NotKnown("solids in a pack", "the contents of the pack are not stated", ("contents of a pack",), at=path)
+    contents = Given(product.pack.fill, ".".join(path))
     return solids_from_volume(f"solids-in-pack-{product.id}", contents, share)
 
 

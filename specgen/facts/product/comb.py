@@ -9,9 +9,9 @@ from specgen.facts.layer.figures import solids_sprayed
 from specgen.facts.layer.film import film_of_variant
 from specgen.facts.product.variants import keep, subject
 from specgen.model.product import PackForm, Product, Variant
-from specgen.model.spec import Spec
 from specgen.trade.film import wet_film
 from specgen.trade.given import Given
+from specgen.trade.known import NotKnown
 from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
 
@@ -26,10 +26,10 @@ class Comb:
     wet: Working
 
 
-def combs(product: Product, names: str, variant: Variant, spec: Spec, workings: dict[str, Working]) -> Iterator[Comb]:
+def combs(product: Product, names: str, variant: Variant, workings: dict[str, Working]) -> Iterator[Comb]:
     """The wet film of a pass, plain and at the most thinner; of a nominal coat for a liquid that states no pass.
 
-    Raises WorkingError for volume solids of nothing.
+    None where film or solids are not known.
     """
     path = f"products.{product.id}"
     of_pass = film_of_variant(product, variant, "per_pass")
@@ -40,7 +40,7 @@ def combs(product: Product, names: str, variant: Variant, spec: Spec, workings: 
     else:
         return
     solids = solids_sprayed(product, variant)
-    if solids is None:
+    if isinstance(solids, NotKnown):
         return
     keep(solids, workings)
     mixing = product.application.mixing if product.application is not None else None

@@ -16,6 +16,7 @@ from specgen.standards.tables import table
 from specgen.trade.cans import area_per_can, usual_transfer
 from specgen.trade.consumption import practical_spreading_rate, spreading_rate, spreading_rate_us
 from specgen.trade.given import Given, Source, from_table
+from specgen.trade.known import NotKnown
 from specgen.trade.loss import LossShare
 from specgen.trade.solids import solids_from_volume
 from specgen.trade.working import Working
@@ -46,11 +47,11 @@ class Coverage:
 def coverage(product: Product, names: str, variant: Variant, workings: dict[str, Working]) -> Iterator[Coverage]:
     """One entry a way of working. Every figure is put among `workings` before those that build on it.
 
-    Raises WorkingError for a film or volume solids of nothing.
+    None where solids or film are not known. Raises WorkingError for a film of nothing.
     """
     solids = solids_in_can(product, variant)
     limit = next((name for name in ("nominal", "max", "min") if getattr(product.film, name) is not None), None)
-    if solids is None or limit is None:
+    if isinstance(solids, NotKnown) or limit is None:
         return
     film: Quantity = getattr(product.film, limit)
     at = Given(film, f"products.{product.id}.film.{limit}")

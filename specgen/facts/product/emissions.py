@@ -14,16 +14,17 @@ from specgen.model.spec import Spec
 from specgen.standards.citations import ARITHMETIC
 from specgen.trade.emissions import Part, voc_eu, voc_released_by_volume
 from specgen.trade.given import Given, take
+from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Input, Working, work
 from specgen.units.quantity import Quantity
 
 _WATER = "7732-18-5"
 
 
-def voc_of(product: Product, density: Quantity) -> Working:
+def voc_of(product: Product, density: Quantity) -> Working | NotKnown:
     """VOC content in g/L as the EU counts it, propellant included; every solvent counts, water is taken out.
 
-    Raises WorkingError where nothing in the composition evaporates.
+    Not known where nothing in the composition evaporates, or water has no density.
     """
     path = f"products.{product.id}"
     parts = []
@@ -36,7 +37,8 @@ def voc_of(product: Product, density: Quantity) -> Working:
             parts.append(Part(line.name, share, "water", own))
         else:
             parts.append(Part(line.name, share, "voc"))
-    return voc_eu(f"voc.{product.id}", parts, Given(density, f"{path}.voc.density"))
+    given = Given(density, f"{path}.voc.density")
+    return worked_out("VOC content", lambda: voc_eu(f"voc.{product.id}", parts, given))
 
 
 def voc_let_off(job: Job, spec: Spec, packs: Mapping[tuple[str, str | None], Working]) -> tuple[Working, ...]:
@@ -78,7 +80,7 @@ def _volume(job: Job, product: Product, spec: Spec, packs: Mapping[tuple[str, st
             continue
         variant = next((entry for entry in product.variants if entry.id == variant_id), None)
         contents = contents_of(product, variant)
-        if contents is None:
+        if isinstance(contents, NotKnown):
             return None
         n = len(terms) + 1
         inputs += [

@@ -1,52 +1,110 @@
-"""The computed figures of one product: the wet film for the comb, and the area from a can or a litre at a stated film.
+"""All computed figures of one product, asked for in one place.
 
-Called by `data_sheet`.
+The wet film for the comb, the area from a can or a litre, the solids of a pack, the VOC content, the heat of combustion
+and what stands behind the label. Called by `data_sheet`, `label_sheet`, `explain`, the comparison and by rules.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import TypeVar
+from functools import partial
 
+from specgen.facts.layer.figures import solids_in_can, solids_sprayed
+from specgen.facts.memo import memoised
+from specgen.facts.product.claims import solids_in_pack
 from specgen.facts.product.comb import Comb, combs
 from specgen.facts.product.coverage import Coverage, coverage
+from specgen.facts.product.emissions import voc_of
+from specgen.facts.product.hazard_facts import contents_of, for_the_public
+from specgen.facts.product.hazards import DerivedHazards, hazards_of
 from specgen.facts.product.variants import alike, own
 from specgen.model.product import Product
 from specgen.model.spec import Spec
-from specgen.trade.working import Working, WorkingError
-
-Entry = TypeVar("Entry")
+from specgen.trade.combustion import heat_of_combustion, without_heat
+from specgen.trade.given import Given
+from specgen.trade.known import NotKnown, known, worked_out
+from specgen.trade.working import Working
 
 
 @dataclass(frozen=True, slots=True)
 class ProductFigures:
-    """`workings` holds every figure once, each before those that build on it."""
+    """`film` are the workings behind `combs` and `coverage`, each once and before those that build on it.
+
+    The volume solids in percent are those of the product itself, which a variant may state anew. `pack` is the volume in
+    mL of dry solids in a pack, `voc` the content in g/L of the composition, `heat` its heat of combustion in kJ/g. `hazards` is what follows for the label, with workings of its own.
+    """
 
     combs: tuple[Comb, ...]
     coverage: tuple[Coverage, ...]
-    workings: tuple[Working, ...]
+    film: tuple[Working, ...]
+    solids_in_can: Given | Working | NotKnown
+    solids_sprayed: Given | Working | NotKnown
+    pack: Working | NotKnown
+    voc: Working | NotKnown
+    heat: Working | NotKnown
+    hazards: DerivedHazards
+
+    def workings(self) -> tuple[Working, ...]:
+        """Every Working of the product, once each. Raises ValueError where two figures share an id."""
+        found: dict[str, Working] = {}
+        for working in self._all():
+            if found.setdefault(working.id, working) != working:
+                raise ValueError(f"two figures of the product are called {working.id}")
+        return tuple(found.values())
+
+    def _all(self) -> Iterator[Working]:
+        yield from self.film
+        single = (self.solids_in_can, self.solids_sprayed, self.pack, self.voc, self.heat)
+        yield from (figure for figure in single if isinstance(figure, Working))
+        yield from self.hazards.workings()
 
 
 def product_figures(product: Product, spec: Spec) -> ProductFigures:
-    """All figures the product's data allow; what they do not allow is left out."""
+    """All figures the product's data allow; a rule says why one is not known, where it matters."""
+    return _work_out(spec, product.id)
+
+
+@memoised
+def _work_out(spec: Spec, product_id: str) -> ProductFigures:
+    product = spec.products[product_id]
     workings: dict[str, Working] = {}
-    covered = [
-        found
-        for names, variant in alike(product, lambda v: (v.fill, own(v, "solids_in_can")))
-        for found in _allowed(coverage(product, names, variant, workings))
-    ]
-    combed = [
-        found
-        for names, variant in alike(product, lambda v: (own(v, "per_pass"), own(v, "solids_sprayed")))
-        for found in _allowed(combs(product, names, variant, spec, workings))
-    ]
-    return ProductFigures(tuple(combed), tuple(covered), tuple(workings.values()))
+    covered: list[Coverage] = []
+    for names, variant in alike(product, lambda v: (v.fill, own(v, "solids_in_can"))):
+        lines = worked_out("coverage", partial(tuple, coverage(product, names, variant, workings)))
+        covered += known(lines) or ()
+    combed: list[Comb] = []
+    for names, variant in alike(product, lambda v: (own(v, "per_pass"), own(v, "solids_sprayed"))):
+        wet = worked_out("wet film by comb", partial(tuple, combs(product, names, variant, workings)))
+        combed += known(wet) or ()
+    return ProductFigures(
+        tuple(combed),
+        tuple(covered),
+        tuple(workings.values()),
+        solids_in_can(product, None),
+        solids_sprayed(product, None),
+        solids_in_pack(product),
+        voc_content(product),
+        heat(product),
+        hazards_of(spec, product.id, public=for_the_public(product, spec.project)),
+    )
 
 
-def _allowed(figures: Iterator[Entry]) -> Iterator[Entry]:
-    """The figures up to the first that cannot be worked out; a rule says why, where it matters."""
-    try:
-        yield from figures
-    except WorkingError:
-        return
+def voc_content(product: Product) -> Working | NotKnown:
+    """VOC content in g/L from the composition, propellant included; it takes the density of the contents."""
+    density = product.voc.density if product.voc is not None else None
+    if density is None or not product.composition:
+        at = ("products", product.id, *(("composition",) if density is not None else ("voc", "density")))
+        why, missing = "composition and density of the contents are not both stated", ("composition", "density")
+        return NotKnown("VOC content", why, missing, at=at)
+    return voc_of(product, density)
+
+
+def heat(product: Product) -> Working | NotKnown:
+    """Heat of combustion in kJ/g from the composition, where that of every component is known."""
+    contents, at = contents_of(product), ("products", product.id, "composition")
+    gaps = without_heat(contents)
+    if not contents or gaps:
+        why = "the heat of every component is not known" if gaps else "the composition is not stated"
+        return NotKnown("heat of combustion", why, tuple(gaps) or ("composition",), at=at)
+    return worked_out("heat of combustion", lambda: heat_of_combustion(f"{product.id}.heat", contents), at)

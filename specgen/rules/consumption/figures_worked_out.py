@@ -24,12 +24,12 @@ from specgen.rules.kit import ERROR, LOGIC, NOTE, Job, Problem, Problems, Spec, 
 
 @rule("USE009", on=Job, severity=ERROR, source=LOGIC)
 def figures_worked_out(job: Job, spec: Spec, on: date) -> Problems:
-    for fault in quantities(job, spec).unsolved:
-        if fault.missing:
+    for gap in quantities(job, spec).not_known:
+        if gap.missing:
             what, remedy = (
-                f"cannot judge: {fault.why}",
+                f"cannot judge: {gap.why}",
                 "write it; until then the figures that build on it are left out",
             )
-            yield Problem(fault.path, what, remedy, severity=NOTE, absolute=True)
+            yield Problem(gap.at, what, remedy, severity=NOTE, absolute=True)
         else:
-            yield Problem(fault.path, fault.why, absolute=True)
+            yield Problem(gap.at, gap.why, absolute=True)

@@ -17,6 +17,7 @@ To put right
 
 from specgen.facts.product.claims import dry_volume, solids_in_pack
 from specgen.rules.kit import ERROR, LOGIC, NOTE, Concern, Problem, Problems, Product, Spec, date, rule
+from specgen.trade.known import NotKnown
 
 
 @rule("USE002", on=Product, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
@@ -26,7 +27,7 @@ def solids_cover_claim(product: Product, spec: Spec, on: date) -> Problems:
             continue
         path = ("coverage", claim.id, "area_per_pack")
         solids = solids_in_pack(product)
-        if solids is None:
+        if isinstance(solids, NotKnown):
             what = f"contents or solids of a pack of {product.id} are not known, so its coverage cannot be judged"
             yield Problem(path, what, "write pack.fill and solids.in_can", severity=NOTE)
         elif dry_volume(claim.area_per_pack, claim.film) > solids.number:

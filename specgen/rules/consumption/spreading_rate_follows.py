@@ -20,12 +20,12 @@ To put right
 
 from fractions import Fraction
 
-from specgen.facts.faults import FaultyValueError
 from specgen.facts.layer.figures import solids_in_can
 from specgen.model.product import Losses
 from specgen.rules.kit import ERROR, LOGIC, NOTE, Concern, Problem, Problems, Product, Quantity, Spec, date, rule, show
 from specgen.trade.consumption import spreading_rate, spreading_rate_us
 from specgen.trade.given import Given, rounding_of
+from specgen.trade.known import NotKnown
 from specgen.trade.working import Working
 
 
@@ -36,11 +36,10 @@ def spreading_rate_follows(product: Product, spec: Spec, on: date) -> Problems:
         if stated is None or film is None or film.base == 0:
             continue
         path = ("coverage", claim.id, "spreading_rate")
-        try:
-            solids = solids_in_can(product, None)
-        except FaultyValueError:
+        solids = solids_in_can(product, None)
+        if isinstance(solids, NotKnown) and solids.is_fault:
             continue  # the rules on solids say so
-        if solids is None:
+        if isinstance(solids, NotKnown):
             what = f"the volume solids of {product.id} are not known, so its spreading rate cannot be judged"
             yield Problem(path, what, "write solids.in_can", severity=NOTE)
             continue

@@ -34,6 +34,7 @@ from specgen.rules.kit import (
     table,
 )
 from specgen.trade.cans import usual_transfer
+from specgen.trade.known import NotKnown
 
 
 @rule("USE003", on=Product, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
@@ -42,7 +43,7 @@ def transfer_of_claim(product: Product, spec: Spec, on: date) -> Problems:
         return
     solids = solids_in_pack(product)
     delivered = product.pack.delivered or Quantity.of("share", 100, "%")
-    if solids is None or solids.number * delivered.base == 0:
+    if isinstance(solids, NotKnown) or solids.number * delivered.base == 0:
         return  # the rules on the solids of a pack say so
     usual = usual_transfer("flat panel, trained hand")[1].quantity
     for claim in product.coverage:

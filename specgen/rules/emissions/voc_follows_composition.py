@@ -15,24 +15,27 @@ To put right
 
 from fractions import Fraction
 
-from specgen.facts.product.emissions import voc_of
+from specgen.facts.product.figures import voc_content
 from specgen.rules.kit import NOTE, PRACTICE, WARNING, Problem, Problems, Product, Spec, date, rule, table
-from specgen.trade.working import WorkingError
+from specgen.trade.known import NotKnown
 
 
 @rule("VOC002", on=Product, severity=WARNING, source=PRACTICE)
 def voc_follows_composition(product: Product, spec: Spec, on: date) -> Problems:
     stated = product.voc
-    if stated is None or stated.content is None or stated.density is None or not product.composition:
+    if stated is None or stated.content is None:
         return
-    try:
-        worked_out = voc_of(product, stated.density)
-    except WorkingError as error:
-        yield Problem(("voc", "content"), f"the VOC of {product.id} cannot be worked out: {error.what}", severity=NOTE)
+    computed = voc_content(product)
+    if isinstance(computed, NotKnown) and not computed.is_fault:
+        return
+    if isinstance(computed, NotKnown):
+        yield Problem(
+            ("voc", "content"), f"the VOC of {product.id} cannot be worked out: {computed.why}", severity=NOTE
+        )
         return
     rows = table("hazard_tolerances")
     own = Fraction(rows.row("id", "voc")["figure"])
-    share = worked_out.number * Fraction(rows.row("id", "voc_share")["figure"]) / 100
-    if abs(stated.content.to("g/L") - worked_out.number) > max(own, share):
-        what = f"{product.id} states {stated.content} of VOC, its composition gives {worked_out.printed()}"
+    share = computed.number * Fraction(rows.row("id", "voc_share")["figure"]) / 100
+    if abs(stated.content.to("g/L") - computed.number) > max(own, share):
+        what = f"{product.id} states {stated.content} of VOC, its composition gives {computed.printed()}"
         yield Problem(("voc", "content"), what)

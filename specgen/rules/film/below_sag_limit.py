@@ -20,7 +20,8 @@ To put right
 
 from specgen.facts.layer.figures import solids_sprayed, wet_target
 from specgen.rules.kit import ERROR, LOGIC, NOTE, Layer, Problem, Problems, Quantity, Spec, System, date, rule, show
-from specgen.trade.working import WorkingError
+from specgen.trade.known import NotKnown, worked_out
+from specgen.trade.working import Working
 
 
 @rule("FLM014", on=System, severity=ERROR, source=LOGIC)
@@ -31,11 +32,10 @@ def below_sag_limit(system: System, spec: Spec, on: date) -> Problems:
             continue
         counted = "passes" if layer.passes else "coats"
         path = ("layers", layer.id, "wet_target" if layer.wet_target is not None else counted)
-        try:
-            wet = layer.wet_target or _worked_out(system, layer, spec)
-        except WorkingError:
+        wet = layer.wet_target or _worked_out(system, layer, spec)
+        if isinstance(wet, NotKnown) and wet.is_fault:
             continue  # the rules on solids and figures say so
-        if wet is None:
+        if wet is None or isinstance(wet, NotKnown):
             what = (
                 f"the wet film of {layer.id} cannot be worked out, so the sag limit of {show(limit)} cannot be judged"
             )
@@ -45,6 +45,9 @@ def below_sag_limit(system: System, spec: Spec, on: date) -> Problems:
             yield Problem(path, f"{show(wet)} wet at once, but the product {layer.product} runs from {show(limit)}")
 
 
-def _worked_out(system: System, layer: Layer, spec: Spec) -> Quantity | None:
-    working = wet_target(system, layer, spec, solids_sprayed(spec.product_of(layer), spec.variant_of(layer)))[1]
-    return working.quantity if working is not None else None
+def _worked_out(system: System, layer: Layer, spec: Spec) -> Quantity | NotKnown | None:
+    solids = solids_sprayed(spec.product_of(layer), spec.variant_of(layer))
+    if isinstance(solids, NotKnown):
+        return solids
+    wet = worked_out(f"wet film of {layer.id}", lambda: wet_target(system, layer, spec, solids)[1])
+    return wet.quantity if isinstance(wet, Working) else wet

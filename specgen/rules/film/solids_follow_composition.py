@@ -16,9 +16,9 @@ To put right
 
 from fractions import Fraction
 
-from specgen.facts.faults import FaultyValueError
 from specgen.facts.layer.figures import computed_solids
 from specgen.rules.kit import WARNING, Concern, Problem, Problems, Product, Quantity, Spec, date, rule, table
+from specgen.trade.known import NotKnown
 from specgen.trade.solids import propellant_free_volume_solids, volume_solids
 
 
@@ -31,9 +31,8 @@ def solids_follow_composition(product: Product, spec: Spec, on: date) -> Problem
         stated: Quantity | None = getattr(product.solids, name)
         if stated is None:
             continue
-        try:
-            computed = computed_solids(product, f"solids-{name}-{product.id}", formula)
-        except FaultyValueError:
+        computed = computed_solids(product, f"solids-{name}-{product.id}", formula)
+        if isinstance(computed, NotKnown):
             continue  # the rule on the composition says so
         if abs(stated.to("%") - computed.number) > allowed:
             yield Problem(("solids", name), f"{stated} is stated, the composition gives {computed.printed()}")

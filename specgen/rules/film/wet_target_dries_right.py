@@ -19,12 +19,12 @@ To put right
 
 from collections.abc import Sequence
 
-from specgen.facts.faults import FaultyValueError
 from specgen.facts.layer.figures import solids_in_can, solids_sprayed
 from specgen.facts.layer.film import Film, film_limit
 from specgen.rules.kit import ERROR, LOGIC, NOTE, Layer, Problem, Problems, Quantity, Spec, System, date, rule, show
 from specgen.trade.film import dry_film
 from specgen.trade.given import Source
+from specgen.trade.known import NotKnown
 
 
 @rule("FLM013", on=System, severity=ERROR, source=LOGIC)
@@ -33,13 +33,11 @@ def wet_target_dries_right(system: System, spec: Spec, on: date) -> Problems:
         if layer.wet_target is None:
             continue
         path = ("layers", layer.id, "wet_target")
-        product = spec.product_of(layer)
-        try:
-            variant = spec.variant_of(layer)
-            solids, in_can = solids_sprayed(product, variant), solids_in_can(product, variant)
-        except FaultyValueError:
+        product, variant = spec.product_of(layer), spec.variant_of(layer)
+        solids, in_can = solids_sprayed(product, variant), solids_in_can(product, variant)
+        if any(isinstance(share, NotKnown) and share.is_fault for share in (solids, in_can)):
             continue  # the rules on solids say so, at the product
-        if solids is None:
+        if isinstance(solids, NotKnown):
             what = f"the product {product.id} states no volume solids without propellant, so the wet target cannot be judged"
             yield Problem(path, what, "write solids.sprayed of the product", severity=NOTE)
             continue
@@ -47,7 +45,7 @@ def wet_target_dries_right(system: System, spec: Spec, on: date) -> Problems:
         film = _dried(layer, layer.wet_target, solids)
         if _inside(film, limits):
             continue
-        from_can = _dried(layer, layer.wet_target, in_can) if in_can is not None else film
+        from_can = _dried(layer, layer.wet_target, in_can) if not isinstance(in_can, NotKnown) else film
         hint = "; it was taken from the solids of the can contents" if _inside(from_can, limits) else ""
         told = " to ".join(show(held.value) for held in limits)
         what = f"{show(layer.wet_target)} wet dries to {show(film)}, the layer {layer.id} has {told}{hint}"

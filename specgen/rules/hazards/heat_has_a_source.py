@@ -14,10 +14,9 @@ To put right
 
 from fractions import Fraction
 
-from specgen.facts.product.hazard_facts import contents_of
+from specgen.facts.product.figures import heat
 from specgen.rules.kit import NOTE, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
-from specgen.trade.combustion import heat_of_combustion, without_heat
-from specgen.trade.working import WorkingError
+from specgen.trade.known import NotKnown
 
 
 @rule(
@@ -33,15 +32,13 @@ def heat_has_a_source(product: Product, spec: Spec, on: date) -> Problems:
     path = ("hazards", "heat_of_combustion")
     if stated.source is None:
         yield Problem((*path, "source"), f"the heat of combustion of {product.id} has no source")
-    contents = contents_of(product)
-    if not contents or without_heat(contents):
+    computed = heat(product)
+    if isinstance(computed, NotKnown) and not computed.is_fault:
         return
-    try:
-        worked_out = heat_of_combustion(f"{product.id}.heat", contents)
-    except WorkingError as error:
-        yield Problem((*path, "heat"), f"the heat of {product.id} cannot be judged: {error.what}", severity=NOTE)
+    if isinstance(computed, NotKnown):
+        yield Problem((*path, "heat"), f"the heat of {product.id} cannot be judged: {computed.why}", severity=NOTE)
         return
     row = table("hazard_tolerances").row("id", "heat")
-    if abs(stated.heat.to("kJ/g") - worked_out.number) > worked_out.number * Fraction(row["figure"]) / 100:
-        what = f"the heat of {product.id} is stated as {stated.heat}, its composition gives {worked_out.printed()}"
+    if abs(stated.heat.to("kJ/g") - computed.number) > computed.number * Fraction(row["figure"]) / 100:
+        what = f"the heat of {product.id} is stated as {stated.heat}, its composition gives {computed.printed()}"
         yield Problem((*path, "heat"), what, source=table("hazard_tolerances").citation)
