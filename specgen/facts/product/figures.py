@@ -32,7 +32,8 @@ class ProductFigures:
     """`film` are the workings behind `combs` and `coverage`, each once and before those that build on it.
 
     The volume solids in percent are those of the product itself, which a variant may state anew. `pack` is the volume in
-    mL of dry solids in a pack, `voc` the content in g/L of the composition, `heat` its heat of combustion in kJ/g. `hazards` is what follows for the label, with workings of its own.
+    mL of dry solids in a pack, `voc` the content in g/L of the composition, `heat` its heat of combustion in kJ/g.
+    `hazards` is what follows for the label, with workings of its own.
     """
 
     combs: tuple[Comb, ...]
