@@ -184,6 +184,6 @@ def test_what_fits_with_no_cut_is_refused() -> None:
 def test_a_side_holds_the_points_of_its_own_parts_only() -> None:
     spec = good()
     put(spec, "jobs.refit.inspection.prepared.items", "[STEP]")
-    door, step = (side.side for side in _card(spec, Cut("plain"), Cut("plain")).sides)
+    door, step = (side.side for side in _card(spec, Cut(room="plain"), Cut(room="plain")).sides)
     assert [check.check for check in door.prepared] == []
     assert [check.check for check in step.prepared] == ["Surface clean and matt"]

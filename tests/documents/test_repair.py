@@ -33,14 +33,14 @@ def test_items_without_old_coats_have_none() -> None:
 def test_old_paint_that_is_sanded_over_has_no_edge() -> None:
     (repair,) = _repairs(jobs__refit__items__DOOR__masked="[{id: lock, what: lock face}, {id: seal, what: seal, area: 0.1 m2}]")  # fmt: skip
     assert repair == RepairView(
-        "DOOR Door skin",
-        True,
-        (f"alkyd, drying oil, 80{NB}µm (3.15{NB}mil), sound", "unknown old paint"),
-        repair.steps,
-        ("lock face", f"seal, 0.1{NB}m²"),
-        "",
-        "",
-        "",
+        items="DOOR Door skin",
+        stays=True,
+        old_coats=(f"alkyd, drying oil, 80{NB}µm (3.15{NB}mil), sound", "unknown old paint"),
+        steps=repair.steps,
+        masked=("lock face", f"seal, 0.1{NB}m²"),
+        section="",
+        caption="",
+        drawn_above="",
     )
 
 

@@ -18,7 +18,7 @@ _JOBS = 3
 _KINDS = {Kind.ADDED: N_("new"), Kind.REMOVED: N_("gone"), Kind.CHANGED: N_("changed")}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Annex:
     """Each table may be without rows; `figures_left_out` counts what is not listed."""
 
@@ -35,13 +35,13 @@ def annex_of(found: Comparison, spec: Spec, words: Words) -> Annex:
     numbers = {change.path: str(at) for at, change in enumerate(found.changes, start=1)}
     listed = tuple(entry for entry in found.figures if entry.is_listed)
     return Annex(
-        _figures(listed[:_MOST], numbers, spec, words),
-        _left_out(found, listed, words),
-        _findings(found.findings[:_MOST], words),
-        _tables(found, words),
-        _renames(found, words),
-        found.not_compared,
-        _unused(found, words),
+        figures=_figures(listed[:_MOST], numbers, spec, words),
+        figures_left_out=_left_out(found, listed, words),
+        findings=_findings(found.findings[:_MOST], words),
+        tables=_tables(found, words),
+        renames=_renames(found, words),
+        not_compared=found.not_compared,
+        unused_verdicts=_unused(found, words),
     )
 
 

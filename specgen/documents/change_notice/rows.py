@@ -12,7 +12,7 @@ from specgen.documents.parts.wording import Words
 from specgen.model.senses import Audience
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ChangeRow:
     """`old` and `new` are empty where the side says nothing; `remarks` are finished sentences below the subject."""
 
@@ -36,14 +36,14 @@ def change_row(number: str, change: Change, words: Words) -> ChangeRow:
     named = [f" ({name})" if name else "" for name in change.names]
     old, new = marked(before + named[0], after + named[1])
     return ChangeRow(
-        number,
-        words(change.concern.value),
-        words(change.weighed.value),
-        subject(change, words.translate),
-        old,
-        new,
-        _places(change, words),
-        tuple(_remarks(change, words)),
+        number=number,
+        concern=words(change.concern.value),
+        effect=words(change.weighed.value),
+        subject=subject(change, words.translate),
+        old=old,
+        new=new,
+        places=_places(change, words),
+        remarks=tuple(_remarks(change, words)),
     )
 
 

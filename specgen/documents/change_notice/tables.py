@@ -48,4 +48,6 @@ def approvals(project: Project, words: Words) -> TableView:
         Column(words("Date"), "w-10"),
         Column(words("Signature")),
     )
-    return TableView(words("Read and agreed"), columns, tuple((name, duty, "", "", "") for name, duty in named))
+    return TableView(
+        caption=words("Read and agreed"), columns=columns, rows=tuple((name, duty, "", "", "") for name, duty in named)
+    )

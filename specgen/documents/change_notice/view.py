@@ -38,7 +38,7 @@ _GROUPS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WeakerLine:
     """One thing that became weaker: its number in the tables, its concern, its sentence, and the jobs it reaches."""
 
@@ -49,14 +49,14 @@ class WeakerLine:
     reach: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ChangeGroup:
     heading: str
     lead: str
     rows: tuple[ChangeRow, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ChangeNotice:
     """The whole document. `makers` warns that it holds data of the maker's, and is empty in a customer's copy."""
 
@@ -107,25 +107,25 @@ def change_notice(
     numbered = [(str(at), change) for at, change in enumerate(found.changes, start=1)]
     weaker = [(number, change) for number, change in numbered if change.weighed is Effect.RELAXED]
     return ChangeNotice(
-        number or number_of(project),
-        words("What changed, and what became weaker"),
-        party(project.maker),
-        party(project.customer),
-        on.isoformat(),
-        old_name,
-        new_name,
-        words("MAKER'S COPY: holds data that no customer may see") if for_maker else "",
-        _answer([change for _, change in weaker], words),
-        tuple(_line(number, change, words) for number, change in weaker[:LINES]),
-        _rest([number for number, _ in weaker[LINES:]], words),
-        _waiting([number for number, change in numbered if change.is_open], found, words),
-        counts(found.changes, words),
-        tuple(_groups(numbered[:MOST_ROWS], words)),
-        _left_out(len(numbered) - MOST_ROWS, words),
-        annex_of(found, spec, words),
-        approvals(project, words),
-        _needed(project, words),
-        program,
+        number=number or number_of(project),
+        title=words("What changed, and what became weaker"),
+        maker=party(project.maker),
+        customer=party(project.customer),
+        on=on.isoformat(),
+        old_name=old_name,
+        new_name=new_name,
+        makers=words("MAKER'S COPY: holds data that no customer may see") if for_maker else "",
+        answer=_answer([change for _, change in weaker], words),
+        weaker=tuple(_line(number, change, words) for number, change in weaker[:LINES]),
+        rest=_rest([number for number, _ in weaker[LINES:]], words),
+        waiting=_waiting([number for number, change in numbered if change.is_open], found, words),
+        counts=counts(found.changes, words),
+        groups=tuple(_groups(numbered[:MOST_ROWS], words)),
+        rows_left_out=_left_out(len(numbered) - MOST_ROWS, words),
+        annex=annex_of(found, spec, words),
+        approvals=approvals(project, words),
+        approvals_needed=_needed(project, words),
+        program=program,
     )
 
 
@@ -147,7 +147,7 @@ def _answer(weaker: Sequence[Change], words: Words) -> str:
 def _line(number: str, change: Change, words: Words) -> WeakerLine:
     is_safety = change.concern is Concern.SAFETY
     said, reach = sentence(change, words.translate), reach_text(change, words.translate)
-    return WeakerLine(number, words(change.concern.value), is_safety, said, reach)
+    return WeakerLine(number=number, concern=words(change.concern.value), is_safety=is_safety, text=said, reach=reach)
 
 
 def _rest(numbers: Sequence[str], words: Words) -> str:
@@ -184,7 +184,7 @@ def _groups(numbered: Sequence[tuple[str, Change]], words: Words) -> Iterator[Ch
     for at, (heading, lead) in enumerate(_GROUPS):
         rows = tuple(change_row(number, change, words) for number, change in numbered if _group_of(change) == at)
         if rows:
-            yield ChangeGroup(words(heading), words(lead), rows)
+            yield ChangeGroup(heading=words(heading), lead=words(lead), rows=rows)
 
 
 def _group_of(change: Change) -> int:

@@ -40,7 +40,7 @@ _MOST_HURTS = 6
 _SELF_HEATING = "self-heating"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HazardCard:
     """The whole card. `hurts` are (sentence, codes it stands for); `climate` are (name, limit), the limit empty where the
     job states none, for the room to write the reading is kept."""
@@ -73,24 +73,24 @@ def hazard_card(job: Job, spec: Spec, *, cut: Cut, on: date, program: str, trans
     hurt = hurts(products, words)
     codes = {code for product in products if product.hazards is not None for code in product.hazards.pictograms}
     return HazardCard(
-        job.document.number,
-        job.document.title,
-        cut.size,
-        ", ".join(job.vehicles),
-        on.isoformat(),
-        contact_line(job.call or spec.project.maker.contact),
-        emergency(spec.project, words),
-        gravest.level,
-        gravest.signal_word,
-        pictograms(codes, words),
-        hurt[:_MOST_HURTS],
-        len(hurt) > _MOST_HURTS,
-        _wear(products, words, cut),
-        not cut.whole_wear,
-        standing_at(Task.CLEARING_UP, products, words),
-        _climate(job, words),
-        first_aid(products, words),
-        program,
+        number=job.document.number,
+        title=job.document.title,
+        size=cut.size,
+        vehicles=", ".join(job.vehicles),
+        on=on.isoformat(),
+        call=contact_line(job.call or spec.project.maker.contact),
+        emergency=emergency(spec.project, words),
+        level=gravest.level,
+        signal_word=gravest.signal_word,
+        pictograms=pictograms(codes, words),
+        hurts=hurt[:_MOST_HURTS],
+        more=len(hurt) > _MOST_HURTS,
+        wear=_wear(products, words, cut),
+        wear_cut=not cut.whole_wear,
+        clearing_up=standing_at(Task.CLEARING_UP, products, words),
+        climate=_climate(job, words),
+        first_aid=first_aid(products, words),
+        program=program,
     )
 
 

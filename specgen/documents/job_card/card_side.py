@@ -22,7 +22,7 @@ from specgen.model.preparation import StepKind
 from specgen.model.spec import Spec
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Cut:
     """What a card still holds: texts of steps, checks that do not stop the work, what is done between coats and once a
     wait is past, the list of parts, the climate. No text is longer than `longest` characters."""
@@ -53,7 +53,7 @@ class Figure:
     second: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CardCheck:
     """A point of inspection; at a hold point the work stops until it is signed."""
 
@@ -62,7 +62,7 @@ class CardCheck:
     hold: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CardWait:
     """The wait before `comes`; a limit that is not stated is empty."""
 
@@ -72,7 +72,7 @@ class CardWait:
     late: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CardCoat:
     """`films` are (name, figure), the wet film of a pass first; `wait` is None where the sources state none.
 
@@ -91,7 +91,7 @@ class CardCoat:
     last: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CardSide:
     """The work of one build. `build` is empty where the job has only one; `room` is roomy, plain, close or tight."""
 
@@ -129,21 +129,21 @@ def card_side(
         return _checks([point for point in own if point.after is None and point.at in stages], cut, words)
 
     return CardSide(
-        _short(title, cut) if several else "",
-        cut.room,
-        cut.shortens,
-        climate(job.climate, words) if cut.climate else (),
-        tuple(_parts(build, cut, words)),
-        _short("; ".join(masked), cut) if cut.parts else "",
-        _short(build.preparation.title, cut),
-        tuple(_steps(build, cut, words)),
-        at(Stage.RECEIPT),
-        at(Stage.PREPARED),
-        at(Stage.APPLYING),
-        to_coats.get(listed[0].name) if listed else None,
-        tuple(_coats(listed, to_coats, build, own, cut, words)),
-        at(Stage.FINISHED, None),
-        tuple(_wait(wait, cut, words) for wait in held if wait.comes not in names),
+        build=_short(title, cut) if several else "",
+        room=cut.room,
+        shortened=cut.shortens,
+        climate=climate(job.climate, words) if cut.climate else (),
+        parts=tuple(_parts(build, cut, words)),
+        masked=_short("; ".join(masked), cut) if cut.parts else "",
+        preparation=_short(build.preparation.title, cut),
+        steps=tuple(_steps(build, cut, words)),
+        at_first=at(Stage.RECEIPT),
+        prepared=at(Stage.PREPARED),
+        applying=at(Stage.APPLYING),
+        first_wait=to_coats.get(listed[0].name) if listed else None,
+        coats=tuple(_coats(listed, to_coats, build, own, cut, words)),
+        finished=at(Stage.FINISHED, None),
+        last_waits=tuple(_wait(wait, cut, words) for wait in held if wait.comes not in names),
     )
 
 
@@ -193,24 +193,24 @@ def _coats(
             (words("Dry film, most"), coat.most),
         )
         yield CardCoat(
-            coat.name,
-            _short(", ".join(part for part in (coat.product, coat.variant, coat.order_number) if part), cut),
-            coat.passes.replace("\n", " "),
-            tuple((name, _figure(text)) for name, text in films),
-            _checks([point for point in points if point.after == coat.layer], cut, words),
-            coat.breathing if cut.room in _CRAMPED else coat.wear,
-            _short(before_next[coat.layer], cut) if cut.between else "",
-            to_coats.get(following.name) if following is not None else None,
-            following is None,
+            name=coat.name,
+            product=_short(", ".join(part for part in (coat.product, coat.variant, coat.order_number) if part), cut),
+            passes=coat.passes.replace("\n", " "),
+            films=tuple((name, _figure(text)) for name, text in films),
+            checks=_checks([point for point in points if point.after == coat.layer], cut, words),
+            wear=coat.breathing if cut.room in _CRAMPED else coat.wear,
+            before_next=_short(before_next[coat.layer], cut) if cut.between else "",
+            wait=to_coats.get(following.name) if following is not None else None,
+            last=following is None,
         )
 
 
 def _checks(points: Sequence[InspectionPoint], cut: Cut, words: Words) -> tuple[CardCheck, ...]:
     return tuple(
         CardCheck(
-            _short(point.check, cut),
-            _in_a_line(point, cut, words),
-            point.hold_point,
+            check=_short(point.check, cut),
+            passes=_in_a_line(point, cut, words),
+            hold=point.hold_point,
         )
         for point in points
         if point.hold_point or cut.checks
@@ -231,7 +231,7 @@ def _wait(wait: Wait, cut: Cut, words: Words) -> CardWait:
     late = _short(wait.late, cut) if cut.between else words("see the method statement")
     if not wait.late:
         late = words("not stated: call") if wait.not_later else ""
-    return CardWait(wait.comes, wait.not_before, wait.not_later, late)
+    return CardWait(comes=wait.comes, not_before=wait.not_before, not_later=wait.not_later, late=late)
 
 
 def _figure(text: str) -> Figure:

@@ -21,19 +21,19 @@ from specgen.model.job import Job
 from specgen.model.spec import Spec
 
 CUTS = (
-    Cut("roomy"),
-    Cut("plain"),
-    Cut("plain", step_texts=False),
-    Cut("close"),
-    Cut("close", step_texts=False),
-    Cut("close", step_texts=False, parts=False, longest=100),
-    Cut("tight", step_texts=False),
-    Cut("tight", step_texts=False, parts=False, longest=100),
-    Cut("tight", step_texts=False, parts=False, longest=60),
-    Cut("tight", step_texts=False, checks=False, parts=False, longest=60),
-    Cut("tight", step_texts=False, checks=False, between=False, parts=False, longest=60),
-    Cut("tight", step_texts=False, checks=False, between=False, parts=False, longest=36),
-    Cut("tight", step_texts=False, checks=False, between=False, parts=False, climate=False, longest=36),
+    Cut(room="roomy"),
+    Cut(room="plain"),
+    Cut(room="plain", step_texts=False),
+    Cut(room="close"),
+    Cut(room="close", step_texts=False),
+    Cut(room="close", step_texts=False, parts=False, longest=100),
+    Cut(room="tight", step_texts=False),
+    Cut(room="tight", step_texts=False, parts=False, longest=100),
+    Cut(room="tight", step_texts=False, parts=False, longest=60),
+    Cut(room="tight", step_texts=False, checks=False, parts=False, longest=60),
+    Cut(room="tight", step_texts=False, checks=False, between=False, parts=False, longest=60),
+    Cut(room="tight", step_texts=False, checks=False, between=False, parts=False, longest=36),
+    Cut(room="tight", step_texts=False, checks=False, between=False, parts=False, climate=False, longest=36),
 )
 """What is given up to stay on one side, mildest first; what is done between coats and once a wait is past goes last but for
 the climate. Never given up: the fleet number, waits, films, wet film, hold points, signal word, figures of the steps, and
@@ -43,7 +43,7 @@ the boxes to write in; everything else can be read in the method statement."""
 _SIZES = ((6, "huge"), (9, "large"), (14, "medium"), (24, "small"))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class VehicleSide:
     """One printed side. `vehicle` is empty where the job names none; `size` is its type, huge to least."""
 
@@ -52,7 +52,7 @@ class VehicleSide:
     side: CardSide
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class JobCard:
     """The whole document, a side a vehicle and build."""
 
@@ -90,18 +90,22 @@ def job_card(
     ]
     several = len(job.vehicles)
     return JobCard(
-        job.document.number,
-        job.document.title,
-        on.isoformat(),
-        ". ".join(
+        number=job.document.number,
+        title=job.document.title,
+        on=on.isoformat(),
+        call=". ".join(
             line
             for line in (contact_line(job.call or spec.project.maker.contact), emergency(spec.project, words))
             if line
         ),
-        hazards(list(spec.products_of(job)), spec.project, words)[0],
-        words("counted for all {} vehicles together").format(several) if several > 1 else "",
-        tuple(VehicleSide(vehicle, _size(vehicle), side) for vehicle in vehicles or ("",) for side in sides),
-        program,
+        gravest=hazards(list(spec.products_of(job)), spec.project, words)[0],
+        shared=words("counted for all {} vehicles together").format(several) if several > 1 else "",
+        sides=tuple(
+            VehicleSide(vehicle=vehicle, size=_size(vehicle), side=side)
+            for vehicle in vehicles or ("",)
+            for side in sides
+        ),
+        program=program,
     )
 
 

@@ -35,7 +35,7 @@ from specgen.trade.precautions import Precautions
 _PLAIN_GROUNDS = frozenset({"EUH066", "EUH204", "EUH205"})
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LabelSheet:
     """The whole document. `panel` is what the safety data sheet declares, None where it declares nothing."""
 
@@ -65,24 +65,24 @@ def label_sheet(product: Product, spec: Spec, *, on: date, program: str, transla
     panels = hazards([product], spec.project, words)
     workings = derived.aerosol.workings if derived.aerosol is not None else ()
     return LabelSheet(
-        sheet_number(product),
-        product.name,
-        pack(product, None, words),
-        party(spec.project.maker),
-        emergency(spec.project, words),
-        on.isoformat(),
-        panels[0] if panels else None,
-        tuple(statements("p_statements", _on_label(declared, derived), words)),
-        _elements(declared, derived, words),
-        _precautions(declared, derived, words),
-        _left_out(derived, words),
-        tuple(_facts(declared, derived, words)),
-        tuple(
+        number=sheet_number(product),
+        title=product.name,
+        pack=pack(product, None, words),
+        maker=party(spec.project.maker),
+        emergency=emergency(spec.project, words),
+        on=on.isoformat(),
+        panel=panels[0] if panels else None,
+        on_label=tuple(statements("p_statements", _on_label(declared, derived), words)),
+        elements=_elements(declared, derived, words),
+        precautions=_precautions(declared, derived, words),
+        left_out=_left_out(derived, words),
+        facts=tuple(_facts(declared, derived, words)),
+        not_judged=tuple(
             dict.fromkeys(words("{}: cannot be judged from what is stated").format(r.what) for r in derived.reasons())
         ),
-        voc_table([product], on, words),
-        annex(workings, words),
-        program,
+        voc=voc_table([product], on, words),
+        workings=annex(workings, words),
+        program=program,
     )
 
 

@@ -79,7 +79,9 @@ def _after(pair: LayerPair, names: dict[str, str], job: Job, spec: Spec, words: 
     if pair.stated_by_name and not met & _DULLING and any(set(choice) <= _DULLING for choice in pair.verdict.needs):
         met |= _DULLING
         yield _no_abrading_asked(pair, window, late, words)
-    asked = Asked(words("coat {}").format(names[below.id]), papers_between(below, above), window, late)
+    asked = Asked(
+        old=words("coat {}").format(names[below.id]), papers=papers_between(below, above), window=window, late=late
+    )
     for _, condition in conditions(pair.verdict, met, asked, words):
         yield condition
 

@@ -28,7 +28,7 @@ from specgen.model.system import System
 from specgen.standards.tables import table
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BuildView:
     letter: str
     title: str
@@ -61,24 +61,24 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words
     thickness = f", {words.phrase(substrate.thickness)}" if substrate.thickness is not None else ""
     first = spec.product_of(system.layers[0]).binder if system.layers else ""
     return BuildView(
-        build.letter,
-        system.title,
-        system.use or "",
-        _items(build, job, figures, words),
-        f"{material}{thickness}",
-        substrate.condition or "",
-        part_state(substrate, words),
-        preparation.title,
-        steps_on(preparation, substrate, first, words, _step_cautions(build, words)),
-        handed_over(preparation, words),
-        repairs(build.items, job, spec, material, words),
-        _coat_table(build.letter, coats(system, spec, figures, words), words),
-        total(system, spec, words),
-        _serves(system, words),
-        _wait_table(build.letter, waits(system, preparation, job, spec, words), words),
-        between_coats(system, job, spec, words),
-        _between_cautions(build, spec, words),
-        _section(system, spec, material, words),
+        letter=build.letter,
+        title=system.title,
+        use=system.use or "",
+        items=_items(build, job, figures, words),
+        material=f"{material}{thickness}",
+        condition=substrate.condition or "",
+        state=part_state(substrate, words),
+        preparation=preparation.title,
+        steps=steps_on(preparation, substrate, first, words, _step_cautions(build, words)),
+        handed_over=handed_over(preparation, words),
+        repairs=repairs(build.items, job, spec, material, words),
+        coats=_coat_table(build.letter, coats(system, spec, figures, words), words),
+        total=total(system, spec, words),
+        serves=_serves(system, words),
+        waits=_wait_table(build.letter, waits(system, preparation, job, spec, words), words),
+        between=between_coats(system, job, spec, words),
+        between_cautions=_between_cautions(build, spec, words),
+        section=_section(system, spec, material, words),
     )
 
 

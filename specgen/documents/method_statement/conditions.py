@@ -29,7 +29,7 @@ class Condition:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
     """What conditions are printed for: `old` as it is named in a sentence, `papers` a row of sanding_stages or empty."""
 
@@ -59,7 +59,7 @@ def refusal(verdict: Overcoating, words: Words) -> Condition | None:
         words("{text} It passes with {limits}.").format(
             text=text.format(why=why or words("no reason is given")), limits=words(pass_limits())
         ),
-        source_of(verdict, (), Asked("", ""), words),
+        source_of(verdict, (), Asked(old="", papers=""), words),
     )
 
 

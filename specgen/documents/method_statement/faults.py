@@ -35,7 +35,7 @@ class FaultsView:
     sources: tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Work:
     """What a job does, as far as it decides which faults can occur."""
 
@@ -73,12 +73,14 @@ def _row(row: Row, marks: Marks, words: Words) -> tuple[str, str, str, str]:
 def _work(job: Job, spec: Spec) -> _Work:
     preparations = [spec.preparation_of(job, item) for item in job.items]
     return _Work(
-        tuple(spec.products_of(job)),
-        frozenset(layer.role for system in spec.systems_of(job) for layer in system.layers),
-        frozenset(step.do for preparation in preparations if preparation is not None for step in preparation.steps),
-        tuple(stacks(job, spec)),
-        job,
-        spec,
+        products=tuple(spec.products_of(job)),
+        roles=frozenset(layer.role for system in spec.systems_of(job) for layer in system.layers),
+        steps=frozenset(
+            step.do for preparation in preparations if preparation is not None for step in preparation.steps
+        ),
+        stacks=tuple(stacks(job, spec)),
+        job=job,
+        spec=spec,
     )
 
 

@@ -20,7 +20,7 @@ from specgen.model.spec import Spec
 from specgen.standards.tables import table
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RepairView:
     """Items with the same old coats and widths. `old_coats` from the part up; `section` is a drawing or empty.
 
@@ -119,14 +119,14 @@ def _repair(items: list[Item], job: Job, spec: Spec, material: str, words: Words
     )
     whole = stack(job, items[0], spec)
     return RepairView(
-        ", ".join(f"{item.id} {item.name}" for item in items),
-        stays,
-        tuple(old_coat(coat, words) for coat in old),
-        over_old_paint(whole, job, spec, words) if whole is not None else (),
-        tuple(_masked(items, words)),
-        drawing,
-        caption if drawing else "",
-        "",
+        items=", ".join(f"{item.id} {item.name}" for item in items),
+        stays=stays,
+        old_coats=tuple(old_coat(coat, words) for coat in old),
+        steps=over_old_paint(whole, job, spec, words) if whole is not None else (),
+        masked=tuple(_masked(items, words)),
+        section=drawing,
+        caption=caption if drawing else "",
+        drawn_above="",
     )
 
 

@@ -93,7 +93,7 @@ def _asked(stack: Stack, job: Job, spec: Spec, steps: tuple[PreparationStep, ...
         if not pair.proven and not _says(steps, _PATCH):
             yield unlisted(words(named(pair.verdict.new)), words(named(pair.verdict.old)), words)
         return
-    asked = Asked(words("the old paint"), _papers(pair))
+    asked = Asked(old=words("the old paint"), papers=_papers(pair))
     found = conditions(_without_window(pair.verdict), _met(pair, job, spec, steps), asked, words)
     yield from (condition for _, condition in sorted(found, key=lambda entry: _place(entry[0])))
 

@@ -50,7 +50,7 @@ def steps_on(
         met |= _ANSWERS.get(step.do, set())
         if step.do in _ROUGHENS:
             met |= {"abrade", "sand", "sweep"}
-    asked = Asked(words("the part"), _PAPERS.get(substrate.material, ""))
+    asked = Asked(old=words("the part"), papers=_PAPERS.get(substrate.material, ""))
     for choice, condition in conditions(verdict, met, asked, words):
         if set(choice) <= _ON_THE_METAL:
             found.insert(_place(choice, preparation, found), _from_tables(choice, condition, words))
@@ -100,7 +100,16 @@ def handed_over(preparation: Preparation, words: Words) -> Pairs:
 
 def _from_tables(choice: tuple[str, ...], condition: Condition, words: Words) -> StepView:
     title = words.word(StepKind.DEGREASE) if choice == ("degrease",) else words("Make it fit for the first coat")
-    return StepView(title, condition.text, "", "", "", "", condition.source, ())
+    return StepView(
+        title=title,
+        text=condition.text,
+        abrasive="",
+        grade="",
+        acceptance="",
+        limits="",
+        source=condition.source,
+        cautions=(),
+    )
 
 
 def _place(choice: tuple[str, ...], preparation: Preparation, found: list[StepView]) -> int:

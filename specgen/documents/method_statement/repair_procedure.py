@@ -33,7 +33,7 @@ _KEYS = {"aluminium": "bare_aluminium", "stainless": "stainless_key", "grp": "gr
 _STEEL_KEY = "bare_metal_key_for_primer"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RepairProcedure:
     """The steps for one system, and from which ground each coat is laid again. `letters` are the builds with the system."""
 
@@ -54,10 +54,10 @@ def repair_procedures(job: Job, spec: Spec, built: Sequence[Build], words: Words
 def _procedure(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> RepairProcedure:
     system = builds[0].system
     return RepairProcedure(
-        ", ".join(build.letter for build in builds),
-        system.title,
-        tuple(_steps(builds, job, spec, words)),
-        _coats_again(builds, job, spec, words),
+        letters=", ".join(build.letter for build in builds),
+        title=system.title,
+        steps=tuple(_steps(builds, job, spec, words)),
+        coats=_coats_again(builds, job, spec, words),
     )
 
 

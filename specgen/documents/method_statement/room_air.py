@@ -41,7 +41,7 @@ Row = tuple[str, tuple[Line, ...]]
 """What the air is for, and one or several limits that ask for it."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AirView:
     """A table a product and law; `statements` are finished sentences below them; `workings` go into the annex."""
 
@@ -80,7 +80,9 @@ def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int) -> Air
             rows.append((use, "\n".join(limit for limit, _, _ in lines), "\n".join(said), "\n".join(numbers).strip()))
         caption = words("{}: fresh air while spraying, and the way back in").format(name)
         tables.append(table_view(caption, columns, rows))
-    return AirView(tuple(tables), tuple(_statements(job, spec, listed, words)), tuple(workings))
+    return AirView(
+        tables=tuple(tables), statements=tuple(_statements(job, spec, listed, words)), workings=tuple(workings)
+    )
 
 
 def _working(figure: Working, found: ProductAir, name: str, job: Job, number: str, words: Words) -> WorkingView:

@@ -23,7 +23,7 @@ from specgen.model.spec import Spec
 from specgen.trade.working import Working
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class JobSafety:
     """Everything said of hazards in one document of a job, as finished text."""
 
@@ -47,11 +47,11 @@ def job_safety(job: Job, spec: Spec, released: tuple[Working, ...], on: date, wo
     ids = {f"voc.{job.id}.{product.id}": product.id for product in products} | {f"voc.{job.id}": ""}
     masses = {ids[working.id]: working for working in released if working.id in ids}
     return JobSafety(
-        emergency(spec.project, words),
-        hazards(products, spec.project, words),
-        protection(products, words),
-        first_aid(products, words),
-        cautions_at(Task.CLEARING_UP, products, words),
-        room_air(job, spec, on, words, after=after),
-        voc_table(products, on, words, masses),
+        emergency=emergency(spec.project, words),
+        panels=hazards(products, spec.project, words),
+        protection=protection(products, words),
+        first_aid=first_aid(products, words),
+        clearing_up=cautions_at(Task.CLEARING_UP, products, words),
+        air=room_air(job, spec, on, words, after=after),
+        voc=voc_table(products, on, words, masses),
     )

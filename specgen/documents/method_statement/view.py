@@ -31,7 +31,7 @@ from specgen.model.spec import Spec
 from specgen.trade.working import Working
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MethodStatement:
     """The whole document."""
 
@@ -75,32 +75,32 @@ def method_statement(
     safety = job_safety(job, spec, released, on, words, after=len(listed))
     efficiency = job.consumption.transfer_efficiency if job.consumption is not None else None
     return MethodStatement(
-        job.document.number,
-        job.document.title,
-        job.document.owner,
-        job.document.prepared_by or "",
-        job.document.reason_for_change or "",
-        job.scope,
-        ", ".join(job.vehicles),
-        party(spec.project.maker),
-        party(spec.project.customer),
-        contact_line(job.call or spec.project.maker.contact),
-        on.isoformat(),
-        builds(job, spec, figures, words),
-        climate(job.climate, words),
-        tuple(application_at(product, job, words) for product in products),
-        points_table(job, spec, words),
-        repair_procedures(job, spec, builds_of(job, spec), words),
-        faults(job, spec, words),
-        safety.panels[0],
-        safety,
-        _materials(figures, spec, words),
-        words.phrase(efficiency),
-        (*listed, *safety.air.workings),
-        _waivers(job, words),
-        open_warnings,
-        tuple(_parties(spec.project, words)),
-        program,
+        number=job.document.number,
+        title=job.document.title,
+        owner=job.document.owner,
+        prepared_by=job.document.prepared_by or "",
+        reason_for_change=job.document.reason_for_change or "",
+        scope=job.scope,
+        vehicles=", ".join(job.vehicles),
+        maker=party(spec.project.maker),
+        customer=party(spec.project.customer),
+        call=contact_line(job.call or spec.project.maker.contact),
+        on=on.isoformat(),
+        builds=builds(job, spec, figures, words),
+        climate=climate(job.climate, words),
+        applications=tuple(application_at(product, job, words) for product in products),
+        points=points_table(job, spec, words),
+        repairs=repair_procedures(job, spec, builds_of(job, spec), words),
+        faults=faults(job, spec, words),
+        gravest=safety.panels[0],
+        safety=safety,
+        materials=_materials(figures, spec, words),
+        transfer_efficiency=words.phrase(efficiency),
+        workings=(*listed, *safety.air.workings),
+        waivers=_waivers(job, words),
+        open_warnings=open_warnings,
+        parties=tuple(_parties(spec.project, words)),
+        program=program,
     )
 
 

@@ -26,7 +26,7 @@ _MOST_COLUMNS = 3
 """More jobs than this find no room side by side on the page; the spreadsheet has a column for every one."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OrderList:
     """The whole document. `sheet` is the table with plain figures, so that a spreadsheet can add them up."""
 
@@ -55,18 +55,18 @@ def order_list(spec: Spec, *, on: date, program: str, translate: Translate) -> O
     found = orders(spec)
     few = len(spec.jobs) <= _MOST_COLUMNS
     return OrderList(
-        number_of(spec.project),
-        words("Packs to order"),
-        party(spec.project.maker),
-        party(spec.project.customer),
-        on.isoformat(),
-        _packs(found, spec, list(spec.jobs.values()) if few else [], words),
-        _jobs(spec, words),
-        not few,
-        _not_counted(found, spec, words),
-        _sheet(found, spec, words),
-        annex(_own_workings(found), words, words("worked out in the method statement of the job")),
-        program,
+        number=number_of(spec.project),
+        title=words("Packs to order"),
+        maker=party(spec.project.maker),
+        customer=party(spec.project.customer),
+        on=on.isoformat(),
+        packs=_packs(found, spec, list(spec.jobs.values()) if few else [], words),
+        jobs=_jobs(spec, words),
+        columns_left_out=not few,
+        not_counted=_not_counted(found, spec, words),
+        sheet=_sheet(found, spec, words),
+        workings=annex(_own_workings(found), words, words("worked out in the method statement of the job")),
+        program=program,
     )
 
 
@@ -104,7 +104,7 @@ def _sheet(found: Orders, spec: Spec, words: Words) -> TableView:
         )
         for key, needed in found.packs.items()
     ]
-    return TableView(words("Packs to order"), columns, tuple(rows))
+    return TableView(caption=words("Packs to order"), columns=columns, rows=tuple(rows))
 
 
 def _headings(words: Words) -> tuple[Column, ...]:

@@ -14,7 +14,7 @@ from specgen.standards.tables import table
 from specgen.trade.working import HELD_BY_MAKER, Working
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WorkingView:
     """`about` is its id; `of` the same in words, without what kind of figure it is: the name says that."""
 
@@ -47,23 +47,35 @@ def held(working: Working, name: str, about: str, number: str, words: Words) -> 
     For figures that build on the maker's through other workings, so that no input of theirs is marked the maker's.
     """
     source, shut = str(working.source), words(HELD_BY_MAKER)
-    return WorkingView(number, name, about, _of(about), "", "", (), words.worked(working), source, "", shut)
+    return WorkingView(
+        number=number,
+        name=name,
+        about=about,
+        of=_of(about),
+        formula="",
+        substituted="",
+        inputs=(),
+        result=words.worked(working),
+        source=source,
+        note="",
+        held=shut,
+    )
 
 
 def _view(working: Working, numbers: dict[str, str], words: Words, elsewhere: str) -> WorkingView:
     held = working.held_by_maker
     return WorkingView(
-        numbers[working.id],
-        words(working.name),
-        working.id,
-        _of(working.id),
-        "" if held else working.formula_text(words.translate),
-        "" if held else working.substituted(words.translate),
-        () if held else tuple(_inputs(working, numbers, words, elsewhere)),
-        words.worked(working),
-        words(str(working.source)),
-        "" if held else words(working.note),
-        words(HELD_BY_MAKER) if held else "",
+        number=numbers[working.id],
+        name=words(working.name),
+        about=working.id,
+        of=_of(working.id),
+        formula="" if held else working.formula_text(words.translate),
+        substituted="" if held else working.substituted(words.translate),
+        inputs=() if held else tuple(_inputs(working, numbers, words, elsewhere)),
+        result=words.worked(working),
+        source=words(str(working.source)),
+        note="" if held else words(working.note),
+        held=words(HELD_BY_MAKER) if held else "",
     )
 
 

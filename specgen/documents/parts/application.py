@@ -21,7 +21,7 @@ from specgen.units.rounding import plain_text
 Pairs = tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ApplicationView:
     """A product at the part. `values` are (name, finished text); `steps` and `part_used` (heading, text), in the order of work."""
 
@@ -54,15 +54,15 @@ def _view(product: Product, job: Job | None, words: Words) -> ApplicationView:
     air = air_of(job) if job is not None else None
     surface_said = job is not None and job.climate is not None and job.climate.surface is not None
     return ApplicationView(
-        product.name,
-        words.word(product.curing),
-        tuple(_values(stated, words, surface_said=surface_said)) if stated is not None else (),
-        tuple(_steps(stated, words, at_job=job is not None)) if stated is not None else (),
-        tuple(_part_used(stated, words)) if stated is not None else (),
-        tuple(_drying(entry, words) for entry in drying_at(product, air)),
-        words.at(pot.time, pot.air, pot.volume) if pot is not None else "",
-        words.phrase(product.shelf_life),
-        before_use(product, words),
+        name=product.name,
+        kind=words.word(product.curing),
+        values=tuple(_values(stated, words, surface_said=surface_said)) if stated is not None else (),
+        steps=tuple(_steps(stated, words, at_job=job is not None)) if stated is not None else (),
+        part_used=tuple(_part_used(stated, words)) if stated is not None else (),
+        drying=tuple(_drying(entry, words) for entry in drying_at(product, air)),
+        pot_life=words.at(pot.time, pot.air, pot.volume) if pot is not None else "",
+        shelf_life=words.phrase(product.shelf_life),
+        cautions=before_use(product, words),
     )
 
 

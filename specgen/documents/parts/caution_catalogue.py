@@ -16,7 +16,7 @@ from specgen.units.locale import N_
 Trait = Literal["any", "aerosol", "burns", "isocyanate", "epoxy", "oxidative", "two-pack", "old-paint", "blasting"]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StepCaution:
     """A caution at one task, said of the products that have the trait. `{time}` is the clearance time."""
 
@@ -28,100 +28,104 @@ class StepCaution:
 # In the order they are printed at a step: what kills or disables for life comes first.
 AT_STEPS: tuple[StepCaution, ...] = (
     StepCaution(
-        Task.PREPARING,
-        "any",
-        N_(
+        task=Task.PREPARING,
+        trait="any",
+        text=N_(
             "Cleaners and degreasers burn and go through skin: gloves that stand the solvent, moving "
             "air, no flame or spark near; soaked cloths into a closed metal bin."
         ),
     ),
     StepCaution(
-        Task.SANDING,
-        "old-paint",
-        N_(
+        task=Task.SANDING,
+        trait="old-paint",
+        text=N_(
             "Old paint may hold lead or chromate: no sanding and no dry blasting before it is known "
             "that it does not; local rules decide."
         ),
     ),
     StepCaution(
-        Task.SANDING,
-        "blasting",
-        N_(
+        task=Task.SANDING,
+        trait="blasting",
+        text=N_(
             "Blasting: air-fed helmet, gloves, closed clothing and hearing protection; nobody else within reach of grain and "
             "dust, and never quartz sand."
         ),
     ),
     StepCaution(
-        Task.SANDING,
-        "isocyanate",
-        N_(
+        task=Task.SANDING,
+        trait="isocyanate",
+        text=N_(
             "Never sand a film dry that has not fully cured: its dust still holds isocyanate. Once hard it may be sanded wet, "
             "with P3 mask and gloves."
         ),
     ),
     StepCaution(
-        Task.SANDING,
-        "epoxy",
-        N_("Dust of epoxy that has not fully cured causes allergy: no bare skin, and wash before eating or smoking."),
+        task=Task.SANDING,
+        trait="epoxy",
+        text=N_(
+            "Dust of epoxy that has not fully cured causes allergy: no bare skin, and wash before eating or smoking."
+        ),
     ),
     StepCaution(
-        Task.SANDING,
-        "any",
-        N_(
+        task=Task.SANDING,
+        trait="any",
+        text=N_(
             "Dust harms the lungs: sand with extraction and a particle filter mask, and take dust up "
             "with a vacuum, never with compressed air."
         ),
     ),
     StepCaution(
-        Task.MIXING,
-        "two-pack",
-        N_("Gloves and goggles before the tins are opened; mix where the air moves, and clear spills up at once."),
+        task=Task.MIXING,
+        trait="two-pack",
+        text=N_("Gloves and goggles before the tins are opened; mix where the air moves, and clear spills up at once."),
     ),
     StepCaution(
-        Task.SPRAYING,
-        "isocyanate",
-        N_(
+        task=Task.SPRAYING,
+        trait="isocyanate",
+        text=N_(
             "The spray holds isocyanate: air-fed breathing protection from the first stroke until the"
             " booth has cleared; a filter mask does not protect. Where the clearing time is not "
             "measured and posted, wait {time}."
         ),
     ),
     StepCaution(
-        Task.SPRAYING,
-        "burns",
-        N_(
+        task=Task.SPRAYING,
+        trait="burns",
+        text=N_(
             "Extraction runs before the first stroke and until the booth has cleared; no flame, "
             "spark, hot surface or smoking within reach of spray and vapour."
         ),
     ),
     StepCaution(
-        Task.SPRAYING,
-        "epoxy",
-        N_("Uncured epoxy causes allergy that stays for life: no bare skin, and change a wetted glove at once."),
+        task=Task.SPRAYING,
+        trait="epoxy",
+        text=N_("Uncured epoxy causes allergy that stays for life: no bare skin, and change a wetted glove at once."),
     ),
     StepCaution(
-        Task.CLEARING_UP,
-        "oxidative",
-        N_(
+        task=Task.CLEARING_UP,
+        trait="oxidative",
+        text=N_(
             "Soaked rags and overspray heat up by themselves and catch fire: spread them out to dry "
             "in the open, or keep them under water in a closed metal bin until they are collected."
         ),
     ),
     StepCaution(
-        Task.CLEARING_UP,
-        "isocyanate",
-        N_("Stay on supplied air until the booth has cleared; gloves and overall stay on for the cleaning."),
+        task=Task.CLEARING_UP,
+        trait="isocyanate",
+        text=N_("Stay on supplied air until the booth has cleared; gloves and overall stay on for the cleaning."),
     ),
     StepCaution(
-        Task.CLEARING_UP,
-        "aerosol",
-        N_("Cans burst when heated: out of the sun, away from heat; never pierce or burn one, not even an empty one."),
+        task=Task.CLEARING_UP,
+        trait="aerosol",
+        text=N_(
+            "Cans burst when heated: out of the sun, away from heat; never pierce or burn one, not even an empty one."
+        ),
     ),
-    StepCaution(Task.CLEARING_UP, "any", N_("Nothing of this goes into drains or household waste.")),
+    StepCaution(task=Task.CLEARING_UP, trait="any", text=N_("Nothing of this goes into drains or household waste.")),
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Hurt:
     """One thing that hurts, in a line of large type, and the statements it stands for."""
 
@@ -133,20 +137,20 @@ class Hurt:
 # The gravest first; a card takes the first six that hold for a product of the job. Every code that names a hurt is in one
 # line; "self-heating" holds for what dries by oxidation, which has no statement of its own.
 HURTS: tuple[Hurt, ...] = (
-    Hurt("explodes", ("EUH044",), N_("Can explode: no heat, no blow, no spark.")),
+    Hurt(id="explodes", codes=("EUH044",), text=N_("Can explode: no heat, no blow, no spark.")),
     Hurt(
-        "poison",
-        ("H300", "H301", "H310", "H311", "H330", "H331", "EUH029", "EUH031", "EUH032", "EUH070"),
-        N_("Poison: nothing of it into the mouth, onto the skin or into the lungs."),
+        id="poison",
+        codes=("H300", "H301", "H310", "H311", "H330", "H331", "EUH029", "EUH031", "EUH032", "EUH070"),
+        text=N_("Poison: nothing of it into the mouth, onto the skin or into the lungs."),
     ),
     Hurt(
-        "isocyanate",
-        ("EUH204", "H334"),
-        N_("Spray can bring asthma that stays for life: air-fed breathing protection where it holds isocyanate."),
+        id="isocyanate",
+        codes=("EUH204", "H334"),
+        text=N_("Spray can bring asthma that stays for life: air-fed breathing protection where it holds isocyanate."),
     ),
     Hurt(
-        "organs",
-        (
+        id="organs",
+        codes=(
             "H340",
             "H341",
             "H350",
@@ -176,11 +180,11 @@ HURTS: tuple[Hurt, ...] = (
             "EUH430",
             "EUH431",
         ),
-        N_("Can do lasting harm inside the body: do not breathe it, no skin contact."),
+        text=N_("Can do lasting harm inside the body: do not breathe it, no skin contact."),
     ),
     Hurt(
-        "burns",
-        (
+        id="burns",
+        codes=(
             "H220",
             "H221",
             "H222",
@@ -201,38 +205,42 @@ HURTS: tuple[Hurt, ...] = (
             "EUH209",
             "EUH209A",
         ),
-        N_("Burns: no flame, no spark, no smoking within reach of spray and vapour."),
+        text=N_("Burns: no flame, no spark, no smoking within reach of spray and vapour."),
     ),
     Hurt(
-        "bursts",
-        ("H229", "H280", "H281", "H284"),
-        N_("Can bursts: keep it cool, never pierce or burn it, not even empty."),
-    ),
-    Hurt("corrodes", ("H314", "H290", "EUH071"), N_("Destroys skin and eyes: rinse at once and for long.")),
-    Hurt("blinds", ("H318",), N_("Can blind: goggles on; rinse at once and call a doctor.")),
-    Hurt(
-        "allergy", ("H317", "EUH205", "EUH208"), N_("Skin contact can bring allergy that stays for life: no bare skin.")
+        id="bursts",
+        codes=("H229", "H280", "H281", "H284"),
+        text=N_("Can bursts: keep it cool, never pierce or burn it, not even empty."),
     ),
     Hurt(
-        "lungs",
-        ("H304", "H305", "H332", "H333", "H335", "H336", "EUH211", "EUH212"),
-        N_("Harms when breathed, makes drowsy: air and breathing protection at all times."),
+        id="corrodes", codes=("H314", "H290", "EUH071"), text=N_("Destroys skin and eyes: rinse at once and for long.")
     ),
-    Hurt("eyes", ("H319", "H320"), N_("Hurts the eyes: goggles or visor on.")),
+    Hurt(id="blinds", codes=("H318",), text=N_("Can blind: goggles on; rinse at once and call a doctor.")),
     Hurt(
-        "self-heating",
-        (),
-        N_("Soaked rags heat up and catch fire by themselves: keep them under water in a closed metal bin."),
+        id="allergy",
+        codes=("H317", "EUH205", "EUH208"),
+        text=N_("Skin contact can bring allergy that stays for life: no bare skin."),
     ),
     Hurt(
-        "skin",
-        ("H302", "H303", "H312", "H313", "H315", "H316", "EUH066"),
-        N_("Hurts skin and stomach: gloves on, wash before eating or smoking."),
+        id="lungs",
+        codes=("H304", "H305", "H332", "H333", "H335", "H336", "EUH211", "EUH212"),
+        text=N_("Harms when breathed, makes drowsy: air and breathing protection at all times."),
+    ),
+    Hurt(id="eyes", codes=("H319", "H320"), text=N_("Hurts the eyes: goggles or visor on.")),
+    Hurt(
+        id="self-heating",
+        codes=(),
+        text=N_("Soaked rags heat up and catch fire by themselves: keep them under water in a closed metal bin."),
     ),
     Hurt(
-        "water",
-        ("H400", "H401", "H402", "H410", "H411", "H412", "H413", "H420", "EUH440", "EUH441", "EUH450", "EUH451"),
-        N_("Poisons water: nothing into drains or soil."),
+        id="skin",
+        codes=("H302", "H303", "H312", "H313", "H315", "H316", "EUH066"),
+        text=N_("Hurts skin and stomach: gloves on, wash before eating or smoking."),
+    ),
+    Hurt(
+        id="water",
+        codes=("H400", "H401", "H402", "H410", "H411", "H412", "H413", "H420", "EUH440", "EUH441", "EUH450", "EUH451"),
+        text=N_("Poisons water: nothing into drains or soil."),
     ),
 )
 

@@ -27,7 +27,7 @@ _NAME_OF_SUBSTANCE = "(name of sensitising substance)"
 Label = tuple[SignalWord, tuple[str, ...], tuple[str, ...], tuple[str, ...], tuple[str, ...], tuple[str, ...]]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Statement:
     """A code with its wording; `unconfirmed` where the wording is from memory; `note` says who fills in what is open."""
 
@@ -37,7 +37,7 @@ class Statement:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HazardView:
     """One panel: what the products named in it have on their label, then their lines of (name, text)."""
 
@@ -87,11 +87,13 @@ def statements(name: str, codes: Sequence[str], words: Words, named: Sequence[st
     for code in codes:
         row = known.get(code)
         if row is None:
-            yield Statement(code, words("wording not in the published table; see the safety data sheet"), True)
+            yield Statement(
+                code=code, text=words("wording not in the published table; see the safety data sheet"), unconfirmed=True
+            )
             continue
         text = row["text"].replace(_NAME_OF_SUBSTANCE, ", ".join(named)) if named else row["text"]
         note = words(FILLED_IN.get(code, LABEL_FILLS_IN)) if _OPEN in text else ""
-        yield Statement(code, text, row["basis"] == Basis.MEMORY.name.lower(), note)
+        yield Statement(code=code, text=text, unconfirmed=row["basis"] == Basis.MEMORY.name.lower(), note=note)
 
 
 def data_sheet_line(declared: Hazards, words: Words) -> str:
@@ -130,16 +132,16 @@ def _panel(label: Label, members: list[tuple[Product, Hazards]], project: Projec
         if sheet := data_sheet_line(declared, words):
             sheets.append(f"{product.name}: {sheet}" if several else sheet)
     return HazardView(
-        ", ".join(product.name for product, _ in members),
-        _LEVEL[signal],
-        words.word(signal),
-        pictograms(symbols, words),
-        tuple(statements("h_statements", codes, words))
+        product=", ".join(product.name for product, _ in members),
+        level=_LEVEL[signal],
+        signal_word=words.word(signal),
+        pictograms=pictograms(symbols, words),
+        statements=tuple(statements("h_statements", codes, words))
         + tuple(statements("euh_statements", supplemental, words, named)),
-        tuple(statements("p_statements", precautions, words)),
-        tuple(sheets),
-        lines.named(),
-        cautions.named(),
+        precautions=tuple(statements("p_statements", precautions, words)),
+        data_sheets=tuple(sheets),
+        lines=lines.named(),
+        cautions=cautions.named(),
     )
 
 

@@ -24,7 +24,7 @@ from specgen.units.quantity import Quantity
 from specgen.units.rounding import round_half_up
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CoatView:
     """One coat, numbered from the part up. `layer` is the id in the sources; every other field is finished text."""
 
@@ -44,7 +44,7 @@ class CoatView:
     breathing: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Wait:
     """How long after `after`, counted from its last pass, `comes` may begin; empty where nothing is stated."""
 
@@ -96,20 +96,20 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
         return words.phrase(held.value if held is not None else None)
 
     return CoatView(
-        layer.id,
-        coat_name(number, layer, words),
-        product.name,
-        variant.name if variant is not None else "",
-        variant.order_number if variant is not None else "",
-        _passes(layer, words),
-        words.phrase(layer.wet_target) if layer.wet_target is not None else _wet(wet, words),
-        film("min"),
-        film("nominal"),
-        film("max"),
-        words.phrase(layer.hold),
-        words.worked(packs),
-        spraying_wear(product),
-        spraying_wear(product, breathing_only=True),
+        layer=layer.id,
+        name=coat_name(number, layer, words),
+        product=product.name,
+        variant=variant.name if variant is not None else "",
+        order_number=variant.order_number if variant is not None else "",
+        passes=_passes(layer, words),
+        wet=words.phrase(layer.wet_target) if layer.wet_target is not None else _wet(wet, words),
+        least=film("min"),
+        nominal=film("nominal"),
+        most=film("max"),
+        hold=words.phrase(layer.hold),
+        needed=words.worked(packs),
+        wear=spraying_wear(product),
+        breathing=spraying_wear(product, breathing_only=True),
     )
 
 
@@ -141,12 +141,36 @@ def _waits(system: System, preparation: Preparation, job: Job, spec: Spec, words
     names = [coat_name(number, layer, words) for number, layer in numbered(system)]
     if names and preparation.coat_within is not None:
         late = words("Prepare again from the last step.")
-        yield Wait(words("last preparation step"), names[0], "", words.phrase(preparation.coat_within), late)
+        yield Wait(
+            after=words("last preparation step"),
+            comes=names[0],
+            not_before="",
+            not_later=words.phrase(preparation.coat_within),
+            late=late,
+        )
     for at, (below, above) in enumerate(zip(system.layers, system.layers[1:], strict=False)):
         if below.hold is not None:
             late = interval(below, above, spec, air_of(job)).late
-            yield Wait(names[at], names[at + 1], words.low(below.hold), words.high(below.hold), late)
+            yield Wait(
+                after=names[at],
+                comes=names[at + 1],
+                not_before=words.low(below.hold),
+                not_later=words.high(below.hold),
+                late=late,
+            )
     if names and system.handle_after is not None:
-        yield Wait(names[-1], words("handling the part"), words.phrase(system.handle_after), "", "")
+        yield Wait(
+            after=names[-1],
+            comes=words("handling the part"),
+            not_before=words.phrase(system.handle_after),
+            not_later="",
+            late="",
+        )
     if names and system.service_after is not None:
-        yield Wait(names[-1], words("putting into service"), words.phrase(system.service_after), "", "")
+        yield Wait(
+            after=names[-1],
+            comes=words("putting into service"),
+            not_before=words.phrase(system.service_after),
+            not_later="",
+            late="",
+        )

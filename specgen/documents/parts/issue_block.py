@@ -26,7 +26,7 @@ class Given(Protocol):
     def time(self) -> str: ...
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class IssueView:
     """`approvals` are (what was done, by whom and on what terms); `code` is a drawing."""
 
@@ -50,12 +50,12 @@ def issue_block(
     """`issued` is the day; each approval comes with the principal who signed it, empty where nobody did."""
     titled = translate("Square code: number, revision, day and certificate of this document")
     return IssueView(
-        revision,
-        issued,
-        reason,
-        tuple(_approval(given, signer, translate) for given, signer in approvals),
-        fingerprint,
-        square_code(code, titled),
+        revision=revision,
+        issued=issued,
+        reason=reason,
+        approvals=tuple(_approval(given, signer, translate) for given, signer in approvals),
+        fingerprint=fingerprint,
+        code=square_code(code, titled),
     )
 
 

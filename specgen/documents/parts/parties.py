@@ -8,7 +8,7 @@ from specgen.model.control import Contact
 from specgen.model.project import Party
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PartyView:
     name: str
     address: str
@@ -17,7 +17,7 @@ class PartyView:
 
 def party(stated: Party) -> PartyView:
     """A maker or customer as printed."""
-    return PartyView(stated.name, stated.address or "", contact_line(stated.contact))
+    return PartyView(name=stated.name, address=stated.address or "", contact=contact_line(stated.contact))
 
 
 def contact_line(contact: Contact | None) -> str:

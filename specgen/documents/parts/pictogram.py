@@ -10,7 +10,7 @@ from specgen.documents.parts.wording import Words
 from specgen.figures.pictograms import CODES, pictogram
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PictogramView:
     """`drawing` is SVG, or empty for a code there is no pictogram of; `name` is what the drawing shows."""
 
@@ -26,6 +26,6 @@ def pictograms(codes: Iterable[str], words: Words) -> tuple[PictogramView, ...]:
 
 def _view(code: str, words: Words) -> PictogramView:
     if code not in CODES:
-        return PictogramView(code, code, "")
+        return PictogramView(code=code, name=code, drawing="")
     name = f"{words(PICTOGRAMS[code])} ({code})"
-    return PictogramView(code, name, pictogram(code, name))
+    return PictogramView(code=code, name=name, drawing=pictogram(code, name))

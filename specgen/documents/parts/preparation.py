@@ -13,7 +13,7 @@ from specgen.model.preparation import Preparation, PreparationStep
 from specgen.standards.tables import table
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StepView:
     """One numbered step. `limits` are its figures in one line; `source` is empty where the author says it himself.
 
@@ -38,14 +38,14 @@ def steps(preparation: Preparation, words: Words, cautions: tuple[tuple[str, ...
 
 def _step(step: PreparationStep, cautions: tuple[str, ...], words: Words) -> StepView:
     return StepView(
-        words.word(step.do),
-        step.text,
-        step.abrasive or "",
-        step.grade or "",
-        _acceptance(step, words),
-        ". ".join(_limits(step, words)),
-        "",
-        cautions,
+        title=words.word(step.do),
+        text=step.text,
+        abrasive=step.abrasive or "",
+        grade=step.grade or "",
+        acceptance=_acceptance(step, words),
+        limits=". ".join(_limits(step, words)),
+        source="",
+        cautions=cautions,
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)
@@ -12,10 +12,10 @@ class Column:
 
     heading: str
     width: str = ""
-    numeric: bool = False
+    numeric: bool = field(default=False, kw_only=True)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TableView:
     """`rows` are as long as `columns`; a line break in a cell is kept in print."""
 
@@ -28,4 +28,8 @@ def table_view(caption: str, columns: Sequence[Column], rows: Iterable[Sequence[
     """The table without its empty columns."""
     whole = [tuple(row) for row in rows]
     kept = [at for at in range(len(columns)) if any(row[at] for row in whole)]
-    return TableView(caption, tuple(columns[at] for at in kept), tuple(tuple(row[at] for at in kept) for row in whole))
+    return TableView(
+        caption=caption,
+        columns=tuple(columns[at] for at in kept),
+        rows=tuple(tuple(row[at] for at in kept) for row in whole),
+    )

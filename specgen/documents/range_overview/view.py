@@ -19,7 +19,7 @@ from specgen.model.project import Project
 from specgen.model.spec import Spec
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RangeOverview:
     """The whole document."""
 
@@ -55,12 +55,12 @@ def range_overview(spec: Spec, *, on: date, program: str, translate: Translate) 
     )
     rows = [tuple(_row(product, words)) for product in spec.products.values()]
     return RangeOverview(
-        number_of(spec.project),
-        words("Product range"),
-        party(spec.project.maker),
-        on.isoformat(),
-        table_view(words("The products side by side"), columns, rows),
-        program,
+        number=number_of(spec.project),
+        title=words("Product range"),
+        maker=party(spec.project.maker),
+        on=on.isoformat(),
+        products=table_view(words("The products side by side"), columns, rows),
+        program=program,
     )
 
 
