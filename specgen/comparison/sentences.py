@@ -203,8 +203,8 @@ def _quote(text: str) -> str:
 
 def _rounded(entry: Rounding, translate: Locale) -> str:
     amounts = {
-        "old": f"{_signed(entry.in_old_unit, translate)} {unit_sign(entry.old_unit)}",
-        "new": f"{_signed(entry.in_new_unit, translate)} {unit_sign(entry.new_unit)}",
+        "old": f"{_signed(entry.in_old_unit, translate)} {unit_sign(entry.old_unit, entry.in_old_unit, translate)}",
+        "new": f"{_signed(entry.in_new_unit, translate)} {unit_sign(entry.new_unit, entry.in_new_unit, translate)}",
     }
     share = "" if entry.percent is None else f", {_signed(entry.percent, translate, 2)} %"
     frame = (

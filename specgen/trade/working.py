@@ -213,5 +213,5 @@ def _with_unit(figure: str, number: Fraction, unit: str, language: Locale) -> st
     shown = language.figures(_minus(figure))
     if not unit:
         return shown
-    word = language.plural(*_COUNTED[unit], number) if unit in _COUNTED else unit_sign(unit)
+    word = language.plural(*_COUNTED[unit], number) if unit in _COUNTED else unit_sign(unit, number, language)
     return f"{shown}\N{NO-BREAK SPACE}{word}"

@@ -6,53 +6,29 @@ Called by `views` and, for unit signs, by `trade.working`.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 
-from specgen.units.locale import ENGLISH, Locale
+from specgen.units.kinds import UNITS
+from specgen.units.locale import ENGLISH, N_, Locale
 from specgen.units.quantity import Quantity, Range
 from specgen.units.rounding import round_half_up, significant
 
-_SIGNS = {
-    "um": "µm",
-    "μm": "µm",
-    "degC": "°C",
-    "degF": "°F",
-    "m2": "m²",
-    "cm2": "cm²",
-    "ft2": "ft²",
-    "ml": "mL",
-    "l": "L",
-    "mils": "mil",
-    "m2/L": "m²/L",
-    "ft2/gal": "ft²/gal",
-    "g/cm3": "g/cm³",
-    "mg/m2": "mg/m²",
-    "g/m2": "g/m²",
-    "%RH": "% RH",
-    "m3": "m³",
-    "ft3": "ft³",
-    "m3/h": "m³/h",
-    "m3/min": "m³/min",
-    "ft3/min": "ft³/min",
-    "mg/m3": "mg/m³",
-    "ug/m3": "µg/m³",
-    "g/m3": "g/m³",
-    "m3/L": "m³/L",
-    "ft3/gal": "ft³/gal",
-    "g O3/g": "g O₃/g",
-}
-
 # The phrases of a range.
-BETWEEN, AT_LEAST, AT_MOST = "{low} to {high}", "at least {}", "at most {}"
+BETWEEN, AT_LEAST, AT_MOST = N_("{low} to {high}"), N_("at least {}"), N_("at most {}")
 
 
-def unit_sign(unit: str) -> str:
-    """The unit as printed: um is µm, degC is °C."""
-    return _SIGNS.get(unit, unit)
+def unit_sign(unit: str, number: Fraction | int = 2, language: Locale = ENGLISH) -> str:
+    """The unit as printed: um is µm, degC is °C; a word in its form for the number, `1 day`, `2 days`.
+
+    Raises KeyError for a unit without a line in `kinds.UNITS`: better no page than a unit nobody can read.
+    """
+    known = UNITS[unit]
+    return language.plural(known.sign, known.many, number) if known.many else known.sign
 
 
 def show(value: Quantity, second: Mapping[str, str] | None = None, language: Locale = ENGLISH) -> str:
     """`60 µm`, or `60 µm (2.36 mil)` where `second` names another unit for the kind."""
-    return _with_second(_figure(value), unit_sign(value.unit), [value], second, language)
+    return _with_second(_figure(value), [value], second, language)
 
 
 def show_range(value: Range, second: Mapping[str, str] | None = None, language: Locale = ENGLISH) -> str:
@@ -63,7 +39,7 @@ def show_range(value: Range, second: Mapping[str, str] | None = None, language: 
             low, high = (show(limit, second, language) for limit in (value.low, value.high))
             return between.format(low=low, high=high)
         figures = between.format(low=_figure(value.low), high=_figure(value.high))
-        return _with_second(figures, unit_sign(value.high.unit), [value.low, value.high], second, language)
+        return _with_second(figures, [value.low, value.high], second, language)
     if value.low is not None:
         return language(AT_LEAST).format(show(value.low, second, language))
     return language(AT_MOST).format(show(value.high, second, language)) if value.high is not None else ""
@@ -73,9 +49,8 @@ def _figure(value: Quantity) -> str:
     return value.digits or f"{significant(value.number):f}"
 
 
-def _with_second(
-    figures: str, unit: str, values: list[Quantity], second: Mapping[str, str] | None, language: Locale
-) -> str:
+def _with_second(figures: str, values: list[Quantity], second: Mapping[str, str] | None, language: Locale) -> str:
+    unit = unit_sign(values[-1].unit, values[-1].number, language)
     text = f"{language.figures(figures)}\N{NO-BREAK SPACE}{unit}"
     other = (second or {}).get(values[0].kind)
     if other is None or unit_sign(other) == unit:

@@ -15,6 +15,7 @@ from specgen.model.product import Product, Voc, VocCategory
 from specgen.trade.known import NotKnown
 from specgen.trade.voc_limit import VocLimit, reactivity_limit, voc_limit_eu, voc_limit_us_refinish
 from specgen.trade.working import Working
+from specgen.units.display import unit_sign
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import plain_text
 
@@ -67,8 +68,12 @@ def _against(product: Product, stated: Voc, entry: VocCategory | None, on: date,
         return content, law, words("cannot be judged: {}").format(limit.why)
     if isinstance(limit.limit, Quantity):
         return content, law, _dated(f"{words.phrase(limit.limit)}", limit, words)
-    reactivity = f"{words.figures(plain_text(stated.reactivity))} {limit.unit}" if stated.reactivity is not None else ""
-    return reactivity, law, _dated(f"{words.figures(plain_text(limit.limit))} {limit.unit}", limit, words)
+    reactivity = (
+        f"{words.figures(plain_text(stated.reactivity))} {unit_sign(limit.unit)}"
+        if stated.reactivity is not None
+        else ""
+    )
+    return reactivity, law, _dated(f"{words.figures(plain_text(limit.limit))} {unit_sign(limit.unit)}", limit, words)
 
 
 def _dated(figure: str, limit: VocLimit, words: Words) -> str:
