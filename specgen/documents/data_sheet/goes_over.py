@@ -12,8 +12,9 @@ from dataclasses import dataclass
 from specgen.documents.parts.source_marks import Marks, listed, mark
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.facts.pairs.families import paint_name
 from specgen.facts.pairs.old_paint import pass_limits
-from specgen.facts.pairs.overcoat import Overcoating, Verdict, in_words, mechanism, named, overcoating
+from specgen.facts.pairs.overcoat import Overcoating, Verdict, in_words, mechanism, overcoating
 from specgen.model.product import Product, Role
 from specgen.standards.tables import Row, table
 from specgen.units.locale import N_
@@ -118,7 +119,7 @@ def _together(found: Sequence[Overcoating], words: Words) -> str:
 
 
 def _below(verdict: Overcoating, words: Words) -> str:
-    name = words(named(verdict.old))
+    name = words(paint_name(verdict.old))
     return words("{} not yet hard through").format(name) if verdict.fresh else name
 
 
@@ -128,7 +129,7 @@ def _with_contrary(why: str, found: Sequence[Overcoating], marks: Marks, words: 
     for verdict in found:
         if verdict.other is not None:
             says = (mark(words(str(verdict.other)), marks), words(verdict.other_verdict))
-            contrary.setdefault(says, []).append(words(named(verdict.old)))
+            contrary.setdefault(says, []).append(words(paint_name(verdict.old)))
     said = [why]
     for (number, says_so), below in contrary.items():
         on = words(" on {}").format(", ".join(below)) if len(below) < len(found) else ""

@@ -13,8 +13,9 @@ from specgen.documents.method_statement.conditions import Asked, Condition, cond
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.intervals import air_of, interval
+from specgen.facts.pairs.families import paint_name
 from specgen.facts.pairs.layers import LayerPair, layer_pairs
-from specgen.facts.pairs.overcoat import Verdict, named
+from specgen.facts.pairs.overcoat import Verdict
 from specgen.facts.pairs.papers import COLOUR, papers_in
 from specgen.model.job import Job
 from specgen.model.product import Role
@@ -68,7 +69,7 @@ def _after(pair: LayerPair, names: dict[str, str], job: Job, spec: Spec, words: 
             yield told
         return
     if pair.verdict.verdict is Verdict.NOT_LISTED and not pair.stated_by_name:
-        yield unlisted(words(named(pair.verdict.new)), words(named(pair.verdict.old)), words)
+        yield unlisted(words(paint_name(pair.verdict.new)), words(paint_name(pair.verdict.old)), words)
     late = interval(below, above, spec, air_of(job)).late
     window = ""
     if below.hold is not None:

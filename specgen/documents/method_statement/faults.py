@@ -12,8 +12,9 @@ from specgen.documents.parts.source_marks import Marks, listed, mark
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.stack import Stack, stacks
+from specgen.facts.pairs.families import ZINC_RICH, binder_family
 from specgen.facts.pairs.layers import LayerPair, layer_pairs
-from specgen.facts.pairs.overcoat import Verdict, known, mechanism
+from specgen.facts.pairs.overcoat import Verdict, mechanism
 from specgen.facts.pairs.papers import COLOUR
 from specgen.facts.pairs.parts import BLASTING, members
 from specgen.model.job import Job
@@ -24,7 +25,6 @@ from specgen.standards.tables import Row, table
 
 _SOFT = {"soluble", "softens"}
 _AMINE = {"epoxy_2k", "epoxy_latent"}
-_ZINC_RICH = {"zinc_organic", "zinc_inorganic"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,12 +100,12 @@ def _strong_on_soft(work: _Work) -> bool:
         for whole in work.stacks
         if whole.first is not None and whole.top_of_old is not None
     )
-    return any(known(new)["solvent_strength"] == "strong" and _soft(below) for new, below in meets)
+    return any(binder_family(new)["solvent_strength"] == "strong" and _soft(below) for new, below in meets)
 
 
 def _soft(family: str) -> bool:
     """True for paint that a solvent takes; unknown old paint counts as such."""
-    return not family or known(family)["cured_rub"] in _SOFT or known(family)["cure"] == "oxidative"
+    return not family or binder_family(family)["cured_rub"] in _SOFT or binder_family(family)["cure"] == "oxidative"
 
 
 def _layer_pairs(work: _Work) -> Iterator[LayerPair]:
@@ -121,7 +121,7 @@ OCCURS: Mapping[str, Callable[[_Work], bool]] = {
     "always": lambda _: True,
     "several_coats": lambda work: any(len(whole.new) > 1 for whole in work.stacks),
     "isocyanate_and_moisture": lambda work: bool(_families(work) & (members("pu") | {"pu_moisture"})),
-    "zinc_rich": lambda work: bool(_families(work) & _ZINC_RICH),
+    "zinc_rich": lambda work: bool(_families(work) & ZINC_RICH),
     "cures_by_moisture": lambda work: any(
         product.curing in {CuringKind.BLOCKED_AEROSOL, CuringKind.MOISTURE} for product in work.products
     ),

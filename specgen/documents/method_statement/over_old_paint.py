@@ -12,8 +12,9 @@ from dataclasses import replace
 from specgen.documents.method_statement.conditions import Asked, Condition, conditions, names_papers, refusal, unlisted
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.stack import Stack
+from specgen.facts.pairs.families import paint_name
 from specgen.facts.pairs.old_paint import TopPair, citation_of, pass_limits, top_pair, treatments
-from specgen.facts.pairs.overcoat import Overcoating, Verdict, named
+from specgen.facts.pairs.overcoat import Overcoating, Verdict
 from specgen.facts.pairs.papers import COLOUR
 from specgen.model.job import Job, PatchResult
 from specgen.model.preparation import PreparationStep, StepKind
@@ -91,7 +92,7 @@ def _asked(stack: Stack, job: Job, spec: Spec, steps: tuple[PreparationStep, ...
         return
     if pair.verdict.verdict is Verdict.NOT_LISTED:
         if not pair.proven and not _says(steps, _PATCH):
-            yield unlisted(words(named(pair.verdict.new)), words(named(pair.verdict.old)), words)
+            yield unlisted(words(paint_name(pair.verdict.new)), words(paint_name(pair.verdict.old)), words)
         return
     asked = Asked(old=words("the old paint"), papers=_papers(pair))
     found = conditions(_without_window(pair.verdict), _met(pair, job, spec, steps), asked, words)

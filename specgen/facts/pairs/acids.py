@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from specgen.facts.pairs.families import ETCHING
 from specgen.facts.pairs.parts import leaves_acid, painted_with
 from specgen.model.product import Role
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 
-ETCHING = {"wash_primer", "etch_primer_1k"}
-BODY_FILLER = "polyester_putty"
 CLOSING = {Role.PRIMER, Role.FILLER, Role.SEALER}
 
 

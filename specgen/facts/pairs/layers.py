@@ -9,15 +9,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.facts.layer.intervals import windows_for
-from specgen.facts.pairs.overcoat import ZINC, Overcoating, known, overcoating
+from specgen.facts.pairs.families import BODY_FILLER, ETCHING, binder_family
+from specgen.facts.pairs.overcoat import ZINC, Overcoating, overcoating
 from specgen.model.product import Product, Role
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 
-_ACID = {"wash_primer", "etch_primer_1k"}
-_FILLER = "polyester_putty"
 # Zinc dust, wash primer, body filler, oil on zinc, and what goes on acid or filler have rules of their own.
-_MADE_FOR_METAL = {"wash_primer", "zinc_organic", _FILLER}
+_MADE_FOR_METAL = {"wash_primer", "zinc_organic", BODY_FILLER}
 _CARRIES_CLEAR = {Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR}
 
 
@@ -42,8 +41,8 @@ class LayerPair:
         new, old = self.verdict.new, self.verdict.old
         return (
             new in _MADE_FOR_METAL
-            or old in _ACID
-            or old == _FILLER
+            or old in ETCHING
+            or old == BODY_FILLER
             or new == old == "zinc_inorganic"
             or (old in ZINC and "saponification" in self.verdict.mechanisms)
             or (self.above.role is Role.CLEAR and self.below.role not in _CARRIES_CLEAR)
@@ -55,7 +54,7 @@ def layer_pairs(system: System, spec: Spec) -> Iterator[LayerPair]:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         old, new = spec.product_of(below), spec.product_of(above)
         # a drying oil is covered within days, long before it is hard through
-        fresh = known(old.binder)["cure"] == "oxidative"
+        fresh = binder_family(old.binder)["cure"] == "oxidative"
         verdict = overcoating(new.binder, old.binder, fresh=fresh, clear=above.role is Role.CLEAR)
         yield LayerPair(below, above, old, verdict)
 

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import lru_cache
 
+from specgen.facts.pairs.families import binder_family, paint_name
 from specgen.standards.citations import LOGIC, PRACTICE, Basis, Citation
 from specgen.standards.tables import Row, cell_citation, table
 
@@ -81,7 +82,7 @@ class Overcoating:
             Verdict.NOT_LISTED: "is not listed",
         }[self.verdict]
         state = "fresh " if self.fresh else ""
-        text = f"{named(self.new)} over {state}{named(self.old)} {said}"
+        text = f"{paint_name(self.new)} over {state}{paint_name(self.old)} {said}"
         why = "; ".join(mechanism(key)["text"] for key in self.mechanisms) if self.refused else ""
         if why:
             text = f"{text}: {why}"
@@ -104,14 +105,14 @@ def overcoating(new: str, old: str, *, fresh: bool = False, clear: bool = False)
 
     `fresh`: the old coat is not hard through. `clear`: the new coat is a clear coat. Raises KeyError for a family not known.
     """
-    known(new)
+    binder_family(new)
     found = next(_rows(new, old, fresh, clear), None)
     return _from_ladder(new, old, fresh) if found is None else _from_row(new, old, found)
 
 
 def on_rub(new: str, rub: str) -> Overcoating:
     """The verdict where only the solvent rub (a class of rub_test_classes) tells what the old paint is."""
-    strong = known(new)["solvent_strength"] == "strong"
+    strong = binder_family(new)["solvent_strength"] == "strong"
     ground = weakest(
         cell_citation("binder_families", new, "solvent_strength"), table_row("old_paint_tests", "rub_test")
     )
@@ -129,20 +130,6 @@ def in_words(needs: Iterable[tuple[str, ...]], papers: str = "") -> str:
         task = table("sanding_stages").row("id", papers)
         texts["abrade"] = f"{texts['abrade']} with P{task['coarsest_p']} to P{task['finest_p']}"
     return "; ".join(" or ".join(texts[need] for need in choice) for choice in needs)
-
-
-def known(family: str) -> Row:
-    """The row of a binder family. Raises KeyError for one that is not known."""
-    return table("binder_families").row("id", family)
-
-
-def named(key: str) -> str:
-    """A family, a material or a class of the rub test in words."""
-    for name in ("binder_families", "materials"):
-        for row in table(name).rows:
-            if row["id"] == key:
-                return row["name"]
-    return f"old paint that is {key} in the solvent rub" if key != "softens" else "old paint that softens in the rub"
 
 
 def mechanism(key: str) -> Row:
@@ -200,7 +187,7 @@ def _from_row(new: str, old: str, found: _Found) -> Overcoating:
     other = Citation(Basis.SECONDARY, row["other_document"]) if row["other_document"] else None
     says = table("overcoat_matrix").row_citation(row)
     alike = [
-        f"{named(group['member'])} is taken like {group['name'].split(',')[0]}"
+        f"{paint_name(group['member'])} is taken like {group['name'].split(',')[0]}"
         for group in groups
         if not table("overcoat_groups").row_citation(group).basis.confirmed
     ]

@@ -15,7 +15,7 @@ To put right
 """
 
 from specgen.facts.job.stack import Stack, stacks
-from specgen.facts.pairs.overcoat import named
+from specgen.facts.pairs.families import paint_name
 from specgen.rules.kit import WARNING, Concern, Job, Problem, Problems, Row, Spec, date, rule, table
 
 _LIMITS = table("dry_heat_limits")
@@ -35,7 +35,9 @@ def heat_of_the_family(job: Job, spec: Spec, on: date) -> Problems:
             if hottest.to("degC") <= _degrees(lowest):
                 continue
             figures = "; ".join(f"{row['most_C']} degC ({_LIMITS.row_citation(row)})" for row in rows)
-            what = f"{stack.item.id} gets {hottest} hot; {named(family)} ({', '.join(of)}) usually stands {figures}"
+            what = (
+                f"{stack.item.id} gets {hottest} hot; {paint_name(family)} ({', '.join(of)}) usually stands {figures}"
+            )
             yield Problem(("items", stack.item.id, "service_temperature"), what, source=_LIMITS.row_citation(lowest))
 
 

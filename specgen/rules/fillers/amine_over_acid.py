@@ -14,7 +14,8 @@ To put right
     Rinse the acid off and say so, keep the wash primer two-pack and thin and cover it in its window, or get the maker's statement for the pair.
 """
 
-from specgen.facts.pairs.acids import BODY_FILLER, acid_below, stacked
+from specgen.facts.pairs.acids import acid_below, stacked
+from specgen.facts.pairs.families import BODY_FILLER
 from specgen.rules.kit import NOTE, WARNING, Problem, Problems, Spec, System, date, rule, table
 from specgen.standards.citations import documents
 

@@ -17,7 +17,8 @@ To put right
     Put a filler or an epoxy primer over every filled spot, and out over its edge.
 """
 
-from specgen.facts.pairs.acids import BODY_FILLER, CLOSING
+from specgen.facts.pairs.acids import CLOSING
+from specgen.facts.pairs.families import BODY_FILLER
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
 
 

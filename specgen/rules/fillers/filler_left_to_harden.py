@@ -22,7 +22,7 @@ To put right
 
 from fractions import Fraction
 
-from specgen.facts.pairs.acids import BODY_FILLER
+from specgen.facts.pairs.families import BODY_FILLER
 from specgen.rules.kit import WARNING, Problem, Problems, Quantity, Spec, System, date, rule, table
 
 _WINDOWS = table("recoat_windows")

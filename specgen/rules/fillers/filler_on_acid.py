@@ -22,7 +22,8 @@ To put right
     Fill on bare sanded metal, or on cured and scuffed epoxy primer.
 """
 
-from specgen.facts.pairs.acids import BODY_FILLER, acid_below, stacked
+from specgen.facts.pairs.acids import acid_below, stacked
+from specgen.facts.pairs.families import BODY_FILLER
 from specgen.rules.kit import NOTE, PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule
 
 

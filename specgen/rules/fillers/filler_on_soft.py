@@ -21,7 +21,8 @@ To put right
     Sand back to metal or to a sound two-pack coat before filling.
 """
 
-from specgen.facts.pairs.acids import BODY_FILLER, ETCHING, stacked
+from specgen.facts.pairs.acids import stacked
+from specgen.facts.pairs.families import BODY_FILLER, ETCHING
 from specgen.facts.pairs.parts import painted_with
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule, table
 

@@ -21,7 +21,7 @@ To put right
     Put an epoxy primer below the filler, or have the maker state the filler for zinc and waive this.
 """
 
-from specgen.facts.pairs.acids import BODY_FILLER
+from specgen.facts.pairs.families import BODY_FILLER
 from specgen.facts.pairs.parts import painted_with
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule
 

@@ -25,7 +25,7 @@ To put right
 from fractions import Fraction
 
 from specgen.facts.layer.film import film_limit
-from specgen.facts.pairs.acids import BODY_FILLER
+from specgen.facts.pairs.families import BODY_FILLER
 from specgen.rules.kit import WARNING, Concern, Problem, Problems, Quantity, Spec, System, date, rule, show, table
 
 _LIMITS = table("family_film_limits")

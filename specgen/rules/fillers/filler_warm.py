@@ -20,7 +20,7 @@ To put right
     Warm panel, filler and room; 22 to 27 degC is best.
 """
 
-from specgen.facts.pairs.acids import BODY_FILLER
+from specgen.facts.pairs.families import BODY_FILLER
 from specgen.rules.kit import NOTE, WARNING, Concern, Job, Problem, Problems, Spec, date, rule, table
 
 _LIMITS = table("climate_limits")

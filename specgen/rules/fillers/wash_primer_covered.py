@@ -29,7 +29,8 @@ To put right
 
 from fractions import Fraction
 
-from specgen.facts.pairs.acids import BODY_FILLER, CLOSING, ETCHING
+from specgen.facts.pairs.acids import CLOSING
+from specgen.facts.pairs.families import BODY_FILLER, ETCHING
 from specgen.rules.kit import ERROR, Problem, Problems, Quantity, Range, Spec, System, date, rule, table
 from specgen.units.display import show_range
 

@@ -17,7 +17,7 @@ To put right
 """
 
 from specgen.facts.job.stack import exposure_of, stacks
-from specgen.facts.pairs.overcoat import known
+from specgen.facts.pairs.families import binder_family
 from specgen.model.job import Exposure
 from specgen.rules.kit import WARNING, Job, Path, Problem, Problems, Role, Spec, cell_citation, date, rule
 
@@ -36,10 +36,10 @@ def stands_the_sun(job: Job, spec: Spec, on: date) -> Problems:
         last = stack.last
         if last is None or exposure_of(job, stack.item) is not Exposure.EXTERIOR or last.layer.role is Role.BASE_COAT:
             continue  # a base coat without clear has a rule of its own
-        suffers = _SUFFERS.get(known(last.family)["uv"])
+        suffers = _SUFFERS.get(binder_family(last.family)["uv"])
         path: Path = ("items", stack.item.id, "exposure") if stack.item.exposure is not None else ("exposure",)
         if suffers is None or (path, stack.system.id) in told:
             continue
         told.add((path, stack.system.id))
-        what = f"{stack.item.id} is outdoors and ends in {last.layer.id}, a {known(last.family)['name']}: it {suffers}"
+        what = f"{stack.item.id} is outdoors and ends in {last.layer.id}, a {binder_family(last.family)['name']}: it {suffers}"
         yield Problem(path, what, source=cell_citation("binder_families", last.family, "uv"))

@@ -15,7 +15,8 @@ To put right
 """
 
 from specgen.facts.job.stack import NewLayer, stacks
-from specgen.facts.pairs.overcoat import known, overcoating, table_row, weakest
+from specgen.facts.pairs.families import binder_family
+from specgen.facts.pairs.overcoat import overcoating, table_row, weakest
 from specgen.rules.kit import ERROR, WARNING, Citation, Job, Problem, Problems, Spec, cell_citation, date, rule
 
 _BITUMEN = "bituminous"
@@ -42,5 +43,5 @@ def _ground(new: NewLayer) -> Citation:
     if pair.refused and pair.citation.basis.confirmed:
         return pair.citation
     bites = cell_citation("binder_families", new.family, "solvent_strength")
-    strong = known(new.family)["solvent_strength"] == "strong"
+    strong = binder_family(new.family)["solvent_strength"] == "strong"
     return weakest(table_row("mechanisms", "bleeding"), bites if strong else pair.citation)

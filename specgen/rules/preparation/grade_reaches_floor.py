@@ -14,11 +14,15 @@ To put right
     Prepare to the grade named, or choose a primer made for the grade you can reach.
 """
 
+from specgen.facts.pairs.families import ZINC_RICH
+from specgen.facts.pairs.floor import missed_floor
 from specgen.facts.pairs.parts import prepared_with
-from specgen.rules.kit import ERROR, Preparation, Problems, Spec, cite, date, rule
-from specgen.rules.preparation.floor import below_floor
+from specgen.rules.kit import ERROR, NOTE, WARNING, Preparation, Problem, Problems, Spec, cite, date, rule
+from specgen.trade.known import NotKnown
 
-ZINC_RICH = {"zinc_organic", "zinc_inorganic"}
+# What to do where the grade cannot be judged.
+_STATE = "write the grade of the working step, as in Sa 2 1/2"
+_COMPARABLE = "name a grade of the series SSPC or ISO 8501-1"
 
 
 @rule(
@@ -30,7 +34,14 @@ ZINC_RICH = {"zinc_organic", "zinc_inorganic"}
 def grade_reaches_floor(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
         product = spec.product_of(part.system.layers[0])
-        if part.is_bare_steel and product.binder not in ZINC_RICH:
-            yield from below_floor(
-                part, product.binder, f"the product {product.id}", "the primer then stands on rust and scale"
-            )
+        if not part.is_bare_steel or product.binder in ZINC_RICH:
+            continue
+        missed = missed_floor(part, product)
+        if isinstance(missed, NotKnown):
+            remedy = _STATE if missed.missing else _COMPARABLE
+            yield Problem(missed.at, f"cannot judge: {missed.why}", remedy, NOTE, absolute=True)
+        elif missed is not None:
+            below = f"{missed.step.grade} on {part.name} below the product {product.id}{missed.paint}"
+            what = f"{below}: {missed.least}; the primer then stands on rust and scale"
+            weight = ERROR if missed.certain else WARNING
+            yield Problem(missed.path, what, missed.remedy, weight, missed.source, absolute=True)

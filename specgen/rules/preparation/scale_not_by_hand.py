@@ -13,9 +13,9 @@ To put right
     Blast, pickle (SP 8) or take power tools to bare metal (SP 11).
 """
 
+from specgen.facts.pairs.floor import best_step
 from specgen.facts.pairs.parts import grade_notes, prepared_with
 from specgen.rules.kit import NOTE, WARNING, Preparation, Problem, Problems, Spec, cite, date, rule, table
-from specgen.rules.preparation.floor import best_step
 
 
 @rule(

@@ -12,6 +12,7 @@ To put right
     Take products whose makers state them for flexible parts, and treat a doubtful part as flexible.
 """
 
+from specgen.facts.pairs.families import BODY_FILLER
 from specgen.facts.pairs.parts import painted_with
 from specgen.rules.kit import NOTE, WARNING, Problem, Problems, Spec, System, cell_citation, date, rule
 
@@ -23,7 +24,7 @@ def flexible_part(system: System, spec: Spec, on: date) -> Problems:
     for part in painted_with(system, spec):
         if not part.substrate.flexible:
             continue
-        brittle = [layer for layer in system.layers if spec.product_of(layer).binder == "polyester_putty"]
+        brittle = [layer for layer in system.layers if spec.product_of(layer).binder == BODY_FILLER]
         for layer in brittle:
             yield Problem(("layers", layer.id, "product"), f"body filler on {part.name} that bends")
         if not brittle:

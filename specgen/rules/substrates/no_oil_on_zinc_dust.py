@@ -17,9 +17,9 @@ To put right
     Put an epoxy tie coat between the two.
 """
 
+from specgen.facts.pairs.families import ZINC_RICH
 from specgen.facts.pairs.parts import painted_with
 from specgen.rules.kit import WARNING, Basis, Layer, Problem, Problems, Spec, System, cite, date, rule, table
-from specgen.rules.preparation.grade_reaches_floor import ZINC_RICH
 
 
 @rule(

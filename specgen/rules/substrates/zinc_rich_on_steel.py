@@ -19,9 +19,9 @@ To put right
     Put the zinc-rich coat first, on blasted steel, or leave it out.
 """
 
+from specgen.facts.pairs.families import ZINC_RICH
 from specgen.facts.pairs.parts import painted_with
 from specgen.rules.kit import ERROR, Problem, Problems, Spec, System, date, rule, table
-from specgen.rules.preparation.grade_reaches_floor import ZINC_RICH
 
 _MECHANISMS = table("mechanisms")
 _CONTACT = _MECHANISMS.row_citation(_MECHANISMS.row("id", "no_metal_contact"))

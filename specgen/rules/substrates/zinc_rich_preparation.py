@@ -20,10 +20,15 @@ To put right
     Blast to Sa 2 1/2, or take an epoxy primer for what tools can reach.
 """
 
+from specgen.facts.pairs.families import ZINC_RICH
+from specgen.facts.pairs.floor import missed_floor
 from specgen.facts.pairs.parts import prepared_with
-from specgen.rules.kit import ERROR, Concern, Preparation, Problems, Spec, cite, date, rule
-from specgen.rules.preparation.floor import below_floor
-from specgen.rules.preparation.grade_reaches_floor import ZINC_RICH
+from specgen.rules.kit import ERROR, NOTE, WARNING, Concern, Preparation, Problem, Problems, Spec, cite, date, rule
+from specgen.trade.known import NotKnown
+
+# What to do where the grade cannot be judged.
+_STATE = "write the grade of the working step, as in Sa 2 1/2"
+_COMPARABLE = "name a grade of the series SSPC or ISO 8501-1"
 
 
 @rule(
@@ -36,7 +41,14 @@ from specgen.rules.preparation.grade_reaches_floor import ZINC_RICH
 def zinc_rich_preparation(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
         product = spec.product_of(part.system.layers[0])
-        if part.is_bare_steel and product.binder in ZINC_RICH:
-            yield from below_floor(
-                part, product.binder, f"the product {product.id}", "the zinc then has no contact with the steel"
-            )
+        if not part.is_bare_steel or product.binder not in ZINC_RICH:
+            continue
+        missed = missed_floor(part, product)
+        if isinstance(missed, NotKnown):
+            remedy = _STATE if missed.missing else _COMPARABLE
+            yield Problem(missed.at, f"cannot judge: {missed.why}", remedy, NOTE, absolute=True)
+        elif missed is not None:
+            below = f"{missed.step.grade} on {part.name} below the product {product.id}{missed.paint}"
+            what = f"{below}: {missed.least}; the zinc then has no contact with the steel"
+            weight = ERROR if missed.certain else WARNING
+            yield Problem(missed.path, what, missed.remedy, weight, missed.source, absolute=True)

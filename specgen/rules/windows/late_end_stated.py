@@ -15,7 +15,8 @@ To put right
 """
 
 from specgen.facts.layer.intervals import windows_for
-from specgen.facts.pairs.overcoat import known, table_row
+from specgen.facts.pairs.families import binder_family
+from specgen.facts.pairs.overcoat import table_row
 from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, date, rule
 
 
@@ -28,7 +29,7 @@ from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, date, ru
 def late_end_stated(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         product = spec.product_of(below)
-        if known(product.binder)["cured_rub"] != "resistant" or below.abraded_with is not None:
+        if binder_family(product.binder)["cured_rub"] != "resistant" or below.abraded_with is not None:
             continue
         for entry in windows_for(below, above, spec):
             if entry.window.high is None:

@@ -18,7 +18,7 @@ from fractions import Fraction
 
 from specgen.facts.layer.bands import bands, family_names, shrinkage
 from specgen.facts.layer.intervals import at_or_above, coldest_air, late_allowed, warmest_air, windows_for
-from specgen.facts.pairs.overcoat import known
+from specgen.facts.pairs.families import binder_family
 from specgen.model.product import OvercoatWindow
 from specgen.rules.kit import (
     LOGIC,
@@ -52,7 +52,7 @@ def window_at_the_air(system: System, spec: Spec, on: date) -> Problems:
     warmest, coldest = warmest_air(system, spec), coldest_air(system, spec)
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         family, windows = spec.product_of(below).binder, windows_for(below, above, spec)
-        if below.hold is None or not windows or known(family)["cure"] not in _CURES:
+        if below.hold is None or not windows or binder_family(family)["cure"] not in _CURES:
             continue
         path, hold = ("layers", below.id, "hold"), below.hold
         last = _last(windows, warmest) if warmest is not None and not late_allowed(below, above) else None

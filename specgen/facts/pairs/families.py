@@ -1,0 +1,23 @@
+"""Binder families: the row of each, its name, and the sets of them that rules and pages speak of."""
+
+from __future__ import annotations
+
+from specgen.standards.tables import Row, table
+
+ZINC_RICH = frozenset({"zinc_organic", "zinc_inorganic"})
+ETCHING = frozenset({"wash_primer", "etch_primer_1k"})
+BODY_FILLER = "polyester_putty"
+
+
+def binder_family(family: str) -> Row:
+    """The row of a family in the table binder_families. Raises KeyError for one that is not there."""
+    return table("binder_families").row("id", family)
+
+
+def paint_name(key: str) -> str:
+    """A family, a material or a class of the rub test in words."""
+    for name in ("binder_families", "materials"):
+        for row in table(name).rows:
+            if row["id"] == key:
+                return row["name"]
+    return f"old paint that is {key} in the solvent rub" if key != "softens" else "old paint that softens in the rub"

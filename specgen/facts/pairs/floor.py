@@ -1,0 +1,116 @@
+"""Whether the grade a part is prepared to reaches the least one a table asks below its first coat, and how surely.
+
+Asked by the rules on least preparation: `preparation.grade_reaches_floor` and `substrates.zinc_rich_preparation`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from specgen.facts.pairs.parts import WORKING, Part
+from specgen.model.preparation import PreparationStep
+from specgen.model.product import Product
+from specgen.model.system import Corrosivity
+from specgen.standards.citations import Citation
+from specgen.standards.tables import Row, table
+from specgen.trade.known import NotKnown
+
+
+@dataclass(frozen=True, slots=True)
+class MissedFloor:
+    """The least grades of one row of the table that no step reaches; `step` states the cleanest grade, `path` is its place.
+
+    `confirmed`: grade and least grade are of one series, or paired by a published equivalence; else the ladder of common
+    practice decided alone. `certain`: that, and each row for the family is missed, so that none of its paints may stand on it.
+    """
+
+    step: PreparationStep
+    path: tuple[str, ...]
+    row: Row
+    confirmed: bool
+    certain: bool
+
+    @property
+    def paint(self) -> str:
+        """` (drying oil)`: which paint of its family the row speaks of; empty where of all."""
+        return f" ({self.row['paint']})" if self.row["paint"] else ""
+
+    @property
+    def least(self) -> str:
+        """`SP 6 or SP 11 is the least, compared over the ladder of common practice`."""
+        return f"{self.row['grades']} is the least{'' if self.confirmed else ', compared over the ladder of common practice'}"
+
+    @property
+    def remedy(self) -> str:
+        return f"prepare to {self.row['grades']}, or choose a primer made for {self.step.grade}"
+
+    @property
+    def source(self) -> Citation:
+        return table("minimum_preparation").row_citation(self.row)
+
+
+def missed_floor(part: Part, product: Product) -> MissedFloor | NotKnown | None:
+    """What the preparation of a part misses below a product on it; None where it reaches the least or no table asks one.
+
+    Of several rows that are missed the one missed most surely; NotKnown names the place of the grade that is not stated or
+    stands outside the ladder.
+    """
+    rows = _rows(part, product.binder)
+    if not rows:
+        return None
+    about, steps = f"the preparation below the product {product.id}", ("preparations", part.preparation.id, "steps")
+    step = best_step(part)
+    if step is None or step.grade is None:
+        why = f"no step states the grade that the product {product.id} stands on, on {part.name}"
+        return NotKnown(about, why, ("the grade of the working step",), at=steps)
+    at = (*steps, step.id, "grade")
+    missed: list[tuple[Row, bool]] = []
+    for row in rows:
+        found = [reaches(step.grade, least) for least in row["grades"].split(" or ")]
+        compared = [one for one in found if one is not None]
+        if not compared:
+            return NotKnown(about, f"{step.grade} stands outside the ladder that {row['grades']} is on", at=at)
+        if not any(reached for reached, _ in compared):
+            missed.append((row, any(confirmed for _, confirmed in compared)))
+    if not missed:
+        return None
+    # A family with several rows holds several paints; the source of the one that is missed most surely comes first.
+    row, confirmed = next((pair for pair in missed if pair[1]), missed[0])
+    return MissedFloor(step, at, row, confirmed, confirmed and len(missed) == len(rows))
+
+
+def reaches(grade: str, least: str) -> tuple[bool, bool] | None:
+    """Whether a grade is as clean as another, and whether that is confirmed; None where one stands outside the ladder."""
+    level = {row["grade"]: int(row["level"]) for row in table("preparation_ladder").rows}
+    if grade not in level or least not in level:
+        return None
+    series = {row["id"]: row["series"] for row in table("preparation_grades").rows}
+    alike = {grade} | _equals(grade)
+    return level[grade] >= level[least], any(series[other] == series[least] for other in alike)
+
+
+def best_step(part: Part) -> PreparationStep | None:
+    """The step with the cleanest grade; None where no working step states one."""
+    level = {row["grade"]: int(row["level"]) for row in table("preparation_ladder").rows}
+    graded = [step for step in part.preparation.steps if step.grade is not None and step.do in WORKING]
+    return max(graded, key=lambda step: level.get(step.grade or "", -1), default=None)
+
+
+def _rows(part: Part, family: str) -> list[Row]:
+    claim = part.system.category
+    severe = claim is not None and claim.corrosivity is Corrosivity.C5
+    of_family = [row for row in table("minimum_preparation").rows if row["family"] == family]
+    if part.item.repair is not None and not severe:
+        small = [row for row in of_family if row["service"] == "small spots"]
+        if small:
+            return small
+    wanted = "severe" if severe else "normal"
+    return [row for row in of_family if row["service"] == wanted]
+
+
+def _equals(grade: str) -> set[str]:
+    """Grades a published chart takes as equal."""
+    pairs = [row for row in table("preparation_equivalences").rows if row["basis"] == "published"]
+    return {row["equals"] for row in pairs if row["grade"] == grade} | {
+        row["grade"] for row in pairs if row["equals"] == grade
+    }
