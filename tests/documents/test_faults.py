@@ -168,8 +168,8 @@ def test_spot_that_cannot_be_blasted_has_its_grade() -> None:
 
 def test_application_begins_with_shaking_and_ends_with_the_valve() -> None:
     spec = _spec()
-    words, climate = _words(spec), spec.jobs["refit"].climate
-    at_job = application_at(spec.products["primer"], climate, words)
+    words, job = _words(spec), spec.jobs["refit"]
+    at_job = application_at(spec.products["primer"], job, words)
     assert at_job.steps == (
         ("Shake", f"Shake 2{NB}min, counted from the first rattle of the ball."),
         ("Spray", f"20 to 25{NB}cm from the part, strokes overlapping by 50{NB}%, in the passes and with the waits of the table of coats."),
@@ -177,7 +177,7 @@ def test_application_begins_with_shaking_and_ends_with_the_valve() -> None:
     )  # fmt: skip
     alone = application(spec.products["primer"], words)
     assert alone.steps[1][1].endswith(f"usually 4 cross coats, 5 to 10{NB}min between passes.")
-    tin = application_at(spec.products["barrier"], climate, words)
+    tin = application_at(spec.products["barrier"], job, words)
     assert [name for name, _ in tin.steps] == [
         "Stir",
         "Mix",
@@ -192,7 +192,7 @@ def test_application_begins_with_shaking_and_ends_with_the_valve() -> None:
 def test_drying_is_that_of_the_coldest_air_of_the_job() -> None:
     rows = "[{id: a, stage: dust-dry, time: 40 min, air: 10 degC}, {id: b, stage: dust-dry, time: 30 min, air: 14 degC}, {id: c, stage: dust-dry, time: 20 min, air: 20 degC}, {id: d, stage: dry-to-handle, time: 8 h, air: 20 degC}]"
     spec = _spec((("products.primer.drying", rows),))
-    found = application_at(spec.products["primer"], spec.jobs["refit"].climate, _words(spec)).drying
+    found = application_at(spec.products["primer"], spec.jobs["refit"], _words(spec)).drying
     assert [text.split(" (")[0] for _, text in found] == [f"30{NB}min at 14{NB}°C", f"8{NB}h at 20{NB}°C"]
     assert len(application(spec.products["primer"], _words(spec)).drying) == 4
 
@@ -201,8 +201,10 @@ def test_part_temperature_is_the_jobs_where_it_states_one() -> None:
     spec = _spec((("products.primer.application.panel_temperature", "10..35 degC"),))
     product, words = spec.products["primer"], _words(spec)
     assert "Part temperature" in dict(application(product, words).values)
-    assert "Part temperature" not in dict(application_at(product, spec.jobs["refit"].climate, words).values)
-    assert "Part temperature" in dict(application_at(product, None, words).values)
+    assert "Part temperature" not in dict(application_at(product, spec.jobs["refit"], words).values)
+    assert "Part temperature" in dict(
+        application_at(product, spec.jobs["refit"].model_copy(update={"climate": None}), words).values
+    )
 
 
 def test_goes_over_holds_what_the_tables_hold_and_no_more() -> None:
