@@ -6,6 +6,9 @@ Why
     Above the sag limit the coat runs down an upright panel before it sets, and runs are sanded out with the film.
 Passes
     products.barrier.film.sag_limit_wet: 160 um
+
+    Given second good
+    products.mastic.film.sag_limit_wet: 6 mil
 Fails
     products.barrier.film.sag_limit_wet: 150 um    # at systems.chassis.layers.barrier.coats
 
@@ -14,6 +17,11 @@ Fails
 
     products.clear.film.sag_limit_wet: 120 um    # at systems.cab.layers.clear.passes
     without products.clear.solids.sprayed
+
+    Given second good
+    products.touch-up.film.sag_limit_wet: 1 mil    # at systems.touch.layers.ground.passes    # at systems.touch.layers.face.passes
+
+    products.primer.film.sag_limit_wet: 40 um    # at systems.cab.layers.primer.passes
 To put right
     Lay down more and thinner passes or coats: each at most the sag limit times the volume solids.
 """

@@ -6,10 +6,23 @@ Why
     Where the colour needs more film than it may have, the undercoat shows through or the coat is laid on too thick.
 Passes
     products.base.film.hiding: 30 um
+
+    products.primer.film.hiding: 80 um
+
+    Given a coat with no film limits at all
+    products.base.film: {hiding: 35 um}
+
+    Given second good
+    systems.deck.layers.gloss.film: {min: 1.5 mil, nominal: 1.5 mil, max: 1.5 mil}
 Fails
     products.base.film.hiding: 35 um    # at systems.cab.layers.base.film.max
 
     products.base.variants.standard.overrides: {hiding: 40 um}    # at systems.cab.layers.base.film.max
+
+    products.primer.film.hiding: 81 um    # at systems.cab.layers.primer.film.max
+
+    Given second good
+    products.mastic.variants.buff.overrides: {solids_in_can: 64 %, solids_sprayed: 64 %, hiding: 8.1 mil}    # at systems.deck.layers.second.film.max
 To put right
     Choose an undercoat nearer to the colour, more coats where the product allows them, or another colour.
 """

@@ -6,9 +6,19 @@ Why
     Before the comb is out of the film the film has shrunk; the reading is too low and the painter adds paint.
 Passes
     systems.cab.layers.base.wet_target: 43 um
+
+    Given second good
+    systems.deck.layers.first.wet_target: 6 mil
 Fails
     products.base.binder: nitrocellulose
     systems.cab.layers.base.wet_target: 43 um    # at systems.cab.layers.base.wet_target
+
+    Given second good
+    products.touch-up.binder: vinyl
+    systems.touch.layers.ground.wet_target: 1.4 mil    # at systems.touch.layers.ground.wet_target    # also PRE008 at preparations.sand.steps.sand.grade
+
+    products.primer.binder: zinc_inorganic
+    systems.cab.layers.primer.wet_target: 50 um    # at systems.cab.layers.primer.wet_target    # also SUB004 at preparations.sand-steel.steps.sand.grade
 To put right
     Steer such a coat by its passes and by weighed panels, and leave the wet target out.
 """

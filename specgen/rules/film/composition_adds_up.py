@@ -6,12 +6,25 @@ Why
     Solids, coverage and emissions are worked out from the composition; with a part missing or counted twice every one of them is wrong.
 Passes
     products.primer.composition.solvent.mass_share: 40.0 %
+
+    products.primer.composition.gas.mass_share: 31 %
+    products.primer.composition.solvent.mass_share: 39 %
+
+    products.primer.composition.solvent.mass_share: 39.7 %
+    products.primer.composition.gas.mass_share: 29.7 %
 Fails
     products.primer.composition.gas.mass_share: 25 %    # at products.primer.composition    # also USE009 at products.primer.composition
 
     products.primer.composition.solvent.name: propellant    # at products.primer.composition.gas.name
 
     products.primer.composition.gas.density: 0 g/mL    # at products.primer.composition.gas.density    # also USE009 at products.primer.composition
+
+    products.primer.composition.solids.density: 0 g/mL    # at products.primer.composition.solids.density    # also USE009 at products.primer.composition    # also USE009 at products.primer.composition
+
+    products.primer.composition.gas.mass_share: 28.4 %    # at products.primer.composition    # also USE009 at products.primer.composition
+
+    products.primer.composition.solvent.mass_share: 39.7 %
+    products.primer.composition.gas.mass_share: 29.6 %    # at products.primer.composition    # also USE009 at products.primer.composition
 To put right
     Complete or correct the list; put two lines of one substance together.
 """

@@ -11,6 +11,10 @@ Passes
     systems.cab.layers.clear.film: {nominal: 50 um, max: 70 um}
     systems.cab.layers.clear.polishing_removes: 12.7 um
     systems.cab.layers.clear.least_after: 25 um
+
+    systems.cab.layers.primer.sanding_removes: 5 um
+    systems.cab.layers.primer.polishing_removes: 5 um
+    systems.cab.layers.primer.least_after: 30 um
 Fails
     systems.cab.layers.clear.polishing_removes: 12.7 um
     systems.cab.layers.clear.least_after: 40 um    # at systems.cab.layers.clear.least_after
@@ -20,6 +24,15 @@ Fails
     systems.cab.layers.clear.least_after: 40 um    # at systems.cab.layers.clear.least_after
 
     systems.cab.layers.primer.sanding_removes: 10 um    # at systems.cab.layers.primer.least_after
+
+    systems.cab.layers.primer.sanding_removes: 5 um
+    systems.cab.layers.primer.polishing_removes: 5 um
+    systems.cab.layers.primer.least_after: 30.1 um    # at systems.cab.layers.primer.least_after
+
+    Given a coat with no film limits at all
+    systems.cab.layers.base.least_after: 10 um    # at systems.cab.layers.base.film.min
+    systems.cab.layers.clear.polishing_removes: 12.7 um
+    systems.cab.layers.clear.least_after: 40 um    # at systems.cab.layers.clear.least_after
 To put right
     Raise the minimum of the layer by what is taken off, or limit what may be taken off.
 """

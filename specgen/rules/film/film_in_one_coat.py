@@ -7,6 +7,9 @@ Why
 Passes
     products.primer.film.max_single_coat: 40 um
     systems.cab.layers.primer.coats: 2
+
+    Given second good
+    products.gloss.film.max_single_coat: 2.5 mil
 Fails
     products.primer.film.max_single_coat: 30 um    # at systems.cab.layers.primer.coats
     systems.cab.layers.primer.coats: 2
@@ -22,6 +25,11 @@ Fails
     without systems.cab.total.nominal
 
     systems.chassis.layers.barrier.coats: 0    # at systems.chassis.layers.barrier.coats
+
+    Given second good
+    products.gloss.film.max_single_coat: 2.4 mil    # at systems.deck.layers.gloss.coats
+
+    systems.cab.layers.clear.coats: 0    # at systems.cab.layers.clear.coats
 To put right
     Coats are the maximum of the layer divided by the most film in one coat, rounded up; or lower the maximum.
 """

@@ -6,12 +6,31 @@ Why
     Below the usual film the spray lands half dry and feels like sandpaper; above it the coat sags on an upright panel. A figure far off is most often the film of the whole coat.
 Passes
     products.base.film.per_pass: 12 um
+
+    products.primer.film.per_pass: 20 um
+
+    products.base.film.per_pass: 8 um
+    systems.cab.layers.base.passes: 3
+
+    products.barrier.film.per_pass: 60 um
+
+    without products.clear.film.per_pass
 Fails
     products.primer.film.per_pass: 21 um    # at products.primer.film.per_pass
     systems.cab.layers.primer.passes: 3
 
     products.primer.variants.grey.overrides: {per_pass: 6 um}    # at products.primer.variants.grey.overrides.per_pass
     systems.cab.layers.primer.passes: 10
+
+    products.base.film.per_pass: 7 um    # at products.base.film.per_pass
+    products.base.variants.standard.overrides: {per_pass: 8 um}
+    systems.cab.layers.base.passes: 3
+
+    products.primer.variants.red: {id: red, name: red, order_number: EX-101, overrides: {per_pass: 21 um}}    # at products.primer.variants.red.overrides.per_pass
+
+    products.primer.variants.grey.overrides: {per_pass: 21 um}    # at products.primer.variants.grey.overrides.per_pass
+    products.primer.variants.red: {id: red, name: red, order_number: EX-101, overrides: {per_pass: 20 um}}
+    systems.cab.layers.primer.passes: 3
 To put right
     Confirm the figure on a weighed panel, then take the finding on with a waiver that names the panel; or correct the figure.
 """

@@ -7,10 +7,21 @@ Why
 Passes
     systems.cab.layers.primer.film: {min: 45 um, nominal: 60 um, max: 70 um}
     systems.cab.total: {min: 100 um, max: 170 um}
+
+    Given second good
+    systems.deck.layers.gloss.film: {min: 1.5 mil, nominal: 2 mil, max: 3 mil}
+
+    without products.base.film.min
+    without products.clear.film.max
 Fails
     systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um, max: 100 um}    # at systems.cab.layers.primer.film.max
 
     systems.cab.layers.primer.film: {min: 30 um, nominal: 60 um, max: 80 um}    # at systems.cab.layers.primer.film.min
+
+    systems.cab.layers.clear.film: {min: 39 um, nominal: 50 um, max: 71 um}    # at systems.cab.layers.clear.film.min    # at systems.cab.layers.clear.film.max
+
+    Given second good
+    systems.deck.layers.gloss.film: {min: 1.49 mil, nominal: 2 mil, max: 3.01 mil}    # at systems.deck.layers.gloss.film.min    # at systems.deck.layers.gloss.film.max    # also FLM008 at systems.deck.layers.gloss.coats
 To put right
     Stay inside the product's range, or choose another product.
 """

@@ -7,6 +7,12 @@ Why
 Passes
     systems.cab.layers.primer.film: {min: 60 um, nominal: 60 um, max: 60 um}
     systems.cab.total: {min: 115 um, nominal: 130 um, max: 160 um}
+
+    systems.cab.layers.base.film: {min: 30 um}
+    systems.cab.layers.base.passes: 3
+    without systems.cab.total
+
+    Given a coat with no film limits at all
 Fails
     products.barrier.film.nominal: 50 um    # at products.barrier.film.min
 
@@ -20,6 +26,23 @@ Fails
     without systems.cab.total
 
     jobs.refit.inspection.primer-film.criterion.min: 90 um    # at jobs.refit.inspection.primer-film.criterion.min
+
+    jobs.refit.inspection.primer-film.criterion.max: 0 um    # at jobs.refit.inspection.primer-film.criterion.max    # at jobs.refit.inspection.primer-film.criterion.min
+
+    products.base.film: {min: 31 um, nominal: 30 um, max: 29 um, per_pass: 10 um}    # at products.base.film.min    # at products.base.film.nominal    # also FLM003 at systems.cab.layers.base.film.max    # also FLM003 at systems.cab.layers.base.film.min
+
+    systems.cab.layers.clear.film: {min: 41 um, nominal: 40 um, max: 70 um}    # at systems.cab.layers.clear.film.min
+    without systems.cab.total
+
+    systems.cab.total: {min: 171 um, max: 170 um}    # at systems.cab.total.min
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um, spot_min: 41 um, area_min: 40 um, area_max: 80 um, spot_max: 79 um, text: by the rule}    # at jobs.refit.inspection.primer-film.criterion.spot_min    # at jobs.refit.inspection.primer-film.criterion.area_max
+
+    Given second good
+    jobs.lids.inspection.ground.criterion: {rule: own, min: 2 mil, max: 1.9 mil, text: every reading}    # at jobs.lids.inspection.ground.criterion.min
+
+    Given second good
+    systems.deck.layers.gloss.film: {nominal: 3.01 mil}    # at systems.deck.layers.gloss.film.nominal    # also FLM008 at systems.deck.layers.gloss.coats
 To put right
     Put minimum, nominal and maximum in rising order; leave out what is not known instead of repeating a figure.
 """

@@ -7,6 +7,10 @@ Why
 Passes
     systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}
     without systems.cab.total
+
+    Given a coat with no film limits at all
+
+    Given second good
 Fails
     systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}    # at systems.cab.layers.primer.film.max
     without products.primer.film.max
@@ -15,6 +19,13 @@ Fails
     systems.cab.layers.primer.film: {}    # at systems.cab.layers.primer.film.max
     without products.primer.film.max
     without systems.cab.total
+
+    systems.cab.layers.clear.film: {nominal: 50 um}    # at systems.cab.layers.clear.film.max
+    without products.clear.film.max
+    without systems.cab.total
+
+    Given second good
+    without products.mastic.film.max    # at systems.deck.layers.second.film.max
 To put right
     Take the maximum from the product's data sheet and write it beside the minimum.
 """

@@ -6,8 +6,19 @@ Why
     Two nominal figures for the same film leave it to chance which one the paint is ordered and the film judged by.
 Passes
     systems.cab.total: {nominal: 130 um}
+
+    systems.cab.layers.base.film: {min: 15 um, max: 30 um}
+
+    Given a coat with no film limits at all
+    systems.cab.total: {nominal: 130 um}
 Fails
     systems.cab.total: {min: 95 um, nominal: 120 um, max: 180 um}    # at systems.cab.total.nominal
+
+    Given second good
+    systems.touch.total: {min: 2.5 mil, nominal: 2.71 mil, max: 3.5 mil}    # at systems.touch.total.nominal
+
+    Given second good
+    systems.deck.total: {nominal: 10 mil}    # at systems.deck.total.nominal
 To put right
     Leave the nominal total out and let it be worked out, or correct the layer that is wrong.
 """

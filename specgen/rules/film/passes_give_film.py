@@ -6,6 +6,12 @@ Why
     The painter counts passes, not micrometres: a count that does not give the film gives a wrong panel with a clear conscience.
 Passes
     systems.cab.layers.primer.passes: 5
+
+    systems.cab.layers.clear.film: {min: 51 um, nominal: 55 um, max: 70 um}
+    without systems.cab.total
+
+    systems.cab.layers.clear.film: {min: 40 um, nominal: 50 um, max: 51 um}
+    without systems.cab.total
 Fails
     systems.cab.layers.primer.passes: 2    # at systems.cab.layers.primer.passes
 
@@ -13,6 +19,16 @@ Fails
 
     systems.cab.layers.primer.passes: 2    # at systems.cab.layers.primer.passes
     systems.cab.layers.primer.film: {nominal: 60 um}
+
+    systems.cab.layers.clear.passes: 2    # at systems.cab.layers.clear.passes
+    without systems.cab.layers.base.passes
+    systems.cab.layers.base.coats: 1
+
+    Given second good
+    systems.touch.layers.face.passes: 2    # at systems.touch.layers.face.passes
+
+    Given second good
+    systems.touch.layers.face.passes: 4    # at systems.touch.layers.face.passes
 To put right
     Passes are the nominal film divided by the film of one pass, rounded up; then check the maximum.
 """

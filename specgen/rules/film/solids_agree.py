@@ -6,6 +6,14 @@ Why
     Every wet film, coverage and number of cans is worked out from these figures; two that cannot both be true make all of them void.
 Passes
     products.base.solids: {in_can: 14 %, sprayed: 25 %}
+
+    products.base.variants.standard.overrides: {solids_in_can: 15 %}
+
+    products.primer.solids: {in_can: 17.7 %, sprayed: 17.7 %}
+    products.primer.composition.gas: {id: gas, name: extender, kind: solvent, mass_share: 30 %, density: 0.65 g/mL}
+
+    products.primer.solids: {in_can: 30 %}
+    products.primer.composition: [{id: solids, name: resin, kind: solids, mass_share: 30 %, density: 0.91 g/mL}, {id: solvent, name: solvent blend, kind: solvent, mass_share: 40 %, density: 0.90 g/mL}, {id: gas, name: propellant, kind: propellant, mass_share: 30 %, density: 0.90 g/mL}]
 Fails
     products.base.solids: {in_can: 23 %, sprayed: 14 %}    # at products.base.solids.sprayed
 
@@ -16,6 +24,23 @@ Fails
     products.base.solids: {in_can: 0 %, sprayed: 23 %}    # at products.base.solids.in_can    # also USE009 at products.base.solids.in_can
 
     products.primer.solids: {in_can: 35 %, sprayed: 40 %}    # at products.primer.solids.in_can    # also FLM016 at products.primer.solids.in_can    # also FLM016 at products.primer.solids.sprayed
+
+    products.base.variants.standard.overrides: {solids_in_can: 24 %}    # at products.base.variants.standard.overrides.solids_sprayed
+
+    products.base.variants.gold: {id: gold, name: gold, order_number: EX-gold, overrides: {solids_sprayed: 13 %}}    # at products.base.variants.gold.overrides.solids_sprayed
+    products.base.variants.white: {id: white, name: white, order_number: EX-white, overrides: {solids_sprayed: 24 %}}
+
+    products.base.solids: {in_can: 14 %, sprayed: 0 %}    # at products.base.solids.sprayed
+    products.base.variants.standard.overrides: {solids_sprayed: 20 %}
+
+    Given second good
+    products.mastic.variants.buff.overrides: {solids_in_can: 64 %, solids_sprayed: 65 %}    # at products.mastic.variants.buff.overrides.solids_sprayed
+
+    products.primer.solids: {in_can: 30.1 %}    # at products.primer.solids.in_can
+    products.primer.composition: [{id: solids, name: resin, kind: solids, mass_share: 20 %, density: 0.91 g/mL}, {id: pigment, name: pigment, kind: solids, mass_share: 10 %, density: 0.91 g/mL}, {id: solvent, name: solvent blend, kind: solvent, mass_share: 40 %, density: 0.90 g/mL}, {id: gas, name: propellant, kind: propellant, mass_share: 30 %, density: 0.90 g/mL}]
+
+    products.base.solids: {in_can: 20 %, sprayed: 20 %}    # at products.base.solids.sprayed
+    products.base.variants.standard.overrides: {solids_sprayed: 21 %}
 To put right
     Work both figures out from shares by mass and densities, or measure them.
 """

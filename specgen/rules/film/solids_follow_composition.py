@@ -6,10 +6,23 @@ Why
     Two figures for one thing leave it to chance which one the paint is ordered by. One of them is a slip, or an old recipe.
 Passes
     products.primer.solids: {in_can: 17.7 %, sprayed: 30 %}
+
+    Given second good
+    products.touch-up.solids: {sprayed: 29.6 %}
+
+    products.primer.composition: [{id: solids, name: resin, kind: solids, mass_share: 30 %, density: 0.9 g/mL}, {id: solvent, name: solvent blend, kind: solvent, mass_share: 40 %, density: 0.9 g/mL}, {id: gas, name: propellant, kind: propellant, mass_share: 30 %, density: 0.9 g/mL}]
+    products.primer.solids: {in_can: 29 %}
 Fails
     products.primer.solids: {in_can: 20 %, sprayed: 30 %}    # at products.primer.solids.in_can
 
     products.primer.solids: {in_can: 17.7 %, sprayed: 25 %}    # at products.primer.solids.sprayed
+
+    products.primer.solids: {in_can: 20 %, sprayed: 25 %}    # at products.primer.solids.in_can    # at products.primer.solids.sprayed
+
+    products.primer.solids: {sprayed: 25 %}    # at products.primer.solids.sprayed
+
+    products.primer.composition: [{id: solids, name: resin, kind: solids, mass_share: 30 %, density: 0.9 g/mL}, {id: solvent, name: solvent blend, kind: solvent, mass_share: 40 %, density: 0.9 g/mL}, {id: gas, name: propellant, kind: propellant, mass_share: 30 %, density: 0.9 g/mL}]
+    products.primer.solids: {in_can: 28.9 %}    # at products.primer.solids.in_can
 To put right
     Measure the volume solids, or correct the densities; leave the figure out to have it worked out.
 """

@@ -6,6 +6,9 @@ Why
     Thinner lowers the film of every pass and keeps solvent in it; into a closed can nothing can be added at all.
 Passes
     systems.chassis.layers.barrier.thinner: 10 %
+
+    Given second good
+    systems.deck.layers.gloss.thinner: 15 %
 Fails
     systems.chassis.layers.barrier.thinner: 12 %    # at systems.chassis.layers.barrier.thinner
 
@@ -13,6 +16,18 @@ Fails
 
     systems.chassis.layers.barrier.thinner: 5 %    # at systems.chassis.layers.barrier.thinner
     without products.barrier.application.mixing.thinner_max
+
+    Given second good
+    systems.deck.layers.gloss.thinner: 15.1 %    # at systems.deck.layers.gloss.thinner
+
+    systems.cab.layers.clear.thinner: 1 %    # at systems.cab.layers.clear.thinner
+
+    Given second good
+    without products.gloss.application
+    systems.deck.layers.gloss.thinner: 5 %    # at systems.deck.layers.gloss.thinner    # also CUR004 at products.gloss.application.can_temperature    # also CUR004 at products.gloss.application.mixing.clock_starts    # also CUR004 at products.gloss.application.mixing.ratio_by_volume    # also CUR004 at products.gloss.application.mixing.stir    # also CUR004 at products.gloss.application.nozzle
+
+    systems.chassis.layers.second: {id: second, role: primer, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, thinner: 10.1 %}    # at systems.chassis.layers.second.thinner
+    systems.chassis.layers.barrier.thinner: 0 %    # also LAY007 at systems.chassis.layers.barrier.hold    # also OVR002 at systems.chassis.layers.second.product
 To put right
     Drop the thinner; paint that is too thick when cold is warmed, not thinned.
 """

@@ -6,6 +6,12 @@ Why
     Where the sums and the total do not meet, no film that is right in every layer can be right in total.
 Passes
     systems.cab.total: {min: 95 um, max: 180 um}
+
+    systems.cab.total: {max: 95 um}
+
+    systems.cab.total: {min: 180 um}
+
+    Given a coat with no film limits at all
 Fails
     systems.cab.total: {min: 190 um}    # at systems.cab.total.min
 
@@ -16,6 +22,9 @@ Fails
 
     systems.cab.layers.clear.film: {nominal: 50 um, max: 70 um}
     systems.cab.total: {max: 94 um}    # at systems.cab.total.max
+
+    Given second good
+    systems.deck.total: {min: 16.6 mil}    # at systems.deck.total.min
 To put right
     Work the total out from its layers, or leave it out.
 """

@@ -10,6 +10,10 @@ Passes
     systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}
     systems.cab.layers.clear.film: {nominal: 50 um}
     systems.cab.total: {min: 95 um, max: 180 um}
+
+    systems.cab.total: {nominal: 130 um}
+
+    Given a coat with no film limits at all
 Fails
     systems.cab.total: {min: 80 um, max: 180 um}    # at systems.cab.total.min
 
@@ -17,6 +21,9 @@ Fails
 
     systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}
     systems.cab.total.max: 900 um    # at systems.cab.total.max
+
+    Given second good
+    systems.deck.total: {min: 6.5 mil, max: 16.6 mil}    # at systems.deck.total.min    # at systems.deck.total.max
 To put right
     Set the total between the sums, or drop it.
 """

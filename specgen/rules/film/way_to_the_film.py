@@ -9,6 +9,11 @@ Passes
     systems.cab.layers.base.wet_target: 80 um
 Fails
     without systems.cab.layers.base.passes    # at systems.cab.layers.base.passes
+
+    without systems.cab.layers.primer.passes    # at systems.cab.layers.primer.passes
+
+    Given second good
+    without systems.deck.layers.gloss.coats    # at systems.deck.layers.gloss.passes
 To put right
     Write passes: with the number of cross coats, or wet_target: with the wet film for the comb.
 """

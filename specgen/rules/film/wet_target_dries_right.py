@@ -6,6 +6,19 @@ Why
     The comb steers the painter: a wrong target gives a wrong film on every panel. The commonest slip is to take the solids of the can contents; the propellant is gone when the comb is set, and the film comes out far too thick.
 Passes
     systems.cab.layers.primer.wet_target: 50 um
+
+    products.base.solids: {in_can: 14 %, sprayed: 25 %}
+    systems.cab.layers.base.wet_target: 60 um
+
+    products.base.solids: {in_can: 14 %, sprayed: 25 %}
+    systems.cab.layers.base.wet_target: 30 um
+
+    Given second good
+    systems.deck.layers.second.wet_target: 6.5625 mil
+
+    products.barrier.solids: {in_can: 50 %, sprayed: 50 %}
+    systems.chassis.layers.barrier.wet_target: 240 um
+    without systems.chassis.layers.barrier.coats
 Fails
     systems.cab.layers.primer.wet_target: 85 um    # at systems.cab.layers.primer.wet_target
 
@@ -13,6 +26,16 @@ Fails
 
     systems.cab.layers.base.wet_target: 43 um    # at systems.cab.layers.base.wet_target
     without products.base.solids.sprayed
+
+    products.base.solids: {in_can: 14 %, sprayed: 25 %}
+    systems.cab.layers.base.wet_target: 61 um    # at systems.cab.layers.base.wet_target
+
+    Given second good
+    systems.deck.layers.second.wet_target: 6.57 mil    # at systems.deck.layers.second.wet_target
+
+    without products.base.solids.sprayed
+    systems.cab.layers.base.wet_target: 43 um    # at systems.cab.layers.base.wet_target
+    systems.cab.layers.clear.wet_target: 57 um    # at systems.cab.layers.clear.wet_target
 To put right
     Leave the wet target out and let it be worked out; or write film times (100 + thinner) over the volume solids without propellant, divided by the passes.
 """
