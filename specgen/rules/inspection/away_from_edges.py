@@ -6,11 +6,31 @@ Why
     At an edge the film draws thin and the gauge is misled; such a reading says nothing of the face.
 Passes
     jobs.refit.inspection.primer-film.readings: {from_edge: 25 mm}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.items.DOOR.shapes.skin.width: 50 mm
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.items.DOOR.shapes.skin: {id: skin, kind: tube, length: 1000 mm, diameter: 30 mm}
 Fails
     jobs.refit.inspection.primer-film.readings: {from_edge: 10 mm}    # at jobs.refit.inspection.primer-film.readings.from_edge
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
     jobs.refit.items.DOOR.shapes.skin.width: 40 mm    # at jobs.refit.items.DOOR.shapes.skin.width
+
+    jobs.refit.inspection.primer-film.readings: {from_edge: 24.9 mm}    # at jobs.refit.inspection.primer-film.readings.from_edge
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.items.DOOR.shapes: [{id: skin, kind: plate, length: 49.9 mm, width: 50 mm, sides: 1}, {id: box, kind: box, length: 100 mm, width: 100 mm, height: 49.9 mm}, {id: rail, kind: angle, length: 1000 mm, width: 40 mm, height: 60 mm}, {id: bolt, kind: cylinder, diameter: 20 mm, height: 40 mm}, {id: pipe, kind: tube, length: 45 mm, diameter: 60 mm}]    # at jobs.refit.items.DOOR.shapes.skin.length    # at jobs.refit.items.DOOR.shapes.box.height    # at jobs.refit.items.DOOR.shapes.rail.width    # at jobs.refit.items.DOOR.shapes.bolt.height    # at jobs.refit.items.DOOR.shapes.pipe.length
+
+    Given second good
+    jobs.lids.inspection.film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 2.3 mil, max: 3.8 mil}
+    jobs.lids.inspection.film.after: gloss
+    jobs.lids.inspection.film.gauge: {principle: destructive}
+    jobs.lids.items.FRAME.shapes.strip.width: 1.9 in    # at jobs.lids.items.FRAME.shapes.strip.width
+
+    Given second good
+    jobs.rails.inspection.film.readings: {from_edge: 0.98 in}    # at jobs.rails.inspection.film.readings.from_edge
 To put right
     Keep 25 mm off edges, corners and holes; read narrow parts by a witness panel or an own rule put into words.
 """

@@ -9,6 +9,10 @@ Passes
     jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}
 
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
+
+    Given second good
+    without jobs.rails.inspection.first
+    jobs.rails.inspection.film.gauge: {principle: destructive}
 Fails
     jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # at jobs.refit.inspection.clear-film.after
 
@@ -16,6 +20,16 @@ Fails
     jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # at jobs.refit.inspection.clear-film.after
 
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish}]    # at jobs.refit.items.DOOR.old_coats.factory.thickness
+
+    Given second good
+    without jobs.rails.inspection.first
+    jobs.rails.inspection.film.after: second    # at jobs.rails.inspection.film.after
+
+    Given second good
+    without jobs.rails.items.LOCKER.old_coats.later.thickness    # at jobs.rails.items.LOCKER.old_coats.later.thickness    # also OLD010 at jobs.rails.items.LOCKER.old_coats
+
+    Given second good
+    without jobs.lids.inspection.ground    # at jobs.lids.inspection.film.after
 To put right
     Plan a hold with readings before each covering coat and before the first coat on old paint; or read by a cut through the film and mend the place.
 """

@@ -11,6 +11,17 @@ Passes
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
     jobs.refit.substrate.material: steel_blasted
     jobs.refit.inspection.primer-film.readings: {readings: 10}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.inspection.primer-film.readings: {areas: 1, spots: 5, readings: 15}
+    jobs.refit.items.DOOR.shapes.skin: {id: skin, kind: plate, length: 1000 mm, width: 1000 mm, sides: 1}
+    jobs.refit.items.DOOR.count: 10
+
+    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
+    jobs.refit.substrate.material: steel_blasted
+    jobs.refit.inspection.primer-film.readings: {readings: 10}
+    jobs.refit.items.DOOR.shapes.skin: {id: skin, kind: plate, length: 1000 mm, width: 1000 mm, sides: 1}
+    jobs.refit.items.DOOR.count: 3
 Fails
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
     jobs.refit.inspection.primer-film.readings: {areas: 1, spots: 5, readings: 15}    # at jobs.refit.inspection.primer-film.readings.areas    # also INS010 at jobs.refit.inspection.primer-film.readings.spots    # also INS010 at jobs.refit.inspection.primer-film.readings.readings
@@ -26,6 +37,21 @@ Fails
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
     jobs.refit.inspection.primer-film.readings: {areas: 1}    # at jobs.refit.inspection.primer-film.readings.areas
     jobs.refit.items.DOOR.masked: [{id: all, what: all of it, area: 2 m2}]    # also USE009 at jobs.refit.items.DOOR
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.inspection.primer-film.readings: {areas: 1, spots: 10, readings: 30}    # at jobs.refit.inspection.primer-film.readings.areas
+    jobs.refit.items.DOOR.shapes.skin: {id: skin, kind: plate, length: 1000 mm, width: 1000 mm, sides: 1}
+    jobs.refit.items.DOOR.count: 10
+    jobs.refit.items.STEP.system: cab
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.inspection.primer-film.readings: {areas: 1, spots: 6, readings: 17}    # at jobs.refit.inspection.primer-film.readings.readings
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.inspection.primer-film.readings: {areas: 2, spots: 9, readings: 30}    # at jobs.refit.inspection.primer-film.readings.spots
+
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, readings: {spots: 4}, criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 15 um, max: 30 um}}    # at jobs.refit.inspection.base-film.readings.spots
+    jobs.refit.inspection.primer-film.readings: {spots: 1}
 To put right
     Plan at least the number the rule asks for; SSPC-PA 2 takes five spots an area and three readings a spot.
 """

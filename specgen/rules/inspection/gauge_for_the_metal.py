@@ -7,11 +7,21 @@ Why
 Passes
     jobs.refit.substrate.material: aluminium
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
+
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 2 mm}
 Fails
     jobs.refit.substrate.material: aluminium
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.principle
 
     jobs.refit.substrate.material: aluminium    # at jobs.refit.inspection.primer-film.gauge.principle
+
+    jobs.refit.items.STEP.substrate: {material: stainless, thickness: 2 mm}
+    jobs.refit.items.STEP.system: cab
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.principle
+
+    jobs.refit.substrate.material: aluminium
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: magnetic}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # at jobs.refit.inspection.base-film.gauge.principle
 To put right
     Use an eddy-current gauge on metals that are not magnetic, and write it as gauge: {principle: eddy-current}.
 """

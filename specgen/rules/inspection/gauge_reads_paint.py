@@ -19,6 +19,11 @@ Passes
     jobs.refit.substrate.material: galvanized_hot_dip
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}
     jobs.refit.inspection.zinc: {id: zinc, check: Zinc before painting, at: after-preparation, gauge: {principle: magnetic}, criterion: {text: mean written down}, hold_point: yes}
+
+    jobs.refit.items.STEP.substrate: {material: grp}
+
+    jobs.refit.substrate.material: aluminium
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 Fails
     jobs.refit.substrate.material: grp
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.principle
@@ -27,6 +32,26 @@ Fails
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.correction
 
     jobs.refit.substrate.material: grp    # at jobs.refit.inspection.primer-film.gauge.principle
+
+    jobs.refit.items.STEP.substrate: {material: wood}
+    jobs.refit.items.STEP.system: cab
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.principle    # also SUB008 at jobs.refit.items.STEP.substrate.moisture
+
+    jobs.refit.items.STEP.substrate: {material: galvanized_electro, thickness: 2 mm}
+    jobs.refit.items.STEP.system: cab
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.correction
+
+    products.base.roles: [body-filler]
+    systems.cab.layers.base.role: body-filler
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: magnetic}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # at jobs.refit.inspection.base-film.gauge.principle    # also FIL010 at systems.cab.layers.base    # also LAY003 at systems.cab.layers.clear.role
+
+    products.primer.binder: zinc_organic
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}    # at jobs.refit.inspection.primer-film.gauge.principle    # also SUB004 at preparations.sand-steel.steps.sand.grade
+
+    jobs.refit.substrate.material: galvanized_hot_dip
+    jobs.refit.items.STEP.system: cab
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.correction
+    jobs.refit.inspection.zinc: {id: zinc, check: Zinc before painting, at: after-preparation, items: [DOOR], gauge: {principle: magnetic}, criterion: {text: mean written down}, hold_point: yes}
 To put right
     Use an ultrasonic gauge or a metal witness panel; read the zinc before painting and write it as correction.
 """

@@ -7,6 +7,15 @@ Why
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
     jobs.refit.substrate.material: steel_blasted
+
+    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 40 um, max: 80 um, low_readings: fewer-than}
+    jobs.refit.substrate.material: steel_blasted
+
+    Given second good
+    jobs.lids.inspection.film.items: [FRAME]
+    jobs.lids.inspection.film.after: gloss
+    jobs.lids.inspection.film.criterion: {rule: ISO-19840, nominal: 2.3 mil, max: 3.8 mil, low_readings: fewer-than}
+    jobs.lids.inspection.film.gauge: {principle: destructive}
 Fails
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}    # at jobs.refit.inspection.primer-film.criterion.rule
 
@@ -15,6 +24,13 @@ Fails
 
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, max: 80 um, low_readings: fewer-than}    # at jobs.refit.inspection.primer-film.criterion.nominal
     jobs.refit.substrate.material: steel_blasted
+
+    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 39.9 um, max: 80 um, low_readings: fewer-than}    # at jobs.refit.inspection.primer-film.criterion.nominal
+    jobs.refit.substrate.material: steel_blasted
+
+    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}    # at jobs.refit.inspection.primer-film.criterion.rule
+    jobs.refit.items.DOOR.substrate: {material: steel_blasted, thickness: 1.5 mm}
+    jobs.refit.items.STEP.system: cab
 To put right
     Write an own rule, such as no reading below so many percent and at most so many below nominal; or name SSPC-PA 2 with its level.
 """

@@ -8,10 +8,23 @@ Passes
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 4, min: 40 um, max: 80 um, spot_min: 32 um, area_min: 40 um, area_max: 80 um, spot_max: 120 um}
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 5, min: 40 um, max: 80 um, spot_min: 32 um, area_min: 40 um}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, level: 4, min: 40 um, max: 80 um, text: every reading}
 Fails
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 4, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.level
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 7, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.level
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 4, min: 40 um, max: 80 um, spot_min: 32 um, area_min: 40 um, area_max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.level
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 4, min: 40 um, max: 80 um, spot_min: 32 um, area_min: 40 um, spot_max: 120 um}    # at jobs.refit.inspection.primer-film.criterion.level
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 5, min: 40 um, max: 80 um, spot_min: 32 um}    # at jobs.refit.inspection.primer-film.criterion.level
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 6, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.level
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, criterion: {rule: SSPC-PA-2, edition: "2012", level: 1, min: 15 um, max: 30 um, area_min: 15 um}}    # at jobs.refit.inspection.base-film.criterion.level
 To put right
     Write spot_min, spot_max, area_min and area_max from the standard.
 """

@@ -7,8 +7,14 @@ Why
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
     jobs.refit.substrate.material: steel_blasted
+
+    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: at-most}
+    jobs.refit.substrate.material: steel_blasted
 Fails
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.low_readings
+    jobs.refit.substrate.material: steel_blasted
+
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um}}    # at jobs.refit.inspection.base-film.criterion.low_readings
     jobs.refit.substrate.material: steel_blasted
 To put right
     Write low_readings: fewer-than, or at-most where the contract says so.

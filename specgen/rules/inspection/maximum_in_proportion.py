@@ -6,8 +6,19 @@ Why
     So thick a film keeps its solvent, cracks and lets go, though every reading passes.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 180 um, text: no reading outside the limits}
+
+    products.primer.film.max: 200 um
+    jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 200 um, text: no reading outside the limits}
 Fails
     jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 200 um, text: no reading outside the limits}    # at jobs.refit.inspection.primer-film.criterion.max
+
+    products.primer.film.max: 200 um
+    jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 201 um, text: no reading outside the limits}    # at jobs.refit.inspection.primer-film.criterion.max
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 181 um, text: no reading outside the limits}    # at jobs.refit.inspection.primer-film.criterion.max
+
+    Given second good
+    jobs.lids.inspection.film.criterion: {rule: own, nominal: 1 mil, max: 3.1 mil, text: every reading}    # at jobs.lids.inspection.film.criterion.max
 To put right
     Lower the maximum, or have the product state that it may be so thick.
 """

@@ -6,8 +6,18 @@ Why
     The rules are independent of each other: the same readings can pass one and fail the other, and the quarrel comes after the work.
 Passes
     jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: 90-10, nominal: 50 um, decides: yes}}
+
+    jobs.refit.inspection.again: {id: again, check: Film again, after: base, criterion: {rule: 90-10, nominal: 50 um}}
+
+    jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: own, min: 50 um, text: every reading}}
 Fails
     jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: 90-10, nominal: 50 um}}    # at jobs.refit.inspection.again.criterion.rule
+
+    jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: 90-10, nominal: 50 um, decides: yes}}    # at jobs.refit.inspection.again.criterion.rule
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: no reading outside the limits, decides: yes}
+
+    Given second good
+    jobs.rails.inspection.again: {id: again, check: Film again, after: second, criterion: {rule: 90-10, nominal: 9 mil}}    # at jobs.rails.inspection.again.criterion.rule
 To put right
     Keep one rule, or write decides: yes in the criterion that counts.
 """

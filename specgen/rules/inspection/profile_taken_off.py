@@ -8,10 +8,22 @@ Passes
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
     jobs.refit.substrate.material: steel_blasted
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic, zeroed_on: smooth-steel, correction: 25 um}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
+    jobs.refit.substrate.material: steel_blasted
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, zeroed_on: blast-profile}
 Fails
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
     jobs.refit.substrate.material: steel_blasted
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic, zeroed_on: smooth-steel}    # at jobs.refit.inspection.primer-film.gauge.correction
+
+    jobs.refit.substrate.material: steel_blasted
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: magnetic, zeroed_on: smooth-steel}, criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: at-most}}    # at jobs.refit.inspection.base-film.gauge.correction
+
+    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
+    jobs.refit.items.STEP.substrate: {material: steel_blasted, thickness: 2 mm}
+    jobs.refit.items.STEP.system: cab
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, zeroed_on: smooth-steel}    # at jobs.refit.inspection.primer-film.gauge.correction    # also INS003 at jobs.refit.inspection.primer-film.criterion.rule
 To put right
     Write as correction 10 um for a fine, 25 um for a medium or 40 um for a coarse profile; or set the gauge to zero on the profile.
 """

@@ -6,6 +6,8 @@ Why
     The comb steers the painter while he sprays; what has dried is not what it showed.
 Passes
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}
+
+    jobs.refit.inspection.base-wet: {id: base-wet, check: Wet film of the base coat, after: base, gauge: {principle: wet-film-comb}, criterion: {text: even}}
 Fails
     jobs.refit.inspection.primer-film.gauge: {principle: wet-film-comb}    # at jobs.refit.inspection.primer-film.gauge.principle
 To put right

@@ -10,6 +10,13 @@ Passes
 Fails
     without systems.cab.layers.clear    # at systems.cab.layers.base.role
     without systems.cab.total
+
+    products.clear.roles: [clear, top-coat]
+    systems.cab.layers.clear.role: top-coat    # at systems.cab.layers.base.role
+
+    Given second good
+    products.gloss.roles: [base-coat]
+    systems.deck.layers.gloss.role: base-coat    # at systems.deck.layers.gloss.role
 To put right
     Add a clear as the last layer, or use a top coat that needs none.
 """

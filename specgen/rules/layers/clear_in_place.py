@@ -6,6 +6,9 @@ Why
     A clear on bare metal or on primer lets the sun through to what lies below, which chalks and lets go; a coat over the clear hides it.
 Passes
     systems.cab.layers.clear.passes: 3
+
+    products.base.roles: [top-coat]
+    systems.cab.layers.base.role: top-coat
 Fails
     without systems.cab.layers.primer    # at systems.cab.layers.clear.role
     without systems.cab.layers.base
@@ -14,6 +17,12 @@ Fails
 
     without systems.cab.layers.base    # at systems.cab.layers.clear.role
     without systems.cab.total
+
+    products.base.roles: [base-coat, filler]
+    systems.cab.layers.base.role: filler    # at systems.cab.layers.clear.role
+
+    systems.cab.layers.over: {id: over, role: base-coat, product: base, variant: standard, film: {min: 15 um, nominal: 20 um, max: 30 um}, passes: 2}    # at systems.cab.layers.clear.role
+    without systems.cab.total    # also LAY001 at systems.cab.layers.over.role    # also LAY002 at systems.cab.layers.over.role    # also LAY007 at systems.cab.layers.clear.hold
 To put right
     Put the clear last, on a base coat or top coat.
 """

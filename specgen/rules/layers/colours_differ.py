@@ -6,8 +6,19 @@ Why
     Where a coat has the colour of the one below, nobody sees what was missed.
 Passes
     products.base.variants.standard.colour: {standard: house card, number: "8"}
+
+    products.base.variants.standard.colour: {standard: other card, number: "7"}
+
+    products.base.variants.standard.colour: {standard: house card, number: "8"}
+    products.clear.variants.standard.colour: {standard: house card, number: "8"}
 Fails
     products.base.variants.standard.colour: {standard: house card, number: "7"}    # at systems.cab.layers.base.variant
+
+    Given second good
+    products.gloss.variants.white: {id: white, name: white, order_number: SA-310, colour: {standard: sample card, number: "120"}}    # at systems.deck.layers.gloss.variant
+
+    Given second good
+    systems.deck.layers.second.variant: red    # at systems.deck.layers.second.variant
 To put right
     Take another colour for one of the two.
 """

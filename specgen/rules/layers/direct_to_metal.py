@@ -9,8 +9,23 @@ Passes
 
     products.primer.direct_to_metal: no
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
+
+    products.primer.direct_to_metal: no
+    jobs.refit.items.DOOR.substrate: {material: grp}
+    jobs.refit.inspection.primer-film.gauge: {principle: ultrasonic}
 Fails
     products.primer.direct_to_metal: no    # at systems.cab.layers.primer.product
+
+    Given second good
+    products.touch-up.direct_to_metal: no    # at systems.touch.layers.ground.product
+
+    products.primer.direct_to_metal: no    # at systems.cab.layers.primer.product
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
+    jobs.refit.items.STEP.system: cab
+
+    products.primer.direct_to_metal: no    # at systems.cab.layers.primer.product
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
+    preparations.sand-steel.steps.sand: {id: sand, do: strip, text: Strip.}    # also PRE008 at preparations.sand-steel.steps
 To put right
     Begin with a primer for that metal, or state the sound old coat the system goes on.
 """

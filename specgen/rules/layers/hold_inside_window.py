@@ -9,6 +9,13 @@ Passes
 
     systems.cab.layers.primer.hold: 30 min..48 h
     systems.cab.layers.primer.abraded_with: P400
+
+    systems.cab.layers.primer.hold: 30 min..48 h
+    systems.cab.layers.base.tie_coat: yes
+
+    Given second good
+    systems.deck.layers.first.abraded_with: P180
+    systems.deck.layers.first.hold: 6 h..40 days
 Fails
     systems.cab.layers.primer.hold: 15 min..24 h    # at systems.cab.layers.primer.hold
 
@@ -17,6 +24,24 @@ Fails
     systems.cab.layers.primer.hold: min 30 min    # at systems.cab.layers.primer.hold
 
     products.primer.overcoat.any-cool: {id: any-cool, by: any, window: 60 min..36 h, air: 14 degC}    # at systems.cab.layers.primer.hold
+
+    systems.cab.layers.primer.hold: 29 min..24 h    # at systems.cab.layers.primer.hold
+    systems.cab.layers.primer.abraded_with: P400
+
+    systems.cab.layers.base.hold: 19 min..24 h    # at systems.cab.layers.base.hold
+
+    systems.cab.layers.base.hold: 20 min..24.1 h    # at systems.cab.layers.base.hold
+
+    Given second good
+    systems.deck.layers.first.hold: 5.9 h..96 h    # at systems.deck.layers.first.hold
+
+    Given second good
+    systems.deck.layers.second.hold: 7.9 h..72 h    # at systems.deck.layers.second.hold
+
+    without products.primer.overcoat
+    systems.cab.layers.primer.hold: 30 min..8 h    # at systems.cab.layers.primer.hold
+    systems.cab.layers.primer.abraded_with: P400
+    systems.cab.layers.base.hold: 19 min..24 h    # at systems.cab.layers.base.hold
 To put right
     Stay inside the window of the data sheet; where the work cannot, abrade before the next coat (an epoxy primer with P320 to P400) and state abraded_with.
 """

@@ -8,6 +8,11 @@ Passes
     systems.cab.layers.primer.hold: 1 h..24 h
 Fails
     without systems.cab.layers.primer.hold    # at systems.cab.layers.primer.hold
+
+    without systems.cab.layers.base.hold    # at systems.cab.layers.base.hold
+
+    Given second good
+    without systems.deck.layers.second.hold    # at systems.deck.layers.second.hold
 To put right
     Write the hold from the overcoat window of the product below, as in 30 min..24 h.
 """

@@ -8,6 +8,11 @@ Passes
     systems.chassis.layers.barrier.role: top-coat
 Fails
     systems.chassis.layers.barrier.role: filler    # at systems.chassis.layers.barrier.role
+
+    systems.cab.layers.clear.role: top-coat    # at systems.cab.layers.clear.role    # also LAY002 at systems.cab.layers.base.role
+
+    Given second good
+    systems.deck.layers.second.role: sealer    # at systems.deck.layers.second.role
 To put right
     Choose a product with that role, or correct the role of the layer.
 """

@@ -6,9 +6,27 @@ Why
     A coat in the wrong place lies on a surface it was not made for: a primer on a top coat seals in nothing and a base coat under a filler is sanded away.
 Passes
     systems.cab.layers.primer.role: primer
+
+    Given second good
+    systems.deck.layers.second.role: filler
+
+    Given second good
+    products.mastic.roles: [primer, body-filler]
+    systems.deck.layers.first.role: body-filler
+    jobs.rails.inspection.film.gauge: {principle: destructive}
+    jobs.rails.inspection.first.gauge: {principle: destructive}
 Fails
     systems.cab.layers.primer.role: sealer    # also LAY004 at systems.cab.layers.primer.role
     systems.cab.layers.base.role: primer    # at systems.cab.layers.base.role    # also LAY004 at systems.cab.layers.base.role    # also LAY003 at systems.cab.layers.clear.role
+
+    Given second good
+    systems.deck.layers.first.role: filler
+    systems.deck.layers.second.role: primer    # at systems.deck.layers.second.role
+
+    products.base.roles: [top-coat]
+    products.clear.roles: [sealer]
+    systems.cab.layers.base.role: top-coat
+    systems.cab.layers.clear.role: sealer    # at systems.cab.layers.clear.role
 To put right
     Put the layers in order from the metal outwards, or correct the role.
 """

@@ -8,10 +8,28 @@ Passes
     jobs.refit.items.DOOR.exposure: exterior
 
     jobs.refit.items.STEP.exposure: interior
+
+    Given second good
+    jobs.lids.exposure: exterior
+
+    Given second good
+    jobs.rails.exposure: interior
+    jobs.rails.items.RAIL.exposure: exterior
 Fails
     jobs.refit.items.STEP.exposure: exterior    # at jobs.refit.items.STEP.exposure
 
     jobs.refit.exposure: exterior    # at jobs.refit.exposure
+
+    Given second good
+    products.gloss.binder: pu_2k_aromatic    # at jobs.rails.exposure    # at jobs.lids.items.FRAME.exposure
+
+    jobs.refit.exposure: exterior    # at jobs.refit.exposure
+    jobs.refit.items.DOOR.exposure: interior
+
+    jobs.refit.exposure: exterior
+    jobs.refit.items.DOOR.system: chassis
+    jobs.refit.items.DOOR.exposure: exterior    # at jobs.refit.items.DOOR.exposure    # at jobs.refit.exposure
+    without jobs.refit.inspection.primer-film    # also JOB006 at jobs.refit.inspection
 To put right
     Finish with an aliphatic polyurethane or another coat that stands the sun; or take the chalking on and write so.
 """

@@ -9,6 +9,40 @@ Passes
 Fails
     without products.base.overcoat    # at systems.cab.layers.base.hold    # also LAY006 at systems.cab.layers.base.hold
     systems.cab.layers.base.hold: 20 min..48 h
+
+    Given second good
+    without products.mastic.overcoat
+    systems.deck.layers.second.hold: 4.9 h..72 h    # at systems.deck.layers.second.hold    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold    # also OVR002 at systems.deck.layers.second.product
+
+    Given second good
+    without products.mastic.overcoat
+    systems.deck.layers.first.hold: 6 h..97 h    # at systems.deck.layers.first.hold
+    systems.deck.layers.second.hold: 5 h..72 h    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold    # also OVR002 at systems.deck.layers.second.product
+
+    Given second good
+    without products.mastic.overcoat
+    without systems.deck.layers.second.abraded_with
+    systems.deck.layers.first.hold: 6 h..97 h    # at systems.deck.layers.first.hold
+    systems.deck.layers.second.hold: 5 h..24 h    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold    # also OVR002 at systems.deck.layers.second.product
+
+    Given second good
+    without products.mastic.overcoat
+    without systems.deck.layers.second.abraded_with
+    systems.deck.layers.second.hold: 5 h..25 h    # at systems.deck.layers.second.hold    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold    # also OVR002 at systems.deck.layers.second.product
+
+    Given second good
+    without products.mastic.overcoat
+    without products.gloss.overcoat
+    jobs.rails.climate.surface: 15..32 degC
+    systems.deck.layers.first.hold: 6 h..97 h    # at systems.deck.layers.first.hold
+    systems.deck.layers.gloss.hold: 4 h..36 h
+    systems.deck.layers.last: {id: last, role: top-coat, product: gloss, variant: blue, film: {min: 1.6 mil, nominal: 2 mil, max: 2.5 mil}, coats: 1}    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.gloss.hold    # also LAY006 at systems.deck.layers.second.hold    # also OVR002 at systems.deck.layers.last.product    # also OVR002 at systems.deck.layers.second.product
+
+    Given second good
+    without products.gloss.overcoat
+    jobs.rails.climate.surface: 15..32.5 degC
+    systems.deck.layers.gloss.hold: 3 h..25 h    # at systems.deck.layers.gloss.hold
+    systems.deck.layers.last: {id: last, role: top-coat, product: gloss, variant: blue, film: {min: 1.6 mil, nominal: 2 mil, max: 2.5 mil}, coats: 1}    # also LAY006 at systems.deck.layers.gloss.hold    # also OVR002 at systems.deck.layers.last.product
 To put right
     Ask the maker for the window; until then keep the published one, or abrade the coat and state abraded_with.
 """

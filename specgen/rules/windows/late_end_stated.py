@@ -8,8 +8,19 @@ Passes
     products.primer.overcoat.any-warm.window: min 30 min
     systems.cab.layers.primer.hold: min 30 min
     systems.cab.layers.primer.abraded_with: P400
+
+    Given second good
+    products.mastic.overcoat.any-cool.window: min 8 h
 Fails
     products.primer.overcoat.any-warm.window: min 30 min    # at products.primer.overcoat.any-warm.window
+
+    Given second good
+    products.mastic.overcoat.itself-warm.window: min 3 h    # at products.mastic.overcoat.itself-warm.window
+
+    Given second good
+    without systems.deck.layers.second.abraded_with
+    systems.deck.layers.first.abraded_with: P180
+    products.mastic.overcoat.any-cool.window: min 8 h    # at products.mastic.overcoat.any-cool.window
 To put right
     Give the end of the window from the maker's data, as in 30 min..24 h; or have the coat abraded in any case and state abraded_with, as in P320 to P400.
 """

@@ -6,10 +6,37 @@ Why
     Warm air shortens a window and cold air puts it off: a figure for 20 degC is wrong at noon in the sun and wrong again in the morning.
 Passes
     jobs.refit.climate.air: 15..27 degC
+
+    Given second good
+    jobs.rails.climate.air: 55..84 degF
+    systems.deck.layers.first.hold: 6 h..72 h
+
+    Given second good
+    without products.mastic.overcoat.itself
+    jobs.rails.climate.air: 61..77 degF
+    jobs.lids.climate.air: 61..70 degF
+    systems.deck.layers.first.hold: 4 h..96 h
 Fails
     jobs.refit.climate.air: 15..30 degC    # at systems.cab.layers.primer.hold
 
     products.primer.overcoat.any-hot: {id: any-hot, by: any, window: 20 min..16 h, air: 28 degC}    # at systems.cab.layers.primer.hold
+
+    Given second good
+    jobs.rails.climate.air: 55..84 degF
+    systems.deck.layers.first.hold: 6 h..73 h    # at systems.deck.layers.first.hold
+
+    Given second good
+    without products.mastic.overcoat.itself
+    jobs.rails.climate.air: 61..77 degF
+    jobs.lids.climate.air: 61..70 degF
+    systems.deck.layers.first.hold: 3.9 h..96 h    # at systems.deck.layers.first.hold
+
+    Given second good
+    systems.deck.layers.first.hold: 6 h..97 h    # at systems.deck.layers.first.hold
+
+    Given second good
+    without systems.deck.layers.second.abraded_with
+    systems.deck.layers.second.hold: 8 h..73 h    # at systems.deck.layers.second.hold
 To put right
     State windows at several temperatures, take the hold from the warmest hour of the job, or keep the air closer.
 """

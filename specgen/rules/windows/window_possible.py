@@ -7,12 +7,19 @@ Why
 Passes
     products.primer.overcoat.any-cold: {id: any-cold, by: any, window: 1 h..36 h, air: 10 degC}
     systems.cab.layers.primer.hold: 1 h..24 h
+
+    Given second good
+
+    products.base.overcoat.clear.window: max 24 h
 Fails
     products.primer.overcoat.any-warm.window: 2 h..2 h    # at products.primer.overcoat.any-warm.window
     systems.cab.layers.primer.hold: 2 h..2 h
 
     products.primer.overcoat.again: {id: again, by: any, window: 1 h..36 h, air: 20 degC}    # at products.primer.overcoat.again.window
     systems.cab.layers.primer.hold: 1 h..24 h
+
+    Given second good
+    products.mastic.overcoat.itself-warm.window: 3 h..3 h    # at products.mastic.overcoat.itself-warm.window    # also WIN004 at systems.deck.layers.first.hold
 To put right
     Correct the entry from the maker's data.
 """
