@@ -6,8 +6,13 @@ Why
     Air that cannot explode can still poison.
 Passes
     jobs.refit.air: {statement: Below a tenth of the explosive limit; breathing protection stays on.}
+
+    jobs.refit.air: {statement: Keep a window open.}
 Fails
     jobs.refit.air: {statement: Below a tenth of the explosive limit.}    # at jobs.refit.air.statement
+
+    Given second good
+    jobs.lids.air: {statement: Below a tenth of the explosive limit.}    # at jobs.lids.air.statement
 To put right
     State what the limits of exposure ask for and the breathing protection beside it.
 """

@@ -6,8 +6,13 @@ Why
     A quarter of the explosive limit of xylene is about twenty times what may be breathed.
 Passes
     products.base.hazards.ventilation: Below a quarter of the explosive limit, and breathing protection at any flow.
+
+    products.base.hazards.ventilation: Keep a window open.
 Fails
     products.base.hazards.ventilation: Keep the vapour below a quarter of the explosive limit.    # at products.base.hazards.ventilation
+
+    Given second good
+    products.gloss.hazards.ventilation: Keep the vapour below a quarter of the explosive limit.    # at products.gloss.hazards.ventilation
 To put right
     State what the limits of exposure ask for and the breathing protection beside it.
 """

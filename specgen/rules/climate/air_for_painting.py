@@ -6,6 +6,16 @@ Why
     In the cold a coat does not flow and a two-pack stops curing; in the heat it dries before it lies down.
 Passes
     jobs.refit.climate.air: 12..27 degC
+
+    Given second good
+    without products.touch-up.climate.air
+    jobs.lids.climate.air: 50..70 degF
+
+    Given second good
+    without products.gloss.climate.air
+    products.mastic.climate.air: 50..100 degF
+    jobs.rails.climate.air: 55..89.6 degF
+    systems.deck.layers.first.hold: 6 h..72 h
 Fails
     jobs.refit.climate.air: 10..34 degC    # at jobs.refit.climate.air
     without products.primer.climate.air
@@ -13,6 +23,32 @@ Fails
     without products.clear.climate.air
     without products.barrier.climate.air
     without systems.cab.layers.primer.hold    # also LAY007 at systems.cab.layers.primer.hold
+
+    Given second good
+    without products.gloss.climate.air
+    jobs.rails.climate.air: 55..90 degF    # at jobs.rails.climate.air
+    systems.deck.layers.first.hold: 6 h..72 h
+
+    Given second good
+    without products.touch-up.climate.air
+    products.mastic.climate.air: 40..95 degF
+    products.gloss.climate.air: 40..95 degF
+    jobs.lids.climate.air: 49 degF..70 degF    # at jobs.lids.climate.air    # also OVR005 at systems.deck.layers.second.blush_wash
+
+    Given second good
+    without products.gloss.climate.air
+    without products.mastic.climate.air
+    without jobs.rails.climate.air    # at jobs.rails.climate.air
+
+    Given second good
+    without products.gloss.climate.air
+    products.mastic.climate.air: min 50 degF
+    jobs.rails.climate.air: min 55 degF    # at jobs.rails.climate.air
+
+    Given second good
+    without products.gloss.climate.air
+    products.mastic.climate.air: max 95 degF
+    jobs.rails.climate.air: max 77 degF    # at jobs.rails.climate.air
 To put right
     Heat or cool the shop, postpone the work, or get the range from the maker.
 """

@@ -6,8 +6,20 @@ Why
     A limit that is only on the data sheet is not looked at in the shed.
 Passes
     jobs.refit.climate: {air: 15..25 degC, surface: 15..30 degC, humidity: 40..75 %, dew_point_margin: min 4 K}
+
+    without products.primer.climate.surface
+    without jobs.refit.climate.surface
 Fails
     without jobs.refit.climate.dew_point_margin    # at jobs.refit.climate.dew_point_margin
+
+    without jobs.refit.climate.air    # at jobs.refit.climate.air
+
+    without jobs.refit.climate.surface    # at jobs.refit.climate.surface
+
+    without jobs.refit.climate.humidity    # at jobs.refit.climate.humidity
+
+    Given second good
+    without jobs.lids.climate    # at jobs.lids.climate.air    # at jobs.lids.climate.surface    # at jobs.lids.climate.humidity    # at jobs.lids.climate.dew_point_margin
 To put right
     Write the value in the climate of the job, inside what its products allow.
 """

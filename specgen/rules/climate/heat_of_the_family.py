@@ -7,9 +7,24 @@ Why
 Passes
     jobs.refit.items.DOOR.service_temperature: 70 degC
     jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um}]
+
+    Given second good
+    products.gloss.service_temperature: {continuous_max: 250 degF}
+    jobs.rails.items.LOCKER.service_temperature: 95 degC
 Fails
     jobs.refit.items.DOOR.service_temperature: 80 degC    # at jobs.refit.items.DOOR.service_temperature
     jobs.refit.items.DOOR.old_coats: [{id: shop, family: acrylic_1k, thickness: 60 um, rub: resistant}]    # also OLD001 at jobs.refit.items.DOOR.old_coats.shop.rub    # also OLD005 at jobs.refit.items.DOOR.old_coats.shop
+
+    Given second good
+    products.gloss.service_temperature: {continuous_max: 250 degF}
+    jobs.rails.items.LOCKER.service_temperature: 95.1 degC    # at jobs.rails.items.LOCKER.service_temperature
+
+    Given second good
+    products.gloss.service_temperature: {continuous_max: 250 degF}
+    jobs.rails.items.LOCKER.old_coats.works.family: pu_2k_aromatic
+    jobs.rails.items.LOCKER.service_temperature: 111 degC    # at jobs.rails.items.LOCKER.service_temperature
+
+    jobs.refit.items.STEP.service_temperature: 96 degC    # at jobs.refit.items.STEP.service_temperature    # also CLI003 at jobs.refit.items.STEP.service_temperature
 To put right
     Strip the coat, choose a family rated for the heat, or shield the part; ask the maker for his own limit.
 """

@@ -6,12 +6,31 @@ Why
     In damp air a coat blushes dull, isocyanate foams with carbon dioxide, and amine comes to the face of an epoxy.
 Passes
     jobs.refit.climate.humidity: 40..80 %
+
+    products.clear.climate.humidity: 35..85 %
+    jobs.refit.climate.humidity: 40..85 %
 Fails
     jobs.refit.climate.humidity: 40..90 %    # at jobs.refit.climate.humidity
     products.primer.climate.humidity: 35..95 %
     products.base.climate.humidity: max 95 %
     products.clear.climate.humidity: 35..95 %
     without products.barrier.climate.humidity
+
+    products.clear.climate.humidity: 35..86 %
+    products.primer.climate.humidity: 35..86 %
+    products.base.climate.humidity: max 86 %
+    products.barrier.climate.humidity: max 86 %
+    jobs.refit.climate.humidity: 40..86 %    # at jobs.refit.climate.humidity
+
+    Given second good
+    without products.mastic.climate.humidity
+    without products.gloss.climate.humidity
+    without jobs.rails.climate.humidity    # at jobs.rails.climate.humidity
+
+    Given second good
+    without products.mastic.climate.humidity
+    without products.gloss.climate.humidity
+    jobs.rails.climate.humidity: min 40 %    # at jobs.rails.climate.humidity
 To put right
     Dry or warm the air, or postpone the work.
 """

@@ -6,10 +6,23 @@ Why
     Outside its climate a coat dries dull, blushes, runs or does not cure at all; a hardener that air humidity has to release stays locked in air that is too dry.
 Passes
     jobs.refit.climate: {air: 10..27 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 5 K}
+
+    jobs.refit.climate: {air: 15..25 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 3 K}
 Fails
     jobs.refit.climate.air: 5..25 degC    # at jobs.refit.climate.air
 
     jobs.refit.climate.humidity: 30..75 %    # at jobs.refit.climate.humidity
+
+    jobs.refit.climate.air: 9.9..25 degC    # at jobs.refit.climate.air
+
+    jobs.refit.climate.surface: 15..35.1 degC    # at jobs.refit.climate.surface
+
+    jobs.refit.climate.humidity: 40..80.1 %    # at jobs.refit.climate.humidity
+
+    jobs.refit.climate.dew_point_margin: min 2.9 K    # at jobs.refit.climate.dew_point_margin    # also CLI004 at jobs.refit.climate.dew_point_margin
+
+    Given second good
+    jobs.lids.climate.humidity: 40..81 %    # at jobs.lids.climate.humidity
 To put right
     Narrow the climate of the job, heat or dry the air, or choose other products.
 """

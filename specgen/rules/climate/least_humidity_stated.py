@@ -8,6 +8,10 @@ Passes
     products.primer.climate.humidity: 40..85 %
 Fails
     products.clear.climate.humidity: max 80 %    # at products.clear.climate.humidity
+
+    products.primer.climate.humidity: max 85 %    # at products.primer.climate.humidity
+
+    products.barrier.curing: moisture-cured    # at products.barrier.climate.humidity    # also CUR001 at products.barrier.pot_life    # also CUR003 at products.barrier.application.mixing
 To put right
     State the least humidity from the maker's trials, as in 35..80 %; in dry winter air damp the booth, warm it, and wait longer.
 """

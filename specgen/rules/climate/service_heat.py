@@ -6,8 +6,20 @@ Why
     Above its limit a film yellows, softens or lets go; the weakest coat decides for the whole system.
 Passes
     jobs.refit.items.DOOR.service_temperature: 80 degC
+
+    Given second good
+    jobs.lids.items.FRAME.service_temperature: 200 degF
+    jobs.lids.items.LID.service_temperature: 180 degF
 Fails
     jobs.refit.items.DOOR.service_temperature: 85 degC    # at jobs.refit.items.DOOR.service_temperature
+
+    jobs.refit.items.DOOR.service_temperature: 80.1 degC    # at jobs.refit.items.DOOR.service_temperature
+
+    jobs.refit.items.STEP.service_temperature: 60 degC    # at jobs.refit.items.STEP.service_temperature
+
+    Given second good
+    jobs.lids.items.FRAME.service_temperature: 200.1 degF    # at jobs.lids.items.FRAME.service_temperature
+    jobs.lids.items.LID.service_temperature: 181 degF    # also CLI003 at jobs.lids.items.LID.service_temperature
 To put right
     Choose a system whose every product stands the heat, or shield the part.
 """

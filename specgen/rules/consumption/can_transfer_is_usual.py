@@ -6,10 +6,22 @@ Why
     Set too high, the cans run out before the last part; set too low, boxes of cans are left to age. No published measurement is known.
 Passes
     jobs.refit.consumption: {transfer_efficiency: 45 %}
+
+    jobs.refit.consumption: {transfer_efficiency: 30 %}
+
+    jobs.refit.consumption: {transfer_efficiency: 70 %}
+
+    Given second good
+    jobs.rails.consumption: {transfer_efficiency: 90 %}
 Fails
     jobs.refit.consumption: {transfer_efficiency: 90 %}    # at jobs.refit.consumption.transfer_efficiency
 
     jobs.refit.consumption: {transfer_efficiency: 20 %}    # at jobs.refit.consumption.transfer_efficiency
+
+    jobs.refit.consumption: {transfer_efficiency: 29.9 %}    # at jobs.refit.consumption.transfer_efficiency
+
+    Given second good
+    jobs.lids.consumption: {transfer_efficiency: 70.1 %}    # at jobs.lids.consumption.transfer_efficiency
 To put right
     Weigh one can and one panel before and after, and write the figure measured; then take the finding on with a waiver that names the panel.
 """

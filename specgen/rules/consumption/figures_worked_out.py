@@ -6,6 +6,8 @@ Why
     A figure that cannot be worked out is missing on the paper, and somebody guesses it at the part.
 Passes
     jobs.refit.items.DOOR.masked: [{id: glass, what: window, area: 0.2 m2}]
+
+    Given second good
 Fails
     jobs.refit.items.DOOR.masked: [{id: glass, what: window, area: 2 m2}]    # at jobs.refit.items.DOOR
 
@@ -14,6 +16,12 @@ Fails
     without products.primer.composition    # at products.primer.solids.in_can
 
     products.clear.pack.delivered: 0 %    # at products.clear.pack.delivered
+
+    Given second good
+    without jobs.lids.consumption    # at jobs.lids.consumption.transfer_efficiency
+
+    Given second good
+    jobs.rails.items.LOCKER.masked: [{id: hinge, what: hinge, area: 7 ft2}]    # at jobs.rails.items.LOCKER
 To put right
     Correct the value that cannot be, or write the one that is missing.
 """

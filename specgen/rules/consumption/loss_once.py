@@ -8,10 +8,23 @@ Passes
     jobs.refit.consumption: {transfer_efficiency: 60 %, loss_share: 40 %, loss_surplus: 66.7 %}
 
     jobs.refit.consumption: {transfer_efficiency: 60 %, loss_surplus: 40 %}
+
+    jobs.refit.consumption: {transfer_efficiency: 60 %, loss_share: 40 %, loss_surplus: 69 %}
+
+    jobs.refit.consumption: {transfer_efficiency: 60 %, loss_share: 99 %}
 Fails
     jobs.refit.consumption: {transfer_efficiency: 60 %, loss_share: 40 %, loss_surplus: 40 %}    # at jobs.refit.consumption.loss_surplus
 
     jobs.refit.consumption: {transfer_efficiency: 60 %, loss_share: 100 %}    # at jobs.refit.consumption.loss_share    # also USE009 at jobs.refit.consumption.loss_share
+
+    jobs.refit.consumption: {transfer_efficiency: 60 %, loss_share: 40 %, loss_surplus: 70 %}    # at jobs.refit.consumption.loss_surplus
+
+    jobs.refit.consumption: {transfer_efficiency: 0 %}    # at jobs.refit.consumption.transfer_efficiency    # also USE007 at jobs.refit.consumption.transfer_efficiency    # also USE009 at jobs.refit.consumption.transfer_efficiency
+
+    Given second good
+    jobs.lids.consumption: {transfer_efficiency: 50 %, loss_share: 100 %, loss_surplus: 10 %}    # at jobs.lids.consumption.loss_share    # also USE009 at jobs.lids.consumption.loss_share
+
+    jobs.refit.consumption: {transfer_efficiency: 60 %, loss_share: 50 %, loss_surplus: 66 %}    # at jobs.refit.consumption.loss_surplus
 To put right
     Keep one of the two; as a share the surplus is 100 times itself over (100 + itself).
 """

@@ -6,12 +6,22 @@ Why
     One can short, and the last part gets a thin coat or another batch.
 Passes
     jobs.refit.consumption.ordered: [{id: p, product: primer, variant: grey, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]
+
+    jobs.refit.consumption.ordered: [{id: p, product: primer, variant: grey, packs: 1}, {id: q, product: primer, variant: grey, packs: 1}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]
 Fails
     jobs.refit.consumption.ordered: [{id: p, product: primer, variant: grey, packs: 1}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]    # at jobs.refit.consumption.ordered.p.packs
 
     jobs.refit.consumption.ordered: [{id: p, product: primer, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}]    # at jobs.refit.consumption.ordered
 
     jobs.refit.consumption.ordered: [{id: p, product: primer, variant: red, packs: 2}, {id: g, product: primer, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]    # at jobs.refit.consumption.ordered.p.variant
+
+    jobs.refit.consumption.ordered: [{id: p, product: primer, variant: grey, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 1}, {id: x, product: barrier, packs: 1}]    # at jobs.refit.consumption.ordered.c.packs
+
+    without products.base.solids
+    jobs.refit.consumption.ordered: [{id: b, product: base, packs: 1}, {id: p, product: primer, variant: grey, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]    # at jobs.refit.consumption.ordered.b.packs    # at jobs.refit.consumption.ordered.p.packs    # also USE009 at products.base.solids.in_can
+
+    Given second good
+    jobs.rails.consumption.ordered: [{id: m, product: mastic, packs: 1}, {id: g, product: gloss, packs: 1}]    # at jobs.rails.consumption.ordered.m.packs
 To put right
     Order the number worked out; round up once for each product, never down for each layer.
 """

@@ -9,6 +9,8 @@ Passes
     jobs.refit.items.STEP.preparation: blast
     jobs.refit.items.STEP.substrate: {material: steel_hot_rolled, thickness: 6 mm}
     jobs.refit.consumption: {transfer_efficiency: 60 %, profile: 20 um, dead_volume: by-roughness}
+
+    Given second good
 Fails
     preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: A white cloth stays white.}, {id: blast, do: blast, text: Blast to an even profile., grade: Sa 2 1/2, profile: 15..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}
     jobs.refit.items.STEP.preparation: blast
@@ -16,6 +18,13 @@ Fails
     jobs.refit.consumption: {transfer_efficiency: 60 %, profile: 20 um}    # at jobs.refit.consumption.dead_volume
 
     jobs.refit.consumption: {transfer_efficiency: 60 %, profile: 60 um, dead_volume: by-band}    # at jobs.refit.consumption.profile
+
+    Given second good
+    without jobs.rails.consumption.dead_volume    # at jobs.rails.consumption.dead_volume
+
+    Given second good
+    jobs.lids.items.FRAME.preparation: sand
+    jobs.lids.consumption: {transfer_efficiency: 50 %, profile: 1 mil, dead_volume: whole-profile}    # at jobs.lids.consumption.profile
 To put right
     Write dead_volume: by-roughness, by-band or whole-profile; leave the profile out for sanded sheet.
 """

@@ -10,10 +10,25 @@ Passes
     products.barrier.coverage: [{id: gallon, spreading_rate: 255 ft2/gal, film: 80 um, losses: left-out}]
 
     products.barrier.coverage: [{id: litre, spreading_rate: 4.4 m2/L, film: 80 um, losses: included}]
+
+    products.barrier.coverage: [{id: litre, spreading_rate: 6.2 m2/L, film: 80 um, losses: left-out}]
+
+    products.barrier.coverage: [{id: litre, spreading_rate: 6.3 m2/L, film: 80 um, losses: included}]
+
+    products.base.coverage: [{id: can, area_per_pack: 1.2 m2, film: 20 um, losses: included}]
 Fails
     products.barrier.coverage: [{id: litre, spreading_rate: 8.0 m2/L, film: 80 um, losses: left-out}]    # at products.barrier.coverage.litre.spreading_rate
 
     products.barrier.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 80 um, losses: included}]    # at products.barrier.coverage.litre.spreading_rate
+
+    products.barrier.coverage: [{id: thin, spreading_rate: 6.2 m2/L, film: 80 um, losses: left-out}, {id: litre, spreading_rate: 6.1 m2/L, film: 80 um, losses: left-out}]    # at products.barrier.coverage.litre.spreading_rate
+
+    products.barrier.coverage: [{id: litre, spreading_rate: 6.4 m2/L, film: 80 um, losses: included}]    # at products.barrier.coverage.litre.spreading_rate
+
+    products.barrier.coverage: [{id: gallon, spreading_rate: 254 ft2/gal, film: 80 um, losses: left-out}]    # at products.barrier.coverage.gallon.spreading_rate
+
+    without products.base.solids
+    products.base.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 20 um, losses: included}, {id: more, spreading_rate: 8 m2/L, film: 20 um, losses: included}]    # at products.base.coverage.litre.spreading_rate    # at products.base.coverage.more.spreading_rate    # also USE009 at products.base.solids.in_can
 To put right
     Work it out anew: m2/L is 10 times the volume solids in percent over the film in um; round once, at the end.
 """

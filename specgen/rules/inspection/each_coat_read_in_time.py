@@ -13,6 +13,10 @@ Passes
     Given second good
     without jobs.rails.inspection.first
     jobs.rails.inspection.film.gauge: {principle: destructive}
+
+    Given second good
+    jobs.rails.items.LOCKER.strip_limit: 30 mil
+    jobs.rails.inspection.old: {id: old, check: Film of the old paint, at: after-preparation, method: magnetic gauge, items: [LOCKER], criterion: {rule: own, max: 10 mil, text: every reading}}
 Fails
     jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # at jobs.refit.inspection.clear-film.after
 

@@ -10,6 +10,18 @@ Passes
     jobs.refit.inspection.base-wet: {id: base-wet, check: Wet film of the base coat, after: base, gauge: {principle: wet-film-comb}, criterion: {text: even}}
 Fails
     jobs.refit.inspection.primer-film.gauge: {principle: wet-film-comb}    # at jobs.refit.inspection.primer-film.gauge.principle
+
+    Given second good
+    jobs.rails.inspection.face.criterion: {min: 1 mil, text: even}    # at jobs.rails.inspection.face.gauge.principle    # also JOB003 at jobs.rails.inspection.face.criterion.rule
+
+    Given second good
+    jobs.rails.inspection.face.criterion: {nominal: 2 mil, text: even}    # at jobs.rails.inspection.face.gauge.principle    # also JOB003 at jobs.rails.inspection.face.criterion.rule
+
+    Given second good
+    jobs.rails.inspection.face.criterion: {max: 3 mil, text: even}    # at jobs.rails.inspection.face.gauge.principle    # also JOB003 at jobs.rails.inspection.face.criterion.rule
+
+    Given second good
+    jobs.rails.inspection.face.criterion: {rule: own, text: even}    # at jobs.rails.inspection.face.gauge.principle
 To put right
     Accept on dry film with a gauge; keep the comb as a working aid, with its wet target at the layer.
 """
