@@ -15,6 +15,7 @@ from specgen.register.json_text import read_bytes
 from specgen.register.state import in_force, issues, not_acknowledged, standing, until
 from specgen.source.characters import printable_name
 from specgen.source.project import find_project
+from specgen.units.locale import counted
 
 
 def list_revisions(arguments: argparse.Namespace, register: Path) -> Outcome:
@@ -54,7 +55,8 @@ def verify(arguments: argparse.Namespace, register: Path) -> Outcome:
     receipt = read_bytes(Path(arguments.receipt)) if arguments.receipt else None
     if receipt is not None:
         faults += lost_since(receipt, found)
-    number = _counted(sum(len(one.kept) for one in found), "record")
+    kept = sum(len(one.kept) for one in found)
+    number = f"{kept} {counted('record', 'records', kept)}"
     notes = [
         f"left behind by an issuing that was cut off, may be deleted: {printable_name(name)}"
         for name in left_behind(register)
@@ -62,13 +64,17 @@ def verify(arguments: argparse.Namespace, register: Path) -> Outcome:
     if receipt is not None:
         notes += beyond(receipt, found)
     if faults:
-        return lines_of([*faults, *notes, f"{_counted(len(faults), 'fault')} in {number}."], REFUSED)
+        return lines_of(
+            [*faults, *notes, f"{len(faults)} {counted('fault', 'faults', len(faults))} in {number}."], REFUSED
+        )
     end = (
         "against the receipt too"
         if arguments.receipt
         else "that the newest of a document is lost shows by a receipt alone"
     )
-    return lines_of([*notes, f"{number} of {_counted(len(found), 'document')}, all whole; {end}."])
+    return lines_of(
+        [*notes, f"{number} of {len(found)} {counted('document', 'documents', len(found))}, all whole; {end}."]
+    )
 
 
 def as_of(arguments: argparse.Namespace, register: Path) -> Outcome:
@@ -144,10 +150,6 @@ def _known(register: Path, document: str) -> History:
     if not found.kept and not found.faults:
         raise RegisterError(f"this register does not know {printable_name(document)}")
     return found
-
-
-def _counted(number: int, what: str) -> str:
-    return f"{number} {what}{'' if number == 1 else 's'}"
 
 
 def lines_of(lines: list[str], code: int = DONE) -> Outcome:

@@ -16,6 +16,7 @@ from specgen.rendering.failure import RenderError
 from specgen.report import as_text
 from specgen.report.lines import one_line, tally
 from specgen.source.characters import printable_name
+from specgen.units.locale import counted
 
 ABOUT = "Check the sources of a folder, then print its documents. Where there is an error nothing is written."
 
@@ -67,7 +68,7 @@ def run(arguments: argparse.Namespace) -> Outcome:
         return Outcome("", REFUSED, f"specgen: {one_line(str(reason))}\n{_NOTHING}")
     write_files(out, files)
     written = "".join(f"{printable_name((out / name).as_posix())}\n" for name in files)
-    number = f"{len(files)} file{'' if len(files) == 1 else 's'} written"
+    number = f"{len(files)} {counted('file', 'files', len(files))} written"
     return Outcome(f"{written}{number}; {tally(checked.report, checked.on)}.\n")
 
 

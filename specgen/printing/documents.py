@@ -15,6 +15,7 @@ from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.printing.kinds import ISSUED, KINDS, About, Issue, Source
+from specgen.units.locale import counted
 
 DOCUMENTS = tuple(KINDS)
 FORMATS = tuple(dict.fromkeys(format for kind in KINDS.values() for format in kind.formats))
@@ -47,7 +48,7 @@ def print_documents(
     spec = checked.loaded.spec
     errors = checked.report.count(Severity.ERROR)
     if errors or spec is None:
-        raise Refused(f"the folder has {errors} error{'' if errors == 1 else 's'}, so nothing is printed")
+        raise Refused(f"the folder has {errors} {counted('error', 'errors', errors)}, so nothing is printed")
     kinds = _known("document", documents, KINDS)
     wanted = _known("format", formats, {format: format for format in FORMATS})
     subjects = _subjects(spec, jobs, products)

@@ -16,6 +16,7 @@ from specgen.documents.job_card.card_side import CardSide, Cut
 from specgen.documents.job_card.view import CUTS, JobCard
 from specgen.model.job import Job
 from specgen.rendering.failure import RenderError, TooLongError
+from specgen.units.locale import counted
 
 AnyCut = TypeVar("AnyCut")
 
@@ -75,8 +76,9 @@ def _mildest(at: int, builds: int, view: View, write: Callable[[JobCard], bytes]
 def _too_much(job: Job, side: CardSide, paper: str) -> str:
     checks = sum(len(coat.checks) for coat in side.coats)
     checks += len(side.at_first + side.prepared + side.applying + side.finished)
+    coats, steps = len(side.coats), len(side.steps)
     return (
-        f"The job card of the job {job.id} does not fit on one side of {paper}: {len(side.coats)} coats, "
-        f"{len(side.steps)} steps of preparation and {checks} hold points. "
+        f"The job card of the job {job.id} does not fit on one side of {paper}: {coats} {counted('coat', 'coats', coats)}, "
+        f"{steps} {counted('step', 'steps', steps)} of preparation and {checks} {counted('hold point', 'hold points', checks)}. "
         "What stands overleaf is not read at the vehicle; divide the work into two jobs, or keep fewer hold points."
     )

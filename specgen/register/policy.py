@@ -9,6 +9,7 @@ from datetime import date
 from specgen.model.project import Policies
 from specgen.register.approvals import Collected
 from specgen.register.persons import person
+from specgen.units.locale import counted
 
 
 def missing_approvals(policies: Policies | None, approvals: Sequence[Collected]) -> Iterator[str]:
@@ -16,8 +17,8 @@ def missing_approvals(policies: Policies | None, approvals: Sequence[Collected])
     policy = policies or Policies()
     persons = {person(one.approval.name) for one in approvals}
     if len(persons) < policy.approvals_needed:
-        needed = "1 person has" if policy.approvals_needed == 1 else f"{policy.approvals_needed} persons have"
-        yield f"{needed} to check or approve, {len(persons)} did"
+        needed = policy.approvals_needed
+        yield f"{needed} {counted('person has', 'persons have', needed)} to check or approve, {len(persons)} did"
     if policy.approvals_needed and not any(one.approval.role == "approve" for one in approvals):
         yield "nobody has approved it"
     for demand in policy.approvals:

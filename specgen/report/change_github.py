@@ -11,6 +11,7 @@ from specgen.comparison.tally import by_effect
 from specgen.model.senses import Concern
 from specgen.report.as_github import command
 from specgen.report.change_text import MOST
+from specgen.units.locale import counted
 
 
 def write(found: Comparison, *, new_prefix: str) -> str:
@@ -18,7 +19,9 @@ def write(found: Comparison, *, new_prefix: str) -> str:
     shown = found.changes
     lines = [_command(change, new_prefix) for change in shown[:MOST]]
     if len(shown) > MOST:
-        lines.append(f"{len(shown) - MOST} more changes are not listed; --format json holds them all.")
+        more = len(shown) - MOST
+        said = counted("more change is not listed", "more changes are not listed", more)
+        lines.append(f"{more} {said}; --format json holds them all.")
     return "\n".join([*lines, by_effect(found)]) + "\n"
 
 

@@ -11,6 +11,7 @@ from specgen.comparison.tally import by_effect
 from specgen.report.as_text import WIDTH
 from specgen.report.lines import one_line
 from specgen.source.characters import printable_name
+from specgen.units.locale import counted
 
 MOST = 500
 """So many changes a report for reading lists; JSON holds them all."""
@@ -30,10 +31,14 @@ def write(found: Comparison, *, old: str, new: str, old_prefix: str, new_prefix:
     blocks = [f"{printable_name(old)} -> {printable_name(new)}: {one_line(by_effect(found))}"]
     blocks += _changes(changes[:MOST], old_prefix, new_prefix)
     if len(changes) > MOST:
-        blocks.append(f"{len(changes) - MOST} more changes are not listed here; --format json holds them all.")
+        more = len(changes) - MOST
+        said = counted("more change is not listed here", "more changes are not listed here", more)
+        blocks.append(f"{more} {said}; --format json holds them all.")
     figures = [_figure(entry) for entry in found.figures if entry.is_listed]
     if others := len(found.figures) - len(figures):
-        figures.append(f"{others} more came or went with these changes; --format json lists them")
+        figures.append(
+            f"{others} more came or went with these changes; --format json lists {counted('it', 'them', others)}"
+        )
     blocks += _listed("FIGURES THAT MOVED", figures)
     blocks += _listed("FINDINGS", [_finding(entry) for entry in found.findings])
     blocks += _listed("TABLES AND EDITIONS", [f"{entry.name} {entry.kind.value}" for entry in found.tables])

@@ -9,6 +9,13 @@ from datetime import date
 
 from specgen.findings import Report, Severity
 from specgen.source.characters import printable
+from specgen.units.locale import counted
+
+_FORMS = {
+    Severity.ERROR: ("error", "errors"),
+    Severity.WARNING: ("warning", "warnings"),
+    Severity.NOTE: ("note", "notes"),
+}
 
 
 def one_line(text: str) -> str:
@@ -24,4 +31,4 @@ def tally(report: Report, on: date) -> str:
 
 def _counted(report: Report, severity: Severity) -> str:
     number = report.count(severity)
-    return f"{number or 'no'} {severity.value}{'' if number == 1 else 's'}"
+    return f"{number or 'no'} {counted(*_FORMS[severity], number)}"

@@ -22,6 +22,7 @@ KEYWORDS = {
     "translate": None,
     "language": None,
     "N_n": (1, 2),
+    "plural": (1, 2),
 }
 
 

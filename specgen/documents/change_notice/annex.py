@@ -120,11 +120,14 @@ def _unused(found: Comparison, words: Words) -> TableView:
 
 def _left_out(found: Comparison, listed: tuple[FigureMoved, ...], words: Words) -> str:
     said = []
-    if len(listed) > _MOST:
-        said.append(words("{number} further figures moved.").format(number=len(listed) - _MOST))
-    others = len(found.figures) - len(listed)
-    if others == 1:
-        said.append(words("One figure came or went with these changes."))
-    elif others:
-        said.append(words("{number} figures came or went with these changes.").format(number=others))
+    if (more := len(listed) - _MOST) > 0:
+        said.append(words.plural("One further figure moved.", "{number} further figures moved.", more))
+    if others := len(found.figures) - len(listed):
+        said.append(
+            words.plural(
+                "One figure came or went with these changes.",
+                "{number} figures came or went with these changes.",
+                others,
+            )
+        )
     return " ".join(said)

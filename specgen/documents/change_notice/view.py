@@ -135,13 +135,18 @@ def _answer(weaker: Sequence[Change], words: Words) -> str:
     safety = sum(change.concern is Concern.SAFETY for change in weaker)
     if len(weaker) == 1 and safety:
         return words("One requirement became weaker; it is one of safety.")
-    if len(weaker) == 1:
-        return words("One requirement became weaker; it is none of safety.")
     if not safety:
-        return words("{number} requirements became weaker, none of them of safety.").format(number=len(weaker))
-    return words("{number} requirements became weaker, {safety} of them of safety.").format(
-        number=len(weaker), safety=safety
-    )
+        return words.plural(
+            "One requirement became weaker; it is none of safety.",
+            "{number} requirements became weaker, none of them of safety.",
+            len(weaker),
+        )
+    # Two numbers in one sentence: the form follows the number it ends on.
+    return words.translate.plural(
+        "{number} requirements became weaker, {safety} of them of safety.",
+        "{number} requirements became weaker, {safety} of them of safety.",
+        safety,
+    ).format(number=len(weaker), safety=safety)
 
 
 def _line(number: str, change: Change, words: Words) -> WeakerLine:
@@ -153,23 +158,30 @@ def _line(number: str, change: Change, words: Words) -> WeakerLine:
 def _rest(numbers: Sequence[str], words: Words) -> str:
     if not numbers:
         return ""
-    if len(numbers) == 1:
-        return words("One more became weaker: see {numbers} in the tables.").format(numbers=numbers[0])
-    return words("{number} more became weaker: see {numbers} in the tables.").format(
-        number=len(numbers), numbers=_span(numbers)
-    )
+    return words.translate.plural(
+        "One more became weaker: see {numbers} in the tables.",
+        "{number} more became weaker: see {numbers} in the tables.",
+        len(numbers),
+    ).format(number=len(numbers), numbers=_span(numbers))
 
 
 def _waiting(numbers: Sequence[str], found: Comparison, words: Words) -> str:
     said = []
-    if len(numbers) == 1:
-        said.append(words("One change waits for a person to decide: see {numbers}.").format(numbers=numbers[0]))
-    elif numbers:
-        frame = words("{number} changes wait for a person to decide: see {numbers}.")
+    if numbers:
+        frame = words.translate.plural(
+            "One change waits for a person to decide: see {numbers}.",
+            "{number} changes wait for a person to decide: see {numbers}.",
+            len(numbers),
+        )
         said.append(frame.format(number=len(numbers), numbers=_span(numbers)))
     if found.not_compared:
-        frame = words("{number} entries have errors on one side and could not be compared.")
-        said.append(frame.format(number=len(found.not_compared)))
+        said.append(
+            words.plural(
+                "One entry has errors on one side and could not be compared.",
+                "{number} entries have errors on one side and could not be compared.",
+                len(found.not_compared),
+            )
+        )
     return " ".join(said)
 
 
@@ -194,15 +206,23 @@ def _group_of(change: Change) -> int:
 
 
 def _left_out(number: int, words: Words) -> str:
-    return words("{number} further changes are not printed here.").format(number=number) if number > 0 else ""
+    if number <= 0:
+        return ""
+    return words.plural(
+        "One further change is not printed here.", "{number} further changes are not printed here.", number
+    )
 
 
 def _needed(project: Project, words: Words) -> str:
     policies = project.policies
     number = policies.approvals_needed if policies is not None else 1
-    one = words("The policy of the project asks for one approval.")
-    many = words("The policy of the project asks for {number} approvals.").format(number=number)
-    said = [one if number == 1 else many]
+    said = [
+        words.plural(
+            "The policy of the project asks for one approval.",
+            "The policy of the project asks for {number} approvals.",
+            number,
+        )
+    ]
     for asked in policies.approvals if policies is not None else ():
         frame = words("At least {count} to {role}, signed.") if asked.signed else words("At least {count} to {role}.")
         said.append(frame.format(count=asked.count, role=asked.role.value))

@@ -145,7 +145,7 @@ def _spraying(stated: Application, words: Words, *, at_job: bool) -> Iterator[st
         yield words("in the passes and with the waits of the table of coats")
         return
     if stated.cross_coats is not None:
-        yield words("usually {} cross coats").format(stated.cross_coats)
+        yield words.plural("usually {number} cross coat", "usually {number} cross coats", stated.cross_coats)
     if stated.flash_between_passes is not None:
         yield words("{} between passes").format(words.phrase(stated.flash_between_passes))
 

@@ -127,7 +127,8 @@ def _passes(layer: Layer, words: Words) -> str:
     if layer.passes is not None:
         said.append(str(layer.passes))
         if layer.coats is not None:
-            said[0] = words("{passes} in {coats} coats").format(passes=layer.passes, coats=layer.coats)
+            frame = words.translate.plural("{passes} in {coats} coat", "{passes} in {coats} coats", layer.coats)
+            said[0] = frame.format(passes=layer.passes, coats=layer.coats)
         if layer.flash_between_passes is not None:
             said.append(words("{} apart").format(words.phrase(layer.flash_between_passes)))
     elif layer.coats is not None:

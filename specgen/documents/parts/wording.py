@@ -123,6 +123,10 @@ class Words:
     def __call__(self, text: str) -> str:
         return self.translate(text)
 
+    def plural(self, one: str, many: str, number: int) -> str:
+        """The form for a number, whose `{number}` is filled in. Both forms are whole sentences or phrases."""
+        return self.translate.plural(one, many, number).format(number=number)
+
     def word(self, value: StrEnum) -> str:
         """The word for a value of a closed list."""
         return self.translate(WORDS[value])

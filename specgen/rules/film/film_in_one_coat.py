@@ -36,6 +36,7 @@ To put right
 
 from specgen.facts.layer.film import Film, film_limit
 from specgen.rules.kit import ERROR, LOGIC, WARNING, Layer, Problem, Problems, Quantity, Spec, System, date, rule
+from specgen.units.locale import counted
 
 
 @rule("FLM008", on=System, severity=ERROR, source=LOGIC)
@@ -52,7 +53,7 @@ def film_in_one_coat(system: System, spec: Spec, on: date) -> Problems:
 
 def _judged(system: System, layer: Layer, spec: Spec, most: Quantity, coats: int) -> Problems:
     asked, allowed = _asked(system, layer, spec), film_limit(system, layer, spec, "max")
-    laid = "one coat" if coats == 1 else f"{coats} coats"
+    laid = counted("one coat", f"{coats} coats", coats)
     too_much = f"in {laid} is more than the {most} a coat of {layer.product} allows"
     if asked is not None and asked.value.base > most.base * coats:
         yield Problem(("layers", layer.id, "coats"), f"{asked.value}{asked.lender} {too_much}")

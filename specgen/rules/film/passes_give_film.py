@@ -35,6 +35,7 @@ To put right
 
 from specgen.facts.layer.film import film_limit, film_of_variant
 from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Quantity, Spec, System, date, rule
+from specgen.units.locale import counted
 
 
 @rule("FLM007", on=System, severity=WARNING, source=LOGIC)
@@ -44,7 +45,10 @@ def passes_give_film(system: System, spec: Spec, on: date) -> Problems:
         if layer.passes is None or of_pass is None:
             continue
         film = Quantity.of("thickness", of_pass.value.number * layer.passes, of_pass.value.unit)
-        path, told = ("layers", layer.id, "passes"), f"{layer.passes} passes of {of_pass.value} give {film}"
+        path, told = (
+            ("layers", layer.id, "passes"),
+            f"{layer.passes} {counted('pass', 'passes', layer.passes)} of {of_pass.value} {counted('gives', 'give', layer.passes)} {film}",
+        )
         least, most = film_limit(system, layer, spec, "min"), film_limit(system, layer, spec, "max")
         if least is not None and film < least.value:
             yield Problem(path, f"{told}, below the minimum of {least.value}{least.lender}")
