@@ -27,11 +27,6 @@ class Kind(StrEnum):
     REORDERED = "reordered"
     RENAMED = "renamed"
 
-    @property
-    def mirrored(self) -> Kind:
-        """What it is called by one who compares the other way round."""
-        return {Kind.ADDED: Kind.REMOVED, Kind.REMOVED: Kind.ADDED}.get(self, self)
-
 
 class Effect(StrEnum):
     """What a change does to what is accepted."""
@@ -43,11 +38,6 @@ class Effect(StrEnum):
     REWORDED = "reworded"
     FACT = "fact"  # no requirement: what follows from it is judged, not it
     EDITORIAL = "editorial"
-
-    @property
-    def mirrored(self) -> Effect:
-        """The effect for one who compares the other way round."""
-        return {Effect.TIGHTENED: Effect.RELAXED, Effect.RELAXED: Effect.TIGHTENED}.get(self, self)
 
 
 # what the program cannot order, so that a person has to

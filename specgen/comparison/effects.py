@@ -24,8 +24,6 @@ from specgen.model.senses import Sense
 from specgen.standards.tables import table
 from specgen.units.quantity import CalendarSpan, Quantity, Range
 
-Ordered = Quantity | CalendarSpan | Fraction | int
-
 
 @dataclass(frozen=True, slots=True)
 class Judgement:

@@ -16,7 +16,7 @@ from specgen.register.editions import SALT, WITHHELD
 from specgen.register.failure import RegisterError
 from specgen.register.folder import history_of, read_kept
 from specgen.register.history import Kept
-from specgen.register.json_text import parsed, read_bytes, written
+from specgen.register.json_text import parsed, written
 from specgen.register.names import MAKER_MODEL
 from specgen.register.state import issues
 from specgen.register.upgrades import upgraded
@@ -27,19 +27,11 @@ _DEEPEST = 40
 _SHOWN = 2_000
 
 
-def read_model(path: Path) -> Loaded:
-    """The specification a frozen model holds. Raises RegisterError where the file is none."""
-    return thawed(read_bytes(path), path.name)
-
-
-def frozen_model(register: Path, document: str, revision: str) -> Loaded:
-    """The specification a revision rests on, as it was issued. Raises RegisterError where it is not there or was altered."""
-    sources, name = frozen_sources(register, document, revision)
-    return _whole(parse(sources), name)
-
-
 def frozen_sources(register: Path, document: str, revision: str) -> tuple[Sources, str]:
-    """The frozen model of a revision as sources to parse, and its name: `MS-001@B`."""
+    """The frozen model of a revision as sources to parse, and its name: `MS-001@B`.
+
+    Raises RegisterError where it is not there or was altered.
+    """
     kept = issued_revision(register, document, revision)
     name = f"{document}@{kept.record.revision}"
     return sources_of(read_kept(kept, MAKER_MODEL), name), name
@@ -59,7 +51,11 @@ def issued_revision(register: Path, document: str, revision: str) -> Kept:
 
 def thawed(data: bytes, name: str) -> Loaded:
     """The specification in the bytes of a frozen model of either edition; what the customer edition withholds is absent."""
-    return _whole(parse(sources_of(data, name)), name)
+    loaded = parse(sources_of(data, name))
+    if loaded.spec is None:
+        why = loaded.findings[0].what if loaded.findings else "it has no project"
+        raise RegisterError(f"{name} cannot be read back: {why}")
+    return loaded
 
 
 def sources_of(data: bytes, name: str) -> Sources:
@@ -79,13 +75,6 @@ def sources_of(data: bytes, name: str) -> Sources:
     entries = {kind: _listed(kind, node) for kind, node in root.entries.items() if kind in wanted and _holds(node)}
     keys = {kind: root.keys[kind] for kind in entries}
     return Sources(Path(), (SourceFile(name, lines, Mapping(entries, keys, root.mark)),), ())
-
-
-def _whole(loaded: Loaded, name: str) -> Loaded:
-    if loaded.spec is None:
-        why = loaded.findings[0].what if loaded.findings else "it has no project"
-        raise RegisterError(f"{name} cannot be read back: {why}")
-    return loaded
 
 
 def _holds(node: Node) -> bool:

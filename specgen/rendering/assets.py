@@ -5,7 +5,6 @@ Called by `environment` (templates, inlined styles) and by `pdf` (everything the
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
@@ -13,23 +12,6 @@ from specgen.rendering.failure import RenderError
 
 FONT_FAMILY = "Specgen Sans"
 """The name the print style knows the shipped faces by, so that a like-named font of the machine is never taken."""
-
-
-@dataclass(frozen=True, slots=True)
-class FontFace:
-    """One shipped font file: `file` is its asset name, `weight` the CSS weight (400 to 600), `style` the CSS style."""
-
-    file: str
-    weight: int
-    style: str
-
-
-FONTS = (
-    FontFace("fonts/SourceSansPro-Regular.ttf", 400, "normal"),
-    FontFace("fonts/SourceSansPro-Semibold.ttf", 600, "normal"),
-    # This face has no Greek: the typesetter slants the upright face for it, which a test holds it to.
-    FontFace("fonts/SourceSansPro-It.ttf", 400, "italic"),
-)
 
 
 @cache

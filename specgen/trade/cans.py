@@ -41,16 +41,6 @@ def cans(id: str, demands: Sequence[Demand], solids: Source, delivered: Source, 
     return work(id, "cans needed", formula, inputs, unit="can", places=0, source=ARITHMETIC, note=_NOTE)
 
 
-def implied_film(id: str, solids: Source, delivered: Source, transfer: Source, claimed: Source) -> Working:
-    """The dry film in um that a claim of so much area from one can comes down to.
-
-    Raises WorkingError for a claim of no area.
-    """
-    inputs = (*_from_can(solids, delivered, transfer), take("A", "area claimed for one can", claimed, "area", "m2"))
-    name, formula = "dry film the claim comes down to", f"{_DELIVERED} / A"
-    return work(id, name, formula, inputs, kind="thickness", unit="um", places=1, source=ARITHMETIC, note=_NOTE)
-
-
 def empty_time(id: str, net_mass: Source, delivered: Source, spray_rate: Source) -> Working:
     """How long a can sprays without a pause, in s. Raises WorkingError for a spray rate of zero."""
     inputs = (

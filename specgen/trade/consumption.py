@@ -53,14 +53,6 @@ def practical_spreading_rate(id: str, theoretical: Source, loss: Loss, unit: str
     )
 
 
-def wet_film_of_spreading_rate(id: str, rate: Source) -> Working:
-    """The wet film in um at which one litre covers what the spreading rate says. Source: spreading-rate article."""
-    inputs = (take("SR", "spreading rate", rate, "spreading_rate", "m2/L"),)
-    name, source = "wet film of the spreading rate", cite("SPREADING-RATE-ARTICLE", "spread rates and film thickness")
-    note = "1000: mL in a litre; 1 mL on 1 m² is 1 µm"
-    return work(id, name, "1000 / SR", inputs, kind="thickness", unit="um", places=0, source=source, note=note)
-
-
 @dataclass(frozen=True, slots=True)
 class Demand:
     """An area and the dry film it is to carry. Dead volume is a demand of its own, once, for the first coat."""

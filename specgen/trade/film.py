@@ -92,13 +92,6 @@ def film_left(id: str, film: Source, removed: Sequence[Source]) -> Working:
     return work(id, "film left", formula, inputs, kind="thickness", unit="um", places=0, source=LOGIC)
 
 
-def total_film(id: str, films: Sequence[Source]) -> Working:
-    """The films of several layers one on the other, in um. Raises WorkingError for no layers."""
-    inputs = _numbered("DFT", "dry film, layer", films)
-    formula = " + ".join(entry.symbol for entry in inputs)
-    return work(id, "total dry film thickness", formula, inputs, kind="thickness", unit="um", places=0, source=LOGIC)
-
-
 def _dry_film(
     id: str, name: str, wet_name: str, wet: Source, volume_solids: Source, thinner: Source | None, unit: str
 ) -> Working:

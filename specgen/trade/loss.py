@@ -10,12 +10,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from specgen.standards.citations import ARITHMETIC, Basis, cite
-from specgen.standards.tables import table
 from specgen.trade.film import PERCENT
-from specgen.trade.given import Source, from_table, take
+from specgen.trade.given import Source, take
 from specgen.trade.working import Input, Working, WorkingError, work
 
-_FACTOR = cite("PAINT-SCHOOL-SLIDES", "loss factor and consumption factor")
 _MEAN = cite("40-CFR-60-313", "equation 3, form only", Basis.MEMORY)
 
 
@@ -62,31 +60,12 @@ class Surplus:
 Loss = LossShare | Surplus
 
 
-def consumption_factor(id: str, loss: Loss) -> Working:
-    """How many times the theoretical quantity is used up. Raises WorkingError for a loss of 100 %."""
-    return work(id, "consumption factor", loss.factor, (loss.entry(),), places=3, source=_FACTOR, note=PERCENT)
-
-
-def loss_factor(id: str, loss: Loss) -> Working:
-    """The part of the paint used that reaches the surface: one over the consumption factor."""
-    return work(id, "loss factor", loss.reaching, (loss.entry(),), places=3, source=_FACTOR, note=PERCENT)
-
-
 def share_of_surplus(id: str, surplus: Surplus) -> Working:
     """The loss share that means the same as a surplus, in percent."""
     formula = "100 * alpha / (100 + alpha)"
     name = "loss, share of the paint used"
     return work(
         id, name, formula, (surplus.entry(),), kind="share", unit="%", places=1, source=ARITHMETIC, note=PERCENT
-    )
-
-
-def surplus_of_share(id: str, loss: LossShare) -> Working:
-    """The surplus that means the same as a loss share, in percent. Raises WorkingError for a loss of 100 %."""
-    formula = "100 * loss / (100 - loss)"
-    name = "surplus on the paint on the surface"
-    return work(
-        id, name, formula, (loss.entry(),), kind="percentage", unit="%", places=1, source=ARITHMETIC, note=PERCENT
     )
 
 
@@ -116,23 +95,3 @@ def mean_transfer(id: str, parts: Sequence[tuple[Source, Source, Source]]) -> Wo
         used.append(f"V_{number} * VS_{number} / TE_{number}")
     name, formula = "transfer efficiency, all methods", f"({' + '.join(solids)}) / ({' + '.join(used)})"
     return work(id, name, formula, tuple(inputs), kind="share", unit="%", places=1, source=_MEAN)
-
-
-def usual_loss(what: str) -> tuple[LossShare, LossShare]:
-    """The lowest and highest usual loss of a way of working, from the published table.
-
-    Raises KeyError for a row not there.
-    """
-    found = table("loss_ranges").row("what", what)
-    low, high = (from_table("loss_ranges", found, column, "share", "%") for column in ("low_pct", "high_pct"))
-    return LossShare(low), LossShare(high)
-
-
-def usual_surplus(what: str) -> tuple[Surplus, Surplus]:
-    """The lowest and highest usual surplus of a way of working; a secondary source.
-
-    Raises KeyError for a row not there.
-    """
-    found = table("surplus_ranges").row("what", what)
-    low, high = (from_table("surplus_ranges", found, column, "percentage", "%") for column in ("low_pct", "high_pct"))
-    return Surplus(low), Surplus(high)

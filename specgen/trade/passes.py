@@ -1,4 +1,4 @@
-"""Passes, strokes and coats: how much film one brings and how many a target needs.
+"""Passes and coats: how much film one brings and how many a target needs.
 
 Called by the work instruction, and by the rules that ask whether a target can be reached.
 """
@@ -11,19 +11,16 @@ from specgen.trade.film import PERCENT
 from specgen.trade.given import Given, Source, from_table, take
 from specgen.trade.working import Input, Working, WorkingError, work
 
-# 1 mL of dry solids on 1 m2 is 1 um, so a spray rate over a painted area is a film without a factor.
-_STROKE = f"{PERCENT}; g/s over g/mL and m²/s is mL/m², which is µm"
-
 
 def film_of_passes(id: str, per_pass: Source, passes: Source) -> Working:
     """The dry film of a number of passes, in um."""
-    inputs = (_film_of("pass", per_pass), take("n", "number of passes", passes))
+    inputs = (_per_pass(per_pass), take("n", "number of passes", passes))
     return work(id, "dry film of the passes", "p * n", inputs, kind="thickness", unit="um", places=0, source=LOGIC)
 
 
 def passes_for(id: str, target: Source, per_pass: Source) -> Working:
     """The least number of passes that reach the target. Raises WorkingError where a pass brings nothing."""
-    inputs = (_target(target), _film_of("pass", per_pass))
+    inputs = (_target(target), _per_pass(per_pass))
     return work(id, "number of passes", "ceil(DFT / p)", inputs, unit="pass", places=0, source=LOGIC)
 
 
@@ -88,47 +85,9 @@ def film_per_coat(id: str, target: Source, coats: Source, *, passes: bool = Fals
     return work(id, f"dry film {part}", "DFT / N", inputs, kind="thickness", unit="um", places=1, source=ARITHMETIC)
 
 
-def film_per_stroke(
-    id: str,
-    spray_rate: Source,
-    solids_by_mass: Source,
-    solids_density: Source,
-    transfer: Source,
-    speed: Source,
-    fan_width: Source,
-    overlap: Source,
-) -> Working:
-    """The dry film of one stroke, in um: what leaves the nozzle as solids and lands, over the area painted in the
-    same time.
-
-    Each stroke covers the fan's width less the overlap. Raises WorkingError for a speed of zero or an overlap of 100 %.
-    """
-    inputs = (
-        take("q", "spray rate", spray_rate, "spray_rate", "g/s"),
-        take("w_nv", "solids by mass", solids_by_mass, "share", "%"),
-        take("rho_nv", "density of the solids", solids_density, "density", "g/mL"),
-        take("TE", "transfer efficiency", transfer, "share", "%"),
-        take("v", "speed of the stroke", speed, "speed", "m/s"),
-        take("b", "width of the fan", fan_width, "length", "m"),
-        take("o", "overlap", overlap, "share", "%"),
-    )
-    formula = "q * w_nv / 100 / rho_nv * TE / 100 / (v * b * (100 - o) / 100)"
-    name = "dry film per stroke"
-    return work(id, name, formula, inputs, kind="thickness", unit="um", places=1, source=ARITHMETIC, note=_STROKE)
-
-
-def strokes_for(id: str, target: Source, per_stroke: Source) -> Working:
-    """The least number of strokes over one place that reach the target.
-
-    Raises WorkingError where a stroke brings nothing.
-    """
-    inputs = (_target(target), _film_of("stroke", per_stroke))
-    return work(id, "number of strokes", "ceil(DFT / p)", inputs, unit="stroke", places=0, source=ARITHMETIC)
-
-
 def _target(target: Source) -> Input:
     return take("DFT", "dry film to reach", target, "thickness", "um")
 
 
-def _film_of(once: str, film: Source) -> Input:
-    return take("p", f"dry film per {once}", film, "thickness", "um")
+def _per_pass(film: Source) -> Input:
+    return take("p", "dry film per pass", film, "thickness", "um")

@@ -1,4 +1,4 @@
-"""Volume solids: from the composition, from the VOC content, of a mix, and what a can holds of them.
+"""Volume solids: from the composition, of a mix, and what a can holds of them.
 
 The composition of a product is its maker's: hand it over as `Given` with the audience "maker". Ideal mixing is taken
 throughout: volumes add up. Called by the data sheet and by the rules on film, consumption and claims.
@@ -18,9 +18,6 @@ from specgen.trade.working import Input, Working, WorkingError, work
 from specgen.units.quantity import Quantity
 
 _COMPOSITION = cite("ISO-3233-3", "principle", Basis.MEMORY)
-_VOLATILES = cite("VOLUME-SOLIDS-ARTICLE", "volume solids from weight solids")
-_FROM_VOC = cite("5-CCR-1001-29", "appendix E", Basis.REGULATION)
-_ON_SOLIDS = cite("30-TAC-115-423", "", Basis.REGULATION)
 
 _WHOLE = Quantity.of("share", 100, "%")
 
@@ -66,57 +63,6 @@ def propellant_free_volume_solids(id: str, components: Sequence[Component]) -> W
     """Volume solids of the paint without its propellant, in percent: what the comb and the wet film need."""
     name = "volume solids without propellant"
     return _share_by_volume(id, name, components, "solids", lambda component: component.role != "propellant")
-
-
-def propellant_by_volume(id: str, components: Sequence[Component]) -> Working:
-    """Share of the propellant by volume in all contents, in percent."""
-    return _share_by_volume(id, "propellant by volume", components, "propellant", lambda _: True)
-
-
-def volume_solids_without_propellant(id: str, volume_solids_of_can: Source, propellant: Source) -> Working:
-    """Volume solids without propellant, in percent, from those of the contents and the propellant's share by volume."""
-    inputs = (
-        take("VS", "volume solids of the contents", volume_solids_of_can, "share", "%"),
-        take("phi", "propellant by volume", propellant, "share", "%"),
-    )
-    name, formula = "volume solids without propellant", "VS * 100 / (100 - phi)"
-    return work(id, name, formula, inputs, kind="share", unit="%", places=1, source=ARITHMETIC, note=PERCENT)
-
-
-def volume_solids_from_volatiles(id: str, volatiles: Sequence[Component], density: Source) -> Working:
-    """Volume solids in percent: all that is not volatile, from the volatiles' shares and the density of the paint."""
-    parts = [f"w_{number} * rho / rho_{number}" for number in range(1, len(volatiles) + 1)]
-    inputs = (take("rho", "density of the paint", density, "density", "g/mL"), *_composition(volatiles))
-    name, formula = "volume solids", " - ".join(("100", *parts))
-    return _sensible(work(id, name, formula, inputs, kind="share", unit="%", places=1, source=_VOLATILES, note=PERCENT))
-
-
-def volume_solids_from_voc(id: str, voc: Source, solvent_density: Source) -> Working:
-    """Volume solids in percent of a paint without water, from its VOC content, in the unit in which that is stated.
-
-    Raises WorkingError where the VOC content is above the solvent's density. Source: 5 CCR 1001-29 appendix E.
-    """
-    inputs, density, note = _voc_and_density(voc, solvent_density)
-    name, formula = "volume solids from the VOC content", f"100 - 100 * C / {density}"
-    note = f"{PERCENT}; {note}" if note else PERCENT
-    return _sensible(work(id, name, formula, inputs, kind="share", unit="%", places=1, source=_FROM_VOC, note=note))
-
-
-def voc_on_solids(id: str, voc: Source, solvent_density: Source) -> Working:
-    """Mass of VOC on the volume of solids, in the unit in which the VOC content is stated.
-
-    Raises WorkingError where the VOC content is not below the solvent's density. Source: 30 TAC 115.423.
-    """
-    inputs, density, note = _voc_and_density(voc, solvent_density)
-    unit, name = inputs[0].unit, "VOC on the volume of solids"
-    places = 1 if unit == "lb/gal" else 0
-    formula = f"C / (1 - C / {density})"
-    found = work(id, name, formula, inputs, kind="voc_content", unit=unit, places=places, source=_ON_SOLIDS, note=note)
-    if found.number < 0:
-        raise WorkingError(
-            "the VOC content is above the density of the solvents: the figures do not belong to one paint"
-        )
-    return found
 
 
 def mixed_volume_solids(id: str, parts: Sequence[tuple[Source, Source]]) -> Working:
@@ -197,20 +143,3 @@ def _percent(share: Source) -> Quantity:
     if not isinstance(found, Quantity):
         raise TypeError("a share by mass is a bare number, where a percentage is taken")
     return found
-
-
-def _voc_and_density(voc: Source, solvent_density: Source) -> tuple[tuple[Input, Input], str, str]:
-    """The inputs, the density in the unit of the VOC content as a formula, and the note that goes with it."""
-    stated = amount(voc)
-    american = isinstance(stated, Quantity) and stated.unit == "lb/gal"
-    content = take("C", "VOC content", voc, "voc_content", "lb/gal" if american else "g/L")
-    density = take("D", "density of the solvents", solvent_density, "density", "lb/gal" if american else "g/mL")
-    if american:
-        return (content, density), "D", ""
-    return (content, density), "(1000 * D)", "1000: mL in a litre"
-
-
-def _sensible(solids: Working) -> Working:
-    if not 0 <= solids.number <= _WHOLE.base:
-        raise WorkingError(f"{solids.name} come to {solids.printed()}: the figures do not belong to one paint")
-    return solids

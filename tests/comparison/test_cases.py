@@ -11,6 +11,7 @@ import yaml
 from specgen.comparison.sentences import notes, sentence
 from specgen.model.senses import Sense
 from tests.comparison.sides import changed, compared
+from tests.comparison.way_back import mirrored
 
 CASES: list[dict[str, Any]] = yaml.load(
     (Path(__file__).parent / "cases.yaml").read_text("utf-8"), Loader=yaml.BaseLoader
@@ -25,7 +26,7 @@ def test_case(case: dict[str, Any]) -> None:
     new = changed({**puts, **case["then"]} if "then" in case else puts, case.get("takes", ()))
     there, back = compared(old, new), compared(new, old)
     assert sorted(f"{c.effect.value} {c.concern.value} {c.path}" for c in there.changes) == sorted(case["finds"])
-    assert sorted(f"{c.effect.mirrored.value} {c.concern.value} {c.path}" for c in back.changes) == sorted(
+    assert sorted(f"{mirrored(c.effect).value} {c.concern.value} {c.path}" for c in back.changes) == sorted(
         case["finds"]
     )
     if "says" in case:

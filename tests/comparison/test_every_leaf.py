@@ -14,6 +14,7 @@ from specgen.model.senses import Sense
 from specgen.model.spec import KINDS, Spec
 from specgen.model.walk import declaration
 from tests.comparison.full_spec import Leaf, at, built, every_leaf, place, samples, tree
+from tests.comparison.way_back import mirrored
 
 LEAVES = list(every_leaf())
 
@@ -128,7 +129,7 @@ def test_value_changed(leaf: Leaf) -> None:
     own = OWN.get(f"{leaf} changed")
     expected = own or (LADDERS[leaf.name] if sense is Sense.LADDER else RAISED[sense])
     _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
-    _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, expected.mirrored)
+    _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, mirrored(expected))
 
 
 @pytest.mark.parametrize("leaf", [leaf for leaf in LEAVES if leaf.many], ids=_id)
@@ -138,7 +139,7 @@ def test_list_shortened(leaf: Leaf) -> None:
     held[leaf.name] = held[leaf.name][:1]
     expected = OWN.get(f"{leaf} shortened") or SHORTENED[_sense(leaf)]
     _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
-    _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, expected.mirrored)
+    _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, mirrored(expected))
     held[leaf.name] = at(old, leaf.steps)[leaf.name][::-1]
     assert _compared(built(leaf.root, old), built(leaf.root, new)).is_empty, (
         "the order of a list of values says nothing"
@@ -153,7 +154,7 @@ def test_value_left_out(leaf: Leaf) -> None:
     del at(new, leaf.steps)[leaf.name]
     expected = OWN.get(f"{leaf} left out") or LEFT_OUT[_sense(leaf)]
     _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
-    _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, expected.mirrored)
+    _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, mirrored(expected))
 
 
 def test_every_kind_is_there() -> None:

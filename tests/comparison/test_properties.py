@@ -12,6 +12,7 @@ from specgen.comparison.compare import Side, compare
 from specgen.model.outline import value_type
 from specgen.model.spec import KINDS, Spec
 from tests.comparison.full_spec import Leaf, at, built, every_leaf, place, samples, tree
+from tests.comparison.way_back import mirrored, mirrored_kind
 
 LEAVES = list(every_leaf())
 BY_ROOT = {root: [leaf for leaf in LEAVES if leaf.root == root and not leaf.many] for root in KINDS}
@@ -62,16 +63,16 @@ def test_nothing_differs_from_itself(spec: Spec) -> None:
 def test_the_way_back_mirrors_the_way_there(pair: tuple[Spec, Spec]) -> None:
     old, new = pair
     there, back = _compared(old, new), _compared(new, old)
-    assert sorted(_told(there, mirrored=False)) == sorted(_told(back, mirrored=True))
+    assert sorted(_told(there, turned=False)) == sorted(_told(back, turned=True))
 
 
-def _told(found: Comparison, *, mirrored: bool) -> list[tuple[str, ...]]:
+def _told(found: Comparison, *, turned: bool) -> list[tuple[str, ...]]:
     changes = [change for top in found.changes for change in (top, *top.follows)]
     told = []
     for change in changes:
         effect, kind = change.effect, change.difference.kind
-        if mirrored:
-            effect, kind = effect.mirrored, kind.mirrored
+        if turned:
+            effect, kind = mirrored(effect), mirrored_kind(kind)
         told.append((change.path, effect.value, kind.value, change.concern.value))
     return told
 

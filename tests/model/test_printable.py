@@ -9,13 +9,14 @@ from fontTools.ttLib import TTFont
 
 import specgen.model
 from specgen.model.printable import outside_fonts
-from specgen.rendering.assets import FONTS, asset
+from specgen.rendering.assets import asset
+from tests.rendering.shipped_faces import FACES
 
 _HEAD = "# Code points that every upright font of templates/fonts has; written by tests/model/test_printable.py\n"
 
 
 def test_list_is_that_of_the_fonts(golden: Callable[[Path, str], None]) -> None:
-    held = [set(TTFont(asset(face.file)).getBestCmap()) for face in FONTS if face.style == "normal"]
+    held = [set(TTFont(asset(file)).getBestCmap()) for file, _, style in FACES if style == "normal"]
     text = _HEAD
     codes = sorted(set.intersection(*held))
     first = codes[0]

@@ -11,13 +11,13 @@ from pathlib import Path
 import pytest
 
 from specgen.comparison.shelf import shelf
-from specgen.model.parse import load
+from specgen.model.parse import load, parse
 from specgen.model.senses import Audience
 from specgen.register.due import due
 from specgen.register.export import export
 from specgen.register.failure import RegisterError
 from specgen.register.folder import histories, history_of
-from specgen.register.frozen import frozen_model, issued_revision
+from specgen.register.frozen import frozen_sources, issued_revision
 from specgen.register.notes import acknowledge, withdraw
 from specgen.register.state import in_force, not_acknowledged, standing, suspects
 from tests.register.conftest import BEGIN, Desk
@@ -173,16 +173,16 @@ def test_a_frozen_model_is_that_of_its_revision(desk: Desk) -> None:
     _revise(desk, 1)
     scopes = []
     for revision in ("A", "B"):
-        spec = frozen_model(desk.register, "MS-001", revision).spec
+        spec = parse(frozen_sources(desk.register, "MS-001", revision)[0]).spec
         assert spec is not None
         scopes.append(spec.jobs["refit"].scope)
     assert scopes == ["Repainting of doors and steps after repair.", "Repainting of doors and steps after any repair."]
     with pytest.raises(RegisterError, match="there is no MS-001 C; there is: A, B"):
-        frozen_model(desk.register, "MS-001", "C")
+        frozen_sources(desk.register, "MS-001", "C")
     model = desk.register / "MS-001" / "0001" / "model.maker.json"
     model.write_bytes(model.read_bytes().replace(b"after repair", b"After repair"))
     with pytest.raises(RegisterError, match="was altered since it was issued"):
-        frozen_model(desk.register, "MS-001", "A")
+        frozen_sources(desk.register, "MS-001", "A")
 
 
 @pytest.mark.parametrize("audience", list(Audience))

@@ -25,13 +25,6 @@ def test_pair_without_a_statement_stays_without(case: dict[str, str]) -> None:
     assert _pair(case["new"], case["old"], case["state"]) == []
 
 
-@pytest.mark.cases("binder_code_cells")
-def test_matrix_by_binder_code(case: dict[str, str]) -> None:
-    row = table("binder_code_matrix").row("finish", case["finish"])
-    assert row[case["over"]] == case["cell"]
-    assert str(table("binder_code_matrix").row_citation(row)).endswith("(secondary source, unconfirmed)")
-
-
 def test_verdicts_are_counted() -> None:
     counts = Counter(row["verdict"] for row in table("overcoat_matrix").rows)
     assert counts == {"accepted": 52, "conditional": 91, "not recommended": 87, "same material": 4}

@@ -32,8 +32,6 @@ HOMES: list[tuple[str, str, set[str], str]] = [
     ("overcoat_matrix", "needs", _ids("overcoat_needs"), "; | or "),
     ("overcoat_matrix", "further_needs", _ids("overcoat_needs"), "; | or "),
     ("overcoat_matrix", "other_document", set(documents()), ""),
-    ("binder_codes", "family", FAMILIES, ""),
-    ("binder_code_matrix", "finish", _ids("binder_codes"), ""),
     ("binder_families", "cured_rub", _ids("rub_test_classes"), ""),
     ("repair_by_old_paint", "old", FAMILIES | _ids("rub_test_classes"), ""),
     ("repair_by_old_paint", "primer", FAMILIES, ""),

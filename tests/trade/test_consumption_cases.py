@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from specgen.standards.tables import table
-from specgen.trade.cans import area_per_can, cans, empty_time, implied_film, usual_transfer
+from specgen.trade.cans import area_per_can, cans, empty_time, usual_transfer
 from specgen.trade.consumption import (
     Demand,
     litres,
@@ -16,24 +16,16 @@ from specgen.trade.consumption import (
     practical_spreading_rate,
     spreading_rate,
     spreading_rate_us,
-    wet_film_of_spreading_rate,
 )
 from specgen.trade.dead_volume import DeadVolume, dead_volume
 from specgen.trade.film import thinned_volume_solids
-from specgen.trade.given import from_table
 from specgen.trade.loss import (
     LossShare,
     Surplus,
-    consumption_factor,
-    loss_factor,
     loss_of_transfer,
     mean_transfer,
     share_of_surplus,
-    surplus_of_share,
-    usual_loss,
-    usual_surplus,
 )
-from specgen.trade.solids import solids_from_mass
 from specgen.trade.working import WorkingError
 from specgen.units.quantity import Quantity, parse_quantity
 from specgen.units.rounding import round_half_up
@@ -104,11 +96,6 @@ def test_square_feet_per_gallon_in_a_square_metre_per_litre() -> None:
     assert round_half_up(Quantity.of("spreading_rate", 1, "m2/L").to("ft2/gal"), 7) == Decimal("40.7458333")
 
 
-@pytest.mark.parametrize(("rate", "wet"), [("10", "100"), ("8", "125")])
-def test_wet_film_of_a_spreading_rate(rate: str, wet: str) -> None:
-    assert wet_film_of_spreading_rate("w", parse_quantity("spreading_rate", f"{rate} m2/L")).quantity == film(wet)
-
-
 def test_practical_spreading_rate_of_thinned_paint() -> None:
     # The article prints 5.299 because it rounded twice; here nothing is rounded before the end.
     solids = thinned_volume_solids("t", percent("50"), parse_quantity("percentage", "10 %"))
@@ -133,18 +120,10 @@ def test_dead_volume_is_one_more_demand_and_counted_once() -> None:
     assert round_half_up(found.number, 3) == Decimal("245.098")
 
 
-def test_loss_share_and_surplus_of_the_same_figure_differ() -> None:
-    assert consumption_factor("c", LossShare(percent("40"))).printed() == "1.667"
-    assert consumption_factor("c", surplus("40")).printed() == "1.400"
-    assert loss_factor("f", LossShare(percent("45"))).printed() == "0.550"
-    assert round_half_up(consumption_factor("c", LossShare(percent("45"))).number, 4) == Decimal("1.8182")
-
-
 @pytest.mark.parametrize(("given", "share"), [("60", "37.5"), ("100", "50"), ("0", "0")])
-def test_surplus_as_a_share_and_back(given: str, share: str) -> None:
+def test_surplus_as_a_share(given: str, share: str) -> None:
     found = share_of_surplus("s", surplus(given))
     assert found.quantity == percent(share)
-    assert surplus_of_share("a", LossShare(found)).number == Fraction(given)
 
 
 def test_mean_transfer_efficiency_is_weighted_by_solids_and_harmonic() -> None:
@@ -158,18 +137,9 @@ def test_transfer_efficiency_leaves_a_loss() -> None:
 
 
 def test_usual_figures_come_from_their_tables() -> None:
-    assert usual_loss("wind") == tuple(
-        LossShare(from_table("loss_ranges", table("loss_ranges").rows[-1], column, "share", "%"))
-        for column in ("low_pct", "high_pct")
-    )
-    low, high = usual_surplus("airless, flat")
-    assert [round_half_up(share_of_surplus("s", entry).number, 1) for entry in (low, high)] == [
-        Decimal("37.5"),
-        Decimal("44.4"),
-    ]
     assert [given.value for given in usual_transfer("flat panel, trained hand")] == [percent("50"), percent("70")]
     with pytest.raises(KeyError):
-        usual_loss("magic")
+        usual_transfer("magic")
 
 
 @pytest.mark.cases("dead_volume")
@@ -199,23 +169,6 @@ def test_area_per_can(case: dict[str, str]) -> None:
     assert round_half_up(found.number, int(case["places"])) == Decimal(case["area"])
 
 
-@pytest.mark.cases("claims")
-def test_claim_comes_down_to_a_film(case: dict[str, str]) -> None:
-    claimed = m2(case["claimed_m2"])
-    found = implied_film("f", ml(case["solids_mL"]), percent(case["delivered"]), percent(case["transfer"]), claimed)
-    assert round_half_up(found.number, int(case["places"])) == Decimal(case["film"])
-    assert found.printed() == f"{case['printed']}\N{NO-BREAK SPACE}µm"
-
-
-def test_can_of_the_commercial_item_description() -> None:
-    rows = table("aerosol_can_a_a_1585")
-    mass = from_table(rows.name, rows.row("what", "solids in a can, at least"), "value", "mass", "g")
-    delivered = from_table(rows.name, rows.row("what", "contents delivered, at least"), "value", "share", "%")
-    solids = solids_from_mass("s", mass, percent("100"), parse_quantity("density", "1.5 g/mL"))
-    assert solids.quantity == ml("36")
-    assert round_half_up(area_per_can("a", solids, delivered, percent("60"), film("25")).number, 4) == Decimal("0.8467")
-
-
 @pytest.mark.parametrize(("solids", "target"), [("62.655", "60"), ("59.581", "50")])
 def test_cans_for_a_job(solids: str, target: str) -> None:
     found = cans("c", [Demand(m2("1.2"), film(target))], ml(solids), percent("98"), percent("60"))
@@ -242,9 +195,9 @@ def test_time_to_empty_a_can() -> None:
 
 def test_what_cannot_be_worked_out_says_why() -> None:
     with pytest.raises(WorkingError) as nothing_reaches:
-        consumption_factor("c", LossShare(percent("100")))
+        litres("l", [Demand(m2("1"), film("60"))], percent("50"), LossShare(percent("100")))
     assert nothing_reaches.value.what == (
-        "consumption factor cannot be worked out: 100 − loss is zero, and the working divides by it"
+        "paint needed cannot be worked out: 100 − loss is zero, and the working divides by it"
     )
     with pytest.raises(WorkingError) as no_area:
         litres("l", [], percent("50"))

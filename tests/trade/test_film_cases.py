@@ -8,14 +8,12 @@ from fractions import Fraction
 
 import pytest
 
-from specgen.trade.film import comb_film, dry_film, film_left, thinned_volume_solids, total_film, wet_film
+from specgen.trade.film import comb_film, dry_film, film_left, thinned_volume_solids, wet_film
 from specgen.trade.passes import (
     coats_for,
     film_of_passes,
     film_per_coat,
-    film_per_stroke,
     passes_for,
-    strokes_for,
     usual_film_per_pass,
 )
 from specgen.trade.working import Working, WorkingError
@@ -85,21 +83,6 @@ def test_comb_teeth_in_the_wrong_order_are_refused() -> None:
     assert refused.value.what == "the last wetted tooth of the comb is not below the first dry one"
 
 
-def test_film_per_stroke_and_strokes() -> None:
-    stroke = film_per_stroke(
-        "s",
-        parse_quantity("spray_rate", "0.8 g/s"),
-        percent("28"),
-        parse_quantity("density", "1.6 g/mL"),
-        percent("60"),
-        parse_quantity("speed", "0.3 m/s"),
-        parse_quantity("length", "10 cm"),
-        percent("50"),
-    )
-    assert stroke.quantity == um("5.6")
-    assert strokes_for("n", um("60"), stroke).printed() == "11\N{NO-BREAK SPACE}strokes"
-
-
 def test_passes() -> None:
     assert film_of_passes("f", um("15"), 4).quantity == um("60")
     assert passes_for("n", um("60"), um("15")).printed() == "4\N{NO-BREAK SPACE}passes"
@@ -118,10 +101,6 @@ def test_sanding_takes_film_off_and_may_take_too_much() -> None:
     assert film_left("f", um("10"), [um("12")]).printed() == "−2\N{NO-BREAK SPACE}µm"
 
 
-def test_films_of_layers_add_up() -> None:
-    assert total_film("t", [um("60"), um("50"), um("40")]).quantity == um("150")
-
-
 @pytest.mark.parametrize(
     ("attempt", "what"),
     [
@@ -132,7 +111,6 @@ def test_films_of_layers_add_up() -> None:
             lambda: coats_for("n", um("60"), None, um("150")),
             "a sag limit is a wet film, and the volume solids that turn it into a dry one are missing",
         ),
-        (lambda: total_film("t", []), "the formula '' cannot be read"),
     ],
 )  # fmt: skip
 def test_what_cannot_be_worked_out_says_why(attempt: Callable[[], object], what: str) -> None:

@@ -12,8 +12,6 @@ from specgen.standards.citations import Basis, documents
 from specgen.standards.tables import Row, table, table_names
 
 COUNTS = {
-    "aerosol_can_a_a_1585": 4,
-    "aerosol_can_a_a_713": 3,
     "comb_unfit_binders": 4,
     "dead_volume_by_profile_band": 4,
     "dead_volume_by_roughness": 6,
@@ -30,28 +28,20 @@ COUNTS = {
     "sspc_pa_2_levels": 5,
     "sspc_pa_2_readings": 2,
     "spreading_constants": 2,
-    "surplus_ranges": 4,
     "transfer_efficiency_aerosol": 2,
-    "transfer_efficiency_car_bodies": 4,
-    "transfer_efficiency_large_appliances": 4,
     "transfer_efficiency_metal_furniture": 7,
-    "transfer_efficiency_plastic_parts": 2,
     "transfer_efficiency_required": 1,
     "transfer_efficiency_small_parts": 2,
 }
 
 BASES = {
-    "aerosol_can_a_a_1585": Basis.PUBLISHED,
     "film_per_cross_coat": Basis.PRACTICE,
     "iso_12944_5_binders": Basis.MEMORY,
     "iso_12944_5_systems": Basis.MEMORY,
     "iso_19840_readings": Basis.PUBLISHED,
     "solids_allowance": Basis.PRACTICE,
     "sspc_pa_2_levels": Basis.MEMORY,
-    "surplus_ranges": Basis.SECONDARY,
     "transfer_efficiency_aerosol": Basis.PRACTICE,
-    "transfer_efficiency_car_bodies": Basis.MEMORY,
-    "transfer_efficiency_large_appliances": Basis.MEMORY,
     "transfer_efficiency_metal_furniture": Basis.REGULATION,
 }
 

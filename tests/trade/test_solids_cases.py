@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from decimal import Decimal
-from fractions import Fraction
 
 import pytest
 
@@ -12,14 +11,10 @@ from specgen.trade.solids import (
     mixed_volume_solids,
     mixture_density,
     net_mass,
-    propellant_by_volume,
     propellant_free_volume_solids,
     solids_from_mass,
     solids_from_volume,
-    voc_on_solids,
     volume_solids,
-    volume_solids_from_voc,
-    volume_solids_without_propellant,
 )
 from specgen.trade.working import Working, WorkingError
 from specgen.units.quantity import Quantity, parse_quantity
@@ -46,28 +41,6 @@ def agrees(working: Working, text: str) -> bool:
     return round_half_up(working.number, -int(Decimal(text).as_tuple().exponent)) == Decimal(text)
 
 
-@pytest.mark.cases("solids_from_voc")
-def test_volume_solids_from_voc_content(case: dict[str, str]) -> None:
-    voc = parse_quantity("voc_content", f"{case['voc']} lb/gal")
-    solvent = parse_quantity("density", f"{case['solvent_density']} lb/gal")
-    assert agrees(volume_solids_from_voc("v", voc, solvent), case["volume_solids"])
-    found = voc_on_solids("s", voc, solvent)
-    assert agrees(found, case["on_solids"])
-    # The regulation's own column is rounded unevenly; its printed figure is met within a tenth.
-    assert abs(found.number - Fraction(case["on_solids_printed"])) <= Fraction(1, 10)
-
-
-def test_voc_in_grams_per_litre_gives_the_same_as_in_pounds_per_gallon() -> None:
-    american = volume_solids_from_voc(
-        "v", parse_quantity("voc_content", "2.8 lb/gal"), parse_quantity("density", "7.36 lb/gal")
-    )
-    voc = Quantity.of("voc_content", parse_quantity("voc_content", "2.8 lb/gal").to("g/L"), "g/L")
-    solvent = Quantity.of("density", parse_quantity("density", "7.36 lb/gal").to("g/mL"), "g/mL")
-    metric = volume_solids_from_voc("v", voc, solvent)
-    assert metric.number == american.number
-    assert metric.formula_text() == "100 − 100 × C ÷ (1000 × D)"
-
-
 @pytest.mark.cases("can_contents")
 def test_can_contents(case: dict[str, str]) -> None:
     components = contents(case)
@@ -83,9 +56,6 @@ def test_can_contents(case: dict[str, str]) -> None:
     assert solids_from_mass("w", mass, percent(case["w_nv"]), density(case["rho_nv"])).number == by_volume.number
     free = propellant_free_volume_solids("f", components)
     assert agrees(free, case["solids_free"])
-    propellant = propellant_by_volume("p", components)
-    assert agrees(propellant, case["propellant"])
-    assert volume_solids_without_propellant("f", in_can, propellant).number == free.number
 
 
 def test_mix_by_volume() -> None:
@@ -104,24 +74,8 @@ def test_shares_that_do_not_add_up_are_refused() -> None:
         assert refused.value.what == "the shares by mass add up to 90 %, not to 100 %"
 
 
-def test_composition_without_solids_or_propellant_is_refused() -> None:
+def test_composition_without_solids_is_refused() -> None:
     solvent = [Component("water", percent("100"), density("1"), "solvent")]
     with pytest.raises(WorkingError) as no_solids:
         volume_solids("x", solvent)
     assert no_solids.value.what == "the composition names no solids"
-    with pytest.raises(WorkingError) as no_propellant:
-        propellant_by_volume("x", solvent)
-    assert no_propellant.value.what == "the composition names no propellant"
-
-
-def test_more_voc_than_solvent_can_weigh_is_refused() -> None:
-    with pytest.raises(WorkingError) as refused:
-        volume_solids_from_voc("v", parse_quantity("voc_content", "900 g/L"), density("0.8"))
-    assert refused.value.what == (
-        "volume solids from the VOC content come to −12.5\N{NO-BREAK SPACE}%: the figures do not belong to one paint"
-    )
-    with pytest.raises(WorkingError) as on_solids:
-        voc_on_solids("v", parse_quantity("voc_content", "900 g/L"), density("0.8"))
-    assert on_solids.value.what == (
-        "the VOC content is above the density of the solvents: the figures do not belong to one paint"
-    )
