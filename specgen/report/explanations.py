@@ -50,7 +50,7 @@ def _of_rule(rule: Rule) -> Explanation:
         ("Passes (changes to a sound specification; `Given` names another one)", _block(page.passes)),
         ("Fails (`# at` names the address of the finding)", _block(page.fails)),
         ("To put right", page.to_put_right),
-        ("Severity", _weighed(rule.severity, rule.waivable)),
+        ("Severity", _weighed(rule.severity, rule.waivable) + _shut(rule)),
         ("Source", str(rule.source)),
     )
     return Explanation(rule.id, rule.severity, page.title, parts)
@@ -89,6 +89,10 @@ def _weighed(severity: Severity, waivable: bool) -> str:
     if severity is Severity.NOTE:
         return "note: for information"
     return "warning: it may be issued, " + ("with a recorded waiver" if waivable else "but no waiver sets it aside")
+
+
+def _shut(rule: Rule) -> str:
+    return ", not even where it warns" if rule.severity is Severity.ERROR and not rule.waivable else ""
 
 
 def _block(text: str) -> str:

@@ -104,8 +104,7 @@ def rule(
         of = _families[check.__module__.rpartition(".")[0]]
         if not rule_id.startswith(of.prefix):
             raise TypeError(f"{rule_id}: the rules of its folder begin with {of.prefix}")
-        can_waive = waivable and severity is not Severity.ERROR
-        _rules[rule_id] = Rule(rule_id, on, severity, concern or of.concern, source, can_waive, check, page)
+        _rules[rule_id] = Rule(rule_id, on, severity, concern or of.concern, source, waivable, check, page)
         return check
 
     return enter

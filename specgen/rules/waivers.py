@@ -1,6 +1,7 @@
 """Waivers: a warning that a named person takes on becomes a note until the day the waiver ends.
 
-A waiver that is unused, past its day, or aimed at an error is a finding of its own (WVR001 to WVR003). An error is never waived.
+A waiver that is unused, past its day, aimed at an error or at a rule nobody can waive is a finding of its own (WVR001 to WVR004).
+Neither an error nor what such a rule finds is ever waived.
 A finding in a product, preparation or system is waived only where every job that rests on it carries the waiver.
 """
 
@@ -9,12 +10,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import cache
 
 from specgen.facts.graph import address_of, jobs_in, reach
 from specgen.findings import Finding, Severity
 from specgen.model.control import Waiver
 from specgen.model.parse import Loaded
 from specgen.model.spec import Spec
+from specgen.rules.declare import all_rules
 from specgen.standards.citations import Basis, Citation
 
 
@@ -51,6 +54,13 @@ FAULTS = {
             "Mend the error and delete the waiver.",
             Severity.ERROR,
         ),
+        WaiverFault(
+            "WVR004",
+            "A waiver names a rule that nobody can waive",
+            "The rule guards people or keeps to the law, so its finding stays open, and a document must not show it as taken on.",
+            "Delete the waiver and mend what the rule finds.",
+            Severity.ERROR,
+        ),
     )
 }
 
@@ -67,12 +77,18 @@ def apply_waivers(found: list[Finding], loaded: Loaded, on: date) -> list[Findin
     return result
 
 
+@cache
+def never_waived() -> frozenset[str]:
+    """Ids of the rules that no waiver sets aside, not even where they only warn."""
+    return frozenset(rule.id for rule in all_rules() if not rule.waivable)
+
+
 def waiver_matches(waiver: Waiver, finding: Finding) -> bool:
     return waiver.rule == finding.id and waiver.path == finding.path
 
 
 def _waived(finding: Finding, held: list[tuple[str, Waiver]], spec: Spec, on: date) -> Finding:
-    if finding.severity is not Severity.WARNING:
+    if finding.severity is not Severity.WARNING or finding.id in never_waived():
         return finding
     granted = {job_id: w for job_id, w in held if waiver_matches(w, finding) and on <= w.until}
     if not granted or not set(jobs_in(spec, reach(spec, address_of(finding.path.split("."))))) <= set(granted):
@@ -89,6 +105,11 @@ def _faults(job_id: str, waiver: Waiver, found: list[Finding], loaded: Loaded, o
     aimed = [finding for finding in found if waiver_matches(waiver, finding)]
     if any(finding.severity is Severity.ERROR for finding in aimed):
         yield _fault("WVR003", path, loaded, f"the waiver {waiver.id} is aimed at an error")
+    elif waiver.rule in never_waived():
+        # whether it finds anything today or not: the waiver would be printed as granted
+        yield _fault(
+            "WVR004", (*path, "rule"), loaded, f"the waiver {waiver.id} names {waiver.rule}, which nobody can waive"
+        )
     elif on > waiver.until:
         what = f"the waiver {waiver.id} ended on {waiver.until}, before {on}"
         yield _fault("WVR002", (*path, "until"), loaded, what)

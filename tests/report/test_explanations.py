@@ -90,6 +90,7 @@ def test_severity_line() -> None:
     assert said[Severity.NOTE] == {"note: for information"}
     assert said[Severity.ERROR] == {
         "error: the document must not be issued, and nobody can waive it",
+        "error: the document must not be issued, and nobody can waive it, not even where it warns",
         "that of the severest finding left out",
     }
     assert said[Severity.WARNING] == {

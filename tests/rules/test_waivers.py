@@ -6,11 +6,19 @@ import copy
 from datetime import date
 from typing import Any
 
+import pytest
+
 from specgen.findings import Severity
+from specgen.printing.documents import Refused, print_documents
+from specgen.report.explanations import explanations
+from specgen.rules.waivers import never_waived
 from tests.good_spec import checked, found, good, put
 
 # A spec with one warning: two passes of the primer do not give its film.
 PATH = "systems.cab.layers.primer.passes"
+# a rule that nobody can waive, where it warns: an expert has to judge the class that the composition reaches
+SHUT, SHUT_PATH = "HAZ026", "products.primer.hazards.classification"
+SHUT_CLASS = "[{id: vapour, hazard_class: stot_single, category: 3, statement: H336}]"
 
 
 def _spec(rule: str = "FLM007", path: str = PATH, until: str = "2027-03-31") -> dict[str, Any]:
@@ -61,6 +69,52 @@ def test_error_cannot_be_waived() -> None:
         ("FLM005", Severity.ERROR, where),
         ("WVR003", Severity.ERROR, "jobs.refit.waivers.w"),
     ]
+
+
+def _shut(**changed: str) -> dict[str, Any]:
+    """A warning of a rule that nobody can waive, and a waiver aimed at it."""
+    spec = good()
+    put(spec, "products.primer.composition.solvent.classes", SHUT_CLASS)
+    waiver = {"id": "w", "rule": SHUT, "path": SHUT_PATH, "reason": "none", "by": "Quality", "until": "2027-03-31"}
+    spec["jobs"][0]["waivers"] = [waiver | changed]
+    return spec
+
+
+def test_what_nobody_can_waive_stays_a_warning_and_the_waiver_is_refused() -> None:
+    report = checked(_shut()).report
+    assert sorted((f.id, f.severity, f.path) for f in report if f.id in {SHUT, "WVR004"}) == [
+        (SHUT, Severity.WARNING, SHUT_PATH),
+        ("WVR004", Severity.ERROR, "jobs.refit.waivers.w.rule"),
+    ]
+    (fault,) = (f for f in report if f.id == "WVR004")
+    assert fault.what == f"the waiver w names {SHUT}, which nobody can waive"
+
+
+def test_such_a_waiver_is_refused_by_its_rule_even_past_its_day_and_with_nothing_found() -> None:
+    spec = good()
+    spec["jobs"][0]["waivers"] = _shut(until="2026-01-01")["jobs"][0]["waivers"]
+    assert found(spec) == [("WVR004", "jobs.refit.waivers.w.rule")]
+
+
+def test_such_a_waiver_is_never_printed() -> None:
+    with pytest.raises(Refused, match="nothing is printed"):
+        print_documents(checked(_shut()), documents=["method-statement"], formats=["html"])
+
+
+def test_policy_that_raises_it_makes_it_an_error_that_is_not_waived_either() -> None:
+    spec = _shut()
+    put(spec, "project.policies", f"{{raise_to_error: [{SHUT}]}}")
+    assert sorted((f.id, f.severity) for f in checked(spec).report if f.id in {SHUT, "WVR003", "WVR004"}) == [
+        (SHUT, Severity.ERROR),
+        ("WVR003", Severity.ERROR),
+    ]
+
+
+def test_every_rule_says_whether_its_warnings_can_be_waived() -> None:
+    pages = {page_id: dict(page.parts)["Severity"] for page_id, page in explanations().items()}
+    said = {page_id for page_id, text in pages.items() if text.endswith("not even where it warns")}
+    assert said == never_waived()
+    assert len(said) == 23
 
 
 def test_hazard_error_cannot_be_waived() -> None:
