@@ -16,8 +16,6 @@ EXEMPT = {
     ("specgen.documents.change_notice.tables", "_CONCERNS"): WORDS,
     ("specgen.documents.change_notice.tables", "_EFFECTS"): WORDS,
     ("specgen.facts.graph", "document_reach"): "taken up with what an approval rests on",
-    ("specgen.trade.known", "Known"): "the type of `known`",
-    ("specgen.trade.known", "known"): "taken up with the figures of a product",
     ("specgen.rules.page", "Page.examples"): "the tests run the examples of every page by it",
 }
 

@@ -8,10 +8,10 @@ from pathlib import Path
 
 from specgen.clock import today
 from specgen.commands.outcome import DONE, NOT_RUN, REFUSED, CannotRunError, Outcome
-from specgen.commands.sides import Named, about, checked_sides, read_side, side_of, verdicts_in
+from specgen.commands.sides import Named, about, checked_sides, read_side, verdicts_in
 from specgen.commands.typed import day
+from specgen.comparing import compare
 from specgen.comparison.changes import Comparison
-from specgen.comparison.compare import compare
 from specgen.comparison.edition import for_customer
 from specgen.comparison.gate import GATES, shuts
 from specgen.comparison.verdicts import Answers, answers_in
@@ -20,7 +20,6 @@ from specgen.model.parse import without_collector
 from specgen.model.spec import Spec
 from specgen.report import as_text, change_github, change_json, change_text
 from specgen.report.lines import one_line
-from specgen.rules.declare import all_rules
 from specgen.source.characters import printable_name
 from specgen.source.project import VERDICTS
 from specgen.source.reader import read_text
@@ -81,23 +80,17 @@ def _run(arguments: argparse.Namespace, on: date) -> Outcome:
     if any(fault.severity is Severity.ERROR for fault in faults):
         return _refused(Report.of(faults), "", "the verdicts cannot be read", on)
     checked = checked_sides(*named, on)
-    sides = []
+    specs = []
     for name, side in zip(named, checked, strict=True):
         if side.loaded.spec is None:
             return _refused(side.report, name.prefix, f"{name.spelling} cannot be compared", on)
-        sides.append(side_of(side, side.loaded.spec, name.shelf))
-    rules = {rule.id: rule.concern for rule in all_rules()}
-    whole = compare(
-        *sides,
-        renames=answers.renames,
-        verdicts=answers.verdicts,
-        concern_of_rule=rules,
-        about=about(*named, sides[1].spec),
-    )
+        specs.append(side.loaded.spec)
+    shelves = named[0].shelf, named[1].shelf
+    whole = compare(*checked, answers=answers, tables=shelves, about=about(*named, specs[1]))
     found = whole if arguments.reader == "maker" else for_customer(whole)
     told = ""
     if arguments.notice is not None:
-        told = _notice(arguments, found, named, sides[1].spec, on)
+        told = _notice(arguments, found, named, specs[1], on)
     code = REFUSED if arguments.fail_on is not None and shuts(arguments.fail_on, whole) else DONE
     return Outcome(_report(arguments.format, found, named), code, told)
 

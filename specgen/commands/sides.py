@@ -16,9 +16,6 @@ from specgen.commands.folder import prefix_of
 from specgen.commands.git_side import sources_at
 from specgen.commands.outcome import CannotRunError
 from specgen.commands.register_side import issued_pdf, revision_at
-from specgen.comparison.compare import Side
-from specgen.comparison.figures import JobFigures, figures_of_job
-from specgen.comparison.shelf import shelf
 from specgen.facts.closure import cut_to_closure
 from specgen.findings import Report
 from specgen.issuing.candidate import subject_of
@@ -115,22 +112,6 @@ def _cut(loaded: Loaded, own: Named, other: Named) -> Loaded:
         raise CannotRunError(f"{own.spelling}: {reason}") from reason
     kept = {("project",), *((kind, key) for kind in LIST_KINDS for key in getattr(spec, kind))}
     return Loaded(spec, [], {path: places for path, places in loaded.places.items() if path in kept})
-
-
-def side_of(checked: Checked, spec: Spec, held: Mapping[str, str] | None = None) -> Side:
-    """The side as the comparison takes it, with the shelf `held` if it brings one.
-
-    Entries that stand in the sources but are not whole are named as unread.
-    """
-    whole = {(kind, key) for kind in LIST_KINDS for key in getattr(spec, kind)}
-    unread = {path for path in checked.loaded.places if len(path) == 2 and path not in whole}
-
-    def figures(job: str) -> JobFigures:
-        return figures_of_job(spec.jobs[job], spec, checked.on)
-
-    return Side(
-        spec, checked.loaded.place, checked.report, figures, held if held is not None else shelf(), frozenset(unread)
-    )
 
 
 def _beside(folder: Path) -> bytes | None:

@@ -1,4 +1,4 @@
-"""Compare two specifications: facts, judgement, echoes folded, the heaviest first. Promised as `specgen.compare`.
+"""Compare two specifications: facts, judgement, echoes folded, the heaviest first. Called by `comparing`.
 
 No rule is run and no file is read here: findings, figures and tables of both sides are handed in.
 """

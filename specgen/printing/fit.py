@@ -33,11 +33,12 @@ def fitted(job: Job, builds: int, view: View, write: Callable[[JobCard], bytes],
     # The sides of a build differ by their fleet number only, so the longest is tried before all are set.
     trial = (max(job.vehicles, key=len),) if job.vehicles else ()
     least = [_mildest(at, builds, view, write, trial) for at in range(builds)]
-    for more in range(len(CUTS) - min(least, default=0)):
+    # a build that no cut fits by itself fits with no other either, however the others are cut
+    for more in range(0 if len(CUTS) in least else len(CUTS) - min(least, default=0)):
         try:
             return write(view([CUTS[min(cut + more, len(CUTS) - 1)] for cut in least], job.vehicles))
         except TooLongError:
-            # not even the last cut fits, or another fleet number is set wider than the longest one
+            # another fleet number is set wider than the longest one
             continue
     fullest = max(view([CUTS[-1]] * builds, trial).sides, key=lambda page: len(page.side.coats))
     raise RenderError(_too_much(job, fullest.side, paper))
@@ -60,7 +61,7 @@ def mildest_cut(cuts: Sequence[AnyCut], write: Callable[[AnyCut], bytes], what: 
 
 
 def _mildest(at: int, builds: int, view: View, write: Callable[[JobCard], bytes], trial: Sequence[str]) -> int:
-    """The place in CUTS of the mildest cut with which a build fits by itself; the last, untried, where no other does."""
+    """The place in CUTS of the mildest cut with which a build fits by itself; their number where none does."""
 
     def fits(cut: Cut) -> bool:
         try:
@@ -70,7 +71,7 @@ def _mildest(at: int, builds: int, view: View, write: Callable[[JobCard], bytes]
         return True
 
     # Each cut leaves less on the side than the one before it, so halving finds the first that fits.
-    return bisect_left(CUTS[:-1], True, key=fits)
+    return bisect_left(CUTS, True, key=fits)
 
 
 def _too_much(job: Job, side: CardSide, paper: str) -> str:

@@ -1,0 +1,62 @@
+"""Compare two checked folders. Called by `specgen compare`, and promised as `specgen.compare`.
+
+The comparison itself runs no rule: what the rules say of both sides, and which concern each of them has, is handed to it here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from specgen.checking import Checked
+from specgen.comparison.changes import Comparison
+from specgen.comparison.compare import Side
+from specgen.comparison.compare import compare as compare_sides
+from specgen.comparison.figures import JobFigures, figures_of_job
+from specgen.comparison.shelf import shelf
+from specgen.comparison.verdicts import Answers
+from specgen.model.spec import LIST_KINDS
+from specgen.model.walk import Path
+from specgen.rules.declare import all_rules
+
+Tables = Mapping[str, str]
+"""The digest of each published table and cited document a side was judged by."""
+
+
+def compare(
+    old: Checked,
+    new: Checked,
+    *,
+    answers: Answers | None = None,
+    tables: tuple[Tables | None, Tables | None] = (None, None),
+    about: Path = (),
+) -> Comparison:
+    """What changed from `old` to `new`, the heaviest change first.
+
+    `answers` are what persons have decided, `tables` those of each side, None where they are those of this program, `about`
+    the record both sides are documents of. Raises ValueError where a side holds no whole specification.
+    """
+    given = answers or Answers()
+    return compare_sides(
+        _side(old, tables[0]),
+        _side(new, tables[1]),
+        renames=given.renames,
+        verdicts=given.verdicts,
+        concern_of_rule={rule.id: rule.concern for rule in all_rules()},
+        about=about,
+    )
+
+
+def _side(checked: Checked, held: Tables | None) -> Side:
+    """The side as the comparison takes it; entries that stand in the sources but are not whole are named as unread."""
+    spec = checked.loaded.spec
+    if spec is None:
+        raise ValueError("a side that holds no whole specification cannot be compared: see its report")
+    whole = {(kind, key) for kind in LIST_KINDS for key in getattr(spec, kind)}
+    unread = {path for path in checked.loaded.places if len(path) == 2 and path not in whole}
+
+    def figures(job: str) -> JobFigures:
+        return figures_of_job(spec.jobs[job], spec, checked.on)
+
+    return Side(
+        spec, checked.loaded.place, checked.report, figures, shelf() if held is None else held, frozenset(unread)
+    )
