@@ -8,15 +8,15 @@ from __future__ import annotations
 
 import os
 import subprocess
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from pathlib import Path, PurePosixPath
 
 from specgen.commands.outcome import CannotRunError
 from specgen.findings import Finding
 from specgen.report.lines import one_line
 from specgen.source.characters import FILE_LIMIT, printable_name
-from specgen.source.project import FILES_LIMIT, TOTAL_LIMIT, VERDICTS, Sources
-from specgen.source.reader import read_text
+from specgen.source.project import FILES_LIMIT, NODES_LIMIT, TOTAL_LIMIT, VERDICTS, Sources, too_many_values
+from specgen.source.reader import read_text, too_large
 
 _SECONDS = 60
 _ENDINGS = (".yaml", ".yml")
@@ -59,13 +59,21 @@ def sources_at(spelling: str) -> tuple[Sources, str, bytes | None]:
         raise CannotRunError(
             f"{folder or 'the repository'} holds more than can be read; name the folder of the sources"
         )
-    files, findings = [], list[Finding]()
+    files, findings, nodes = [], list[Finding](), 0
     verdicts: bytes | None = None
-    for (name, _, _), raw in zip(listed, _contents([blob for _, blob, _ in listed]), strict=True):
+    # what is past the bound is never asked for: git would hand over all of it
+    held = _contents({blob for _, blob, size in listed if size <= FILE_LIMIT})
+    for name, blob, _ in listed:
         if name == VERDICTS:
-            verdicts = raw
+            if blob not in held:
+                raise CannotRunError(f"{VERDICTS} is larger than 1 MiB in the revision {printable_name(revision)}")
+            verdicts = held[blob]
             continue
-        source, faults = read_text(raw[: FILE_LIMIT + 1], name)
+        source, faults = read_text(held[blob], name) if blob in held else too_large(name)
+        nodes += source.nodes
+        if nodes > NODES_LIMIT:
+            findings.append(too_many_values(name))
+            break
         files.append(source)
         findings += faults
     prefix = f"{printable_name(revision)}:{f'{folder}/' if folder else ''}"
@@ -119,17 +127,21 @@ def _entries(arguments: Sequence[str]) -> Iterator[tuple[str, str, int]]:
             mode, kind, blob, size = about.split()
             # a link, or another repository inside this one, is no source
             if kind == b"blob" and mode in (b"100644", b"100755"):
-                yield name.decode("utf-8", "replace"), blob.decode(), int(size)
+                yield printable_name(name.decode("utf-8", "replace")), blob.decode(), int(size) if size.isdigit() else 0
 
 
-def _contents(blobs: Sequence[str]) -> Iterator[bytes]:
-    """The bytes of each blob, asked for in one go."""
-    answer, at = _run(["cat-file", "--batch"], "".join(f"{blob}\n" for blob in blobs).encode()), 0
-    for _ in blobs:
-        head = answer.index(b"\n", at)
-        size = int(answer[at:head].split()[2])
-        yield answer[head + 1 : head + 1 + size]
+def _contents(blobs: Collection[str]) -> dict[str, bytes]:
+    """The bytes of each blob, asked for in one go and each once, however many names it has. Raises CannotRunError."""
+    answer, at, held = _run(["cat-file", "--batch"], "".join(f"{blob}\n" for blob in blobs).encode()), 0, {}
+    for blob in blobs:
+        head = answer.find(b"\n", at)
+        about = answer[at:head].split() if head >= 0 else []
+        if len(about) != 3 or about[1] != b"blob":
+            raise CannotRunError(f"git cannot read the object {blob} of this repository; `git fsck` says what is wrong")
+        size = int(about[2])
+        held[blob] = answer[head + 1 : head + 1 + size]
         at = head + 1 + size + 1
+    return held
 
 
 def _line(arguments: Sequence[str]) -> str:

@@ -9,9 +9,9 @@ from specgen.commands.outcome import CannotRunError
 from specgen.register.certificate import read_certificate
 from specgen.register.failure import RegisterError
 from specgen.register.frozen import frozen_sources, issued_revision, sources_of
-from specgen.register.issued_file import attachments
 from specgen.register.json_text import PDF_LIMIT, read_bytes
 from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, REGISTER
+from specgen.register.pdf_attachments import attachments
 from specgen.source.characters import printable_name
 from specgen.source.project import Sources
 

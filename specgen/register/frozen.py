@@ -20,7 +20,7 @@ from specgen.register.json_text import parsed, written
 from specgen.register.names import MAKER_MODEL
 from specgen.register.state import issues
 from specgen.register.upgrades import upgraded
-from specgen.source.project import Sources
+from specgen.source.project import NODES_LIMIT, Sources
 from specgen.source.tree import Mapping, Mark, Node, Scalar, Sequence, SourceFile
 
 _DEEPEST = 40
@@ -63,6 +63,8 @@ def sources_of(data: bytes, name: str) -> Sources:
     model = upgraded(parsed(data, name), name)
     shown = written(model) if model.get("schema_version") else data
     lines = tuple(line[:_SHOWN] for line in shown.decode("utf-8").splitlines())
+    if len(lines) > NODES_LIMIT:
+        raise RegisterError(f"{name} holds more than {NODES_LIMIT:,} lines, which no model of this program does")
     model = json.loads(shown)
     counter = _Lines()
     root = counter.node(model, 0, 0)

@@ -6,12 +6,9 @@ the certificate it carries, which whoever alters it may have altered too. An att
 
 from __future__ import annotations
 
-import io
-import logging
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
 from specgen.register.certificate import Carried, Certificate, fingerprint, read_certificate
 from specgen.register.failure import RegisterError
@@ -19,11 +16,10 @@ from specgen.register.folder import histories, read_kept
 from specgen.register.history import History, Kept
 from specgen.register.json_text import PDF_LIMIT, read_bytes, sha256
 from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL
+from specgen.register.pdf_attachments import attachments
 from specgen.register.persons import names_person
 from specgen.register.signatures import key_of, signer_of
 from specgen.register.state import standing
-
-_ATTACHMENT_LIMIT = 64 * 1024 * 1024
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,25 +65,6 @@ def judged(data: bytes, register: list[History] | None, allowed: bytes | None = 
             *lines,
         ),
     )
-
-
-def attachments(data: bytes) -> dict[str, bytes]:
-    """The files a PDF carries, by name; none where it is no PDF or damaged past reading."""
-    from pypdf import PdfReader
-
-    logging.getLogger("pypdf").setLevel(logging.CRITICAL)
-    found: dict[str, bytes] = {}
-    try:
-        reader: Any = PdfReader(io.BytesIO(data), strict=False)
-        for name, held in reader.attachments.items():
-            for one in held:
-                if len(one) <= _ATTACHMENT_LIMIT:
-                    found.setdefault(str(name), bytes(one))
-    except (KeyboardInterrupt, SystemExit):
-        raise
-    except BaseException:  # noqa: BLE001  # a damaged file makes the reader fail in every way there is, recursion included
-        return found
-    return found
 
 
 def _issued(hashed: str, register: list[History]) -> tuple[History, Kept, str] | None:

@@ -14,7 +14,7 @@ from specgen.source.characters import printable_name
 
 JSON_LIMIT = 64 * 1024 * 1024
 """Bytes; a record or model past it is none of ours."""
-PDF_LIMIT = 256 * 1024 * 1024
+PDF_LIMIT = 64 * 1024 * 1024
 
 
 def written(value: Any) -> bytes:

@@ -339,6 +339,13 @@ _TABLE = (
         "Give the file a name of letters, digits, - and _.",
         "pri<07>mer.yaml   write   primer.yaml",
     ),
+    Fault(
+        "SRC044",
+        "The files of the folder hold too much together",
+        "A project holds at most 1,250,000 keys and values, some 1,200 large jobs. More would take more memory than a machine may have.",
+        "Divide the folder: a project for each customer or year.",
+        "jobs of ten years in one folder: a folder a year",
+    ),
 )
 
 FAULTS: dict[str, Fault] = {entry.id: entry for entry in _TABLE}

@@ -20,6 +20,8 @@ from specgen.source.tree import SourceFile
 
 FILES_LIMIT = 5_000
 TOTAL_LIMIT = 64 * FILE_LIMIT
+# a thousand jobs of ten items and forty steps are a million; each takes some 400 bytes with its place, record and findings
+NODES_LIMIT = 1_250_000
 # folders that hold mostly other things are left before a wrong argument (`/`) is walked to its end
 _VISITS_LIMIT = 200_000
 _YAML = re.compile(r"\.ya?ml$", re.IGNORECASE)
@@ -79,7 +81,7 @@ def read_project(folder: Path) -> Sources:
     found = sorted(_walk(folder, inside, findings))
     # a file is read under its own name rather than under that of a link to it
     claimed = {path.resolve() for _, path, link in found if not link}
-    total = 0
+    total = nodes = 0
     for number, (name, path, link) in enumerate(found):
         if link:
             if path.resolve() in claimed:
@@ -95,9 +97,19 @@ def read_project(folder: Path) -> Sources:
             findings.append(fault("SRC040", what, Place(name, 1, 1, 1)))
             break
         source, faults = read_file(path, name)
+        nodes += source.nodes
+        if nodes > NODES_LIMIT:
+            findings.append(too_many_values(name))
+            break
         files.append(source)
         findings += faults
     return Sources(folder, tuple(files), tuple(findings))
+
+
+def too_many_values(name: str) -> Finding:
+    """From this file on the sources together hold more than is read."""
+    what = f"The files together hold more than {NODES_LIMIT:,} keys and values; from this one on they are not read."
+    return fault("SRC044", what, Place(name, 1, 1, 1))
 
 
 def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple[str, Path, bool]]:

@@ -61,7 +61,13 @@ def read_text(raw: bytes, name: str) -> tuple[SourceFile, list[Finding]]:
         return SourceFile(name, tuple(characters.shown), None), findings
     reading = _Reading(name, characters)
     root = reading.run()
-    return SourceFile(name, tuple(characters.shown), root), _bounded(reading.findings, name, characters.shown)
+    file = SourceFile(name, tuple(characters.shown), root, reading.nodes)
+    return file, _bounded(reading.findings, name, characters.shown)
+
+
+def too_large(name: str) -> tuple[SourceFile, list[Finding]]:
+    """What `read_text` gives for a file past FILE_LIMIT whose bytes nobody wants to hold."""
+    return SourceFile(name, (), None), [fault("SRC001", "The file is larger than 1 MiB.", Place(name, 1, 1, 1))]
 
 
 def read_shipped(raw: bytes) -> object:
@@ -95,6 +101,7 @@ class _Reading:
         self.left: list[Trouble] = []
         self.spent = 0
         self.broken = False
+        self.nodes = 0
 
     def run(self) -> Node | None:
         documents = self._documents()
@@ -267,6 +274,7 @@ class _Reading:
     def _keep(self, builder: TreeBuilder) -> None:
         self.findings += builder.findings
         self.quoted += builder.quoted
+        self.nodes += builder.nodes
 
     def _parse(self, first: int, last: int, builder: TreeBuilder) -> Trouble | None:
         """Feeds the lines `first` to `last` (not included) to the builder; the trouble, if the parser gives up."""

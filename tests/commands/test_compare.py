@@ -11,7 +11,7 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from specgen.commands import main
+from specgen.commands import git_side, main
 from specgen.report.change_json import schema
 from tests.good_spec import GOOD
 
@@ -214,6 +214,46 @@ def test_verdicts_of_a_revision(repository: Path, capsys: pytest.CaptureFixture[
     out = _run("git:A:new", "git:HEAD:new", capsys=capsys)[1]
     assert "The system cab is now called cabin" in out
     assert "taken out" not in out
+
+
+def _git(folder: Path, *arguments: str) -> str:
+    who = ("-c", "user.name=x", "-c", "user.email=x@example.org")
+    done = subprocess.run(["git", *who, *arguments], cwd=folder, check=True, capture_output=True, text=True)
+    return done.stdout.strip()
+
+
+def test_a_huge_file_of_a_revision_is_not_asked_for(
+    repository: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """One blob under ten names, past the bound: git would hand over all of it ten times."""
+    for number in range(10):
+        (repository / f"new/big{number}.yaml").write_bytes(b"# " + b"x" * (3 * 1024 * 1024))
+    _git(repository, "add", "new")
+    _git(repository, "commit", "--quiet", "-m", "big")
+    blob = _git(repository, "rev-parse", "HEAD:new/big0.yaml")
+    asked, contents = [], git_side._contents
+    monkeypatch.setattr(git_side, "_contents", lambda blobs: asked.extend(blobs) or contents(blobs))
+    _, out, err = _run("git:HEAD:new", "old", capsys=capsys)
+    assert asked
+    assert blob not in asked
+    assert (out.count("error SRC001"), err) == (10, "")
+
+
+@pytest.mark.parametrize("how", ["gone", "rubbish"])
+def test_an_object_git_cannot_read_is_said_in_a_line(
+    repository: Path, capsys: pytest.CaptureFixture[str], how: str
+) -> None:
+    blob = _git(repository, "rev-parse", "A:new/job.yaml")
+    path = repository / ".git/objects" / blob[:2] / blob[2:]
+    path.chmod(0o644)
+    if how == "gone":
+        path.unlink()
+    else:
+        path.write_bytes(b"rubbish")
+    code, out, err = _run("git:A:new", "new", capsys=capsys)
+    assert (code, out, err.count("\n")) == (2, "", 1)
+    assert err.startswith("specgen: git ")
+    assert "internal fault" not in err
 
 
 def test_repository_runs_nothing_of_its_own(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -10,9 +10,10 @@ import pytest
 from pypdf import PdfReader, PdfWriter
 
 from specgen.register.failure import RegisterError
-from specgen.register.issued_file import attachments, judged, verify
+from specgen.register.issued_file import judged, verify
 from specgen.register.json_text import written
 from specgen.register.notes import withdraw
+from specgen.register.pdf_attachments import attachments
 from tests.register.conftest import BEGIN, Desk
 
 

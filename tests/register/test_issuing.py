@@ -21,9 +21,10 @@ from specgen.model.project import Numbering, NumberingScheme, Policies
 from specgen.register.certificate import fingerprint, read_certificate
 from specgen.register.failure import RegisterError
 from specgen.register.folder import history_of
-from specgen.register.issued_file import attachments, verify
+from specgen.register.issued_file import verify
 from specgen.register.json_text import sha256
 from specgen.register.numbering import next_revision, revision_at
+from specgen.register.pdf_attachments import attachments
 from specgen.register.policy import next_review
 from tests.good_spec import ON
 from tests.register.conftest import BEGIN, Desk, no_versions, small_pdf

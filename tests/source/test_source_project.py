@@ -95,6 +95,15 @@ def test_too_much_together(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> N
     assert found(tmp_path) == ["SRC040 at c.yaml:1:1"]
 
 
+def test_too_many_values_together(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    for name in ("a.yaml", "b.yaml", "c.yaml"):
+        # a mapping, its key, its list and three values: six
+        (tmp_path / name).write_text("a: [1, 2, 3]\n", "utf-8")
+    monkeypatch.setattr(project, "NODES_LIMIT", 12)
+    assert names(tmp_path) == ["a.yaml", "b.yaml"]
+    assert found(tmp_path) == ["SRC044 at c.yaml:1:1"]
+
+
 def test_a_closed_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     write(tmp_path, "a.yaml", "shut/b.yaml")
     listing = os.scandir
