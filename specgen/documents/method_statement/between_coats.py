@@ -13,17 +13,15 @@ from specgen.documents.method_statement.conditions import Asked, Condition, cond
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.intervals import air_of, interval
+from specgen.facts.pairs.answers import DULLING
 from specgen.facts.pairs.families import paint_name
 from specgen.facts.pairs.layers import LayerPair, layer_pairs
 from specgen.facts.pairs.overcoat import Verdict
-from specgen.facts.pairs.papers import COLOUR, papers_in
+from specgen.facts.pairs.papers import papers_between, papers_in
 from specgen.model.job import Job
-from specgen.model.product import Role
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 
-_DULLING = frozenset({"abrade", "sand", "sweep"})
-_SPEAKS_OF_SANDING = re.compile(r"\b(sand|abrad|scuff)", re.IGNORECASE)
 _SPEAKS_OF_WASHING = re.compile(r"\bwash", re.IGNORECASE)
 
 
@@ -49,17 +47,6 @@ def between_coats(system: System, job: Job, spec: Spec, words: Words) -> tuple[B
     )
 
 
-def papers_between(below: Layer, above: Layer) -> str:
-    """The row of sanding_stages that speaks of this coat before that one."""
-    if below.role is Role.BODY_FILLER:
-        return "filler_finish"
-    if below.role is Role.FILLER and above.role in COLOUR:
-        return "surfacer_before_basecoat" if above.role is Role.BASE_COAT else "surfacer_before_solid_2k"
-    if below.role in COLOUR and above.role in COLOUR:
-        return "old_finish_before_colour"
-    return "epoxy_primer_reactivate"
-
-
 def _after(pair: LayerPair, names: dict[str, str], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:
     below, above = pair.below, pair.above
     yield from _by_author(below, above, names, words)
@@ -76,9 +63,10 @@ def _after(pair: LayerPair, names: dict[str, str], job: Job, spec: Spec, words: 
         window = words("{window} after the last pass of {coat}").format(
             window=words.phrase(below.hold), coat=names[below.id]
         )
-    met = _met(pair)
-    if pair.stated_by_name and not met & _DULLING and any(set(choice) <= _DULLING for choice in pair.verdict.needs):
-        met |= _DULLING
+    # the maker's word for the very product proves the pair
+    met = pair.answered | {"patch_test"} if pair.stated_by_name else pair.answered
+    if pair.stated_by_name and not met & DULLING and any(set(choice) <= DULLING for choice in pair.verdict.needs):
+        met |= DULLING
         yield _no_abrading_asked(pair, window, late, words)
     asked = Asked(
         old=words("coat {}").format(names[below.id]), papers=papers_between(below, above), window=window, late=late
@@ -140,21 +128,3 @@ def _taken_off(layer: Layer, words: Words) -> Iterator[Condition]:
     if said:
         text = "; ".join(said)
         yield Condition(words("{}.").format(text[:1].upper() + text[1:]), "")
-
-
-def _met(pair: LayerPair) -> set[str]:
-    """What the author's own steps answer, as ids of overcoat_needs."""
-    below, above = pair.below, pair.above
-    found: set[str] = set()
-    said = below.before_next or ""
-    if below.abraded_with is not None or papers_in(said) or _SPEAKS_OF_SANDING.search(said):
-        found |= _DULLING
-    if above.mist_coat:
-        found.add("mist_coat")
-    if above.tie_coat:
-        found.add("tie_coat")
-    if above.role is Role.PRIMER:
-        found |= {"primer_first", "epoxy_primer"}
-    if pair.stated_by_name:
-        found.add("patch_test")
-    return found

@@ -12,19 +12,18 @@ from dataclasses import replace
 from specgen.documents.method_statement.conditions import Asked, Condition, conditions, names_papers, refusal, unlisted
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.stack import Stack
+from specgen.facts.pairs.answers import DULLING
 from specgen.facts.pairs.families import paint_name
-from specgen.facts.pairs.old_paint import TopPair, citation_of, pass_limits, top_pair, treatments
+from specgen.facts.pairs.old_paint import TopPair, answered, citation_of, pass_limits, top_pair
 from specgen.facts.pairs.overcoat import Overcoating, Verdict
-from specgen.facts.pairs.papers import COLOUR
+from specgen.facts.pairs.papers import papers_on_old_paint
 from specgen.model.job import Job, PatchResult
 from specgen.model.preparation import PreparationStep, StepKind
-from specgen.model.product import Role
 from specgen.model.spec import Spec
 from specgen.standards.tables import table
 
 _RUB = re.compile(r"\b(rub|MEK|acetone)", re.IGNORECASE)
 _PATCH = re.compile(r"\b(patch|whole system)", re.IGNORECASE)
-_DULLING = frozenset({"abrade", "sand", "sweep"})
 # The order of the work: what is tested, cleaned, sanded, and what is laid between.
 _ORDER = ("patch_test", "sound", "aged_hard", "remove", "degrease", "abrade", "sand", "sweep")
 
@@ -94,28 +93,17 @@ def _asked(stack: Stack, job: Job, spec: Spec, steps: tuple[PreparationStep, ...
         if not pair.proven and not _says(steps, _PATCH):
             yield unlisted(words(paint_name(pair.verdict.new)), words(paint_name(pair.verdict.old)), words)
         return
-    asked = Asked(old=words("the old paint"), papers=_papers(pair))
+    asked = Asked(old=words("the old paint"), papers=papers_on_old_paint(pair.old.family, pair.new.layer.role))
     found = conditions(_without_window(pair.verdict), _met(pair, job, spec, steps), asked, words)
     yield from (condition for _, condition in sorted(found, key=lambda entry: _place(entry[0])))
 
 
-def _met(pair: TopPair, job: Job, spec: Spec, steps: tuple[PreparationStep, ...]) -> set[str]:
+def _met(pair: TopPair, job: Job, spec: Spec, steps: tuple[PreparationStep, ...]) -> frozenset[str]:
     """What the preparation and the item answer, as ids of overcoat_needs."""
-    met = treatments(pair, job, spec)
+    met = answered(pair, job, spec)
     if not names_papers(steps) and not {step.do for step in steps} & {StepKind.BLAST, StepKind.SWEEP}:
-        met -= _DULLING  # a step that sands without a paper leaves the condition half said
-    coat, layer = pair.old.coat, pair.new.layer
-    said = {
-        "sound": coat.sound is True,
-        "aged_hard": coat.cured is True,
-        "patch_test": pair.proven or _says(steps, _PATCH),
-        "mist_coat": layer.mist_coat is True,
-        "tie_coat": layer.tie_coat is True,
-        "primer_first": layer.role is Role.PRIMER,
-        "epoxy_primer": layer.role is Role.PRIMER and pair.new.family.startswith("epoxy"),
-        "sealer": layer.role in {Role.SEALER, Role.PRIMER},
-    }
-    return met | {need for need, yes in said.items() if yes}
+        met -= DULLING  # a step that sands without a paper leaves the condition half said
+    return met | {"patch_test"} if _says(steps, _PATCH) else met
 
 
 def _without_window(verdict: Overcoating) -> Overcoating:
@@ -127,13 +115,6 @@ def _without_window(verdict: Overcoating) -> Overcoating:
 def _patch(words: Words) -> Condition:
     text = words("Lay a patch of the whole system on the old paint, prepared as here. It passes with {limits}.")
     return Condition(text.format(limits=words(pass_limits())), words(str(citation_of("patch_test"))))
-
-
-def _papers(pair: TopPair) -> str:
-    """The row of sanding_stages that speaks of this first coat on old paint."""
-    if pair.old.family == "ecoat":
-        return "ecoat_scuff"
-    return "old_finish_before_colour" if pair.new.layer.role in COLOUR else "old_2k_before_epoxy_primer"
 
 
 def _says(steps: tuple[PreparationStep, ...], what: re.Pattern[str]) -> bool:

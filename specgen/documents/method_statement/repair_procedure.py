@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from specgen.documents.method_statement.between_coats import papers_between
 from specgen.documents.method_statement.conditions import Condition, paper_window
 from specgen.documents.parts.application import full_cure_at
 from specgen.documents.parts.coats import coat_name, numbered, total
@@ -17,7 +16,7 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.intervals import air_of, interval
-from specgen.facts.pairs.papers import papers_in
+from specgen.facts.pairs.papers import papers_between, papers_in
 from specgen.facts.pairs.parts import BLASTING, WORKING
 from specgen.facts.product.hazard_facts import epoxy_in, isocyanates_in
 from specgen.model.job import Item, Job

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from specgen.facts.layer.intervals import windows_for
+from specgen.facts.pairs.answers import DULLING, answered_by_coat, dulled
 from specgen.facts.pairs.families import BODY_FILLER, ETCHING, binder_family
 from specgen.facts.pairs.overcoat import ZINC, Overcoating, overcoating
 from specgen.model.product import Product, Role
@@ -36,6 +36,12 @@ class LayerPair:
         return self.above.product in names or (self.above.product == self.covered.id and "itself" in names)
 
     @property
+    def answered(self) -> frozenset[str]:
+        """The conditions that the two layers answer, as ids of overcoat_needs."""
+        dulling = DULLING if dulled(self.below) else frozenset()
+        return dulling | answered_by_coat(self.above, self.verdict.new)
+
+    @property
     def told_elsewhere(self) -> bool:
         """True where a rule of another folder, or the one on zinc silicate, speaks of the pair."""
         new, old = self.verdict.new, self.verdict.old
@@ -57,16 +63,3 @@ def layer_pairs(system: System, spec: Spec) -> Iterator[LayerPair]:
         fresh = binder_family(old.binder)["cure"] == "oxidative"
         verdict = overcoating(new.binder, old.binder, fresh=fresh, clear=above.role is Role.CLEAR)
         yield LayerPair(below, above, old, verdict)
-
-
-def given(pair: LayerPair, spec: Spec) -> set[str]:
-    """What the system does between the two, as ids of overcoat_needs."""
-    below, above = pair.below, pair.above
-    found = set()
-    if below.abraded_with is not None or below.before_next is not None or windows_for(below, above, spec):
-        found |= {"abrade", "sand", "sweep", "in_window"}
-    if above.mist_coat:
-        found.add("mist_coat")
-    if above.tie_coat:
-        found.add("tie_coat")
-    return found

@@ -9,9 +9,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.facts.job.stack import NewLayer, OldLayer, Stack, stacks
+from specgen.facts.pairs.answers import answered_by_coat, answered_by_preparation
 from specgen.facts.pairs.overcoat import Overcoating, on_rub, overcoating
 from specgen.model.job import Job, PatchResult, RubResult
-from specgen.model.preparation import StepKind
 from specgen.model.product import Role
 from specgen.model.spec import Spec
 from specgen.standards.citations import Citation
@@ -20,9 +20,6 @@ from specgen.standards.tables import table
 # Wash primer, zinc dust and body filler are made for metal: the rules on first coats say where they may not lie.
 MADE_FOR_METAL = {"wash_primer", "zinc_inorganic", "zinc_organic", "polyester_putty"}
 _COLOUR = {Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR}
-# Steps that take the gloss off, and those that take dirt and grease off.
-_ROUGHENS = {StepKind.SAND, StepKind.SWEEP, StepKind.BLAST, StepKind.POWER_TOOL, StepKind.FEATHER}
-_CLEANS = {StepKind.DEGREASE, StepKind.WASH}
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +45,7 @@ class TopPair:
         test = self.stack.item.patch_test
         return test is not None and test.result is PatchResult.PASS and test.limit is not None
 
-    def said(self) -> str:
+    def sentence(self) -> str:
         """`DOOR: two-pack epoxy over vinyl is not recommended: ...`."""
         return f"{self.stack.item.id}: {self.verdict.spoken()}"
 
@@ -81,16 +78,17 @@ def _verdict(old: OldLayer, new: NewLayer) -> Overcoating | None:
     return on_rub(new.family, old.coat.rub) if old.coat.rub is not None else None
 
 
-def treatments(pair: TopPair, job: Job, spec: Spec) -> set[str]:
-    """What the preparation of the item does, as ids of overcoat_needs."""
-    preparation = spec.preparation_of(job, pair.stack.item)
-    done = {step.do for step in preparation.steps} if preparation is not None else set()
-    found = set()
-    if done & _ROUGHENS:
-        found |= {"abrade", "sand", "sweep"}
-    if done & _CLEANS:
-        found.add("degrease")
-    return found
+def done_to_old_paint(pair: TopPair, job: Job, spec: Spec) -> frozenset[str]:
+    """What the preparation of the item does to it, as ids of overcoat_needs."""
+    return answered_by_preparation(spec.preparation_of(job, pair.stack.item))
+
+
+def answered(pair: TopPair, job: Job, spec: Spec) -> frozenset[str]:
+    """The conditions that the job answers, as ids of overcoat_needs: by its steps, by what is said of the old coat, by a
+    patch that held, by the first new coat."""
+    seen = {"sound": pair.old.coat.sound is True, "aged_hard": pair.old.coat.cured is True, "patch_test": pair.proven}
+    by_coat = answered_by_coat(pair.new.layer, pair.new.family)
+    return done_to_old_paint(pair, job, spec) | by_coat | {need for need, yes in seen.items() if yes}
 
 
 def pass_limits() -> str:

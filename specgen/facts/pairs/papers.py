@@ -1,4 +1,4 @@
-"""Papers by P number, as a step or a layer names them in words, and their grain. Called by the rules on sanding."""
+"""Papers by P number, as a step or a layer names them in words, and their grain. Asked by rules on sanding and by the method statement."""
 
 from __future__ import annotations
 
@@ -8,7 +8,10 @@ from functools import cache
 from itertools import pairwise
 
 from specgen.model.product import Role
+from specgen.model.system import Layer
 from specgen.standards.tables import Row, table
+
+COLOUR = frozenset({Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR})
 
 
 @cache
@@ -24,14 +27,14 @@ def grain(paper: str) -> Fraction | None:
     return Fraction(found[0]) if found else None
 
 
-def outside(paper: str, task: Row) -> str:
+def side_of_window(paper: str, task: Row) -> str:
     """`coarser` or `finer` where a paper is outside the window of its task, empty where it is inside."""
     if int(paper) < int(task["coarsest_p"]):
         return "coarser"
     return "finer" if int(paper) > int(task["finest_p"]) else ""
 
 
-def too_far(run: list[str]) -> list[tuple[str, str, Fraction]]:
+def too_wide_steps(run: list[str]) -> list[tuple[str, str, Fraction]]:
     """Each pair of papers between which the grain falls by more than the table allows, and by how much."""
     most = Fraction(table("sanding_step").rows[0]["most_ratio"])
     found = []
@@ -42,8 +45,27 @@ def too_far(run: list[str]) -> list[tuple[str, str, Fraction]]:
     return found
 
 
-def task(name: str) -> Row:
+def sanding_task(name: str) -> Row:
+    """The row of sanding_stages: coarsest and finest paper of a task. Raises KeyError for a name it does not have."""
     return table("sanding_stages").row("id", name)
+
+
+def papers_between(below: Layer, above: Layer) -> str:
+    """The row of sanding_stages that speaks of this coat before that one."""
+    if below.role is Role.BODY_FILLER:
+        return "filler_finish"
+    if below.role is Role.FILLER and above.role in COLOUR:
+        return "surfacer_before_basecoat" if above.role is Role.BASE_COAT else "surfacer_before_solid_2k"
+    if below.role in COLOUR and above.role in COLOUR:
+        return "old_finish_before_colour"
+    return "epoxy_primer_reactivate"
+
+
+def papers_on_old_paint(family: str | None, first: Role) -> str:
+    """The row of sanding_stages that speaks of a first coat on old paint of a family; None for paint nobody knows."""
+    if family == "ecoat":
+        return "ecoat_scuff"
+    return "old_finish_before_colour" if first in COLOUR else "old_2k_before_epoxy_primer"
 
 
 def consequence(side: str) -> str:
@@ -51,6 +73,3 @@ def consequence(side: str) -> str:
     if side == "coarser":
         return "its scratches swell through the coat"
     return "it leaves too little key"
-
-
-COLOUR = {Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR}

@@ -14,7 +14,7 @@ To put right
     Wash with water and detergent, abrade until a dark rag stays dark, and begin with an epoxy or oil primer that binds what is left.
 """
 
-from specgen.facts.pairs.old_paint import top_pairs, treatments
+from specgen.facts.pairs.old_paint import done_to_old_paint, top_pairs
 from specgen.facts.pairs.overcoat import table_row
 from specgen.rules.kit import WARNING, Concern, Job, Problem, Problems, Spec, date, rule
 
@@ -27,7 +27,7 @@ def chalk_taken_off(job: Job, spec: Spec, on: date) -> Problems:
         if not pair.old.coat.chalking:
             continue
         path, item = (*pair.old.path, "chalking"), pair.stack.item.id
-        done = treatments(pair, job, spec)
+        done = done_to_old_paint(pair, job, spec)
         lacking = [text for need, text in (("degrease", "washed"), ("abrade", "abraded")) if need not in done]
         if lacking:
             what = f"{item}: {pair.old.name} chalks, class {pair.old.coat.chalking}, and is not {' nor '.join(lacking)}"

@@ -14,9 +14,10 @@ To put right
     Put the condition into the preparation, and say of the old coat what was seen on it.
 """
 
-from specgen.facts.pairs.old_paint import MADE_FOR_METAL, TopPair, top_pairs, treatments
+from specgen.facts.pairs.old_paint import MADE_FOR_METAL, answered, top_pairs
 from specgen.facts.pairs.overcoat import Verdict, in_words, overcoating
-from specgen.rules.kit import PRACTICE, WARNING, Concern, Job, Problem, Problems, Role, Spec, date, rule
+from specgen.facts.pairs.papers import papers_on_old_paint
+from specgen.rules.kit import PRACTICE, WARNING, Concern, Job, Problem, Problems, Spec, date, rule
 
 # What only a patch or the window of a fresh coat could answer is not asked of the preparation here.
 _ELSEWHERE = {"patch_test", "in_window", "thin_film", "min_preparation", "baked_only"}
@@ -36,24 +37,11 @@ def conditions_met(job: Job, spec: Spec, on: date) -> Problems:
             continue
         if pair.new.family in MADE_FOR_METAL:
             continue
-        met = treatments(pair, job, spec) | _seen(pair)
+        met = answered(pair, job, spec)
         open_needs = [choice for choice in pair.verdict.needs if not set(choice) & (met | _ELSEWHERE)]
         if not open_needs:
             continue
-        colour = pair.new.layer.role in {Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR}
-        remedy = in_words(open_needs, "old_finish_before_colour" if colour else "old_2k_before_epoxy_primer")
-        what = f"{pair.said()}; not in the job: {in_words(open_needs)}"
+        remedy = in_words(open_needs, papers_on_old_paint(pair.old.family, pair.new.layer.role))
+        what = f"{pair.sentence()}; not in the job: {in_words(open_needs)}"
         source = PRACTICE if pair.verdict.from_ladder else pair.verdict.citation
         yield Problem(pair.old.path, what, remedy, source=source, absolute=True)
-
-
-def _seen(pair: TopPair) -> set[str]:
-    """What is said of the old coat and of the first layer, as ids of overcoat_needs."""
-    coat, layer = pair.old.coat, pair.new.layer
-    said = {
-        "sound": coat.sound is True,
-        "aged_hard": coat.cured is True,
-        "mist_coat": layer.mist_coat is True,
-        "tie_coat": layer.tie_coat is True,
-    }
-    return {need for need, yes in said.items() if yes}

@@ -22,5 +22,5 @@ from specgen.rules.kit import LOGIC, NOTE, Job, Problem, Problems, Spec, date, r
 def pair_not_covered(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         if pair.verdict.verdict is Verdict.NOT_LISTED and not pair.proven:
-            what = f"cannot judge: {pair.said()}, and no patch test is stated"
+            what = f"cannot judge: {pair.sentence()}, and no patch test is stated"
             yield Problem(pair.old.path, what, f"lay a patch; it passes with {pass_limits()}", absolute=True)

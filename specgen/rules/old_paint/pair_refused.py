@@ -29,4 +29,4 @@ def pair_refused(job: Job, spec: Spec, on: date) -> Problems:
         if not pair.verdict.refused or told or pair.new.family in MADE_FOR_METAL:
             continue
         remedy = f"it would take: {pair.verdict.asked()}" if pair.verdict.needs else ""
-        yield Problem(pair.old.path, pair.said(), remedy, source=pair.verdict.citation, absolute=True)
+        yield Problem(pair.old.path, pair.sentence(), remedy, source=pair.verdict.citation, absolute=True)

@@ -30,7 +30,7 @@ def patch_test_proves(job: Job, spec: Spec, on: date) -> Problems:
         path = ("items", pair.stack.item.id, "patch_test")
         limits = f"write the limit down; usual is {pass_limits()}"
         if test is None:
-            what = f"{pair.said()}; it asks for a patch test and none is stated"
+            what = f"{pair.sentence()}; it asks for a patch test and none is stated"
             yield Problem(path, what, f"lay a patch of the system on the old paint; it passes with {pass_limits()}")
         elif test.result is PatchResult.PASS:
             yield Problem(

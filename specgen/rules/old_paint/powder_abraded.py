@@ -14,7 +14,7 @@ To put right
     Degrease, abrade all over until no gloss is left, and degrease again.
 """
 
-from specgen.facts.pairs.old_paint import top_pairs, treatments
+from specgen.facts.pairs.old_paint import done_to_old_paint, top_pairs
 from specgen.facts.pairs.overcoat import overcoating
 from specgen.rules.kit import WARNING, Concern, Job, Problem, Problems, Spec, date, rule
 
@@ -30,7 +30,7 @@ def powder_abraded(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         if pair.old.family != "powder":
             continue
-        done = treatments(pair, job, spec)
+        done = done_to_old_paint(pair, job, spec)
         lacking = [text for need, text in (("degrease", "degreased"), ("abrade", "abraded")) if need not in done]
         if lacking:
             what = f"{pair.stack.item.id}: the powder coating {pair.old.coat.id} is not {' nor '.join(lacking)}"

@@ -23,4 +23,4 @@ from specgen.rules.kit import ERROR, Job, Problem, Problems, Spec, date, rule
 def top_coat_lifts(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         if pair.lifts and pair.new.family not in MADE_FOR_METAL:
-            yield Problem(pair.old.path, pair.said(), source=pair.verdict.citation, absolute=True)
+            yield Problem(pair.old.path, pair.sentence(), source=pair.verdict.citation, absolute=True)

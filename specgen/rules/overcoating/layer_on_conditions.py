@@ -12,8 +12,11 @@ To put right
     Write what is done between the two coats: abraded_with and a paper, mist_coat, tie_coat, or a coat of its own.
 """
 
-from specgen.facts.pairs.layers import given, layer_pairs
+from specgen.facts.layer.intervals import windows_for
+from specgen.facts.pairs.answers import DULLING, dulled
+from specgen.facts.pairs.layers import layer_pairs
 from specgen.facts.pairs.overcoat import Verdict, in_words
+from specgen.facts.pairs.papers import papers_between
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule
 
 # Judged by the preparation, or by the rule on the film of a product.
@@ -26,7 +29,9 @@ def layer_on_conditions(system: System, spec: Spec, on: date) -> Problems:
         told = pair.told_elsewhere or pair.stated_by_name
         if pair.verdict.verdict not in {Verdict.CONDITIONAL, Verdict.SAME} or told:
             continue
-        met = given(pair, spec) | _ELSEWHERE
+        met = {*pair.answered, *_ELSEWHERE}
+        if dulled(pair.below) is not False or windows_for(pair.below, pair.above, spec):
+            met |= DULLING | {"in_window"}
         if pair.verdict.old == "zinc_inorganic":
             met.add("mist_coat")  # zinc silicate has a rule of its own
         lacking = [choice for choice in pair.verdict.needs if not set(choice) & met]
@@ -34,5 +39,5 @@ def layer_on_conditions(system: System, spec: Spec, on: date) -> Problems:
             what = (
                 f"{pair.above.id} on {pair.below.id}: {pair.verdict.spoken()}; not in the system: {in_words(lacking)}"
             )
-            remedy = in_words(lacking, "epoxy_primer_reactivate")
+            remedy = in_words(lacking, papers_between(pair.below, pair.above))
             yield Problem(("layers", pair.above.id, "product"), what, remedy, source=pair.verdict.citation)

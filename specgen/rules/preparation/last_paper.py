@@ -14,7 +14,7 @@ To put right
     End with a paper inside the window named.
 """
 
-from specgen.facts.pairs.papers import COLOUR, consequence, outside, papers_in, task
+from specgen.facts.pairs.papers import COLOUR, consequence, papers_in, sanding_task, side_of_window
 from specgen.facts.pairs.parts import BLASTING, Part, members, prepared_with
 from specgen.model.preparation import PreparationStep, StepKind
 from specgen.rules.kit import NOTE, PRACTICE, WARNING, Preparation, Problem, Problems, Role, Spec, date, rule, table
@@ -40,12 +40,12 @@ def last_paper(preparation: Preparation, spec: Spec, on: date) -> Problems:
         name = _task(part, spec)
         if not name:
             continue
-        row = task(name)
+        row = sanding_task(name)
         window = f"P{row['coarsest_p']} to P{row['finest_p']} for {row['task']}"
         if not papers:
             what = f"cannot judge: no paper is named; the window is {window}"
             yield Problem(path, what, "", NOTE, _STAGES.row_citation(row))
-        elif side := outside(papers[-1], row):
+        elif side := side_of_window(papers[-1], row):
             what = f"P{papers[-1]} is {side} than {window}: {consequence(side)}"
             yield Problem(path, what, source=_STAGES.row_citation(row))
 

@@ -16,28 +16,22 @@ To put right
     End with a paper inside the window named.
 """
 
-from specgen.facts.pairs.papers import consequence, outside, papers_in, task
-from specgen.rules.kit import PRACTICE, WARNING, Layer, Problem, Problems, Role, Spec, System, date, rule, table
+from specgen.facts.pairs.papers import consequence, papers_between, papers_in, sanding_task, side_of_window
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule, table
 
 _STAGES = table("sanding_stages")
+# What is left of a primer or an old finish is judged by its product, not by the look of the next coat.
+_TASKS = {"filler_finish", "surfacer_before_basecoat", "surfacer_before_solid_2k"}
 
 
 @rule("PRE018", on=System, severity=WARNING, source=PRACTICE)
 def paper_between_coats(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
-        name, papers = _task(below, above), papers_in(below.before_next)
-        if not name or not papers:
+        name, papers = papers_between(below, above), papers_in(below.before_next)
+        if name not in _TASKS or not papers:
             continue
-        row = task(name)
-        if side := outside(papers[-1], row):
+        row = sanding_task(name)
+        if side := side_of_window(papers[-1], row):
             window = f"P{row['coarsest_p']} to P{row['finest_p']} for {row['task']}"
             what = f"P{papers[-1]} between {below.id} and {above.id} is {side} than {window}: {consequence(side)}"
             yield Problem(("layers", below.id, "before_next"), what, source=_STAGES.row_citation(row))
-
-
-def _task(below: Layer, above: Layer) -> str:
-    if below.role is Role.BODY_FILLER:
-        return "filler_finish"
-    if below.role is not Role.FILLER:
-        return ""
-    return {Role.BASE_COAT: "surfacer_before_basecoat", Role.TOP_COAT: "surfacer_before_solid_2k"}.get(above.role, "")

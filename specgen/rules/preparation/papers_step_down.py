@@ -14,7 +14,7 @@ To put right
     Put a paper between the two, as in P80, P120, P180.
 """
 
-from specgen.facts.pairs.papers import grain, papers_in, too_far
+from specgen.facts.pairs.papers import grain, papers_in, too_wide_steps
 from specgen.model.preparation import StepKind
 from specgen.rules.kit import NOTE, PRACTICE, WARNING, Preparation, Problem, Problems, Spec, date, rule, table
 from specgen.units.rounding import significant
@@ -41,7 +41,7 @@ def papers_step_down(preparation: Preparation, spec: Spec, on: date) -> Problems
         if unknown:
             what = f"cannot judge: no paper of the P series is P{unknown[0]}"
             yield Problem(path, what, "write the number printed on the paper", NOTE)
-        for coarse, fine, ratio in too_far([*before, *named]):
+        for coarse, fine, ratio in too_wide_steps([*before, *named]):
             what = f"from P{coarse} to P{fine} the grain falls {significant(ratio, 2)} times; the most is {most}"
             yield Problem(path, what)
         before = list(named[-1:]) or before

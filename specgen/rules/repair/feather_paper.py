@@ -14,12 +14,12 @@ To put right
     Begin with P180 and end with P240 to P320.
 """
 
-from specgen.facts.pairs.papers import consequence, outside, papers_in, task
+from specgen.facts.pairs.papers import consequence, papers_in, sanding_task, side_of_window
 from specgen.model.preparation import StepKind
 from specgen.rules.kit import WARNING, Preparation, Problem, Problems, Spec, date, rule, table
 
 _STAGES = table("sanding_stages")
-_ROW = task("feather_edge")
+_ROW = sanding_task("feather_edge")
 
 
 @rule(
@@ -36,5 +36,5 @@ def feather_paper(preparation: Preparation, spec: Spec, on: date) -> Problems:
         path, papers = ("steps", step.id, "abrasive"), papers_in(step.abrasive)
         if not papers:
             yield Problem(path, f"the step {step.id} feathers an edge and names no paper; usual is {window}")
-        elif side := outside(papers[-1], _ROW):
+        elif side := side_of_window(papers[-1], _ROW):
             yield Problem(path, f"P{papers[-1]} is {side} than {window} for a feathered edge: {consequence(side)}")
