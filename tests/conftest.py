@@ -1,7 +1,14 @@
-"""What every test may ask for: `--update-golden`, and the comparison of a text with the file that holds what is expected."""
+"""What every test may ask for: `--update-golden`, the comparison of a text with the file that holds what is expected, and cases as data.
+
+A test marked `cases("NAME")` runs once for each row of `data/NAME.csv` beside it, handed in as `case`. The rows were written down from
+the reference apart from the tables and formulas, so that a slip in one is not repeated in the other. Each names the document its figure
+was read in (never an address) or the mark of the reading: SEEN, DERIVED (worked out from the stated rule), ILLUSTRATIVE (invented
+input), PRACTICE or MEMORY.
+"""
 
 from __future__ import annotations
 
+import csv
 from collections.abc import Callable
 from pathlib import Path
 
@@ -12,6 +19,21 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
         "--update-golden", action="store_true", help="write the expected texts anew; read the difference like prose"
     )
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    config.addinivalue_line("markers", "cases(name): run once for each row of data/NAME.csv")
+
+
+def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
+    marker = metafunc.definition.get_closest_marker("cases")
+    if marker is None:
+        return
+    with (metafunc.definition.path.parent / "data" / f"{marker.args[0]}.csv").open(
+        encoding="utf-8", newline=""
+    ) as file:
+        rows = list(csv.DictReader(file))
+    metafunc.parametrize("case", rows, ids=[row.get("id") or " ".join(list(row.values())[:2]) for row in rows])
 
 
 @pytest.fixture

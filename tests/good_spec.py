@@ -7,6 +7,7 @@
 from __future__ import annotations
 
 import copy
+from collections.abc import Iterable, Mapping
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -16,6 +17,7 @@ import yaml
 
 from specgen.checking import Checked, check_loaded
 from specgen.model.parse import parse
+from specgen.model.spec import Spec
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
 
@@ -41,6 +43,16 @@ def good() -> dict[str, Any]:
 def second_good() -> dict[str, Any]:
     """A fresh copy."""
     return copy.deepcopy(_read(SECOND_GOOD))
+
+
+def good_with(changes: Mapping[str, Any] | None = None, without: Iterable[str] = ()) -> dict[str, Any]:
+    """A fresh copy of the good specification with values taken out, then values set."""
+    spec = good()
+    for path in without:
+        take_out(spec, path)
+    for path, value in (changes or {}).items():
+        put(spec, path, value)
+    return spec
 
 
 @cache
@@ -93,6 +105,13 @@ def checked(spec: dict[str, Any], on: date = ON) -> Checked:
     raw = yaml.dump(spec, Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True, width=100_000).encode()
     source, faults = read_text(raw, "spec.yaml")
     return check_loaded(parse(Sources(GOOD, (source,), tuple(faults))), on)
+
+
+def spec_of(held: Checked | dict[str, Any]) -> Spec:
+    """The typed specification, of plain data or of what was checked already."""
+    spec = (held if isinstance(held, Checked) else checked(held)).loaded.spec
+    assert spec is not None
+    return spec
 
 
 def found(spec: dict[str, Any], on: date = ON) -> list[tuple[str, str]]:

@@ -5,13 +5,11 @@ from __future__ import annotations
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.printing.documents import print_documents
-from tests.good_spec import checked, second_good
+from tests.good_spec import checked, second_good, spec_of
 
 
 def _spec() -> Spec:
-    spec = checked(second_good()).loaded.spec
-    assert spec is not None
-    return spec
+    return spec_of(second_good())
 
 
 def test_it_has_what_the_first_has_not() -> None:

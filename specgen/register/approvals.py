@@ -19,9 +19,9 @@ from pathlib import Path
 from typing import Any, Literal
 
 from specgen.model.file_names import file_stem
+from specgen.register.disk import confirm, write_new
 from specgen.register.editions import SALT_BYTES
 from specgen.register.failure import RegisterError
-from specgen.register.folder import confirm
 from specgen.register.json_text import parsed, read_bytes, written
 from specgen.register.names import ALLOWED_SIGNERS, APPROVALS, safe, stem_of
 from specgen.register.persons import names_person, person
@@ -182,10 +182,7 @@ def claimed_salt(project: Path, document: str, revision: str, drawn: bytes) -> b
     final.parent.mkdir(parents=True, exist_ok=True)
     own = final.with_name(f".{final.name}.{secrets.token_hex(6)}.tmp")
     try:
-        with own.open("xb") as stream:
-            stream.write(written({"document": document, "revision": revision, "salt": drawn.hex()}))
-            stream.flush()
-            os.fsync(stream.fileno())
+        write_new(own, written({"document": document, "revision": revision, "salt": drawn.hex()}))
         with suppress(FileExistsError):
             # a link is made only where nothing stands: of two who come at once, one is first
             os.link(own, final)

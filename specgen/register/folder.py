@@ -14,6 +14,7 @@ from collections.abc import Callable, Mapping
 from contextlib import suppress
 from pathlib import Path
 
+from specgen.register.disk import confirm, write_new
 from specgen.register.failure import RegisterError, TakenError
 from specgen.register.history import History, Kept, link_faults
 from specgen.register.json_text import read_bytes, sha256
@@ -154,17 +155,6 @@ def sums_text(hashes: Mapping[str, str]) -> bytes:
     return "".join(f"{hashed}  {name}\n" for name, hashed in sorted(hashes.items())).encode("utf-8")
 
 
-def confirm(folder: Path) -> None:
-    """The names in a folder, confirmed on disk."""
-    if os.name == "nt":  # a folder cannot be opened there; the file system keeps its own journal of names
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
-
-
 def _fill(stage: Path, held: Mapping[str, bytes], step: Step) -> None:
     folders = {stage}
     for name, data in held.items():
@@ -172,10 +162,7 @@ def _fill(stage: Path, held: Mapping[str, bytes], step: Step) -> None:
         step(f"write {name}")
         path.parent.mkdir(parents=True, exist_ok=True)
         folders.update(parent for parent in path.parents if parent.is_relative_to(stage))
-        with path.open("xb") as stream:
-            stream.write(data)
-            stream.flush()
-            os.fsync(stream.fileno())
+        write_new(path, data)
     step("confirm the stage")
     for folder in sorted(folders, reverse=True):
         confirm(folder)

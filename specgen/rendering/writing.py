@@ -13,6 +13,7 @@ from contextlib import suppress
 from pathlib import Path
 
 from specgen.model.file_names import name_fault
+from specgen.register.disk import confirm, write_new
 
 
 def write_atomically(path: Path, data: bytes) -> None:
@@ -48,11 +49,11 @@ def write_all(folder: Path, files: Mapping[str, bytes]) -> None:
         for name, data in files.items():
             temporary = folder / f".{name}.{secrets.token_hex(6)}.tmp"
             prepared[temporary] = folder / name
-            _write_new(temporary, data)
+            write_new(temporary, data)
         for temporary, final in prepared.items():
             os.replace(temporary, final)
         if prepared:
-            _confirm_folder(folder)
+            confirm(folder)
     finally:
         # Those renamed are no longer there; of the others nothing may stay, not even when the program is interrupted.
         for temporary in prepared:
@@ -64,26 +65,3 @@ def check_name(name: str) -> None:
     """Raises ValueError unless `name` is one file name that every common file system can hold."""
     if reason := name_fault(name):
         raise ValueError(f"The file name {name[:80]!r} cannot be used: {reason}. Choose another.")
-
-
-def _write_new(path: Path, data: bytes) -> None:
-    # O_EXCL: never through a link someone placed there. Mode 0666 less the umask: a document is for others to read.
-    flags = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
-    handle = os.open(path, flags, 0o666)
-    try:
-        rest = memoryview(data)
-        while rest:
-            rest = rest[os.write(handle, rest) :]
-        os.fsync(handle)
-    finally:
-        os.close(handle)
-
-
-def _confirm_folder(folder: Path) -> None:
-    if os.name == "nt":  # a folder cannot be opened there; the file system keeps its own journal of names
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)

@@ -18,14 +18,9 @@ from specgen.documents.range_overview.view import RangeOverview, range_overview
 from specgen.facts.job.builds import builds_of
 from specgen.model.spec import Spec
 from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, checked, good
+from tests.good_spec import ON, checked, good, spec_of
 
 View = DataSheet | HazardCard | JobCard | LabelSheet | MethodStatement | OrderList | RangeOverview
-
-
-def spec_of(result: Checked) -> Spec:
-    assert result.loaded.spec is not None
-    return result.loaded.spec
 
 
 def views_of(spec: Spec) -> dict[str, View]:

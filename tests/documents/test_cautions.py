@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import pytest
 
 from specgen.documents.parts.caution_catalogue import NOT_STATED
@@ -14,17 +12,14 @@ from specgen.documents.parts.wording import Words
 from specgen.model.hazards import Task
 from specgen.model.spec import Spec
 from specgen.units.locale import ENGLISH
-from tests.documents.conftest import spec_of, views_of
-from tests.good_spec import checked, good, put
+from tests.documents.conftest import views_of
+from tests.good_spec import good_with, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
 
 
 def _spec(changes: dict[str, str]) -> Spec:
-    source: dict[str, Any] = good()
-    for path, value in changes.items():
-        put(source, path, value)
-    return spec_of(checked(source))
+    return spec_of(good_with(changes))
 
 
 def _words(spec: Spec) -> Words:

@@ -10,8 +10,7 @@ import pytest
 from specgen.documents.method_statement.build import BuildView
 from specgen.documents.method_statement.view import MethodStatement, method_statement
 from specgen.units.locale import ENGLISH
-from tests.documents.conftest import spec_of
-from tests.good_spec import ON, checked, good, put, take_out
+from tests.good_spec import ON, checked, good, put, spec_of, take_out
 
 NB = "\N{NO-BREAK SPACE}"
 LIMITS = (

@@ -10,17 +10,13 @@ from specgen.documents.data_sheet.view import DataSheet, data_sheet
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.wording import Words
 from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, checked, good, put, take_out
+from tests.good_spec import ON, checked, good, good_with, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
 
 
 def _sheet(product: str, changes: dict[str, str], removed: tuple[str, ...] = ()) -> DataSheet:
-    spec: dict[str, Any] = good()
-    for path in removed:
-        take_out(spec, path)
-    for path, value in changes.items():
-        put(spec, path, value)
+    spec = good_with(changes, removed)
     loaded = checked(spec).loaded
     assert loaded.spec is not None, [str(finding) for finding in loaded.findings]
     return data_sheet(loaded.spec.products[product], loaded.spec, on=ON, program="specgen", translate=ENGLISH)
@@ -139,8 +135,7 @@ def test_document_block_claims_and_life() -> None:
 
 
 def test_equal_protection_shares_a_row() -> None:
-    spec = checked(good()).loaded.spec
-    assert spec is not None
+    spec = spec_of(good())
     table = protection(list(spec.products.values()), Words.of(spec.project, ENGLISH))
     worn = ("nitrile 0.4 mm, EN ISO 374-1, splash only", "goggles, EN ISO 16321-1", "overall")
     silent = "usual practice; nothing is stated", "Not stated: go by section 8 of the safety data sheet"

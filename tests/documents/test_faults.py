@@ -15,8 +15,7 @@ from specgen.facts.job.builds import builds_of
 from specgen.model.spec import Spec
 from specgen.standards.tables import table
 from specgen.units.locale import ENGLISH
-from tests.documents.conftest import spec_of
-from tests.good_spec import checked, good, put
+from tests.good_spec import checked, good, put, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
 ALWAYS = {row["fault"] for row in table("faults").rows if row["when"] == "always"}

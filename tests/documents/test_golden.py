@@ -14,8 +14,8 @@ from specgen.documents.materials_list.view import materials_list
 from specgen.documents.parts.tables import Column, TableView
 from specgen.rendering.csv_file import write_csv
 from specgen.units.locale import ENGLISH
-from tests.documents.conftest import spec_of, views_of
-from tests.good_spec import checked, good, put
+from tests.documents.conftest import views_of
+from tests.good_spec import checked, good, put, spec_of
 
 GOLDEN = Path(__file__).parent / "golden"
 NAMES = (

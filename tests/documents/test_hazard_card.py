@@ -15,8 +15,7 @@ from specgen.printing.documents import print_documents
 from specgen.printing.fit import mildest_cut
 from specgen.rendering.failure import RenderError, TooLongError
 from specgen.units.locale import ENGLISH
-from tests.documents.conftest import spec_of
-from tests.good_spec import ON, checked, good, put, take_out
+from tests.good_spec import ON, checked, good, good_with, put, spec_of, take_out
 
 
 def _said(node: Any) -> list[str]:
@@ -35,10 +34,7 @@ def _card(spec: Spec, cut: Cut = CUTS[0]) -> HazardCard:
 
 
 def _spec(changes: dict[str, str]) -> Spec:
-    source: dict[str, Any] = good()
-    for path, value in changes.items():
-        put(source, path, value)
-    return spec_of(checked(source))
+    return spec_of(good_with(changes))
 
 
 def test_six_things_that_hurt_the_gravest_first() -> None:

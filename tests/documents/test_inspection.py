@@ -5,8 +5,7 @@ from __future__ import annotations
 from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.wording import Words
 from specgen.units.locale import ENGLISH
-from tests.documents.conftest import spec_of
-from tests.good_spec import checked, good, put, take_out
+from tests.good_spec import checked, good, put, spec_of, take_out
 
 NB = "\N{NO-BREAK SPACE}"
 

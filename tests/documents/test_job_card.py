@@ -17,8 +17,7 @@ from specgen.printing.documents import print_documents
 from specgen.printing.fit import fitted
 from specgen.rendering.failure import RenderError, TooLongError
 from specgen.units.locale import ENGLISH
-from tests.documents.conftest import spec_of
-from tests.good_spec import ON, checked, good, put, take_out
+from tests.good_spec import ON, checked, good, put, spec_of, take_out
 
 NB = "\N{NO-BREAK SPACE}"
 HOSTILE = "<b>part</b> & <script>alert(1)</script> " + "Northgate yard side and rear " * 5

@@ -7,15 +7,11 @@ from typing import Any
 from specgen.documents.label_sheet.view import LabelSheet, label_sheet
 from specgen.documents.parts.tables import TableView
 from specgen.units.locale import ENGLISH
-from tests.documents.conftest import spec_of
-from tests.good_spec import ON, checked, good, put, take_out
+from tests.good_spec import ON, checked, good, good_with, spec_of, take_out
 
 
 def _sheet(product: str, changes: dict[str, str]) -> LabelSheet:
-    source: dict[str, Any] = good()
-    for path, value in changes.items():
-        put(source, path, value)
-    spec = spec_of(checked(source))
+    spec = spec_of(good_with(changes))
     return label_sheet(spec.products[product], spec, on=ON, program="specgen", translate=ENGLISH)
 
 

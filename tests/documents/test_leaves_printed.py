@@ -22,8 +22,7 @@ from specgen.model.senses import Audience
 from specgen.model.system import System
 from specgen.model.walk import declaration, models
 from specgen.units.locale import ENGLISH
-from tests.documents.conftest import spec_of
-from tests.good_spec import ON, checked, good, put
+from tests.good_spec import ON, checked, good, put, spec_of
 
 CASES: dict[str, dict[str, Any]] = yaml.safe_load((Path(__file__).parent / "leaves_printed.yaml").read_text("utf-8"))
 PRINTED = {leaf: case for leaf, case in CASES.items() if "shows" in case}

@@ -8,8 +8,8 @@ import pytest
 
 from specgen.documents.method_statement.old_coats import RepairView
 from specgen.documents.method_statement.view import MethodStatement
-from tests.documents.conftest import spec_of, views_of
-from tests.good_spec import checked, good, put
+from tests.documents.conftest import views_of
+from tests.good_spec import checked, good, put, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
 PRINCIPLE = "Edge of a repair in principle: the sources state no widths, and the drawing gives none."

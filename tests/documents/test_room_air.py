@@ -7,8 +7,7 @@ from typing import Any
 from specgen.documents.method_statement.room_air import AirView
 from specgen.documents.method_statement.view import MethodStatement, method_statement
 from specgen.units.locale import ENGLISH
-from tests.documents.conftest import spec_of
-from tests.good_spec import ON, checked, good, put
+from tests.good_spec import ON, checked, good, good_with, put, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
 
@@ -23,10 +22,7 @@ AIR = {
 
 
 def _view(changes: dict[str, str]) -> MethodStatement:
-    source: dict[str, Any] = good()
-    for path, value in changes.items():
-        put(source, path, value)
-    spec = spec_of(checked(source))
+    spec = spec_of(good_with(changes))
     return method_statement(spec.jobs["refit"], spec, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)
 
 

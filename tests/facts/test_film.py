@@ -13,20 +13,13 @@ from specgen.facts.layer.sums import film_sum, total_film
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, checked, good, put, take_out
+from tests.good_spec import ON, good_with, spec_of
 
 PRIMER = "systems.cab.layers.primer.film"
 
 
 def _spec(changes: dict[str, str], out: tuple[str, ...] = ()) -> Spec:
-    source = good()
-    for path in out:
-        take_out(source, path)
-    for path, value in changes.items():
-        put(source, path, value)
-    spec = checked(source).loaded.spec
-    assert spec is not None
-    return spec
+    return spec_of(good_with(changes, out))
 
 
 def _primer(spec: Spec) -> tuple[System, Layer, Spec]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from datetime import date
 from pathlib import Path
-from typing import Any
 
 import pytest
 
@@ -20,18 +19,13 @@ from specgen.trade.known import NotKnown
 from specgen.trade.labelling import LabelElements
 from specgen.trade.precautions import Precautions
 from specgen.trade.working import Working
-from tests.good_spec import checked, good, put
+from tests.good_spec import good_with, spec_of
 
 ON = date(2026, 2, 1)
 
 
 def _spec(changes: dict[str, str]) -> Spec:
-    source: dict[str, Any] = good()
-    for path, value in changes.items():
-        put(source, path, value)
-    spec = checked(source).loaded.spec
-    assert spec is not None
-    return spec
+    return spec_of(good_with(changes))
 
 
 def _derived(product: str, changes: dict[str, str]) -> DerivedHazards:

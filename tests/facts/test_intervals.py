@@ -10,7 +10,7 @@ from specgen.facts.product.drying import drying_at
 from specgen.model.spec import Spec
 from specgen.units.locale import ENGLISH
 from specgen.units.quantity import Quantity
-from tests.good_spec import ON, checked, good, put
+from tests.good_spec import ON, checked, good_with, spec_of
 
 TWICE = (
     "[{id: first, role: primer, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um},"
@@ -38,18 +38,12 @@ WARM_JOB = (
 
 
 def _spec(changes: dict[str, str]) -> Spec:
-    source = good()
-    for path, value in changes.items():
-        put(source, path, value)
-    spec = checked(source).loaded.spec
-    assert spec is not None
-    return spec
+    source = good_with(changes)
+    return spec_of(source)
 
 
 def _said(changes: dict[str, str]) -> list[str]:
-    source = good()
-    for path, value in changes.items():
-        put(source, path, value)
+    source = good_with(changes)
     return [finding.what for finding in checked(source).report if finding.id == "LAY006"]
 
 

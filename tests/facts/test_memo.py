@@ -7,13 +7,11 @@ import gc
 from specgen.facts.memo import memoised
 from specgen.facts.placing import items_painted_with, items_prepared_with, jobs_painted_with
 from specgen.model.spec import Spec
-from tests.good_spec import checked, good
+from tests.good_spec import good, spec_of
 
 
 def _spec() -> Spec:
-    spec = checked(good()).loaded.spec
-    assert spec is not None
-    return spec
+    return spec_of(good())
 
 
 def test_once_a_specification_and_key() -> None:

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import pytest
 
 from specgen.facts.job.quantities import Quantities, quantities
-from tests.good_spec import checked, good, put, take_out
+from tests.good_spec import good_with, spec_of
 
 BLASTED = {
     "preparations.blast": "{id: blast, title: Blast, steps: [{id: blast, do: blast, text: Blast to an even profile.}]}",
@@ -16,13 +14,7 @@ BLASTED = {
 
 
 def _figures(changes: dict[str, str] | None = None, out: tuple[str, ...] = ()) -> Quantities:
-    source: dict[str, Any] = good()
-    for path in out:
-        take_out(source, path)
-    for path, value in (changes or {}).items():
-        put(source, path, value)
-    spec = checked(source).loaded.spec
-    assert spec is not None
+    spec = spec_of(good_with(changes, out))
     return quantities(spec.jobs["refit"], spec)
 
 

@@ -3,23 +3,18 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
 
 import pytest
 
 from specgen.facts.job.stack import Stack, exposure_of, stack
 from specgen.model.job import Exposure
-from tests.good_spec import checked, good, put
+from tests.good_spec import good, good_with, put, spec_of
 
 OLD = "[{id: works, family: nitrocellulose, thickness: 25 um}, {id: top, family: oem_finish, thickness: 2 mil}]"
 
 
 def _stack(changes: dict[str, str], item: str = "DOOR") -> Stack:
-    source: dict[str, Any] = good()
-    for path, value in changes.items():
-        put(source, path, value)
-    spec = checked(source).loaded.spec
-    assert spec is not None
+    spec = spec_of(good_with(changes))
     job = spec.jobs["refit"]
     found = stack(job, next(one for one in job.items if one.id == item), spec)
     assert found is not None
@@ -82,7 +77,6 @@ def test_exposure_of_the_item_goes_before_that_of_the_job() -> None:
     source = good()
     put(source, "jobs.refit.exposure", "exterior")
     put(source, "jobs.refit.items.DOOR.exposure", "interior")
-    spec = checked(source).loaded.spec
-    assert spec is not None
+    spec = spec_of(source)
     job = spec.jobs["refit"]
     assert [exposure_of(job, item) for item in job.items] == [Exposure.INTERIOR, Exposure.EXTERIOR]

@@ -9,13 +9,11 @@ from specgen.model.canonical import canonical
 from specgen.model.senses import Audience
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import leaves
-from tests.good_spec import checked, good, put, take_out
+from tests.good_spec import good, put, spec_of, take_out
 
 
 def _spec(source: dict[str, Any]) -> Spec:
-    spec = checked(source).loaded.spec
-    assert spec is not None
-    return spec
+    return spec_of(source)
 
 
 def _turned(value: Any, *, top: bool = True) -> Any:
