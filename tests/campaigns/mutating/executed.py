@@ -1,0 +1,176 @@
+"""Which test executes which line, and how long each takes: worked out once on the sound program. Called by `mutations`.
+
+One process a folder of tests, watched by `coverage` with one context a test. A line that runs only at import, or whose answer is kept
+for later tests, is executed by more tests than are seen: `choose` adds some that enter the same file.
+"""
+
+from __future__ import annotations
+
+import difflib
+import json
+import os
+import re
+import subprocess
+import sys
+from collections import defaultdict
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+
+import coverage
+from mutating.places import Place
+
+# the tests of a floor, then the nearest ones that ask it for something
+TESTS = {
+    "trade": ("trade", "facts", "rules", "documents"),
+    "facts": ("facts", "trade", "rules", "documents", "comparison"),
+    "rules": ("rules", "facts", "documents"),
+    "documents": ("documents", "rendering", "facts"),
+    "register": ("register", "commands"),
+    "comparison": ("comparison", "report", "commands"),
+}
+_PAGE = re.compile(r'"""([A-Z]{3}\d{3}) ')  # how a rule module opens
+_SLOWEST_FIRST = ("rules", "register", "comparison", "documents", "commands", "trade", "rendering", "facts", "report")
+_WATCHED = """
+import json, os, sys
+import coverage, pytest
+cov = coverage.Coverage(data_file=sys.argv[1] + ".cov", source=["specgen"], config_file=False)
+cov.start()
+seen = {}
+class Watch:
+    @pytest.hookimpl(wrapper=True)
+    def pytest_runtest_protocol(self, item):
+        cov.switch_context(item.nodeid)
+        begun = sum(os.times()[:4])  # of this process and its children: how busy the machine is counts for nothing
+        answer = yield
+        seen[item.nodeid] = [sum(os.times()[:4]) - begun, seen.get(item.nodeid, [0, True])[1]]
+        cov.switch_context("")
+        return answer
+    def pytest_runtest_logreport(self, report):
+        if report.outcome != "passed":
+            seen[report.nodeid] = [0, False]
+pytest.main(["-q", "-p", "no:cacheprovider", "--hypothesis-seed=0", sys.argv[2]], plugins=[Watch()])
+cov.stop(); cov.save()
+json.dump({name: seconds for name, (seconds, sound) in seen.items() if sound}, open(sys.argv[1] + ".json", "w"))
+"""
+
+
+def watch(tree: Path, store: Path, floors: list[str]) -> None:
+    """Run every folder of tests of these floors once, two at a time; what is there already is kept."""
+    store.mkdir(parents=True, exist_ok=True)
+    wanted = {folder for floor in floors for folder in TESTS[floor]}
+    missing = [folder for folder in _SLOWEST_FIRST if folder in wanted and not (store / f"{folder}.json").exists()]
+
+    def one(folder: str) -> None:
+        with (store / f"{folder}.log").open("w") as log:
+            run = [sys.executable, "-c", _WATCHED, str(store / folder), f"tests/{folder}"]
+            subprocess.run(
+                run, cwd=tree, env={**os.environ, "PYTHONPATH": str(tree)}, stdout=log, stderr=log, check=True
+            )
+
+    with ThreadPoolExecutor(2) as pool:
+        list(pool.map(one, missing))
+
+
+class Executed:
+    """The answers of `watch`, read once: seconds of each sound test, and the tests that run a line of the program as it stands now.
+
+    The watched state may be older than the one that is changed: a line is found again by comparing the two files, a file that was moved
+    by the lines it has in common.
+    """
+
+    def __init__(self, store: Path, watched: Path, tree: Path) -> None:
+        self._watched, self._tree = watched, tree
+        self.seconds: dict[str, float] = {}
+        self._data: list[coverage.CoverageData] = []
+        for file in sorted(store.glob("*.json")):
+            self.seconds.update(json.loads(file.read_text()))
+            data = coverage.CoverageData(str(file.with_suffix(".cov")))
+            data.read()
+            self._data.append(data)
+        self._files: dict[str, dict[int, set[str]]] = {}
+        self._sources: dict[str, str] = {}
+
+    def lines(self, file: str) -> dict[int, set[str]]:
+        """Line of the file as it stands now -> the tests that execute it."""
+        if file not in self._files:
+            now, older = (self._tree / file).read_text().splitlines(), self._older(file)
+            seen = self._seen(str(older.relative_to(self._watched)))
+            found: dict[int, set[str]] = {}
+            for old, new, length in difflib.SequenceMatcher(
+                None, older.read_text().splitlines(), now, False
+            ).get_matching_blocks():
+                found |= {new + at: seen[old + at] for at in range(1, length + 1) if old + at in seen}
+            self._files[file] = found
+        return self._files[file]
+
+    def _older(self, file: str) -> Path:
+        if (self._watched / file).exists():
+            return self._watched / file
+        lines = set((self._tree / file).read_text().splitlines())
+        candidates = sorted((self._watched / "specgen").rglob("*.py"))
+        return max(candidates, key=lambda other: len(lines & set(other.read_text().splitlines())))
+
+    def _seen(self, file: str) -> dict[int, set[str]]:
+        found: dict[int, set[str]] = defaultdict(set)
+        for data in self._data:
+            for path in data.measured_files():
+                if path.endswith("/" + file):
+                    for line, tests in data.contexts_by_lineno(path).items():
+                        found[line].update(test for test in tests if test in self.seconds)
+        return found
+
+    def choose(self, place: Place, floor: str, names: set[str], sure: float, further: float) -> list[str]:
+        """Up to `sure` seconds of tests that execute the place, the tests nobody watched yet, then `further` seconds that enter the file.
+
+        Of each the floor's own first, the quickest first; before all the examples of the rule, or of
+        the rules that use the file.
+        """
+        of_file = self.lines(place.file)
+        here: set[str] = set()
+        if place.scope:
+            here = {test for line in range(place.line, place.end_line + 1) for test in of_file.get(line, ())}
+        around = {test for tests in of_file.values() for test in tests} - here
+        fresh = {test for test in names - set(self.seconds) if _folder(test) == TESTS[floor][0]}
+        if not here | around:
+            around = {test for test in names if _folder(test) == TESTS[floor][0]}
+        pages = self._pages(place.file)
+        return [
+            *self._within(here & names, sure, floor, pages),
+            *self._within(fresh, sure, floor, pages),
+            *self._within(around & names, further, floor, pages),
+        ]
+
+    def _pages(self, file: str) -> set[str]:
+        """Ids of the rule in the file, or of the rules that import it themselves or by one module between."""
+        if not self._sources:
+            self._sources = {
+                str(path.relative_to(self._tree)): path.read_text() for path in (self._tree / "specgen").rglob("*.py")
+            }
+        users = {file}
+        for _ in range(2):
+            names = {
+                user.removesuffix(".py").replace("/", ".") for user in users if not _PAGE.match(self._sources[user])
+            }
+            users |= {
+                path for path, text in self._sources.items() if any(f"from {name} import" in text for name in names)
+            }
+        return {page[1] for user in users for page in [_PAGE.match(self._sources[user])] if page}
+
+    def _within(self, tests: set[str], budget: float, floor: str, pages: set[str]) -> list[str]:
+        order = {folder: at for at, folder in enumerate(TESTS[floor])}
+        ranked = sorted(
+            (order[_folder(test)], not any(page in test for page in pages), self.seconds.get(test, 0.1), test)
+            for test in tests
+            if _folder(test) in order
+        )
+        spent = 0.0
+        chosen = []
+        for _, _, seconds, test in ranked:
+            spent += seconds
+            if spent <= budget or not chosen:
+                chosen.append(test)
+        return chosen
+
+
+def _folder(test: str) -> str:
+    return test.split("/")[1]
