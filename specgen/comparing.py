@@ -11,7 +11,7 @@ from specgen.checking import Checked
 from specgen.comparison.changes import Comparison
 from specgen.comparison.compare import Side
 from specgen.comparison.compare import compare as compare_sides
-from specgen.comparison.figures import JobFigures, figures_of_job
+from specgen.comparison.figures import Figures, figures_of_job, figures_of_product
 from specgen.comparison.shelf import shelf
 from specgen.comparison.verdicts import Answers
 from specgen.model.spec import LIST_KINDS
@@ -54,8 +54,10 @@ def _side(checked: Checked, held: Tables | None) -> Side:
     whole = {(kind, key) for kind in LIST_KINDS for key in getattr(spec, kind)}
     unread = {path for path in checked.loaded.places if len(path) == 2 and path not in whole}
 
-    def figures(job: str) -> JobFigures:
-        return figures_of_job(spec.jobs[job], spec, checked.on)
+    def figures(kind: str, key: str) -> Figures:
+        if kind == "products":
+            return figures_of_product(spec.products[key], spec)
+        return figures_of_job(spec.jobs[key], spec, checked.on)
 
     return Side(
         spec, checked.loaded.place, checked.report, figures, shelf() if held is None else held, frozenset(unread)

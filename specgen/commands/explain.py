@@ -3,23 +3,29 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from difflib import get_close_matches
 from pathlib import Path
 
 from specgen.commands.outcome import CannotRunError, Outcome
 from specgen.facts.job.quantities import quantities
+from specgen.facts.product.emissions import voc_let_off
+from specgen.facts.product.figures import product_figures
+from specgen.model.job import Job
 from specgen.model.parse import load
+from specgen.model.product import Product
+from specgen.model.spec import Spec
 from specgen.report.explanations import explanations
 from specgen.report.printed_table import printed_table
 from specgen.report.printed_working import printed_working
 from specgen.source.characters import printable_name
 from specgen.source.project import SourceError, find_project
 from specgen.standards.tables import table, table_names
+from specgen.trade.working import Working
 
 ABOUT = (
     "Print the page of a rule or fault: what it checks, why, examples, what to do, and on whose word; "
-    "a published table; or how a figure of a job was worked out."
+    "a published table; or how a figure of a job or product was worked out."
 )
 
 _TABLE = "table:"
@@ -31,9 +37,11 @@ def declare(parser: argparse.ArgumentParser) -> None:
     wanted.add_argument("id", metavar="ID", nargs="?", help="id of a finding, as in FLM002; table:NAME; working:ID")
     wanted.add_argument("--list", action="store_true", help="print id, severity and title of every rule and fault")
     wanted.add_argument("--html", metavar="DIR", help="write every page and table into DIR as linked HTML pages")
-    parser.add_argument(
+    whose = parser.add_mutually_exclusive_group()
+    whose.add_argument(
         "--job", metavar="ID", help="job whose figure working:ID is; without an ID its figures are listed"
     )
+    whose.add_argument("--product", metavar="ID", help="product whose figure working:ID is, likewise")
     parser.add_argument("--path", metavar="PATH", default=".", help="folder of the sources (this folder if left out)")
     parser.add_argument(
         "--for",
@@ -45,8 +53,10 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    if not (arguments.list or arguments.html or arguments.id or arguments.job):
-        raise CannotRunError("name what to explain: the id of a finding, table:NAME, or --job ID; --list lists the ids")
+    if not (arguments.list or arguments.html or arguments.id or arguments.job or arguments.product):
+        raise CannotRunError(
+            "name what to explain: the id of a finding, table:NAME, --job ID or --product ID; --list lists the ids"
+        )
     if arguments.list:
         pages = explanations().values()
         return Outcome("".join(f"{page.id}  {page.severity.value:<7}  {page.title}\n" for page in pages))
@@ -84,21 +94,34 @@ def _table(name: str) -> str:
 
 
 def _working(wanted: str, arguments: argparse.Namespace) -> str:
-    if not arguments.job:
-        raise CannotRunError("name the job the figure belongs to, as in --job refit")
+    if not (arguments.job or arguments.product):
+        raise CannotRunError("name whose figure it is, as in --job refit or --product primer")
     try:
         spec = load(find_project(Path(arguments.path))).spec
     except SourceError as reason:
         raise CannotRunError(str(reason)) from reason
-    if spec is None or arguments.job not in spec.jobs:
-        known = ", ".join([] if spec is None else spec.jobs) or "none; `specgen check` says what is wrong"
-        raise CannotRunError(f"there is no whole job {arguments.job!r}; there is: {known}")
-    found = {entry.id: entry for entry in quantities(spec.jobs[arguments.job], spec).workings()}
+    for_maker = arguments.reader == "maker"
+    kind, key = ("job", arguments.job) if arguments.job else ("product", arguments.product)
+    records: Mapping[str, Job | Product] = {} if spec is None else spec.jobs if arguments.job else spec.products
+    if spec is None or key not in records:
+        whole = ", ".join(records) or "none; `specgen check` says what is wrong"
+        raise CannotRunError(f"there is no whole {kind} {key!r}; there is: {whole}")
+    found = {entry.id: entry for entry in _figures(records[key], spec, for_maker=for_maker)}
     if not wanted:
         return "".join(f"{_WORKING}{entry.id}  {entry.name}, {entry.printed()}\n" for entry in found.values())
     if wanted not in found:
-        raise CannotRunError(f"the job has no working {wanted!r}; {_nearest(wanted, found, _WORKING)}")
-    return printed_working(found[wanted], found, for_maker=arguments.reader == "maker")
+        raise CannotRunError(f"the {kind} has no working {wanted!r}; {_nearest(wanted, found, _WORKING)}")
+    return printed_working(found[wanted], found, for_maker=for_maker)
+
+
+def _figures(subject: Job | Product, spec: Spec, *, for_maker: bool) -> Iterable[Working]:
+    """Every figure of the job or product that the reader may see."""
+    if isinstance(subject, Job):
+        figures = quantities(subject, spec)
+        return (*figures.workings(), *voc_let_off(subject, spec, figures.packs))
+    of_product = product_figures(subject, spec)
+    makers = frozenset() if for_maker else of_product.makers()
+    return (entry for entry in of_product.workings() if entry.id not in makers)
 
 
 def _nearest(asked: str, known: Iterable[str], prefix: str = "") -> str:

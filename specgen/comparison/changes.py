@@ -123,7 +123,7 @@ class Rounding:
 
 @dataclass(frozen=True, slots=True)
 class FigureMoved:
-    """A computed figure that differs, and the jobs it stands in; figures that move alike in several jobs are one.
+    """A computed figure that differs, and the jobs and products it stands in; what moves alike in several is one.
 
     `old` or `new` is empty where the figure stands on one side only. `causes` are the addresses of the changes it comes
     from, empty where none is known; `makers_cause` says that one of them is the maker's. `is_makers` marks a figure whose
@@ -135,6 +135,7 @@ class FigureMoved:
     old: str
     new: str
     jobs: tuple[str, ...]
+    products: tuple[str, ...]
     causes: tuple[str, ...]
     makers_cause: bool = False
     is_makers: bool = False

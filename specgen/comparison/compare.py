@@ -7,12 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from itertools import chain
 
 from specgen.comparison.changes import Change, Comparison, Difference, Effect, Verdict
 from specgen.comparison.differences import facts
 from specgen.comparison.effects import judge
-from specgen.comparison.figures import NO_FIGURES, JobFigures, moved
+from specgen.comparison.figures import NO_FIGURES, Figures, moved
 from specgen.comparison.fingerprint import fingerprint
 from specgen.comparison.fold import fold
 from specgen.comparison.moved_findings import moved_findings
@@ -26,7 +25,7 @@ from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path
 
 
-def _no_figures(job: str) -> JobFigures:
+def _no_figures(kind: str, key: str) -> Figures:
     return NO_FIGURES
 
 
@@ -34,14 +33,14 @@ def _no_figures(job: str) -> JobFigures:
 class Side:
     """One of the two specifications with what is known of it.
 
-    `place` says where a path stands, `figures` works out the figures of a job by its id, `tables` maps each published
+    `place` says where a path stands, `figures` works out those of a job or product by its kind and id, `tables` maps each published
     table and cited document to its digest. `unread` are records that stand in the sources and are too broken to be compared.
     """
 
     spec: Spec
     place: Callable[[Path], Place]
     report: Report = field(default_factory=Report)
-    figures: Callable[[str], JobFigures] = _no_figures
+    figures: Callable[[str, str], Figures] = _no_figures
     tables: Mapping[str, str] = field(default_factory=dict)
     unread: frozenset[Path] = frozenset()
 
@@ -120,11 +119,14 @@ def _weight(change: Change) -> tuple[int, int]:
     return rank, list(Concern).index(change.concern)
 
 
-def _figures(old: Side, new: Side, changes: Iterable[Change]) -> Iterator[tuple[str, JobFigures, JobFigures]]:
-    """Old and new figures of every job that a change can reach; the others cannot have moved."""
+def _figures(old: Side, new: Side, changes: Iterable[Change]) -> Iterator[tuple[str, str, Figures, Figures]]:
+    """Old and new figures of every job that a change can reach and every product it stands in; no others can have moved."""
     touched = {path[:2] for change in changes for path in (change.difference.path, change.difference.old_path)}
     reached = jobs_reached(old.spec, touched) | jobs_reached(new.spec, touched)
-    for job in dict.fromkeys(chain(old.spec.jobs, new.spec.jobs)):
-        # a job that is new or gone is told as such
-        if job in reached and job in old.spec.jobs and job in new.spec.jobs:
-            yield job, old.figures(job), new.figures(job)
+    # a job or product that is new or gone is told as such
+    for job in old.spec.jobs:
+        if job in reached and job in new.spec.jobs:
+            yield "jobs", job, old.figures("jobs", job), new.figures("jobs", job)
+    for product in old.spec.products:
+        if ("products", product) in touched and product in new.spec.products:
+            yield "products", product, old.figures("products", product), new.figures("products", product)

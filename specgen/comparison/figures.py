@@ -1,4 +1,4 @@
-"""The computed figures of a job with all they lean on, and which of them moved from what cause. Called by `compare` and its callers.
+"""The computed figures of a job or product with all they lean on, and which moved from what cause. Called by `compare` and its callers.
 
 A figure leans on the values its workings take, directly or through others, and on the choices that lead to them: which product a
 layer names, which system an item gets.
@@ -15,7 +15,10 @@ from typing import Any
 from specgen.comparison.changes import Change, FigureMoved, Kind
 from specgen.facts.job.air import air_of_job
 from specgen.facts.job.quantities import quantities
+from specgen.facts.product.emissions import voc_let_off
+from specgen.facts.product.figures import product_figures
 from specgen.model.job import Job
+from specgen.model.product import Product
 from specgen.model.senses import Audience
 from specgen.model.spec import Spec
 from specgen.trade.working import Working
@@ -36,14 +39,23 @@ class Choices:
     items: Mapping[str, frozenset[str]] = field(default_factory=dict)
 
 
-class JobFigures:
-    """The workings of one job by their ids. What a figure leans on is gathered when it is asked for: few figures move."""
+class Figures:
+    """The workings of one job or product by their ids. What a figure leans on is gathered when it is asked for: few move.
+
+    `makers` are those whose name or result tells of the composition, `counted` those summed over the items of a job.
+    """
 
     def __init__(
-        self, workings: Mapping[str, Working], choices: Callable[[], Choices], makers: frozenset[str] = frozenset()
+        self,
+        workings: Mapping[str, Working],
+        choices: Callable[[], Choices],
+        *,
+        makers: frozenset[str] = frozenset(),
+        counted: frozenset[str] = frozenset(),
     ) -> None:
         self.workings = workings
         self.makers = makers
+        self._counted = counted
         self._choices = choices
         self._chosen: Choices | None = None
         self._known: dict[str, frozenset[str]] = {}
@@ -57,26 +69,38 @@ class JobFigures:
             self._chosen = self._choices()
         found = _origins(self.workings[id], self.workings, self._chosen.products, self._known)
         # packs are counted over items, everything else is the same for one item as for two
-        return found | self._chosen.items.get(id, frozenset()) if is_there_at_all or _PACKS in id else found
+        counted = is_there_at_all or _PACKS in id or id in self._counted
+        return found | self._chosen.items.get(id, frozenset()) if counted else found
 
 
-NO_FIGURES = JobFigures({}, Choices)
+NO_FIGURES = Figures({}, Choices)
 
 
-def figures_of_job(job: Job, spec: Spec, on: date) -> JobFigures:
+def figures_of_job(job: Job, spec: Spec, on: date) -> Figures:
     """Every figure of a job; `on` is the day whose limits of exposure hold."""
-    workings = {entry.id: entry for entry in quantities(job, spec).workings()}
+    found = quantities(job, spec)
+    let_off = {entry.id: entry for entry in voc_let_off(job, spec, found.packs)}
+    workings = {entry.id: entry for entry in found.workings()} | let_off
     air = {entry.id: entry for entry in _workings_in(air_of_job(job, spec, on))} if job.air is not None else {}
     # the air for one vapour names a substance of the composition; what all of them ask for together does not
     makers = frozenset(id for id in air if not id.endswith(_FOR_ALL))
-    return JobFigures(workings | air, partial(_choices, job, spec, workings), makers)
+    choices = partial(_choices, job, spec, workings, frozenset(let_off))
+    return Figures(workings | air, choices, makers=makers, counted=frozenset(let_off))
 
 
-def moved(jobs: Iterable[tuple[str, JobFigures, JobFigures]], changes: Iterable[Change]) -> tuple[FigureMoved, ...]:
-    """Figures that differ exactly or stand on one side only: for each job its old and its new figures."""
+def figures_of_product(product: Product, spec: Spec) -> Figures:
+    """Every figure of a product by itself: its comb, its coverage, its VOC and what stands behind its label."""
+    found = product_figures(product, spec)
+    workings = {entry.id: entry for entry in found.workings()}
+    return Figures(workings, Choices, makers=found.makers())
+
+
+def moved(subjects: Iterable[tuple[str, str, Figures, Figures]], changes: Iterable[Change]) -> tuple[FigureMoved, ...]:
+    """Figures that differ exactly or stand on one side only: of each job or product (its kind and id) the old and new ones."""
     causes = _Causes(changes)
     alike: dict[tuple[str, str, str], FigureMoved] = {}
-    for job, old, new in jobs:
+    for kind, subject, old, new in subjects:
+        jobs, products = ((subject,), ()) if kind == "jobs" else ((), (subject,))
         for key in dict.fromkeys((*old.workings, *new.workings)):
             before, after = old.workings.get(key), new.workings.get(key)
             shown = after or before
@@ -89,10 +113,16 @@ def moved(jobs: Iterable[tuple[str, JobFigures, JobFigures]], changes: Iterable[
             printed = (before.printed() if before else "", after.printed() if after else "")
             first = alike.get((key, *printed))
             if first is None:
-                alike[key, *printed] = FigureMoved(key, shown.name, *printed, (job,), named, makers, makers_own)
+                alike[key, *printed] = FigureMoved(key, shown.name, *printed, jobs, products, named, makers, makers_own)
             else:
-                every = tuple(dict.fromkeys((*first.causes, *named)))
-                alike[key, *printed] = replace(first, jobs=(*first.jobs, job), causes=every)
+                alike[key, *printed] = replace(
+                    first,
+                    jobs=(*first.jobs, *jobs),
+                    products=(*first.products, *products),
+                    causes=tuple(dict.fromkeys((*first.causes, *named))),
+                    makers_cause=first.makers_cause or makers,
+                    is_makers=first.is_makers or makers_own,
+                )
     return tuple(alike.values())
 
 
@@ -142,8 +172,8 @@ def _origins(
     return known[working.id]
 
 
-def _choices(job: Job, spec: Spec, workings: Mapping[str, Working]) -> Choices:
-    """The choices behind the figures of layers and packs, and behind what those build on."""
+def _choices(job: Job, spec: Spec, workings: Mapping[str, Working], let_off: frozenset[str]) -> Choices:
+    """The choices behind the figures of layers and packs, behind what those build on, and behind the VOC `let_off`."""
     found = quantities(job, spec)
     products: dict[str, set[str]] = {}
     items: dict[str, set[str]] = {}
@@ -158,6 +188,9 @@ def _choices(job: Job, spec: Spec, workings: Mapping[str, Working]) -> Choices:
                 if working is not None:
                     _lead(working, workings, {at, f"{at}.product", f"{at}.variant"}, products)
                     _lead(working, workings, led, items)
+    for id in let_off:
+        for choices in (products, items):
+            choices[id] = set().union(*(choices.get(below, set()) for below in _below(workings[id], workings)))
     return Choices(*({key: frozenset(held) for key, held in by_id.items()} for by_id in (products, items)))
 
 
@@ -172,6 +205,15 @@ def _lead(working: Working, workings: Mapping[str, Working], led: set[str], chos
         known |= led
         below = (workings.get(given.origin.removeprefix(_CHAIN)) for given in entry.inputs)
         waiting.extend(found for found in below if found is not None)
+
+
+def _below(working: Working, workings: Mapping[str, Working]) -> Iterator[str]:
+    """The ids of all a figure builds on, through others."""
+    for given in working.inputs:
+        below = workings.get(given.origin.removeprefix(_CHAIN)) if given.origin.startswith(_CHAIN) else None
+        if below is not None:
+            yield below.id
+            yield from _below(below, workings)
 
 
 def _workings_in(value: Any) -> Iterator[Working]:

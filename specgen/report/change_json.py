@@ -104,6 +104,7 @@ def _figure(entry: FigureMoved) -> dict[str, Any]:
         "old": entry.old or None,
         "new": entry.new or None,
         "jobs": list(entry.jobs),
+        "products": list(entry.products),
         "causes": list(entry.causes),
         "makers_cause": entry.makers_cause,
     }

@@ -98,8 +98,9 @@ def _figure(entry: FigureMoved) -> str:
     else:
         said = f"{entry.name} ({entry.id}) was {entry.old} and is now {entry.new}"
     causes = [*entry.causes, *(["data of the maker"] if entry.makers_cause else [])]
-    jobs = ", ".join(entry.jobs[:3]) + (f" and {len(entry.jobs) - 3} more" if len(entry.jobs) > 3 else "")
-    return f"{said}; {jobs}; from {', '.join(causes[:4]) or 'a cause not found'}" + (" …" if len(causes) > 4 else "")
+    where = entry.jobs or entry.products
+    stands = ", ".join(where[:3]) + (f" and {len(where) - 3} more" if len(where) > 3 else "")
+    return f"{said}; {stands}; from {', '.join(causes[:4]) or 'a cause not found'}" + (" …" if len(causes) > 4 else "")
 
 
 def _finding(entry: FindingMoved) -> str:

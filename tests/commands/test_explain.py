@@ -81,12 +81,26 @@ def test_workings_of_a_job_are_listed(capsys: pytest.CaptureFixture[str]) -> Non
 @pytest.mark.parametrize(
     ("call", "said"),
     [
-        (["working:packs.primer.grey"], "name the job the figure belongs to, as in --job refit"),
+        (["working:packs.primer.grey"], "name whose figure it is, as in --job refit or --product primer"),
         (["working:x", "--job", "refi", "--path", GOOD], "there is no whole job 'refi'; there is: refit"),
         (["working:packs.primer.gray", "--job", "refit", "--path", GOOD], "the job has no working 'packs.primer.gray'; nearest: working:packs.primer.grey"),
         (["working:x", "--job", "refit", "--path", "/nowhere"], "/nowhere"),
+        (["--product", "primr", "--path", GOOD], "there is no whole product 'primr'; there is: primer, base"),
+        (["working:x", "--product", "primer", "--path", GOOD], "the product has no working 'x'"),
     ],
 )  # fmt: skip
 def test_working_that_cannot_be_shown(call: list[str], said: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["explain", *call]) == 2
     assert said in capsys.readouterr().err
+
+
+def test_workings_of_a_product_are_listed(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", "--product", "primer", "--path", GOOD]) == 0
+    shown = capsys.readouterr().out
+    assert "working:wet.primer  wet film thickness, 50\N{NO-BREAK SPACE}µm\n" in shown
+    # what stands behind the label would give the composition back
+    assert "primer.aerosol" not in shown
+    assert main(["explain", "--product", "primer", "--path", GOOD, "--for", "maker"]) == 0
+    assert "working:primer.aerosol.flammable_at_most  flammable components at most, 100.0\N{NO-BREAK SPACE}%\n" in (
+        capsys.readouterr().out
+    )

@@ -9,7 +9,7 @@ import yaml
 
 from specgen.comparison.changes import Comparison
 from specgen.comparison.compare import Side, compare
-from specgen.comparison.figures import figures_of_job
+from specgen.comparison.figures import Figures, figures_of_job, figures_of_product
 from specgen.model.parse import Loaded, parse
 from specgen.rules.declare import all_rules
 from specgen.source.project import Sources
@@ -52,7 +52,13 @@ def judged(spec: dict[str, Any]) -> Side:
     found = checked(spec)
     whole = found.loaded.spec
     assert whole is not None
-    return Side(whole, found.loaded.place, found.report, lambda job: figures_of_job(whole.jobs[job], whole, ON))
+
+    def figures(kind: str, key: str) -> Figures:
+        if kind == "products":
+            return figures_of_product(whole.products[key], whole)
+        return figures_of_job(whole.jobs[key], whole, ON)
+
+    return Side(whole, found.loaded.place, found.report, figures)
 
 
 def compared(old: dict[str, Any], new: dict[str, Any], **more: Any) -> Comparison:

@@ -50,7 +50,7 @@ def _figures(moved: tuple[FigureMoved, ...], numbers: dict[str, str], spec: Spec
         Column(words("Figure"), "w-30"),
         Column(words("Was"), "w-12", numeric=True),
         Column(words("Is"), "w-12", numeric=True),
-        Column(words("In the jobs"), "w-25"),
+        Column(words("In the jobs or products"), "w-25"),
         Column(words("From change")),
     )
     rows = [
@@ -67,6 +67,8 @@ def _figures(moved: tuple[FigureMoved, ...], numbers: dict[str, str], spec: Spec
 
 
 def _jobs(entry: FigureMoved, spec: Spec, words: Words) -> str:
+    if not entry.jobs:
+        return ", ".join(spec.products[product].name for product in entry.products)
     shown = ", ".join(spec.jobs[job].document.number for job in entry.jobs[:_JOBS])
     more = len(entry.jobs) - _JOBS
     return words("{jobs} and {number} more").format(jobs=shown, number=more) if more > 0 else shown

@@ -1,6 +1,6 @@
 """All computed figures of one product, asked for in one place.
 
-The wet film for the comb, the area from a can or a litre, the solids of a pack, the VOC content, the heat of combustion
+The wet film for the comb, the area from a can or a litre, the volume solids, the VOC content, the heat of combustion
 and what stands behind the label. Called by `data_sheet`, `label_sheet`, `explain`, the comparison and by rules.
 """
 
@@ -12,7 +12,6 @@ from functools import partial
 
 from specgen.facts.layer.figures import solids_in_can, solids_sprayed
 from specgen.facts.memo import memoised
-from specgen.facts.product.claims import solids_in_pack
 from specgen.facts.product.comb import Comb, combs
 from specgen.facts.product.coverage import Coverage, coverage
 from specgen.facts.product.emissions import voc_of
@@ -31,8 +30,8 @@ from specgen.trade.working import Working
 class ProductFigures:
     """`film` are the workings behind `combs` and `coverage`, each once and before those that build on it.
 
-    The volume solids in percent are those of the product itself, which a variant may state anew. `pack` is the volume in
-    mL of dry solids in a pack, `voc` the content in g/L of the composition, `heat` its heat of combustion in kJ/g.
+    The volume solids in percent are those of the product itself, which a variant may state anew. `voc` is the
+    content in g/L of the composition, `heat` its heat of combustion in kJ/g.
     `hazards` is what follows for the label, with workings of its own.
     """
 
@@ -41,7 +40,6 @@ class ProductFigures:
     film: tuple[Working, ...]
     solids_in_can: Given | Working | NotKnown
     solids_sprayed: Given | Working | NotKnown
-    pack: Working | NotKnown
     voc: Working | NotKnown
     heat: Working | NotKnown
     hazards: DerivedHazards
@@ -54,11 +52,23 @@ class ProductFigures:
                 raise ValueError(f"two figures of the product are called {working.id}")
         return tuple(found.values())
 
+    def makers(self) -> frozenset[str]:
+        """The ids of workings whose result is the maker's as well: it would give a share of the composition back.
+
+        That is so of a result of one such share, and of the sums behind the label: of shares weighted in several ways.
+        """
+        behind_label = {entry.id for entry in (self.heat, *self.hazards.workings()) if isinstance(entry, Working)}
+        return frozenset(behind_label | {entry.id for entry in self.workings() if _of_one_share(entry)})
+
     def _all(self) -> Iterator[Working]:
         yield from self.film
-        single = (self.solids_in_can, self.solids_sprayed, self.pack, self.voc, self.heat)
+        single = (self.solids_in_can, self.solids_sprayed, self.voc, self.heat)
         yield from (figure for figure in single if isinstance(figure, Working))
         yield from self.hazards.workings()
+
+
+def _of_one_share(working: Working) -> bool:
+    return sum(entry.audience == "maker" for entry in working.inputs) == 1
 
 
 def product_figures(product: Product, spec: Spec) -> ProductFigures:
@@ -84,7 +94,6 @@ def _work_out(spec: Spec, product_id: str) -> ProductFigures:
         tuple(workings.values()),
         solids_in_can(product, None),
         solids_sprayed(product, None),
-        solids_in_pack(product),
         voc_content(product),
         heat(product),
         hazards_of(spec, product.id, public=for_the_public(product, spec.project)),
