@@ -16,6 +16,7 @@ from specgen.standards.citations import Citation
 from specgen.standards.tables import Row, table
 from specgen.trade.known import NotKnown
 from specgen.units.quantity import Quantity
+from specgen.units.rounding import plain_text
 
 _EU = "voc_limits_eu"
 _REACTIVITY = {"US-CA": "reactivity_limits_california", "US": "reactivity_limits_us"}
@@ -33,6 +34,10 @@ class VocLimit:
     until: str
     source: Citation
     water_subtracted: bool = False
+
+    def printed(self) -> str:
+        """The limit with its unit, as in `0.85 g O3/g`; a quantity as its table writes it."""
+        return f"{plain_text(self.limit)} {self.unit}" if isinstance(self.limit, Fraction) else str(self.limit)
 
 
 def voc_limit_eu(category: str, on: date) -> VocLimit | NotKnown:

@@ -10,10 +10,10 @@ from datetime import date
 
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
-from specgen.facts.product.hazard_facts import package_of
+from specgen.facts.product.voc_limits import limit_of
 from specgen.model.product import Product, Voc, VocCategory
 from specgen.trade.known import NotKnown
-from specgen.trade.voc_limit import VocLimit, reactivity_limit, voc_limit_eu, voc_limit_us_refinish
+from specgen.trade.voc_limit import VocLimit
 from specgen.trade.working import Working
 from specgen.units.display import unit_sign
 from specgen.units.quantity import Quantity
@@ -49,7 +49,7 @@ def voc_table(
     if rows and let_off is not None and "" in let_off:
         rows.append((words("All products"), "", "", "", words.worked(let_off[""])))
     caption = words("Volatile organic compounds (VOC)")
-    limits = [_limit(p, entry, on) for p in products if p.voc is not None for entry in p.voc.categories]
+    limits = [limit_of(p, entry, on) for p in products if p.voc is not None for entry in p.voc.categories]
     sources = dict.fromkeys(str(limit.source) for limit in limits if isinstance(limit, VocLimit))
     if sources:
         caption = words("{caption}; limits: {sources}").format(caption=caption, sources="; ".join(sources))
@@ -61,7 +61,7 @@ def _against(product: Product, stated: Voc, entry: VocCategory | None, on: date,
     if entry is None:
         return content, "", words("no category is stated")
     law = f"{entry.jurisdiction}, {entry.category}"
-    limit = _limit(product, entry, on)
+    limit = limit_of(product, entry, on)
     if limit is None:
         return content, law, words("no limit of this law is known here")
     if isinstance(limit, NotKnown):
@@ -79,18 +79,3 @@ def _against(product: Product, stated: Voc, entry: VocCategory | None, on: date,
 def _dated(figure: str, limit: VocLimit, words: Words) -> str:
     since = words(", since {}").format(limit.since) if limit.since else ""
     return f"{figure}{since}"
-
-
-def _limit(product: Product, entry: VocCategory, on: date) -> VocLimit | NotKnown | None:
-    aerosol = package_of(product) == "aerosol"
-    match entry.jurisdiction:
-        case "EU" | "GB":
-            return voc_limit_eu(entry.category, on)
-        case "US-CA" if aerosol:
-            return reactivity_limit("US-CA", entry.category, on)
-        case "US" if aerosol:
-            return reactivity_limit("US", entry.category, on)
-        case "US":
-            return voc_limit_us_refinish(entry.category)
-        case _:
-            return None

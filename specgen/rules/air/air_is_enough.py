@@ -18,12 +18,6 @@ from specgen.trade.known import NotKnown
 from specgen.trade.working import Working
 
 
-def _day(job: Job, spec: Spec) -> date:
-    """Limits of exposure as of the newest safety data sheet of the job; the latest known where none is dated."""
-    sheets = [p.hazards.safety_data_sheet for p in spec.products_of(job) if p.hazards is not None]
-    return max((sheet.date for sheet in sheets if sheet is not None and sheet.date is not None), default=date.max)
-
-
 def _weight(wanted: Working) -> Severity | None:
     """What rests on the arithmetic of a mixed room alone is no ground for an error."""
     return WARNING if wanted.source.basis is Basis.ARITHMETIC else None
@@ -33,7 +27,7 @@ def _weight(wanted: Working) -> Severity | None:
 def air_is_enough(job: Job, spec: Spec, on: date) -> Problems:
     if job.air is None or (job.air.flow is None and job.air.changes is None and job.air.spraying_rate is None):
         return
-    for found in air_of_job(job, spec, _day(job, spec)):
+    for found in air_of_job(job, spec, on):
         who = f"{found.product} under {found.jurisdiction}"
         gap = next((part for part in (found.stated, found.spraying) if isinstance(part, NotKnown)), None)
         if gap is not None or isinstance(found.spraying, NotKnown) or isinstance(found.stated, NotKnown):

@@ -16,8 +16,10 @@ To put right
 """
 
 from specgen.facts.product.hazard_facts import package_of
-from specgen.rules.emissions.reactivity import reactivity_within
-from specgen.rules.kit import ERROR, Basis, Problems, Product, Spec, cite, date, rule
+from specgen.facts.product.voc_limits import reactivity_of
+from specgen.rules.kit import ERROR, NOTE, Basis, Problem, Problems, Product, Spec, cite, date, rule
+from specgen.trade.known import NotKnown
+from specgen.units.rounding import plain_text
 
 
 @rule(
@@ -28,5 +30,20 @@ from specgen.rules.kit import ERROR, Basis, Problems, Product, Spec, cite, date,
     waivable=False,
 )
 def reactivity_california(product: Product, spec: Spec, on: date) -> Problems:
-    if "US-CA" in spec.project.jurisdictions and package_of(product) == "aerosol":
-        yield from reactivity_within(product, "US-CA", "California", date.max)
+    if "US-CA" not in spec.project.jurisdictions or package_of(product) != "aerosol":
+        return
+    found = reactivity_of(product, "US-CA", on)
+    if isinstance(found, NotKnown):
+        what = f"the can {product.id} states no category for California, so its limit cannot be judged"
+        yield Problem(("voc",), what, severity=NOTE)
+        return
+    if "reactivity" in found.missing:
+        yield Problem(("voc", "reactivity"), f"the can {product.id} states no reactivity for California")
+    if "factors" in found.missing:
+        yield Problem(("voc", "factors"), f"the reactivity of {product.id} does not name its set of factors")
+    if isinstance(found.limit, NotKnown):
+        what = f"the reactivity of {product.id} cannot be judged: {found.limit.why}"
+        yield Problem(("voc", "categories"), what, severity=NOTE)
+    elif found.exceeded is not None and found.stated is not None:
+        what = f"{plain_text(found.stated)} g O3/g of {product.id} is above the {found.exceeded.printed()} of {found.exceeded.name}"
+        yield Problem(("voc", "reactivity"), what, source=found.exceeded.source)

@@ -1,7 +1,7 @@
 """VOC004 Reactivity is within the federal limit of the United States
 
 Checks
-    Where the law of the United States holds: a can states its reactivity with the set of factors, and it is within the lowest limit of the categories named. The limits of 2008 are from memory and those from 2027 on were not read. The day is that of the safety data sheet.
+    Where the law of the United States holds: a can states its reactivity with the set of factors, and it is within the lowest limit of the categories named. The limits of 2008 are from memory and those from 2027 on were not read.
 Why
     Above its limit the can may not be sold there.
 Passes
@@ -16,14 +16,10 @@ To put right
 """
 
 from specgen.facts.product.hazard_facts import package_of
-from specgen.rules.emissions.reactivity import reactivity_within
-from specgen.rules.kit import WARNING, Basis, Problems, Product, Spec, cite, date, rule
-
-
-def _day(product: Product) -> date:
-    """The day of the safety data sheet; without one the newest table decides, and that was not read."""
-    sheet = product.hazards.safety_data_sheet if product.hazards is not None else None
-    return sheet.date if sheet is not None and sheet.date is not None else date.max
+from specgen.facts.product.voc_limits import reactivity_of
+from specgen.rules.kit import NOTE, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
+from specgen.trade.known import NotKnown
+from specgen.units.rounding import plain_text
 
 
 @rule(
@@ -33,5 +29,20 @@ def _day(product: Product) -> date:
     source=cite("40-CFR-59-E", "59.504", Basis.MEMORY),
 )
 def reactivity_united_states(product: Product, spec: Spec, on: date) -> Problems:
-    if "US" in spec.project.jurisdictions and package_of(product) == "aerosol":
-        yield from reactivity_within(product, "US", "the United States", _day(product))
+    if "US" not in spec.project.jurisdictions or package_of(product) != "aerosol":
+        return
+    found = reactivity_of(product, "US", on)
+    if isinstance(found, NotKnown):
+        what = f"the can {product.id} states no category for the United States, so its limit cannot be judged"
+        yield Problem(("voc",), what, severity=NOTE)
+        return
+    if "reactivity" in found.missing:
+        yield Problem(("voc", "reactivity"), f"the can {product.id} states no reactivity for the United States")
+    if "factors" in found.missing:
+        yield Problem(("voc", "factors"), f"the reactivity of {product.id} does not name its set of factors")
+    if isinstance(found.limit, NotKnown):
+        what = f"the reactivity of {product.id} cannot be judged: {found.limit.why}"
+        yield Problem(("voc", "categories"), what, severity=NOTE)
+    elif found.exceeded is not None and found.stated is not None:
+        what = f"{plain_text(found.stated)} g O3/g of {product.id} is above the {found.exceeded.printed()} of {found.exceeded.name}"
+        yield Problem(("voc", "reactivity"), what, source=found.exceeded.source)

@@ -19,9 +19,9 @@ To put right
 """
 
 from specgen.facts.product.hazard_facts import package_of
+from specgen.facts.product.voc_limits import limit_of
 from specgen.rules.kit import ERROR, NOTE, WARNING, Basis, Problem, Problems, Product, Quantity, Spec, cite, date, rule
 from specgen.trade.known import NotKnown
-from specgen.trade.voc_limit import voc_limit_eu
 
 
 @rule(
@@ -47,9 +47,14 @@ def voc_within_limit(product: Product, spec: Spec, on: date) -> Problems:
         path = ("voc", "categories", entry.id, "category")
         if package_of(product) == "aerosol" and entry.category != "e":
             yield Problem(path, f"the can {product.id} is stated as category {entry.category}; every aerosol is e")
-        limit = voc_limit_eu(entry.category, date.max)
+        limit = limit_of(product, entry, on)
         if isinstance(limit, NotKnown):
             yield Problem(path, limit.why, severity=WARNING)
-        elif stated.content is not None and isinstance(limit.limit, Quantity) and stated.content > limit.limit:
+        elif (
+            stated.content is not None
+            and limit is not None
+            and isinstance(limit.limit, Quantity)
+            and stated.content > limit.limit
+        ):
             what = f"{stated.content} of {product.id} is above the {limit.limit} of category {entry.category}"
             yield Problem(("voc", "content"), what, source=limit.source)
