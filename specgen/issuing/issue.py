@@ -15,7 +15,7 @@ from specgen.documents.parts.issue_block import issue_block
 from specgen.issuing.candidate import Candidate, Refused, candidate
 from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
-from specgen.printing.kinds import Issue
+from specgen.printing.files import Issue
 from specgen.register.approvals import Collected, allowed_signers, binding, collected, conflicts
 from specgen.register.certificate import Certificate, carried, certificate_text, code_text, fingerprint
 from specgen.register.editions import content_sha256, record_contents

@@ -1,6 +1,6 @@
 """Print the documents of a checked folder as bytes. Called by `render`; writing them to disk is the caller's.
 
-Nothing is printed from a folder with errors: a document is right or it is not there. The kinds: `document_kinds`.
+Nothing is printed from a folder with errors: a document is right or it is not there. The kinds: `specgen.documents.registry`.
 """
 
 from __future__ import annotations
@@ -9,16 +9,18 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import TypeVar
 
 from specgen.checking import Checked
+from specgen.documents.kind import About
+from specgen.documents.registry import KINDS
 from specgen.findings import Severity
-from specgen.model.file_names import file_stem
 from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import Spec
-from specgen.printing.kinds import ISSUED, KINDS, About, Issue, Source
+from specgen.printing.files import Issue, context_of, files
 from specgen.units.locale import counted
 
-DOCUMENTS = tuple(KINDS)
-FORMATS = tuple(dict.fromkeys(format for kind in KINDS.values() for format in kind.formats))
+_OF_A_FOLDER = {name: kind for name, kind in KINDS.items() if kind.about != "comparison"}
+DOCUMENTS = tuple(_OF_A_FOLDER)
+FORMATS = tuple(dict.fromkeys(format for kind in _OF_A_FOLDER.values() for format in kind.formats))
 
 Entry = TypeVar("Entry")
 
@@ -49,17 +51,15 @@ def print_documents(
     errors = checked.report.count(Severity.ERROR)
     if errors or spec is None:
         raise Refused(f"the folder has {errors} {counted('error', 'errors', errors)}, so nothing is printed")
-    kinds = _known("document", documents, KINDS)
+    kinds = _known("document", documents, _OF_A_FOLDER)
     wanted = _known("format", formats, {format: format for format in FORMATS})
     subjects = _subjects(spec, jobs, products)
+    context = context_of(spec, checked.on, open_warnings=checked.report.count(Severity.WARNING))
     printed: dict[str, bytes] = {}
-    for name, kind in kinds.items():
+    for kind in kinds.values():
         for subject in subjects[kind.about]:
-            source = Source(checked, spec, subject)
-            document = kind.make(source)
-            for format in (format for format in kind.formats if format in wanted):
-                file = f"{file_stem(document.number)}-{name}.{format}"
-                printed[file] = document.write(format)
+            for file, content in files(kind, subject, context, formats=wanted):
+                printed[file] = content
                 if told is not None:
                     told(file)
     if not printed:
@@ -73,12 +73,9 @@ def print_issue(checked: Checked, spec: Spec, subject: Job | Product, issue: Iss
     Raises RenderError where one cannot be laid out. That the sources are fit to be issued is judged by the caller.
     """
     about = "job" if isinstance(subject, Job) else "product"
-    printed: dict[str, bytes] = {}
-    for name in (name for name in ISSUED if KINDS[name].about == about):
-        document = KINDS[name].make(Source(checked, spec, subject, issue))
-        for format in KINDS[name].formats:
-            printed[f"{file_stem(document.number)}-{name}.{format}"] = document.write(format)
-    return printed
+    context = context_of(spec, checked.on, open_warnings=checked.report.count(Severity.WARNING), issue=issue)
+    issued = [kind for kind in KINDS.values() if kind.issued and kind.about == about]
+    return {name: content for kind in issued for name, content in files(kind, subject, context, issue=issue)}
 
 
 def _known(what: str, names: Iterable[str] | None, there: Mapping[str, Entry]) -> dict[str, Entry]:
@@ -94,18 +91,23 @@ def _known(what: str, names: Iterable[str] | None, there: Mapping[str, Entry]) -
 
 def _subjects(
     spec: Spec, jobs: Iterable[str] | None, products: Iterable[str] | None
-) -> Mapping[About, list[Job | Product | None]]:
+) -> Mapping[About, list[Job] | list[Product] | list[Spec]]:
     chosen = _known("job", jobs, spec.jobs)
     if products is not None or jobs is None:
         described = _known("product", products, spec.products)
     else:
         described = {product.id: product for job in chosen.values() for product in spec.products_of(job)}
-    whole = [None] if spec.products else []
-    together = [None] if spec.jobs else []
-    return {"job": [*chosen.values()], "product": [*described.values()], "folder": [*whole], "jobs": [*together]}
+    return {
+        "job": list(chosen.values()),
+        "product": list(described.values()),
+        "folder": [spec] if spec.products else [],
+        "jobs": [spec] if spec.jobs else [],
+    }
 
 
-def _nothing(kinds: Iterable[str], formats: Iterable[str], subjects: Mapping[About, list[Job | Product | None]]) -> str:
+def _nothing(
+    kinds: Iterable[str], formats: Iterable[str], subjects: Mapping[About, list[Job] | list[Product] | list[Spec]]
+) -> str:
     about = dict.fromkeys(KINDS[name].about for name in kinds)
     if missing := dict.fromkeys(_HELD[one] for one in about if not subjects[one]):
         return f"the folder holds no {' and no '.join(missing)}"

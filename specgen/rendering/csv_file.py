@@ -1,6 +1,6 @@
 """A table as CSV (RFC 4180), for spreadsheets: UTF-8 with a byte order mark, lines ending in CR LF.
 
-Called by `specgen.printing.kinds`. A spreadsheet runs a cell that begins like a formula, so such a cell gets an
+Called by `specgen.printing.files`. A spreadsheet runs a cell that begins like a formula, so such a cell gets an
 apostrophe in front and is read as text. Some divide a line at semicolons or tabs whatever the file says, so what stands
 behind one of those counts as a cell; and every cell is in quotes, so that fewer of them do.
 """

@@ -24,7 +24,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
 from specgen.issuing.candidate import Candidate
 from specgen.issuing.issue import issue
-from specgen.printing.kinds import Issue
+from specgen.printing.files import Issue
 from specgen.register.chain import all_faults, left_behind
 from specgen.register.failure import RegisterError, TakenError
 from specgen.register.folder import histories

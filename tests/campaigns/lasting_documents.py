@@ -24,7 +24,7 @@ from unittest import mock
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT))
 
-from specgen.printing.kinds import FORMS, KINDS  # noqa: E402
+from specgen.documents.registry import KINDS  # noqa: E402
 from specgen.rendering.attachments import Attachment  # noqa: E402
 from specgen.rendering.pdf import write_pdf  # noqa: E402
 from tests.pdf_validator.judge import CannotJudgeError, judge, told  # noqa: E402
@@ -63,12 +63,12 @@ def main() -> int:
 def _documents(folder: Path, jars: Path) -> list[str]:
     """What is wrong with the documents of a folder, which must hold every kind there is."""
     files = sorted(folder.glob("*.pdf"))
-    kinds = [name for name, kind in KINDS.items() if "pdf" in kind.formats] + ["change-notice"]
+    kinds = [name for name, kind in KINDS.items() if "pdf" in kind.formats]
     wrong = [f"{folder} holds no {name}" for name in kinds if not any(_is(file, name) for file in files)]
     wrong += _damaged(files)
     for verdict in judge(files, jars):
         failed = {(verdict.profile, one.clause, one.test) for one in verdict.failures}
-        if not any(_is(Path(verdict.file), form) for form in FORMS):
+        if not any(_is(Path(verdict.file), kind.name) for kind in KINDS.values() if kind.form):
             print(told(verdict))
             wrong += [f"{verdict.file}: {verdict.profile}"] if failed else []
         elif verdict.profile == "ua1" and failed != OF_A_FORM:

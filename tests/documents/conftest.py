@@ -3,55 +3,42 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Any
 
 import pytest
 
 from specgen.checking import Checked
-from specgen.documents.data_sheet.view import DataSheet, data_sheet
-from specgen.documents.hazard_card.view import CUTS as HAZARD_CUTS
-from specgen.documents.hazard_card.view import HazardCard, hazard_card
-from specgen.documents.job_card.view import CUTS, JobCard, job_card
-from specgen.documents.label_sheet.view import LabelSheet, label_sheet
-from specgen.documents.method_statement.view import MethodStatement, method_statement
-from specgen.documents.order_list.view import OrderList, order_list
-from specgen.documents.range_overview.view import RangeOverview, range_overview
-from specgen.facts.job.builds import builds_of
+from specgen.documents.context import Context
+from specgen.documents.parts.wording import Words
+from specgen.documents.registry import KINDS
 from specgen.model.spec import Spec
 from specgen.units.locale import ENGLISH
 from tests.good_spec import ON, checked, good, spec_of
 
-View = DataSheet | HazardCard | JobCard | LabelSheet | MethodStatement | OrderList | RangeOverview
+
+def context(spec: Spec, **changed: Any) -> Context:
+    """The specification in English on the day of the tests."""
+    return Context(
+        **{"spec": spec, "day": ON, "words": Words.of(spec.project, ENGLISH), "program": "specgen"} | changed
+    )
 
 
-def views_of(spec: Spec) -> dict[str, View]:
-    """Every laid-out view of a specification, by the name of its golden file."""
-    views: dict[str, View] = {
-        f"data_sheet_{product.id}": data_sheet(product, spec, on=ON, program="specgen", translate=ENGLISH)
-        for product in spec.products.values()
-    }
-    for product in spec.products.values():
-        sheet = label_sheet(product, spec, on=ON, program="specgen", translate=ENGLISH)
-        views[f"label_sheet_{product.id}"] = sheet
-    for job in spec.jobs.values():
-        views[f"method_statement_{job.id}"] = method_statement(
-            job, spec, on=ON, open_warnings=0, program="specgen", translate=ENGLISH
-        )
-        builds = len(builds_of(job, spec))
-        views[f"job_card_{job.id}"] = job_card(
-            job,
-            spec,
-            cuts=[CUTS[0]] * builds,
-            vehicles=job.vehicles[:1],
-            on=ON,
-            program="specgen",
-            translate=ENGLISH,
-        )
-        views[f"hazard_card_{job.id}"] = hazard_card(
-            job, spec, cut=HAZARD_CUTS[0], on=ON, program="specgen", translate=ENGLISH
-        )
-    if spec.jobs:
-        views["order_list"] = order_list(spec, on=ON, program="specgen", translate=ENGLISH)
-    views["range_overview"] = range_overview(spec, on=ON, program="specgen", translate=ENGLISH)
+def views_of(spec: Spec) -> dict[str, Any]:
+    """Every laid-out view of a specification, by the name of its golden file; a card for one vehicle."""
+    views: dict[str, Any] = {}
+    for kind in KINDS.values():
+        named = kind.name.replace("-", "_")
+        match kind.about:
+            case "folder" | "jobs":
+                if spec.jobs or kind.about == "folder":
+                    views[named] = kind.view(spec, context(spec))
+            case "job" | "product":
+                for subject in (spec.jobs if kind.about == "job" else spec.products).values():
+                    view = kind.view(subject, context(spec))
+                    if (sides := kind.sides) is not None:
+                        cuts = sides.cuts[:1] * sides.count(subject, spec)
+                        view = sides.view(subject, context(spec), cuts, True)
+                    views[f"{named}_{subject.id}"] = view
     return views
 
 
@@ -61,10 +48,10 @@ def good_checked() -> Checked:
 
 
 @pytest.fixture(scope="session")
-def good_views(good_checked: Checked) -> dict[str, View]:
+def good_views(good_checked: Checked) -> dict[str, Any]:
     return views_of(spec_of(good_checked))
 
 
 @pytest.fixture(scope="session")
-def views_of_changed() -> Callable[[dict[str, object]], dict[str, View]]:
+def views_of_changed() -> Callable[[dict[str, object]], dict[str, Any]]:
     return lambda spec: views_of(spec_of(checked(spec)))

@@ -19,13 +19,13 @@ import pytest
 from pypdf.generic import StreamObject
 
 from specgen.checking import Checked, check
+from specgen.documents.registry import KINDS
 from specgen.model.canonical import canonical
 from specgen.model.hazards import CombustionHeat, Isocyanates
 from specgen.model.product import Component, ComponentClass, Product
 from specgen.model.senses import Audience
 from specgen.model.walk import declaration, leaves, models
-from specgen.printing.documents import print_documents
-from specgen.printing.kinds import KINDS
+from specgen.printing.documents import DOCUMENTS, FORMATS, print_documents
 from specgen.report import as_json
 from tests.good_spec import ON, checked, good, put, take_out
 
@@ -89,14 +89,10 @@ def _planted() -> dict[str, Any]:
 
 @pytest.fixture(scope="session")
 def printed(planted: Checked) -> Printed:
-    screen = print_documents(planted, formats=[name for name in _formats() if name != "pdf"])
+    screen = print_documents(planted, formats=[name for name in FORMATS if name != "pdf"])
     # setting a page takes a second or two, and only these products have leaves of the maker
     paper = print_documents(planted, formats=["pdf"], products=tuple(COMPOSITIONS))
     return Printed(planted, {**screen, **paper})
-
-
-def _formats() -> list[str]:
-    return list(dict.fromkeys(name for kind in KINDS.values() for name in kind.formats))
 
 
 def test_every_leaf_of_the_maker_is_planted(planted: Checked) -> None:
@@ -126,8 +122,8 @@ def test_every_leaf_of_the_maker_is_planted(planted: Checked) -> None:
 
 
 def test_every_kind_is_printed_in_every_format(printed: Printed) -> None:
-    expected = {(name, ending) for name, kind in KINDS.items() for ending in kind.formats}
-    found = {(name, file.rpartition(".")[2]) for file in printed.files for name in KINDS if f"-{name}." in file}
+    expected = {(name, ending) for name in DOCUMENTS for ending in KINDS[name].formats}
+    found = {(name, file.rpartition(".")[2]) for file in printed.files for name in DOCUMENTS if f"-{name}." in file}
     assert found == expected
 
 
@@ -197,7 +193,7 @@ def test_demo_names_no_substance() -> None:
     demo = check(DEMO, ON)
     assert demo.loaded.spec is not None
     names = {line.name for product in demo.loaded.spec.products.values() for line in product.composition}
-    files = print_documents(demo, formats=[name for name in _formats() if name != "pdf"])
+    files = print_documents(demo, formats=[name for name in FORMATS if name != "pdf"])
     assert len(names) >= 9
     leaks = [(file, name) for file, data in files.items() for name in names if name in data.decode("utf-8-sig")]
     assert leaks == []

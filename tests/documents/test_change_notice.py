@@ -13,11 +13,10 @@ from specgen.comparison.changes import Comparison
 from specgen.comparison.compare import compare
 from specgen.comparison.edition import for_customer
 from specgen.documents.change_notice.marked_words import marked
-from specgen.documents.change_notice.view import LINES, ChangeNotice, change_notice
-from specgen.units.locale import ENGLISH
+from specgen.documents.change_notice.view import LINES, ChangeNotice, Compared, change_notice
 from tests.comparison.sides import RULES, changed, judged
+from tests.documents.conftest import context
 from tests.documents.test_golden import _lines as lines
-from tests.good_spec import ON
 
 GOLDEN = Path(__file__).parent / "golden/change_notice.txt"
 PRIMER = "systems.cab.layers.primer"
@@ -29,9 +28,8 @@ def _found(puts: dict[str, Any], takes: tuple[str, ...] = ()) -> tuple[Compariso
 
 
 def _notice(found: Comparison, spec: Any, *, for_maker: bool = False) -> ChangeNotice:
-    return change_notice(
-        found, spec, old_name="A", new_name="B", on=ON, program="specgen", translate=ENGLISH, for_maker=for_maker
-    )
+    compared = Compared(found=found, old_name="A", new_name="B", for_maker=for_maker)
+    return change_notice(compared, context(spec))
 
 
 def test_notice_is_as_expected(golden: Callable[[Path, str], None]) -> None:

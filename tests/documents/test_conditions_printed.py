@@ -9,8 +9,8 @@ import pytest
 
 from specgen.documents.method_statement.build import BuildView
 from specgen.documents.method_statement.view import MethodStatement, method_statement
-from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, checked, good, put, spec_of, take_out
+from tests.documents.conftest import context
+from tests.good_spec import checked, good, put, spec_of, take_out
 
 NB = "\N{NO-BREAK SPACE}"
 LIMITS = (
@@ -31,7 +31,7 @@ def _of(changes: tuple[tuple[str, str], ...], out: tuple[str, ...]) -> MethodSta
     for path in out:
         take_out(spec, path)
     whole = spec_of(checked(spec))
-    return method_statement(whole.jobs["refit"], whole, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)
+    return method_statement(whole.jobs["refit"], context(whole))
 
 
 def _build(changes: Mapping[str, str], out: tuple[str, ...] = ()) -> BuildView:

@@ -10,7 +10,8 @@ from specgen.documents.data_sheet.view import DataSheet, data_sheet
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.wording import Words
 from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, checked, good, good_with, spec_of
+from tests.documents.conftest import context
+from tests.good_spec import checked, good, good_with, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
 
@@ -19,7 +20,7 @@ def _sheet(product: str, changes: dict[str, str], removed: tuple[str, ...] = ())
     spec = good_with(changes, removed)
     loaded = checked(spec).loaded
     assert loaded.spec is not None, [str(finding) for finding in loaded.findings]
-    return data_sheet(loaded.spec.products[product], loaded.spec, on=ON, program="specgen", translate=ENGLISH)
+    return data_sheet(loaded.spec.products[product], context(loaded.spec))
 
 
 def _rows(table: Any) -> list[tuple[str, ...]]:

@@ -10,12 +10,13 @@ import pytest
 
 from specgen.checking import Checked
 from specgen.documents.hazard_card.view import CUTS, Cut, HazardCard, hazard_card
+from specgen.documents.registry import KINDS
 from specgen.model.spec import Spec
 from specgen.printing.documents import print_documents
-from specgen.printing.fit import mildest_cut
+from specgen.printing.fit import fitted
 from specgen.rendering.failure import RenderError, TooLongError
-from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, checked, good, good_with, put, spec_of, take_out
+from tests.documents.conftest import context
+from tests.good_spec import checked, good, good_with, put, spec_of, take_out
 
 
 def _said(node: Any) -> list[str]:
@@ -30,7 +31,7 @@ def _said(node: Any) -> list[str]:
 
 
 def _card(spec: Spec, cut: Cut = CUTS[0]) -> HazardCard:
-    return hazard_card(spec.jobs["refit"], spec, cut=cut, on=ON, program="specgen", translate=ENGLISH)
+    return hazard_card(spec.jobs["refit"], context(spec), [cut])
 
 
 def _spec(changes: dict[str, str]) -> Spec:
@@ -88,24 +89,35 @@ def test_breathing_protection_is_never_cut() -> None:
 
 
 def test_the_mildest_cut_that_fits_is_taken() -> None:
-    tried = []
+    tried: list[str] = []
 
-    def write(cut: Cut) -> bytes:
-        tried.append(cut)
-        if cut is not CUTS[2]:
+    def write(card: HazardCard) -> bytes:
+        tried.append(f"{card.size} {card.wear_cut}")
+        # a card in close type without what hands and eyes wear takes more room than one in tight type with it
+        if card.size != "tight":
             raise TooLongError("two pages")
-        return b"fits"
+        return f"{card.size} {card.wear_cut}".encode()
 
-    assert mildest_cut(CUTS, write, "The card", "A4") == b"fits"
-    assert tried == list(CUTS[:3])
+    assert _fitted(write) == b"tight False"
+    assert tried == ["large False", "plain False", "close False", "tight False"]
 
 
 def test_a_card_that_never_fits_says_what_to_do() -> None:
-    def write(cut: Cut) -> bytes:
+    def write(card: HazardCard) -> bytes:
         raise TooLongError("two pages")
 
-    with pytest.raises(RenderError, match="The card does not fit on one side of A4"):
-        mildest_cut(CUTS, write, "The card", "A4")
+    with pytest.raises(RenderError) as refused:
+        _fitted(write)
+    assert str(refused.value) == (
+        "The hazard card of the job refit does not fit on one side of A4, not even cut as far as it may be. "
+        "Shorten protection and first aid of its products, or divide the work into two jobs."
+    )
+
+
+def _fitted(write: Any) -> bytes:
+    spec, kind = _spec({}), KINDS["hazard-card"]
+    assert kind.sides is not None
+    return fitted(kind, kind.sides, spec.jobs["refit"], context(spec), write)
 
 
 @pytest.mark.parametrize("page", ["A4", "Letter"])

@@ -6,18 +6,21 @@ import io
 import json
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 import pypdf
 import pytest
 
+from specgen.documents.context import Context
 from specgen.documents.job_card.card_side import Cut
 from specgen.documents.job_card.view import CUTS, JobCard, job_card
+from specgen.documents.registry import KINDS
 from specgen.printing.documents import print_documents
 from specgen.printing.fit import fitted
 from specgen.rendering.failure import RenderError, TooLongError
-from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, checked, good, put, spec_of, take_out
+from tests.documents.conftest import context
+from tests.good_spec import checked, good, put, spec_of, take_out
 
 NB = "\N{NO-BREAK SPACE}"
 HOSTILE = "<b>part</b> & <script>alert(1)</script> " + "Northgate yard side and rear " * 5
@@ -35,7 +38,7 @@ def _items(many: int, name: str) -> str:
 def _card(spec: dict[str, Any], *cuts: Cut | None, vehicles: tuple[str, ...] = ("T-01",)) -> JobCard:
     whole = spec_of(checked(spec))
     job = whole.jobs["refit"]
-    return job_card(job, whole, cuts=cuts, vehicles=vehicles, on=ON, program="specgen", translate=ENGLISH)
+    return job_card(job.model_copy(update={"vehicles": vehicles}), context(whole), cuts)
 
 
 @pytest.mark.parametrize(("many", "paper"), [(1, "A4"), (20, "Letter")])
@@ -146,24 +149,21 @@ def test_each_build_gets_the_mildest_cut_that_fits() -> None:
     spec = spec_of(checked(good()))
     tried: list[list[int | None]] = []
 
-    def view(cuts: Any, vehicles: Any) -> JobCard:
+    def view(job: Any, context: Context, cuts: Any, trial: bool) -> JobCard:
         tried.append([None if cut is None else CUTS.index(cut) for cut in cuts])
-        return job_card(
-            spec.jobs["refit"], spec, cuts=cuts, vehicles=vehicles, on=ON, program="specgen", translate=ENGLISH
-        )
+        return job_card(job, context, cuts, trial)
 
     def write(card: JobCard) -> bytes:
         if any(len(page.side.coats) == 3 and page.side.room in {"roomy", "plain"} for page in card.sides):
             raise TooLongError("two pages")
         return f"{len(card.sides)} sides".encode()
 
-    assert fitted(spec.jobs["refit"], 2, view, write, "A4") == b"4 sides"
-    # halved down to the first cut that fits, the two builds apart, then both set as found
-    first = [cuts[0] for cuts in tried if cuts[1] is None]
-    assert max(place for place in first if place is not None and place < 3) == 2
-    assert len(first) <= len(CUTS).bit_length() + 1
-    assert min(place for place in first if place is not None and place >= 3) == 3
-    assert tried[-1] == [3, 0]
+    kind = KINDS["job-card"]
+    assert kind.sides is not None
+    sides = replace(kind.sides, view=view)
+    assert fitted(kind, sides, spec.jobs["refit"], context(spec), write) == b"4 sides"
+    # the first cut that fits, the two builds apart, then both set as found
+    assert tried == [[0, None], [1, None], [2, None], [3, None], [None, 0], [3, 0]]
 
 
 def test_what_fits_with_no_cut_is_refused() -> None:

@@ -6,13 +6,13 @@ from typing import Any
 
 from specgen.documents.label_sheet.view import LabelSheet, label_sheet
 from specgen.documents.parts.tables import TableView
-from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, checked, good, good_with, spec_of, take_out
+from tests.documents.conftest import context
+from tests.good_spec import checked, good, good_with, spec_of, take_out
 
 
 def _sheet(product: str, changes: dict[str, str]) -> LabelSheet:
     spec = spec_of(good_with(changes))
-    return label_sheet(spec.products[product], spec, on=ON, program="specgen", translate=ENGLISH)
+    return label_sheet(spec.products[product], context(spec))
 
 
 def _column(table: TableView, at: int) -> dict[str, str]:
@@ -102,6 +102,6 @@ def test_the_sheet_of_a_product_without_hazards_shows_no_label() -> None:
     source: dict[str, Any] = good()
     take_out(source, "products.base.hazards")
     spec = spec_of(checked(source))
-    sheet = label_sheet(spec.products["base"], spec, on=ON, program="specgen", translate=ENGLISH)
+    sheet = label_sheet(spec.products["base"], context(spec))
     assert sheet.panel is None
     assert sheet.on_label == ()

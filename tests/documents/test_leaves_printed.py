@@ -21,8 +21,8 @@ from specgen.model.preparation import Preparation
 from specgen.model.senses import Audience
 from specgen.model.system import System
 from specgen.model.walk import declaration, models
-from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, checked, good, put, spec_of
+from tests.documents.conftest import context
+from tests.good_spec import checked, good, put, spec_of
 
 CASES: dict[str, dict[str, Any]] = yaml.safe_load((Path(__file__).parent / "leaves_printed.yaml").read_text("utf-8"))
 PRINTED = {leaf: case for leaf, case in CASES.items() if "shows" in case}
@@ -64,7 +64,7 @@ def _of(changes: tuple[tuple[str, str], ...]) -> tuple[str, ...]:
         put(spec, path, value)
     whole = spec_of(checked(spec))
     job = whole.jobs["refit"]
-    return tuple(_walk(method_statement(job, whole, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)))
+    return tuple(_walk(method_statement(job, context(whole))))
 
 
 def _walk(value: Any) -> Iterator[str]:

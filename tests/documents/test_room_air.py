@@ -6,8 +6,8 @@ from typing import Any
 
 from specgen.documents.method_statement.room_air import AirView
 from specgen.documents.method_statement.view import MethodStatement, method_statement
-from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, checked, good, good_with, put, spec_of
+from tests.documents.conftest import context
+from tests.good_spec import checked, good, good_with, put, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
 
@@ -23,7 +23,7 @@ AIR = {
 
 def _view(changes: dict[str, str]) -> MethodStatement:
     spec = spec_of(good_with(changes))
-    return method_statement(spec.jobs["refit"], spec, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)
+    return method_statement(spec.jobs["refit"], context(spec))
 
 
 def _rows(air: AirView) -> list[tuple[str, ...]]:
@@ -122,7 +122,7 @@ def test_no_total_where_a_content_is_not_stated() -> None:
     source: dict[str, Any] = good()
     put(source, "products.base.voc", "{density: 0.8 g/mL}")
     spec = spec_of(checked(source))
-    view = method_statement(spec.jobs["refit"], spec, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)
+    view = method_statement(spec.jobs["refit"], context(spec))
     assert [row[0] for row in view.safety.voc.rows] == [
         "Example primer",
         "Example base coat",

@@ -10,8 +10,8 @@ from specgen.facts.pairs.papers import papers_between, papers_on_old_paint
 from specgen.model.product import Role
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
-from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, checked, good, put, take_out
+from tests.documents.conftest import context
+from tests.good_spec import checked, good, put, take_out
 
 NO_WINDOW = ("products.primer.overcoat",)
 # an alkyd primer as the first coat on the electrocoat a part comes with
@@ -75,7 +75,7 @@ def test_how_a_coat_begins() -> None:
 def test_rule_and_page_ask_no_primer_below_a_primer() -> None:
     spec, found = _checked(ALKYD_ON_ELECTROCOAT)
     assert [what for rule, what, _ in found if rule == "OLD014"] == []
-    statement = method_statement(spec.jobs["refit"], spec, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)
+    statement = method_statement(spec.jobs["refit"], context(spec))
     (repair,) = statement.builds[0].repairs
     assert [step.text for step in repair.steps if "primer" in step.text] == []
 
@@ -90,7 +90,7 @@ def test_rule_and_page_name_the_same_papers() -> None:
     (remedy,) = [remedy for rule, _, remedy in found if rule == "OVR002"]
     below, above = spec.systems["cab"].layers[1:]
     assert papers_between(below, above) == "old_finish_before_colour"
-    statement = method_statement(spec.jobs["refit"], spec, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)
+    statement = method_statement(spec.jobs["refit"], context(spec))
     after_base = next(at for at in statement.builds[0].between if "base coat" in at.when)
     papers = {
         text.partition(" with ")[2].rstrip(".")

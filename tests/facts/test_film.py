@@ -12,8 +12,8 @@ from specgen.facts.layer.film import Limit, expected_film, film_limit, film_of_v
 from specgen.facts.layer.sums import film_sum, total_film
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
-from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, good_with, spec_of
+from tests.documents.conftest import context
+from tests.good_spec import good_with, spec_of
 
 PRIMER = "systems.cab.layers.primer.film"
 
@@ -101,7 +101,7 @@ def test_film_ordered_for_and_film_expected(film: str, ordered: tuple[str, str],
 
 def _statement(film: str) -> MethodStatement:
     spec = _spec({PRIMER: film}, ("systems.cab.total",))
-    return method_statement(spec.jobs["refit"], spec, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)
+    return method_statement(spec.jobs["refit"], context(spec))
 
 
 def test_page_prints_the_limits_of_the_product_as_if_the_layer_stated_them() -> None:

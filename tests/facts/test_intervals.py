@@ -8,9 +8,9 @@ from specgen.documents.method_statement.view import MethodStatement, method_stat
 from specgen.facts.layer.intervals import air_of, airs_of, interval
 from specgen.facts.product.drying import drying_at
 from specgen.model.spec import Spec
-from specgen.units.locale import ENGLISH
 from specgen.units.quantity import Quantity
-from tests.good_spec import ON, checked, good_with, spec_of
+from tests.documents.conftest import context
+from tests.good_spec import checked, good_with, spec_of
 
 TWICE = (
     "[{id: first, role: primer, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um},"
@@ -48,7 +48,7 @@ def _said(changes: dict[str, str]) -> list[str]:
 
 
 def _statement(spec: Spec, job: str = "refit") -> MethodStatement:
-    return method_statement(spec.jobs[job], spec, on=ON, open_warnings=0, program="specgen", translate=ENGLISH)
+    return method_statement(spec.jobs[job], context(spec))
 
 
 def _late(statement: MethodStatement, build: int = 0) -> str:

@@ -15,7 +15,7 @@ from pypdf import PdfWriter
 from specgen.issuing.approve import approve
 from specgen.issuing.candidate import Candidate
 from specgen.issuing.issue import Issued, issue
-from specgen.printing.kinds import Issue
+from specgen.printing.files import Issue
 from tests.good_spec import GOOD, ON
 
 BEGIN = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)

@@ -10,13 +10,14 @@ from pathlib import Path
 import pytest
 
 from specgen.checking import check
+from specgen.documents.registry import KINDS
 from specgen.facts.closure import cut_to_closure
 from specgen.model.canonical import canonical
 from specgen.model.parse import load
 from specgen.model.senses import Audience
 from specgen.model.spec import Spec
 from specgen.model.walk import leaves
-from specgen.printing.kinds import KINDS, Source
+from specgen.printing.files import context_of, files
 from specgen.register.editions import digest, editions, leaf_key, sealed
 from specgen.register.failure import RegisterError
 from specgen.register.frozen import thawed
@@ -60,8 +61,8 @@ def test_a_document_of_its_closure_says_the_same(kind: str) -> None:
         frozen = thawed(editions(cut_to_closure(whole, subject), SALT, {}).maker, "frozen").spec
         assert frozen is not None
         again = (frozen.jobs if KINDS[kind].about == "job" else frozen.products)[subject.id]
-        first = KINDS[kind].make(Source(checked, whole, subject)).write(form)
-        second = KINDS[kind].make(Source(checked, frozen, again)).write(form)
+        first = dict(files(KINDS[kind], subject, context_of(whole, ON), formats=[form]))
+        second = dict(files(KINDS[kind], again, context_of(frozen, ON), formats=[form]))
         assert first == second, subject.id
 
 

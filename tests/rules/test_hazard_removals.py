@@ -22,6 +22,7 @@ from specgen.rules.run import run_rules
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
 from specgen.units.locale import ENGLISH
+from tests.documents.conftest import context
 from tests.good_spec import GOOD, ON, good
 
 DEMO = Path(__file__).parents[2] / "specs_demo"
@@ -64,7 +65,7 @@ def _seen(source: dict[str, Any]) -> tuple[set[tuple[str, str, str]], str]:
     words = Words.of(loaded.spec.project, ENGLISH)
     products = list(loaded.spec.products.values())
     project = loaded.spec.project
-    label = tuple(label_sheet(product, loaded.spec, on=ON, program="", translate=ENGLISH) for product in products)
+    label = tuple(label_sheet(product, context(loaded.spec)) for product in products)
     return found, repr(
         (hazards(products, project, words), protection(products, words), first_aid(products, words), label)
     )

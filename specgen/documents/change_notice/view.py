@@ -1,4 +1,4 @@
-"""The change notice: what became weaker on its first page, then old and new side by side. Called by `specgen.printing.notice`.
+"""The change notice: what became weaker on its first page, then old and new side by side. Called by `specgen.printing`.
 
 The template `change_notice/document.html.j2` prints it.
 """
@@ -7,19 +7,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import date
 
 from specgen.comparison.changes import Change, Comparison, Effect
 from specgen.comparison.sentences import reach_text, sentence
 from specgen.documents.change_notice.annex import Annex, annex_of
 from specgen.documents.change_notice.rows import ChangeRow, change_row
 from specgen.documents.change_notice.tables import approvals, counts
+from specgen.documents.context import Context
 from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.tables import TableView
-from specgen.documents.parts.wording import Translate, Words
+from specgen.documents.parts.wording import Words
 from specgen.model.project import Project
 from specgen.model.senses import Concern
-from specgen.model.spec import Spec
 from specgen.units.locale import N_
 
 LINES = 8
@@ -81,40 +80,34 @@ class ChangeNotice:
     program: str
 
 
-def number_of(project: Project) -> str:
-    """The document number of a notice: `CN-` and the id of the project."""
-    return f"CN-{project.id}"
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Compared:
+    """What a notice is about: the changes its reader may see, all of them with `for_maker`, and what both sides are called.
 
-
-def change_notice(
-    found: Comparison,
-    spec: Spec,
-    *,
-    old_name: str,
-    new_name: str,
-    on: date,
-    program: str,
-    number: str = "",
-    translate: Translate,
-    for_maker: bool = False,
-) -> ChangeNotice:
-    """The view of a comparison as its reader may see it, the maker with `for_maker`.
-
-    `spec` is the new side; `translate` turns English into its language.
+    The notice has `number`, that of the project where it is empty. The specification of its context is the new side.
     """
-    project = spec.project
-    words = Words.of(project, translate)
+
+    found: Comparison
+    old_name: str
+    new_name: str
+    number: str = ""
+    for_maker: bool = False
+
+
+def change_notice(compared: Compared, context: Context) -> ChangeNotice:
+    """The view of a comparison as its reader may see it."""
+    found, project, words = compared.found, context.spec.project, context.words
     numbered = [(str(at), change) for at, change in enumerate(found.changes, start=1)]
     weaker = [(number, change) for number, change in numbered if change.weighed is Effect.RELAXED]
     return ChangeNotice(
-        number=number or number_of(project),
+        number=compared.number or f"CN-{project.id}",
         title=words("What changed, and what became weaker"),
         maker=party(project.maker),
         customer=party(project.customer),
-        on=on.isoformat(),
-        old_name=old_name,
-        new_name=new_name,
-        makers=words("MAKER'S COPY: holds data that no customer may see") if for_maker else "",
+        on=context.day.isoformat(),
+        old_name=compared.old_name,
+        new_name=compared.new_name,
+        makers=words("MAKER'S COPY: holds data that no customer may see") if compared.for_maker else "",
         answer=_answer([change for _, change in weaker], words),
         weaker=tuple(_line(number, change, words) for number, change in weaker[:LINES]),
         rest=_rest([number for number, _ in weaker[LINES:]], words),
@@ -122,10 +115,10 @@ def change_notice(
         counts=counts(found.changes, words),
         groups=tuple(_groups(numbered[:MOST_ROWS], words)),
         rows_left_out=_left_out(len(numbered) - MOST_ROWS, words),
-        annex=annex_of(found, spec, words),
+        annex=annex_of(found, context.spec, words),
         approvals=approvals(project, words),
         approvals_needed=_needed(project, words),
-        program=program,
+        program=context.program,
     )
 
 

@@ -1,1 +1,6 @@
-"""The data sheet as finished text."""
+"""The data sheet of one product: what a painter has to know of it, in the order he asks."""
+
+from specgen.documents.data_sheet.view import data_sheet
+from specgen.documents.kind import Kind
+
+KIND = Kind(name="data-sheet", place=4, about="product", formats=("pdf", "html"), view=data_sheet, issued=True)

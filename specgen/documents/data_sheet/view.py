@@ -1,13 +1,13 @@
 """The data sheet of one product: what a painter has to know of it, in the order he asks, as finished text.
 
-Called by `specgen.printing.kinds`. The template `data_sheet/document.html.j2` prints it.
+The template `data_sheet/document.html.j2` prints it.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
 
+from specgen.documents.context import Context
 from specgen.documents.data_sheet.film import comb_table, coverage_grounds, coverage_table, film_limits, stated_coverage
 from specgen.documents.data_sheet.goes_over import GoesOver, goes_over, not_listed
 from specgen.documents.data_sheet.nature import key_figures, nature, use
@@ -22,11 +22,9 @@ from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.voc import voc_table
-from specgen.documents.parts.wording import Translate, Words
 from specgen.facts.product.figures import product_figures
 from specgen.model.file_names import sheet_number
 from specgen.model.product import Product
-from specgen.model.spec import Spec
 
 Pairs = tuple[tuple[str, str], ...]
 
@@ -76,9 +74,9 @@ class DataSheet:
     program: str
 
 
-def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translate: Translate) -> DataSheet:
-    """The view of a product that checks without errors. `translate` turns English into the project's language."""
-    words = Words.of(spec.project, translate)
+def data_sheet(product: Product, context: Context) -> DataSheet:
+    """The view of a product that checks without errors."""
+    spec, words = context.spec, context.words
     figures = product_figures(product, spec)
     workings = annex(figures.film, words)
     numbers = {working.about: working.number for working in workings}
@@ -93,7 +91,7 @@ def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translat
         reason_for_change=control.reason_for_change or "" if control is not None else "",
         name=product.name,
         maker=party(spec.project.maker),
-        on=on.isoformat(),
+        on=context.day.isoformat(),
         about=product.about or "",
         nature=tuple(nature(product, words)),
         key_figures=tuple(key_figures(product, words)),
@@ -120,9 +118,9 @@ def data_sheet(product: Product, spec: Spec, *, on: date, program: str, translat
         protection=protection([product], words),
         first_aid=first_aid([product], words),
         emergency=emergency(spec.project, words),
-        voc=voc_table([product], on, words),
+        voc=voc_table([product], context.day, words),
         claims=tuple((claim.says, claim.basis or words("no basis stated")) for claim in product.claims),
         not_claimed=product.not_claimed or "",
         workings=workings,
-        program=program,
+        program=context.program,
     )

@@ -1,15 +1,15 @@
 """The hazard card: one side in large type that hangs at the vehicle, for who never opens the method statement.
 
-What hurts, what to wear, the climate to keep with room to write the reading, first aid and the number to call. Called by
-`specgen.printing.kinds`, which takes the first of CUTS that fits; the template `hazard_card/document.html.j2` prints it.
+What hurts, what to wear, the climate to keep with room to write the reading, first aid and the number to call. `specgen.printing`
+takes the first of CUTS that fits; the template `hazard_card/document.html.j2` prints it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
 
+from specgen.documents.context import Context
 from specgen.documents.parts.caution_catalogue import HURTS
 from specgen.documents.parts.cautions import emergency, first_aid, hazards
 from specgen.documents.parts.climate import climate
@@ -17,11 +17,10 @@ from specgen.documents.parts.parties import contact_line
 from specgen.documents.parts.pictogram import PictogramView, pictograms
 from specgen.documents.parts.step_cautions import standing_at
 from specgen.documents.parts.tables import Column, TableView, table_view
-from specgen.documents.parts.wording import Translate, Words
+from specgen.documents.parts.wording import Words
 from specgen.model.hazards import Task
 from specgen.model.job import Job
 from specgen.model.product import CuringKind, Product
-from specgen.model.spec import Spec
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +34,11 @@ class Cut:
 CUTS = (Cut("large"), Cut("plain"), Cut("close"), Cut("tight"), Cut("close", False), Cut("tight", False))
 """What is given up to stay on one side, mildest first. Never given up: signal word, what hurts, breathing protection,
 climate, first aid and the number to call."""
+
+TOO_MUCH = (
+    ", not even cut as far as it may be. "
+    "Shorten protection and first aid of its products, or divide the work into two jobs."
+)
 
 _MOST_HURTS = 6
 _SELF_HEATING = "self-heating"
@@ -65,9 +69,9 @@ class HazardCard:
     program: str
 
 
-def hazard_card(job: Job, spec: Spec, *, cut: Cut, on: date, program: str, translate: Translate) -> HazardCard:
-    """The card of a job that checks without errors, with one of CUTS."""
-    words = Words.of(spec.project, translate)
+def hazard_card(job: Job, context: Context, cuts: Sequence[Cut] = CUTS[:1], trial: bool = False) -> HazardCard:
+    """The card of a job that checks without errors, with one of CUTS, by itself in `cuts`; a trial is the whole card."""
+    spec, words, (cut,) = context.spec, context.words, cuts
     products = list(spec.products_of(job))
     gravest = hazards(products, spec.project, words)[0]
     hurt = hurts(products, words)
@@ -77,7 +81,7 @@ def hazard_card(job: Job, spec: Spec, *, cut: Cut, on: date, program: str, trans
         title=job.document.title,
         size=cut.size,
         vehicles=", ".join(job.vehicles),
-        on=on.isoformat(),
+        on=context.day.isoformat(),
         call=contact_line(job.call or spec.project.maker.contact),
         emergency=emergency(spec.project, words),
         level=gravest.level,
@@ -90,7 +94,7 @@ def hazard_card(job: Job, spec: Spec, *, cut: Cut, on: date, program: str, trans
         clearing_up=standing_at(Task.CLEARING_UP, products, words),
         climate=_climate(job, words),
         first_aid=first_aid(products, words),
-        program=program,
+        program=context.program,
     )
 
 

@@ -1,6 +1,6 @@
 """The job card: one side of paper that hangs at a vehicle, to be ticked, written on and signed, as finished text.
 
-Called by `specgen.printing.kinds`, which takes for each build the first of CUTS that fits on the paper. A job with several builds has a
+`specgen.printing` takes for each build the first of CUTS that fits on the paper. A job with several builds has a
 side for each: a painter who reads a wait in the line of another system spoils a vehicle, so two never share a side.
 The template `job_card/document.html.j2` prints it.
 """
@@ -9,16 +9,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
 
+from specgen.documents.context import Context
 from specgen.documents.job_card.card_side import CardSide, Cut, card_side
 from specgen.documents.parts.cautions import HazardView, emergency, hazards
 from specgen.documents.parts.parties import contact_line
-from specgen.documents.parts.wording import Translate, Words
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.quantities import quantities
 from specgen.model.job import Job
-from specgen.model.spec import Spec
+from specgen.units.locale import counted
 
 CUTS = (
     Cut(room="roomy"),
@@ -66,48 +65,53 @@ class JobCard:
     program: str
 
 
-def job_card(
-    job: Job,
-    spec: Spec,
-    *,
-    cuts: Sequence[Cut | None],
-    vehicles: Sequence[str],
-    on: date,
-    program: str,
-    translate: Translate,
-) -> JobCard:
-    """The view of a job that checks without errors, for these of its vehicles, or for none that is named.
+def job_card(job: Job, context: Context, cuts: Sequence[Cut | None] | None = None, trial: bool = False) -> JobCard:
+    """The view of a job that checks without errors.
 
-    `cuts` has one entry a build, in the order of `builds_of`; None leaves a build out.
+    `cuts` has one entry a build, in the order of `builds_of`, and None leaves a build out; uncut where it is not given. The
+    sides of a build differ by their fleet number only, so a trial has that with the longest alone.
     """
-    words = Words.of(spec.project, translate)
+    spec, words = context.spec, context.words
     figures = quantities(job, spec)
     builds = builds_of(job, spec)
+    vehicles = (max(job.vehicles, key=len),) if trial and job.vehicles else job.vehicles
     sides = [
         card_side(build, job, spec, figures, cut, words, several=len(builds) > 1)
-        for build, cut in zip(builds, cuts, strict=True)
+        for build, cut in zip(builds, cuts or CUTS[:1] * len(builds), strict=True)
         if cut is not None
     ]
-    several = len(job.vehicles)
     return JobCard(
         number=job.document.number,
         title=job.document.title,
-        on=on.isoformat(),
+        on=context.day.isoformat(),
         call=". ".join(
             line
             for line in (contact_line(job.call or spec.project.maker.contact), emergency(spec.project, words))
             if line
         ),
         gravest=hazards(list(spec.products_of(job)), spec.project, words)[0],
-        shared=words("counted for all {} vehicles together").format(several) if several > 1 else "",
+        shared=words("counted for all {} vehicles together").format(len(job.vehicles)) if len(job.vehicles) > 1 else "",
         sides=tuple(
             VehicleSide(vehicle=vehicle, size=_size(vehicle), side=side)
             for vehicle in vehicles or ("",)
             for side in sides
         ),
-        program=program,
+        program=context.program,
     )
 
 
 def _size(vehicle: str) -> str:
     return next((size for most, size in _SIZES if len(vehicle) <= most), "least")
+
+
+def too_much(card: JobCard) -> str:
+    """What the fullest side of the card holds, and what is left to do, for a card that does not fit."""
+    side = max((page.side for page in card.sides), key=lambda side: len(side.coats))
+    checks = sum(len(coat.checks) for coat in side.coats)
+    checks += len(side.at_first + side.prepared + side.applying + side.finished)
+    coats, steps = len(side.coats), len(side.steps)
+    return (
+        f": {coats} {counted('coat', 'coats', coats)}, {steps} {counted('step', 'steps', steps)} of preparation and "
+        f"{checks} {counted('hold point', 'hold points', checks)}. "
+        "What stands overleaf is not read at the vehicle; divide the work into two jobs, or keep fewer hold points."
+    )

@@ -1,16 +1,15 @@
 """The label elements of one product: what stands on its label, why, in which order, and what is left out.
 
 It shows the declared label beside what follows from the classification; it is no label and classifies nothing. What
-follows from the maker's composition is shown as a result alone. Called by `specgen.printing.kinds`; the template
-`label_sheet/document.html.j2` prints it.
+follows from the maker's composition is shown as a result alone. The template `label_sheet/document.html.j2` prints it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import date
 
+from specgen.documents.context import Context
 from specgen.documents.parts.annex import WorkingView, annex
 from specgen.documents.parts.caution_catalogue import PICTOGRAMS
 from specgen.documents.parts.cautions import HazardView, Statement, data_sheet_line, emergency, hazards, statements
@@ -18,13 +17,12 @@ from specgen.documents.parts.packs import pack
 from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.voc import voc_table
-from specgen.documents.parts.wording import Translate, Words
+from specgen.documents.parts.wording import Words
 from specgen.facts.product.hazard_facts import for_the_public
 from specgen.facts.product.hazards import DerivedHazards, hazards_of
 from specgen.model.file_names import sheet_number
 from specgen.model.hazards import Hazards
 from specgen.model.product import Product
-from specgen.model.spec import Spec
 from specgen.standards.tables import table
 from specgen.trade.hazard_class import Classification, Element
 from specgen.trade.judged import Classified
@@ -57,9 +55,9 @@ class LabelSheet:
     program: str
 
 
-def label_sheet(product: Product, spec: Spec, *, on: date, program: str, translate: Translate) -> LabelSheet:
-    """The view of a product. `translate` turns English wording into the project's language."""
-    words = Words.of(spec.project, translate)
+def label_sheet(product: Product, context: Context) -> LabelSheet:
+    """The view of a product."""
+    spec, words = context.spec, context.words
     derived = hazards_of(spec, product.id, public=for_the_public(product, spec.project))
     declared = product.hazards if product.hazards is not None else Hazards()
     panels = hazards([product], spec.project, words)
@@ -70,7 +68,7 @@ def label_sheet(product: Product, spec: Spec, *, on: date, program: str, transla
         pack=pack(product, None, words),
         maker=party(spec.project.maker),
         emergency=emergency(spec.project, words),
-        on=on.isoformat(),
+        on=context.day.isoformat(),
         panel=panels[0] if panels else None,
         on_label=tuple(statements("p_statements", _on_label(declared, derived), words)),
         elements=_elements(declared, derived, words),
@@ -80,9 +78,9 @@ def label_sheet(product: Product, spec: Spec, *, on: date, program: str, transla
         not_judged=tuple(
             dict.fromkeys(words("{}: cannot be judged from what is stated").format(r.what) for r in derived.reasons())
         ),
-        voc=voc_table([product], on, words),
+        voc=voc_table([product], context.day, words),
         workings=annex(workings, words),
-        program=program,
+        program=context.program,
     )
 
 

@@ -1,1 +1,14 @@
-"""The materials list as finished text."""
+"""The materials of a job as rows for a spreadsheet: what to order, in whole packs."""
+
+from specgen.documents.kind import Kind
+from specgen.documents.materials_list.view import materials_list
+
+KIND = Kind(
+    name="materials-list",
+    place=7,
+    about="job",
+    formats=("csv",),
+    view=materials_list,
+    sheet=lambda listed: listed.sheet,
+    issued=True,
+)

@@ -1,1 +1,6 @@
-"""The method statement as finished text."""
+"""The method statement of one job: everything a workshop needs to do it and an auditor to judge it."""
+
+from specgen.documents.kind import Kind
+from specgen.documents.method_statement.view import method_statement
+
+KIND = Kind(name="method-statement", place=1, about="job", formats=("pdf", "html"), view=method_statement, issued=True)

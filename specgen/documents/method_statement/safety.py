@@ -6,15 +6,14 @@ Called by `method_statement`.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
 
+from specgen.documents.context import Context
 from specgen.documents.method_statement.room_air import AirView, room_air
 from specgen.documents.parts.cautions import HazardView, emergency, first_aid, hazards
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.step_cautions import cautions_at
 from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.voc import voc_table
-from specgen.documents.parts.wording import Words
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.product.emissions import voc_let_off
 from specgen.model.hazards import Task
@@ -41,8 +40,9 @@ def let_off(job: Job, spec: Spec, figures: Quantities) -> tuple[Working, ...]:
     return voc_let_off(job, spec, figures.packs)
 
 
-def job_safety(job: Job, spec: Spec, released: tuple[Working, ...], on: date, words: Words, *, after: int) -> JobSafety:
-    """The part of one job on a day. `released` are those of `let_off`; the workings of its air stand `after` others."""
+def job_safety(job: Job, released: tuple[Working, ...], context: Context, *, after: int) -> JobSafety:
+    """The part of one job. `released` are those of `let_off`; the workings of its air stand `after` others."""
+    spec, day, words = context.spec, context.day, context.words
     products = list(spec.products_of(job))
     ids = {f"voc.{job.id}.{product.id}": product.id for product in products} | {f"voc.{job.id}": ""}
     masses = {ids[working.id]: working for working in released if working.id in ids}
@@ -52,6 +52,6 @@ def job_safety(job: Job, spec: Spec, released: tuple[Working, ...], on: date, wo
         protection=protection(products, words),
         first_aid=first_aid(products, words),
         clearing_up=cautions_at(Task.CLEARING_UP, products, words),
-        air=room_air(job, spec, on, words, after=after),
-        voc=voc_table(products, on, words, masses),
+        air=room_air(job, spec, day, words, after=after),
+        voc=voc_table(products, day, words, masses),
     )

@@ -1,14 +1,14 @@
 """The method statement of one job: everything a workshop needs to do it and an auditor to judge it, as finished text.
 
-Called by `specgen.printing.documents`. The template `method_statement/document.html.j2` prints it.
+The template `method_statement/document.html.j2` prints it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date
 
+from specgen.documents.context import Context
 from specgen.documents.method_statement.build import BuildView, builds
 from specgen.documents.method_statement.faults import FaultsView, faults
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedures
@@ -21,7 +21,7 @@ from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.tables import Column, TableView, table_view
-from specgen.documents.parts.wording import Translate, Words
+from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.quantities import Quantities, quantities
 from specgen.model.audience import customer_path
@@ -63,16 +63,14 @@ class MethodStatement:
     program: str
 
 
-def method_statement(
-    job: Job, spec: Spec, *, on: date, open_warnings: int, program: str, translate: Translate
-) -> MethodStatement:
-    """The view of a job that checks without errors. `translate` turns English wording into the project's language."""
-    words = Words.of(spec.project, translate)
+def method_statement(job: Job, context: Context) -> MethodStatement:
+    """The view of a job that checks without errors."""
+    spec, words = context.spec, context.words
     figures = quantities(job, spec)
     products = list(spec.products_of(job))
     released = let_off(job, spec, figures)
     listed = annex((*_once(figures), *released), words)
-    safety = job_safety(job, spec, released, on, words, after=len(listed))
+    safety = job_safety(job, released, context, after=len(listed))
     efficiency = job.consumption.transfer_efficiency if job.consumption is not None else None
     return MethodStatement(
         number=job.document.number,
@@ -85,7 +83,7 @@ def method_statement(
         maker=party(spec.project.maker),
         customer=party(spec.project.customer),
         call=contact_line(job.call or spec.project.maker.contact),
-        on=on.isoformat(),
+        on=context.day.isoformat(),
         builds=builds(job, spec, figures, words),
         climate=climate(job.climate, words),
         applications=tuple(application_at(product, job, words) for product in products),
@@ -98,9 +96,9 @@ def method_statement(
         transfer_efficiency=words.phrase(efficiency),
         workings=(*listed, *safety.air.workings),
         waivers=_waivers(job, words),
-        open_warnings=open_warnings,
+        open_warnings=context.open_warnings,
         parties=tuple(_parties(spec.project, words)),
-        program=program,
+        program=context.program,
     )
 
 

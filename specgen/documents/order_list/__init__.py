@@ -1,1 +1,13 @@
-"""The order list as finished text."""
+"""The order list of a folder: whole packs over all its jobs."""
+
+from specgen.documents.kind import Kind
+from specgen.documents.order_list.view import order_list
+
+KIND = Kind(
+    name="order-list",
+    place=8,
+    about="jobs",
+    formats=("pdf", "html", "csv"),
+    view=order_list,
+    sheet=lambda listed: listed.sheet,
+)

@@ -1,23 +1,22 @@
 """The order list of a folder: whole packs over all its jobs, as finished text and as rows for a spreadsheet.
 
-Called by `specgen.printing.kinds`. The template `order_list/document.html.j2` prints it.
+The template `order_list/document.html.j2` prints it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import date
 
+from specgen.documents.context import Context
 from specgen.documents.parts.annex import WorkingView, annex
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.tables import Column, TableView, table_view
-from specgen.documents.parts.wording import Translate, Words
+from specgen.documents.parts.wording import Words
 from specgen.facts.job.orders import Orders, orders
 from specgen.facts.job.quantities import PackKey
 from specgen.model.job import Job
-from specgen.model.project import Project
 from specgen.model.spec import Spec
 from specgen.trade.working import Working
 from specgen.units.rounding import round_half_up
@@ -44,29 +43,24 @@ class OrderList:
     program: str
 
 
-def number_of(project: Project) -> str:
-    """The document number of the list: `OL-` and the id of the project."""
-    return f"OL-{project.id}"
-
-
-def order_list(spec: Spec, *, on: date, program: str, translate: Translate) -> OrderList:
-    """The view of a folder that checks without errors. `translate` turns English into the project's language."""
-    words = Words.of(spec.project, translate)
+def order_list(spec: Spec, context: Context) -> OrderList:
+    """The view of a folder that checks without errors."""
+    words = context.words
     found = orders(spec)
     few = len(spec.jobs) <= _MOST_COLUMNS
     return OrderList(
-        number=number_of(spec.project),
+        number=f"OL-{spec.project.id}",
         title=words("Packs to order"),
         maker=party(spec.project.maker),
         customer=party(spec.project.customer),
-        on=on.isoformat(),
+        on=context.day.isoformat(),
         packs=_packs(found, spec, list(spec.jobs.values()) if few else [], words),
         jobs=_jobs(spec, words),
         columns_left_out=not few,
         not_counted=_not_counted(found, spec, words),
         sheet=_sheet(found, spec, words),
         workings=annex(_own_workings(found), words, words("worked out in the method statement of the job")),
-        program=program,
+        program=context.program,
     )
 
 

@@ -1,4 +1,4 @@
-"""All products of a folder side by side on one page, for choosing. Called by `specgen.printing.kinds`.
+"""All products of a folder side by side on one page, for choosing.
 
 The template `range_overview/document.html.j2` prints it. What differs by conditions carries its conditions in the cell.
 """
@@ -7,15 +7,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date
 
+from specgen.documents.context import Context
 from specgen.documents.parts.packs import pack
 from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.tables import Column, TableView, table_view
-from specgen.documents.parts.wording import Translate, Words
+from specgen.documents.parts.wording import Words
 from specgen.facts.product.handling import handling
 from specgen.model.product import Product
-from specgen.model.project import Project
 from specgen.model.spec import Spec
 
 
@@ -31,14 +30,9 @@ class RangeOverview:
     program: str
 
 
-def number_of(project: Project) -> str:
-    """The document number of the overview: `RO-` and the id of the project."""
-    return f"RO-{project.id}"
-
-
-def range_overview(spec: Spec, *, on: date, program: str, translate: Translate) -> RangeOverview:
-    """The view of a folder that checks without errors. `translate` turns English into the project's language."""
-    words = Words.of(spec.project, translate)
+def range_overview(spec: Spec, context: Context) -> RangeOverview:
+    """The view of a folder that checks without errors."""
+    words = context.words
     columns = (
         Column(words("Product"), "w-12"),
         Column(words("Curing"), "w-10"),
@@ -55,12 +49,12 @@ def range_overview(spec: Spec, *, on: date, program: str, translate: Translate) 
     )
     rows = [tuple(_row(product, words)) for product in spec.products.values()]
     return RangeOverview(
-        number=number_of(spec.project),
+        number=f"RO-{spec.project.id}",
         title=words("Product range"),
         maker=party(spec.project.maker),
-        on=on.isoformat(),
+        on=context.day.isoformat(),
         products=table_view(words("The products side by side"), columns, rows),
-        program=program,
+        program=context.program,
     )
 
 

@@ -1,0 +1,26 @@
+"""What every document is drawn up in: whose specification, on which day, in which words. Called by every view with its subject."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from specgen.documents.parts.issue_block import IssueView
+from specgen.documents.parts.wording import Words
+from specgen.model.spec import Spec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Context:
+    """`spec` checks without errors; it may be narrowed to what the document reaches. `day` is the day it is judged by.
+
+    `program` names what prints, with its version; `open_warnings` are those of the whole folder. Without `issue` the
+    document is a draft.
+    """
+
+    spec: Spec
+    day: date
+    words: Words
+    program: str
+    open_warnings: int = 0
+    issue: IssueView | None = None

@@ -1,0 +1,112 @@
+"""Any document in the formats of its kind: the one way from a subject to bytes. Called by `documents` and `notice`."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any
+
+from specgen import __version__
+from specgen.documents.context import Context
+from specgen.documents.kind import About, Kind, View
+from specgen.documents.parts.issue_block import IssueView
+from specgen.documents.parts.wording import Words
+from specgen.model.file_names import file_stem
+from specgen.model.spec import Spec
+from specgen.printing.fit import fitted
+from specgen.rendering.attachments import Attachment
+from specgen.rendering.csv_file import write_csv
+from specgen.rendering.environment import fill, translation
+from specgen.rendering.html import write_html
+from specgen.rendering.pdf import write_pdf
+
+# What the properties of a PDF say of it, from its subject and its view.
+_IN_SHORT: Mapping[About, Callable[[Any, Any], str]] = {
+    "job": lambda job, _: job.scope,
+    "product": lambda product, _: product.about or product.name,
+    "folder": lambda _, view: view.title,
+    "jobs": lambda _, view: view.title,
+    "comparison": lambda _, view: view.answer,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Issue:
+    """What makes a document more than a draft: what its pages say of it, what its PDF carries, and when it was issued (UTC).
+
+    `identifier` becomes the file identifier of its PDF.
+    """
+
+    view: IssueView
+    attachments: tuple[Attachment, ...]
+    dated: datetime
+    identifier: bytes
+
+
+def context_of(spec: Spec, day: date, *, open_warnings: int = 0, issue: Issue | None = None) -> Context:
+    """What the documents of a specification are drawn up in. Raises RenderError for a language without words."""
+    return Context(
+        spec=spec,
+        day=day,
+        words=Words.of(spec.project, translation(spec.project.language)),
+        program=f"specgen {__version__}",
+        open_warnings=open_warnings,
+        issue=issue.view if issue is not None else None,
+    )
+
+
+def files(
+    kind: Kind[Any, Any],
+    subject: Any,
+    context: Context,
+    *,
+    formats: Collection[str] | None = None,
+    issue: Issue | None = None,
+    suffix: str = "",
+) -> Iterator[tuple[str, bytes]]:
+    """File name and content of one document in each of these formats its kind has, or in all.
+
+    `suffix` follows the name of the kind; `issue` is that of the context. Raises RenderError where it cannot be laid out.
+    """
+    view = kind.view(subject, context)
+    for format in kind.formats:
+        if formats is None or format in formats:
+            name = f"{file_stem(view.number)}-{kind.name}{suffix}.{format}"
+            yield name, _written(kind, subject, view, format, context, issue)
+
+
+def _written(
+    kind: Kind[Any, Any], subject: Any, view: View, format: str, context: Context, issue: Issue | None
+) -> bytes:
+    sides, project = kind.sides, context.spec.project
+    if format == "csv" and kind.sheet is not None:
+        sheet = kind.sheet(view)
+        return write_csv([column.heading for column in sheet.columns], sheet.rows)
+
+    def filled(view: View) -> str:
+        return fill(
+            kind.template,
+            language=project.language,
+            medium="screen" if format == "html" else "print",
+            view=view,
+            draft=context.issue is None,
+            issue=context.issue,
+        )
+
+    def paper(view: View) -> bytes:
+        return write_pdf(
+            filled(view),
+            page_size=project.page_size.value,
+            author=project.maker.name,
+            subject=_IN_SHORT[kind.about](subject, view)[:200],
+            most_pages=sides.pages(view) if sides is not None else None,
+            identifier=issue.identifier if issue is not None else None,
+            attachments=issue.attachments if issue is not None and not kind.form else (),
+            dated=issue.dated if issue is not None else None,
+            lasting=not kind.form,
+        )
+
+    if format == "html":
+        return write_html(filled(view))
+    return paper(view) if sides is None else fitted(kind, sides, subject, context, paper)
