@@ -7,11 +7,12 @@ from functools import cache
 import pytest
 
 from specgen.documents.data_sheet.goes_over import goes_over, preparation_of_steel
-from specgen.documents.method_statement.faults import OCCURS, faults
+from specgen.documents.method_statement.faults import faults
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedures
 from specgen.documents.parts.application import application, application_at
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import builds_of
+from specgen.facts.job.faults import OCCURS
 from specgen.model.spec import Spec
 from specgen.standards.tables import table
 from specgen.units.locale import ENGLISH

@@ -7,7 +7,7 @@ from collections import Counter
 
 import pytest
 
-from specgen.documents.method_statement.faults import OCCURS
+from specgen.facts.job.faults import OCCURS
 from specgen.model.product import Role
 from specgen.standards.citations import Basis, documents
 from specgen.standards.tables import table, table_names

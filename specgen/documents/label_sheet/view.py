@@ -20,10 +20,10 @@ from specgen.documents.parts.voc import voc_table
 from specgen.documents.parts.wording import Words
 from specgen.facts.product.hazard_facts import for_the_public
 from specgen.facts.product.hazards import DerivedHazards, hazards_of
+from specgen.facts.product.label import on_label
 from specgen.model.file_names import sheet_number
 from specgen.model.hazards import Hazards
 from specgen.model.product import Product
-from specgen.standards.tables import table
 from specgen.trade.hazard_class import Classification, Element
 from specgen.trade.judged import Classified
 from specgen.trade.labelling import LabelElements
@@ -70,7 +70,7 @@ def label_sheet(product: Product, context: Context) -> LabelSheet:
         emergency=emergency(spec.project, words),
         on=context.day.isoformat(),
         panel=panels[0] if panels else None,
-        on_label=tuple(statements("p_statements", _on_label(declared, derived), words)),
+        on_label=tuple(statements("p_statements", on_label(declared, derived), words)),
         elements=_elements(declared, derived, words),
         precautions=_precautions(declared, derived, words),
         left_out=_left_out(derived, words),
@@ -82,16 +82,6 @@ def label_sheet(product: Product, context: Context) -> LabelSheet:
         workings=annex(workings, words),
         program=context.program,
     )
-
-
-def _on_label(declared: Hazards, derived: DerivedHazards) -> tuple[str, ...]:
-    """The declared precautions that the label has room for, by rank; all of them where that cannot be judged."""
-    found = derived.precautions
-    if not isinstance(found, Precautions):
-        return declared.precautions
-    ranked = [code for code in _codes((*found.on_label, *found.beyond)) if code in declared.precautions]
-    most = max(int(table("precaution_rules").row("id", "most")["value"]), len(found.required))
-    return _joined(ranked, declared.precautions)[:most]
 
 
 def _elements(declared: Hazards, derived: DerivedHazards, words: Words) -> TableView:
@@ -130,7 +120,7 @@ def _precautions(declared: Hazards, derived: DerivedHazards, words: Words) -> Ta
     beyond = _by_code(found.beyond) if found is not None else {}
     redundant = _by_code(found.redundant) if found is not None else {}
     grounds = _by_code(ranked)
-    shown = _on_label(declared, derived)
+    shown = on_label(declared, derived)
     rows = []
     for entry in statements("p_statements", _joined(_codes(ranked), declared.precautions), words):
         element = grounds.get(entry.code)
