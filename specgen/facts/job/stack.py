@@ -12,8 +12,9 @@ from fractions import Fraction
 
 from specgen.facts.layer.film import expected_film
 from specgen.facts.memo import memoised
+from specgen.facts.pairs.parts import takes_old_paint_off
 from specgen.model.job import Exposure, Item, Job, OldCoat
-from specgen.model.preparation import StepKind, Substrate
+from specgen.model.preparation import Substrate
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
@@ -23,7 +24,6 @@ from specgen.units.quantity import Quantity
 
 # A part that comes with paint on it, and the family of that paint; empty where it may be any.
 _PAINTED = {"ecoat_part": "ecoat", "powder_part": "powder", "oem_finish": "oem_finish", "old_paint": None}
-_TAKES_ALL_OFF = {StepKind.STRIP, StepKind.BLAST}
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,8 +126,7 @@ def _stacks(spec: Spec, job_id: str) -> tuple[Stack, ...]:
 def old_paint_goes(job: Job, item: Item, spec: Spec) -> bool:
     """True where the preparation takes the old paint off all over."""
     preparation = spec.preparation_of(job, item)
-    done = {step.do for step in preparation.steps} if preparation is not None else set()
-    return bool(done & _TAKES_ALL_OFF) and StepKind.FEATHER not in done
+    return preparation is not None and takes_old_paint_off(preparation)
 
 
 def exposure_of(job: Job, item: Item) -> Exposure | None:

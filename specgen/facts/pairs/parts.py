@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from specgen.facts.placing import Placed, items_painted_with, items_prepared_with
-from specgen.model.job import Item, Job
+from specgen.model.job import Item, Job, OldCoat
 from specgen.model.preparation import Preparation, PreparationStep, StepKind, Substrate
 from specgen.model.spec import Spec
 from specgen.model.system import System
@@ -27,6 +27,8 @@ WORKING = {
     StepKind.FEATHER,
 }
 BLASTING = {StepKind.BLAST, StepKind.SWEEP}
+
+_TAKES_ALL_OFF = {StepKind.STRIP, StepKind.BLAST}
 
 # The table of substrates speaks of steel sheet; hot-rolled steel is the same metal with its scale.
 _ASKED_AS = {"steel_hot_rolled": "steel_cold_rolled"}
@@ -57,9 +59,14 @@ class Part:
         return table("materials").row("id", self.material)["name"]
 
     @property
+    def old_paint(self) -> tuple[OldCoat, ...]:
+        """The old coats that stay, from the part up; none where the preparation takes them off all over."""
+        return () if takes_old_paint_off(self.preparation) else self.item.old_coats
+
+    @property
     def is_bare_metal(self) -> bool:
-        """True where paint meets metal: no old coat, or a repaired spot in one."""
-        return self.kind == "metal" and (not self.item.old_coats or self.item.repair is not None)
+        """True where paint meets metal: no old coat stays, or a repaired spot in one."""
+        return self.kind == "metal" and (not self.old_paint or self.item.repair is not None)
 
     @property
     def is_bare_steel(self) -> bool:
@@ -99,6 +106,12 @@ def _complete(spec: Spec, placed: Iterable[Placed]) -> Iterator[Part]:
         preparation, system = spec.preparation_of(job, item), spec.system_of(job, item)
         if substrate is not None and preparation is not None and system is not None and system.layers:
             yield Part(job, item, substrate, preparation, system)
+
+
+def takes_old_paint_off(preparation: Preparation) -> bool:
+    """True where old paint goes all over: stripped or blasted, unless an edge is feathered, for then it stays around the spot."""
+    done = {step.do for step in preparation.steps}
+    return bool(done & _TAKES_ALL_OFF) and StepKind.FEATHER not in done
 
 
 @cache

@@ -36,7 +36,7 @@ def filler_on_soft(system: System, spec: Spec, on: date) -> Problems:
         if below is not None and (soft := _soft(spec.product_of(below).binder)):
             yield Problem(path, f"the body filler {layer.id} stands on {below.id}, {soft}")
         for part in painted_with(system, spec) if below is None else ():
-            old = part.item.old_coats[-1] if part.item.old_coats and part.item.repair is None else None
+            old = part.old_paint[-1] if part.old_paint and part.item.repair is None else None
             if old is not None and old.family is not None and (soft := _soft(old.family)):
                 yield Problem(path, f"the body filler {layer.id} stands on the old coat {old.id}, {soft}")
 

@@ -46,7 +46,7 @@ def wash_primer_on_metal(system: System, spec: Spec, on: date) -> Problems:
             yield Problem(path, f"the wash primer {layer.id} stands on the coat {below.id}")
             continue
         for part in painted_with(system, spec):
-            if part.item.old_coats:
+            if part.old_paint:
                 yield from _on_old_paint(part, layer.id)
             converted = any(s.do is StepKind.CONVERT and not is_treatment(s) for s in part.preparation.steps)
             if converted:
@@ -55,7 +55,7 @@ def wash_primer_on_metal(system: System, spec: Spec, on: date) -> Problems:
 
 
 def _on_old_paint(part: Part, layer: str) -> Problems:
-    top = part.item.old_coats[-1].id
+    top = part.old_paint[-1].id
     if part.item.repair is None:
         yield Problem(("layers", layer), f"the wash primer {layer} stands on the old coat {top}")
     elif not any(step.do is StepKind.MASK for step in part.preparation.steps):

@@ -60,7 +60,7 @@ def _last_sanding(preparation: Preparation) -> PreparationStep | None:
 def _task(part: Part, spec: Spec) -> str:
     """The task of the table that this surface and this first coat make; empty where the table has none."""
     first = part.system.layers[0]
-    if part.item.old_coats or part.material == "oem_finish":
+    if part.old_paint or part.material == "oem_finish":
         if part.item.repair is not None:
             return ""  # bare metal, rings and old paint lie side by side, each with a window of its own
         if first.role in COLOUR:

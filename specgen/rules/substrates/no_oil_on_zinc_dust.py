@@ -34,7 +34,7 @@ def no_oil_on_zinc_dust(system: System, spec: Spec, on: date) -> Problems:
             yield Problem(("layers", above.id, "product"), f"{oil} on the zinc-rich {below.id}")
     first = system.layers[0]
     for part in painted_with(system, spec):
-        old = part.item.old_coats[-1] if part.item.old_coats else None
+        old = part.old_paint[-1] if part.old_paint else None
         if old is not None and old.family in ZINC_RICH and (oil := _oil(first, spec)):
             yield Problem(("layers", first.id, "product"), f"{oil} on the zinc-rich old coat {old.id}")
 

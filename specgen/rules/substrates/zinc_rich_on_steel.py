@@ -37,7 +37,7 @@ def zinc_rich_on_steel(system: System, spec: Spec, on: date) -> Problems:
     if spec.product_of(first).binder not in ZINC_RICH:
         return
     for part in painted_with(system, spec):
-        old = part.item.old_coats[-1] if part.item.old_coats and part.item.repair is None else None
+        old = part.old_paint[-1] if part.old_paint and part.item.repair is None else None
         if old is not None and old.family not in ZINC_RICH:
             what = f"the zinc-rich {first.id} lies on the old coat {old.id} and does not touch the steel"
             yield Problem(("layers", first.id, "product"), what)
