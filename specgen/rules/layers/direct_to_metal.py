@@ -25,7 +25,7 @@ Fails
 
     products.primer.direct_to_metal: no    # at systems.cab.layers.primer.product
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
-    preparations.sand-steel.steps.sand: {id: sand, do: strip, text: Strip.}    # also PRE008 at preparations.sand-steel.steps
+    preparations.sand-steel.steps.sand: {id: sand, do: strip, text: Strip.}    # also PRE008 at preparations.sand-steel.steps    # also PRE008 at preparations.sand-steel.steps
 To put right
     Begin with a primer for that metal, or state the sound old coat the system goes on.
 """
