@@ -14,6 +14,7 @@ from specgen.comparison.compare import compare as compare_sides
 from specgen.comparison.figures import Figures, figures_of_job, figures_of_product
 from specgen.comparison.shelf import shelf
 from specgen.comparison.verdicts import Answers
+from specgen.findings import Severity
 from specgen.model.spec import LIST_KINDS
 from specgen.model.walk import Path
 from specgen.rules.declare import all_rules
@@ -59,6 +60,7 @@ def _side(checked: Checked, held: Tables | None) -> Side:
             return figures_of_product(spec.products[key], spec)
         return figures_of_job(spec.jobs[key], spec, checked.on)
 
-    return Side(
-        spec, checked.loaded.place, checked.report, figures, shelf() if held is None else held, frozenset(unread)
-    )
+    # what was wrong with reading a file has no address in the sources
+    broken = {f.place.file for f in checked.loaded.findings if f.severity is Severity.ERROR and not f.path}
+    tables = shelf() if held is None else held
+    return Side(spec, checked.loaded.place, checked.report, figures, tables, frozenset(unread), tuple(sorted(broken)))

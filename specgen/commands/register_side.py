@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import io
+import zipfile
+import zlib
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -9,9 +12,9 @@ from specgen.commands.outcome import CannotRunError
 from specgen.register.certificate import read_certificate
 from specgen.register.failure import RegisterError
 from specgen.register.frozen import frozen_sources, issued_revision, sources_of
-from specgen.register.json_text import PDF_LIMIT, read_bytes
+from specgen.register.json_text import PDF_LIMIT, read_bytes, sha256
 from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, REGISTER
-from specgen.register.pdf_attachments import attachments
+from specgen.register.pdf_attachments import ATTACHMENT_LIMIT, attachments
 from specgen.source.characters import printable_name
 from specgen.source.project import Sources
 
@@ -39,12 +42,42 @@ def revision_at(rest: str) -> tuple[Sources, Mapping[str, str], str, str]:
 
 def issued_pdf(path: Path) -> tuple[Sources, str, str]:
     """The customer edition of the model that an issued PDF carries, its document number and revision. Raises CannotRunError."""
-    named = printable_name(path.name)
     try:
-        carried = attachments(read_bytes(path.resolve(), PDF_LIMIT))
-        if CUSTOMER_MODEL not in carried or CERTIFICATE not in carried:
-            raise CannotRunError(f"{named} carries no model; only an issued PDF does")
-        certificate = read_certificate(carried[CERTIFICATE])
-        return sources_of(carried[CUSTOMER_MODEL], named), certificate.document, certificate.revision
+        return _model_of(attachments(read_bytes(path.resolve(), PDF_LIMIT)), printable_name(path.name), "issued PDF")
     except (RegisterError, OSError) as reason:
         raise CannotRunError(str(reason)) from reason
+
+
+def issued_zip(path: Path) -> tuple[Sources, str, str]:
+    """The same of the zip that `register export` writes, for the customer or the maker. Raises CannotRunError."""
+    named = printable_name(path.name)
+    try:
+        with zipfile.ZipFile(io.BytesIO(read_bytes(path.resolve(), PDF_LIMIT))) as whole:
+            carried = {}
+            for entry in whole.infolist():
+                name = entry.filename.partition("/")[2]
+                if name in (CERTIFICATE, CUSTOMER_MODEL) and name not in carried:
+                    with whole.open(entry) as stream:
+                        # what a header says of a size is no bound
+                        carried[name] = stream.read(ATTACHMENT_LIMIT)
+        return _model_of(carried, named, "exported zip")
+    except (
+        RegisterError,
+        OSError,
+        ValueError,
+        RuntimeError,
+        NotImplementedError,
+        EOFError,
+        zipfile.error,
+        zlib.error,
+    ) as reason:
+        raise CannotRunError(f"{named} cannot be read as an export of a register: {reason}") from reason
+
+
+def _model_of(carried: Mapping[str, bytes], named: str, what: str) -> tuple[Sources, str, str]:
+    if CUSTOMER_MODEL not in carried or CERTIFICATE not in carried:
+        raise CannotRunError(f"{named} carries no model; only an {what} does")
+    certificate = read_certificate(carried[CERTIFICATE])
+    if sha256(carried[CUSTOMER_MODEL]) != certificate.customer_model:
+        raise CannotRunError(f"{named} was altered: the model it carries is not the one of its certificate")
+    return sources_of(carried[CUSTOMER_MODEL], named), certificate.document, certificate.revision

@@ -15,9 +15,10 @@ from specgen.commands.beside import beside
 from specgen.commands.folder import prefix_of
 from specgen.commands.git_side import sources_at
 from specgen.commands.outcome import CannotRunError
-from specgen.commands.register_side import issued_pdf, revision_at
+from specgen.commands.register_side import issued_pdf, issued_zip, revision_at
+from specgen.commands.targets import REGISTER_KEPT, kept_as
 from specgen.facts.closure import cut_to_closure
-from specgen.findings import Report
+from specgen.findings import Report, Severity
 from specgen.issuing.candidate import subject_of
 from specgen.model.job import Job
 from specgen.model.parse import Loaded, parse
@@ -72,14 +73,33 @@ def read_side(spelling: str) -> Named:
         return _WAYS[way](spelling, rest)
     if not spelling:
         raise CannotRunError("a side is empty; name a folder, or git:REVISION:PATH")
-    if spelling.lower().endswith(".pdf") and not Path(spelling).is_dir():
-        sources, document, revision = issued_pdf(Path(spelling))
+    path = Path(spelling)
+    issued = _ISSUED.get(path.suffix.lower())
+    if issued is not None and not path.is_dir():
+        sources, document, revision = issued(path)
         return Named(spelling, "", sources, None, document=document, revision=revision)
+    _refuse_other_than_sources(path)
     try:
-        folder = find_project(Path(spelling))
+        folder = find_project(path)
         return Named(spelling, prefix_of(folder), read_project(folder), _beside(folder))
     except SourceError as reason:
         raise CannotRunError(str(reason)) from reason
+
+
+def _refuse_other_than_sources(path: Path) -> None:
+    """A printed page beside the sources would stand for their folder, and a register for a folder that holds none."""
+    named = printable_name(str(path))
+    try:
+        if path.is_dir():
+            if kept_as(path.resolve()) == REGISTER_KEPT:
+                raise CannotRunError(f"{named} is a folder of a register; name a revision, as in register:MS-001@B")
+        elif path.exists() and path.suffix.lower() not in (".yaml", ".yml"):
+            raise CannotRunError(
+                f"{named} is no side of a comparison; name a folder of sources, a YAML file in it, git:REVISION:PATH, "
+                "register:DOC@REV, or the PDF or zip of an issued revision"
+            )
+    except (OSError, ValueError) as error:
+        raise CannotRunError(f"{named} cannot be opened: {getattr(error, 'strerror', None) or error}") from error
 
 
 def checked_sides(old: Named, new: Named, on: date) -> tuple[Checked, Checked]:
@@ -111,7 +131,9 @@ def _cut(loaded: Loaded, own: Named, other: Named) -> Loaded:
     except RegisterError as reason:
         raise CannotRunError(f"{own.spelling}: {reason}") from reason
     kept = {("project",), *((kind, key) for kind in LIST_KINDS for key in getattr(spec, kind))}
-    return Loaded(spec, [], {path: places for path, places in loaded.places.items() if path in kept})
+    # of what is cut away nothing is told, but a file that could not be read may hold some of what is kept
+    unread = [found for found in loaded.findings if found.severity is Severity.ERROR and not found.path]
+    return Loaded(spec, unread, {path: places for path, places in loaded.places.items() if path in kept})
 
 
 def _beside(folder: Path) -> bytes | None:
@@ -138,4 +160,5 @@ def _from_register(spelling: str, rest: str) -> Named:
     return Named(spelling, "", sources, None, held, document, revision)
 
 
+_ISSUED: Mapping[str, Callable[[Path], tuple[Sources, str, str]]] = {".pdf": issued_pdf, ".zip": issued_zip}
 _WAYS: Mapping[str, Callable[[str, str], Named]] = {"git": _from_git, "register": _from_register}

@@ -18,6 +18,7 @@ from specgen.rendering.failure import RenderError
 from specgen.rendering.writing import write_all, write_atomically
 from specgen.source.characters import printable_name
 
+REGISTER_KEPT = "a register"
 _FIRST = f"{record_folder(1)}/{RECORD}"
 
 
@@ -63,7 +64,7 @@ def _refuse_odd(file: Path) -> None:
 
 def _refuse_kept_places(folder: Path) -> None:
     for place in _and_above(folder):
-        kept = _kept_as(place)
+        kept = kept_as(place)
         if kept:
             raise CannotRunError(f"{printable_name(str(folder))} lies in {kept}; name a folder outside")
 
@@ -76,12 +77,12 @@ def _and_above(folder: Path) -> Iterator[Path]:
     yield from (real, *real.parents)
 
 
-def _kept_as(place: Path) -> str:
+def kept_as(place: Path) -> str:
     """What is kept in a folder that nothing else may be written to; empty for any other."""
     try:
         # a record, the folder of a document, or the register of several
         if (place / RECORD).exists() or (place / _FIRST).exists() or any(place.glob(f"*/{_FIRST}")):
-            return "a register"
+            return REGISTER_KEPT
         if place.name == APPROVALS and any(place.glob("*/*.json")):
             return "the approvals of a folder of sources"
         return "the shipped templates" if place == templates_folder() else ""

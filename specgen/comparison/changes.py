@@ -12,7 +12,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import Any
 
-from specgen.findings import Finding, Place
+from specgen.findings import Finding, Place, Severity
 from specgen.model.node import Node
 from specgen.model.senses import Audience, Concern, Sense
 from specgen.model.walk import Path
@@ -221,7 +221,10 @@ class LikelyRename:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """Everything that differs, the heaviest first. `withheld` changes are the maker's and not shown to a customer."""
+    """Everything that differs, the heaviest first. `withheld` changes are the maker's and not shown to a customer.
+
+    `not_compared` are addresses of entries, `unread_files` the side (`old` or `new`) and name of files that could not be read.
+    """
 
     changes: tuple[Change, ...] = ()
     figures: tuple[FigureMoved, ...] = ()
@@ -229,6 +232,7 @@ class Comparison:
     tables: tuple[TableMoved, ...] = ()
     renames: tuple[LikelyRename, ...] = ()
     not_compared: tuple[str, ...] = ()
+    unread_files: tuple[tuple[str, str], ...] = ()
     unused_verdicts: tuple[Verdict, ...] = ()
     withheld: int = 0
 
@@ -239,5 +243,23 @@ class Comparison:
         return [change for change in self.changes if change.is_open]
 
     @property
+    def is_whole(self) -> bool:
+        """False where something could not be read or compared, so that it may have become weaker unseen."""
+        return not (self.not_compared or self.unread_files)
+
+    @property
+    def new_errors(self) -> Sequence[FindingMoved]:
+        """What the rules refuse on the new side and did not on the old one."""
+        return [
+            moved
+            for moved in self.findings
+            if moved.new is not None
+            and moved.new.severity is Severity.ERROR
+            and (moved.old is None or moved.old.severity is not Severity.ERROR)
+        ]
+
+    @property
     def is_empty(self) -> bool:
-        return not (self.changes or self.figures or self.findings or self.tables or self.not_compared)
+        return not (
+            self.changes or self.figures or self.findings or self.tables or self.not_compared or self.unread_files
+        )

@@ -34,7 +34,8 @@ class Side:
     """One of the two specifications with what is known of it.
 
     `place` says where a path stands, `figures` works out those of a job or product by its kind and id, `tables` maps each published
-    table and cited document to its digest. `unread` are records that stand in the sources and are too broken to be compared.
+    table and cited document to its digest. `unread` are records that stand in the sources and are too broken to be compared,
+    `unread_files` the files of which that is not even known.
     """
 
     spec: Spec
@@ -43,6 +44,7 @@ class Side:
     figures: Callable[[str, str], Figures] = _no_figures
     tables: Mapping[str, str] = field(default_factory=dict)
     unread: frozenset[Path] = frozenset()
+    unread_files: tuple[str, ...] = ()
 
 
 def compare(
@@ -58,7 +60,14 @@ def compare(
 
     `about` is the path of the record both sides are documents of, which then is not named in every sentence.
     """
-    found = facts(old.spec, new.spec, renames or {}, old.unread | new.unread)
+    found = facts(
+        old.spec,
+        new.spec,
+        renames or {},
+        old.unread | new.unread,
+        part_of_old=bool(old.unread_files),
+        part_of_new=bool(new.unread_files),
+    )
     answers = {verdict.fingerprint: verdict for verdict in verdicts}
     judged = [_change(_implying(fact, about), old, new, answers, concern_of_rule or {}) for fact in found.differences]
     used = {change.verdict.fingerprint for change in judged if change.verdict is not None}
@@ -69,6 +78,7 @@ def compare(
         tables=tuple(moved_tables(old.tables, new.tables)),
         renames=tuple(found.renames),
         not_compared=tuple(".".join(path) for path in found.not_compared),
+        unread_files=tuple((side, file) for side, one in (("old", old), ("new", new)) for file in one.unread_files),
         unused_verdicts=tuple(verdict for verdict in verdicts if verdict.fingerprint not in used),
     )
 

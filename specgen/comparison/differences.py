@@ -31,8 +31,13 @@ class Facts:
     not_compared: list[Path] = field(default_factory=list)
 
 
-def facts(old: Spec, new: Spec, renames: Renames, unread: Set[Path]) -> Facts:
-    """`renames` go by the paths of the old side. Records at the paths `unread` are broken on a side and left out."""
+def facts(
+    old: Spec, new: Spec, renames: Renames, unread: Set[Path], *, part_of_old: bool = False, part_of_new: bool = False
+) -> Facts:
+    """`renames` go by the paths of the old side. Records at the paths `unread` are broken on a side and left out.
+
+    Where only part of a side could be read, a record that is not there may stand in the rest: it is left out too.
+    """
     walk = _Walk(renames, Facts())
     walk.record(
         _Here((), (), (Owner("project", "", old.project, new.project),)).below("project"), old.project, new.project
@@ -40,6 +45,8 @@ def facts(old: Spec, new: Spec, renames: Renames, unread: Set[Path]) -> Facts:
     for kind in LIST_KINDS:
         before, after = getattr(old, kind), getattr(new, kind)
         lost = {path[1] for path in unread if path[0] == kind}
+        lost |= before.keys() - after.keys() if part_of_new else set()
+        lost |= after.keys() - before.keys() if part_of_old else set()
         walk.found.not_compared.extend((kind, key) for key in sorted(lost))
         walk.entries(
             _Here((), (), ()).below(kind),

@@ -14,15 +14,17 @@ def _may_be_weaker(change: Change) -> bool:
 
 
 GATES: Mapping[str, Callable[[Comparison], bool]] = {
-    "relaxed": lambda found: any(map(_may_be_weaker, found.changes)) or bool(found.not_compared),
-    "safety": lambda found: (
-        any(change.concern is Concern.SAFETY and _may_be_weaker(change) for change in found.changes)
-        or bool(found.not_compared)
+    "relaxed": lambda found: any(map(_may_be_weaker, found.changes)),
+    "safety": lambda found: any(
+        change.concern is Concern.SAFETY and _may_be_weaker(change) for change in found.changes
     ),
     "any": lambda found: not found.is_empty,
 }
 
 
 def shuts(gate: str, found: Comparison) -> bool:
-    """True where the gate, a key of GATES, does not let the comparison through."""
-    return GATES[gate](found)
+    """True where the gate, a key of GATES, does not let the comparison through.
+
+    None lets through what could not be read or compared, or what the rules newly refuse.
+    """
+    return not found.is_whole or bool(found.new_errors) or GATES[gate](found)

@@ -42,6 +42,7 @@ def write(found: Comparison, *, old: str, new: str) -> str:
         "tables": [{"name": entry.name, "kind": entry.kind.value} for entry in found.tables],
         "perhaps_renamed": [{"old": entry.old, "new": entry.new} for entry in found.renames],
         "not_compared": list(found.not_compared),
+        "unread_files": [{"side": side, "file": printable(file)} for side, file in found.unread_files],
         "unused_verdicts": [_verdict(entry) for entry in found.unused_verdicts],
         "withheld": found.withheld,
     }

@@ -29,6 +29,10 @@ def write(found: Comparison, *, old: str, new: str, old_prefix: str, new_prefix:
     """The report. `old` and `new` are the sides as the user named them, the prefixes lead to their files."""
     changes = found.changes
     blocks = [f"{printable_name(old)} -> {printable_name(new)}: {one_line(by_effect(found))}"]
+    blocks[1:1] = _listed(
+        "NOT READ (what stands in these files is not compared)",
+        [f"{side}: {printable_name(file)}" for side, file in found.unread_files],
+    )
     blocks += _changes(changes[:MOST], old_prefix, new_prefix)
     if len(changes) > MOST:
         more = len(changes) - MOST
@@ -46,7 +50,9 @@ def write(found: Comparison, *, old: str, new: str, old_prefix: str, new_prefix:
         "PERHAPS RENAMED (same content; declare it in verdicts.yaml if so)",
         [f"{entry.old} -> {entry.new}" for entry in found.renames],
     )
-    blocks += _listed("NOT COMPARED (has errors on one side)", list(found.not_compared))
+    blocks += _listed(
+        "NOT COMPARED (has errors on one side, or may stand in a file that was not read)", list(found.not_compared)
+    )
     blocks += _listed(
         "VERDICTS WITHOUT THEIR CHANGE",
         [

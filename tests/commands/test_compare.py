@@ -76,7 +76,7 @@ def test_text_names_both_places(sides: Path, capsys: pytest.CaptureFixture[str])
     [
         ("relaxed", "min: 40 um, nominal: 60", "min: 38 um, nominal: 60", 1),
         ("relaxed", "min: 40 um, nominal: 60", "min: 42 um, nominal: 60", 0),
-        ("safety", "min: 40 um, nominal: 60", "min: 38 um, nominal: 60", 0),
+        ("safety", "No gloss left.", "No gloss.", 0),
         ("any", "min: 40 um, nominal: 60", "min: 42 um, nominal: 60", 1),
         ("relaxed", "No gloss left.", "No gloss.", 1),
     ],
@@ -157,9 +157,39 @@ def test_broken_entry_is_named_and_shuts_the_gate(sides: Path, capsys: pytest.Ca
     _weaken(sides / "new")
     code, out, _ = _run("old", "new", "--fail-on", "safety", capsys=capsys)
     assert code == 1
-    assert "NOT COMPARED (has errors on one side)\n- products.barrier\n- systems.chassis\n- jobs.refit\n" in out
+    assert (
+        "NOT COMPARED (has errors on one side, or may stand in a file that was not read)\n- products.barrier\n- systems.chassis\n- jobs.refit\n"
+        in out
+    )
     assert "fell\n  from 40" in out
     assert out.count("relaxed:") == 1, "nothing is said of what could not be compared"
+
+
+@pytest.mark.parametrize("gate", ["relaxed", "safety", "any"])
+def test_a_file_that_cannot_be_read_shuts_every_gate_and_stands_first(
+    sides: Path, capsys: pytest.CaptureFixture[str], gate: str
+) -> None:
+    """A stray quote in NEW: what is gone with it was not taken out, and nobody can say that nothing became weaker."""
+    _change(sides / "new/job.yaml", "hold: 30 min..24 h", 'hold: "30 min..24 h')
+    code, out, _ = _run("old", "new", "--fail-on", gate, "--notice", "notice", capsys=capsys)
+    assert code == 1
+    blocks = out.split("\n\n")
+    assert blocks[1] == "NOT READ (what stands in these files is not compared)\n- new: job.yaml"
+    assert "- jobs.refit" in out
+    assert "taken out" not in out
+    assert "job was" not in out
+    page = next(Path("notice").glob("*.html")).read_text("utf-8")
+    assert "One file of the sources could not be read" in page
+    assert page.index("could not be read") < page.index("Nothing became weaker in the part that could be compared.")
+    assert "Nothing became weaker that the values can show." not in page
+
+
+@pytest.mark.parametrize("gate", ["relaxed", "safety", "any"])
+def test_a_new_error_shuts_every_gate(sides: Path, capsys: pytest.CaptureFixture[str], gate: str) -> None:
+    """Tightened, and wrong: the maximum of the coat is now below the minimum of its product."""
+    _change(sides / "new/job.yaml", "min: 40 um, nominal: 60 um, max: 80 um", "min: 40 um, nominal: 50 um, max: 39 um")
+    code, out, _ = _run("old", "new", "--fail-on", gate, capsys=capsys)
+    assert (code, "appeared: error FLM001" in out) == (1, True)
 
 
 def test_side_without_a_project_is_refused_with_its_findings(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import shutil
+import zipfile
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -13,6 +14,7 @@ import pytest
 import specgen
 from specgen.commands import main
 from specgen.issuing.issue import issue as _issue
+from specgen.register.pdf_attachments import attachments
 from tests.good_spec import GOOD
 from tests.register.conftest import no_versions, small_pdf
 
@@ -296,6 +298,61 @@ def test_compare_takes_a_revision_and_a_pdf(folder: Path, say: Callable[..., Sai
     for wrong in ("register:MS-001", "register:@A", "register:MS-001@Z", "register:nowhere:MS-001@A", "job.pdf"):
         code, out, err = say("compare", wrong, ".", *ON)
         assert (code, out, err.count("\n")) == (2, "", 1), wrong
+
+
+def test_compare_takes_an_export(folder: Path, say: Callable[..., Said]) -> None:
+    say(*APPROVE)
+    say(*ISSUE)
+    job = folder / "job.yaml"
+    job.write_text(job.read_text().replace("hold: 30 min..24 h}", "hold: 30 min..20 h}", 1))
+    for reader in ("customer", "maker"):
+        say("register", "export", "MS-001@A", "--out", f"../{reader}.zip", "--for", reader)
+        code, out, err = say("compare", f"../{reader}.zip", ".", *ON)
+        assert (code, err) == (0, "")
+        assert "is now 30 min to 20 h" in out
+
+
+@pytest.mark.parametrize(
+    "side", ["page.html", "list.csv", "register", "register/MS-001", "register/MS-001/0001", "broken.zip", "empty.zip"]
+)
+def test_what_is_no_side_is_refused(folder: Path, say: Callable[..., Said], side: str) -> None:
+    say(*APPROVE)
+    say(*ISSUE)
+    for name in ("page.html", "list.csv", "broken.zip"):
+        (folder / name).write_text("x")
+    with zipfile.ZipFile(folder / "empty.zip", "w"):
+        pass
+    code, out, err = say("compare", side, ".", *ON)
+    assert (code, out, err.count("\n")) == (2, "", 1)
+    assert "no value changed" not in out
+
+
+@pytest.mark.parametrize("how", ["pdf", "zip"])
+def test_an_altered_model_is_not_compared(folder: Path, say: Callable[..., Said], how: str) -> None:
+    """The certificate it carries holds the hash of its model."""
+    from tests.register.test_issued_file import _altered
+
+    say(*APPROVE)
+    say(*ISSUE)
+    altered = folder.parent / f"altered.{how}"
+    if how == "pdf":
+        data = (folder / PDF).read_bytes()
+        carried = attachments(data)
+        model = carried["model.customer.json"].replace(b"40 um", b"30 um")
+        altered.write_bytes(_altered(data, attached={**carried, "model.customer.json": model}))
+    else:
+        say("register", "export", "MS-001@A", "--out", "../a.zip")
+        with zipfile.ZipFile(folder.parent / "a.zip") as old, zipfile.ZipFile(altered, "w") as new:
+            for name in old.namelist():
+                new.writestr(
+                    name,
+                    old.read(name).replace(b"40 um", b"30 um")
+                    if name.endswith("model.customer.json")
+                    else old.read(name),
+                )
+    code, out, err = say("compare", str(altered), ".", *ON)
+    assert (code, out) == (2, "")
+    assert "was altered: the model it carries is not the one of its certificate" in err
 
 
 def test_where_used_covers_issued_revisions(folder: Path, say: Callable[..., Said]) -> None:

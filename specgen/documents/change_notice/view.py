@@ -67,6 +67,7 @@ class ChangeNotice:
     old_name: str
     new_name: str
     makers: str
+    unread: str
     answer: str
     weaker: tuple[WeakerLine, ...]
     rest: str
@@ -108,10 +109,11 @@ def change_notice(compared: Compared, context: Context) -> ChangeNotice:
         old_name=compared.old_name,
         new_name=compared.new_name,
         makers=words("MAKER'S COPY: holds data that no customer may see") if compared.for_maker else "",
-        answer=_answer([change for _, change in weaker], words),
+        unread=_unread(found, words),
+        answer=_answer([change for _, change in weaker], found, words),
         weaker=tuple(_line(number, change, words) for number, change in weaker[:LINES]),
         rest=_rest([number for number, _ in weaker[LINES:]], words),
-        waiting=_waiting([number for number, change in numbered if change.is_open], found, words),
+        waiting=_waiting([number for number, change in numbered if change.is_open], words),
         counts=counts(found.changes, words),
         groups=tuple(_groups(numbered[:MOST_ROWS], words)),
         rows_left_out=_left_out(len(numbered) - MOST_ROWS, words),
@@ -122,7 +124,31 @@ def change_notice(compared: Compared, context: Context) -> ChangeNotice:
     )
 
 
-def _answer(weaker: Sequence[Change], words: Words) -> str:
+def _unread(found: Comparison, words: Words) -> str:
+    """What could not be read or compared, which goes before any answer; empty where all could be."""
+    said = []
+    if found.unread_files:
+        said.append(
+            words.plural(
+                "One file of the sources could not be read, and nothing is known of what stands in it.",
+                "{number} files of the sources could not be read, and nothing is known of what stands in them.",
+                len(found.unread_files),
+            )
+        )
+    if found.not_compared:
+        said.append(
+            words.plural(
+                "One entry could not be compared: it has errors on one side, or may stand where nothing could be read.",
+                "{number} entries could not be compared: they have errors on one side, or may stand where nothing could be read.",
+                len(found.not_compared),
+            )
+        )
+    return " ".join(said)
+
+
+def _answer(weaker: Sequence[Change], found: Comparison, words: Words) -> str:
+    if not weaker and not found.is_whole:
+        return words("Nothing became weaker in the part that could be compared.")
     if not weaker:
         return words("Nothing became weaker that the values can show.")
     safety = sum(change.concern is Concern.SAFETY for change in weaker)
@@ -158,24 +184,14 @@ def _rest(numbers: Sequence[str], words: Words) -> str:
     ).format(number=len(numbers), numbers=_span(numbers))
 
 
-def _waiting(numbers: Sequence[str], found: Comparison, words: Words) -> str:
-    said = []
-    if numbers:
-        frame = words.translate.plural(
-            "One change waits for a person to decide: see {numbers}.",
-            "{number} changes wait for a person to decide: see {numbers}.",
-            len(numbers),
-        )
-        said.append(frame.format(number=len(numbers), numbers=_span(numbers)))
-    if found.not_compared:
-        said.append(
-            words.plural(
-                "One entry has errors on one side and could not be compared.",
-                "{number} entries have errors on one side and could not be compared.",
-                len(found.not_compared),
-            )
-        )
-    return " ".join(said)
+def _waiting(numbers: Sequence[str], words: Words) -> str:
+    if not numbers:
+        return ""
+    return words.translate.plural(
+        "One change waits for a person to decide: see {numbers}.",
+        "{number} changes wait for a person to decide: see {numbers}.",
+        len(numbers),
+    ).format(number=len(numbers), numbers=_span(numbers))
 
 
 def _span(numbers: Sequence[str]) -> str:
