@@ -12,6 +12,7 @@ from functools import cache
 from importlib import resources
 
 from specgen.source.reader import read_shipped
+from specgen.units.locale import phrase
 
 
 class Basis(StrEnum):
@@ -42,9 +43,10 @@ class Citation:
 
     def __str__(self) -> str:
         if not self.document:
-            return str(self.basis)
+            return self.basis.value
         named = ", ".join(part for part in (documents()[self.document].title, self.clause) if part)
-        return f"{named} ({self.basis})"
+        # a document goes by the name its publisher gave it, in every language
+        return phrase("{document} ({basis})", document=named, basis=phrase(self.basis.value))
 
 
 @dataclass(frozen=True, slots=True)

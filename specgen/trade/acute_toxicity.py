@@ -16,6 +16,7 @@ from specgen.trade.given import Given, Source, take
 from specgen.trade.judged import Classified
 from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.locale import phrase
 from specgen.units.quantity import Quantity
 
 Route = Literal["oral", "dermal", "vapour", "mist"]
@@ -59,8 +60,8 @@ def mixture_estimate(id: str, route: Route, ingredients: Sequence[Toxicant]) -> 
     unit = _unit(route)
     inputs: list[Input] = []
     for number, entry in enumerate(known, start=1):
-        inputs.append(take(f"C_{number}", f"{entry.name}, share by mass", entry.share, "share", "%"))
-        inputs.append(take(f"A_{number}", f"{entry.name}, estimate", entry.estimate or 0, "", unit))
+        inputs.append(take(f"C_{number}", phrase("{name}, share by mass", name=entry.name), entry.share, "share", "%"))
+        inputs.append(take(f"A_{number}", phrase("{name}, estimate", name=entry.name), entry.estimate or 0, "", unit))
     below = " + ".join(f"C_{number} / A_{number}" for number in range(1, len(known) + 1))
     unknown = _unknown(ingredients)
     limit = Fraction(_rule("unknown_over")["figure"])
@@ -83,7 +84,7 @@ def acute_toxicity(id: str, route: Route, ingredients: Sequence[Toxicant]) -> Cl
     toxic = [entry for entry in ingredients if not entry.harmless]
     if not toxic:
         return None
-    what = f"acute toxicity, {route}"
+    what = phrase("acute toxicity, {route}", route=route)
     missing = tuple(f"estimate of {entry.name}" for entry in toxic)
     found = worked_out(what, lambda: mixture_estimate(id, route, ingredients), missing=missing)
     if isinstance(found, NotKnown):
@@ -100,7 +101,10 @@ def _unknown(ingredients: Sequence[Toxicant]) -> list[Input]:
     """Ingredients of at least 1 % of which nothing is known; less does not count."""
     least = Quantity.of("share", Fraction(_rule("relevant_from")["figure"]), "%")
     unknown = [entry for entry in ingredients if entry.estimate is None and not entry.harmless]
-    inputs = [take(f"U_{n}", f"{e.name}, not known", e.share, "share", "%") for n, e in enumerate(unknown, start=1)]
+    inputs = [
+        take(f"U_{n}", phrase("{name}, not known", name=e.name), e.share, "share", "%")
+        for n, e in enumerate(unknown, start=1)
+    ]
     return [entry for entry in inputs if isinstance(entry.value, Quantity) and entry.value >= least]
 
 

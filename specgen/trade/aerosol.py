@@ -23,6 +23,7 @@ from specgen.trade.given import Source
 from specgen.trade.judged import Classified
 from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Working
+from specgen.units.locale import phrase
 from specgen.units.quantity import Quantity
 
 _CRITERIA = "aerosol_criteria"
@@ -99,11 +100,16 @@ def _untested(can: _Can) -> Classified | NotKnown:
         return _found("extreme", can, _extreme_why())
     if over or hot:
         ground = (
-            f"more than {row['flammable_over']} % of the contents is flammable"
+            phrase(
+                "more than {share} % of the contents is flammable and no flammability test is named",
+                share=row["flammable_over"],
+            )
             if over
-            else f"the heat of combustion is {row['heat_from']} kJ/g or more"
+            else phrase(
+                "the heat of combustion is {heat} kJ/g or more and no flammability test is named", heat=row["heat_from"]
+            )
         )
-        return _found("untested", can, f"{ground} and no flammability test is named")
+        return _found("untested", can, ground)
     return _open(can) if over is None or hot is None else _harmless(can)
 
 

@@ -13,6 +13,7 @@ from fractions import Fraction
 from specgen.standards.citations import LOGIC
 from specgen.trade.given import Given, Source, take
 from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.locale import N_, phrase
 
 # Ten digits of the ratio: the area of a tank of 10^4 m2 is right to the last square millimetre.
 _PI = Given(Fraction("3.1415926536"), "mathematical constant")
@@ -98,7 +99,7 @@ def shape_area(id: str, shape: Shape) -> Working:
         case Angle():
             inputs = (_metres("a", "one leg", shape.leg_a), _metres("b", "other leg", shape.leg_b))
             inputs = (*inputs, _metres("L", "length", shape.length))
-            return _area(id, "area of the angle", "2 * (a + b) * L", inputs, "2: both faces of each leg")
+            return _area(id, "area of the angle", "2 * (a + b) * L", inputs, N_("2: both faces of each leg"))
         case Box():
             return _box(id, shape)
 
@@ -113,13 +114,13 @@ def coated_area(
     inputs = [take("A", "area of one piece", area, "area", "m2")]
     formula = "A"
     for number, patch in enumerate(masked, start=1):
-        inputs.append(take(f"M_{number}", f"masked area {number}", patch, "area", "m2"))
+        inputs.append(take(f"M_{number}", phrase("masked area {number}", number=number), patch, "area", "m2"))
         formula += f" - M_{number}"
     if sum((entry.number for entry in inputs[1:]), Fraction(0)) > inputs[0].number:
         raise WorkingError("more is masked than the area of the piece")
     for number, edge in enumerate(edges, start=1):
-        inputs.append(_metres(f"L_{number}", f"length of edge {number}", edge.length))
-        inputs.append(_metres(f"W_{number}", f"allowance on edge {number}", edge.width))
+        inputs.append(_metres(f"L_{number}", phrase("length of edge {number}", number=number), edge.length))
+        inputs.append(_metres(f"W_{number}", phrase("allowance on edge {number}", number=number), edge.width))
         formula += f" + L_{number} * W_{number}"
     inputs.append(take("n", "number of pieces", count))
     return _area(id, "area to coat", f"({formula}) * n", tuple(inputs))
@@ -128,7 +129,8 @@ def coated_area(
 def total_area(id: str, areas: Sequence[Source]) -> Working:
     """Several areas together, in m2. Raises WorkingError for none."""
     inputs = tuple(
-        take(f"A_{number}", f"area {number}", area, "area", "m2") for number, area in enumerate(areas, start=1)
+        take(f"A_{number}", phrase("area {number}", number=number), area, "area", "m2")
+        for number, area in enumerate(areas, start=1)
     )
     return _area(id, "total area", " + ".join(entry.symbol for entry in inputs), inputs)
 
@@ -153,7 +155,7 @@ def _round(id: str, name: str, diameter: Source, along: str, length: Source, end
         take("n", "closed ends", ends),
     )
     formula = "pi * D * L + n * pi * (D / 2) * (D / 2)"
-    return _area(id, name, formula, inputs, "2: the radius of an end is half its diameter")
+    return _area(id, name, formula, inputs, N_("2: the radius of an end is half its diameter"))
 
 
 def _metres(symbol: str, name: str, value: Source) -> Input:

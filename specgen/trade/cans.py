@@ -14,8 +14,9 @@ from specgen.trade.consumption import Demand, demanded
 from specgen.trade.film import PERCENT
 from specgen.trade.given import Given, Source, from_table, take
 from specgen.trade.working import Input, Working, work
+from specgen.units.locale import N_, listed
 
-_NOTE = f"{PERCENT}; 1 mL of dry solids on 1 m² is 1 µm"
+_NOTE = listed("{first}; {more}", [PERCENT, N_("1 mL of dry solids on 1 m² is 1 µm")])
 # What a can puts on the surface, in mL of dry solids.
 _DELIVERED = "S * d / 100 * TE / 100"
 
@@ -26,7 +27,7 @@ def area_per_can(id: str, solids: Source, delivered: Source, transfer: Source, f
     Raises WorkingError for a film of nothing.
     """
     inputs = (*_from_can(solids, delivered, transfer), take("DFT", "dry film thickness", film, "thickness", "um"))
-    name, formula = "area from one can", f"{_DELIVERED} / DFT"
+    name, formula = N_("area from one can"), f"{_DELIVERED} / DFT"
     return work(id, name, formula, inputs, kind="area", unit="m2", places=2, source=ARITHMETIC, note=_NOTE)
 
 

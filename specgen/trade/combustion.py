@@ -15,11 +15,12 @@ from specgen.standards.tables import Row, table
 from specgen.trade.given import Source, amount, from_table, take, take_cell
 from specgen.trade.solids import sum_of_shares
 from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
 _HEATS = "heat_of_combustion"
-_PERCENT = "100: percent"
-_NONE = "0: there is none"
+_PERCENT = N_("100: percent")
+_NONE = N_("0: there is none")
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,13 +80,15 @@ def heat_of_combustion(id: str, contents: Sequence[Content], efficiency: Source 
         reduced = reduced or not content.tested
         terms.append(f"{factor}w_{number} * H_{number}")
         inputs.append(shares[number - 1])
-        inputs.append(take(f"H_{number}", f"{content.name}, heat of combustion", content.heat, "heat", "kJ/g"))
+        inputs.append(
+            take(f"H_{number}", phrase("{name}, heat of combustion", name=content.name), content.heat, "heat", "kJ/g")
+        )
     if reduced:
         inputs.insert(0, _efficiency(efficiency))
     formula = f"({' + '.join(terms)}) / 100" if terms else "0"
     source = table("combustion_efficiency").citation
     note = _PERCENT if terms else _NONE
-    name = "heat of combustion"
+    name = N_("heat of combustion")
     return work(id, name, formula, tuple(inputs), kind="heat", unit="kJ/g", places=2, source=source, note=note)
 
 
@@ -119,7 +122,8 @@ def _share(id: str, name: str, contents: Sequence[Content], counted: Callable[[C
 
 def _shares(contents: Sequence[Content]) -> list[Input]:
     inputs = [
-        take(f"w_{n}", f"{c.name}, share by mass", c.share, "share", "%") for n, c in enumerate(contents, start=1)
+        take(f"w_{n}", phrase("{name}, share by mass", name=c.name), c.share, "share", "%")
+        for n, c in enumerate(contents, start=1)
     ]
     found = [value for content in contents if isinstance(value := amount(content.share), Quantity)]
     whole, rounding = sum_of_shares(found)

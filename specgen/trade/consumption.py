@@ -11,14 +11,15 @@ from dataclasses import dataclass
 
 from specgen.standards.citations import LOGIC, cite
 from specgen.standards.tables import table
-from specgen.trade.film import PERCENT
+from specgen.trade.film import ON_AREA, PERCENT
 from specgen.trade.given import Source, take, take_cell
 from specgen.trade.loss import Loss
 from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.locale import N_, listed, phrase
 
 _CONSTANTS = "spreading_constants"
 _LITRES = cite("PAINT-SCHOOL-SLIDES", "paint consumption")
-_THOUSAND = f"{PERCENT}; 1000: mL in a litre; 1 mL on 1 m² is 1 µm"
+_THOUSAND = listed("{first}; {more}", [PERCENT, N_("1000: mL in a litre"), ON_AREA])
 
 
 def spreading_rate(id: str, volume_solids: Source, film: Source) -> Working:
@@ -47,7 +48,7 @@ def practical_spreading_rate(id: str, theoretical: Source, loss: Loss, unit: str
     """Spreading rate in `unit`, m2/L or ft2/gal, after loss in either convention. Source: paint-school slides."""
     inputs = (take("TSR", "theoretical spreading rate", theoretical, "spreading_rate", unit), loss.entry())
     places = 2 if unit == "m2/L" else 0
-    name, formula = "practical spreading rate", f"TSR * {loss.reaching}"
+    name, formula = N_("practical spreading rate"), f"TSR * {loss.reaching}"
     return work(
         id, name, formula, inputs, kind="spreading_rate", unit=unit, places=places, source=_LITRES, note=PERCENT
     )
@@ -98,8 +99,10 @@ def demanded(demands: Sequence[Demand]) -> tuple[tuple[Input, ...], str]:
         raise WorkingError("there is no area to coat")
     inputs: list[Input] = []
     for number, demand in enumerate(demands, start=1):
-        inputs.append(take(f"A_{number}", f"area {number}", demand.area, "area", "m2"))
-        inputs.append(take(f"DFT_{number}", f"dry film on area {number}", demand.film, "thickness", "um"))
+        inputs.append(take(f"A_{number}", phrase("area {number}", number=number), demand.area, "area", "m2"))
+        inputs.append(
+            take(f"DFT_{number}", phrase("dry film on area {number}", number=number), demand.film, "thickness", "um")
+        )
     return tuple(inputs), " + ".join(f"A_{number} * DFT_{number}" for number in range(1, len(demands) + 1))
 
 
@@ -110,7 +113,9 @@ def _spreading_rate(id: str, inputs: tuple[Input, ...], unit: str, places: int) 
 
 def _constant(system: str) -> Input:
     row = table(_CONSTANTS).row("system", system)
-    name = f"spreading at one unit of film and 100 % volume solids, in {row['counted_in']}"
+    name = phrase(
+        "spreading at one unit of film and 100 % volume solids, in {counted_in}", counted_in=row["counted_in"]
+    )
     return take_cell("K", name, _CONSTANTS, row, "constant")
 
 

@@ -14,17 +14,18 @@ from specgen.standards.citations import Basis, cite
 from specgen.standards.tables import Row, table
 from specgen.trade.given import Source, amount, take, take_cell
 from specgen.trade.working import Working, WorkingError, work
+from specgen.units.locale import N_
 from specgen.units.quantity import Quantity
 
 _BY_ROUGHNESS, _BY_BAND = "dead_volume_by_roughness", "dead_volume_by_profile_band"
 _WHOLE = cite("SURFACE-PROFILE-ARTICLE", "whole profile height", Basis.SECONDARY)
-_NAME = "dead volume, as dry film"
+_NAME = N_("dead volume, as dry film")
 
 
 class DeadVolume(StrEnum):
     """The convention; the value is the wording that is printed."""
 
-    BY_ROUGHNESS = "in proportion to the roughness Rz"
+    BY_ROUGHNESS = N_("in proportion to the roughness Rz")
     BY_BAND = "by band of the profile height"
     WHOLE_PROFILE = "the whole profile height"
 

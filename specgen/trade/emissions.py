@@ -13,6 +13,7 @@ from typing import Literal
 from specgen.standards.citations import ARITHMETIC, Basis, Citation, cite
 from specgen.trade.given import Source, take
 from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.locale import N_, listed, phrase
 
 Counts = Literal["voc", "exempt", "water", "solids"]
 
@@ -22,7 +23,7 @@ _US = cite("40-CFR-59-B", "59.104(a)(1)", Basis.MEMORY)
 _US_MULTISTAGE = cite("40-CFR-59-B", "59.104(a)(2)", Basis.MEMORY)
 _ACTUAL = cite("ISO-11890-2", "ready for use", Basis.MEMORY)
 
-_LITRE = "1000: mL in a litre; 100: percent"
+_LITRE = listed("{first}; {more}", [N_("1000: mL in a litre"), N_("100: percent")])
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +71,8 @@ def voc_multistage(id: str, base_coat: Source, mid_coats: Sequence[Source], clea
     Source: 40 CFR 59.104(a)(2).
     """
     mids = tuple(
-        take(f"M_{n}", f"VOC of mid coat {n}", mid, "voc_content", "g/L") for n, mid in enumerate(mid_coats, 1)
+        take(f"M_{n}", phrase("VOC of mid coat {n}", n=n), mid, "voc_content", "g/L")
+        for n, mid in enumerate(mid_coats, 1)
     )
     inputs = (
         take("B", "VOC of the base coat", base_coat, "voc_content", "g/L"),
@@ -128,8 +130,8 @@ def _content(
             continue
         if part.density is None:
             raise WorkingError(f"the density of {part.name} is not stated")
-        inputs.append(take(f"w_{number}", f"{part.name}, share by mass", part.share, "share", "%"))
-        inputs.append(take(f"rho_{number}", f"{part.name}, density", part.density, "density", "g/mL"))
+        inputs.append(take(f"w_{number}", phrase("{name}, share by mass", name=part.name), part.share, "share", "%"))
+        inputs.append(take(f"rho_{number}", phrase("{name}, density", name=part.name), part.density, "density", "g/mL"))
         volumes.append(f"w_{number} / rho_{number}")
     if volumes:
         formula = f"{formula} / (1 - rho * ({' + '.join(volumes)}) / 100)"
@@ -141,7 +143,7 @@ def _content(
 
 def _shares(parts: Sequence[Part], counted: tuple[Counts, ...]) -> list[Input]:
     return [
-        take(f"w_{number}", f"{part.name}, share by mass", part.share, "share", "%")
+        take(f"w_{number}", phrase("{name}, share by mass", name=part.name), part.share, "share", "%")
         for number, part in enumerate(parts, start=1)
         if part.counts in counted and not part.into_film
     ]

@@ -16,6 +16,7 @@ from specgen.trade.given import Given, Source
 from specgen.trade.known import NotKnown
 from specgen.trade.vapour import counted_at, share_to_concentration
 from specgen.trade.working import Working
+from specgen.units.locale import phrase
 from specgen.units.quantity import Quantity
 
 _LIMITS = "exposure_limits"
@@ -46,11 +47,11 @@ class ExposureLimit:
         if self.concentration is not None:
             return Given(self.concentration, f"table:{_LIMITS}")
         if self.ppm is None or molar_mass is None:
-            what = f"limit of {self.substance} in mg/m3"
+            what = phrase("limit of {substance} in mg/m3", substance=self.substance)
             return NotKnown(what, "it is stated in ppm and the molar mass is not known", ("molar mass",))
         at = counted_at(self.jurisdiction)
         if at is None:
-            what = f"limit of {self.substance} in mg/m3"
+            what = phrase("limit of {substance} in mg/m3", substance=self.substance)
             why = f"the temperature at which {self.jurisdiction} counts ppm was not read"
             return NotKnown(what, why, ("temperature of the ppm",))
         return share_to_concentration(id, Given(self.ppm, f"table:{_LIMITS}"), molar_mass, at)

@@ -17,6 +17,7 @@ from specgen.trade.given import Given, Source, from_table, take
 from specgen.trade.known import NotKnown
 from specgen.trade.vapour import mixing_factor
 from specgen.trade.working import Working, work
+from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
 _HEATS = "heat_of_combustion"
@@ -86,11 +87,22 @@ def flow_to_limit(
     if isinstance(in_air, Working):
         parts.append(in_air)
     inputs = (
-        take("G", f"{name}, let off", release, "release_rate", "mg/h"),
+        take("G", phrase("{name}, let off", name=name), release, "release_rate", "mg/h"),
         mixing_factor(mixing),
-        take("C", f"limit of {limit.substance}, {limit.body}, {limit.period}", in_air, "concentration", "mg/m3"),
+        take(
+            "C",
+            phrase(
+                "limit of {substance}, {body}, {period}",
+                substance=limit.substance,
+                body=limit.body,
+                period=limit.period,
+            ),
+            in_air,
+            "concentration",
+            "mg/m3",
+        ),
     )
-    what = f"air flow for {name}, {limit.body}, {limit.period}"
+    what = phrase("air flow for {name}, {body}, {period}", name=name, body=limit.body, period=limit.period)
     flow = work(
         f"{id}.{limit.id}", what, "G * K / C", inputs, kind="air_flow", unit="m3/h", places=0, source=limit.source
     )
@@ -99,7 +111,7 @@ def flow_to_limit(
 
 def flow_for_all(id: str, vapours: Sequence[Vapour], mixing: Source) -> Working | NotKnown:
     """The sum over all vapours, each against its lowest 8 h limit: their effects are taken to add up."""
-    what = "air flow for all vapours together"
+    what = N_("air flow for all vapours together")
     inputs = [mixing_factor(mixing)]
     terms, missing, sources = [], [], []
     for number, vapour in enumerate(vapours, start=1):
@@ -114,8 +126,12 @@ def flow_for_all(id: str, vapours: Sequence[Vapour], mixing: Source) -> Working 
             continue
         limit, lowest = min(known, key=lambda pair: _base(pair[1]))
         sources.append(limit.source)
-        inputs.append(take(f"G_{number}", f"{vapour.name}, let off", vapour.release, "release_rate", "mg/h"))
-        name = f"limit of {limit.substance}, {limit.body}, {limit.period}"
+        inputs.append(
+            take(f"G_{number}", phrase("{name}, let off", name=vapour.name), vapour.release, "release_rate", "mg/h")
+        )
+        name = phrase(
+            "limit of {substance}, {body}, {period}", substance=limit.substance, body=limit.body, period=limit.period
+        )
         inputs.append(take(f"C_{number}", name, lowest, "concentration", "mg/m3"))
         terms.append(f"G_{number} / C_{number}")
     if missing or not terms:
@@ -133,7 +149,7 @@ def flow_for_nco(id: str, found: Isocyanate | None, mixing: Source, parts: list[
         why = "how much NCO is let off is not known"
         gap = NotKnown("air flow for isocyanate", why, ("NCO let off",))
         return tuple(SubstanceFlow("isocyanate as NCO", limit, gap) for limit in found.limits)
-    name = "isocyanate as NCO"
+    name = N_("isocyanate as NCO")
     return tuple(flow_to_limit(id, name, found.release, None, limit, mixing, parts) for limit in found.limits)
 
 

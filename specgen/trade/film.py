@@ -12,9 +12,11 @@ from dataclasses import dataclass
 from specgen.standards.citations import LOGIC, cite
 from specgen.trade.given import Source, take
 from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
-PERCENT = "100: shares are in percent"
+PERCENT = N_("100: shares are in percent")
+ON_AREA = N_("1 mL on 1 m² is 1 µm")
 
 _WET_DRY = cite("MIL-HDBK-1110", "procedures 12 to 14")
 _THINNED = cite("PAINT-SCHOOL-SLIDES", "wet film of thinned paint")
@@ -31,7 +33,7 @@ def wet_film(id: str, film: Source, volume_solids: Source, thinner: Source | Non
     """
     dry = take("DFT", "dry film thickness", film, "thickness", unit)
     solids = _solids(volume_solids)
-    name = "wet film thickness"
+    name = N_("wet film thickness")
     inputs: tuple[Input, ...] = (dry, solids)
     formula, source = "DFT * 100 / VS", _WET_DRY
     if thinner is not None:
@@ -114,6 +116,6 @@ def _thinner(thinner: Source) -> Input:
 
 def _numbered(symbol: str, name: str, films: Sequence[Source]) -> tuple[Input, ...]:
     return tuple(
-        take(f"{symbol}_{number}", f"{name} {number}", film, "thickness", "um")
+        take(f"{symbol}_{number}", phrase("{name} {number}", name=phrase(name), number=number), film, "thickness", "um")
         for number, film in enumerate(films, start=1)
     )

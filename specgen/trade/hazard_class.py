@@ -11,6 +11,7 @@ from functools import lru_cache
 from specgen.standards.citations import MEMORY, Citation
 from specgen.standards.tables import Row, table
 from specgen.trade.codes import parts
+from specgen.units.locale import phrase
 
 _ELEMENTS = "label_elements"
 _CLASSES = "hazard_classes"
@@ -29,7 +30,8 @@ class Classification:
 
     def __str__(self) -> str:
         name = table(_CLASSES).row("id", self.hazard_class)["name"]
-        return f"{name}, category {self.category}" + (f" ({self.statement})" if self.statement else "")
+        told = phrase("{name}, category {category}", name=phrase(name), category=self.category)
+        return phrase("{told} ({code})", told=told, code=self.statement) if self.statement else told
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,6 +22,7 @@ from specgen.trade.hazard_class import (
     statements_of,
 )
 from specgen.trade.known import NotKnown
+from specgen.units.locale import phrase
 
 Package = Literal["aerosol", "liquid"]
 
@@ -107,7 +108,7 @@ def _statements(
     for row in table("redundant_statements").rows:
         if row["present"] in found and row["omitted"] in found:
             gone = found.pop(row["omitted"])
-            note = f"{row['present']} makes it redundant"
+            note = phrase("{code} makes it redundant", code=row["present"])
             left_out.append(Element(gone.code, gone.reasons, table("redundant_statements").row_citation(row), note))
     return tuple(found[code] for code in sorted(found)), optional
 

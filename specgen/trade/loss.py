@@ -13,6 +13,7 @@ from specgen.standards.citations import ARITHMETIC, Basis, cite
 from specgen.trade.film import PERCENT
 from specgen.trade.given import Source, take
 from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.locale import N_, phrase
 
 _MEAN = cite("40-CFR-60-313", "equation 3, form only", Basis.MEMORY)
 
@@ -63,7 +64,7 @@ Loss = LossShare | Surplus
 def share_of_surplus(id: str, surplus: Surplus) -> Working:
     """The loss share that means the same as a surplus, in percent."""
     formula = "100 * alpha / (100 + alpha)"
-    name = "loss, share of the paint used"
+    name = N_("loss, share of the paint used")
     return work(
         id, name, formula, (surplus.entry(),), kind="share", unit="%", places=1, source=ARITHMETIC, note=PERCENT
     )
@@ -88,9 +89,15 @@ def mean_transfer(id: str, parts: Sequence[tuple[Source, Source, Source]]) -> Wo
     inputs: list[Input] = []
     solids, used = [], []
     for number, (volume, share, transfer) in enumerate(parts, start=1):
-        inputs.append(take(f"V_{number}", f"volume by method {number}", volume, "volume", "L"))
-        inputs.append(take(f"VS_{number}", f"volume solids, method {number}", share, "share", "%"))
-        inputs.append(take(f"TE_{number}", f"transfer efficiency of method {number}", transfer, "share", "%"))
+        inputs.append(take(f"V_{number}", phrase("volume by method {number}", number=number), volume, "volume", "L"))
+        inputs.append(
+            take(f"VS_{number}", phrase("volume solids, method {number}", number=number), share, "share", "%")
+        )
+        inputs.append(
+            take(
+                f"TE_{number}", phrase("transfer efficiency of method {number}", number=number), transfer, "share", "%"
+            )
+        )
         solids.append(f"V_{number} * VS_{number}")
         used.append(f"V_{number} * VS_{number} / TE_{number}")
     name, formula = "transfer efficiency, all methods", f"({' + '.join(solids)}) / ({' + '.join(used)})"

@@ -16,6 +16,7 @@ from specgen.trade.hazard_class import Classification
 from specgen.trade.judged import Classified
 from specgen.trade.known import NotKnown
 from specgen.trade.working import Input, Working, work
+from specgen.units.locale import phrase
 from specgen.units.quantity import Quantity
 
 _LIMITS = "mixture_limits"
@@ -80,7 +81,7 @@ def _each(id: str, row: Row, ingredients: Sequence[Ingredient]) -> Classified | 
         if specific is not None:
             least = _percent(specific)
         if share >= least and (specific is not None or not row["below"] or share < Fraction(row["below"])):
-            taken = take(f"C_{number}", f"{entry.name}, share by mass", entry.share, "share", "%")
+            taken = take(f"C_{number}", phrase("{name}, share by mass", name=entry.name), entry.share, "share", "%")
             working = _working(f"{id}.{row['id']}", row, (taken,), taken.symbol)
             own = "its own limit" if specific is not None else "the limit"
             # 1A and 1B share a row of the limits; the mixture keeps the category of what it holds.
@@ -99,12 +100,12 @@ def _sum(id: str, row: Row, ingredients: Sequence[Ingredient]) -> Classified | N
                 continue
             symbol = f"C_{number}"
             if symbol not in {taken.symbol for taken in inputs}:
-                inputs.append(take(symbol, f"{entry.name}, share by mass", entry.share, "share", "%"))
+                inputs.append(take(symbol, phrase("{name}, share by mass", name=entry.name), entry.share, "share", "%"))
             factors = [str(term.weight)] if term.weight != 1 else []
             if term.by_m:
                 m_factor = entry.m_acute if term.hazard_class == "aquatic_acute" else entry.m_chronic
                 factors.append(f"M_{number}")
-                inputs.append(take(f"M_{number}", f"{entry.name}, M-factor", m_factor))
+                inputs.append(take(f"M_{number}", phrase("{name}, M-factor", name=entry.name), m_factor))
             pieces.append(" * ".join([*factors, symbol]))
     if not pieces:
         return None
@@ -127,7 +128,9 @@ def _aspiration(hit: Classified, viscosity: Fraction | None) -> Classified | Not
 def _working(id: str, row: Row, inputs: tuple[Input, ...], formula: str) -> Working:
     weights = sorted({str(term.weight) for term in _terms(row) if term.weight != 1})
     note = f"{', '.join(weights)}: weight of the more severe categories" if weights else ""
-    name = f"share that counts for {row['hazard_class'].replace('_', ' ')} {row['category']}"
+    name = phrase(
+        "share that counts for {x} {category}", x=row["hazard_class"].replace("_", " "), category=row["category"]
+    )
     # A weighted sum may pass 100 %, so it is a percentage and not a share.
     source = table(_LIMITS).row_citation(row)
     return work(id, name, formula, inputs, kind="percentage", unit="%", places=2, source=source, note=note)

@@ -10,6 +10,7 @@ from specgen.standards.tables import table
 from specgen.trade.film import PERCENT
 from specgen.trade.given import Given, Source, from_table, take
 from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.locale import N_
 
 
 def film_of_passes(id: str, per_pass: Source, passes: Source) -> Working:
@@ -80,9 +81,22 @@ def coats_for(
 
 def film_per_coat(id: str, target: Source, coats: Source, *, passes: bool = False) -> Working:
     """The film that each of equal coats (or of equal passes) must bring, in um. Raises WorkingError for none."""
-    part, many = ("of a pass", "passes") if passes else ("per coat", "coats")
-    inputs = (_target(target), take("N", f"number of {many}", coats))
-    return work(id, f"dry film {part}", "DFT / N", inputs, kind="thickness", unit="um", places=1, source=ARITHMETIC)
+    name, many = (
+        (N_("dry film of a pass"), N_("number of passes"))
+        if passes
+        else (N_("dry film per coat"), N_("number of coats"))
+    )
+    inputs = (_target(target), take("N", many, coats))
+    return work(
+        id,
+        name,
+        "DFT / N",
+        inputs,
+        kind="thickness",
+        unit="um",
+        places=1,
+        source=ARITHMETIC,
+    )
 
 
 def _target(target: Source) -> Input:

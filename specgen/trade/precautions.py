@@ -15,6 +15,7 @@ from specgen.standards.tables import table
 from specgen.trade.codes import firmest, parts
 from specgen.trade.hazard_class import Classification, Element, elements_of, source_of_cell
 from specgen.trade.labelling import Package
+from specgen.units.locale import phrase
 
 _KINDS = ("prevention", "response", "storage", "disposal")
 # Ranks 1 and 2 of the table precaution_priority are not a choice.
@@ -91,7 +92,7 @@ def _take_redundant(found: dict[str, Element]) -> tuple[Element, ...]:
     source = table("redundant_precautions").citation
     taken = []
     for code, present in dict(gone).items():
-        taken.append(Element(code, found.pop(code).reasons, source, f"{present} makes it redundant"))
+        taken.append(Element(code, found.pop(code).reasons, source, phrase("{code} makes it redundant", code=present)))
     return tuple(taken)
 
 

@@ -16,6 +16,7 @@ from specgen.standards.tables import table
 from specgen.trade.given import Given, Source, amount, take
 from specgen.trade.known import NotKnown
 from specgen.trade.working import Input, Working, work
+from specgen.units.locale import phrase
 from specgen.units.quantity import Quantity
 
 FactorSet = Literal["2010", "2008"]
@@ -57,14 +58,14 @@ def weighted_reactivity(id: str, reactants: Sequence[Reactant], factors: FactorS
         if factor is None:
             missing.append(f"reactivity factor of {entry.name}")
             continue
-        inputs.append(take(f"w_{number}", f"{entry.name}, share by mass", entry.share, "share", "%"))
-        inputs.append(take(f"R_{number}", f"{entry.name}, reactivity factor", factor, "", _UNIT))
+        inputs.append(take(f"w_{number}", phrase("{name}, share by mass", name=entry.name), entry.share, "share", "%"))
+        inputs.append(take(f"R_{number}", phrase("{name}, reactivity factor", name=entry.name), factor, "", _UNIT))
         terms.append(f"w_{number} * R_{number}")
     if missing:
         return NotKnown("reactivity", f"the set of {factors} does not hold every factor", tuple(missing))
     formula = f"({' + '.join(terms)}) / 100" if terms else "0"
     note = f"factors of {factors}; 100: percent" if terms else "0: nothing in it counts"
-    name = f"product-weighted reactivity, factors of {factors}"
+    name = phrase("product-weighted reactivity, factors of {factors}", factors=factors)
     return work(id, name, formula, tuple(inputs), unit=_UNIT, places=2, source=_source(factors), note=note)
 
 

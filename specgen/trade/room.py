@@ -17,8 +17,9 @@ from specgen.trade.given import Source, take
 from specgen.trade.known import NotKnown
 from specgen.trade.vapour import mixing_factor
 from specgen.trade.working import Input, Working, work
+from specgen.units.locale import N_, phrase
 
-_MINUTES = "60: minutes in an hour"
+_MINUTES = N_("60: minutes in an hour")
 POSTED_TIME_DECIDES = "With isocyanate the clearance time measured and posted for this booth or room decides; the figure is no substitute."
 
 
@@ -162,8 +163,9 @@ def _longest(id: str, each: Sequence[Working | NotKnown]) -> Working | NotKnown:
         missing = tuple(item for gap in gaps for item in gap.missing)
         return NotKnown("time until the air is clear", "not every substance can be judged", missing, tuple(known))
     inputs = tuple(
-        take(f"t_{n}", f"time of substance {n}", entry, "duration", "min") for n, entry in enumerate(known, 1)
+        take(f"t_{n}", phrase("time of substance {n}", n=n), entry, "duration", "min")
+        for n, entry in enumerate(known, 1)
     )
     formula = f"max({', '.join(entry.symbol for entry in inputs)})" if len(known) > 1 else "t_1"
-    name = "time until the air is clear"
+    name = N_("time until the air is clear")
     return work(id, name, formula, inputs, kind="duration", unit="min", places=1, source=ARITHMETIC)

@@ -15,6 +15,7 @@ from specgen.standards.citations import ARITHMETIC, Basis, cite
 from specgen.trade.film import PERCENT
 from specgen.trade.given import Source, amount, rounding_of, take
 from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
 _COMPOSITION = cite("ISO-3233-3", "principle", Basis.MEMORY)
@@ -61,7 +62,7 @@ def volume_solids(id: str, components: Sequence[Component]) -> Working:
 
 def propellant_free_volume_solids(id: str, components: Sequence[Component]) -> Working:
     """Volume solids of the paint without its propellant, in percent: what the comb and the wet film need."""
-    name = "volume solids without propellant"
+    name = N_("volume solids without propellant")
     return _share_by_volume(id, name, components, "solids", lambda component: component.role != "propellant")
 
 
@@ -69,8 +70,10 @@ def mixed_volume_solids(id: str, parts: Sequence[tuple[Source, Source]]) -> Work
     """Volume solids in percent of packs mixed by volume; each part is (volume parts, volume solids). From memory."""
     inputs, volumes, solids = [], [], []
     for number, (volume, share) in enumerate(parts, start=1):
-        inputs.append(take(f"V_{number}", f"volume parts of pack {number}", volume))
-        inputs.append(take(f"VS_{number}", f"volume solids of pack {number}", share, "share", "%"))
+        inputs.append(take(f"V_{number}", phrase("volume parts of pack {number}", number=number), volume))
+        inputs.append(
+            take(f"VS_{number}", phrase("volume solids of pack {number}", number=number), share, "share", "%")
+        )
         volumes.append(f"V_{number}")
         solids.append(f"V_{number} * VS_{number}")
     name, formula = "volume solids of the mix", f"({' + '.join(solids)}) / ({' + '.join(volumes)})"
@@ -133,8 +136,12 @@ def _volumes(components: Sequence[Component], counted: Callable[[Component], boo
 def _composition(components: Sequence[Component]) -> tuple[Input, ...]:
     inputs = []
     for number, component in enumerate(components, start=1):
-        inputs.append(take(f"w_{number}", f"{component.name}, share by mass", component.share, "share", "%"))
-        inputs.append(take(f"rho_{number}", f"{component.name}, density", component.density, "density", "g/mL"))
+        inputs.append(
+            take(f"w_{number}", phrase("{name}, share by mass", name=component.name), component.share, "share", "%")
+        )
+        inputs.append(
+            take(f"rho_{number}", phrase("{name}, density", name=component.name), component.density, "density", "g/mL")
+        )
     return tuple(inputs)
 
 

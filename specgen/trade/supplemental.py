@@ -14,6 +14,7 @@ from specgen.standards.tables import Row, table
 from specgen.trade.codes import parts
 from specgen.trade.hazard_class import Classification, Element
 from specgen.trade.known import NotKnown
+from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
 _TRIGGERS = "euh_triggers"
@@ -70,7 +71,7 @@ def supplemental(
     if facts.isocyanates is None:
         found.append(NotKnown("EUH204", "it is not stated whether it contains isocyanates", ("isocyanates",)))
     elif facts.isocyanates:
-        found.append(_element("EUH204", "contains isocyanates"))
+        found.append(_element("EUH204", N_("contains isocyanates")))
     found += _epoxy(facts)
     covered = {entry.code for entry in found if isinstance(entry, Element)}
     found += _sensitisers(facts.sensitisers, covered, {entry.hazard_class for entry in classifications})
@@ -90,7 +91,11 @@ def _epoxy(facts: MixtureFacts) -> list[Element | NotKnown]:
         return [NotKnown("EUH205", "the average molecular weight of the epoxy is not stated", ("epoxy_weight",))]
     if facts.epoxy_weight > Fraction(row["limit"]):
         return []
-    return [_element("EUH205", f"epoxy constituents of an average molecular weight up to {row['limit']}")]
+    return [
+        _element(
+            "EUH205", phrase("epoxy constituents of an average molecular weight up to {limit}", limit=row["limit"])
+        )
+    ]
 
 
 def _sensitisers(sensitisers: Sequence[Sensitiser], covered: set[str], classes: set[str]) -> list[Element | NotKnown]:

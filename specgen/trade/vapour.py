@@ -14,6 +14,7 @@ from specgen.standards.citations import ARITHMETIC, Basis, cite
 from specgen.standards.tables import table
 from specgen.trade.given import Source, take, take_cell
 from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.units.locale import phrase
 
 At = Literal["20", "25", "21.1"]
 """Temperature in degC of the table molar_volumes; 21.1 degC (70 degF) is that of the US ventilation rule."""
@@ -67,7 +68,9 @@ def mixture_explosive_limit(id: str, fuels: Sequence[Fuel]) -> Working:
     """Lower explosive limit of the mixed vapours in % by volume, by Le Chatelier's rule; it lies between its parts."""
     inputs, moles = _moles(fuels)
     limits = [
-        take(f"L_{n}", f"{fuel.name}, lower explosive limit", fuel.explosive_limit, "vapour_share", "%")
+        take(
+            f"L_{n}", phrase("{name}, lower explosive limit", name=fuel.name), fuel.explosive_limit, "vapour_share", "%"
+        )
         for n, fuel in enumerate(fuels, start=1)
     ]
     shares = [f"{mole} / {limit.symbol}" for mole, limit in zip(moles, limits, strict=True)]
@@ -114,7 +117,7 @@ def as_nco(id: str, concentration: Source, molar_mass: Source, groups: int) -> W
 def molar_volume(at: At) -> Input:
     """The volume of a mole at a temperature, as an input of a formula."""
     row = table(_VOLUMES).row("temperature_degc", at)
-    name = f"volume of a mole at {at} °C and 101.325 kPa"
+    name = phrase("volume of a mole at {at} °C and 101.325 kPa", at=at)
     return take_cell("V_m", name, _VOLUMES, row, "litres_per_mole", "molar_volume", "L/mol")
 
 
@@ -144,7 +147,11 @@ def _mass(molar_mass: Source) -> Input:
 def _moles(fuels: Sequence[Fuel]) -> tuple[list[Input], list[str]]:
     inputs, moles = [], []
     for number, fuel in enumerate(fuels, start=1):
-        inputs.append(take(f"G_{number}", f"{fuel.name}, let off", fuel.release, "release_rate", "g/h"))
-        inputs.append(take(f"M_{number}", f"{fuel.name}, molar mass", fuel.molar_mass, "molar_mass", "g/mol"))
+        inputs.append(
+            take(f"G_{number}", phrase("{name}, let off", name=fuel.name), fuel.release, "release_rate", "g/h")
+        )
+        inputs.append(
+            take(f"M_{number}", phrase("{name}, molar mass", name=fuel.name), fuel.molar_mass, "molar_mass", "g/mol")
+        )
         moles.append(f"G_{number} / M_{number}")
     return inputs, moles

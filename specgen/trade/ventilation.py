@@ -27,6 +27,7 @@ from specgen.trade.given import Source, take, take_cell
 from specgen.trade.known import NotKnown
 from specgen.trade.vapour import At, Fuel, mixture_explosive_limit, vapour_flow
 from specgen.trade.working import Working, work
+from specgen.units.locale import N_
 
 _SHARES = "explosive_limit_shares"
 NO_CONTROL_FOR_ISOCYANATE = (
@@ -115,7 +116,7 @@ def _explosion(id: str, vapours: Sequence[Vapour], share: str, at: At, parts: li
 
 
 def _times(id: str, breath: Working | NotKnown, explosion: Working | NotKnown) -> Working | NotKnown:
-    name = "air for the lungs over air for the explosive limit"
+    name = N_("air for the lungs over air for the explosive limit")
     if isinstance(breath, NotKnown) or isinstance(explosion, NotKnown):
         return NotKnown(name, "one of the two flows is not known")
     inputs = (

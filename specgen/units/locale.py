@@ -8,9 +8,10 @@ Called by all that words a document: `display`, `trade.working`, `comparison.sen
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import reduce
 from math import ceil
 
 POINT = "."
@@ -25,6 +26,30 @@ def N_(text: str) -> str:  # noqa: N802  # the name by which catalogue tools fin
 def N_n(one: str, many: str) -> tuple[str, str]:  # noqa: N802  # as above
     """Mark the two forms of a text that counts; `Locale.plural` chooses when a document prints it."""
     return one, many
+
+
+class Phrase(str):
+    """An English text that keeps its template and what fills it, so that a document can say it in another language."""
+
+    __slots__ = ("fields", "template")
+
+    template: str
+    fields: dict[str, str]
+
+
+def phrase(template: str, **fields: object) -> Phrase:
+    """`template` filled in. A field that is a Phrase is a text of ours as well; any other is a name or a number as it stands."""
+    if isinstance(template, Phrase):
+        return template
+    found = Phrase(template.format(**fields) if fields else template)
+    found.template = template
+    found.fields = {name: value if isinstance(value, Phrase) else str(value) for name, value in fields.items()}
+    return found
+
+
+def listed(template: str, texts: Sequence[str]) -> str:
+    """Texts of ours one after the other, two at a time by a template such as `{first}; {more}`; empty for none."""
+    return reduce(lambda first, more: phrase(template, first=phrase(first), more=phrase(more)), texts) if texts else ""
 
 
 def counted(one: str, many: str, number: int) -> str:
@@ -46,6 +71,10 @@ class Locale:
 
     def __call__(self, text: str) -> str:
         """A text in this language; an empty one stays empty, for to a catalogue it is the name of its header."""
+        if isinstance(text, Phrase):
+            fields = {name: self(value) if isinstance(value, Phrase) else value for name, value in text.fields.items()}
+            template = self.gettext(text.template) if text else ""
+            return template.format(**fields) if fields else template
         return self.gettext(text) if text else ""
 
     def plural(self, one: str, many: str, number: int | Fraction) -> str:

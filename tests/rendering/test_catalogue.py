@@ -6,23 +6,23 @@ from io import BytesIO
 from pathlib import Path
 
 import pytest
+import yaml
 from babel.messages.catalog import Catalog
 from babel.messages.extract import extract_from_dir
 from babel.messages.pofile import read_po, write_po
 
+from specgen.standards.citations import Basis
+from specgen.standards.tables import table, table_names
+
 ROOT = Path(__file__).parents[2]
 CATALOGUE = ROOT / "templates/locale/specgen.pot"
+PRINTED_TABLES = yaml.safe_load((ROOT / "templates/locale/printed_tables.yaml").read_text(encoding="utf-8"))
 # A view translates by calling its Words: `words("...")`.
 KEYWORDS = {
-    "_": None,
-    "gettext": None,
-    "ngettext": (1, 2),
-    "N_": None,
-    "words": None,
-    "translate": None,
-    "language": None,
-    "N_n": (1, 2),
-    "plural": (1, 2),
+    **dict.fromkeys(("_", "gettext", "N_", "words", "translate", "language", "phrase", "listed")),
+    **dict.fromkeys(("ngettext", "plural", "N_n"), (1, 2)),
+    # Workings and their inputs are named by the second argument, also through the short ways of a module.
+    **dict.fromkeys(("work", "take", "take_cell", "Input", "_metres", "_area", "_round", "_share", "_added"), (2,)),
 }
 
 
@@ -32,6 +32,17 @@ def extracted() -> Catalog:
         options = {"**.j2": {"trimmed": "false"}}
         for name, line, message, _, _ in extract_from_dir(ROOT / folder, method, options, keywords=KEYWORDS):
             catalog.add(message, locations=[(f"{folder}/{name}", line)])
+    for name, columns in PRINTED_TABLES.items():
+        for row in table(name).rows:
+            cells = [row[column].replace("_", " ") if column == "id" else row[column] for column in columns]
+            # A group of binders is named in a sentence without its remark.
+            cells += [cell.split(",")[0] for cell in cells if name == "overcoat_groups"]
+            for cell in filter(None, cells):
+                catalog.add(cell, locations=[(f"specgen/standards/tables/{name}.yaml", 0)])
+    for name in table_names():
+        catalog.add(table(name).title, locations=[(f"specgen/standards/tables/{name}.yaml", 0)])
+    for basis in Basis:
+        catalog.add(basis.value)
     return catalog
 
 

@@ -26,6 +26,7 @@ from specgen.trade.room import POSTED_TIME_DECIDES, ReEntry, Remaining, clearing
 from specgen.trade.vapour import mixing_factor
 from specgen.trade.ventilation import AirFlow, air_flow
 from specgen.trade.working import Input, Working, work
+from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
 _BACK_IN = "time until the room may be entered"
@@ -116,7 +117,7 @@ def _mixing(job: Job, air: WorkAir) -> Given:
 def _vapours(
     key: str, job: Job, air: WorkAir, product: Product, jurisdiction: str, on: date
 ) -> tuple[Vapour, ...] | NotKnown:
-    what = "vapour let off"
+    what = N_("vapour let off")
     volatile = [line for line in product.composition if line.kind is not Ingredient.SOLIDS]
     if air.spraying_rate is None:
         return NotKnown(what, "it is not stated how much is sprayed in an hour", ("spraying rate",))
@@ -129,13 +130,13 @@ def _vapours(
             take("m", "contents sprayed", rate, "release_rate", "g/h"),
             take(
                 "w",
-                f"{line.name}, share by mass",
+                phrase("{name}, share by mass", name=line.name),
                 Given(line.mass_share, f"products.{product.id}.composition.{line.id}.mass_share", "maker"),
                 "share",
                 "%",
             ),
         )
-        name = f"{line.name} let off"
+        name = phrase("{name} let off", name=line.name)
         release = work(
             f"{key}.{line.id}",
             name,
@@ -193,10 +194,10 @@ def _together(
             lowest[entry.substance] = (entry.concentration, limit)
     inputs: list[Input] = []
     for number, (name, (highest, least)) in enumerate(lowest.items(), start=1):
-        inputs.append(take(f"C_{number}", f"{name} in the room", highest, "concentration", "mg/m3"))
-        inputs.append(take(f"L_{number}", f"limit of {name}", least, "concentration", "mg/m3"))
+        inputs.append(take(f"C_{number}", phrase("{name} in the room", name=name), highest, "concentration", "mg/m3"))
+        inputs.append(take(f"L_{number}", phrase("limit of {name}", name=name), least, "concentration", "mg/m3"))
     formula = " + ".join(f"C_{number} / L_{number}" for number in range(1, len(lowest) + 1))
-    name = "sum over the limits at the end of the work"
+    name = N_("sum over the limits at the end of the work")
     index = work(f"{key}/index", name, formula, tuple(inputs), places=3, source=ARITHMETIC)
     return clearing_time_of_index(key, index, 1, stated, room, mixing)
 
@@ -210,9 +211,9 @@ def _size(limit: Source) -> Quantity:
 def _steady(key: str, vapour: Vapour, flow: Source, mixing: Source) -> Working:
     """The concentration a room comes to if the spraying goes on: the worst there can be when it ends."""
     inputs = (
-        take("G", f"{vapour.name}, let off", vapour.release, "release_rate", "mg/h"),
+        take("G", phrase("{name}, let off", name=vapour.name), vapour.release, "release_rate", "mg/h"),
         mixing_factor(mixing),
         take("Q", "air flow", flow, "air_flow", "m3/h"),
     )
-    name = f"{vapour.name} in the room, after long spraying"
+    name = phrase("{name} in the room, after long spraying", name=vapour.name)
     return work(key, name, "G * K / Q", inputs, kind="concentration", unit="mg/m3", places=1, source=ARITHMETIC)

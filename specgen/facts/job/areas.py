@@ -17,6 +17,7 @@ from specgen.trade.area import Angle, Box, Cylinder, Edge, Plate, Shape, Tube, c
 from specgen.trade.given import Given, Source, take
 from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Working, work
+from specgen.units.locale import phrase
 from specgen.units.quantity import Quantity
 
 # What has to be stated of each body, in the order it is asked for.
@@ -99,7 +100,7 @@ def _times(shape: ShapeSource, area: Working, item: Item, supporting: list[Worki
     inputs = (take("A", "area of one", area, "area", "m2"), take("n", "how many on one part", shape.count))
     several = work(
         f"area.{item.id}.{shape.id}/all",
-        f"area of all {shape.id}",
+        phrase("area of all {id}", id=shape.id),
         "A * n",
         inputs,
         kind="area",

@@ -16,6 +16,7 @@ from specgen.standards.citations import ARITHMETIC
 from specgen.trade.given import take
 from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Working, work
+from specgen.units.locale import phrase
 
 _ROUNDED_UP = "ceil("
 _REFERS = "working:"
@@ -98,7 +99,7 @@ def _before_rounding(packs: Working) -> Working:
     exact = packs.formula.removeprefix(_ROUNDED_UP).removesuffix(")")
     return work(
         f"{packs.id}/exact",
-        f"{packs.name}, not rounded",
+        phrase("{name}, not rounded", name=phrase(packs.name)),
         exact,
         packs.inputs,
         unit=packs.unit,
@@ -119,13 +120,18 @@ def _below(working: Working, known: Mapping[str, Working]) -> Iterator[Working]:
 
 def _sum(name: str, shares: Mapping[str, Working], kept: dict[str, Working]) -> Working:
     """The packs to order; the needs of many jobs are added up in groups, each put into `kept`."""
-    needs = [(f"needed by the job {job}", share) for job, share in shares.items()]
+    needs: list[tuple[str, Working]] = [
+        (phrase("needed by the job {job}", job=job), share) for job, share in shares.items()
+    ]
     level = 0
     while len(needs) > _TERMS:
         level += 1
         groups = [needs[at : at + _TERMS] for at in range(0, len(needs), _TERMS)]
         needs = [
-            (f"group {number}", _added(f"order.{name}/{level}-{number}", "packs of a group of jobs", group, places=2))
+            (
+                phrase("group {number}", number=number),
+                _added(f"order.{name}/{level}-{number}", "packs of a group of jobs", group, places=2),
+            )
             for number, group in enumerate(groups, 1)
         ]
         kept.update((group.id, group) for _, group in needs)

@@ -16,6 +16,7 @@ from specgen.model.product import Role
 from specgen.model.spec import Spec
 from specgen.standards.citations import Citation
 from specgen.standards.tables import table
+from specgen.units.locale import phrase
 
 # Wash primer, zinc dust and body filler are made for metal: the rules on first coats say where they may not lie.
 MADE_FOR_METAL = {"wash_primer", "zinc_inorganic", "zinc_organic", "polyester_putty"}
@@ -95,9 +96,13 @@ def pass_limits() -> str:
     """What a patch has to show, from the table of tests."""
     rows = {row["id"]: row for row in table("old_paint_tests").rows}
     wait, cut, tape = rows["patch_wait"], rows["patch_cross_cut"], rows["patch_tape"]
-    return (
-        f"no lifting after {wait['least']} to {wait['most']} h, then after 7 days class {cut['most']} or better of ISO 2409, "
-        f"or {tape['least']}A or {tape['least']}B of ASTM D3359 (limits: common practice; ASTM D5064 sets none)"
+    return phrase(
+        "no lifting after {least} to {most} h, then after 7 days class {cut} or better of ISO 2409, "
+        "or {tape}A or {tape}B of ASTM D3359 (limits: common practice; ASTM D5064 sets none)",
+        least=wait["least"],
+        most=wait["most"],
+        cut=cut["most"],
+        tape=tape["least"],
     )
 
 

@@ -15,6 +15,7 @@ from functools import lru_cache
 from specgen.facts.pairs.families import binder_family, paint_name
 from specgen.standards.citations import LOGIC, PRACTICE, Basis, Citation
 from specgen.standards.tables import Row, cell_citation, table
+from specgen.units.locale import listed, phrase
 
 # From what anybody may look up to what nobody wrote down; a verdict weighs as the weakest word it rests on.
 _STRENGTH = (
@@ -128,8 +129,14 @@ def in_words(needs: Iterable[tuple[str, ...]], papers: str = "") -> str:
     texts = {row["id"]: row["text"] for row in table("overcoat_needs").rows}
     if papers:
         task = table("sanding_stages").row("id", papers)
-        texts["abrade"] = f"{texts['abrade']} with P{task['coarsest_p']} to P{task['finest_p']}"
-    return "; ".join(" or ".join(texts[need] for need in choice) for choice in needs)
+        texts["abrade"] = phrase(
+            "{abrade} with P{coarsest} to P{finest}",
+            abrade=phrase(texts["abrade"]),
+            coarsest=task["coarsest_p"],
+            finest=task["finest_p"],
+        )
+    choices = [listed("{first} or {more}", [texts[need] for need in choice]) for choice in needs]
+    return listed("{first}; {more}", choices)
 
 
 def mechanism(key: str) -> Row:
@@ -187,13 +194,17 @@ def _from_row(new: str, old: str, found: _Found) -> Overcoating:
     other = Citation(Basis.SECONDARY, row["other_document"]) if row["other_document"] else None
     says = table("overcoat_matrix").row_citation(row)
     alike = [
-        f"{paint_name(group['member'])} is taken like {group['name'].split(',')[0]}"
+        phrase(
+            "{paint} is taken like {family}",
+            paint=phrase(paint_name(group["member"])),
+            family=phrase(group["name"].split(",")[0]),
+        )
         for group in groups
         if not table("overcoat_groups").row_citation(group).basis.confirmed
     ]
-    likeness = " and ".join(dict.fromkeys(alike))
+    likeness = listed("{first} and {more}", list(dict.fromkeys(alike)))
     if likeness and says.document:
-        likeness = f"{likeness}, of which {says} speaks"
+        likeness = phrase("{likeness}, of which {says} speaks", likeness=phrase(likeness), says=phrase(str(says)))
     return Overcoating(
         new,
         old,

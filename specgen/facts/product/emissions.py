@@ -16,6 +16,7 @@ from specgen.trade.emissions import Part, voc_eu, voc_released_by_volume
 from specgen.trade.given import Given, take
 from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Input, Working, work
+from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
 _WATER = "7732-18-5"
@@ -62,11 +63,21 @@ def voc_let_off(job: Job, spec: Spec, packs: Mapping[tuple[str, str | None], Wor
         found += [volume, masses[-1]]
     if complete and len(masses) > 1:
         inputs = tuple(
-            take(f"m_{n}", f"{mass.name}, {spec.products[mass.id.rpartition('.')[2]].name}", mass, "mass", "g")
+            take(
+                f"m_{n}",
+                phrase(
+                    "{figure}, {product}",
+                    figure=phrase(mass.name),
+                    product=spec.products[mass.id.rpartition(".")[2]].name,
+                ),
+                mass,
+                "mass",
+                "g",
+            )
             for n, mass in enumerate(masses, start=1)
         )
         formula = " + ".join(entry.symbol for entry in inputs)
-        name = "VOC let off by the whole job"
+        name = N_("VOC let off by the whole job")
         found.append(work(f"voc.{job.id}", name, formula, inputs, kind="mass", unit="g", places=0, source=ARITHMETIC))
     return tuple(found)
 

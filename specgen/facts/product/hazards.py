@@ -34,6 +34,7 @@ from specgen.trade.precautions import Precautions, precautions
 from specgen.trade.supplemental import supplemental
 from specgen.trade.working import Working
 from specgen.units.display import unit_sign
+from specgen.units.locale import N_, phrase
 
 _AEROSOLS = "aerosols"
 _FLAMMABLE = ("1", "2")
@@ -175,7 +176,7 @@ def _storage(product: Product, classes: Sequence[Classification], jurisdictions:
             row["id"],
             (str(found),),
             table("storage_limits").row_citation(row),
-            f"{row['what']}: {row['figure']} {unit_sign(row['unit'])}",
+            phrase("{what}: {figure}", what=phrase(row["what"]), figure=f"{row['figure']} {unit_sign(row['unit'])}"),
         )
         for row in rows
         if set(row["jurisdiction"].split()) & {*jurisdictions}
@@ -189,7 +190,7 @@ def _carriage(product: Product, classes: Sequence[Classification]) -> Element | 
     row = table("transport_notes").row("id", "class")
     flammable = found.category in _FLAMMABLE
     code = row["value"] if flammable else row["value"].partition(".")[0] + ".2"
-    return Element(code, (str(found),), table("transport_notes").row_citation(row), "class of dangerous goods")
+    return Element(code, (str(found),), table("transport_notes").row_citation(row), N_("class of dangerous goods"))
 
 
 def _aerosol_class(product: Product, classes: Sequence[Classification]) -> Classification | None:
