@@ -15,7 +15,7 @@ from specgen.standards.tables import table
 from specgen.trade.codes import firmest, parts
 from specgen.trade.hazard_class import Classification, Element, elements_of, source_of_cell
 from specgen.trade.labelling import Package
-from specgen.units.locale import phrase
+from specgen.units.locale import listed, phrase
 
 _KINDS = ("prevention", "response", "storage", "disposal")
 # Ranks 1 and 2 of the table precaution_priority are not a choice.
@@ -65,7 +65,9 @@ def precautions(classifications: Sequence[Classification], package: Package, *, 
             element.code,
             element.reasons,
             element.source,
-            f"beyond the {most} of the label, rank {_rank(element.code, required)}",
+            phrase(
+                "beyond the {most} of the label, rank {rank}", most=str(most), rank=str(_rank(element.code, required))
+            ),
         )
         for element in ordered[most:]
     )
@@ -123,7 +125,8 @@ def _rank(code: str, required: Sequence[str]) -> int:
 def _why_more(classifications: Sequence[Classification]) -> str:
     severe = [str(found) for found in classifications if _is_danger_to_health(found)]
     rule = table("precaution_rules").row("id", "most")["when"]
-    return f"{rule}: {'; '.join(severe)}" if severe else ""
+    found = listed("{first}; {more}", severe)
+    return phrase("{rule}: {found}", rule=phrase(rule), found=found) if severe else ""
 
 
 def _is_danger_to_health(found: Classification) -> bool:

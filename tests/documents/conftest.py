@@ -12,7 +12,7 @@ from specgen.documents.context import Context
 from specgen.documents.parts.wording import Words
 from specgen.documents.registry import KINDS
 from specgen.model.spec import Spec
-from specgen.units.locale import ENGLISH
+from specgen.units.locale import ENGLISH, Locale
 from tests.good_spec import ON, checked, good, spec_of
 
 
@@ -23,21 +23,22 @@ def context(spec: Spec, **changed: Any) -> Context:
     )
 
 
-def views_of(spec: Spec) -> dict[str, Any]:
+def views_of(spec: Spec, locale: Locale = ENGLISH) -> dict[str, Any]:
     """Every laid-out view of a specification, by the name of its golden file; a card for one vehicle."""
     views: dict[str, Any] = {}
+    given = context(spec, words=Words.of(spec.project, locale))
     for kind in KINDS.values():
         named = kind.name.replace("-", "_")
         match kind.about:
             case "folder" | "jobs":
                 if spec.jobs or kind.about == "folder":
-                    views[named] = kind.view(spec, context(spec))
+                    views[named] = kind.view(spec, given)
             case "job" | "product":
                 for subject in (spec.jobs if kind.about == "job" else spec.products).values():
-                    view = kind.view(subject, context(spec))
+                    view = kind.view(subject, given)
                     if (sides := kind.sides) is not None:
                         cuts = sides.cuts[:1] * sides.count(subject, spec)
-                        view = sides.view(subject, context(spec), cuts, True)
+                        view = sides.view(subject, given, cuts, True)
                     views[f"{named}_{subject.id}"] = view
     return views
 

@@ -8,7 +8,7 @@ import pytest
 
 from specgen.standards.citations import ARITHMETIC
 from specgen.trade.working import Input, work
-from specgen.units.locale import ENGLISH, Locale, counted
+from specgen.units.locale import ENGLISH, Locale, counted, listed, phrase
 
 COMMA = Locale(decimal_sign=",")
 
@@ -46,3 +46,16 @@ def test_a_working_is_written_in_the_language_and_computed_in_none() -> None:
     assert found.printed(language) == "3\N{NO-BREAK SPACE}<coat:3>"
     assert found.substituted(language) == "<rounded up> (2,5 ÷ 1)"
     assert (found.printed(), found.substituted()) == ("3\N{NO-BREAK SPACE}coats", "rounded up (2.5 ÷ 1)")
+
+
+def test_a_phrase_is_said_by_its_template_and_its_own_phrases() -> None:
+    german = {
+        "{name}, share by mass": "{name}, Massenanteil",
+        "dry": "trocken",
+        "{first} or {more}": "{first} oder {more}",
+    }
+    locale = Locale(lambda text: german.get(text, text))
+    assert phrase("{name}, share by mass", name="dry") == "dry, share by mass"
+    assert locale(phrase("{name}, share by mass", name="dry")) == "dry, Massenanteil"  # a name is left as it stands
+    assert locale(listed("{first} or {more}", ["dry", "wet", "dry"])) == "trocken oder wet oder trocken"
+    assert (listed("{first} or {more}", []), locale(phrase("")), locale(phrase("a {brace}"))) == ("", "", "a {brace}")

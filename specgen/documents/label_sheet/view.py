@@ -171,10 +171,10 @@ def _facts(declared: Hazards, derived: DerivedHazards, words: Words) -> Iterator
         said = words("category {category}: {why} ({source})")
         yield (
             words("Aerosol, by its contents"),
-            said.format(category=found.category, why=words(found.why), source=found.source),
+            said.format(category=found.category, why=words(found.why), source=words(str(found.source))),
         )
     for entry in declared.classification:
-        named = str(Classification(entry.hazard_class, entry.category, entry.statement or ""))
+        named = words(str(Classification(entry.hazard_class, entry.category, entry.statement or "")))
         yield words("Declared class"), f"{named}; {entry.basis}" if entry.basis else named
     test = declared.aerosol_test
     if test is not None:
@@ -182,16 +182,24 @@ def _facts(declared: Hazards, derived: DerivedHazards, words: Words) -> Iterator
         shown = [str(value) for value in measured if value not in {"", None}]
         yield words("Flammability test"), "; ".join([test.report, *shown])
     for element in derived.storage:
-        yield words("Storage"), f"{words(element.note)} ({element.source})"
+        yield (
+            words("Storage"),
+            words("{told} ({source})").format(told=words(element.note), source=words(str(element.source))),
+        )
     if derived.carriage is not None:
-        yield words("Carriage"), f"{words(derived.carriage.note)} {derived.carriage.code} ({derived.carriage.source})"
+        yield (
+            words("Carriage"),
+            words("class of dangerous goods {code} ({source})").format(
+                code=derived.carriage.code, source=words(str(derived.carriage.source))
+            ),
+        )
     if derived.training is not None and isinstance(derived.training, Element):
         said = words("{sentence} (stands apart from the rest; {source})")
         yield (
             words("Beside the label"),
-            said.format(sentence=derived.training.note, source=derived.training.source),
+            said.format(sentence=derived.training.note, source=words(str(derived.training.source))),
         )
-    why = derived.precautions.more_than_six if isinstance(derived.precautions, Precautions) else ""
+    why = words(derived.precautions.more_than_six) if isinstance(derived.precautions, Precautions) else ""
     reasons = [text for text in (declared.precautions_reason, why) if text]
     if reasons:
         yield words("Reason for these precautions"), "; ".join(reasons)
@@ -221,4 +229,4 @@ def _ground(element: Element | None, words: Words) -> tuple[str, str]:
         return words("declared; no class stated here asks for it"), ""
     plain = not element.code.startswith("EUH") or element.code in _PLAIN_GROUNDS
     reasons = "; ".join(words(reason) for reason in element.reasons) if plain else words("contents held by the maker")
-    return reasons, str(element.source)
+    return reasons, words(str(element.source))

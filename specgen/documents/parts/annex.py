@@ -46,7 +46,7 @@ def held(working: Working, name: str, about: str, number: str, words: Words) -> 
 
     For figures that build on the maker's through other workings, so that no input of theirs is marked the maker's.
     """
-    source, shut = str(working.source), words(HELD_BY_MAKER)
+    source, shut = words(str(working.source)), words(HELD_BY_MAKER)
     return WorkingView(
         number=number,
         name=name,

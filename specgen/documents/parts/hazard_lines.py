@@ -21,7 +21,7 @@ from specgen.model.hazards import Hazards, Transport
 from specgen.model.product import Product
 from specgen.model.project import Project
 from specgen.standards.tables import Row, table
-from specgen.units.quantity import Range
+from specgen.units.quantity import Range, parse_span
 
 Line = tuple[str, str]
 
@@ -90,9 +90,14 @@ def _duties(product: Product, project: Project, words: Words) -> Iterator[str]:
 
 
 def _duty(row: Row, words: Words) -> str:
-    figure = f": {words.figures(row['figure'])} {row['unit']}" if row["figure"] else ""
-    source = table("isocyanate_duties").row_citation(row)
-    return f"{words(row['duty'])}{figure} ({row['jurisdiction']}, {source})"
+    source = words(str(table("isocyanate_duties").row_citation(row)))
+    told = words(row["duty"])
+    if row["figure"]:
+        span = row["unit"] in {"months", "years"}
+        limit = f"{row['figure']} {row['unit']}"
+        shown = words.phrase(parse_span(limit)) if span else words.figures(limit)
+        told = words("{duty}: {figure}").format(duty=told, figure=shown)
+    return words("{duty} ({law}, {source})").format(duty=told, law=row["jurisdiction"], source=source)
 
 
 def _storage(product: Product, stated: Hazards, project: Project, words: Words) -> str:
@@ -103,7 +108,11 @@ def _storage(product: Product, stated: Hazards, project: Project, words: Words) 
     if package_of(product) != "aerosol":
         return ""
     limits = derive(product, project.jurisdictions).storage
-    return "; ".join(f"{element.note} ({element.source})" for element in limits if element.code == "warmest")
+    return "; ".join(
+        words("{told} ({source})").format(told=words(element.note), source=words(str(element.source)))
+        for element in limits
+        if element.code == "warmest"
+    )
 
 
 def _carriage(stated: Transport | None, words: Words) -> str:

@@ -50,7 +50,7 @@ def voc_table(
         rows.append((words("All products"), "", "", "", words.worked(let_off[""])))
     caption = words("Volatile organic compounds (VOC)")
     limits = [limit_of(p, entry, on) for p in products if p.voc is not None for entry in p.voc.categories]
-    sources = dict.fromkeys(str(limit.source) for limit in limits if isinstance(limit, VocLimit))
+    sources = dict.fromkeys(words(str(limit.source)) for limit in limits if isinstance(limit, VocLimit))
     if sources:
         caption = words("{caption}; limits: {sources}").format(caption=caption, sources="; ".join(sources))
     return table_view(caption, columns, rows)

@@ -34,7 +34,7 @@ from specgen.trade.precautions import Precautions, precautions
 from specgen.trade.supplemental import supplemental
 from specgen.trade.working import Working
 from specgen.units.display import unit_sign
-from specgen.units.locale import N_, phrase
+from specgen.units.locale import phrase
 
 _AEROSOLS = "aerosols"
 _FLAMMABLE = ("1", "2")
@@ -190,7 +190,7 @@ def _carriage(product: Product, classes: Sequence[Classification]) -> Element | 
     row = table("transport_notes").row("id", "class")
     flammable = found.category in _FLAMMABLE
     code = row["value"] if flammable else row["value"].partition(".")[0] + ".2"
-    return Element(code, (str(found),), table("transport_notes").row_citation(row), N_("class of dangerous goods"))
+    return Element(code, (str(found),), table("transport_notes").row_citation(row), "class of dangerous goods")
 
 
 def _aerosol_class(product: Product, classes: Sequence[Classification]) -> Classification | None:
