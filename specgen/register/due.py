@@ -23,7 +23,6 @@ class Due:
     """One ground that holds for one revision; `forces` where the policy says that it asks for another."""
 
     record: Record
-    ground: RevisionGround
     why: str
     forces: bool
 
@@ -44,7 +43,7 @@ def due(found: Mapping[str, History], spec: Spec | None, shelf: Mapping[str, str
         reasons += [(RevisionGround.TABLES, why) for why in _tables(record, shelf)]
         if overdue(history, on):
             reasons.append((RevisionGround.REVIEW, f"its review was due by {record.next_review}"))
-        yield from (Due(record, ground, why, ground in grounds) for ground, why in reasons)
+        yield from (Due(record, why, ground in grounds) for ground, why in reasons)
 
 
 def _content(record: Record, spec: Spec | None) -> Iterator[str]:

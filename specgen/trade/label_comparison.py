@@ -34,14 +34,13 @@ class DeclaredLabel:
 
 @dataclass(frozen=True, slots=True)
 class Difference:
-    """One code or word that does not agree; `expected` only where it is wrong."""
+    """One code or word that does not agree."""
 
     part: Part
     verdict: Verdict
     code: str
     why: str
     source: Citation
-    expected: str = ""
 
 
 def compare_label(declared: DeclaredLabel, derived: LabelElements, wanted: Precautions) -> tuple[Difference, ...]:
@@ -54,7 +53,7 @@ def compare_label(declared: DeclaredLabel, derived: LabelElements, wanted: Preca
     word = derived.signal_word
     if declared.signal_word != word.code:
         why = f"the most severe class asks for {word.code}: {_grounds(word)}"
-        found.append(Difference("signal word", "wrong", declared.signal_word, why, word.source, word.code))
+        found.append(Difference("signal word", "wrong", declared.signal_word, why, word.source))
     found += _codes("statement", declared.statements, derived.statements, derived)
     found += _codes("pictogram", declared.pictograms, derived.pictograms, derived)
     known = {element.code: element for element in wanted.every}
