@@ -10,6 +10,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 
+class CannotDoError(Exception):
+    """What was asked cannot be done at all; the message is one plain line for the user (exit code 2 of a command)."""
+
+
 class Severity(StrEnum):
     """How much a finding weighs.
 

@@ -14,7 +14,8 @@ from types import FrameType
 from typing import IO
 
 from specgen.commands.arguments import read_arguments
-from specgen.commands.outcome import NOT_RUN, CannotRunError, Outcome
+from specgen.commands.outcome import NOT_RUN, Outcome
+from specgen.findings import CannotDoError
 
 _INTERRUPTED = 130
 # what a machine that shuts down and a terminal that is closed send; SIGHUP is not known everywhere
@@ -64,7 +65,7 @@ def _run(argv: Sequence[str]) -> Outcome:
     try:
         command, arguments = read_arguments(argv)
         return command(arguments)
-    except CannotRunError as reason:
+    except CannotDoError as reason:
         return Outcome("", NOT_RUN, _line(str(reason)))
     except SystemExit as done:  # argparse has printed its help
         return Outcome("", done.code if isinstance(done.code, int) else NOT_RUN)

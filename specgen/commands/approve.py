@@ -5,14 +5,12 @@ from __future__ import annotations
 import argparse
 
 from specgen.clock import now, today
-from specgen.commands.outcome import REFUSED, CannotRunError, Outcome
+from specgen.commands.outcome import REFUSED, Outcome
 from specgen.commands.register_place import declare_place, project, register_of
 from specgen.commands.typed import day, line
-from specgen.register.failure import RegisterError
 from specgen.register.signatures import signing_command
 from specgen.report.lines import one_line
 from specgen.source.characters import printable_name
-from specgen.source.project import SourceError
 
 ABOUT = (
     "Record that a named person checks or approves a document. The approval is bound to the content as it stands: "
@@ -49,8 +47,6 @@ def run(arguments: argparse.Namespace) -> Outcome:
         )
     except Refused as reason:
         return Outcome("", REFUSED, refusal(reason.lines, "not recorded"))
-    except (RegisterError, SourceError) as reason:
-        raise CannotRunError(str(reason)) from reason
     file = printable_name(done.path.as_posix())
     given = done.approval
     return Outcome(

@@ -19,7 +19,7 @@ from specgen.report.explanations import explanations
 from specgen.report.printed_table import printed_table
 from specgen.report.printed_working import printed_working
 from specgen.source.characters import printable_name
-from specgen.source.project import SourceError, find_project
+from specgen.source.project import find_project
 from specgen.standards.tables import table, table_names
 from specgen.trade.working import Working
 
@@ -96,10 +96,7 @@ def _table(name: str) -> str:
 def _working(wanted: str, arguments: argparse.Namespace) -> str:
     if not (arguments.job or arguments.product):
         raise CannotRunError("name whose figure it is, as in --job refit or --product primer")
-    try:
-        spec = load(find_project(Path(arguments.path))).spec
-    except SourceError as reason:
-        raise CannotRunError(str(reason)) from reason
+    spec = load(find_project(Path(arguments.path))).spec
     for_maker = arguments.reader == "maker"
     kind, key = ("job", arguments.job) if arguments.job else ("product", arguments.product)
     records: Mapping[str, Job | Product] = {} if spec is None else spec.jobs if arguments.job else spec.products

@@ -11,7 +11,7 @@ from specgen.commands.outcome import CannotRunError
 from specgen.commands.typed import day
 from specgen.rules.run import Timings
 from specgen.source.characters import printable_name
-from specgen.source.project import SourceError, find_project
+from specgen.source.project import find_project
 
 
 def declare_folder(parser: argparse.ArgumentParser) -> None:
@@ -30,13 +30,10 @@ def declare_folder(parser: argparse.ArgumentParser) -> None:
 
 
 def checked_folder(arguments: argparse.Namespace, timings: Timings | None = None) -> Checked:
-    """The folder named by PATH, checked; `timings` takes what each part took. Raises CannotRunError where it cannot be read at all."""
+    """The folder named by PATH, checked; `timings` takes what each part took. Raises CannotDoError where it cannot be read at all."""
     if not arguments.path:
         raise CannotRunError("the path is empty; name the folder of the sources")
-    try:
-        return check(project_folder(arguments), arguments.on or today(), timings)
-    except SourceError as reason:
-        raise CannotRunError(str(reason)) from reason
+    return check(project_folder(arguments), arguments.on or today(), timings)
 
 
 def project_folder(arguments: argparse.Namespace) -> Path:

@@ -6,13 +6,11 @@ import argparse
 
 from specgen.clock import now, today
 from specgen.commands.approve import refusal
-from specgen.commands.outcome import REFUSED, CannotRunError, Outcome
+from specgen.commands.outcome import REFUSED, Outcome
 from specgen.commands.register_place import declare_place, declare_receipt, project, receipt_written, register_of
 from specgen.commands.typed import day, line
-from specgen.register.failure import RegisterError
 from specgen.report.lines import one_line
 from specgen.source.characters import printable_name
-from specgen.source.project import SourceError
 
 ABOUT = (
     "Issue the next revision of a document: what it rests on has to be clean, and the approvals that the policy of the "
@@ -51,8 +49,6 @@ def run(arguments: argparse.Namespace) -> Outcome:
         return Outcome("", REFUSED, refusal(reason.lines, "nothing was issued"))
     except RenderError as reason:
         return Outcome("", REFUSED, f"specgen: {one_line(str(reason))}\nspecgen: nothing was issued\n")
-    except (RegisterError, SourceError) as reason:
-        raise CannotRunError(str(reason)) from reason
     record = done.kept.record
     listed = "".join(f"{printable_name(path.as_posix())}\n" for path in done.documents)
     told = f"To be told: {'; '.join(record.holders)}.\n" if record.holders else ""

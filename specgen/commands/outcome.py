@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from specgen.findings import CannotDoError
+
 DONE = 0
 REFUSED = 1
 NOT_RUN = 2
@@ -18,5 +20,5 @@ class Outcome:
     err: str = ""
 
 
-class CannotRunError(Exception):
+class CannotRunError(CannotDoError):
     """The command could not do its work at all (exit code 2); the message is one plain line for the user."""

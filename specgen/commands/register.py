@@ -7,13 +7,12 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
-from specgen.commands.outcome import CannotRunError, Outcome
+from specgen.commands.outcome import Outcome
 from specgen.commands.register_entries import acknowledge_revision, export_revision, withdraw_revision, write_receipt
 from specgen.commands.register_place import declare_place, declare_receipt, register_of
 from specgen.commands.register_reports import as_of, list_revisions, overdue, show, verify
 from specgen.commands.typed import day, line
-from specgen.register.failure import RegisterError
-from specgen.source.project import SourceError, find_project
+from specgen.source.project import find_project
 
 ABOUT = (
     "Look into the register: what was issued, what was in force on a day, whether it is whole. Reading writes nothing; "
@@ -33,11 +32,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    try:
-        folder = find_project(Path(arguments.path))
-        return _ACTIONS[arguments.action][1](arguments, register_of(arguments, folder))
-    except (RegisterError, SourceError) as reason:
-        raise CannotRunError(str(reason)) from reason
+    folder = find_project(Path(arguments.path))
+    return _ACTIONS[arguments.action][1](arguments, register_of(arguments, folder))
 
 
 _ADDING = ("withdraw", "acknowledge")

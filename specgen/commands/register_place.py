@@ -8,7 +8,7 @@ from pathlib import Path
 from specgen.commands.outcome import CannotRunError
 from specgen.register.names import REGISTER
 from specgen.source.characters import printable_name
-from specgen.source.project import SourceError, find_project
+from specgen.source.project import find_project
 
 
 def declare_place(parser: argparse.ArgumentParser) -> None:
@@ -49,13 +49,10 @@ def receipt_written(arguments: argparse.Namespace, register: Path) -> str:
 
 
 def project(arguments: argparse.Namespace) -> Path:
-    """The folder of the sources. Raises CannotRunError where there is none."""
+    """The folder of the sources. Raises CannotDoError where there is none."""
     if not arguments.path:
         raise CannotRunError("--path is empty; name the folder of the sources")
-    try:
-        return find_project(Path(arguments.path))
-    except SourceError as reason:
-        raise CannotRunError(str(reason)) from reason
+    return find_project(Path(arguments.path))
 
 
 def register_of(arguments: argparse.Namespace, folder: Path) -> Path:

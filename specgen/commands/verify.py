@@ -6,7 +6,6 @@ import argparse
 from pathlib import Path
 
 from specgen.commands.outcome import DONE, REFUSED, CannotRunError, Outcome
-from specgen.register.failure import RegisterError
 from specgen.register.json_text import read_bytes
 from specgen.report.lines import one_line
 
@@ -29,13 +28,10 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> Outcome:
     from specgen.register.issued_file import verify
 
-    try:
-        allowed = read_bytes(Path(arguments.allowed_signers)) if arguments.allowed_signers else None
-        if arguments.register == "":
-            raise CannotRunError("--register is empty; name the folder of the register")
-        verdict = verify(
-            Path(arguments.file), Path(arguments.register) if arguments.register is not None else None, allowed
-        )
-    except RegisterError as reason:
-        raise CannotRunError(str(reason)) from reason
+    allowed = read_bytes(Path(arguments.allowed_signers)) if arguments.allowed_signers else None
+    if arguments.register == "":
+        raise CannotRunError("--register is empty; name the folder of the register")
+    verdict = verify(
+        Path(arguments.file), Path(arguments.register) if arguments.register is not None else None, allowed
+    )
     return Outcome("".join(f"{one_line(line)}\n" for line in verdict.lines), DONE if verdict.good else REFUSED)

@@ -12,11 +12,10 @@ from specgen.commands.register_place import declare_place, register_of
 from specgen.facts.usage import Use, uses_of_record, uses_of_table
 from specgen.model.parse import load
 from specgen.model.spec import LIST_KINDS, Spec
-from specgen.register.failure import RegisterError
 from specgen.register.folder import histories
 from specgen.register.state import issues, standing
 from specgen.source.characters import printable_name
-from specgen.source.project import SourceError, find_project
+from specgen.source.project import find_project
 from specgen.standards.tables import table_names
 
 ABOUT = (
@@ -32,11 +31,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    try:
-        folder = find_project(Path(arguments.path))
-        spec = load(folder).spec
-    except SourceError as reason:
-        raise CannotRunError(str(reason)) from reason
+    folder = find_project(Path(arguments.path))
+    spec = load(folder).spec
     if spec is None:
         raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
     asked = str(arguments.id)
@@ -58,10 +54,7 @@ def _issued(register: Path, reaches: Set[str]) -> Iterator[str]:
     """The issued revisions that hold one of the records, and how each stands; nothing where there is no register."""
     if not register.exists():
         return
-    try:
-        found = histories(register)
-    except RegisterError as reason:
-        raise CannotRunError(str(reason)) from reason
+    found = histories(register)
     for history in found:
         for kept in issues(history.kept):
             if not reaches.isdisjoint(kept.record.contents):

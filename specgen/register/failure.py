@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from specgen.findings import CannotDoError
 
-class RegisterError(Exception):
+
+class RegisterError(CannotDoError):
     """The register, a record, an approval or a signature cannot be used; the message says what, why and what to do."""
 
 

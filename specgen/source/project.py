@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from specgen.findings import Finding, Place
+from specgen.findings import CannotDoError, Finding, Place
 from specgen.source.characters import FILE_LIMIT, printable_name
 from specgen.source.faults import fault
 from specgen.source.reader import read_file
@@ -30,7 +30,7 @@ _PROJECT_FILES = ("project.yaml", "project.yml")
 VERDICTS = "verdicts.yaml"
 
 
-class SourceError(Exception):
+class SourceError(CannotDoError):
     """The folder or file named on the command line cannot be used; the message is for the user (exit code 2)."""
 
 
