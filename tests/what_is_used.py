@@ -87,6 +87,9 @@ def _reached(listed: frozenset[Name]) -> tuple[set[Name], set[str]]:
     todo: list[Name] = [("specgen.commands", "main"), ("specgen.__main__", ""), *listed]
     todo += [(home, name) for name, home in specgen._HOMES.items()]
     for name, found in modules.items():
+        if name.startswith("specgen.documents.") and "KIND" in found.definitions:
+            # the registry loads the folders of documents by their names and asks each for its kind
+            todo.append((name, "KIND"))
         if name.startswith(LOADED_BY_NAME):
             todo += [(name, "")]
             todo += [(name, one) for one, node in found.definitions.items() if getattr(node, "decorator_list", None)]
