@@ -69,6 +69,12 @@ def _run(argv: Sequence[str]) -> Outcome:
         return Outcome("", NOT_RUN, _line(str(reason)))
     except SystemExit as done:  # argparse has printed its help
         return Outcome("", done.code if isinstance(done.code, int) else NOT_RUN)
+    except MemoryError:
+        return Outcome("", NOT_RUN, _line("there is not enough memory for this; divide the folder, or name less of it"))
+    except OSError as refused:
+        _trace()
+        where = f"{refused.filename}: " if refused.filename else ""
+        return Outcome("", NOT_RUN, _line(f"the machine refuses: {where}{refused.strerror or refused}"))
     except Exception as fault:  # noqa: BLE001  # whatever it is, the user gets a line and not a traceback
         _trace()
         return Outcome("", NOT_RUN, _line(f"internal fault ({type(fault).__name__}: {fault}); please report it"))

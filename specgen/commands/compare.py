@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 from datetime import date
 from pathlib import Path
 
@@ -108,7 +109,7 @@ def _answers(named: str | None, new: Named) -> tuple[Answers, list[Finding]]:
     if named is None:
         return answers_in(*read_text(new.verdicts, VERDICTS)) if new.verdicts is not None else (Answers(), [])
     file = Path(named)
-    if not file.is_file():
+    if not named or not os.path.lexists(file):
         raise CannotRunError(f"{printable_name(named) or 'the name after --verdicts'}: there is no such file")
     return answers_in(*read_text(verdicts_in(file), printable_name(named)))
 

@@ -5,6 +5,8 @@ Called by `compare`. A further way to name a side is one entry in `_WAYS`.
 
 from __future__ import annotations
 
+import os
+import stat
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -138,16 +140,21 @@ def _cut(loaded: Loaded, own: Named, other: Named) -> Loaded:
 
 def _beside(folder: Path) -> bytes | None:
     file = folder / VERDICTS
-    return verdicts_in(file) if file.is_file() else None
+    return verdicts_in(file) if os.path.lexists(file) else None
 
 
 def verdicts_in(file: Path) -> bytes:
-    """The bytes of a file of verdicts, one more than are read at most. Raises CannotRunError."""
+    """The bytes of an ordinary file of verdicts, one more than are read at most. Raises CannotRunError."""
     try:
+        if not stat.S_ISREG(os.lstat(file).st_mode):
+            raise CannotRunError(
+                f"{printable_name(str(file))} is a link or no ordinary file; verdicts are not read from it"
+            )
         with file.open("rb") as stream:
             return stream.read(FILE_LIMIT + 1)
-    except OSError as error:
-        raise CannotRunError(f"{printable_name(str(file))} cannot be opened: {error.strerror or error}") from error
+    except (OSError, ValueError) as error:
+        why = getattr(error, "strerror", None) or error
+        raise CannotRunError(f"{printable_name(str(file))} cannot be opened: {why}") from error
 
 
 def _from_git(spelling: str, rest: str) -> Named:

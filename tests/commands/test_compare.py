@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import re
 import shutil
 import subprocess
@@ -334,6 +335,24 @@ def test_verdicts_that_are_not_there(sides: Path, capsys: pytest.CaptureFixture[
     assert _run("old", "new", "--verdicts", "gone.yaml", capsys=capsys) == (
         2, "", "specgen: gone.yaml: there is no such file\n",
     )  # fmt: skip
+
+
+@pytest.mark.parametrize("how", ["pipe", "link", "folder"])
+def test_verdicts_are_read_from_an_ordinary_file_alone(
+    sides: Path, capsys: pytest.CaptureFixture[str], how: str
+) -> None:
+    file = sides / "new/verdicts.yaml"
+    if how == "pipe":
+        os.mkfifo(file)
+    elif how == "link":
+        (sides / "elsewhere").write_text("verdicts: []\n", "utf-8")
+        file.symlink_to(sides / "elsewhere")
+    else:
+        file.mkdir()
+    for more in ([], ["--verdicts", "new/verdicts.yaml"]):
+        code, out, err = _run("old", "new", *more, capsys=capsys)
+        assert (code, out) == (2, "")
+        assert err == "specgen: new/verdicts.yaml is a link or no ordinary file; verdicts are not read from it\n"
 
 
 def test_notice_without_a_folder(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
