@@ -5,11 +5,7 @@ Checks
 Why
     Open filler drinks the colour: the patch sinks, shows its rings, and takes up water.
 Passes
-    products.barrier.binder: polyester_putty
-    products.barrier.roles: [body-filler]
-    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
-    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
-    jobs.refit.climate.air: 20..25 degC
+    Given a body filler under a primer
 Fails
     products.barrier.binder: polyester_putty    # at systems.chassis.layers.barrier
     jobs.refit.climate.air: 20..25 degC

@@ -5,19 +5,11 @@ Checks
 Why
     Acid upsets the peroxide that hardens the filler: its face stays soft and the filler drops off in one piece.
 Passes
-    products.barrier.binder: polyester_putty
-    products.barrier.roles: [body-filler]
-    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
-    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
-    jobs.refit.climate.air: 20..25 degC
+    Given a body filler under a primer
 Fails
-    products.barrier.binder: polyester_putty
-    products.barrier.roles: [body-filler]
-    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
-    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill
+    Given a body filler under a primer
     jobs.refit.items.STEP.preparation: converted
-    preparations.converted: {id: converted, title: Rust converter, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sand, do: sand, text: Sand., abrasive: P120, grade: P Ma}, {id: convert, do: conversion, text: Brush rust converter on., unrinsed_acid: yes}], coat_within: 4 h}
-    jobs.refit.climate.air: 20..25 degC
+    preparations.converted: {id: converted, title: Rust converter, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sand, do: sand, text: Sand., abrasive: P120, grade: P Ma}, {id: convert, do: conversion, text: Brush rust converter on., unrinsed_acid: yes}], coat_within: 4 h}    # at systems.chassis.layers.fill
 To put right
     Fill on bare sanded metal, or on cured and scuffed epoxy primer.
 """

@@ -5,18 +5,10 @@ Checks
 Why
     The styrene in the filler wrinkles such paint, and the edge of the repair rises under the colour.
 Passes
-    products.barrier.binder: polyester_putty
-    products.barrier.roles: [body-filler]
-    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
-    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
-    jobs.refit.climate.air: 20..25 degC
+    Given a body filler under a primer
 Fails
-    products.barrier.binder: polyester_putty
-    products.barrier.roles: [body-filler]
-    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
-    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill
-    jobs.refit.items.STEP.old_coats: [{id: house, family: oil_alkyd, thickness: 60 um, condition: sound}]
-    jobs.refit.climate.air: 20..25 degC
+    Given a body filler under a primer
+    jobs.refit.items.STEP.old_coats: [{id: house, family: oil_alkyd, thickness: 60 um, condition: sound}]    # at systems.chassis.layers.fill
 To put right
     Sand back to metal or to a sound two-pack coat before filling.
 """

@@ -5,18 +5,10 @@ Checks
 Why
     Filler grips zinc poorly, and what alkali the zinc makes in the damp splits it off: the patch can be lifted with a nail.
 Passes
-    products.barrier.binder: polyester_putty
-    products.barrier.roles: [body-filler]
-    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
-    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
-    jobs.refit.climate.air: 20..25 degC
+    Given a body filler under a primer
 Fails
-    products.barrier.binder: polyester_putty
-    products.barrier.roles: [body-filler]
-    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
-    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill
-    jobs.refit.climate.air: 20..25 degC
-    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+    Given a body filler under a primer
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}    # at systems.chassis.layers.fill
 To put right
     Put an epoxy primer below the filler, or have the maker state the filler for zinc and waive this.
 """

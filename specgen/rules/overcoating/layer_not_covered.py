@@ -5,9 +5,7 @@ Checks
 Why
     Where no public statement is found, the pair is neither accepted nor refused; a panel has to show it.
 Passes
-    products.primer.binder: zinc_organic
-    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
-    jobs.refit.substrate.thickness: 3 mm
+    Given a zinc-rich primer on blasted steel
 Fails
     products.primer.binder: silicone_heat    # at systems.cab.layers.base.product    # also LAY006 at systems.cab.layers.primer.hold
     without products.primer.overcoat

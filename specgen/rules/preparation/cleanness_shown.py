@@ -6,8 +6,16 @@ Why
     Oil and alkali are not seen; the first to notice them is the paint.
 Passes
     preparations.sand-steel.steps.degrease: {id: degrease, do: degrease, text: Degrease., cleanliness: water_break}
+
+    preparations.sand-steel.steps.degrease: {id: degrease, do: degrease, text: Degrease.}
+    preparations.sand-steel.steps.dust: {id: dust, do: test, text: Wipe with a white cloth., acceptance: It stays white.}
 Fails
     without preparations.sand-steel.steps.degrease.acceptance    # at preparations.sand-steel.steps
+
+    Given second good
+    without preparations.blast.steps.wash.acceptance
+    without preparations.blast.steps.degrease.acceptance
+    preparations.blast.steps.blast.acceptance: By the picture.    # at preparations.blast.steps
 To put right
     Add cleanliness: water_break, a film of water that stays whole for a minute, or a wipe with a white cloth as acceptance.
 """

@@ -6,10 +6,26 @@ Why
     Flash rust or oxide grows back within hours and lies between metal and primer.
 Passes
     preparations.sand-steel.coat_within: 2 h
+
+    preparations.sand-steel.coat_within: 4 h
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
+    jobs.refit.items.STEP.substrate: {material: grp}
+    preparations.sand-steel.coat_within: 24 h
 Fails
     preparations.sand-steel.coat_within: 24 h    # at preparations.sand-steel.coat_within
 
     without preparations.sand-steel.coat_within    # at preparations.sand-steel.coat_within
+
+    preparations.sand-steel.coat_within: 4.1 h    # at preparations.sand-steel.coat_within
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
+
+    Given second good
+    without preparations.sand.coat_within    # at preparations.sand.coat_within
+
+    preparations.sand-steel.coat_within: 5 h    # at preparations.sand-steel.coat_within
+    jobs.refit.substrate.material: aluminium
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 To put right
     Prime on the same shift within the time named, or prepare the surface again before priming.
 """

@@ -8,6 +8,14 @@ Passes
     preparations.sand-steel.steps.sand.abrasive: P150
 
     preparations.sand-steel.steps.degrease: {id: degrease, do: wash, text: Steam clean., grade: SP 1, acceptance: Water stays whole.}
+
+    jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 1.5 mm, zinc_state: partly_weathered}
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 60 um}
+    preparations.sand-steel.steps.degrease: {id: degrease, do: wash, text: Power wash., acceptance: Water does not bead.}
+
+    preparations.sand-steel.steps: [{id: dust, do: dust-off, text: Blow off., acceptance: No dust., cleanliness: water_break}]
+    jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 1.5 mm}
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 60 um}
 Fails
     preparations.sand-steel.steps.degrease: {id: degrease, do: dust-off, text: Blow off., cleanliness: water_break}    # at preparations.sand-steel.steps.sand
 
@@ -15,6 +23,18 @@ Fails
     jobs.refit.substrate.material: grp
     jobs.refit.inspection.primer-film.method: ultrasonic gauge
     jobs.refit.inspection.primer-film.gauge: {principle: ultrasonic}
+
+    Given second good
+    preparations.abrade.steps.degrease: {id: degrease, do: wash, text: Wash with water., acceptance: Water does not bead.}    # at preparations.abrade.steps.feather
+
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 1.5 mm, zinc_state: new}
+    preparations.sand-steel.steps.degrease: {id: degrease, do: wash, text: Power wash., acceptance: Water does not bead.}    # at preparations.sand-steel.steps.sand    # at preparations.sand-steel.steps.sand
+
+    jobs.refit.items.STEP.substrate: {material: plastic}
+    jobs.refit.items.STEP.preparation: scuff
+    preparations.scuff: {id: scuff, title: Scuff, steps: [{id: wipe, do: dust-off, text: Wipe.}, {id: sand, do: sand, text: Sand., abrasive: P400}]}    # at preparations.scuff.steps.sand    # also SUB006 at systems.chassis.layers.barrier.product
+
+    preparations.sand-steel.steps: [{id: sand, do: sand, text: Sand to an even matt surface., abrasive: P180, grade: P Ma}, {id: degrease, do: degrease, text: Degrease., acceptance: A white cloth stays white.}]    # at preparations.sand-steel.steps.sand
 To put right
     Put a degreasing step first, two cloths, one wet and one dry; on laminate take the wax off before and again after sanding.
 """

@@ -7,8 +7,17 @@ Why
 Passes
     preparations.sand-steel.edge_grade: P2
     systems.chassis.category: {corrosivity: C4, durability: low, evidence: own report}
+
+    Given second good
+    preparations.abrade.edge_radius: 2 mm
+    systems.deck.category: {corrosivity: C4, durability: low, evidence: own report}
+
+    systems.chassis.category: {corrosivity: C3, durability: low, evidence: own report}
 Fails
     systems.chassis.category: {corrosivity: C4, durability: low, evidence: own report}    # at preparations.sand-steel.edge_grade
+
+    systems.cab.category: {corrosivity: C5, durability: low, evidence: own report}    # at preparations.sand-steel.edge_grade
+    systems.chassis.category: {corrosivity: C3, durability: low, evidence: own report}    # also PRE008 at preparations.sand-steel.steps.sand.grade
 To put right
     Write edge_grade: P2 or edge_radius: 2 mm, and stripe the edges by brush before the first coat.
 """

@@ -8,6 +8,12 @@ Passes
     jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 1.5 mm}
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 60 um}
     preparations.sand-steel.steps.sand: {id: sand, do: sweep-blast, text: Sweep lightly., grade: SP 16, medium: garnet, grain: 200..500 um, pressure: 270 kPa, zinc_loss: 10 um, profile: 19..20 um, profile_method: ISO 8503-5}
+
+    jobs.refit.items.STEP.substrate: {material: cast_iron, thickness: 3 mm}
+    jobs.refit.items.STEP.preparation: blast
+    preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 15..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}
+
+    Given second good
 Fails
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     preparations.sand-steel.steps.sand.grade: Sa 2.5    # at preparations.sand-steel.steps.sand.grade    # also PRE021 at preparations.sand-steel.steps.sand.grade
@@ -18,6 +24,13 @@ Fails
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: blast
     preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: blast, text: Blast., medium: garnet, profile: 15..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.blast.steps.blast.do
+
+    Given second good
+    jobs.lids.items.FRAME.substrate: {material: stainless, thickness: 0.25 in}    # at preparations.blast.steps.blast.grade
+
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+    jobs.refit.items.STEP.preparation: blast
+    preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 200..500 um, pressure: 270 kPa, profile: 19..20 um, profile_method: ISO 8503-5}, {id: blast, do: blast, text: Blast., medium: garnet, profile: 15..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.blast.steps.blast.do
 To put right
     Ask for SP 16 (swept) or SP 17 (thorough) on such a metal, or sand it; on zinc keep to the limits of sweep blasting.
 """

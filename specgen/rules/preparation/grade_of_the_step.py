@@ -6,6 +6,8 @@ Why
     The letters of a grade say how the surface was worked, and its picture shows a surface worked that way: sanded steel cannot be compared with the picture of blasted steel, so the inspector has nothing to accept or refuse it by.
 Passes
     preparations.sand-steel.steps.sand.grade: SP 11
+
+    preparations.sand-steel.steps.degrease: {id: degrease, do: degrease, text: Degrease., grade: SP 1, acceptance: The cloth stays white.}
 Fails
     preparations.sand-steel.steps.sand.grade: Sa 2 1/2    # at preparations.sand-steel.steps.sand.grade
 
@@ -13,6 +15,14 @@ Fails
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: P Ma, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.grade
     jobs.refit.substrate.thickness: 3 mm
+
+    preparations.sand-steel.steps.dust: {id: dust, do: hand-tool, text: Brush., grade: SP 7}    # at preparations.sand-steel.steps.dust.grade
+
+    Given second good
+    preparations.abrade.steps.feather.grade: P Sa 2    # at preparations.abrade.steps.feather.grade
+
+    Given second good
+    preparations.blast.steps.blast.grade: SP 15    # at preparations.blast.steps.blast.grade
 To put right
     For steps worked by hand or power tool write St 2, St 3, P Ma, SP 2, SP 3, SP 11 or SP 15; for blasted steps an Sa grade or an SP grade of blast cleaning. Or change what the step does.
 """

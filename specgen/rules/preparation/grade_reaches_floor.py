@@ -6,10 +6,31 @@ Why
     A primer holds on what is left on the steel: on rust and scale that a hand tool leaves, a good primer fails like a bad one.
 Passes
     preparations.sand-steel.steps.sand.grade: SP 11
+
+    Given second good
+    preparations.blast.steps.blast.grade: SP 6
+
+    Given second good
+    systems.deck.category: {corrosivity: C5, durability: high, evidence: own report}
+    preparations.blast.steps.blast.grade: SP 10
+    preparations.abrade.edge_radius: 2 mm
+    preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
 Fails
     preparations.sand-steel.steps.sand.grade: St 3    # at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade
 
     without preparations.sand-steel.steps.sand.grade    # at preparations.sand-steel.steps    # also PRE008 at preparations.sand-steel.steps
+
+    Given second good
+    preparations.blast.steps.blast.grade: SP 7    # at preparations.blast.steps.blast.grade
+
+    Given second good
+    systems.deck.category: {corrosivity: C5, durability: high, evidence: own report}
+    preparations.abrade.edge_radius: 2 mm
+    preparations.blast.steps.blast.grade: SP 6    # at preparations.blast.steps.blast.grade
+    preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
+
+    Given second good
+    without preparations.blast.steps.blast.grade    # at preparations.blast.steps
 To put right
     Prepare to the grade named, or choose a primer made for the grade you can reach.
 """

@@ -6,10 +6,26 @@ Why
     Too coarse, and the scratches swell through the colour; too fine, and the coat finds nothing to grip.
 Passes
     preparations.sand-steel.steps.sand.abrasive: P80, then P120
+
+    Given second good
+    preparations.sand.steps.sand.abrasive: P180
 Fails
     preparations.sand-steel.steps.sand.abrasive: P240    # at preparations.sand-steel.steps.sand.abrasive
 
     without preparations.sand-steel.steps.sand.abrasive    # at preparations.sand-steel.steps.sand.abrasive
+
+    Given second good
+    preparations.sand.steps.more: {id: more, do: sand, text: Sand finer., abrasive: P240}    # at preparations.sand.steps.more.abrasive
+
+    jobs.refit.items.STEP.substrate: {material: grp}
+    preparations.sand-steel.steps.sand.abrasive: P150    # at preparations.sand-steel.steps.sand.abrasive
+
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
+    preparations.sand-steel.steps.sand.abrasive: P150    # at preparations.sand-steel.steps.sand.abrasive
+
+    preparations.sand-steel.steps.sand.abrasive: P60    # at preparations.sand-steel.steps.sand.abrasive
+
+    preparations.sand-steel.steps.sand.abrasive: P120, then P220    # at preparations.sand-steel.steps.sand.abrasive
 To put right
     End with a paper inside the window named.
 """

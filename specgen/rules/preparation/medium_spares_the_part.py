@@ -8,9 +8,18 @@ Passes
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: soft_media
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
+
+    jobs.refit.items.STEP.substrate: {material: grp}
+    preparations.sand-steel.steps.degrease.medium: ketone
 Fails
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: hard_media    # at preparations.sand-steel.steps.sand.medium
+
+    jobs.refit.items.STEP.substrate: {material: grp}
+    preparations.sand-steel.steps.degrease.medium: paint_stripper    # at preparations.sand-steel.steps.degrease.medium
+
+    jobs.refit.items.STEP.substrate: {material: plastic}
+    preparations.sand-steel.steps.dust: {id: dust, do: degrease, text: Wipe., medium: ketone}    # at preparations.sand-steel.steps.dust.medium    # also PRE017 at preparations.sand-steel.steps.sand.abrasive    # also SUB006 at systems.chassis.layers.barrier.product
 To put right
     Take a softer or finer medium at low pressure, a milder cleaner, or sand by hand.
 """

@@ -8,10 +8,34 @@ Passes
     products.primer.roles: [filler]
     systems.cab.layers.primer.role: filler
     systems.cab.layers.primer.before_next: Sand with P400, then P500 until level.
+
+    products.primer.roles: [filler]
+    systems.cab.layers.primer.role: filler
+    systems.cab.layers.primer.before_next: Sand with P400.
+
+    Given second good
+    systems.deck.layers.second.role: filler
+    systems.deck.layers.second.before_next: Sand with P320.
 Fails
     products.primer.roles: [filler]
     systems.cab.layers.primer.role: filler
     systems.cab.layers.primer.before_next: Sand with P240 until level.    # at systems.cab.layers.primer.before_next
+
+    products.primer.roles: [filler]
+    systems.cab.layers.primer.role: filler
+    systems.cab.layers.primer.before_next: Sand with P600, then P800.    # at systems.cab.layers.primer.before_next
+
+    Given second good
+    systems.deck.layers.first.before_next: Sand with P80.
+    systems.deck.layers.second.role: filler
+    systems.deck.layers.second.before_next: Sand with P600.    # at systems.deck.layers.second.before_next
+
+    Given second good
+    products.mastic.roles: [primer, body-filler]
+    systems.deck.layers.first.role: body-filler
+    systems.deck.layers.first.before_next: Sand with P150.    # at systems.deck.layers.first.before_next
+    jobs.rails.inspection.film.gauge: {principle: destructive}
+    jobs.rails.inspection.first.gauge: {principle: destructive}
 To put right
     End with a paper inside the window named.
 """

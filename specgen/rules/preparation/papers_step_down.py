@@ -6,10 +6,21 @@ Why
     Where a paper is skipped, the scratches of the coarse one stay in the ground and sink through primer and colour weeks later.
 Passes
     preparations.sand-steel.steps.sand.abrasive: P80, then P180
+
+    preparations.sand-steel.steps.degrease: {id: degrease, do: sand, text: Sand., abrasive: P40}
+    preparations.sand-steel.steps.dust: {id: dust, do: degrease, text: Degrease., acceptance: A white cloth stays white.}
+    preparations.sand-steel.steps.sand: {id: sand, do: power-tool, text: Grind., grade: SP 11}
+    preparations.sand-steel.steps.last: {id: last, do: sand, text: Sand., abrasive: P180}
+    preparations.sand-steel.steps: [{id: wash, do: degrease, text: Degrease., acceptance: A white cloth stays white.}, {id: first, do: sand, text: Sand., abrasive: P40, grade: P Ma}, {id: again, do: degrease, text: Degrease.}, {id: sand, do: sand, text: Sand., abrasive: P180}]
 Fails
     preparations.sand-steel.steps.sand.abrasive: P40, then P180    # at preparations.sand-steel.steps.sand.abrasive
 
     preparations.sand-steel.steps.sand.abrasive: P90, then P180    # at preparations.sand-steel.steps.sand.abrasive
+
+    preparations.sand-steel.steps: [{id: wash, do: degrease, text: Degrease., acceptance: A white cloth stays white.}, {id: first, do: feather-edge, text: Feather., abrasive: "P180, then P240"}, {id: blow, do: dust-off, text: Blow off.}, {id: tool, do: sand, text: Sand., grade: P Ma}, {id: sand, do: sand, text: Sand., abrasive: P800}]    # at preparations.sand-steel.steps.sand.abrasive    # also PRE017 at preparations.sand-steel.steps.sand.abrasive
+
+    Given second good
+    preparations.abrade.steps.sand.abrasive: P800    # at preparations.abrade.steps.sand.abrasive
 To put right
     Put a paper between the two, as in P80, P120, P180.
 """

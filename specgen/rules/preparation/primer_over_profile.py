@@ -7,6 +7,14 @@ Why
 Passes
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 4 mm
+
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
+    jobs.refit.substrate.thickness: 4 mm
+    products.primer.film.min: 30 um
+    systems.cab.layers.primer.film.min: 30 um
+
+    Given second good
+    systems.deck.layers.first.film.min: 2.25 mil
 Fails
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 25..45 um, profile_method: ISO 8503-5}    # at systems.cab.layers.primer.film.min    # also PRE019 at systems.cab.layers    # also PRE019 at systems.chassis.layers.barrier.film.min    # also PRE019 at systems.chassis.layers    # also PRE020 at preparations.sand-steel.steps.sand.profile
     jobs.refit.substrate.thickness: 4 mm
@@ -17,6 +25,21 @@ Fails
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet}    # at preparations.sand-steel.steps.sand.profile
     jobs.refit.substrate.thickness: 4 mm
+
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
+    jobs.refit.substrate.thickness: 4 mm
+    products.primer.film.min: 29 um
+    systems.cab.layers.primer.film.min: 29.9 um    # at systems.cab.layers.primer.film.min
+
+    Given second good
+    systems.deck.layers.first.film.min: 2.24 mil    # at systems.deck.layers.first.film.min
+
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20.1 um, profile_method: ISO 8503-5}
+    jobs.refit.substrate.thickness: 4 mm    # at systems.chassis.layers
+
+    Given second good
+    products.mastic.film: {nominal: 4 mil, max: 8 mil}
+    systems.deck.layers.first.film: {nominal: 4 mil, max: 6 mil}    # at systems.deck.layers.first.film.min
 To put right
     Ask for a finer profile, or raise the least film of the first coat.
 """

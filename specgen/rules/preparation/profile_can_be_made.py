@@ -10,6 +10,10 @@ Passes
     systems.cab.total: {min: 100 um, nominal: 130 um, max: 180 um}
 Fails
     preparations.sand-steel.steps.sand: {id: sand, do: power-tool, text: Brush., grade: SP 3, profile: 15..20 um, profile_method: ASTM D4417-B}    # at preparations.sand-steel.steps.sand.profile    # also PRE008 at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade
+
+    Given second good
+    preparations.blast.steps.blast: {id: blast, do: power-tool, text: Brush., grade: SP 3, profile: 1..1.5 mil, profile_method: ISO 8503-5}    # at preparations.blast.steps.blast.profile
+    jobs.rails.substrate.has_profile: yes    # also PRE008 at preparations.blast.steps.blast.grade    # also PRE009 at preparations.blast.steps.blast.grade    # also USE006 at jobs.rails.consumption.profile
 To put right
     Blast, or take power tools to SP 11 or SP 15, which ask for a profile; or leave the profile out.
 """

@@ -7,12 +7,23 @@ Why
 Passes
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 4 mm
+
+    Given second good
+    preparations.blast.steps.blast.profile: 1..1.5 mil
+
+    Given second good
+    preparations.abrade.edge_radius: 2 mm
+    systems.deck.category: {corrosivity: C4, durability: low, evidence: own report}
+    preparations.blast.steps.blast.profile: 1..1.8 mil
 Fails
     preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 25..39 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.blast.steps.blast.profile
     jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, area: 0.12 m2, preparation: blast, substrate: {material: steel_hot_rolled, thickness: 4 mm}, system: cab}
     systems.cab.layers.primer.film: {min: 60 um, nominal: 60 um, max: 80 um}
     systems.cab.layers.clear.film: {min: 45 um, nominal: 50 um, max: 70 um}
     without systems.cab.total
+
+    Given second good
+    preparations.blast.steps.blast.profile: 1..1.51 mil    # at preparations.blast.steps.blast.profile
 To put right
     Ask for a finer profile with a finer medium and less pressure.
 """

@@ -9,8 +9,15 @@ Passes
     preparations.sand-steel.steps.sand.profile_method: ISO 8503-5
     systems.cab.layers.primer.film.min: 45 um
     systems.cab.total: {min: 100 um, nominal: 130 um, max: 180 um}
+
+    Given second good
 Fails
     preparations.sand-steel.steps.sand.profile: 13..20 um    # at preparations.sand-steel.steps.sand.profile_method
+
+    Given second good
+    without preparations.blast.steps.blast.profile_method    # at preparations.blast.steps.blast.profile_method
+
+    preparations.sand-steel.steps.degrease.profile: 13..20 um    # at preparations.sand-steel.steps.degrease.profile_method
 To put right
     Write profile_method, as in ISO 8503-5 (tape) or ASTM D4417-B (micrometer).
 """

@@ -7,6 +7,10 @@ Why
 Passes
     jobs.refit.substrate.salt_exposure: yes
     preparations.sand-steel.salt_limit: 50 mg/m2
+
+    jobs.refit.substrate.rust_grade: B
+
+    jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm, salt_exposure: no}
 Fails
     jobs.refit.substrate.salt_exposure: yes    # at preparations.sand-steel.salt_limit
 
@@ -14,6 +18,13 @@ Fails
     preparations.sand-steel.salt_limit: 100 mg/m2    # at preparations.sand-steel.salt_limit
 
     jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm}    # at jobs.refit.items.STEP.substrate.salt_exposure
+
+    jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm, rust_grade: C}
+    preparations.sand-steel.salt_limit: 51 mg/m2    # at preparations.sand-steel.salt_limit
+
+    Given second good
+    jobs.lids.items.FRAME.substrate.salt_exposure: yes
+    preparations.blast.salt_limit: 0.0501 g/m2    # at preparations.blast.salt_limit
 To put right
     Write salt_limit, measure by ISO 8502-6 and -9, wash and prepare again where it is missed.
 """

@@ -6,9 +6,21 @@ Why
     A hand tool polishes tight scale and leaves it; months later the scale lifts and takes the paint with it.
 Passes
     jobs.refit.substrate.rust_grade: A
+
+    Given second good
+    jobs.lids.items.FRAME.substrate.rust_grade: A
 Fails
     jobs.refit.substrate.rust_grade: A
     preparations.sand-steel.steps.sand.grade: St 3    # at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade
+
+    Given second good
+    jobs.lids.items.FRAME.substrate.rust_grade: B
+    preparations.blast.steps.blast: {id: blast, do: power-tool, text: Brush., grade: SP 3}    # at preparations.blast.steps.blast.grade    # also PRE008 at preparations.blast.steps.blast.grade    # also USE006 at jobs.rails.consumption.profile
+
+    Given second good
+    jobs.rails.substrate.rust_grade: B
+    jobs.lids.items.FRAME.substrate.rust_grade: A
+    preparations.blast.steps.blast: {id: blast, do: power-tool, text: Brush., grade: SP 3}    # at preparations.blast.steps.blast.grade    # also PRE008 at preparations.blast.steps.blast.grade    # also USE006 at jobs.rails.consumption.profile
 To put right
     Blast, pickle (SP 8) or take power tools to bare metal (SP 11).
 """

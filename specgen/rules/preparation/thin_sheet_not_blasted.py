@@ -9,11 +9,21 @@ Passes
     jobs.refit.substrate.thickness: 4 mm
     systems.cab.layers.primer.film.min: 45 um
     systems.cab.total: {min: 100 um, nominal: 130 um, max: 180 um}
+
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
+    jobs.refit.substrate.thickness: 3 mm
 Fails
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.do
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
     without jobs.refit.substrate.thickness    # at jobs.refit.substrate.thickness
+
+    Given second good
+    jobs.lids.items.FRAME.substrate: {material: steel_hot_rolled}    # at jobs.lids.items.FRAME.substrate.thickness
+
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.do
+    jobs.refit.substrate.thickness: 1.5 mm
+    jobs.refit.items.STEP.substrate: {material: cast_iron, thickness: 1 mm}
 To put right
     Sand to P Ma, sweep with a soft medium at low pressure after a trial on scrap, or state why this sheet bears it.
 """

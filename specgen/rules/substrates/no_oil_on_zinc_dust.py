@@ -5,13 +5,9 @@ Checks
 Why
     The zinc dust turns the oil in the binder to soap just as bare zinc does, and the coat peels off the primer.
 Passes
-    products.primer.binder: zinc_organic
-    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
-    jobs.refit.substrate.thickness: 3 mm
+    Given a zinc-rich primer on blasted steel
 Fails
-    products.primer.binder: zinc_organic
-    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
-    jobs.refit.substrate.thickness: 3 mm
+    Given a zinc-rich primer on blasted steel
     products.base.binder: oil_alkyd    # at systems.cab.layers.base.product
 To put right
     Put an epoxy tie coat between the two.

@@ -5,9 +5,7 @@ Checks
 Why
     Zinc dust protects only where it touches the steel. Over paint it is an expensive grey primer.
 Passes
-    products.primer.binder: zinc_organic
-    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
-    jobs.refit.substrate.thickness: 3 mm
+    Given a zinc-rich primer on blasted steel
 Fails
     products.barrier.binder: zinc_organic
     systems.chassis.layers: [{id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4, hold: 30 min..24 h}, {id: zinc, role: primer, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1}]    # at systems.chassis.layers.zinc.product
