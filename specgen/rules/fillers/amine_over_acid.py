@@ -6,10 +6,30 @@ Why
     Acid takes the amine before the epoxy does: a soft face below a hard one, and the coat comes off clean.
 Passes
     preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Phosphate and rinse., unrinsed_acid: no}
+
+    products.primer.binder: wash_primer
+    products.primer.overcoat: [{id: base, by: base, window: 30 min..24 h, air: 15 degC}]
+    products.primer.film: {min: 5 um, nominal: 8 um, max: 12 um, per_pass: 8 um}
+    systems.cab.layers.primer: {id: primer, role: primer, product: primer, variant: grey, film: {min: 5 um, nominal: 8 um, max: 12 um}, passes: 1, hold: 30 min..24 h}
+    products.base.binder: surfacer_2k
+    products.base.hazards.epoxy_up_to_700: no
+    products.base.roles: [filler]
+    systems.cab.layers.base.role: filler
+    products.clear.roles: [top-coat]
+    systems.cab.layers.clear.role: top-coat
+    jobs.refit.climate.humidity: 40..65 %
+    without systems.cab.total
+    products.base.hazards.isocyanates: {contained: no}
 Fails
     preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Brush rust converter on., unrinsed_acid: yes}    # at systems.cab.layers.primer    # also FIL005 at systems.chassis.layers.barrier
 
     preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Convert the rust.}    # at systems.cab.layers.primer    # also FIL005 at systems.chassis.layers.barrier
+
+    Given a wash primer under a primer
+    products.barrier.overcoat: [{id: any, by: any, window: 30 min..24 h, air: 15 degC}]    # at systems.chassis.layers.grey
+
+    products.primer.binder: etch_primer_1k
+    products.base.binder: epoxy_2k    # at systems.cab.layers.base    # also FIL001 at systems.cab.layers.primer    # also HAZ023 at products.base.hazards.supplemental
 To put right
     Rinse the acid off and say so, keep the wash primer two-pack and thin and cover it in its window, or get the maker's statement for the pair.
 """

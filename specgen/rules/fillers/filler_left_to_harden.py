@@ -16,6 +16,13 @@ Fails
     products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 20 degC}]
     systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 40 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill.hold
     jobs.refit.climate.air: 20..25 degC
+
+    Given a body filler under a primer
+    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 20 degC}]
+    systems.chassis.layers.fill.hold: 89 min..24 h    # at systems.chassis.layers.fill.hold
+
+    products.base.binder: polyester_putty
+    systems.cab.layers.base.hold: 80 min..24 h    # at systems.cab.layers.base.hold    # also FIL010 at systems.cab.layers.base    # also FIL012 at jobs.refit.climate.air
 To put right
     Wait at least the time named at 20 degC, longer when it is colder or the filler is thick.
 """

@@ -6,9 +6,19 @@ Why
     Filler grips zinc poorly, and what alkali the zinc makes in the damp splits it off: the patch can be lifted with a nail.
 Passes
     Given a body filler under a primer
+
+    Given a body filler under a primer
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
+    jobs.refit.items.STEP.strip_limit: 400 um
 Fails
     Given a body filler under a primer
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}    # at systems.chassis.layers.fill
+
+    Given a body filler under a primer
+    jobs.refit.items.DOOR.system: chassis
+    jobs.refit.items.STEP.substrate: {material: galvanized_electro, thickness: 3 mm}    # at systems.chassis.layers.fill
+    without jobs.refit.inspection.primer-film    # also JOB006 at jobs.refit.inspection
 To put right
     Put an epoxy primer below the filler, or have the maker state the filler for zinc and waive this.
 """

@@ -11,6 +11,10 @@ Passes
     products.barrier.film: {min: 60 um, nominal: 80 um, max: 3 mm}
     systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 3 mm}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
     jobs.refit.climate.air: 20..25 degC
+
+    Given a body filler under a primer
+    products.barrier.film: {min: 60 um, nominal: 80 um, max: 3.2 mm}
+    systems.chassis.layers.fill.film: {min: 60 um, nominal: 80 um, max: 3.2 mm}
 Fails
     products.barrier.binder: polyester_putty
     products.barrier.roles: [body-filler]
@@ -18,6 +22,14 @@ Fails
     products.barrier.film: {min: 60 um, nominal: 80 um, max: 6 mm}
     systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 5 mm}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill.film.max
     jobs.refit.climate.air: 20..25 degC
+
+    Given a body filler under a primer
+    products.barrier.film: {min: 60 um, nominal: 80 um, max: 4 mm}
+    systems.chassis.layers.fill.film: {min: 60 um, nominal: 80 um, max: 3.21 mm}    # at systems.chassis.layers.fill.film.max
+
+    Given a body filler under a primer
+    products.barrier.film: {min: 60 um, nominal: 80 um, max: 4 mm}
+    systems.chassis.layers.fill.film: {min: 60 um, nominal: 80 um}    # at systems.chassis.layers.fill.film.max
 To put right
     Straighten the metal first, and fill the rest in thin layers.
 """

@@ -10,12 +10,23 @@ Passes
     products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
     systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
     jobs.refit.climate.air: 18..25 degC
+
+    Given second good
 Fails
     products.barrier.binder: polyester_putty
     products.barrier.roles: [body-filler]
     products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 15 degC}]
     systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
     jobs.refit.climate.air: 15..25 degC    # at jobs.refit.climate.air
+
+    Given a body filler under a primer
+    jobs.refit.climate.air: 17.9..25 degC    # at jobs.refit.climate.air
+
+    Given a body filler under a primer
+    jobs.refit.climate.air: max 25 degC    # at jobs.refit.climate.air    # also CLI001 at jobs.refit.climate.air
+
+    Given a body filler under a primer
+    without jobs.refit.climate.air    # at jobs.refit.climate.air    # also CLI002 at jobs.refit.climate.air
 To put right
     Warm panel, filler and room; 22 to 27 degC is best.
 """

@@ -18,6 +18,16 @@ Fails
     products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..72 h, air: 15 degC}]
     systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, hold: 30 min..48 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.wash.hold
     jobs.refit.climate.humidity: 40..65 %
+
+    Given a wash primer under a primer
+    products.barrier.overcoat: [{id: primer, by: primer, window: 10 min..72 h, air: 15 degC}]
+    systems.chassis.layers.wash.hold: 29 min..24 h    # at systems.chassis.layers.wash.hold
+
+    Given a wash primer under a primer
+    products.barrier.overcoat: [{id: primer, by: primer, window: 10 min..72 h, air: 15 degC}]
+    systems.chassis.layers.wash.hold: 30 min..24.1 h    # at systems.chassis.layers.wash.hold
+
+    products.primer.binder: etch_primer_1k    # at systems.cab.layers.primer
 To put right
     Put a primer over it within the wait named; once that is past, take it off and begin again.
 """

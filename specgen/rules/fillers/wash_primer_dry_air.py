@@ -11,6 +11,12 @@ Passes
     products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 15 degC}]
     systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, hold: 30 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
     jobs.refit.climate.humidity: 40..69 %
+
+    Given a wash primer under a primer
+    jobs.refit.climate.humidity: 40..69.9 %
+
+    Given second good
+    jobs.rails.climate.humidity: 40..75 %
 Fails
     products.barrier.binder: wash_primer
     products.barrier.roles: [wash-primer]
@@ -18,6 +24,12 @@ Fails
     products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 15 degC}]
     systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, hold: 30 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
     jobs.refit.climate.humidity: 40..70 %    # at jobs.refit.climate.humidity
+
+    Given a wash primer under a primer
+    without jobs.refit.climate.humidity    # at jobs.refit.climate.humidity    # also CLI002 at jobs.refit.climate.humidity
+
+    Given a wash primer under a primer
+    jobs.refit.climate.humidity: min 40 %    # at jobs.refit.climate.humidity    # also CLI001 at jobs.refit.climate.humidity
 To put right
     Dry the air, or add the slower thinner its maker names.
 """

@@ -6,9 +6,23 @@ Why
     Its acid bites bare metal. On paint or a converted surface it has nothing to react with and lifts the edge of the old paint.
 Passes
     Given a wash primer under a primer
+
+    Given a wash primer under a primer
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
+    jobs.refit.items.STEP.repair: {feather: 20 mm, sanded: 50 mm, lap: 25 mm}
+    preparations.sand-steel.steps.mask: {id: mask, do: mask, text: Mask the old paint.}
 Fails
     Given a wash primer under a primer
     preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Phosphate and rinse., unrinsed_acid: no}    # at systems.chassis.layers.wash
+
+    Given a wash primer under a primer
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]    # at systems.chassis.layers.wash
+
+    Given a wash primer under a primer
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]    # at systems.chassis.layers.wash
+    jobs.refit.items.STEP.repair: {feather: 20 mm, sanded: 50 mm, lap: 25 mm}
+
+    products.base.binder: wash_primer    # at systems.cab.layers.base    # also FIL001 at systems.cab.layers.base    # also FIL002 at systems.cab.layers.base.film.max    # also FIL003 at jobs.refit.climate.humidity
 To put right
     Use it on bare degreased metal only; on paint or converted metal begin with an epoxy primer.
 """

@@ -6,6 +6,10 @@ Why
     A thick wash primer splits inside its own film and keeps acid that eats the coat above.
 Passes
     Given a wash primer under a primer
+
+    Given a wash primer under a primer
+    products.barrier.film.max: 13 um
+    systems.chassis.layers.wash.film: {min: 5 um, nominal: 8 um, max: 13 um}
 Fails
     products.barrier.binder: wash_primer
     products.barrier.roles: [wash-primer]
@@ -13,6 +17,14 @@ Fails
     products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 15 degC}]
     systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 20 um}, coats: 1, hold: 30 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.wash.film.max
     jobs.refit.climate.humidity: 40..65 %
+
+    Given a wash primer under a primer
+    products.barrier.film.max: 14 um
+    systems.chassis.layers.wash.film: {min: 5 um, nominal: 8 um}    # at systems.chassis.layers.wash.film.max
+
+    Given a wash primer under a primer
+    products.barrier.film.max: 14 um
+    systems.chassis.layers.wash.film: {min: 5 um, nominal: 8 um, max: 13.1 um}    # at systems.chassis.layers.wash.film.max
 To put right
     Lay one thin, still transparent coat, 5 to 8 um; what it does not hide the primer hides.
 """

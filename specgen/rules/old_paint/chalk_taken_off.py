@@ -6,10 +6,20 @@ Why
     New paint on chalk sticks to powder. Waterborne paint has too little solvent to wet through the chalk that washing leaves.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, chalking: 3}]
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, chalking: 0}]
+    preparations.sand-steel.steps.degrease: {id: degrease, do: wash, text: Steam clean., grade: SP 1, acceptance: Water stays whole.}
 Fails
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, chalking: 3}]    # at jobs.refit.items.DOOR.old_coats.factory.chalking    # also OLD014 at jobs.refit.items.DOOR.old_coats.factory
     preparations.wipe: {id: wipe, title: Wipe, steps: [{id: degrease, do: degrease, text: Wipe with degreaser., acceptance: A white cloth stays white.}], coat_within: 4 h}
     jobs.refit.items.DOOR.preparation: wipe
+
+    jobs.refit.items.STEP.old_coats: [{id: under, family: epoxy_2k, thickness: 20 um, chalking: 4}, {id: factory, family: epoxy_2k, thickness: 60 um, chalking: 1}]    # at jobs.refit.items.STEP.old_coats.factory.chalking
+    preparations.wipe: {id: wipe, title: Wipe, steps: [{id: sand, do: sand, text: Sand., abrasive: P180, grade: P Ma}], coat_within: 4 h}
+    jobs.refit.items.STEP.preparation: wipe    # also PRE001 at preparations.wipe.steps.sand
+
+    products.barrier.binder: acrylic_wb
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, chalking: 1}]    # at jobs.refit.items.STEP.old_coats.factory.chalking
 To put right
     Wash with water and detergent, abrade until a dark rag stays dark, and begin with an epoxy or oil primer that binds what is left.
 """

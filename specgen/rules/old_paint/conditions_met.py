@@ -10,6 +10,11 @@ Fails
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]    # at jobs.refit.items.DOOR.old_coats.factory
     preparations.wipe: {id: wipe, title: Wipe, steps: [{id: degrease, do: degrease, text: Wipe with degreaser., acceptance: A white cloth stays white.}], coat_within: 4 h}
     jobs.refit.items.DOOR.preparation: wipe
+
+    Given second good
+    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: oem_finish, thickness: 3 mil, sound: yes}
+    preparations.abrade.steps.feather: {id: feather, do: degrease, text: Degrease.}
+    preparations.abrade.steps.sand: {id: sand, do: test, text: Look., grade: P Ma, acceptance: No gloss.}    # at jobs.rails.items.LOCKER.old_coats.later    # also PRE008 at preparations.abrade.steps
 To put right
     Put the condition into the preparation, and say of the old coat what was seen on it.
 """

@@ -6,8 +6,19 @@ Why
     The solvent of polyurethane works through the coats between: on army vehicles it blistered over lacquer even where alkyd lay between. The army lacquer was nitrocellulose; acrylic is judged by likeness.
 Passes
     jobs.refit.items.STEP.old_coats: [{id: first, family: nitrocellulose, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]
+
+    Given second good
+    products.gloss.binder: acrylic_wb
+    jobs.rails.items.LOCKER.old_coats.works.family: nitrocellulose
+    without jobs.rails.items.LOCKER.old_coats.works.rub
+    products.gloss.hazards.isocyanates: {contained: no}
 Fails
     jobs.refit.items.DOOR.old_coats: [{id: first, family: nitrocellulose, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]    # at jobs.refit.items.DOOR.old_coats.first.family
+
+    Given second good
+    jobs.rails.items.LOCKER.old_coats.works: {id: works, family: acrylic_1k, thickness: 2 mil, sound: yes}    # at jobs.rails.items.LOCKER.old_coats.works.family
+
+    jobs.refit.items.DOOR.old_coats: [{id: base, family: oem_finish, thickness: 30 um}, {id: first, family: nitrocellulose, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]    # at jobs.refit.items.DOOR.old_coats.first.family
 To put right
     Strip to the metal, or finish with paint whose solvent is mild.
 """

@@ -6,12 +6,20 @@ Why
     New paint pulls as it dries; a weak old coat lets go with everything on it, and the scar is deeper than before.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, tape: 4A, sound: yes}]
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, tape: 3A, cross_cut: 2}]
 Fails
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, tape: 2A}]    # at jobs.refit.items.DOOR.old_coats.factory.tape
 
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, cross_cut: 3}]    # at jobs.refit.items.DOOR.old_coats.factory.cross_cut
 
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, sound: no}]    # at jobs.refit.items.DOOR.old_coats.factory.sound
+
+    Given second good
+    jobs.rails.items.LOCKER.old_coats.works.sound: no    # at jobs.rails.items.LOCKER.old_coats.works.sound
+    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: pu_2k_aliphatic, thickness: 3 mil, tape: 2B}    # at jobs.rails.items.LOCKER.old_coats.later.tape
+
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, cross_cut: 4}]    # at jobs.refit.items.STEP.old_coats.factory.cross_cut
 To put right
     Strip back to paint that holds, feather the edge, and measure adhesion again on what stays.
 """

@@ -6,6 +6,11 @@ Why
     Two statements that cannot both be true mean that the wrong coat was looked at, or the wrong name written down; every verdict on the new paint would stand on it.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, rub: resistant, cured: yes, age: 4000 days, cross_cut: 1, tape: 4B, chalking: 0, sound: yes}]
+
+    Given second good
+    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: pu_2k_aliphatic, thickness: 3 mil, sound: yes, rub: softens, cured: no}
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, cross_cut: 2, chalking: 5, sound: yes}]
 Fails
     jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um, rub: soluble, cured: yes}]    # at jobs.refit.items.DOOR.old_coats.shop.rub
 
@@ -14,6 +19,18 @@ Fails
     jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um, sound: yes, cross_cut: 4}]    # at jobs.refit.items.DOOR.old_coats.shop.sound    # also OLD008 at jobs.refit.items.DOOR.old_coats.shop.cross_cut
 
     jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um, chalking: 7}]    # at jobs.refit.items.DOOR.old_coats.shop.chalking
+
+    Given second good
+    jobs.rails.items.LOCKER.old_coats.later.rub: softens
+    jobs.rails.items.LOCKER.old_coats.later.cured: yes    # at jobs.rails.items.LOCKER.old_coats.later.rub
+
+    Given second good
+    jobs.rails.items.LOCKER.old_coats.later.cross_cut: 6    # at jobs.rails.items.LOCKER.old_coats.later.cross_cut    # at jobs.rails.items.LOCKER.old_coats.later.sound
+    jobs.rails.items.LOCKER.old_coats.later.chalking: 6    # at jobs.rails.items.LOCKER.old_coats.later.chalking    # also OLD008 at jobs.rails.items.LOCKER.old_coats.later.cross_cut
+
+    jobs.refit.items.STEP.old_coats: [{id: house, family: acrylic_1k, thickness: 60 um, rub: resistant}]    # at jobs.refit.items.STEP.old_coats.house.rub    # also OLD005 at jobs.refit.items.STEP.old_coats.house
+
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, sound: yes, tape: 2B}]    # at jobs.refit.items.STEP.old_coats.factory.sound    # also OLD008 at jobs.refit.items.STEP.old_coats.factory.tape
 To put right
     Go back to the part: rub it again with MEK, measure adhesion again, and write down what is seen; leave out what nobody knows.
 """

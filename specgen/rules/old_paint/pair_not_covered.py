@@ -9,6 +9,10 @@ Passes
 Fails
     products.barrier.binder: acrylic_1k    # at jobs.refit.items.STEP.old_coats.stove
     jobs.refit.items.STEP.old_coats: [{id: stove, family: silicone_heat, thickness: 40 um}]
+
+    Given second good
+    products.mastic.binder: acrylic_1k
+    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: silicone_heat, thickness: 3 mil, sound: yes}    # at jobs.rails.items.LOCKER.old_coats.later    # also OVR001 at systems.deck.layers.gloss.product
 To put right
     Lay a patch of the whole system on the prepared old paint and judge it by a written limit.
 """

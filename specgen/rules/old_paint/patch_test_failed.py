@@ -6,8 +6,14 @@ Why
     The job holds its own proof that new and old paint do not go together; what lifts on a hand's breadth lifts on the whole panel.
 Passes
     jobs.refit.items.DOOR.patch_test: {result: pass, limit: no lifting in 48 h}
+
+    jobs.refit.items.DOOR.patch_test: {result: fail, limit: no lifting in 48 h}
+    preparations.sand-steel.steps.strip: {id: strip, do: strip, text: Strip to the metal.}
 Fails
     jobs.refit.items.DOOR.patch_test: {result: fail, limit: no lifting in 48 h}    # at jobs.refit.items.DOOR.patch_test.result
+
+    jobs.refit.items.DOOR.patch_test: {result: pass, limit: no lifting in 48 h}
+    jobs.refit.items.STEP.patch_test: {result: fail, limit: no lifting in 48 h}    # at jobs.refit.items.STEP.patch_test.result
 To put right
     Strip the old paint, choose another system, or put a barrier between and prove it by a new patch.
 """

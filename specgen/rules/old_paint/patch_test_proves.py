@@ -7,11 +7,18 @@ Why
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes}]
     jobs.refit.items.DOOR.patch_test: {result: pass, limit: no lifting in 48 h and class 1 of ISO 2409 after 7 days}
+
+    jobs.refit.items.DOOR.old_coats: [{id: house, family: oil_alkyd, thickness: 30 um, cured: yes}, {id: factory, family: oem_finish, thickness: 60 um}]
 Fails
     jobs.refit.items.DOOR.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes}]    # at jobs.refit.items.DOOR.patch_test
 
     jobs.refit.items.DOOR.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes}]    # at jobs.refit.items.DOOR.patch_test.limit
     jobs.refit.items.DOOR.patch_test: {result: pass}
+
+    jobs.refit.items.STEP.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes}]    # at jobs.refit.items.STEP.patch_test
+
+    Given second good
+    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: oil_alkyd, thickness: 3 mil, sound: yes, cured: yes}    # at jobs.rails.items.LOCKER.patch_test
 To put right
     Lay a patch of the whole system on old paint prepared as in this job, and judge it by a written limit.
 """

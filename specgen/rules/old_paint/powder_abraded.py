@@ -6,10 +6,16 @@ Why
     Powder holds wax that floats to its face and parts new paint from it; and the stoved film gives no grip of itself.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: rack, family: powder, thickness: 70 um}]
+
+    jobs.refit.items.DOOR.old_coats: [{id: rack, family: powder, thickness: 70 um}, {id: factory, family: oem_finish, thickness: 40 um}]
 Fails
     jobs.refit.items.DOOR.old_coats: [{id: rack, family: powder, thickness: 70 um}]    # at jobs.refit.items.DOOR.old_coats.rack
     preparations.wipe: {id: wipe, title: Wipe, steps: [{id: degrease, do: degrease, text: Wipe with degreaser., acceptance: A white cloth stays white.}], coat_within: 4 h}
     jobs.refit.items.DOOR.preparation: wipe
+
+    jobs.refit.items.STEP.old_coats: [{id: rack, family: powder, thickness: 70 um}]    # at jobs.refit.items.STEP.old_coats.rack
+    preparations.wipe: {id: wipe, title: Wipe, steps: [{id: sand, do: sand, text: Sand., abrasive: P180, grade: P Ma}], coat_within: 4 h}
+    jobs.refit.items.STEP.preparation: wipe    # also PRE001 at preparations.wipe.steps.sand
 To put right
     Degrease, abrade all over until no gloss is left, and degrease again.
 """

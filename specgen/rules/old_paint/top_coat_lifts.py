@@ -10,6 +10,11 @@ Fails
     jobs.refit.items.STEP.old_coats: [{id: shop, family: vinyl, thickness: 60 um}]    # at jobs.refit.items.STEP.old_coats.shop
 
     jobs.refit.items.STEP.old_coats: [{id: found, thickness: 60 um, rub: soluble}]    # at jobs.refit.items.STEP.old_coats.found
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 60 um}, {id: house, family: oil_alkyd, thickness: 30 um, cured: no, sound: yes}]    # at jobs.refit.items.DOOR.old_coats.house
+
+    Given second good
+    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: chlorinated_rubber, thickness: 3 mil, sound: yes, rub: soluble}    # at jobs.rails.items.LOCKER.old_coats.later
 To put right
     Strip the old coat; or wait until it is hard; or seal it with waterborne paint, proven by a patch test with a written limit.
 """

@@ -6,10 +6,25 @@ Why
     Paint that a solvent dissolves lifts under strong new paint, and nobody sees it until the first coat lies on it. A lacquer far down in the stack does the same.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um, rub: resistant}]
+
+    jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um}]
+    jobs.refit.items.DOOR.patch_test: {result: pass, limit: no lifting in 48 h}
+
+    jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um}]
+    preparations.sand-steel.steps.strip: {id: strip, do: strip, text: Strip to the metal.}
 Fails
     jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um}]    # at jobs.refit.items.DOOR.old_coats.found.family
 
     jobs.refit.items.DOOR.old_coats: [{id: under, thickness: 40 um}, {id: factory, family: oem_finish, thickness: 60 um}]    # at jobs.refit.items.DOOR.old_coats.under.family
+
+    Given second good
+    without jobs.rails.items.LOCKER.old_coats.works.family    # at jobs.rails.items.LOCKER.old_coats.works.family
+
+    Given second good
+    jobs.rails.items.LOCKER.old_coats.later: {id: later, thickness: 3 mil}    # at jobs.rails.items.LOCKER.old_coats.later.family
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 60 um}]
+    jobs.refit.items.STEP.old_coats: [{id: found, thickness: 60 um}]    # at jobs.refit.items.STEP.old_coats.found.family
 To put right
     Rub a spot with a white rag wet with MEK or acetone and write down what it does (soluble, softens or resistant); then lay a patch of the whole system on prepared old paint and judge it by a written limit.
 """

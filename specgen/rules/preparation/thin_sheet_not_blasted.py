@@ -12,6 +12,9 @@ Passes
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 3 mm
+
+    Given second good
+    jobs.lids.items.FRAME.substrate.thickness: 1.6 mm
 Fails
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.do
 
@@ -24,6 +27,9 @@ Fails
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.do
     jobs.refit.substrate.thickness: 1.5 mm
     jobs.refit.items.STEP.substrate: {material: cast_iron, thickness: 1 mm}
+
+    Given second good
+    jobs.lids.items.FRAME.substrate.thickness: 1.59 mm    # at preparations.blast.steps.blast.do
 To put right
     Sand to P Ma, sweep with a soft medium at low pressure after a trial on scrap, or state why this sheet bears it.
 """
