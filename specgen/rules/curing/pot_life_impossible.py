@@ -6,8 +6,13 @@ Why
     Nothing is mixed in a single-compartment can, so no clock runs; a pot life there makes people throw away good cans, or trust a figure that means nothing. A capsule can has a life after activation instead.
 Passes
     products.barrier.pot_life: {time: 3 h, air: 23 degC, volume: 1 L}
+
+    Given second good
 Fails
     products.primer.pot_life: {time: 3 h, air: 23 degC}    # at products.primer.pot_life
+
+    Given second good
+    products.touch-up.pot_life: {time: 3 h, air: 77 degF}    # at products.touch-up.pot_life
 To put right
     Delete the pot life; for a capsule can write application.activation.usable_for.
 """

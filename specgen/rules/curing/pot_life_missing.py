@@ -6,8 +6,13 @@ Why
     Past its pot life mixed paint still sprays and looks sound, but does not bond or cure as tested.
 Passes
     products.barrier.pot_life: {time: 6 h, air: 20 degC}
+
+    Given second good
 Fails
     without products.barrier.pot_life    # at products.barrier.pot_life
+
+    Given second good
+    without products.gloss.pot_life    # at products.gloss.pot_life
 To put right
     Write the pot life, its temperature and the mixed volume it holds for, from the product's own tests.
 """

@@ -8,6 +8,9 @@ Passes
     products.primer.shelf_life: 2 years
 Fails
     without products.primer.shelf_life    # at products.primer.shelf_life
+
+    Given second good
+    without products.touch-up.shelf_life    # at products.touch-up.shelf_life
 To put right
     Write the shelf life of the unopened pack from the product's own tests.
 """

@@ -10,6 +10,13 @@ Fails
     products.primer.application.activation: {usable_for: 36 h}    # at products.primer.application.activation
 
     products.barrier.application.shake: 2 min    # at products.barrier.application.shake
+
+    Given second good
+    products.touch-up.application.mixing: {stir: well}    # at products.touch-up.application.mixing
+
+    products.barrier.pack.form: aerosol    # at products.barrier.pack.form    # also CUR004 at products.barrier.application.clear_valve    # also CUR004 at products.barrier.application.distance    # also CUR004 at products.barrier.application.flash_between_passes    # also CUR004 at products.barrier.application.overlap    # also CUR004 at products.barrier.application.shake    # also FLM015 at products.barrier.solids.sprayed    # also HAZ006 at products.barrier.hazards.classification    # also HAZ007 at products.barrier.hazards.statements    # also HAZ008 at products.barrier.hazards.classification.liquid.hazard_class    # also HAZ008 at products.barrier.hazards.statements    # also HAZ032 at products.barrier.hazards.storage_max    # also VOC001 at products.barrier.voc.categories.eu.category
+
+    products.base.application.activation: {usable_for: 36 h}    # at products.base.application.activation
 To put right
     Delete the value, or correct the curing kind or the pack of the product.
 """

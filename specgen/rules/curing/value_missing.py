@@ -12,6 +12,15 @@ Fails
     without products.primer.climate.humidity    # at products.primer.climate.humidity
 
     without products.barrier.application.mixing.stir    # at products.barrier.application.mixing.stir
+
+    Given second good
+    without products.touch-up.application.distance    # at products.touch-up.application.distance
+
+    without products.clear.application.restart    # at products.clear.application.restart
+
+    Given second good
+    without products.gloss.application.nozzle    # at products.gloss.application.nozzle
+    without products.gloss.application.mixing.ratio_by_volume    # at products.gloss.application.mixing.ratio_by_volume
 To put right
     Write the value from the product's own tests.
 """

@@ -6,12 +6,21 @@ Why
     Where two documents meet in one name, or the name cannot be written, none of the folder's documents is printed.
 Passes
     jobs.refit.document.number: MS_002
+
+    Given second good
+    jobs.lids.document.number: MS-201a
 Fails
     jobs.refit.document.number: COM1.x    # at jobs.refit.document.number
 
     products.primer.document: {number: aux.pdf, title: Primer, owner: Technical desk}    # at products.primer.document.number
 
     products.clear.document: {number: ds_BASE, title: Clear, owner: Technical desk}    # at products.clear.document.number
+
+    Given second good
+    jobs.lids.document.number: ms-201    # at jobs.lids.document.number
+
+    products.clear.document: {number: DS-1, title: Clear, owner: Technical desk}
+    products.barrier.document: {number: ds-1, title: Barrier, owner: Technical desk}    # at products.barrier.document.number
 To put right
     Give the document another number.
 """

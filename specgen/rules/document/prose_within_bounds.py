@@ -6,12 +6,19 @@ Why
     Such a text takes minutes to lay out, so its document is not printed at all.
 Passes
     jobs.refit.scope: "> > > > > > > > > > ten deep"
+
+    preparations.sand-steel.steps.sand.text: Sand it !!!!!!!!!!!!!!!!!!!! to a matt surface.
 Fails
     jobs.refit.scope: "> > > > > > > > > > > eleven deep"    # at jobs.refit.scope
 
     preparations.sand-steel.steps.sand.text: Sand it !!!!!!!!!!!!!!!!!!!!! to a matt surface.    # at preparations.sand-steel.steps.sand.text
 
     products.barrier.application.mixing.stir: "((((((((((((((((((((( stir"    # at products.barrier.application.mixing.stir
+
+    Given second good
+    systems.touch.use: "> > > > > > > > > > > eleven deep"    # at systems.touch.use
+    products.touch-up.not_claimed: "(((((((((((((((((((((  claimed"    # at products.touch-up.not_claimed
+    products.touch-up.application.restart: "(((((((((((((((((((((  restart"    # at products.touch-up.application.restart
 To put right
     Flatten the lists, quotations or brackets, or shorten the run of signs.
 """

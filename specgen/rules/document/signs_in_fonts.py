@@ -12,6 +12,12 @@ Fails
     project.customer.name: Example Yard 😀    # at project.customer.name
 
     products.primer.hazards.sensitisers_named: [maker of 漆]    # at products.primer.hazards.sensitisers_named.[0]
+
+    Given second good
+    products.gloss.hazards.waste_codes: ["16 05 04*", "漆"]    # at products.gloss.hazards.waste_codes.[1]
+
+    Given second good
+    products.gloss.hazards.sensitisers_named: [oxime, maker of 漆]    # at products.gloss.hazards.sensitisers_named.[1]
 To put right
     Write it another way, in Latin, Greek or Cyrillic letters.
 """

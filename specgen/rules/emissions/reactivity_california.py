@@ -6,11 +6,26 @@ Why
     Above its limit the can may not be sold there.
 Passes
     products.base.voc.reactivity: 0.9
+
+    project.jurisdictions: [US-CA]
+    products.primer.voc: {reactivity: 0.70, factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: primer}]}
+    products.base.voc: {reactivity: 1.1, factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: two_component_coating}]}
+    products.clear.voc: {reactivity: 0.85, factors: 2010, categories: [{id: us, jurisdiction: US, category: MSV}, {id: ca, jurisdiction: US-CA, category: clear_coatings}]}
 Fails
     project.jurisdictions: [US-CA]
     products.primer.voc: {reactivity: 0.9, factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: primer}]}    # at products.primer.voc.reactivity
     products.base.voc: {reactivity: 1.1, factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: two_component_coating}]}
     products.clear.voc: {reactivity: 1.1, factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: two_component_coating}]}
+
+    project.jurisdictions: [US-CA]
+    products.primer.voc: {reactivity: 0.71, factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: primer}]}    # at products.primer.voc.reactivity
+    products.base.voc: {factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: two_component_coating}]}    # at products.base.voc.reactivity
+    products.clear.voc: {reactivity: 0.9, categories: [{id: coat, jurisdiction: US-CA, category: two_component_coating}, {id: clear, jurisdiction: US-CA, category: clear_coatings}]}    # at products.clear.voc.reactivity    # at products.clear.voc.factors
+
+    project.jurisdictions: [US-CA]
+    products.primer.voc: {reactivity: 0.70, factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: primer}]}
+    products.base.voc: {reactivity: 0.7, factors: 2010, categories: [{id: us, jurisdiction: US, category: PCP}]}    # at products.base.voc
+    products.clear.voc: {reactivity: 0.7, factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: zzz}]}    # at products.clear.voc.categories
 To put right
     State reactivity, factors and category, and bring the reactivity under the limit.
 """

@@ -6,11 +6,26 @@ Why
     Above its limit the can may not be sold there.
 Passes
     products.base.voc.reactivity: 0.9
+
+    Given second good
+    products.touch-up.voc.reactivity: 1.2
 Fails
     project.jurisdictions: [US]
     products.primer.voc: {reactivity: 1.6, factors: 2008, categories: [{id: us, jurisdiction: US, category: PCP}]}    # at products.primer.voc.reactivity
     products.base.voc: {reactivity: 1.1, factors: 2008, categories: [{id: us, jurisdiction: US, category: NCP}]}
     products.clear.voc: {reactivity: 1.1, factors: 2008, categories: [{id: us, jurisdiction: US, category: CCP}]}
+
+    Given second good
+    products.touch-up.voc.reactivity: 1.21    # at products.touch-up.voc.reactivity
+
+    Given second good
+    products.touch-up.voc.categories.primer: {id: primer, jurisdiction: US, category: MSV}    # at products.touch-up.voc.reactivity
+
+    Given second good
+    without products.touch-up.voc.factors    # at products.touch-up.voc.factors
+
+    Given second good
+    products.touch-up.hazards.safety_data_sheet.date: 2027-01-17    # at products.touch-up.voc.categories
 To put right
     State reactivity, factors and category, and confirm the limit in the official table.
 """

@@ -6,9 +6,14 @@ Why
     A content that leaves the propellant out looks half as high as it is.
 Passes
     products.primer.voc.density: 0.883 g/mL
+
+    products.primer.voc: {content: 380 g/L, categories: [{id: eu, jurisdiction: EU, category: e}]}
 Fails
     products.primer.voc.density: 0.883 g/mL    # at products.primer.voc.content
     products.primer.voc.content: 380 g/L
+
+    Given second good
+    products.touch-up.voc: {content: 300 g/L, density: 0.8 g/mL, reactivity: 1, factors: "2008", categories: [{id: us, jurisdiction: US, category: FCP}]}    # at products.touch-up.voc.content
 To put right
     Work it out anew, propellant included.
 """

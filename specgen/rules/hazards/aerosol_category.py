@@ -6,6 +6,8 @@ Why
     A can labelled too mildly is sprayed beside the heater it should have been kept away from.
 Passes
     products.base.hazards.aerosol_test: {report: TR-17, ignition_distance: 90 cm}
+
+    products.clear.hazards.classification.can.category: "1"
 Fails
     products.primer.composition.gas.flammable: yes    # at products.primer.hazards.classification.can.category
     products.primer.hazards.classification.can.category: 2
@@ -15,6 +17,11 @@ Fails
     products.primer.hazards.classification.can.category: 2    # at products.primer.hazards.classification.can.category
     products.primer.hazards.statements: [H223, H229, H317, H319]
     products.primer.hazards.signal_word: Warning
+
+    Given second good
+    products.touch-up.hazards.classification.can.category: "2"    # at products.touch-up.hazards.classification.can.category
+    products.touch-up.hazards.statements: [H223, H229, H319, H336]
+    products.touch-up.hazards.signal_word: Warning
 To put right
     Declare the category that follows, or state the test of the spray with its ignition distance.
 """

@@ -6,8 +6,14 @@ Why
     H229 says that the can bursts in the heat, H222 or H223 that its spray burns. Half of the pair leaves one danger out.
 Passes
     products.base.hazards.statements: [H229, H222, H319, H336]
+
+    Given second good
+    products.mastic.hazards.statements: [H226, H315, H317, H319]
 Fails
     products.base.hazards.statements: [H222, H319, H336]    # at products.base.hazards.statements    # also HAZ013 at products.base.hazards.statements
+
+    Given second good
+    products.touch-up.hazards.statements: [H222, H223, H229, H319, H336]    # at products.touch-up.hazards.statements    # also HAZ013 at products.touch-up.hazards.statements
 To put right
     Copy the statements of the aerosol from section 2 of the safety data sheet.
 """

@@ -10,6 +10,11 @@ Fails
     products.base.hazards.statements: [H222, H229, H319, H336, H226]    # at products.base.hazards.statements
 
     products.base.hazards.pictograms: [GHS02, GHS04, GHS07]    # at products.base.hazards.pictograms
+
+    Given second good
+    products.touch-up.hazards.classification.liquid: {id: liquid, hazard_class: flammable_liquids, category: "3"}    # at products.touch-up.hazards.classification.liquid.hazard_class
+
+    products.clear.hazards.statements: [H222, H229, H280, H317, H319]    # at products.clear.hazards.statements
 To put right
     Take the code or class out.
 """

@@ -8,6 +8,9 @@ Passes
     products.barrier.roles: [primer, top-coat]
 Fails
     products.base.hazards.statements: [H222, H229, H304, H319, H336]    # at products.base.hazards.statements    # also HAZ013 at products.base.hazards.statements
+
+    Given second good
+    products.touch-up.hazards.statements: [H222, H229, H304, H319, H336]    # at products.touch-up.hazards.statements    # also HAZ013 at products.touch-up.hazards.statements
 To put right
     Leave it out of the label, or keep it; the class stays in section 2 of the safety data sheet.
 """

@@ -10,6 +10,9 @@ Fails
     products.primer.composition.solvent.classes: [{id: cancer, hazard_class: carcinogenicity, category: 1B}]    # at products.primer.hazards.classification
 
     products.primer.composition.solvent.classes: [{id: vapour, hazard_class: stot_single, category: 3, statement: H336}]    # at products.primer.hazards.classification
+
+    Given second good
+    products.touch-up.composition.solvent.classes: [{id: cancer, hazard_class: carcinogenicity, category: 1B}]    # at products.touch-up.hazards.classification
 To put right
     Let the classifier judge it, then declare the class or correct the composition.
 """

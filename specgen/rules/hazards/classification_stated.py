@@ -6,12 +6,22 @@ Why
     From classes the whole label can be checked; from statements alone only part of it.
 Passes
     products.base.hazards.classification.eyes.basis: calculation
+
+    products.barrier.hazards.classification.eyes.category: 2
 Fails
     without products.base.hazards.classification    # at products.base.hazards.classification
 
     products.base.hazards.classification.eyes.category: 4    # at products.base.hazards.classification.eyes.category
 
     without products.base.hazards.classification.can    # at products.base.hazards.classification
+
+    products.base.hazards.classification.vapour: {id: vapour, hazard_class: stot_single, category: "3"}    # at products.base.hazards.classification.vapour.statement
+
+    Given second good
+    products.touch-up.hazards.classification.vapour: {id: vapour, hazard_class: stot_single, category: "4"}    # at products.touch-up.hazards.classification.vapour.category
+
+    Given second good
+    products.gloss.hazards.classification: []    # at products.gloss.hazards.classification
 To put right
     Copy class and category from section 2 of the safety data sheet.
 """

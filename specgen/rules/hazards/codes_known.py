@@ -10,6 +10,11 @@ Fails
     products.primer.hazards.supplemental: [EUH205, EUH999]    # at products.primer.hazards.supplemental
 
     products.barrier.hazards.precautions: [P210, P261, P280, P999]    # at products.barrier.hazards.precautions    # also HAZ016 at products.barrier.hazards.precautions
+
+    products.base.hazards.statements: [H222, H229, H319, H336, H999]    # at products.base.hazards.statements
+
+    Given second good
+    products.gloss.hazards.pictograms: [GHS02, GHS07, GHS10]    # at products.gloss.hazards.pictograms    # also HAZ012 at products.gloss.hazards.pictograms
 To put right
     Correct the code from section 2 of the safety data sheet.
 """

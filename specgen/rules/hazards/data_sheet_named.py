@@ -8,6 +8,9 @@ Passes
     products.base.hazards.safety_data_sheet: {number: SDS-200}
 Fails
     without products.base.hazards.safety_data_sheet    # at products.base.hazards.safety_data_sheet
+
+    Given second good
+    without products.touch-up.hazards.safety_data_sheet    # at products.touch-up.hazards.safety_data_sheet    # also VOC004 at products.touch-up.voc.categories
 To put right
     Write number, revision and date of the current safety data sheet, and where it is to be had.
 """

@@ -6,8 +6,20 @@ Why
     Spray mist of uncured epoxy settles on every bare spot.
 Passes
     products.primer.hazards.protection.spray.skin: overall with hood
+
+    products.primer.hazards.protection.spray: {id: spray, task: spraying, respiratory: "half mask AXP3, EN 140 and EN 14387", gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only", eyes: goggles}
+    products.primer.hazards.protection.all: {id: all, task: any, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only", skin: overall}
+
+    without products.primer.hazards.protection.spray.skin
+    products.primer.hazards.epoxy_up_to_700: no
+    products.primer.hazards.supplemental: []
+
+    without products.base.hazards.protection.spray.skin
 Fails
     without products.primer.hazards.protection.spray.skin    # at products.primer.hazards.protection.spray.skin
+
+    Given second good
+    without products.mastic.hazards.protection.spray.skin    # at products.mastic.hazards.protection.spray.skin
 To put right
     Take all three from section 8 of the safety data sheet.
 """

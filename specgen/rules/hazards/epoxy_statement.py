@@ -6,6 +6,12 @@ Why
     Epoxy allergy comes through the skin and stays for life.
 Passes
     products.primer.hazards.epoxy_up_to_700: yes
+
+    products.barrier.hazards.supplemental: []
+    products.barrier.hazards.epoxy_up_to_700: no
+
+    Given second good
+    without products.mastic.hazards.supplemental
 Fails
     without products.primer.hazards.supplemental    # at products.primer.hazards.supplemental
     products.primer.hazards.epoxy_up_to_700: yes
@@ -13,6 +19,8 @@ Fails
     without products.barrier.hazards.supplemental    # at products.barrier.hazards.supplemental
 
     products.barrier.hazards.epoxy_up_to_700: no    # at products.barrier.hazards.supplemental
+
+    products.base.hazards.epoxy_up_to_700: yes    # at products.base.hazards.supplemental
 To put right
     Add EUH205, or state under epoxy_up_to_700 that the epoxy is heavier.
 """

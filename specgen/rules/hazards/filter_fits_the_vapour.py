@@ -6,8 +6,16 @@ Why
     Type A does not hold dimethyl ether, propane, butane or acetone: they come through in minutes.
 Passes
     products.primer.hazards.protection.spray.respiratory: half mask A2P3, EN 14387; supplied air where air is poor
+
+    products.barrier.hazards.protection.spray.respiratory: half mask A2P3, EN 14387
+
+    products.primer.hazards.protection.spray.respiratory: half mask A2P3, EN 14387
+    products.primer.hazards.cautions: [{id: ax, task: spraying, text: Type AX is worn where cans are sprayed.}]
 Fails
     products.primer.hazards.protection.spray.respiratory: half mask A2P3, EN 14387    # at products.primer.hazards.protection.spray.respiratory
+
+    Given second good
+    products.touch-up.hazards.protection.spray.respiratory: half mask A2P3, EN 14387    # at products.touch-up.hazards.protection.spray.respiratory
 To put right
     Name type AX, supplied air, or a caution that type A is not rated for these vapours and what governs instead.
 """

@@ -6,10 +6,19 @@ Why
     The duty of training hangs on this one figure. Left out, it counts as 0.1 % or more.
 Passes
     products.clear.hazards.isocyanates: {monomer: 0.3 %}
+
+    products.clear.hazards.isocyanates: {monomer: 0.1 %, monomer_at_limit: yes}
+
+    products.clear.hazards.isocyanates: {monomer: 0.09 %, monomer_at_limit: no}
 Fails
     products.clear.hazards.isocyanates: {contained: yes}    # at products.clear.hazards.isocyanates.monomer_at_limit
 
     products.clear.hazards.isocyanates: {monomer: 0.05 %, monomer_at_limit: yes}    # at products.clear.hazards.isocyanates.monomer_at_limit
+
+    products.clear.hazards.isocyanates: {monomer: 0.1 %, monomer_at_limit: no}    # at products.clear.hazards.isocyanates.monomer_at_limit
+
+    Given second good
+    without products.gloss.hazards.isocyanates    # at products.gloss.hazards.isocyanates.monomer_at_limit
 To put right
     Take the share from section 3 of the safety data sheet, or ask the maker of the hardener.
 """

@@ -10,6 +10,13 @@ Fails
     products.base.hazards.protection.spray.gloves: protective gloves    # at products.base.hazards.protection.spray.gloves
 
     products.primer.hazards.protection.spray.gloves: nitrile    # at products.primer.hazards.protection.spray.gloves
+
+    products.primer.hazards.protection.spray.gloves: nitrile, EN ISO 374-1, splash only    # at products.primer.hazards.protection.spray.gloves
+
+    products.primer.hazards.protection.spray.gloves: nitrile 0.4 mm, splash only    # at products.primer.hazards.protection.spray.gloves
+
+    Given second good
+    products.gloss.hazards.protection.mix: {id: mix, task: mixing, gloves: "nitrile 0.4 mm, EN ISO 374-1"}    # at products.gloss.hazards.protection.mix.gloves
 To put right
     Take material, thickness, standard and breakthrough from section 8 of the safety data sheet.
 """

@@ -8,6 +8,9 @@ Passes
     products.base.hazards.heat_of_combustion: {heat: 24 kJ/g, source: test report TR-18}
 Fails
     products.base.hazards.heat_of_combustion: {heat: 24 kJ/g}    # at products.base.hazards.heat_of_combustion.source
+
+    Given second good
+    products.touch-up.hazards.heat_of_combustion: {heat: 24 kJ/g}    # at products.touch-up.hazards.heat_of_combustion.source
 To put right
     Name the test report or the formula, and take the figure from it.
 """

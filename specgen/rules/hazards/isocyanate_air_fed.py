@@ -6,10 +6,16 @@ Why
     A filter gives no sign when isocyanate comes through, and one day of it can end a working life.
 Passes
     products.clear.hazards.protection.spray.respiratory: supplied-air hood, EN 14594 class 4; a filter mask does not protect
+
+    Given second good
+    products.gloss.hazards.protection.mix: {id: mix, task: mixing, respiratory: half mask A2, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}
 Fails
     products.clear.hazards.protection.spray.respiratory: half mask A2P3, EN 14387    # at products.clear.hazards.protection.spray.respiratory
 
     products.clear.hazards.protection.spray.respiratory: half mask AXP3; supplied air in narrow spaces    # at products.clear.hazards.protection.spray.respiratory
+
+    Given second good
+    products.gloss.hazards.protection.more: {id: more, task: any, respiratory: half mask AXP3, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}    # at products.gloss.hazards.protection.more.respiratory
 To put right
     Name air-fed protection, as in: air-fed visor, EN 14594 class 4.
 """

@@ -10,6 +10,9 @@ Passes
     products.base.hazards.isocyanates: {contained: no}
 Fails
     products.clear.hazards.isocyanates: {contained: no, monomer_at_limit: no}    # at products.clear.hazards.isocyanates.contained    # also HAZ018 at products.clear.hazards.supplemental
+
+    Given second good
+    products.gloss.hazards.isocyanates: {contained: no, monomer_at_limit: no}    # at products.gloss.hazards.isocyanates.contained
 To put right
     Correct the statement or the binder; where the polyurethane was made without isocyanate, take the finding on with a waiver that names the proof.
 """

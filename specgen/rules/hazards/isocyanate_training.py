@@ -6,8 +6,21 @@ Why
     Without the training the product may not be used; the sentence is how people hear of it.
 Passes
     products.clear.hazards.isocyanates: {monomer: 0.25 %}
+
+    products.clear.hazards.isocyanates: {monomer: 0.09 %}
+    without products.clear.hazards.cautions
+
+    products.clear.users: public
+    without products.clear.hazards.cautions
+    products.clear.hazards.precautions: [P102, P210, P211, P251, P410+P412, P501]
 Fails
     without products.clear.hazards.cautions    # at products.clear.hazards.cautions
+
+    products.clear.hazards.isocyanates: {monomer: 0.1 %}
+    without products.clear.hazards.cautions    # at products.clear.hazards.cautions
+
+    without products.clear.hazards.isocyanates
+    products.clear.hazards.cautions.training.text: As from 24 August 2023 training is required.    # at products.clear.hazards.cautions    # also HAZ020 at products.clear.hazards.isocyanates.monomer_at_limit
 To put right
     Add the sentence as it stands to the cautions: As from 24 August 2023 adequate training is required before industrial or professional use.
 """

@@ -6,8 +6,17 @@ Why
     Asthma and allergy begin with signs that only a doctor who looks for them finds in time.
 Passes
     products.clear.hazards.medical_provision: before the first job and every year
+
+    Given second good
+    without products.gloss.hazards.medical_provision
+    products.gloss.hazards.cautions: [{id: doctor, task: any, text: Take part in the health surveillance.}]
 Fails
     without products.clear.hazards.medical_provision    # at products.clear.hazards.medical_provision
+
+    Given second good
+    without products.gloss.hazards.medical_provision    # at products.gloss.hazards.medical_provision
+
+    project.jurisdictions: [EU, DE]    # at products.primer.hazards.medical_provision    # at products.barrier.hazards.medical_provision
 To put right
     State the surveillance under medical_provision, as the law at the place of work asks for it.
 """

@@ -10,6 +10,11 @@ Fails
     products.base.hazards.pictograms: [GHS02]    # at products.base.hazards.pictograms
 
     products.base.hazards.pictograms: [GHS02, GHS07, GHS09]    # at products.base.hazards.pictograms
+
+    Given second good
+    products.touch-up.hazards.pictograms: [GHS07]    # at products.touch-up.hazards.pictograms
+
+    products.barrier.hazards.pictograms: [GHS02, GHS04, GHS07]    # at products.barrier.hazards.pictograms
 To put right
     Copy the pictograms from section 2 of the safety data sheet, or put the classes right.
 """

@@ -6,8 +6,16 @@ Why
     Beyond six nobody reads them; the law asks for a reason.
 Passes
     products.primer.hazards.precautions: [P210, P211, P251, P261, P280, P410+P412]
+
+    products.primer.hazards.precautions: [P210, P211, P251, P261, P272, P280, P410+P412]
+    products.primer.hazards.precautions_reason: all of them are asked for
+
+    Given second good
+    products.mastic.hazards.precautions: [P210, P233, P240, P261, P264, P272, P280]
 Fails
     products.primer.hazards.precautions: [P210, P211, P251, P261, P272, P280, P410+P412]    # at products.primer.hazards.precautions
+
+    products.barrier.hazards.precautions: [P210, P233, P240, P261, P264, P272, P280]    # at products.barrier.hazards.precautions
 To put right
     Leave out what matters least, or state under precautions_reason why the hazards need more.
 """

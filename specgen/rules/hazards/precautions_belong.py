@@ -7,8 +7,13 @@ Why
 Passes
     products.base.hazards.precautions: [P210, P211, P251, P410+P412, P284]
     products.base.hazards.precautions_reason: the booth of this customer has no forced air
+
+    products.base.hazards.precautions: [P102, P210, P211, P251, P410+P412]
 Fails
     products.base.hazards.precautions: [P210, P211, P251, P410+P412, P284]    # at products.base.hazards.precautions
+
+    Given second good
+    products.gloss.hazards.precautions: [P210, P251, P261, P280]    # at products.gloss.hazards.precautions
 To put right
     Take it out, state the class it belongs to, or state the reason under precautions_reason.
 """

@@ -6,10 +6,23 @@ Why
     These say how not to set a can on fire and how not to burst it.
 Passes
     products.base.hazards.precautions: [P210, P211, P251, P261, P410+P412]
+
+    products.barrier.hazards.classification.water: {id: water, hazard_class: aquatic_chronic, category: "3"}
+    products.barrier.hazards.statements: [H226, H315, H317, H319, H412]
+    products.barrier.hazards.precautions: [P210, P261, P273, P280]
 Fails
     products.base.hazards.precautions: [P210, P251]    # at products.base.hazards.precautions    # also HAZ015 at products.base.hazards.precautions
 
     products.base.users: public    # at products.base.hazards.precautions    # also HAZ015 at products.base.hazards.precautions
+
+    products.barrier.hazards.classification.water: {id: water, hazard_class: aquatic_chronic, category: "3"}
+    products.barrier.hazards.statements: [H226, H315, H317, H319, H412]    # at products.barrier.hazards.precautions
+
+    Given second good
+    products.touch-up.hazards.precautions: [P210, P251, P410+P412]    # at products.touch-up.hazards.precautions
+
+    without products.base.hazards.classification
+    products.base.hazards.precautions: [P211, P251, P410+P412]    # at products.base.hazards.precautions    # also HAZ006 at products.base.hazards.classification
 To put right
     Copy the precautions from section 2 of the safety data sheet.
 """

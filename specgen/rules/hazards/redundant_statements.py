@@ -10,6 +10,9 @@ Fails
     products.barrier.hazards.classification.water: {id: water, hazard_class: aquatic_chronic, category: 1}    # at products.barrier.hazards.statements
     products.barrier.hazards.statements: [H226, H315, H317, H319, H400, H410]    # also HAZ015 at products.barrier.hazards.precautions    # also HAZ015 at products.barrier.hazards.precautions
     products.barrier.hazards.pictograms: [GHS02, GHS07, GHS09]
+
+    products.barrier.hazards.classification.skin: {id: skin, hazard_class: skin_corrosion, category: "1"}
+    products.barrier.hazards.statements: [H226, H314, H318]    # at products.barrier.hazards.statements    # also HAZ011 at products.barrier.hazards.signal_word    # also HAZ012 at products.barrier.hazards.pictograms    # also HAZ012 at products.barrier.hazards.pictograms    # also HAZ013 at products.barrier.hazards.statements    # also HAZ013 at products.barrier.hazards.statements    # also HAZ016 at products.barrier.hazards.precautions
 To put right
     Leave the weaker statement out.
 """

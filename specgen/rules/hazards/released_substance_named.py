@@ -8,6 +8,8 @@ Passes
     products.primer.hazards.released: 4-methyl-2-pentanone
 Fails
     without products.primer.hazards.released    # at products.primer.hazards.released
+
+    without products.clear.hazards.released    # at products.clear.hazards.released
 To put right
     Ask the maker of the hardener, name the substance and count it in the VOC.
 """

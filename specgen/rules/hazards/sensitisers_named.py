@@ -11,6 +11,8 @@ Fails
     products.barrier.solids: {in_can: 99 %, sprayed: 99 %}
 
     products.base.hazards.supplemental: [EUH208]    # at products.base.hazards.sensitisers_named
+
+    products.barrier.hazards.supplemental: [EUH205, EUH208]    # at products.barrier.hazards.sensitisers_named
 To put right
     Add EUH208 and name each substance under sensitisers_named.
 """

@@ -6,8 +6,13 @@ Why
     The signal word is the first thing read; left out, it cannot be told from forgotten.
 Passes
     products.base.hazards.signal_word: Danger
+
+    products.barrier.hazards.signal_word: Warning
 Fails
     without products.base.hazards.signal_word    # at products.base.hazards.signal_word
+
+    Given second good
+    without products.gloss.hazards.signal_word    # at products.gloss.hazards.signal_word
 To put right
     Copy the signal word from section 2 of the current safety data sheet; write none where it has none.
 """

@@ -8,6 +8,9 @@ Passes
     products.base.hazards.signal_word: Danger
 Fails
     products.base.hazards.signal_word: Warning    # at products.base.hazards.signal_word
+
+    Given second good
+    products.gloss.hazards.signal_word: Danger    # at products.gloss.hazards.signal_word
 To put right
     Copy the signal word from section 2 of the safety data sheet, or put the classes right.
 """

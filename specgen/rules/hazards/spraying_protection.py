@@ -6,10 +6,20 @@ Why
     The spray mist is where these products hurt people; a document that leaves the mask to chance does harm.
 Passes
     products.base.hazards.protection: [{id: all, task: any, respiratory: "half mask A2P3, EN 140", gloves: nitrile, eyes: goggles}]
+
+    products.base.hazards.protection: [{id: mix, task: mixing, gloves: nitrile}, {id: a, task: spraying, respiratory: "half mask AXP3, EN 140", gloves: nitrile}, {id: b, task: any, eyes: goggles}]
 Fails
     without products.base.hazards.protection    # at products.base.hazards.protection
 
     without products.base.hazards.protection.spray.respiratory    # at products.base.hazards.protection.spray.respiratory
+
+    products.base.hazards.protection: [{id: mix, task: mixing, respiratory: "half mask AXP3", gloves: nitrile, eyes: goggles}, {id: a, task: spraying, respiratory: "half mask AXP3, EN 140", eyes: goggles}]    # at products.base.hazards.protection.a.gloves
+
+    Given second good
+    without products.gloss.hazards.protection.spray.eyes    # at products.gloss.hazards.protection.spray.eyes
+
+    Given second good
+    products.touch-up.hazards.protection: [{id: sand, task: sanding, respiratory: FFP2, gloves: nitrile, eyes: goggles}]    # at products.touch-up.hazards.protection
 To put right
     Take breathing, hand and eye protection for spraying from section 8 of the current safety data sheet.
 """

@@ -10,6 +10,9 @@ Fails
     without products.base.hazards.statements    # at products.base.hazards.statements
 
     without products.base.hazards    # at products.base.hazards.statements    # also HAZ002 at products.base.hazards.signal_word    # also HAZ003 at products.base.hazards.safety_data_sheet    # also HAZ004 at products.base.hazards.protection
+
+    Given second good
+    products.touch-up.hazards.statements: []    # at products.touch-up.hazards.statements
 To put right
     Copy the H statements from section 2 of the current safety data sheet.
 """

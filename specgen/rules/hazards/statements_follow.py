@@ -10,6 +10,11 @@ Fails
     products.primer.hazards.statements: [H222, H229, H319]    # at products.primer.hazards.statements
 
     products.base.hazards.statements: [H222, H229, H319, H336, H351]    # at products.base.hazards.statements
+
+    Given second good
+    products.gloss.hazards.statements: [H226, H317, H319]    # at products.gloss.hazards.statements
+
+    products.barrier.hazards.statements: [H226, H315, H317]    # at products.barrier.hazards.statements
 To put right
     Copy statements and classes from section 2 of the safety data sheet.
 """

@@ -6,8 +6,14 @@ Why
     The ground of the statement was annulled in 2025; without a record nobody knows whether it was dropped or forgotten.
 Passes
     products.barrier.hazards.titanium_dioxide_decision: dropped after the judgment of 2025-08-01, by the classifier
+
+    Given second good
+    products.touch-up.composition.solids.cas: 13463-67-7
 Fails
     products.primer.composition.solids.cas: 13463-67-7    # at products.primer.hazards.titanium_dioxide_decision
+
+    project.jurisdictions: [GB]
+    products.barrier.hazards.supplemental: [EUH205, EUH211]    # at products.barrier.hazards.supplemental    # also VOC001 at products.barrier.voc.categories    # also VOC001 at products.base.voc.categories    # also VOC001 at products.clear.voc.categories    # also VOC001 at products.primer.voc.categories
 To put right
     Record the decision under titanium_dioxide_decision.
 """

@@ -6,10 +6,17 @@ Why
     A wrong number sends a can of flammable gas along as paint.
 Passes
     products.base.hazards.transport: {un_number: UN 1950, transport_class: "2.1", limited_quantity: 1 L, package_max: 30 kg}
+
+    products.barrier.hazards.transport: {un_number: UN 1263, transport_class: "3"}
 Fails
     products.base.hazards.transport: {un_number: UN 1263, transport_class: "2.1"}    # at products.base.hazards.transport.un_number
 
     products.base.hazards.transport: {un_number: UN 1950, transport_class: "2.2"}    # at products.base.hazards.transport.transport_class
+
+    products.base.hazards.transport: {un_number: UN 1950, transport_class: "2.1", limited_quantity: 1.01 L, package_max: 30.1 kg}    # at products.base.hazards.transport.limited_quantity    # at products.base.hazards.transport.package_max
+
+    Given second good
+    products.touch-up.hazards.transport: {un_number: UN 1263, transport_class: "2.1"}    # at products.touch-up.hazards.transport.un_number
 To put right
     Take the line from section 14 of the safety data sheet.
 """

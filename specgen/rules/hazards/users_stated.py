@@ -6,8 +6,19 @@ Why
     For the public a label carries more, and training cannot be asked for. Not stated, it counts as professional use.
 Passes
     products.barrier.users: professional
+
+    without project.users
+    products.primer.users: professional
+    products.base.users: professional
+    products.clear.users: professional
+    products.barrier.users: professional
 Fails
     without project.users    # at project.users
+
+    without project.users    # at project.users
+    products.primer.users: professional
+    products.base.users: professional
+    products.clear.users: professional
 To put right
     Write professional or public under users; a product that differs states its own.
 """

@@ -6,8 +6,13 @@ Why
     A wrong code sends a pressurised can into a shredder.
 Passes
     products.base.hazards.waste_codes: ["16 05 04*", "15 01 10*"]
+
+    Given second good
+    products.gloss.hazards.waste_codes: ["08 01 12"]
 Fails
     products.base.hazards.waste_codes: ["08 01 12"]    # at products.base.hazards.waste_codes
+
+    products.base.hazards.waste_codes: ["16 05 04*", "08 01 12"]    # at products.base.hazards.waste_codes
 To put right
     Ask the authority that is responsible; for emptied cans they differ.
 """

@@ -6,10 +6,19 @@ Why
     “Should” is read as advice by the one who paints and as a duty by the one who pays.
 Passes
     preparations.sand-steel.steps.sand.text: Sand until no gloss is left.
+
+    jobs.refit.items.DOOR.name: Door that should open
 Fails
     preparations.sand-steel.steps.sand.text: The surface should be sanded.    # at preparations.sand-steel.steps.sand.text
 
     jobs.refit.inspection.primer-film.if_failed: One ought to sand back.    # at jobs.refit.inspection.primer-film.if_failed
+
+    Given second good
+    preparations.sand.steps.sand.text: It SHOULD be matt.    # at preparations.sand.steps.sand.text
+    systems.deck.layers.second.before_next: One ought to sand.    # at systems.deck.layers.second.before_next
+
+    Given second good
+    jobs.lids.inspection.film.check: Film should be even    # at jobs.lids.inspection.film.check
 To put right
     Write it as an order, as in: Sand until no gloss is left.
 """

@@ -6,12 +6,23 @@ Why
     The same readings pass one counting rule and fail another, and the editions of one rule differ; without the name nobody can say whether a low reading fails.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: 90-10, nominal: 60 um}
 Fails
     jobs.refit.inspection.primer-film.criterion: {min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.rule
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, level: 3, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.edition
 
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.text
+
+    jobs.refit.inspection.primer-film.criterion: {nominal: 60 um, text: all}    # at jobs.refit.inspection.primer-film.criterion.rule
+
+    jobs.refit.inspection.primer-film.criterion: {max: 60 um, text: all}    # at jobs.refit.inspection.primer-film.criterion.rule
+
+    jobs.refit.inspection.prepared.criterion: {}    # at jobs.refit.inspection.prepared.criterion.text
+
+    Given second good
+    jobs.lids.inspection.film.criterion: {rule: SSPC-PA-2, edition: "2012", min: 2.3 mil, max: 3.8 mil}    # at jobs.lids.inspection.film.criterion.level
 To put right
     Name the rule with its edition and level, or write rule: own and put the rule into words.
 """

@@ -6,10 +6,19 @@ Why
     A point that looks at nothing is ticked all the same.
 Passes
     jobs.refit.inspection.primer-film.items: [DOOR]
+
+    Given second good
+    jobs.rails.inspection.film.items: [RAIL, LOCKER]
 Fails
     jobs.refit.inspection.primer-film.items: [DOOR, DOORS]    # at jobs.refit.inspection.primer-film.items
 
     jobs.refit.inspection.primer-film.items: [DOOR, STEP]    # at jobs.refit.inspection.primer-film.items
+
+    Given second good
+    jobs.rails.inspection.film.items: [RAIL, LID]    # at jobs.rails.inspection.film.items
+
+    Given second good
+    jobs.lids.inspection.ground.items: [LID, FRAME]    # at jobs.lids.inspection.ground.items
 To put right
     Name items of the job, or leave items out to look at all of them.
 """

@@ -6,10 +6,20 @@ Why
     A check without a place is done at the end, when the coat it was meant for is covered.
 Passes
     jobs.refit.inspection.look: {id: look, check: Colour and gloss, at: finished, criterion: {text: as the card}}
+
+    Given second good
+    jobs.lids.inspection.film.after: gloss
+    jobs.lids.inspection.film.gauge: {principle: destructive}
 Fails
     without jobs.refit.inspection.primer-film.after    # at jobs.refit.inspection.primer-film.at
 
     jobs.refit.inspection.primer-film.after: topcoat    # at jobs.refit.inspection.primer-film.after
+
+    Given second good
+    jobs.lids.inspection.film.at: finished    # at jobs.lids.inspection.film.at
+
+    Given second good
+    jobs.rails.inspection.film.after: ground    # at jobs.rails.inspection.film.after
 To put right
     Write at: with a stage, or after: with the id of the layer.
 """

@@ -6,12 +6,22 @@ Why
     An item without one of them is a part nobody knows how to treat or how much paint to order for.
 Passes
     jobs.refit.items.DOOR: {id: DOOR, name: Door skin, count: 2, area: 0.6 m2}
+
+    jobs.refit.items.STEP.count: 1
 Fails
     jobs.refit.items.DOOR: {id: DOOR, name: Door skin, count: 2}    # at jobs.refit.items.DOOR.area
 
     without jobs.refit.preparation    # at jobs.refit.items.DOOR.preparation    # also JOB001 at jobs.refit.items.STEP.preparation
 
     jobs.refit.items.STEP.count: 0    # at jobs.refit.items.STEP.count
+
+    jobs.refit.items.STEP.shapes: [{id: tube, kind: tube, length: 1000 mm, diameter: 40 mm}]    # at jobs.refit.items.STEP.area
+
+    Given second good
+    without jobs.rails.system    # at jobs.rails.items.RAIL.system    # at jobs.rails.items.LOCKER.system    # also JOB004 at jobs.rails.inspection.face.after    # also JOB004 at jobs.rails.inspection.film.after    # also JOB004 at jobs.rails.inspection.first.after
+
+    Given second good
+    without jobs.lids.substrate    # at jobs.lids.items.LID.substrate
 To put right
     State what is missing on the job, or on the item where it differs.
 """

@@ -8,10 +8,17 @@ Passes
     jobs.refit.inspection.prepared.criterion.text: good, no gloss left in raking light
 
     preparations.sand-steel.steps.degrease.acceptance: Good to 1 drop in 10
+
+    Given second good
+    jobs.rails.inspection.film.if_failed: as required
 Fails
     jobs.refit.inspection.prepared.criterion.text: Satisfactory surface    # at jobs.refit.inspection.prepared.criterion.text
 
     preparations.sand-steel.steps.degrease.acceptance: clean as required    # at preparations.sand-steel.steps.degrease.acceptance
+
+    Given second good
+    jobs.lids.inspection.clean.criterion.text: Good    # at jobs.lids.inspection.clean.criterion.text
+    preparations.abrade.steps.sand.acceptance: As Required    # at preparations.abrade.steps.sand.acceptance
 To put right
     Say what is looked at, how, and what it has to show: a figure, a grade, or what must not be seen.
 """

@@ -6,8 +6,18 @@ Why
     Preparation decides how long the paint stays on, and the first coat hides it for good.
 Passes
     jobs.refit.inspection.again: {id: again, check: Dust, at: after-preparation, criterion: {text: nothing on the tape}}
+
+    jobs.refit.inspection.again: {id: again, check: Dust, at: after-preparation, criterion: {text: nothing on the tape}, hold_point: yes}
+    jobs.refit.inspection.prepared.hold_point: no
+
+    Given second good
+    jobs.lids.inspection.clean.items: [LID]
 Fails
     jobs.refit.inspection.prepared.hold_point: no    # at jobs.refit.inspection.prepared.hold_point
+
+    Given second good
+    jobs.rails.inspection.film.hold_point: yes
+    jobs.rails.inspection.blasted.hold_point: no    # at jobs.rails.inspection.blasted.hold_point
 To put right
     Write hold_point: yes at the point that looks at the prepared surface.
 """

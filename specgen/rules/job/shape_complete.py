@@ -6,12 +6,23 @@ Why
     A size too few leaves the area unknown, a size too many says that the wrong shape was named.
 Passes
     jobs.refit.items.DOOR.shapes.skin: {id: skin, kind: cylinder, height: 600 mm, diameter: 300 mm}
+
+    jobs.refit.items.DOOR.shapes: [{id: a, kind: plate, length: 1 m, width: 1 m}, {id: b, kind: tube, length: 1 m, diameter: 40 mm}, {id: c, kind: box, length: 1 m, width: 1 m, height: 1 m}, {id: d, kind: angle, length: 1 m, width: 40 mm, height: 40 mm}]
 Fails
     without jobs.refit.items.DOOR.shapes.skin.width    # at jobs.refit.items.DOOR.shapes.skin.width    # also USE009 at jobs.refit.items.DOOR.shapes.skin.width
 
     jobs.refit.items.DOOR.shapes.skin.diameter: 40 mm    # at jobs.refit.items.DOOR.shapes.skin.diameter
 
     jobs.refit.items.DOOR.shapes.skin.length: 0 mm    # at jobs.refit.items.DOOR.shapes.skin.length
+
+    Given second good
+    jobs.lids.items.FRAME.shapes.post: {id: post, kind: cylinder, height: 2 ft, length: 2 ft}    # at jobs.lids.items.FRAME.shapes.post.length    # at jobs.lids.items.FRAME.shapes.post.diameter    # also USE009 at jobs.lids.items.FRAME.shapes.post.diameter
+
+    jobs.refit.items.DOOR.shapes.box: {id: box, kind: box, length: 1 m, width: 1 m}    # at jobs.refit.items.DOOR.shapes.box.height    # also USE009 at jobs.refit.items.DOOR.shapes.box.height
+
+    jobs.refit.items.DOOR.shapes.angle: {id: angle, kind: angle, length: 1 m, width: 40 mm, height: 0 mm}    # at jobs.refit.items.DOOR.shapes.angle.height
+
+    jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, shapes: [{id: tube, kind: tube, diameter: 40 mm}], system: chassis}    # at jobs.refit.items.STEP.shapes.tube.length    # also USE009 at jobs.refit.items.STEP.shapes.tube.length
 To put right
     Give the sizes of that kind of shape, all of them above zero, and no others.
 """

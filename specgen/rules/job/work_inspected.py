@@ -6,6 +6,9 @@ Why
     What is below a coat cannot be looked at again, and a film nobody reads is a film nobody has proven.
 Passes
     jobs.refit.inspection.prepared.method: By eye in raking light
+
+    Given second good
+    without jobs.rails.inspection.face
 Fails
     without jobs.refit.inspection    # at jobs.refit.inspection    # also JOB006 at jobs.refit.inspection
 
@@ -16,6 +19,13 @@ Fails
     without jobs.refit.inspection.primer-film    # at jobs.refit.inspection
     jobs.refit.system: chassis
     systems.chassis.layers.barrier.film: {nominal: 80 um}
+
+    Given second good
+    without jobs.lids.inspection.clean    # at jobs.lids.inspection
+
+    Given second good
+    without jobs.lids.inspection.ground
+    without jobs.lids.inspection.film    # at jobs.lids.inspection
 To put right
     Add a point with at: after-preparation, and one after each coat with the limits of its film.
 """

@@ -10,6 +10,16 @@ Passes
     products.base.hazards.supplemental: [EUH204]
     products.base.hazards.medical_provision: before the first job and every year
     products.base.hazards.protection.spray.respiratory: air-fed half mask, EN 14594
+
+    Given second good
+    jobs.rails.climate.air: 50..77 degF
+
+    Given second good
+    products.mastic.climate.air: 45..95 degF
+    products.gloss.climate.air: 45..95 degF
+    jobs.lids.climate.air: 49..70 degF
+    products.touch-up.climate.air: 45..90 degF
+    systems.deck.layers.second.blush_wash: yes
 Fails
     products.base.binder: pu_2k_aliphatic    # at systems.cab.layers.primer.blush_wash
     products.base.hazards.isocyanates: {monomer_at_limit: no}
@@ -22,6 +32,27 @@ Fails
     products.clear.climate: {air: 5..30 degC, humidity: 35..80 %}
     products.barrier.climate: {air: 5..35 degC, humidity: max 85 %}
     jobs.refit.climate.air: 8..25 degC
+
+    Given second good
+    products.mastic.climate.air: 45..95 degF
+    products.gloss.climate.air: 45..95 degF
+    jobs.rails.climate.air: 49..77 degF    # at systems.deck.layers.second.blush_wash
+
+    Given second good
+    products.mastic.climate.air: 45..95 degF
+    products.gloss.climate.air: 45..95 degF
+    products.touch-up.climate.air: 45..90 degF
+    jobs.lids.climate.air: 49..70 degF    # at systems.deck.layers.second.blush_wash
+
+    Given second good
+    products.mastic.climate.humidity: max 90 %
+    products.gloss.climate.humidity: max 90 %
+    jobs.rails.climate.humidity: 40..85.1 %    # at systems.deck.layers.second.blush_wash    # also CLI005 at jobs.rails.climate.humidity
+
+    Given second good
+    products.mastic.climate.dew_point_margin: min 2 K
+    products.gloss.climate.dew_point_margin: min 2 K
+    jobs.rails.climate.dew_point_margin: min 2.9 K    # at systems.deck.layers.second.blush_wash    # also CLI004 at jobs.rails.climate.dew_point_margin
 To put right
     Warm the air; or wash the epoxy with warm water and a little detergent, rinse, test a corner, abrade, and state blush_wash.
 """

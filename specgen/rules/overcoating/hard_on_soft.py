@@ -7,9 +7,17 @@ Why
 Passes
     systems.cab.layers.primer.flexible: yes
     systems.cab.layers.base.flexible: yes
+
+    systems.cab.layers.base.flexible: no
+    systems.cab.layers.clear.flexible: yes
 Fails
     systems.cab.layers.primer.flexible: yes    # at systems.cab.layers.base.flexible
     systems.cab.layers.base.flexible: no
+
+    Given second good
+    systems.deck.layers.first.flexible: no
+    systems.deck.layers.second.flexible: yes
+    systems.deck.layers.gloss.flexible: no    # at systems.deck.layers.gloss.flexible
 To put right
     Lay coats of one hardness, or grade them from hard below to soft on top.
 """

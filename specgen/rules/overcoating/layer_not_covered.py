@@ -9,6 +9,10 @@ Passes
 Fails
     products.primer.binder: silicone_heat    # at systems.cab.layers.base.product    # also LAY006 at systems.cab.layers.primer.hold
     without products.primer.overcoat
+
+    products.base.binder: silicone_heat
+    products.clear.binder: acrylic_1k
+    without products.base.overcoat    # at systems.cab.layers.clear.product    # also LAY006 at systems.cab.layers.base.hold    # also OVR001 at systems.cab.layers.base.product
 To put right
     Coat a panel with both, wait a week, and judge it by a written limit; or ask the maker for a window.
 """

@@ -6,8 +6,13 @@ Why
     The condition is the whole of the permission; left out, the pair is as good as refused.
 Passes
     systems.cab.layers.primer.abraded_with: P400
+
+    Given second good
 Fails
     without products.primer.overcoat    # at systems.cab.layers.base.product    # also LAY006 at systems.cab.layers.primer.hold
+
+    Given second good
+    without products.mastic.overcoat    # at systems.deck.layers.second.product    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold
 To put right
     Write what is done between the two coats: abraded_with and a paper, mist_coat, tie_coat, or a coat of its own.
 """

@@ -8,9 +8,22 @@ Passes
     products.base.binder: surfacer_2k
     products.base.hazards.isocyanates: {contained: no}
     products.base.hazards.epoxy_up_to_700: no
+
+    products.base.overcoat: [{id: clear, by: clear, window: 20 min..24 h, air: 20 degC}]
+    products.base.binder: nitrocellulose
+    products.primer.overcoat.base: {id: base, by: base, window: 30 min..24 h, air: 20 degC}
+    products.primer.hazards.epoxy_up_to_700: yes
 Fails
     products.base.binder: nitrocellulose    # at systems.cab.layers.clear.product
     products.base.overcoat: [{id: any, by: any, window: 20 min..24 h, air: 20 degC}]
+
+    Given second good
+    products.mastic.binder: silicone_heat
+    products.gloss.binder: pu_2k_aliphatic    # at systems.deck.layers.gloss.product    # also OLD013 at jobs.rails.items.LOCKER.old_coats.later
+
+    Given second good
+    without products.mastic.overcoat
+    products.mastic.binder: chlorinated_rubber    # at systems.deck.layers.gloss.product    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold    # also PRE008 at preparations.abrade.steps.sand.grade
 To put right
     Put a coat between that may lie on one and carry the other, or choose another product.
 """

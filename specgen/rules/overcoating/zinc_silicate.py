@@ -10,11 +10,19 @@ Passes
     jobs.refit.substrate.thickness: 3 mm
     products.base.binder: acrylic_1k
     systems.cab.layers.base.mist_coat: yes
+
+    Given second good
 Fails
     products.primer.binder: zinc_inorganic
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 3 mm
     products.base.binder: acrylic_1k    # at systems.cab.layers.base.mist_coat
+
+    products.primer.binder: zinc_inorganic
+    products.base.binder: zinc_inorganic    # at systems.cab.layers.base.product    # also SUB004 at preparations.sand-steel.steps.sand.grade
+
+    Given second good
+    products.mastic.binder: zinc_inorganic    # at systems.deck.layers.second.product    # also OVR002 at systems.deck.layers.gloss.product    # also SUB004 at preparations.abrade.steps.sand.grade
 To put right
     Begin with a mist coat of about a quarter of a normal one, let it flash, then lay the full coat; mend bare spots in zinc silicate with zinc-rich epoxy.
 """

@@ -6,10 +6,25 @@ Why
     A coarse last paper prints its scratches through the new coat as a ring; with no paper named the edge is left to chance.
 Passes
     preparations.sand-steel.steps.feather: {id: feather, do: feather-edge, text: Feather the edges of old paint., abrasive: "P180, then P240", acceptance: No step under a fingernail.}
+
+    Given second good
+    preparations.abrade.steps.feather.abrasive: P180
+
+    Given second good
+    preparations.abrade.steps.feather.abrasive: P240, then P320
 Fails
     preparations.sand-steel.steps.feather: {id: feather, do: feather-edge, text: Feather the edges of old paint., acceptance: No step under a fingernail.}    # at preparations.sand-steel.steps.feather.abrasive
 
     preparations.sand-steel.steps.feather: {id: feather, do: feather-edge, text: Feather the edges of old paint., abrasive: P120, acceptance: No step under a fingernail.}    # at preparations.sand-steel.steps.feather.abrasive
+
+    Given second good
+    preparations.abrade.steps.feather.abrasive: P240, then P400    # at preparations.abrade.steps.feather.abrasive
+
+    Given second good
+    preparations.abrade.steps.feather.abrasive: P150    # at preparations.abrade.steps.feather.abrasive
+
+    Given second good
+    preparations.abrade.steps.again: {id: again, do: feather-edge, text: Feather once more., abrasive: P400}    # at preparations.abrade.steps.again.abrasive
 To put right
     Begin with P180 and end with P240 to P320.
 """

@@ -6,12 +6,25 @@ Why
     A short lap ends on the feathered edge, where the film is thinnest: it lifts there and the ring shows through the finish.
 Passes
     jobs.refit.items.DOOR.repair: {feather: 20 mm, sanded: 50 mm, lap: 25 mm}
+
+    jobs.refit.items.DOOR.repair: {feather: 20 mm, sanded: 25 mm, lap: 25 mm}
+
+    Given second good
+    jobs.rails.items.LOCKER.repair: {sanded: 2 in, lap: 2 in}
 Fails
     jobs.refit.items.DOOR.repair: {feather: 20 mm, sanded: 50 mm, lap: 15 mm}    # at jobs.refit.items.DOOR.repair.lap
 
     jobs.refit.items.DOOR.repair: {feather: 20 mm, sanded: 20 mm, lap: 25 mm}    # at jobs.refit.items.DOOR.repair.sanded
 
     jobs.refit.items.DOOR.repair: {feather: 20 mm}    # at jobs.refit.items.DOOR.repair.lap
+
+    jobs.refit.items.STEP.repair: {feather: 20 mm, sanded: 25 mm, lap: 24.9 mm}    # at jobs.refit.items.STEP.repair.lap
+
+    jobs.refit.items.STEP.repair: {feather: 20 mm, sanded: 25.9 mm, lap: 26 mm}    # at jobs.refit.items.STEP.repair.sanded
+
+    Given second good
+    jobs.rails.items.RAIL.repair: {lap: 1 in}
+    jobs.rails.items.LOCKER.repair: {sanded: 3 in, lap: 0.98 in}    # at jobs.rails.items.LOCKER.repair.lap
 To put right
     Lap the new coats at least 25 mm on sound old paint that was sanded matt; on large flat parts go to the next edge or line.
 """

@@ -6,10 +6,14 @@ Why
     Water leaves damp wood through the paint, in blisters; grey wood is a dead skin that comes off with the paint.
 Passes
     jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm, moisture: 12 %, bare_outdoors: 3 days}
+
+    jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm, moisture: 15 %, bare_outdoors: 14 days}
 Fails
     jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm, moisture: 19 %, bare_outdoors: 30 days}    # at jobs.refit.items.STEP.substrate.moisture    # also SUB008 at jobs.refit.items.STEP.substrate.bare_outdoors
 
     jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm}    # at jobs.refit.items.STEP.substrate.moisture
+
+    jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm, moisture: 15.1 %, bare_outdoors: 15 days}    # at jobs.refit.items.STEP.substrate.moisture    # at jobs.refit.items.STEP.substrate.bare_outdoors
 To put right
     Dry the wood under cover, sand off the grey skin down to sound wood, and measure again.
 """

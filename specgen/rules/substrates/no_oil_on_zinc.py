@@ -1,7 +1,7 @@
 """SUB001 No oil paint on bare zinc or aluminium
 
 Checks
-    The first coat on bare zinc or aluminium: an alkyd or epoxy ester is refused on zinc, and on aluminium unless a conversion coat comes first.
+    The first coat on bare zinc or aluminium: an alkyd is refused on zinc, and on aluminium unless a conversion coat comes first; an epoxy ester is refused on hot-dip zinc.
 Why
     Zinc turns the oil in the binder to soap. The paint looks sound for a season and then comes off in sheets.
 Passes
@@ -9,9 +9,21 @@ Passes
 
     products.barrier.binder: oil_alkyd
     preparations.sand-steel.steps.sand.grade: SP 11
+
+    products.barrier.binder: oil_alkyd
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
+    preparations.sand-steel.steps.convert: {id: convert, do: conversion, text: Convert and rinse., unrinsed_acid: no}
 Fails
     products.barrier.binder: oil_alkyd    # at systems.chassis.layers.barrier.product
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+
+    products.barrier.binder: oil_alkyd
+    jobs.refit.items.DOOR.system: chassis
+    jobs.refit.items.STEP.substrate: {material: galvanized_electro, thickness: 3 mm}    # at systems.chassis.layers.barrier.product
+    without jobs.refit.inspection.primer-film    # also JOB006 at jobs.refit.inspection
+
+    products.barrier.binder: oil_alkyd
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}    # at systems.chassis.layers.barrier.product
 To put right
     Begin with an epoxy primer, a waterborne acrylic made for zinc, or a wash primer and a primer.
 """

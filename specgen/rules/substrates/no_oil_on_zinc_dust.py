@@ -9,6 +9,13 @@ Passes
 Fails
     Given a zinc-rich primer on blasted steel
     products.base.binder: oil_alkyd    # at systems.cab.layers.base.product
+
+    products.barrier.binder: oil_alkyd
+    jobs.refit.items.STEP.old_coats: [{id: under, family: epoxy_2k, thickness: 20 um}, {id: zinc, family: zinc_organic, thickness: 60 um, sound: yes}]    # at systems.chassis.layers.barrier.product    # also OLD013 at jobs.refit.items.STEP.old_coats.zinc
+
+    Given a zinc-rich primer on blasted steel
+    products.base.binder: zinc_inorganic
+    products.clear.binder: epoxy_ester    # at systems.cab.layers.clear.product
 To put right
     Put an epoxy tie coat between the two.
 """

@@ -9,10 +9,22 @@ Passes
     preparations.sand-steel.steps.sand.abrasive: P180
     jobs.refit.items.STEP.preparation: plastic
     preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}, {id: flame, do: conversion, text: Pass the flame over the face., medium: flame}]}
+
+    jobs.refit.items.STEP.substrate: {material: plastic_low_energy, thickness: 3 mm}
+    jobs.refit.items.STEP.preparation: plastic
+    preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}
+    products.barrier.roles: [adhesion-promoter]
+    systems.chassis.layers.barrier.role: adhesion-promoter
 Fails
     jobs.refit.items.STEP.substrate: {material: plastic_low_energy, thickness: 3 mm}    # at systems.chassis.layers.barrier.role
     jobs.refit.items.STEP.preparation: plastic
     preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}
+
+    jobs.refit.items.DOOR.system: chassis
+    without jobs.refit.inspection.primer-film
+    jobs.refit.items.STEP.substrate: {material: plastic_low_energy, thickness: 3 mm}    # at systems.chassis.layers.barrier.role
+    jobs.refit.items.STEP.preparation: plastic
+    preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}, {id: change, do: conversion, text: Convert.}]}    # also FIL005 at systems.chassis.layers.barrier    # also JOB006 at jobs.refit.inspection
 To put right
     Put an adhesion promoter first, or treat the face with flame or plasma just before painting.
 """

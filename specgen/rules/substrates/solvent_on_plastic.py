@@ -8,10 +8,21 @@ Passes
     jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: plastic
     preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}, {id: patch, do: test, text: Coat a hidden patch and look for crazing after a day.}]}
+
+    products.barrier.binder: acrylic_wb
+    jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm}
+    jobs.refit.items.STEP.preparation: plastic
+    preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}
 Fails
     jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm}    # at systems.chassis.layers.barrier.product
     jobs.refit.items.STEP.preparation: plastic
     preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}
+
+    jobs.refit.items.DOOR.system: chassis
+    without jobs.refit.inspection.primer-film
+    jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm}    # at systems.chassis.layers.barrier.product
+    jobs.refit.items.STEP.preparation: plastic
+    preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}    # also JOB006 at jobs.refit.inspection
 To put right
     Begin with a mild plastic primer, or add a step that tries the coat on a hidden patch.
 """

@@ -7,11 +7,21 @@ Why
 Passes
     jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm, mixed_with: [aluminium], joint_sealed: yes}
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
+
+    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, mixed_with: [steel_hot_rolled]}
+
+    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, mixed_with: [aluminium], joint_sealed: yes}
 Fails
     jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, mixed_with: [stainless], joint_sealed: no}    # at jobs.refit.items.STEP.substrate.joint_sealed    # also SUB009 at jobs.refit.items.STEP.substrate.mixed_with
 
     jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm, mixed_with: [aluminium]}    # at jobs.refit.items.STEP.substrate.joint_sealed
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
+
+    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, mixed_with: [aluminium, stainless], joint_sealed: yes}    # at jobs.refit.items.STEP.substrate.mixed_with
+
+    jobs.refit.substrate.mixed_with: [aluminium]
+    jobs.refit.substrate.joint_sealed: no    # at jobs.refit.substrate.joint_sealed
+    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm}
 To put right
     Seal or insulate the joint; paint both metals, or at least the nobler one.
 """

@@ -6,6 +6,9 @@ Why
     Zinc dust protects only where it touches the steel. Over paint it is an expensive grey primer.
 Passes
     Given a zinc-rich primer on blasted steel
+
+    Given a zinc-rich primer on blasted steel
+    jobs.refit.items.DOOR.old_coats: [{id: zinc, family: zinc_organic, thickness: 40 um, sound: yes}]
 Fails
     products.barrier.binder: zinc_organic
     systems.chassis.layers: [{id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4, hold: 30 min..24 h}, {id: zinc, role: primer, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1}]    # at systems.chassis.layers.zinc.product
@@ -13,6 +16,13 @@ Fails
     products.barrier.binder: zinc_organic    # at systems.chassis.layers.barrier.product
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
     preparations.sand-steel.steps.sand.abrasive: P180
+
+    Given a zinc-rich primer on blasted steel
+    products.clear.binder: zinc_organic    # at systems.cab.layers.clear.product    # also HAZ023 at products.clear.hazards.supplemental
+
+    Given a zinc-rich primer on blasted steel
+    jobs.refit.items.STEP.system: cab
+    jobs.refit.items.STEP.old_coats: [{id: zinc, family: zinc_organic, thickness: 20 um}, {id: grey, family: epoxy_2k, thickness: 40 um, sound: yes}]    # at systems.cab.layers.primer.product
 To put right
     Put the zinc-rich coat first, on blasted steel, or leave it out.
 """

@@ -8,6 +8,9 @@ Passes
     products.barrier.binder: zinc_organic
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 3 mm
+
+    Given a zinc-rich primer on blasted steel
+    preparations.sand-steel.steps.sand.grade: Sa 3
 Fails
     products.barrier.binder: zinc_organic
     jobs.refit.items.STEP.preparation: hand
@@ -16,6 +19,12 @@ Fails
     products.barrier.binder: zinc_organic
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.grade
     jobs.refit.substrate.thickness: 3 mm
+
+    Given a zinc-rich primer on blasted steel
+    preparations.sand-steel.steps.sand.grade: SP 7    # at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade
+
+    Given a zinc-rich primer on blasted steel
+    without preparations.sand-steel.steps.sand.grade    # at preparations.sand-steel.steps    # also PRE008 at preparations.sand-steel.steps
 To put right
     Blast to Sa 2 1/2, or take an epoxy primer for what tools can reach.
 """
