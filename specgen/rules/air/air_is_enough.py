@@ -6,8 +6,26 @@ Why
     The lungs ask for many times the air that the explosive limit asks for.
 Passes
     jobs.refit.vehicles: [T-01]
+
+    Given a job that states its spray air
+    jobs.refit.air: {room: 60 m3, changes: 15, spraying_rate: 241 g/h, mixing: 3}
 Fails
     jobs.refit.air: {flow: 5000 m3/h}    # at jobs.refit.air    # also AIR003 at jobs.refit.air    # also AIR003 at jobs.refit.air    # also AIR003 at jobs.refit.air
+
+    Given a job that states its spray air
+    jobs.refit.air.flow: 899 m3/h    # at jobs.refit.air
+
+    Given a job that states its spray air
+    jobs.refit.air.flow: 4 m3/h    # at jobs.refit.air    # at jobs.refit.air
+
+    Given a job that states its spray air
+    jobs.refit.air: {room: 60 m3, flow: 900 m3/h}    # at jobs.refit.air
+
+    Given a job that states its spray air
+    jobs.refit.air: {room: 60 m3, spraying_rate: 241 g/h}    # at jobs.refit.air
+
+    Given a job that states its spray air
+    without products.barrier.composition.acetate.cas    # at jobs.refit.air    # at jobs.refit.air
 To put right
     Raise the flow, spray less in an hour, or wait longer; protection stays on whatever the flow.
 """

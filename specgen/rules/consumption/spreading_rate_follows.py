@@ -16,6 +16,8 @@ Passes
     products.barrier.coverage: [{id: litre, spreading_rate: 6.3 m2/L, film: 80 um, losses: included}]
 
     products.base.coverage: [{id: can, area_per_pack: 1.2 m2, film: 20 um, losses: included}]
+
+    products.barrier.coverage: [{id: gallon, spreading_rate: 254.65 ft2/gal, film: 80 um, losses: left-out}]
 Fails
     products.barrier.coverage: [{id: litre, spreading_rate: 8.0 m2/L, film: 80 um, losses: left-out}]    # at products.barrier.coverage.litre.spreading_rate
 

@@ -19,6 +19,13 @@ Fails
     systems.touch.use: "> > > > > > > > > > > eleven deep"    # at systems.touch.use
     products.touch-up.not_claimed: "(((((((((((((((((((((  claimed"    # at products.touch-up.not_claimed
     products.touch-up.application.restart: "(((((((((((((((((((((  restart"    # at products.touch-up.application.restart
+
+    products.barrier.about: "(((((((((((((((((((((  about"    # at products.barrier.about
+    products.barrier.application.nozzle: "(((((((((((((((((((((  nozzle"    # at products.barrier.application.nozzle
+    products.barrier.application.mixing.thinner: "(((((((((((((((((((((  thinner"    # at products.barrier.application.mixing.thinner
+    products.barrier.application.mixing.clock_starts: "(((((((((((((((((((((  starts"    # at products.barrier.application.mixing.clock_starts
+    products.base.application.clear_valve: "(((((((((((((((((((((  valve"    # at products.base.application.clear_valve
+    products.base.application.put_away: "(((((((((((((((((((((  away"    # at products.base.application.put_away
 To put right
     Flatten the lists, quotations or brackets, or shorten the run of signs.
 """

@@ -10,6 +10,10 @@ Passes
     products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
     systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 90 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
     jobs.refit.climate.air: 20..25 degC
+
+    Given a body filler under a primer
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 30 min..24 h, abraded_with: P80}, {id: more, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 90 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    products.barrier.overcoat: [{id: itself, by: itself, window: 20 min..24 h, air: 20 degC}, {id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
 Fails
     products.barrier.binder: polyester_putty
     products.barrier.roles: [body-filler]

@@ -6,6 +6,10 @@ Why
     Class and statement say the same twice; where they part, one of them misleads.
 Passes
     products.barrier.hazards.statements: [H319, H317, H315, H226]
+
+    products.barrier.hazards.classification.skin: {id: skin, hazard_class: skin_sensitisation, category: 1A}
+
+    products.primer.hazards.statements: [H319, H317, H229, H222]
 Fails
     products.primer.hazards.statements: [H222, H229, H319]    # at products.primer.hazards.statements
 
@@ -15,6 +19,8 @@ Fails
     products.gloss.hazards.statements: [H226, H317, H319]    # at products.gloss.hazards.statements
 
     products.barrier.hazards.statements: [H226, H315, H317]    # at products.barrier.hazards.statements
+
+    products.primer.hazards.statements: [H222, H229]    # at products.primer.hazards.statements    # at products.primer.hazards.statements
 To put right
     Copy statements and classes from section 2 of the safety data sheet.
 """

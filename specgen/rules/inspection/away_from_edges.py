@@ -31,6 +31,9 @@ Fails
 
     Given second good
     jobs.rails.inspection.film.readings: {from_edge: 0.98 in}    # at jobs.rails.inspection.film.readings.from_edge
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+    jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, shapes: [{id: box, kind: box, length: 40 mm, width: 45 mm, height: 60 mm}, {id: angle, kind: angle, length: 45 mm, width: 60 mm, height: 40 mm}], system: cab}    # at jobs.refit.items.STEP.shapes.box.length    # at jobs.refit.items.STEP.shapes.box.width    # at jobs.refit.items.STEP.shapes.angle.length    # at jobs.refit.items.STEP.shapes.angle.height
 To put right
     Keep 25 mm off edges, corners and holes; read narrow parts by a witness panel or an own rule put into words.
 """

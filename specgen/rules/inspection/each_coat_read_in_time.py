@@ -17,6 +17,9 @@ Passes
     Given second good
     jobs.rails.items.LOCKER.strip_limit: 30 mil
     jobs.rails.inspection.old: {id: old, check: Film of the old paint, at: after-preparation, method: magnetic gauge, items: [LOCKER], criterion: {rule: own, max: 10 mil, text: every reading}}
+
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k}]
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 100 um}]
 Fails
     jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # at jobs.refit.inspection.clear-film.after
 
@@ -34,6 +37,9 @@ Fails
 
     Given second good
     without jobs.lids.inspection.ground    # at jobs.lids.inspection.film.after
+
+    Given second good
+    without jobs.rails.items.LOCKER.old_coats.works.thickness    # at jobs.rails.items.LOCKER.old_coats.works.thickness    # also OLD010 at jobs.rails.items.LOCKER.old_coats
 To put right
     Plan a hold with readings before each covering coat and before the first coat on old paint; or read by a cut through the film and mend the place.
 """

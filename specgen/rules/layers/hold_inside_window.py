@@ -42,6 +42,14 @@ Fails
     systems.cab.layers.primer.hold: 30 min..8 h    # at systems.cab.layers.primer.hold
     systems.cab.layers.primer.abraded_with: P400
     systems.cab.layers.base.hold: 19 min..24 h    # at systems.cab.layers.base.hold
+
+    Given second good
+    jobs.rails.climate.air: 77..80 degF
+    systems.deck.layers.first.hold: 4 h..72 h    # at systems.deck.layers.first.hold
+
+    Given second good
+    jobs.lids.climate.air: 77..80 degF
+    systems.deck.layers.first.hold: 4 h..72 h    # at systems.deck.layers.first.hold
 To put right
     Stay inside the window of the data sheet; where the work cannot, abrade before the next coat (an epoxy primer with P320 to P400) and state abraded_with.
 """

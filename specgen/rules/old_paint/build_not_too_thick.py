@@ -29,6 +29,11 @@ Fails
 
     Given second good
     jobs.rails.items.LOCKER.strip_limit: 15.9 mil    # at jobs.rails.items.LOCKER.strip_limit
+
+    jobs.refit.items.DOOR.old_coats: [{id: under, family: epoxy_2k}, {id: factory, family: oem_finish, thickness: 100 um}]    # at jobs.refit.items.DOOR.old_coats    # also INS012 at jobs.refit.items.DOOR.old_coats.under.thickness
+
+    Given a coat with no film limits at all
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 100 um}]    # at jobs.refit.items.DOOR.old_coats
 To put right
     Strip to the electrocoat or the metal before painting, or take off as much as goes on.
 """

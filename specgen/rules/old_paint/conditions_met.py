@@ -6,6 +6,11 @@ Why
     The condition is the whole of the permission: a stoved finish that is not abraded carries no paint.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, sound: yes, cured: yes}]
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
+    preparations.sand-steel.steps.strip: {id: strip, do: strip, text: Strip to the metal.}
 Fails
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]    # at jobs.refit.items.DOOR.old_coats.factory
     preparations.wipe: {id: wipe, title: Wipe, steps: [{id: degrease, do: degrease, text: Wipe with degreaser., acceptance: A white cloth stays white.}], coat_within: 4 h}
@@ -15,6 +20,9 @@ Fails
     jobs.rails.items.LOCKER.old_coats.later: {id: later, family: oem_finish, thickness: 3 mil, sound: yes}
     preparations.abrade.steps.feather: {id: feather, do: degrease, text: Degrease.}
     preparations.abrade.steps.sand: {id: sand, do: test, text: Look., grade: P Ma, acceptance: No gloss.}    # at jobs.rails.items.LOCKER.old_coats.later    # also PRE008 at preparations.abrade.steps
+
+    jobs.refit.items.STEP.old_coats: [{id: house, family: oil_alkyd, thickness: 60 um}]
+    jobs.refit.items.STEP.patch_test: {result: pass, limit: no lifting in 48 h}    # at jobs.refit.items.STEP.old_coats.house
 To put right
     Put the condition into the preparation, and say of the old coat what was seen on it.
 """

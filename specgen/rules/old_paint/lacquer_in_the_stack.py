@@ -12,6 +12,8 @@ Passes
     jobs.rails.items.LOCKER.old_coats.works.family: nitrocellulose
     without jobs.rails.items.LOCKER.old_coats.works.rub
     products.gloss.hazards.isocyanates: {contained: no}
+
+    jobs.refit.items.STEP.old_coats: [{id: first, family: acrylic_1k, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]
 Fails
     jobs.refit.items.DOOR.old_coats: [{id: first, family: nitrocellulose, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]    # at jobs.refit.items.DOOR.old_coats.first.family
 

@@ -15,6 +15,9 @@ Passes
     preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}
     products.barrier.roles: [adhesion-promoter]
     systems.chassis.layers.barrier.role: adhesion-promoter
+
+    jobs.refit.items.STEP.substrate: {material: plastic_low_energy, thickness: 3 mm}
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
 Fails
     jobs.refit.items.STEP.substrate: {material: plastic_low_energy, thickness: 3 mm}    # at systems.chassis.layers.barrier.role
     jobs.refit.items.STEP.preparation: plastic

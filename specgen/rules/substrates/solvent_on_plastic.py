@@ -13,6 +13,11 @@ Passes
     jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: plastic
     preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}
+
+    jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm}
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
+
+    jobs.refit.items.STEP.substrate: {material: grp, thickness: 3 mm}
 Fails
     jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm}    # at systems.chassis.layers.barrier.product
     jobs.refit.items.STEP.preparation: plastic

@@ -16,6 +16,10 @@ Passes
     jobs.rails.climate.air: 61..77 degF
     jobs.lids.climate.air: 61..70 degF
     systems.deck.layers.first.hold: 4 h..96 h
+
+    Given second good
+    jobs.rails.climate.air: 55..84 degF
+    systems.deck.layers.first.abraded_with: P180
 Fails
     jobs.refit.climate.air: 15..30 degC    # at systems.cab.layers.primer.hold
 
