@@ -23,9 +23,6 @@ Fails
 
     Given second good
     without products.touch-up.voc.factors    # at products.touch-up.voc.factors
-
-    Given second good
-    products.touch-up.hazards.safety_data_sheet.date: 2027-01-17    # at products.touch-up.voc.categories
 To put right
     State reactivity, factors and category, and confirm the limit in the official table.
 """

@@ -39,6 +39,11 @@ Fails
     systems.chassis.layers.barrier.film: {min: 60 um, nominal: 160 um, max: 200 um}
     products.barrier.film: {min: 60 um, nominal: 160 um, max: 200 um}
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+
+    Given a zinc-rich primer on blasted steel
+    products.base.binder: pu_latent
+    products.base.hazards.isocyanates: {contained: no}
+    systems.cab.category: {corrosivity: C4, durability: high}    # at systems.cab.category    # also HAZ037 at products.base.hazards.isocyanates.contained    # also OVR002 at systems.cab.layers.base.product    # also PRE015 at preparations.sand-steel.edge_grade
 To put right
     Raise film or coats, lower the claim, or name the test report of this very system as evidence.
 """

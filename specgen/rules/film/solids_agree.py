@@ -14,6 +14,15 @@ Passes
 
     products.primer.solids: {in_can: 30 %}
     products.primer.composition: [{id: solids, name: resin, kind: solids, mass_share: 30 %, density: 0.91 g/mL}, {id: solvent, name: solvent blend, kind: solvent, mass_share: 40 %, density: 0.90 g/mL}, {id: gas, name: propellant, kind: propellant, mass_share: 30 %, density: 0.90 g/mL}]
+
+    products.primer.solids: {in_can: 30.1 %}
+    products.primer.composition: [{id: solids, name: resin, kind: solids, mass_share: 20 %, density: 0.95 g/mL}, {id: light, name: wax, kind: solids, mass_share: 10 %, density: 0.85 g/mL}, {id: solvent, name: solvent blend, kind: solvent, mass_share: 40 %, density: 0.9 g/mL}, {id: gas, name: propellant, kind: propellant, mass_share: 30 %, density: 0.9 g/mL}]
+
+    products.primer.solids: {in_can: 30.5 %}
+    products.primer.composition: [{id: solids, name: resin, kind: solids, mass_share: 30 %, density: 0.9 g/mL}, {id: solvent, name: solvent blend, kind: solvent, mass_share: 40 %, density: 0.95 g/mL}, {id: gas, name: propellant, kind: propellant, mass_share: 30 %, density: 0.85 g/mL}]
+
+    products.primer.solids: {in_can: 30.1 %}
+    products.primer.composition: [{id: solids, name: resin, kind: solids, mass_share: 30 %, density: 0.9 g/mL}, {id: solvent, name: solvent blend, kind: solvent, mass_share: 40 %, density: 0.9 g/mL}, {id: gas, name: propellant, kind: propellant, mass_share: 30 %, density: 0.9 g/mL}]
 Fails
     products.base.solids: {in_can: 23 %, sprayed: 14 %}    # at products.base.solids.sprayed
 
@@ -41,6 +50,8 @@ Fails
 
     products.base.solids: {in_can: 20 %, sprayed: 20 %}    # at products.base.solids.sprayed
     products.base.variants.standard.overrides: {solids_sprayed: 21 %}
+
+    products.primer.solids: {in_can: 17.7 %, sprayed: 17.7 %}    # at products.primer.solids.sprayed    # also FLM016 at products.primer.solids.sprayed
 To put right
     Work both figures out from shares by mass and densities, or measure them.
 """

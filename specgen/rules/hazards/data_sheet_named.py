@@ -10,7 +10,7 @@ Fails
     without products.base.hazards.safety_data_sheet    # at products.base.hazards.safety_data_sheet
 
     Given second good
-    without products.touch-up.hazards.safety_data_sheet    # at products.touch-up.hazards.safety_data_sheet    # also VOC004 at products.touch-up.voc.categories
+    without products.touch-up.hazards.safety_data_sheet    # at products.touch-up.hazards.safety_data_sheet
 To put right
     Write number, revision and date of the current safety data sheet, and where it is to be had.
 """

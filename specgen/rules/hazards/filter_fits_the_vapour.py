@@ -11,11 +11,23 @@ Passes
 
     products.primer.hazards.protection.spray.respiratory: half mask A2P3, EN 14387
     products.primer.hazards.cautions: [{id: ax, task: spraying, text: Type AX is worn where cans are sprayed.}]
+
+    products.barrier.composition: [{id: resin, name: resin, kind: solids, mass_share: 99 %, density: 1.4 g/mL}, {id: low, name: acetone, cas: 67-64-1, kind: solvent, mass_share: 1 %, density: 0.79 g/mL}]
+    without products.barrier.solids
+    products.barrier.hazards.protection.spray.respiratory: half mask A2P3, EN 14387
 Fails
     products.primer.hazards.protection.spray.respiratory: half mask A2P3, EN 14387    # at products.primer.hazards.protection.spray.respiratory
 
     Given second good
     products.touch-up.hazards.protection.spray.respiratory: half mask A2P3, EN 14387    # at products.touch-up.hazards.protection.spray.respiratory
+
+    products.barrier.composition: [{id: resin, name: resin, kind: solids, mass_share: 98.9 %, density: 1.4 g/mL}, {id: low, name: acetone, cas: 67-64-1, kind: solvent, mass_share: 1.1 %, density: 0.79 g/mL}]
+    without products.barrier.solids
+    products.barrier.hazards.protection.spray.respiratory: half mask A2P3, EN 14387    # at products.barrier.hazards.protection.spray.respiratory
+
+    products.barrier.composition: [{id: resin, name: resin, kind: solids, mass_share: 90 %, density: 1.4 g/mL}, {id: low, name: secret blend, kind: solvent, mass_share: 10 %, density: 0.79 g/mL}]
+    without products.barrier.solids
+    products.barrier.hazards.protection.spray.respiratory: half mask A2P3, EN 14387    # at products.barrier.hazards.protection.spray.respiratory
 To put right
     Name type AX, supplied air, or a caution that type A is not rated for these vapours and what governs instead.
 """

@@ -13,6 +13,8 @@ Fails
 
     Given second good
     products.mastic.hazards.protection.mix: {id: mix, task: mixing, gloves: none needed}    # at products.mastic.hazards.protection.mix.gloves    # also HAZ029 at products.mastic.hazards.protection.mix.gloves
+
+    products.primer.hazards.protection: [{id: spray, task: spraying, respiratory: "half mask AXP3, EN 140 and EN 14387", eyes: goggles, skin: overall}, {id: all, task: any, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}]    # at products.primer.hazards.protection.spray.gloves
 To put right
     Name gloves for the task.
 """

@@ -52,6 +52,9 @@ Fails
     jobs.refit.items.STEP.system: cab
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.correction
     jobs.refit.inspection.zinc: {id: zinc, check: Zinc before painting, at: after-preparation, items: [DOOR], gauge: {principle: magnetic}, criterion: {text: mean written down}, hold_point: yes}
+
+    products.base.binder: zinc_organic
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: eddy-current}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # at jobs.refit.inspection.base-film.gauge.principle    # also HAZ023 at products.base.hazards.supplemental    # also SUB003 at systems.cab.layers.base.product
 To put right
     Use an ultrasonic gauge or a metal witness panel; read the zinc before painting and write it as correction.
 """

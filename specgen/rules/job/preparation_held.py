@@ -18,6 +18,9 @@ Fails
     Given second good
     jobs.rails.inspection.film.hold_point: yes
     jobs.rails.inspection.blasted.hold_point: no    # at jobs.rails.inspection.blasted.hold_point
+
+    jobs.refit.inspection.prepared.hold_point: no    # at jobs.refit.inspection.prepared.hold_point
+    jobs.refit.inspection.again: {id: again, check: Dust, at: after-preparation, criterion: {text: nothing on the tape}}
 To put right
     Write hold_point: yes at the point that looks at the prepared surface.
 """

@@ -26,6 +26,9 @@ Fails
     Given second good
     without jobs.lids.inspection.ground
     without jobs.lids.inspection.film    # at jobs.lids.inspection
+
+    Given a coat with no film limits at all
+    without jobs.refit.inspection.primer-film    # at jobs.refit.inspection
 To put right
     Add a point with at: after-preparation, and one after each coat with the limits of its film.
 """

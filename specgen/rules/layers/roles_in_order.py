@@ -15,6 +15,10 @@ Passes
     systems.deck.layers.first.role: body-filler
     jobs.rails.inspection.film.gauge: {principle: destructive}
     jobs.rails.inspection.first.gauge: {principle: destructive}
+
+    Given second good
+    systems.deck.layers.first.role: filler
+    systems.deck.layers.second.role: filler
 Fails
     systems.cab.layers.primer.role: sealer    # also LAY004 at systems.cab.layers.primer.role
     systems.cab.layers.base.role: primer    # at systems.cab.layers.base.role    # also LAY004 at systems.cab.layers.base.role    # also LAY003 at systems.cab.layers.clear.role

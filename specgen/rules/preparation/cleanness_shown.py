@@ -16,6 +16,9 @@ Fails
     without preparations.blast.steps.wash.acceptance
     without preparations.blast.steps.degrease.acceptance
     preparations.blast.steps.blast.acceptance: By the picture.    # at preparations.blast.steps
+
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
+    without preparations.sand-steel.steps.degrease.acceptance    # at preparations.sand-steel.steps
 To put right
     Add cleanliness: water_break, a film of water that stays whole for a minute, or a wipe with a white cloth as acceptance.
 """

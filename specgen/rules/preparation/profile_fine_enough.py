@@ -24,6 +24,10 @@ Fails
 
     Given second good
     preparations.blast.steps.blast.profile: 1..1.51 mil    # at preparations.blast.steps.blast.profile
+
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..38.2 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.profile
+    systems.cab.category: {corrosivity: C3, durability: low, evidence: own report}
+    jobs.refit.substrate.thickness: 4 mm    # also PRE019 at systems.cab.layers    # also PRE019 at systems.cab.layers.primer.film.min    # also PRE019 at systems.chassis.layers
 To put right
     Ask for a finer profile with a finer medium and less pressure.
 """

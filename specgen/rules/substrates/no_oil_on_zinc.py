@@ -24,6 +24,9 @@ Fails
 
     products.barrier.binder: oil_alkyd
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}    # at systems.chassis.layers.barrier.product
+
+    products.primer.binder: oil_alkyd
+    jobs.refit.items.DOOR.substrate: {material: galvanized_hot_dip, thickness: 3 mm}    # at systems.cab.layers.primer.product    # also OVR001 at systems.cab.layers.base.product
 To put right
     Begin with an epoxy primer, a waterborne acrylic made for zinc, or a wash primer and a primer.
 """

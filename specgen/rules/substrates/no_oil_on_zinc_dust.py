@@ -16,6 +16,9 @@ Fails
     Given a zinc-rich primer on blasted steel
     products.base.binder: zinc_inorganic
     products.clear.binder: epoxy_ester    # at systems.cab.layers.clear.product
+
+    products.primer.binder: oil_alkyd
+    jobs.refit.items.DOOR.old_coats: [{id: zinc, family: zinc_organic, thickness: 60 um, sound: yes}]    # at systems.cab.layers.primer.product    # also OLD013 at jobs.refit.items.DOOR.old_coats.zinc    # also OVR001 at systems.cab.layers.base.product
 To put right
     Put an epoxy tie coat between the two.
 """

@@ -28,6 +28,8 @@ Fails
     jobs.refit.items.STEP.substrate: {material: plastic_low_energy, thickness: 3 mm}    # at systems.chassis.layers.barrier.role
     jobs.refit.items.STEP.preparation: plastic
     preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}, {id: change, do: conversion, text: Convert.}]}    # also FIL005 at systems.chassis.layers.barrier    # also JOB006 at jobs.refit.inspection
+
+    jobs.refit.items.DOOR.substrate: {material: plastic_low_energy, thickness: 3 mm}    # at systems.cab.layers.primer.role    # also INS008 at jobs.refit.inspection.primer-film.gauge.principle    # also PRE017 at preparations.sand-steel.steps.sand.abrasive
 To put right
     Put an adhesion promoter first, or treat the face with flame or plasma just before painting.
 """

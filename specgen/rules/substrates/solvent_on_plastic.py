@@ -28,6 +28,8 @@ Fails
     jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm}    # at systems.chassis.layers.barrier.product
     jobs.refit.items.STEP.preparation: plastic
     preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}    # also JOB006 at jobs.refit.inspection
+
+    jobs.refit.items.DOOR.substrate: {material: plastic, thickness: 3 mm}    # at systems.cab.layers.primer.product    # also INS008 at jobs.refit.inspection.primer-film.gauge.principle    # also PRE017 at preparations.sand-steel.steps.sand.abrasive
 To put right
     Begin with a mild plastic primer, or add a step that tries the coat on a hidden patch.
 """

@@ -43,6 +43,13 @@ Fails
     jobs.rails.climate.surface: 15..32.5 degC
     systems.deck.layers.gloss.hold: 3 h..25 h    # at systems.deck.layers.gloss.hold
     systems.deck.layers.last: {id: last, role: top-coat, product: gloss, variant: blue, film: {min: 1.6 mil, nominal: 2 mil, max: 2.5 mil}, coats: 1}    # also LAY006 at systems.deck.layers.gloss.hold    # also OVR002 at systems.deck.layers.last.product
+
+    Given second good
+    without products.mastic.overcoat
+    without systems.deck.layers.second.abraded_with
+    systems.deck.layers.first.role: filler
+    systems.deck.layers.second.role: filler
+    systems.deck.layers.second.hold: 3 h..97 h    # at systems.deck.layers.second.hold    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold    # also OVR002 at systems.deck.layers.second.product
 To put right
     Ask the maker for the window; until then keep the published one, or abrade the coat and state abraded_with.
 """
