@@ -5,6 +5,7 @@ from __future__ import annotations
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.printing.documents import print_documents
+from tests.documents.conftest import views_of
 from tests.good_spec import checked, second_good, spec_of
 
 
@@ -62,3 +63,13 @@ def test_every_document_is_printed() -> None:
     statement = files["MS-201-method-statement.html"].decode().replace("\u00a0", " ")
     for shown in ("8 mil (203 µm)", "1 to 1.5 mil (25.4 to 38.1 µm)", "55 to 77 °F (13 to 25 °C)"):
         assert shown in statement
+
+
+def test_every_view_is_laid_out() -> None:
+    views = views_of(_spec())
+    assert [name for name in views if "card" in name] == [
+        "job_card_rails",
+        "hazard_card_rails",
+        "job_card_lids",
+        "hazard_card_lids",
+    ]
