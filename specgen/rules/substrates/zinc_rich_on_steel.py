@@ -9,6 +9,8 @@ Passes
 
     Given a zinc-rich primer on blasted steel
     jobs.refit.items.DOOR.old_coats: [{id: zinc, family: zinc_organic, thickness: 40 um, sound: yes}]
+    jobs.refit.items.DOOR.preparation: scuff
+    preparations.scuff: {id: scuff, title: Scuff, steps: [{id: degrease, do: degrease, text: Wipe., acceptance: A white cloth stays white.}, {id: scuff, do: sand, text: Scuff., abrasive: P180}], coat_within: 4 h}
 Fails
     products.barrier.binder: zinc_organic
     systems.chassis.layers: [{id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4, hold: 30 min..24 h}, {id: zinc, role: primer, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1}]    # at systems.chassis.layers.zinc.product
@@ -23,6 +25,8 @@ Fails
     Given a zinc-rich primer on blasted steel
     jobs.refit.items.STEP.system: cab
     jobs.refit.items.STEP.old_coats: [{id: zinc, family: zinc_organic, thickness: 20 um}, {id: grey, family: epoxy_2k, thickness: 40 um, sound: yes}]    # at systems.cab.layers.primer.product
+    jobs.refit.items.STEP.preparation: scuff
+    preparations.scuff: {id: scuff, title: Scuff, steps: [{id: degrease, do: degrease, text: Wipe., acceptance: A white cloth stays white.}, {id: scuff, do: sand, text: Scuff., abrasive: P180}], coat_within: 4 h}
 To put right
     Put the zinc-rich coat first, on blasted steel, or leave it out.
 """
