@@ -5,22 +5,17 @@ The comparison itself runs no rule: what the rules say of both sides, and which 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from specgen.checking import Checked
 from specgen.comparison.changes import Comparison
 from specgen.comparison.compare import Side
 from specgen.comparison.compare import compare as compare_sides
 from specgen.comparison.figures import Figures, figures_of_job, figures_of_product
-from specgen.comparison.shelf import shelf
+from specgen.comparison.reference_snapshot import Snapshot, reference_snapshot
 from specgen.comparison.verdicts import Answers
 from specgen.findings import Severity
 from specgen.model.spec import LIST_KINDS
 from specgen.model.walk import Path
 from specgen.rules.declare import all_rules
-
-Tables = Mapping[str, str]
-"""The digest of each published table and cited document a side was judged by."""
 
 
 def compare(
@@ -28,7 +23,7 @@ def compare(
     new: Checked,
     *,
     answers: Answers | None = None,
-    tables: tuple[Tables | None, Tables | None] = (None, None),
+    tables: tuple[Snapshot | None, Snapshot | None] = (None, None),
     about: Path = (),
 ) -> Comparison:
     """What changed from `old` to `new`, the heaviest change first.
@@ -47,7 +42,7 @@ def compare(
     )
 
 
-def _side(checked: Checked, held: Tables | None) -> Side:
+def _side(checked: Checked, held: Snapshot | None) -> Side:
     """The side as the comparison takes it; entries that stand in the sources but are not whole are named as unread."""
     spec = checked.loaded.spec
     if spec is None:
@@ -62,5 +57,5 @@ def _side(checked: Checked, held: Tables | None) -> Side:
 
     # what was wrong with reading a file has no address in the sources
     broken = {f.place.file for f in checked.loaded.findings if f.severity is Severity.ERROR and not f.path}
-    tables = shelf() if held is None else held
+    tables = reference_snapshot() if held is None else held
     return Side(spec, checked.loaded.place, checked.report, figures, tables, frozenset(unread), tuple(sorted(broken)))

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from specgen.clock import today
 from specgen.commands.outcome import DONE, NOT_RUN, REFUSED, CannotRunError, Outcome
-from specgen.commands.sides import Named, about, checked_sides, read_side, verdicts_in
+from specgen.commands.sides import Named, about, checked_sides, read_side, snapshots, verdicts_in
 from specgen.commands.typed import day
 from specgen.comparing import compare
 from specgen.comparison.changes import Comparison
@@ -86,8 +86,8 @@ def _run(arguments: argparse.Namespace, on: date) -> Outcome:
         if side.loaded.spec is None:
             return _refused(side.report, name.prefix, f"{name.spelling} cannot be compared", on)
         specs.append(side.loaded.spec)
-    shelves = named[0].shelf, named[1].shelf
-    whole = compare(*checked, answers=answers, tables=shelves, about=about(*named, specs[1]))
+    record = about(*named, specs[1])
+    whole = compare(*checked, answers=answers, tables=snapshots(*named, checked, record), about=record)
     found = whole if arguments.reader == "maker" else for_customer(whole)
     told = ""
     if arguments.notice is not None:

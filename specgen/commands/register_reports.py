@@ -12,6 +12,7 @@ from specgen.register.failure import RegisterError
 from specgen.register.folder import histories, history_of
 from specgen.register.history import History, Kept
 from specgen.register.json_text import read_bytes
+from specgen.register.record import Record
 from specgen.register.state import in_force, issues, not_acknowledged, standing, until
 from specgen.source.characters import printable_name
 from specgen.source.project import find_project
@@ -91,15 +92,25 @@ def as_of(arguments: argparse.Namespace, register: Path) -> Outcome:
 
 
 def overdue(arguments: argparse.Namespace, register: Path) -> Outcome:
-    from specgen.comparison.shelf import shelf
+    from specgen.comparison.reference_snapshot import reference_snapshot
+    from specgen.facts.closure import loaded_closure
+    from specgen.issuing.tables_read import tables_read
     from specgen.model.parse import load
-    from specgen.register.due import due
+    from specgen.register.due import due, subject_of
 
     on: date = arguments.on or today()
-    spec = load(find_project(Path(arguments.path))).spec
+    loaded = load(find_project(Path(arguments.path)))
+    spec = loaded.spec
+
+    def looked_into(record: Record) -> frozenset[str]:
+        subject = subject_of(record, spec) if spec is not None else None
+        if spec is None or subject is None:
+            return frozenset()
+        return tables_read(loaded_closure(loaded, spec, subject), subject, on)
+
     listed = histories(register)
     found = {one.document: one for one in listed}
-    held = list(due(found, spec, shelf(), on))
+    held = list(due(found, spec, reference_snapshot(), on, looked_into))
     lines = [
         f"{one.record.document} {one.record.revision}: {one.why}{'; asks for a revision' if one.forces else ''}"
         for one in held

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from specgen.commands.outcome import CannotRunError
+from specgen.comparison.reference_snapshot import Snapshot
 from specgen.register.certificate import read_certificate
 from specgen.register.failure import RegisterError
 from specgen.register.frozen import frozen_sources, issued_revision, sources_of
@@ -21,8 +22,8 @@ from specgen.source.project import Sources
 _FORM = "write register:DOC@REV, as in register:MS-001@B, or register:FOLDER:DOC@REV"
 
 
-def revision_at(rest: str) -> tuple[Sources, Mapping[str, str], str, str]:
-    """The frozen model of `DOC@REV`, the shelf it was judged by, DOC and REV; FOLDER is the register, `register` if left out.
+def revision_at(rest: str) -> tuple[Sources, Snapshot, str, str]:
+    """The frozen model of `DOC@REV`, the snapshot it was judged by, DOC and REV; FOLDER is the register, `register` if left out.
 
     Raises CannotRunError.
     """
@@ -35,7 +36,7 @@ def revision_at(rest: str) -> tuple[Sources, Mapping[str, str], str, str]:
         raise CannotRunError(f"there is no register in {printable_name(str(register))}; {_FORM}")
     try:
         sources, _ = frozen_sources(register, document, revision)
-        return sources, issued_revision(register, document, revision).record.shelf, document, revision
+        return sources, issued_revision(register, document, revision).record.snapshot, document, revision
     except RegisterError as reason:
         raise CannotRunError(str(reason)) from reason
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import os
 import stat
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -19,12 +19,13 @@ from specgen.commands.git_side import sources_at
 from specgen.commands.outcome import CannotRunError
 from specgen.commands.register_side import issued_pdf, issued_zip, revision_at
 from specgen.commands.targets import REGISTER_KEPT, kept_as
-from specgen.facts.closure import cut_to_closure
-from specgen.findings import Report, Severity
+from specgen.comparison.reference_snapshot import Snapshot, reference_snapshot, side_by_side
+from specgen.facts.closure import loaded_closure
+from specgen.findings import Report
 from specgen.issuing.candidate import subject_of
 from specgen.model.job import Job
 from specgen.model.parse import Loaded, parse
-from specgen.model.spec import LIST_KINDS, Spec
+from specgen.model.spec import Spec
 from specgen.model.walk import Path as Address
 from specgen.register.failure import RegisterError
 from specgen.source.characters import FILE_LIMIT, printable_name
@@ -38,15 +39,15 @@ _LARGE = 500
 class Named:
     """One side as read: how the user named it, what leads to its files, its sources, and the file of verdicts beside them.
 
-    Of an issued revision `document` is its number and `revision` its own, both empty for any other side; `shelf` are the tables
-    it was judged by, None where they are those of this program.
+    Of an issued revision `document` is its number and `revision` its own, both empty for any other side; `snapshot` is of the
+    tables it was judged by, None where they are those of this program.
     """
 
     spelling: str
     prefix: str
     sources: Sources
     verdicts: bytes | None
-    shelf: Mapping[str, str] | None = None
+    snapshot: Snapshot | None = None
     document: str = ""
     revision: str = ""
 
@@ -129,13 +130,28 @@ def _cut(loaded: Loaded, own: Named, other: Named) -> Loaded:
     if not other.document or own.document or loaded.spec is None:
         return loaded
     try:
-        spec = cut_to_closure(loaded.spec, subject_of(loaded.spec, other.document))
+        return loaded_closure(loaded, loaded.spec, subject_of(loaded.spec, other.document))
     except RegisterError as reason:
         raise CannotRunError(f"{own.spelling}: {reason}") from reason
-    kept = {("project",), *((kind, key) for kind in LIST_KINDS for key in getattr(spec, kind))}
-    # of what is cut away nothing is told, but a file that could not be read may hold some of what is kept
-    unread = [found for found in loaded.findings if found.severity is Severity.ERROR and not found.path]
-    return Loaded(spec, unread, {path: places for path, places in loaded.places.items() if path in kept})
+
+
+def snapshots(old: Named, new: Named, checked: Sequence[Checked], about: Address) -> tuple[Snapshot, Snapshot]:
+    """The snapshots of both sides, cut to what can be told of them. `about` is the path of the record they are documents of."""
+
+    def looked_into() -> frozenset[str]:
+        from specgen.issuing.tables_read import tables_read
+
+        found: set[str] = set()
+        for one in checked:
+            subject = getattr(one.loaded.spec, about[0]).get(about[1]) if about else None
+            if subject is not None:
+                found |= tables_read(one.loaded, subject, one.on)
+        return frozenset(found)
+
+    if old.snapshot is None and new.snapshot is None:
+        return reference_snapshot(), reference_snapshot()
+    before, now = (name.snapshot if name.snapshot is not None else reference_snapshot() for name in (old, new))
+    return side_by_side(before, now, looked_into)
 
 
 def _beside(folder: Path) -> bytes | None:

@@ -16,8 +16,8 @@ from specgen.comparison.fingerprint import fingerprint
 from specgen.comparison.fold import fold
 from specgen.comparison.moved_findings import moved_findings
 from specgen.comparison.reach import jobs_reached, reached
+from specgen.comparison.reference_snapshot import moved_tables
 from specgen.comparison.renames import Renames
-from specgen.comparison.shelf import moved_tables
 from specgen.findings import Place, Report
 from specgen.model.control import Waiver
 from specgen.model.senses import Concern

@@ -6,11 +6,11 @@ A grade the table does not hold has no place, and two on one level are not in or
 from __future__ import annotations
 
 from enum import Enum
-from functools import cache
 
 from specgen.model.hazards import SignalWord
 from specgen.model.node import Node
 from specgen.model.outline import value_type
+from specgen.standards.reads import remembered
 from specgen.standards.tables import table
 
 
@@ -37,7 +37,7 @@ _TABLES = {
 }
 
 
-@cache
+@remembered
 def _of_table(kind: str) -> dict[str, int]:
     name = _TABLES.get(kind)
     if name == "preparation_ladder":
@@ -46,6 +46,6 @@ def _of_table(kind: str) -> dict[str, int]:
     return {row["id"]: at for at, row in enumerate(table(name).rows)} if name is not None else {}
 
 
-@cache
+@remembered
 def _signal_words() -> dict[str, int]:
     return {row["word"]: int(row["rank"]) for row in table("signal_words").rows}

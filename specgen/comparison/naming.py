@@ -16,6 +16,7 @@ from specgen.model.outline import value_type
 from specgen.model.product import ComponentClass, Coverage, Drying, VocCategory
 from specgen.model.system import Layer
 from specgen.model.walk import declaration, inner_record
+from specgen.standards.reads import remembered
 from specgen.units.locale import Locale
 
 # From here on a remark for editors says how to write the value, not what it is.
@@ -52,7 +53,7 @@ def thing(fact: Difference) -> str:
     return f"{named} ({part})" if part else named
 
 
-@cache
+@remembered
 def _leaf_named(model: type[Node], name: str) -> str:
     info = model.model_fields[name]
     key = name.replace("_", " ")

@@ -1,4 +1,5 @@
-"""A specification cut down to what one document rests on. Called by approving and issuing: what is frozen, hashed and approved is this.
+"""A specification cut down to what one document rests on. Called by approving, issuing and comparing: what is frozen, hashed and
+approved is this.
 
 A test prints every document of the demo from the part and from the whole specification and finds the same text.
 """
@@ -6,7 +7,9 @@ A test prints every document of the demo from the part and from the whole specif
 from __future__ import annotations
 
 from specgen.facts.graph import document_closure
+from specgen.findings import Severity
 from specgen.model.job import Job
+from specgen.model.parse import Loaded
 from specgen.model.product import Product
 from specgen.model.spec import LIST_KINDS, Spec
 
@@ -18,3 +21,12 @@ def cut_to_closure(spec: Spec, subject: Job | Product) -> Spec:
         kind: {key: one for key, one in getattr(spec, kind).items() if (kind, key) in within} for kind in LIST_KINDS
     }
     return Spec(spec.project, **parts)
+
+
+def loaded_closure(loaded: Loaded, spec: Spec, subject: Job | Product) -> Loaded:
+    """The like of what was read, with the places of what is left, to be judged by itself. `spec` is that of `loaded`."""
+    part = cut_to_closure(spec, subject)
+    within = {("project",), *((kind, key) for kind in LIST_KINDS for key in getattr(part, kind))}
+    # of what is cut away nothing is told, but a file that could not be read may hold some of what is left
+    unread = [found for found in loaded.findings if found.severity is Severity.ERROR and not found.path]
+    return Loaded(part, unread, {path: places for path, places in loaded.places.items() if path in within})

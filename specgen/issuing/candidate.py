@@ -11,10 +11,11 @@ from datetime import date
 from pathlib import Path
 
 from specgen.checking import Checked, check
-from specgen.comparison.shelf import shelf
-from specgen.facts.closure import cut_to_closure
+from specgen.comparison.reference_snapshot import reference_snapshot
+from specgen.facts.closure import loaded_closure
 from specgen.facts.graph import address_of
 from specgen.findings import Finding, Severity
+from specgen.issuing.tables_read import tables_read
 from specgen.model.control import DocumentControl
 from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
@@ -81,14 +82,16 @@ def candidate(folder: Path, register: Path, document: str, on: date) -> Candidat
     if whole is None:
         raise Refused("the folder has no whole project source; `specgen check` says what is wrong")
     subject = subject_of(whole, document)
-    spec = cut_to_closure(whole, subject)
+    part = loaded_closure(checked.loaded, whole, subject)
+    spec = part.spec
+    assert spec is not None  # noqa: S101  # a part of what is whole
     against = [_line(finding) for finding in _against(checked, spec)]
     if against:
         raise Refused(*against)
     known = sound(history_of(register, document))
     revision = next_revision([kept.record.revision for kept in issues(known.kept)], whole.project.numbering)
     salt = kept_salt(folder, document, revision) or new_salt()
-    frozen = editions(spec, salt, shelf())
+    frozen = editions(spec, salt, reference_snapshot(tables_read(part, subject, on)))
     return Candidate(
         document, subject, checked, spec, known, revision, salt, frozen, digest(document, revision, frozen)
     )

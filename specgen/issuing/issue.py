@@ -194,7 +194,7 @@ def _record(found: Candidate, register: Path, reason: str, time: str, certificat
         content=content_sha256(found.spec),
         next_review=next_review(date.fromisoformat(certificate.issued[:10]), policies),
         judged_on=found.checked.on.isoformat(),
-        shelf=dict(found.frozen.shelf),
+        snapshot=dict(found.frozen.snapshot),
         contents=record_contents(found.spec),
         references=tuple(_references(found, register)),
         holders=tuple(

@@ -13,13 +13,13 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 from fractions import Fraction
-from functools import cache
 from typing import Annotated, Any
 
 from pydantic import GetJsonSchemaHandler
 from pydantic_core import PydanticCustomError, core_schema
 
 from specgen.model.prose import BLANKS
+from specgen.standards.reads import remembered
 from specgen.units.kinds import KINDS
 from specgen.units.quantity import CalendarSpan, Quantity, QuantityError, Range, parse_quantity, parse_range, parse_span
 
@@ -218,7 +218,7 @@ def listed(table: str) -> Strict:
     """An id of a published table of `standards/tables`."""
     more = f"and others, which `specgen explain table:{table}` lists"
 
-    @cache
+    @remembered
     def known() -> list[str]:
         from specgen.standards.tables import table as look_up
 

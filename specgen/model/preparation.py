@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from enum import StrEnum
-from functools import cache
 from typing import Annotated
 
 from specgen.model.field_types import (
@@ -27,6 +26,7 @@ from specgen.model.field_types import (
 )
 from specgen.model.node import Node
 from specgen.model.senses import Concern, Sense, entries, leaf
+from specgen.standards.reads import remembered
 
 
 class StepKind(StrEnum):
@@ -47,7 +47,7 @@ class StepKind(StrEnum):
     TEST = "test"
 
 
-@cache
+@remembered
 def _grades() -> dict[str, str]:
     """What an author may write for a grade, and the grade it is: ids of the table and the usual spellings."""
     from specgen.standards.tables import table

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Set
 from dataclasses import dataclass
 from datetime import date
 
+from specgen.comparison.reference_snapshot import Snapshot, changed, lists_all
 from specgen.facts.closure import cut_to_closure
 from specgen.model.file_names import sheet_number
+from specgen.model.job import Job
+from specgen.model.product import Product
 from specgen.model.project import Policies, RevisionGround
 from specgen.model.spec import Spec
 from specgen.register.editions import content_sha256
@@ -16,6 +19,9 @@ from specgen.register.record import Record
 from specgen.register.state import in_force, overdue, suspects
 
 _NAMED = 5
+
+LookedInto = Callable[[Record], Set[str]]
+"""From a record to the tables and documents that its document looks into today."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,8 +33,13 @@ class Due:
     forces: bool
 
 
-def due(found: Mapping[str, History], spec: Spec | None, shelf: Mapping[str, str], on: date) -> Iterator[Due]:
-    """By document, then ground. `spec` is that of the sources as they stand, None where they cannot be read."""
+def due(
+    found: Mapping[str, History], spec: Spec | None, now: Snapshot, on: date, looked_into: LookedInto
+) -> Iterator[Due]:
+    """By document, then ground. `spec` is that of the sources as they stand, None where they cannot be read.
+
+    `now` is the snapshot of all reference data; `looked_into` is asked of records that list more than they rest on.
+    """
     grounds = (spec.project.policies or Policies()).revision_forced_by if spec is not None else tuple(RevisionGround)
     moved = {document: list[str]() for document in found}
     for suspect in suspects(found):
@@ -40,28 +51,34 @@ def due(found: Mapping[str, History], spec: Spec | None, shelf: Mapping[str, str
         record = kept.record
         reasons = [(RevisionGround.CONTENT, why) for why in _content(record, spec)]
         reasons += [(RevisionGround.SHEETS, why) for why in moved[document]]
-        reasons += [(RevisionGround.TABLES, why) for why in _tables(record, shelf)]
+        reasons += [(RevisionGround.TABLES, why) for why in _tables(record, now, looked_into)]
         if overdue(history, on):
             reasons.append((RevisionGround.REVIEW, f"its review was due by {record.next_review}"))
         yield from (Due(record, why, ground in grounds) for ground, why in reasons)
 
 
+def subject_of(record: Record, spec: Spec) -> Job | Product | None:
+    """The job or product a record was issued about, where the sources still hold it under that number."""
+    job, product = spec.jobs.get(record.subject), spec.products.get(record.subject)
+    if record.about == "job":
+        return job if job is not None and job.document.number == record.document else None
+    return product if product is not None and sheet_number(product) == record.document else None
+
+
 def _content(record: Record, spec: Spec | None) -> Iterator[str]:
     if spec is None:
         return
-    subject = spec.jobs.get(record.subject) if record.about == "job" else spec.products.get(record.subject)
-    number = None
-    if subject is not None:
-        number = subject.document.number if record.about == "job" and subject.document else None
-        number = number or sheet_number(spec.products[record.subject]) if record.about == "product" else number
-    if subject is None or number != record.document:
+    subject = subject_of(record, spec)
+    if subject is None:
         yield f"the sources hold no {record.about} {record.subject} of this number any more"
     elif content_sha256(cut_to_closure(spec, subject)) != record.content:
         yield "the sources say something else now"
 
 
-def _tables(record: Record, shelf: Mapping[str, str]) -> Iterator[str]:
-    changed = sorted(name for name in {*shelf, *record.shelf} if shelf.get(name) != record.shelf.get(name))
-    if changed:
-        more = f" and {len(changed) - _NAMED} more" if len(changed) > _NAMED else ""
-        yield f"published tables changed: {', '.join(changed[:_NAMED])}{more}"
+def _tables(record: Record, now: Snapshot, looked_into: LookedInto) -> Iterator[str]:
+    moved = changed(record.snapshot, now, lambda: looked_into(record))
+    if not lists_all(record.snapshot):
+        moved = sorted({*moved, *(name for name in record.snapshot if name not in now)})
+    if moved:
+        more = f" and {len(moved) - _NAMED} more" if len(moved) > _NAMED else ""
+        yield f"published tables changed: {', '.join(moved[:_NAMED])}{more}"

@@ -30,11 +30,11 @@ SALT, WITHHELD = "salt", "withheld"
 
 @dataclass(frozen=True, slots=True)
 class Editions:
-    """Both texts of one frozen model, and the shelf of published tables it was judged by."""
+    """Both texts of one frozen model, and the snapshot of the reference data it rests on."""
 
     maker: bytes
     customer: bytes
-    shelf: Mapping[str, str]
+    snapshot: Mapping[str, str]
 
     @property
     def maker_sha256(self) -> str:
@@ -45,11 +45,11 @@ class Editions:
         return sha256(self.customer)
 
 
-def editions(spec: Spec, salt: bytes, shelf: Mapping[str, str]) -> Editions:
+def editions(spec: Spec, salt: bytes, snapshot: Mapping[str, str]) -> Editions:
     """Both editions of a specification already cut to what its document rests on.
 
-    `shelf` is the whole of it, name to SHA-256: rules and documents look tables up as they go, so a table left out by
-    guess could change a figure behind an approval.
+    `snapshot` is of each table and document that judging and wording looked into, name to SHA-256: noted, for a table left
+    out by guess could change a figure behind an approval.
     """
     maker = json.loads(canonical(spec)) | {SALT: salt.hex()}
     withheld: dict[str, list[str]] = {}
@@ -57,7 +57,7 @@ def editions(spec: Spec, salt: bytes, shelf: Mapping[str, str]) -> Editions:
         withheld.setdefault(customer_path(path), []).append(sealed(salt, path, text))
     customer = json.loads(canonical(spec, Audience.CUSTOMER))
     customer[WITHHELD] = {address: sorted(hashes) for address, hashes in withheld.items()}
-    return Editions(written(maker), written(customer), dict(shelf))
+    return Editions(written(maker), written(customer), dict(snapshot))
 
 
 def leaf_key(salt: bytes, path: str) -> bytes:
@@ -82,12 +82,12 @@ def record_contents(spec: Spec) -> dict[str, str]:
 
 
 def digest(document: str, revision: str, frozen: Editions) -> str:
-    """What an approval is bound to: document, revision to be issued, maker edition, shelf."""
+    """What an approval is bound to: document, revision to be issued, maker edition, snapshot."""
     bound: Mapping[str, Any] = {
         "document": document,
         "revision": revision,
         "maker": frozen.maker_sha256,
-        "shelf": dict(frozen.shelf),
+        "snapshot": dict(frozen.snapshot),
     }
     return sha256(written(bound))
 

@@ -20,8 +20,9 @@ _HASH = re.compile(r"[0-9a-f]{64}")
 _TIME = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}Z")
 _TEXTS = ("document", "revision", "time", "reason", "by", "previous", "about", "subject", "title")
 _ISSUE_TEXTS = ("certificate", "digest", "content", "next_review", "judged_on")
-_MAPS, _LISTS = ("shelf", "engines", "contents"), ("holders", "policy")
-_KEYS = {"record", "kind", "number", "files", "references", *_TEXTS, *_ISSUE_TEXTS, *_MAPS, *_LISTS}
+# the snapshot of reference data stands under the name the first records gave it
+_MAPS, _LISTS = {"snapshot": "shelf", "engines": "engines", "contents": "contents"}, ("holders", "policy")
+_KEYS = {"record", "kind", "number", "files", "references", *_TEXTS, *_ISSUE_TEXTS, *_MAPS.values(), *_LISTS}
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +43,8 @@ class Reference:
 class Record:
     """`by` is who withdrew or received; `about` is job or product; dates are ISO, times UTC; hashes SHA-256 in hex.
 
-    `files` are those beside the record with hash and size; `engines` the versions that set the pages.
+    `files` are those beside the record with hash and size; `engines` the versions that set the pages; `snapshot` the SHA-256 of
+    each table and cited document it rests on.
     """
 
     kind: str
@@ -62,7 +64,7 @@ class Record:
     next_review: str = ""
     judged_on: str = ""
     files: Mapping[str, tuple[str, int]] = field(default_factory=dict)
-    shelf: Mapping[str, str] = field(default_factory=dict)
+    snapshot: Mapping[str, str] = field(default_factory=dict)
     engines: Mapping[str, str] = field(default_factory=dict)
     contents: Mapping[str, str] = field(default_factory=dict)
     references: tuple[Reference, ...] = ()
@@ -78,8 +80,8 @@ def record_text(record: Record) -> bytes:
     value: dict[str, Any] = {"record": "1", "kind": record.kind, "number": record.number}
     value |= {name: getattr(record, name) for name in (*_TEXTS, *_ISSUE_TEXTS)}
     value["files"] = {name: {"sha256": hashed, "bytes": size} for name, (hashed, size) in record.files.items()}
-    for name in _MAPS:
-        value[name] = dict(getattr(record, name))
+    for name, key in _MAPS.items():
+        value[key] = dict(getattr(record, name))
     value["references"] = [
         {"document": one.document, "revision": one.revision, "certificate": one.certificate, "differs": one.differs}
         for one in record.references
@@ -97,8 +99,8 @@ def read_record(data: bytes, named: str) -> Record:
     try:
         files = {str(name): (_hashed(one["sha256"]), _whole(one["bytes"])) for name, one in value["files"].items()}
         fields: dict[str, Any] = {name: _text(value[name]) for name in (*_TEXTS, *_ISSUE_TEXTS)}
-        for name in _MAPS:
-            fields[name] = _map(value[name])
+        for name, key in _MAPS.items():
+            fields[name] = _map(value[key])
         for name in _LISTS:
             fields[name] = tuple(_text(one) for one in value[name])
         fields["references"] = tuple(_reference(one) for one in value["references"])

@@ -8,7 +8,6 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cache
 
 from specgen.findings import Severity
 from specgen.model.faults import SHAPE_FAULTS
@@ -17,6 +16,7 @@ from specgen.rules import most_findings, waivers
 from specgen.rules.declare import Rule, all_rules
 from specgen.rules.run import CRASH
 from specgen.source.faults import FAULTS
+from specgen.standards.reads import remembered
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +35,7 @@ class Explanation:
         return "\n\n".join(blocks) + "\n"
 
 
-@cache
+@remembered
 def explanations() -> dict[str, Explanation]:
     """Every page by its id, in the order of the ids."""
     pages = [*map(_of_rule, all_rules()), *_of_faults(), _of_crash(), _of_too_many()]

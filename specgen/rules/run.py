@@ -17,6 +17,7 @@ from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path
 from specgen.rules.declare import Problem, Rule, all_rules
 from specgen.standards.citations import Basis, Citation
+from specgen.standards.reads import note
 
 CRASH = "RUN001"
 
@@ -85,6 +86,7 @@ def _finding(rule: Rule, path: Path, problem: Problem, spec: Spec, loaded: Loade
 def _weight(rule: Rule, problem: Problem, spec: Spec) -> tuple[Severity, Citation]:
     severity = problem.severity or rule.severity
     source = problem.source or rule.source
+    note(source.read_in)
     if severity is Severity.ERROR and not source.basis.confirmed:
         severity = Severity.WARNING
     policies = spec.project.policies

@@ -6,12 +6,14 @@ every Working prints its citation. What is not confirmed is printed as such and 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 from enum import StrEnum
 from functools import cache
 from importlib import resources
 
 from specgen.source.reader import read_shipped
+from specgen.standards.reads import note
 from specgen.units.locale import phrase
 
 
@@ -35,13 +37,18 @@ class Basis(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Citation:
-    """`document` is an id of `documents.yaml`, or empty where the ground is the specification itself or practice."""
+    """`document` is an id of `documents.yaml`, or empty where the ground is the specification itself or practice.
+
+    `read_in` names the table it was read in, as `table comb`: a rule takes its citation from a table long before it judges.
+    """
 
     basis: Basis
     document: str = ""
     clause: str = ""
+    read_in: tuple[str, ...] = field(default=(), compare=False, repr=False)
 
     def __str__(self) -> str:
+        note(self.read_in)
         if not self.document:
             return self.basis.value
         named = ", ".join(part for part in (documents()[self.document].title, self.clause) if part)
@@ -69,10 +76,27 @@ MEMORY = Citation(Basis.MEMORY)
 ARITHMETIC = Citation(Basis.ARITHMETIC)
 
 
+class Documents(Mapping[str, Document]):
+    """Documents by their id; whoever looks one up notes it, as `document CLP`."""
+
+    def __init__(self, entries: Mapping[str, Document]) -> None:
+        self._entries = entries
+
+    def __getitem__(self, key: str) -> Document:
+        note((f"document {key}",))
+        return self._entries[key]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._entries)
+
+    def __len__(self) -> int:
+        return len(self._entries)
+
+
 @cache
-def documents() -> dict[str, Document]:
+def documents() -> Documents:
     """Every document cited, by id."""
     entries = read_shipped(resources.files(__package__).joinpath("documents.yaml").read_bytes())
     if not isinstance(entries, dict):
         raise TypeError("documents.yaml of the package is not a mapping")
-    return {key: Document(key, entry["title"], entry["read"]) for key, entry in entries.items()}
+    return Documents({key: Document(key, entry["title"], entry["read"]) for key, entry in entries.items()})

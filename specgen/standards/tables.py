@@ -14,6 +14,7 @@ from importlib import resources
 
 from specgen.source.reader import read_shipped
 from specgen.standards.citations import Basis, Citation
+from specgen.standards.reads import note
 
 Row = Mapping[str, str]
 
@@ -22,10 +23,9 @@ _HEADS = ("title", "document", "edition", "clause", "basis")
 
 
 @dataclass(frozen=True, slots=True)
-class Table:
-    """A table as its document prints it. `rows` map each of `columns` to the text of its cell; a cell may be empty."""
+class Content:
+    """What stands in a table. `rows` map each of `columns` to the text of its cell; a cell may be empty."""
 
-    name: str
     title: str
     document: str
     edition: str
@@ -33,20 +33,61 @@ class Table:
     basis: Basis
     columns: tuple[str, ...]
     rows: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table as its document prints it. To have it is not to have looked into it: whatever shows its content notes its name."""
+
+    name: str
+    _content: Content
     _by_cell: dict[str, dict[str, list[Row]]] = field(default_factory=dict, compare=False, repr=False)
+
+    @property
+    def content(self) -> Content:
+        note((f"table {self.name}",))
+        return self._content
+
+    @property
+    def rows(self) -> tuple[Row, ...]:
+        return self.content.rows
+
+    @property
+    def columns(self) -> tuple[str, ...]:
+        return self.content.columns
+
+    @property
+    def title(self) -> str:
+        return self.content.title
+
+    @property
+    def document(self) -> str:
+        return self.content.document
+
+    @property
+    def edition(self) -> str:
+        return self.content.edition
+
+    @property
+    def clause(self) -> str:
+        return self.content.clause
+
+    @property
+    def basis(self) -> Basis:
+        return self.content.basis
 
     @property
     def citation(self) -> Citation:
         """On whose word the table stands; where rows differ, the weakest word of them."""
-        return Citation(self.basis, self.document, self.clause)
+        return Citation(self.basis, self.document, self.clause, (f"table {self.name}",))
 
     def row_citation(self, row: Row) -> Citation:
         """On whose word one row stands: its own document, clause and basis, the table's for what it does not hold."""
         basis = _basis(self.name, row["basis"]) if "basis" in row else self.basis
         if "document" not in row:
-            return Citation(basis, self.document, row.get("clause", self.clause))
+            return Citation(basis, self.document, row.get("clause", self.clause), (f"table {self.name}",))
         # an empty cell says that no document stands behind the row, so the table's must not step in
-        return Citation(basis, row["document"], row.get("clause", ""))
+        return Citation(basis, row["document"], row.get("clause", ""), (f"table {self.name}",))
 
     def row(self, column: str, text: str) -> Row:
         """The one row whose cell in `column` is `text`. Raises KeyError where there is none, or more than one."""
@@ -58,9 +99,10 @@ class Table:
 
     def _rows_by(self, column: str) -> dict[str, list[Row]]:
         """Rows by their cell in a column, gathered when first asked for: rules look rows up thousands of times."""
+        rows = self.rows
         if column not in self._by_cell:
             found: dict[str, list[Row]] = {}
-            for row in self.rows:
+            for row in rows:
                 found.setdefault(row[column], []).append(row)
             self._by_cell[column] = found
         return self._by_cell[column]
@@ -84,7 +126,7 @@ def table(name: str) -> Table:
     for row in rows:
         if "basis" in row:
             _basis(name, row["basis"])
-    return Table(name, title, document, edition, clause, _basis(name, basis), columns, rows)
+    return Table(name, Content(title, document, edition, clause, _basis(name, basis), columns, rows))
 
 
 def cell_citation(name: str, key: str, column: str) -> Citation:

@@ -6,9 +6,9 @@ Called by `labelling`, `precautions`, `mixture` and the rules on hazards.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 from specgen.standards.citations import MEMORY, Citation
+from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
 from specgen.trade.codes import parts
 from specgen.units.locale import phrase
@@ -44,7 +44,7 @@ class Element:
     note: str = ""
 
 
-@lru_cache(maxsize=500)
+@remembered
 def elements_of(found: Classification) -> Row:
     """The one row of label elements of a classification.
 

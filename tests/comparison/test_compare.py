@@ -12,8 +12,8 @@ from specgen.comparison.compare import compare
 from specgen.comparison.edition import for_customer
 from specgen.comparison.gate import shuts
 from specgen.comparison.policy import ALL_WHERE_LEFT_OUT, INHERITED, ORDERED
+from specgen.comparison.reference_snapshot import reference_snapshot
 from specgen.comparison.sentences import sentence
-from specgen.comparison.shelf import shelf
 from specgen.comparison.tally import by_effect
 from specgen.model.canonical import canonical
 from specgen.model.senses import Audience, Concern
@@ -182,8 +182,8 @@ def test_changed_tables_are_told() -> None:
         TableMoved("c", Kind.CHANGED),
         TableMoved("d", Kind.ADDED),
     )
-    assert {"table preparation_ladder", "document CLP"} <= set(shelf())
-    assert all(len(digest) == 64 for digest in shelf().values())
+    assert {"content of table preparation_ladder", "document CLP"} <= set(reference_snapshot())
+    assert all(len(digest) == 64 for digest in reference_snapshot().values())
 
 
 def test_a_verdict_is_found_again_by_the_change_and_by_no_other() -> None:

@@ -121,13 +121,13 @@ def test_equal_content_gives_equal_bytes_and_another_content_another_digest() ->
     one, two = editions(shown, SALT, {"t": "1"}), editions(again, SALT, {"t": "1"})
     assert (one.maker, one.customer) == (two.maker, two.customer)
     assert digest("MS-001", "A", one) == digest("MS-001", "A", two)
-    other_shelf = editions(shown, SALT, {"t": "2"})
+    other_tables = editions(shown, SALT, {"t": "2"})
     other_salt = editions(shown, bytes(32), {"t": "1"})
     digests = {
         digest("MS-001", "A", one),
         digest("MS-001", "B", one),
         digest("MS-002", "A", one),
-        digest("MS-001", "A", other_shelf),
+        digest("MS-001", "A", other_tables),
         digest("MS-001", "A", other_salt),
     }
     assert len(digests) == 5

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from specgen.comparison.shelf import shelf
+from specgen.comparison.reference_snapshot import reference_snapshot
 from specgen.model.parse import load, parse
 from specgen.model.senses import Audience
 from specgen.register.due import due
@@ -19,6 +19,7 @@ from specgen.register.failure import RegisterError
 from specgen.register.folder import histories, history_of
 from specgen.register.frozen import frozen_sources, issued_revision
 from specgen.register.notes import acknowledge, withdraw
+from specgen.register.record import Record
 from specgen.register.state import in_force, not_acknowledged, standing, suspects
 from tests.register.conftest import BEGIN, Desk
 
@@ -145,6 +146,10 @@ def test_holders_acknowledge_by_name_and_once(desk: Desk) -> None:
     assert not_acknowledged(history_of(desk.register, "MS-001")) == ("Body shop", "Fleet office")
 
 
+def _not_asked(record: Record) -> frozenset[str]:
+    raise AssertionError(f"{record.document} says itself what it rests on")
+
+
 def test_what_is_due_and_on_what_ground(desk: Desk) -> None:
     with (desk.folder / "project.yaml").open("a") as out:
         out.write("  policies: {review_every: 1 month, revision_forced_by: [content, review]}\n")
@@ -153,14 +158,19 @@ def test_what_is_due_and_on_what_ground(desk: Desk) -> None:
 
     def listed(day: date, held: dict[str, str] | None = None) -> list[tuple[str, str, bool]]:
         spec = load(desk.folder).spec
-        return [(one.record.document, one.why, one.forces) for one in due(_found(desk), spec, held or shelf(), day)]
+        return [
+            (one.record.document, one.why, one.forces)
+            for one in due(_found(desk), spec, held or reference_snapshot(), day, _not_asked)
+        ]
 
     assert listed(date(2026, 11, 26)) == []
     assert listed(date(2026, 12, 25)) == []
     assert listed(date(2026, 12, 26)) == [("DS-primer", "its review was due by 2026-12-25", True)]
-    changed = dict(shelf()) | {"zinc": "0" * 64}
-    told = "published tables changed: zinc"
-    assert listed(date(2026, 11, 26), changed) == [("DS-primer", told, False), ("MS-001", told, False)]
+    sheet, job = (history_of(desk.register, document).kept[-1].record for document in ("DS-primer", "MS-001"))
+    name = min(job.snapshot.keys() - sheet.snapshot.keys())
+    changed = reference_snapshot() | {name: "0" * 64, "content of table zinc": "0" * 64}
+    told = f"published tables changed: {name}"
+    assert listed(date(2026, 11, 26), changed) == [("MS-001", told, False)]
     desk.change("after repair.", "after any repair.")
     assert listed(date(2026, 11, 26)) == [("MS-001", "the sources say something else now", True)]
     desk.change("number: MS-001", "number: MS-002")

@@ -10,10 +10,10 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from functools import lru_cache
 
 from specgen.facts.pairs.families import binder_family, paint_name
 from specgen.standards.citations import LOGIC, PRACTICE, Basis, Citation
+from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, cell_citation, table
 from specgen.units.locale import listed, phrase
 
@@ -100,7 +100,7 @@ class Overcoating:
         return in_words(self.needs)
 
 
-@lru_cache(maxsize=5000)
+@remembered
 def overcoating(new: str, old: str, *, fresh: bool = False, clear: bool = False) -> Overcoating:
     """The verdict on the family `new` over `old`, a family or an id of materials.
 

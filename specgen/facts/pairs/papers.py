@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from specgen.model.product import Role
 from specgen.model.system import Layer
+from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
 
 COLOUR = frozenset({Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR})
@@ -20,7 +21,7 @@ def papers_in(text: str | None) -> tuple[str, ...]:
     return tuple(re.findall(r"\bP ?(\d{2,4})\b", text or ""))
 
 
-@cache
+@remembered
 def grain(paper: str) -> Fraction | None:
     """Mean grain in micrometres; None for a number that no paper of the P series has."""
     found = [row["um"] for row in table("abrasive_grains").rows if row["p"] == paper]

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import cache
 
 from specgen.facts.placing import Placed, items_painted_with, items_prepared_with
 from specgen.model.job import Item, Job, OldCoat
@@ -15,6 +14,7 @@ from specgen.model.preparation import Preparation, PreparationStep, StepKind, Su
 from specgen.model.spec import Spec
 from specgen.model.system import System
 from specgen.standards.citations import Citation
+from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, cell_citation, table
 
 # Steps that cut, blast or brush the surface; a stripper or a wash does not.
@@ -114,13 +114,13 @@ def takes_old_paint_off(preparation: Preparation) -> bool:
     return bool(done & _TAKES_ALL_OFF) and StepKind.FEATHER not in done
 
 
-@cache
+@remembered
 def members(group: str) -> frozenset[str]:
     """The materials or families a name of the overcoating tables stands for."""
     return frozenset(row["member"] for row in table("overcoat_groups").rows if row["id"] == group)
 
 
-@cache
+@remembered
 def grade_notes(says: str) -> dict[str, Row]:
     """The grades of which the table of grade notes says this, each with its row."""
     return {row["grade"]: row for row in table("preparation_grade_notes").rows if row["says"] == says}

@@ -56,8 +56,6 @@ To put right
 from specgen.facts.pairs.overcoat import table_row
 from specgen.rules.kit import NOTE, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
 
-_ROW = table("climate_limits").row("id", "temperature_default")
-
 
 @rule(
     "CLI006",
@@ -66,7 +64,8 @@ _ROW = table("climate_limits").row("id", "temperature_default")
     source=table_row("climate_limits", "temperature_default"),
 )
 def air_for_painting(job: Job, spec: Spec, on: date) -> Problems:
-    least, most = (Quantity.of("temperature", int(_ROW[name]), "degC", _ROW[name]) for name in ("least", "most"))
+    row = table("climate_limits").row("id", "temperature_default")
+    least, most = (Quantity.of("temperature", int(row[name]), "degC", row[name]) for name in ("least", "most"))
     silent = [product.id for product in spec.products_of(job) if product.climate is None or product.climate.air is None]
     if not silent:
         return

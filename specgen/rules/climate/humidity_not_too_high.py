@@ -38,12 +38,11 @@ To put right
 from specgen.facts.pairs.overcoat import table_row
 from specgen.rules.kit import ERROR, NOTE, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
 
-_ROW = table("climate_limits").row("id", "humidity")
-
 
 @rule("CLI005", on=Job, severity=ERROR, source=table_row("climate_limits", "humidity"))
 def humidity_not_too_high(job: Job, spec: Spec, on: date) -> Problems:
-    limit = Quantity.of("humidity", int(_ROW["most"]), "%", _ROW["most"])
+    row = table("climate_limits").row("id", "humidity")
+    limit = Quantity.of("humidity", int(row["most"]), "%", row["most"])
     path = ("climate", "humidity")
     silent = [
         product.id

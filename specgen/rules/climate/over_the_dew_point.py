@@ -28,8 +28,6 @@ To put right
 from specgen.facts.pairs.overcoat import table_row
 from specgen.rules.kit import ERROR, NOTE, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
 
-_ROW = table("climate_limits").row("id", "dew_point_margin")
-
 
 @rule(
     "CLI004",
@@ -38,7 +36,8 @@ _ROW = table("climate_limits").row("id", "dew_point_margin")
     source=table_row("climate_limits", "dew_point_margin"),
 )
 def over_the_dew_point(job: Job, spec: Spec, on: date) -> Problems:
-    limit = Quantity.of("temperature_difference", int(_ROW["least"]), "K", _ROW["least"])
+    row = table("climate_limits").row("id", "dew_point_margin")
+    limit = Quantity.of("temperature_difference", int(row["least"]), "K", row["least"])
     path = ("climate", "dew_point_margin")
     stated = [
         product.climate.dew_point_margin

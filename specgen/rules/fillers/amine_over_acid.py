@@ -36,16 +36,20 @@ To put right
 
 from specgen.facts.pairs.acids import acid_below, stacked
 from specgen.facts.pairs.families import BODY_FILLER
-from specgen.rules.kit import NOTE, WARNING, Problem, Problems, Spec, System, date, rule, table
+from specgen.rules.kit import NOTE, WARNING, Problem, Problems, Row, Spec, System, date, rule, table
 from specgen.standards.citations import documents
 
 _MATRIX = table("overcoat_matrix")
-(_PAIR,) = (row for row in _MATRIX.rows if (row["new"], row["old"]) == ("epoxy", "wash_primer"))
 _MECHANISMS = table("mechanisms")
 _ACID = _MECHANISMS.row_citation(_MECHANISMS.row("part", "under epoxy"))
 
 
-@rule("FIL005", on=System, severity=WARNING, source=_MATRIX.row_citation(_PAIR))
+def _pair() -> Row:
+    (found,) = (row for row in _MATRIX.rows if (row["new"], row["old"]) == ("epoxy", "wash_primer"))
+    return found
+
+
+@rule("FIL005", on=System, severity=WARNING, source=_MATRIX.row_citation(_pair()))
 def amine_over_acid(system: System, spec: Spec, on: date) -> Problems:
     for below, layer in stacked(system):
         product = spec.product_of(layer)
@@ -61,7 +65,7 @@ def amine_over_acid(system: System, spec: Spec, on: date) -> Problems:
                 what = f"cannot judge: {over}: whether its acid is rinsed off is not stated"
                 yield Problem(path, what, "write unrinsed_acid: yes or no on the conversion step", NOTE)
             elif two_pack:
-                yes, no = documents()[_PAIR["document"]].title, documents()[_PAIR["other_document"]].title
+                yes, no = (documents()[_pair()[key]].title for key in ("document", "other_document"))
                 yield Problem(path, f"{over}: {yes} has it done, {no} warns of it")
             else:
                 yield Problem(path, f"{over}: the acid softens its face", source=_ACID)

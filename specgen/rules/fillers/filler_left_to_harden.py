@@ -37,12 +37,12 @@ from specgen.facts.pairs.families import BODY_FILLER
 from specgen.rules.kit import WARNING, Problem, Problems, Quantity, Spec, System, date, rule, table
 
 _WINDOWS = table("recoat_windows")
-_ROW = _WINDOWS.row("id", "filler_primer")
 
 
-@rule("FIL011", on=System, severity=WARNING, source=_WINDOWS.row_citation(_ROW))
+@rule("FIL011", on=System, severity=WARNING, source=_WINDOWS.row_citation(_WINDOWS.row("id", "filler_primer")))
 def filler_left_to_harden(system: System, spec: Spec, on: date) -> Problems:
-    least = Quantity.of("duration", Fraction(_ROW["least_h"]), "h", _ROW["least_h"])
+    row = _WINDOWS.row("id", "filler_primer")
+    least = Quantity.of("duration", Fraction(row["least_h"]), "h", row["least_h"])
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if spec.product_of(below).binder != BODY_FILLER or below.hold is None:
             continue  # a hold that is missing is found by the rule on holds

@@ -41,12 +41,18 @@ from specgen.facts.pairs.families import BODY_FILLER
 from specgen.rules.kit import WARNING, Concern, Problem, Problems, Quantity, Spec, System, date, rule, show, table
 
 _LIMITS = table("family_film_limits")
-_FILLER = _LIMITS.row("id", "body_filler")
 
 
-@rule("FIL009", on=System, severity=WARNING, concern=Concern.FILM, source=_LIMITS.row_citation(_FILLER))
+@rule(
+    "FIL009",
+    on=System,
+    severity=WARNING,
+    concern=Concern.FILM,
+    source=_LIMITS.row_citation(_LIMITS.row("id", "body_filler")),
+)
 def filler_thin(system: System, spec: Spec, on: date) -> Problems:
-    most = Quantity.of("thickness", Fraction(_FILLER["most_um"]), "um", _FILLER["most_um"])
+    filler = _LIMITS.row("id", "body_filler")
+    most = Quantity.of("thickness", Fraction(filler["most_um"]), "um", filler["most_um"])
     for layer in system.layers:
         product = spec.product_of(layer)
         allowed = film_limit(system, layer, spec, "max")

@@ -35,14 +35,20 @@ from specgen.facts.pairs.families import BODY_FILLER
 from specgen.rules.kit import NOTE, WARNING, Concern, Job, Problem, Problems, Spec, date, rule, table
 
 _LIMITS = table("climate_limits")
-_WARM = _LIMITS.row("id", "filler_temperature")
 
 
-@rule("FIL012", on=Job, severity=WARNING, concern=Concern.CLIMATE, source=_LIMITS.row_citation(_WARM))
+@rule(
+    "FIL012",
+    on=Job,
+    severity=WARNING,
+    concern=Concern.CLIMATE,
+    source=_LIMITS.row_citation(_LIMITS.row("id", "filler_temperature")),
+)
 def filler_warm(job: Job, spec: Spec, on: date) -> Problems:
+    warm = _LIMITS.row("id", "filler_temperature")
     if not any(product.binder == BODY_FILLER for product in spec.products_of(job)):
         return
-    kept, path, least = job.climate.air if job.climate is not None else None, ("climate", "air"), _WARM["least"]
+    kept, path, least = job.climate.air if job.climate is not None else None, ("climate", "air"), warm["least"]
     if kept is None:
         what = f"cannot judge: body filler hardens well from {least} degC, the job keeps no air temperature"
         yield Problem(path, what, "write the air temperature of the job", NOTE)

@@ -40,12 +40,12 @@ from specgen.rules.kit import ERROR, Problem, Problems, Quantity, Range, Spec, S
 from specgen.units.display import show_range
 
 _WINDOWS = table("recoat_windows")
-_ROW = _WINDOWS.row("id", "wash_primer_primer")
 
 
-@rule("FIL001", on=System, severity=ERROR, source=_WINDOWS.row_citation(_ROW))
+@rule("FIL001", on=System, severity=ERROR, source=_WINDOWS.row_citation(_WINDOWS.row("id", "wash_primer_primer")))
 def wash_primer_covered(system: System, spec: Spec, on: date) -> Problems:
-    least, most = (Quantity.of("duration", Fraction(_ROW[side]), "h", _ROW[side]) for side in ("least_h", "most_h"))
+    row = _WINDOWS.row("id", "wash_primer_primer")
+    least, most = (Quantity.of("duration", Fraction(row[side]), "h", row[side]) for side in ("least_h", "most_h"))
     window = Range("duration", least, most)
     for at, layer in enumerate(system.layers):
         if spec.product_of(layer).binder not in ETCHING:

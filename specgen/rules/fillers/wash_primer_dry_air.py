@@ -37,16 +37,22 @@ To put right
 from specgen.rules.kit import NOTE, WARNING, Concern, Job, Problem, Problems, Spec, date, rule, table
 
 _LIMITS = table("climate_limits")
-_BLUSH = _LIMITS.row("id", "wash_primer_humidity")
 
 
-@rule("FIL003", on=Job, severity=WARNING, concern=Concern.CLIMATE, source=_LIMITS.row_citation(_BLUSH))
+@rule(
+    "FIL003",
+    on=Job,
+    severity=WARNING,
+    concern=Concern.CLIMATE,
+    source=_LIMITS.row_citation(_LIMITS.row("id", "wash_primer_humidity")),
+)
 def wash_primer_dry_air(job: Job, spec: Spec, on: date) -> Problems:
+    blush = _LIMITS.row("id", "wash_primer_humidity")
     if not any(product.binder == "wash_primer" for product in spec.products_of(job)):
         return
     kept, path = job.climate.humidity if job.climate is not None else None, ("climate", "humidity")
     if kept is None:
-        what = f"cannot judge: a wash primer blushes from {_BLUSH['most']} % humidity, the job keeps none"
+        what = f"cannot judge: a wash primer blushes from {blush['most']} % humidity, the job keeps none"
         yield Problem(path, what, "write the humidity of the job", NOTE)
-    elif kept.high is None or kept.high.to("%") >= int(_BLUSH["most"]):
-        yield Problem(path, f"the air may hold {kept}; a wash primer blushes from {_BLUSH['most']} %")
+    elif kept.high is None or kept.high.to("%") >= int(blush["most"]):
+        yield Problem(path, f"the air may hold {kept}; a wash primer blushes from {blush['most']} %")

@@ -35,12 +35,18 @@ from specgen.facts.layer.film import film_limit
 from specgen.rules.kit import WARNING, Concern, Problem, Problems, Quantity, Spec, System, date, rule, show, table
 
 _LIMITS = table("family_film_limits")
-_HARD = _LIMITS.row("id", "wash_primer_hard")
 
 
-@rule("FIL002", on=System, severity=WARNING, concern=Concern.FILM, source=_LIMITS.row_citation(_HARD))
+@rule(
+    "FIL002",
+    on=System,
+    severity=WARNING,
+    concern=Concern.FILM,
+    source=_LIMITS.row_citation(_LIMITS.row("id", "wash_primer_hard")),
+)
 def wash_primer_thin(system: System, spec: Spec, on: date) -> Problems:
-    most = Quantity.of("thickness", Fraction(_HARD["most_um"]), "um", _HARD["most_um"])
+    hard = _LIMITS.row("id", "wash_primer_hard")
+    most = Quantity.of("thickness", Fraction(hard["most_um"]), "um", hard["most_um"])
     for layer in system.layers:
         product = spec.product_of(layer)
         allowed = film_limit(system, layer, spec, "max")

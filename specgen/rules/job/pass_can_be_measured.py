@@ -25,7 +25,6 @@ To put right
 
 import re
 from collections.abc import Iterator
-from functools import cache
 
 from specgen.rules.kit import (
     PRACTICE,
@@ -42,6 +41,7 @@ from specgen.rules.kit import (
     rule,
     table,
 )
+from specgen.standards.reads import remembered
 
 # A figure, or a second clause that says more than the vague word does.
 _SAYS_MORE = re.compile(r"\d|[,;:.]\s*\S")
@@ -69,7 +69,7 @@ def _vague(text: str) -> Row | None:
     return table("vague_words").row("words", found[0].casefold()) if found else None
 
 
-@cache
+@remembered
 def _pattern() -> re.Pattern[str]:
     words = (re.escape(row["words"]) for row in table("vague_words").rows)
     return re.compile(rf"\b(?:{'|'.join(words)})\b", re.IGNORECASE)

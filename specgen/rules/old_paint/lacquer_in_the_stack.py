@@ -27,10 +27,10 @@ To put right
 
 from specgen.facts.job.stack import OldLayer, Stack, stacks
 from specgen.facts.pairs.overcoat import overcoating, weakest
-from specgen.rules.kit import ERROR, PRACTICE, Job, Problem, Problems, Spec, date, rule, table
+from specgen.facts.pairs.parts import members
+from specgen.rules.kit import ERROR, PRACTICE, Job, Problem, Problems, Spec, date, rule
 
 _LACQUERS = {"nitrocellulose", "acrylic_1k"}
-_POLYURETHANES = {row["member"] for row in table("overcoat_groups").rows if row["id"] == "pu"}
 _TOLD_OF = "nitrocellulose"
 
 
@@ -54,7 +54,7 @@ def _lifted_at_once(stack: Stack, old: OldLayer) -> bool:
 
 
 def _under_polyurethane(stack: Stack, old: OldLayer) -> Problems:
-    above = next((new for new in stack.new if new.family in _POLYURETHANES), None)
+    above = next((new for new in stack.new if new.family in members("pu")), None)
     if above is None:
         return
     cited = overcoating(above.family, _TOLD_OF).citation

@@ -38,19 +38,19 @@ from specgen.facts.pairs.parts import prepared_with
 from specgen.rules.kit import WARNING, Preparation, Problem, Problems, Quantity, Spec, date, rule, show, table
 
 _FILM = table("profile_and_film")
-_VEHICLE = _FILM.row("id", "vehicle_system")
 
 
 @rule(
     "PRE020",
     on=Preparation,
     severity=WARNING,
-    source=_FILM.row_citation(_VEHICLE),
+    source=_FILM.row_citation(_FILM.row("id", "vehicle_system")),
 )
 def profile_fine_enough(preparation: Preparation, spec: Spec, on: date) -> Problems:
+    vehicle = _FILM.row("id", "vehicle_system")
     if not any(part.system.category is None for part in prepared_with(preparation, spec)):
         return
-    most = Quantity.of("thickness", Fraction(_VEHICLE["most_um"]), "um", _VEHICLE["most_um"])
+    most = Quantity.of("thickness", Fraction(vehicle["most_um"]), "um", vehicle["most_um"])
     for step in preparation.steps:
         high = step.profile.high if step.profile is not None else None
         if high is not None and high > most:

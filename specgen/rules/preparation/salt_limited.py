@@ -35,7 +35,6 @@ from specgen.facts.pairs.parts import Part, prepared_with
 from specgen.rules.kit import NOTE, WARNING, Concern, Preparation, Problem, Problems, Quantity, Spec, date, rule, table
 
 _LIMITS = table("salt_limits")
-_SHIPS = _LIMITS.row("use", "ballast tanks")
 _PITTED = {"C", "D"}
 
 
@@ -44,10 +43,11 @@ _PITTED = {"C", "D"}
     on=Preparation,
     severity=WARNING,
     concern=Concern.ACCEPTANCE,
-    source=_LIMITS.row_citation(_SHIPS),
+    source=_LIMITS.row_citation(_LIMITS.row("use", "ballast tanks")),
 )
 def salt_limited(preparation: Preparation, spec: Spec, on: date) -> Problems:
-    most = Quantity.of("surface_density", Fraction(_SHIPS["most"]), _SHIPS["unit"], _SHIPS["most"])
+    ships = _LIMITS.row("use", "ballast tanks")
+    most = Quantity.of("surface_density", Fraction(ships["most"]), ships["unit"], ships["most"])
     stated, path = preparation.salt_limit, ("salt_limit",)
     for part in prepared_with(preparation, spec):
         reason = _reason(part)

@@ -34,22 +34,22 @@ from specgen.model.preparation import StepKind
 from specgen.rules.kit import WARNING, Preparation, Problem, Problems, Spec, date, rule, table
 
 _STAGES = table("sanding_stages")
-_ROW = sanding_task("feather_edge")
 
 
 @rule(
     "REP002",
     on=Preparation,
     severity=WARNING,
-    source=_STAGES.row_citation(_ROW),
+    source=_STAGES.row_citation(sanding_task("feather_edge")),
 )
 def feather_paper(preparation: Preparation, spec: Spec, on: date) -> Problems:
-    window = f"P{_ROW['coarsest_p']} to P{_ROW['finest_p']}"
+    row = sanding_task("feather_edge")
+    window = f"P{row['coarsest_p']} to P{row['finest_p']}"
     for step in preparation.steps:
         if step.do is not StepKind.FEATHER:
             continue
         path, papers = ("steps", step.id, "abrasive"), papers_in(step.abrasive)
         if not papers:
             yield Problem(path, f"the step {step.id} feathers an edge and names no paper; usual is {window}")
-        elif side := side_of_window(papers[-1], _ROW):
+        elif side := side_of_window(papers[-1], row):
             yield Problem(path, f"P{papers[-1]} is {side} than {window} for a feathered edge: {consequence(side)}")

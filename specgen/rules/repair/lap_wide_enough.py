@@ -33,10 +33,9 @@ from specgen.model.job import Repair
 from specgen.rules.kit import LOGIC, NOTE, WARNING, Job, Path, Problem, Problems, Quantity, Spec, date, rule, table
 
 _LAPS = table("repair_laps")
-_ROW = _LAPS.row("use", "general")
 
 
-@rule("REP001", on=Job, severity=WARNING, source=_LAPS.row_citation(_ROW))
+@rule("REP001", on=Job, severity=WARNING, source=_LAPS.row_citation(_LAPS.row("use", "general")))
 def lap_wide_enough(job: Job, spec: Spec, on: date) -> Problems:
     for item in job.items:
         if item.repair is not None:
@@ -44,7 +43,8 @@ def lap_wide_enough(job: Job, spec: Spec, on: date) -> Problems:
 
 
 def _judge(item: str, repair: Repair, path: Path) -> Problems:
-    least = Quantity.of("length", int(_ROW["lap_mm"]), "mm", _ROW["lap_mm"])
+    row = _LAPS.row("use", "general")
+    least = Quantity.of("length", int(row["lap_mm"]), "mm", row["lap_mm"])
     if repair.lap is None:
         what = f"cannot judge: the repair of {item} states no lap; published is at least {least}"
         yield Problem((*path, "lap"), what, f"write lap: {least} or more", severity=NOTE)

@@ -1,0 +1,48 @@
+"""Which published tables and cited documents a document rests on: those looked into when it is judged and when its pages are worded.
+
+Only what the document rests on is judged, not the rest of its folder, so that nothing else of the folder has a part in it.
+Nothing is set in type. Called by `candidate`, which binds approvals to them, and where the snapshot of an old record lists more.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+from specgen.checking import Checked, check_loaded
+from specgen.findings import Severity
+from specgen.model.job import Job
+from specgen.model.parse import Loaded
+from specgen.model.product import Product
+from specgen.model.spec import Spec
+from specgen.rules.declare import all_rules
+from specgen.standards.reads import recorded
+
+
+def tables_read(part: Loaded, subject: Job | Product, on: date) -> frozenset[str]:
+    """Their names, as `table comb` and `document CLP`. `part` is cut to what the subject's document rests on.
+
+    Where errors stand against the part, no pages are worded and only judging is told.
+    """
+    all_rules()  # a rule takes its citation from a table when its module is read, which is no part of judging
+    with recorded() as names:
+        checked = check_loaded(part, on)
+        if part.spec is not None and not checked.report.count(Severity.ERROR):
+            _word_pages(checked, part.spec, subject)
+    return frozenset(names)
+
+
+def _word_pages(checked: Checked, spec: Spec, subject: Job | Product) -> None:
+    """Every view of the kinds that are issued, those of one side with each cut that may be needed to fit them."""
+    from specgen.documents.registry import KINDS
+    from specgen.printing.files import context_of
+
+    context = context_of(spec, checked.on, open_warnings=checked.report.count(Severity.WARNING))
+    about = "job" if isinstance(subject, Job) else "product"
+    for kind in (kind for kind in KINDS.values() if kind.issued and kind.about == about):
+        view = kind.view(subject, context)
+        if kind.sheet is not None:
+            kind.sheet(view)
+        if kind.sides is not None:
+            parts = kind.sides.count(subject, spec)
+            for cut in kind.sides.cuts:
+                kind.sides.view(subject, context, [cut] * parts, False)
