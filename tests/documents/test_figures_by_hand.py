@@ -107,9 +107,9 @@ def test_a_changed_density_moves_exactly_what_depends_on_it(
     put(spec, "products.primer.composition.solids.density", "1.1 g/mL")
     changed = views_of_changed(spec)
     assert [name for name in good_views if changed[name] != good_views[name]] == [
-        "data_sheet_primer",
         "method_statement_refit",
         "job_card_refit",
+        "data_sheet_primer",
         "order_list",
     ]
     assert _moved(good_views["data_sheet_primer"], changed["data_sheet_primer"]) == {
