@@ -47,16 +47,19 @@ _ASKS_NOTHING = {Sense.FACT, Sense.NOTE, Sense.WORDING, Sense.SCOPE}
 def sense_of_entry(model: type[Node]) -> Sense:
     """How an entry that comes or goes is judged: by what its leaves ask for, taken together.
 
-    WAIVER for a waiver, FACT where nothing in it is a requirement, NOTE where it explains only, else SCOPE.
+    WAIVER for a waiver, FACT where nothing in it is a requirement, NOTE where it explains only, else SCOPE: a job is scope though
+    it may hold waivers.
     """
+    if any(
+        (said := declaration(model, name)) is not None and said.sense is Sense.WAIVER for name in model.model_fields
+    ):
+        return Sense.WAIVER
     senses = {
         said.sense
         for record in models(model)
         for name in record.model_fields
         if name != "id" and (said := declaration(record, name)) is not None
     }
-    if Sense.WAIVER in senses:
-        return Sense.WAIVER
     if model in ON_THE_SHELF:
         return Sense.FACT
     if senses <= {Sense.NOTE, Sense.WORDING}:

@@ -29,6 +29,8 @@ _JOBS, _ITEMS = 3, 4
 """So many jobs, and items of each, a line names; the others are counted."""
 _QUOTED = 110
 """Signs of a text that a sentence quotes; the whole of it stands side by side further on."""
+_BEFORE, _WORD = 45, 20
+"""Signs quoted before the first difference of two long texts, and as many more to begin with a whole word."""
 
 
 def sentence(change: Change, translate: Locale = ENGLISH) -> str:
@@ -154,10 +156,10 @@ def _leaf(change: Change, translate: Locale) -> str:
         )
     # a gauge or a paper in the author's words is set apart from the sentence; a grade of two words is not
     quoted = is_prose(fact)
-    values = {
-        "old": _shown(old, translate, quoted=quoted) + _named(change.names[0]),
-        "new": _shown(new, translate, quoted=quoted) + _named(change.names[1]),
-    }
+    before, after = value_text(old, translate), value_text(new, translate)
+    if quoted:
+        before, after = _quoted_apart(before, after)
+    values = {"old": before + _named(change.names[0]), "new": after + _named(change.names[1])}
     if (fell := _fell(change)) is not None:
         if fell:
             return translate("{subject} fell from {old} to {new}").format(**values, **named)
@@ -199,6 +201,25 @@ def _named(name: str) -> str:
 def _quote(text: str) -> str:
     flat = " ".join(text.split())
     return f"“{flat}”" if len(flat) <= _QUOTED else f"“{flat[:_QUOTED].rsplit(' ', 1)[0]} …”"
+
+
+def _quoted_apart(old: str, new: str) -> tuple[str, str]:
+    """Both texts, long ones around the word in which they part, so that the two quotations are never alike."""
+    before, after = " ".join(old.split()), " ".join(new.split())
+    if len(before) <= _QUOTED and len(after) <= _QUOTED:
+        return f"“{before}”", f"“{after}”"
+    shorter = min(len(before), len(after))
+    apart = next((at for at in range(shorter) if before[at] != after[at]), shorter)
+    # a word that begins too long before the difference is cut through
+    start = max(before.rfind(" ", 0, max(apart - _BEFORE, 0)) + 1, apart - _BEFORE - _WORD, 0)
+    return _around(before, start, apart), _around(after, start, apart)
+
+
+def _around(text: str, start: int, apart: int) -> str:
+    end = start + _QUOTED
+    if end < len(text):
+        end = max(text.rfind(" ", apart + 1, end), apart + 1) if " " in text[apart + 1 : end] else end
+    return f"“{'… ' if start else ''}{text[start:end].strip()}{' …' if end < len(text) else ''}”"
 
 
 def _rounded(entry: Rounding, translate: Locale) -> str:

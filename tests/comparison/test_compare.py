@@ -123,6 +123,17 @@ def test_what_names_a_renamed_entry_follows_it() -> None:
     assert "shifted jobs.refit.waivers.w.path" in undeclared
 
 
+def test_a_job_is_scope_though_it_brings_a_waiver() -> None:
+    new = changed({"jobs.refit.waivers": "[{id: w, rule: HAZ001, path: a, reason: trial, by: QA, until: 2027-01-31}]"})
+    second = copy.deepcopy(new["jobs"][0]) | {"id": "second"}
+    second["document"]["number"] = "MS-002"
+    second["scope"] = "Another job."
+    old = copy.deepcopy(new)
+    new["jobs"].append(second)
+    assert _told(compared(old, new)) == ["tightened jobs.second"]
+    assert _told(compared(new, old)) == ["relaxed jobs.second"]
+
+
 def test_a_rename_that_leads_nowhere_is_nothing() -> None:
     found = compared(changed(), changed(), renames={("products", "primer"): "base", ("products", "gone"): "primer"})
     assert found.is_empty
