@@ -72,8 +72,14 @@ class Surroundings:
         self.names = {n.id for n in ast.walk(module) if isinstance(n, ast.Name)} | {
             n.arg for n in ast.walk(module) if isinstance(n, ast.arg)
         }
-        self.keys = sorted({n.value for n in ast.walk(module) if is_key(n)})
+        self.keys = sorted({n.value for n in ast.walk(module) if is_key(n)} - exported(module))
         self.returns = ""
+
+
+def exported(module: ast.Module) -> set[str]:
+    """What `__all__` names."""
+    lists = [n.value for n in module.body if isinstance(n, ast.Assign) and ast.unparse(n.targets[0]) == "__all__"]
+    return {n.value for listed in lists for n in ast.walk(listed) if isinstance(n, ast.Constant)}
 
 
 def is_key(node: ast.AST) -> bool:
@@ -169,7 +175,7 @@ def _constant(node: ast.Constant, around: Surroundings) -> Iterator[Change]:
         yield "true/false", ast.Constant(not node.value)
     elif isinstance(node.value, int):
         yield "off by one", ast.Constant(node.value + 1)
-    elif is_key(node) and len(around.keys) > 1:
+    elif is_key(node) and node.value in around.keys and len(around.keys) > 1:
         at = around.keys.index(node.value)
         yield "key swapped", ast.Constant(around.keys[at - 1])
 

@@ -1,6 +1,6 @@
 """Every place of a floor where the mutation campaign could change the meaning, and the draw among them by a seed. Called by `mutations`.
 
-Left out by rule, for a change there has no meaning or only one of form: docstrings and other bare texts; type hints, type variables and
+Left out by rule, for a change there has no meaning or only one of form: docstrings and other bare texts; type hints, unions of types, type variables and
 what stands under TYPE_CHECKING; imports, `__all__` and `__slots__`; decorators and the keywords of `field`, `Field`, `ConfigDict`;
 assertions (they are for the type checker) and the words of `raise`; the inside of f-strings, and texts that are sentences (wording is
 held by the expected documents); keywords of form such as `strict`, `encoding`, `frozen`.
@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import ast
 import random
+import re
 from collections import Counter, defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -17,6 +18,7 @@ from pathlib import Path
 
 from mutating.changes import Package, Surroundings, changes, statement_changes
 
+_TYPE_UNION = re.compile(r"[A-Z]\w*(\[.*\])?( \| ([A-Z]\w*(\[.*\])?|None))+")
 _FORM = {"field", "Field", "ConfigDict", "TypeVar", "ParamSpec", "cast", "words", "getLogger", "namedtuple"}
 
 
@@ -153,6 +155,8 @@ def _of_form(node: ast.AST) -> bool:
     if isinstance(node, ast.If) and ast.unparse(node.test) == "TYPE_CHECKING":
         return True
     if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in _FORM:
+        return True
+    if isinstance(node, ast.Assign) and _TYPE_UNION.fullmatch(ast.unparse(node.value)):
         return True
     targets = node.targets if isinstance(node, ast.Assign) else []
     return any(isinstance(t, ast.Name) and t.id in {"__all__", "__slots__"} for t in targets)
