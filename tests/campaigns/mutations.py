@@ -155,7 +155,7 @@ def _try(job: tuple[str, Place, list[str]]) -> dict[str, Any]:
                 _killers.setdefault(place.file, []).append(outcome.test)
                 break
             tests = tests[tests.index(outcome.test) + 1 :]
-            outcome = Outcome("survived", "", outcome.tests_run, outcome.seconds, "only tests that fail anyway")
+            outcome = Outcome("survived", "", outcome.tests_run, outcome.seconds, f"fails anyway: {outcome.test}")
     finally:
         file.write_bytes(sound)
     names = ("file", "scope", "line", "kind", "before", "after", "nth")
