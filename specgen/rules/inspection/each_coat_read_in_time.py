@@ -67,7 +67,7 @@ def each_coat_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
             at = "after" if point.after is not None else "at"
             what = f"{point.id} reads all coats together; not read before they are covered: {', '.join(unread)}"
             yield Problem(("inspection", point.id, at), what)
-    if not points or any(point.at in BEFORE_PAINT for point in points):
+    if any(point.at in BEFORE_PAINT for point in points):
         return
     read = dict.fromkeys(item.id for point in points for item, _ in places(point, job, spec))
     for item in job.items:

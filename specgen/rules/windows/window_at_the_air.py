@@ -7,6 +7,8 @@ Why
 Passes
     jobs.refit.climate.air: 15..27 degC
 
+    products.primer.overcoat: [{id: any-cool, by: any, window: 30 min..24 h, air: 12 degC, if_late: abrade with P400 and dust off}]
+
     Given second good
     jobs.rails.climate.air: 55..84 degF
     systems.deck.layers.first.hold: 6 h..72 h
