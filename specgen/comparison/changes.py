@@ -212,14 +212,6 @@ class TableMoved:
 
 
 @dataclass(frozen=True, slots=True)
-class LikelyRename:
-    """An entry that is gone and one that is new with the same content: perhaps renamed. A suggestion, no judgement."""
-
-    old: str
-    new: str
-
-
-@dataclass(frozen=True, slots=True)
 class Comparison:
     """Everything that differs, the heaviest first. `withheld` changes are the maker's and not shown to a customer.
 
@@ -230,7 +222,6 @@ class Comparison:
     figures: tuple[FigureMoved, ...] = ()
     findings: tuple[FindingMoved, ...] = ()
     tables: tuple[TableMoved, ...] = ()
-    renames: tuple[LikelyRename, ...] = ()
     not_compared: tuple[str, ...] = ()
     unread_files: tuple[tuple[str, str], ...] = ()
     unused_verdicts: tuple[Verdict, ...] = ()

@@ -17,7 +17,7 @@ from specgen.comparison.fold import fold
 from specgen.comparison.moved_findings import moved_findings
 from specgen.comparison.reach import jobs_reached, reached
 from specgen.comparison.reference_snapshot import moved_tables
-from specgen.comparison.renames import Renames
+from specgen.comparison.renames import Named, Renames
 from specgen.findings import Place, Report
 from specgen.model.control import Waiver
 from specgen.model.senses import Concern
@@ -73,10 +73,9 @@ def compare(
     used = {change.verdict.fingerprint for change in judged if change.verdict is not None}
     return Comparison(
         changes=tuple(sorted(fold(judged), key=_weight)),
-        figures=moved(_figures(old, new, judged), judged),
-        findings=tuple(moved_findings(old.report, new.report)),
+        figures=moved(_figures(old, new, judged, found.renames), judged, found.renames),
+        findings=tuple(moved_findings(old.report, new.report, Named(found.renames).address)),
         tables=tuple(moved_tables(old.tables, new.tables)),
-        renames=tuple(found.renames),
         not_compared=tuple(".".join(path) for path in found.not_compared),
         unread_files=tuple((side, file) for side, one in (("old", old), ("new", new)) for file in one.unread_files),
         unused_verdicts=tuple(verdict for verdict in verdicts if verdict.fingerprint not in used),
@@ -129,14 +128,18 @@ def _weight(change: Change) -> tuple[int, int]:
     return rank, list(Concern).index(change.concern)
 
 
-def _figures(old: Side, new: Side, changes: Iterable[Change]) -> Iterator[tuple[str, str, Figures, Figures]]:
+def _figures(
+    old: Side, new: Side, changes: Iterable[Change], renames: Renames
+) -> Iterator[tuple[str, str, Figures, Figures]]:
     """Old and new figures of every job that a change can reach and every product it stands in; no others can have moved."""
     touched = {path[:2] for change in changes for path in (change.difference.path, change.difference.old_path)}
     reached = jobs_reached(old.spec, touched) | jobs_reached(new.spec, touched)
     # a job or product that is new or gone is told as such
     for job in old.spec.jobs:
-        if job in reached and job in new.spec.jobs:
-            yield "jobs", job, old.figures("jobs", job), new.figures("jobs", job)
+        now = renames.get(("jobs", job), job)
+        if (job in reached or now in reached) and now in new.spec.jobs:
+            yield "jobs", now, old.figures("jobs", job), new.figures("jobs", now)
     for product in old.spec.products:
-        if ("products", product) in touched and product in new.spec.products:
-            yield "products", product, old.figures("products", product), new.figures("products", product)
+        now = renames.get(("products", product), product)
+        if ("products", product) in touched and now in new.spec.products:
+            yield "products", now, old.figures("products", product), new.figures("products", now)

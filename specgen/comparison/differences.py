@@ -10,10 +10,11 @@ from dataclasses import dataclass, field
 from functools import cache
 from typing import Any
 
-from specgen.comparison.changes import Difference, Kind, LikelyRename, Owner
-from specgen.comparison.match import Paired, likely_renames, pair
+from specgen.comparison.changes import Difference, Kind, Owner
+from specgen.comparison.match import Paired, pair
 from specgen.comparison.policy import ORDERED, sense_of_entry
 from specgen.comparison.renames import Named, Renames
+from specgen.comparison.same_entry import renames_found
 from specgen.comparison.values import written_alike
 from specgen.model.node import Node
 from specgen.model.spec import LIST_KINDS, Spec
@@ -27,35 +28,40 @@ class Facts:
     """What the walk over two specifications finds."""
 
     differences: list[Difference] = field(default_factory=list)
-    renames: list[LikelyRename] = field(default_factory=list)
     not_compared: list[Path] = field(default_factory=list)
+    renames: Renames = field(default_factory=dict)
 
 
 def facts(
     old: Spec, new: Spec, renames: Renames, unread: Set[Path], *, part_of_old: bool = False, part_of_new: bool = False
 ) -> Facts:
-    """`renames` go by the paths of the old side. Records at the paths `unread` are broken on a side and left out.
+    """`renames` are those declared, by the paths of the old side. Records at the paths `unread` are broken on a side and left out.
 
     Where only part of a side could be read, a record that is not there may stand in the rest: it is left out too.
     """
-    walk = _Walk(renames, Facts())
-    walk.record(
-        _Here((), (), (Owner("project", "", old.project, new.project),)).below("project"), old.project, new.project
-    )
+    found = Facts()
+    held: dict[str, tuple[list[Any], list[Any]]] = {}
     for kind in LIST_KINDS:
         before, after = getattr(old, kind), getattr(new, kind)
         lost = {path[1] for path in unread if path[0] == kind}
         lost |= before.keys() - after.keys() if part_of_new else set()
         lost |= after.keys() - before.keys() if part_of_old else set()
-        walk.found.not_compared.extend((kind, key) for key in sorted(lost))
-        walk.entries(
-            _Here((), (), ()).below(kind),
-            kind,
-            None,
-            [entry for key, entry in before.items() if key not in lost],
-            [entry for key, entry in after.items() if key not in lost],
-        )
-    return walk.found
+        found.not_compared.extend((kind, key) for key in sorted(lost))
+        kept = ([entry for key, entry in side.items() if key not in lost] for side in (before, after))
+        held[kind] = (next(kept), next(kept))
+    found.renames = renames_found(
+        {kind: before for kind, (before, _) in held.items()},
+        {kind: after for kind, (_, after) in held.items()},
+        (old.project, new.project),
+        renames,
+    )
+    walk = _Walk(found)
+    walk.record(
+        _Here((), (), (Owner("project", "", old.project, new.project),)).below("project"), old.project, new.project
+    )
+    for kind, (before, after) in held.items():
+        walk.entries(_Here((), (), ()).below(kind), kind, None, before, after)
+    return found
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,9 +90,9 @@ def _fields(model: type[Node]) -> tuple[tuple[str, Declared | None], ...]:
 
 
 class _Walk:
-    def __init__(self, renames: Renames, found: Facts) -> None:
+    def __init__(self, found: Facts) -> None:
         self.found = found
-        self.named = Named(renames)
+        self.named = Named(found.renames)
 
     def record(self, here: _Here, old: Node | None, new: Node | None) -> None:
         """Two states of one record; None where it is not there, so that everything in it is not stated."""
@@ -140,9 +146,6 @@ class _Walk:
             self._entry(Kind.REMOVED, here.entry(name, entry, None), name, model, entry, None)
         for entry in paired.added:
             self._entry(Kind.ADDED, here.entry(name, None, entry), name, model, None, entry)
-        if paired.removed and paired.added:
-            for gone, come in likely_renames(paired.removed, paired.added):
-                self.found.renames.append(LikelyRename(".".join((*here.old, gone)), ".".join((*here.new, come))))
         if paired.order != paired.new_order and owner is not None and (owner, name) in ORDERED:
             self._order(here, name, owner, model, paired)
 

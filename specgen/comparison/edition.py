@@ -22,7 +22,6 @@ def for_customer(found: Comparison) -> Comparison:
         findings=tuple(
             _finding_moved(entry) for entry in found.findings if _is_shown(entry.old) and _is_shown(entry.new)
         ),
-        renames=tuple(entry for entry in found.renames if customer_path(entry.old) == entry.old),
         withheld=len(found.changes) - len(shown),
     )
 

@@ -6,6 +6,7 @@ layer names, which system an item gets.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, fields, is_dataclass, replace
 from datetime import date
@@ -13,6 +14,7 @@ from functools import partial
 from typing import Any
 
 from specgen.comparison.changes import Change, FigureMoved, Kind
+from specgen.comparison.renames import Renames
 from specgen.facts.job.air import air_of_job
 from specgen.facts.job.quantities import quantities
 from specgen.facts.product.emissions import voc_let_off
@@ -95,22 +97,27 @@ def figures_of_product(product: Product, spec: Spec) -> Figures:
     return Figures(workings, Choices, makers=found.makers())
 
 
-def moved(subjects: Iterable[tuple[str, str, Figures, Figures]], changes: Iterable[Change]) -> tuple[FigureMoved, ...]:
-    """Figures that differ exactly or stand on one side only: of each job or product (its kind and id) the old and new ones."""
+def moved(
+    subjects: Iterable[tuple[str, str, Figures, Figures]], changes: Iterable[Change], renames: Renames
+) -> tuple[FigureMoved, ...]:
+    """Figures that are printed otherwise or stand on one side only: of each job or product (its kind and id) the old and new ones."""
+    called = {path[-1]: now for path, now in renames.items()}
     causes = _Causes(changes)
     alike: dict[tuple[str, str, str], FigureMoved] = {}
     for kind, subject, old, new in subjects:
         jobs, products = ((subject,), ()) if kind == "jobs" else ((), (subject,))
-        for key in dict.fromkeys((*old.workings, *new.workings)):
-            before, after = old.workings.get(key), new.workings.get(key)
-            shown = after or before
-            if shown is None or (before is not None and after is not None and _same(before, after)):
-                continue
-            makers_own = key in old.makers or key in new.makers
-            alone = before is None or after is None
-            held = [side.leans_on(key, is_there_at_all=alone) for side in (old, new) if key in side.workings]
-            named, makers = causes.of(frozenset().union(*held))
+        was = {_now(key, called): key for key in old.workings}
+        for key in dict.fromkeys((*was, *new.workings)):
+            before, after = old.workings.get(was.get(key, "")), new.workings.get(key)
             printed = (before.printed() if before else "", after.printed() if after else "")
+            shown = after or before
+            if shown is None or printed[0] == printed[1]:
+                continue
+            makers_own = was.get(key) in old.makers or key in new.makers
+            alone = before is None or after is None
+            sides = ((old, was.get(key, "")), (new, key))
+            held = [side.leans_on(own, is_there_at_all=alone) for side, own in sides if own in side.workings]
+            named, makers = causes.of(frozenset().union(*held))
             first = alike.get((key, *printed))
             if first is None:
                 alike[key, *printed] = FigureMoved(key, shown.name, *printed, jobs, products, named, makers, makers_own)
@@ -126,8 +133,9 @@ def moved(subjects: Iterable[tuple[str, str, Figures, Figures]], changes: Iterab
     return tuple(alike.values())
 
 
-def _same(old: Working, new: Working) -> bool:
-    return (old.result, old.unit) == (new.result, new.unit)
+def _now(key: str, called: Mapping[str, str]) -> str:
+    """The id of a figure of the old side with the ids in it as the new side calls them."""
+    return "".join(called.get(piece, piece) for piece in re.split(r"([./])", key)) if called else key
 
 
 class _Causes:

@@ -1,18 +1,13 @@
 """Which entry of the old side is which of the new one: by id, or by a declared change of id. Called by `differences`.
 
-Where an entry stands, in its list or in which file, is no part of what it is. Entries that hold the same under two ids are
-only proposed as renamed: a person declares it.
+Where an entry stands, in its list or in which file, is no part of what it is.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
-
-from specgen.model.canonical import written
-from specgen.model.node import Node
-from specgen.model.walk import leaves
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,21 +44,3 @@ def _now(key: str, before: Mapping[str, Any], after: Mapping[str, Any], renamed:
         return key
     now = renamed.get(key)
     return now if now is not None and now in after and now not in before else None
-
-
-def likely_renames(removed: Sequence[Any], added: Sequence[Any]) -> list[tuple[str, str]]:
-    """Old and new id of entries with the same content, where only one on each side holds it."""
-    before, after = _by_content(removed), _by_content(added)
-    return [
-        (before[content][0].id, found[0].id)
-        for content, found in after.items()
-        if len(found) == 1 and len(before.get(content, ())) == 1
-    ]
-
-
-def _by_content(entries: Sequence[Node]) -> dict[tuple[object, ...], list[Any]]:
-    found: dict[tuple[object, ...], list[Any]] = {}
-    for entry in entries:
-        content = tuple((path, str(written(value))) for path, value, _ in leaves(entry) if path != ("id",))
-        found.setdefault((type(entry), content), []).append(entry)
-    return found

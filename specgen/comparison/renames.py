@@ -1,4 +1,4 @@
-"""Values that name an entry by its id follow it where its id was declared to have changed. Called by `differences`.
+"""Values that name an entry by its id follow it where its id changed. Called by `differences`, `same_entry` and `compare`.
 
 A layer that names the product by its new id, an inspection point that names the item by its new one: nothing changed in them.
 """
@@ -20,7 +20,7 @@ _INNER = {"after": "layers", "variant": "variants"}
 
 
 class Named:
-    """Declared changes of id, by the list they stand in."""
+    """Changes of id, by the list they stand in."""
 
     def __init__(self, renames: Renames) -> None:
         self._renames = renames
@@ -41,14 +41,14 @@ class Named:
         if not isinstance(old, str):
             return old
         if said.refers == PATH:
-            return self._address(old)
+            return self.address(old)
         if said.refers in LIST_KINDS or name == "by":
             return self.in_list((said.refers or "products",)).get(old, old)
         inner = _INNER.get(name)
         found = (renamed[old] for path, renamed in self._lists.items() if path[-1] == inner and old in renamed)
         return next(found, old)
 
-    def _address(self, old: str) -> str:
-        """An address with every renamed step in it called anew."""
+    def address(self, old: str) -> str:
+        """An address of the old side with every renamed step in it called anew."""
         steps = old.split(".")
         return ".".join(self._renames.get(tuple(steps[: at + 1]), step) for at, step in enumerate(steps))

@@ -55,7 +55,7 @@ def _fields(model: type[Node]) -> tuple[tuple[str, Declared | None], ...]:
 
 
 @cache
-def _inner_fields(model: type[Node]) -> tuple[str, ...]:
+def inner_fields(model: type[Node]) -> tuple[str, ...]:
     """The fields that hold records."""
     return tuple(name for name in model.model_fields if inner_record(model, name) is not None)
 
@@ -79,7 +79,7 @@ def leaves(node: Node, path: Path = ()) -> Iterator[tuple[Path, Any, Declared]]:
 def records(node: Node, path: Path = ()) -> Iterator[tuple[Path, Node]]:
     """The record and every record within it, each with its path."""
     yield path, node
-    for name in _inner_fields(type(node)):
+    for name in inner_fields(type(node)):
         value = getattr(node, name)
         if isinstance(value, Node):
             yield from records(value, (*path, name))

@@ -18,7 +18,7 @@ from specgen.model.senses import Audience
 from specgen.source.characters import printable
 from specgen.units.rounding import plain_text
 
-SCHEMA_VERSION = 1
+SCHEMA_VERSION = 2
 
 
 @cache
@@ -40,7 +40,6 @@ def write(found: Comparison, *, old: str, new: str) -> str:
         "figures": [_figure(entry) for entry in found.figures],
         "findings": [_finding(entry) for entry in found.findings],
         "tables": [{"name": entry.name, "kind": entry.kind.value} for entry in found.tables],
-        "perhaps_renamed": [{"old": entry.old, "new": entry.new} for entry in found.renames],
         "not_compared": list(found.not_compared),
         "unread_files": [{"side": side, "file": printable(file)} for side, file in found.unread_files],
         "unused_verdicts": [_verdict(entry) for entry in found.unused_verdicts],

@@ -47,10 +47,6 @@ def write(found: Comparison, *, old: str, new: str, old_prefix: str, new_prefix:
     blocks += _listed("FINDINGS", [_finding(entry) for entry in found.findings])
     blocks += _listed("TABLES AND EDITIONS", [f"{entry.name} {entry.kind.value}" for entry in found.tables])
     blocks += _listed(
-        "PERHAPS RENAMED (same content; declare it in verdicts.yaml if so)",
-        [f"{entry.old} -> {entry.new}" for entry in found.renames],
-    )
-    blocks += _listed(
         "NOT COMPARED (has errors on one side, or may stand in a file that was not read)", list(found.not_compared)
     )
     blocks += _listed(

@@ -146,8 +146,8 @@ def test_verdicts_beside_the_sources(sides: Path, capsys: pytest.CaptureFixture[
 
 
 def test_renames_are_declared(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    _change(sides / "new/job.yaml", "id: DOOR,", "id: DOOR-L,")
-    assert "PERHAPS RENAMED" in _run("old", "new", capsys=capsys)[1]
+    _change(sides / "new/job.yaml", "{id: DOOR, name: ", "{id: DOOR-L, name: Left ")
+    assert "is now called" not in _run("old", "new", capsys=capsys)[1]
     (sides / "answers.yaml").write_text("renames:\n  - {old: jobs.refit.items.DOOR, new: DOOR-L}\n", "utf-8")
     code, out, _ = _run("old", "new", "--verdicts", "answers.yaml", "--fail-on", "relaxed", capsys=capsys)
     assert (code, "The item DOOR is now called DOOR-L" in out) == (0, True)

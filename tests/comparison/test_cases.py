@@ -20,10 +20,7 @@ CASES: list[dict[str, Any]] = yaml.load(
 
 @pytest.mark.parametrize("case", CASES, ids=[case["case"] for case in CASES])
 def test_case(case: dict[str, Any]) -> None:
-    puts = case.get("puts", {})
-    # `then` is the second state where the first differs from the good specification too
-    old = changed(puts) if "then" in case else changed()
-    new = changed({**puts, **case["then"]} if "then" in case else puts, case.get("takes", ()))
+    old, new = _sides(case)
     there, back = compared(old, new), compared(new, old)
     assert sorted(f"{c.effect.value} {c.concern.value} {c.path}" for c in there.changes) == sorted(case["finds"])
     assert sorted(f"{mirrored(c.effect).value} {c.concern.value} {c.path}" for c in back.changes) == sorted(
@@ -36,13 +33,14 @@ def test_case(case: dict[str, Any]) -> None:
         assert case["note"] in "; ".join(note for change in there.changes for note in notes(change))
 
 
+def _sides(case: dict[str, Any]) -> tuple[dict[str, Any], dict[str, Any]]:
+    puts, takes = case.get("puts", {}), case.get("takes", ())
+    if "then" not in case:
+        return changed(), changed(puts, takes)
+    # the second state where the first differs from the good specification too
+    return changed(puts), changed({**puts, **case["then"]}, case.get("loses", ()))
+
+
 def test_every_sense_has_a_case() -> None:
-    met = {
-        change.difference.sense
-        for case in CASES
-        for change in compared(
-            changed(case.get("puts", {})) if "then" in case else changed(),
-            changed({**case.get("puts", {}), **case.get("then", {})}, case.get("takes", ())),
-        ).changes
-    }
+    met = {change.difference.sense for case in CASES for change in compared(*_sides(case)).changes}
     assert met | {Sense.NOTE} == set(Sense), "a note is met leaf by leaf in test_every_leaf"

@@ -73,7 +73,9 @@ def _told(found: Comparison, *, turned: bool) -> list[tuple[str, ...]]:
         effect, kind = change.effect, change.difference.kind
         if turned:
             effect, kind = mirrored(effect), mirrored_kind(kind)
-        told.append((change.path, effect.value, kind.value, change.concern.value))
+        # an entry that got another id goes by that of the other side on the way back
+        path = change.difference.old_path if turned else change.difference.path
+        told.append((".".join(path), effect.value, kind.value, change.concern.value))
     return told
 
 

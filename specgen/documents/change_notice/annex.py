@@ -1,4 +1,4 @@
-"""What stands behind the changes of a notice: figures that moved, findings, tables, likely renames. Called by `change_notice`."""
+"""What stands behind the changes of a notice: figures that moved, findings, tables. Called by `change_notice`."""
 
 from __future__ import annotations
 
@@ -26,7 +26,6 @@ class Annex:
     figures_left_out: str
     findings: TableView
     tables: TableView
-    renames: TableView
     not_compared: tuple[str, ...]
     unused_verdicts: TableView
 
@@ -39,7 +38,6 @@ def annex_of(found: Comparison, spec: Spec, words: Words) -> Annex:
         figures_left_out=_left_out(found, listed, words),
         findings=_findings(found.findings[:_MOST], words),
         tables=_tables(found, words),
-        renames=_renames(found, words),
         not_compared=found.not_compared,
         unused_verdicts=_unused(found, words),
     )
@@ -107,11 +105,6 @@ def _tables(found: Comparison, words: Words) -> TableView:
     columns = (Column(words("Table"), "w-60"), Column(words("What happened")))
     rows = [(entry.name, words(_KINDS[entry.kind])) for entry in found.tables]
     return table_view(words("Published tables and cited documents"), columns, rows)
-
-
-def _renames(found: Comparison, words: Words) -> TableView:
-    columns = (Column(words("Gone"), "w-50"), Column(words("New with the same content")))
-    return table_view(words("Perhaps renamed"), columns, [(entry.old, entry.new) for entry in found.renames])
 
 
 def _unused(found: Comparison, words: Words) -> TableView:
