@@ -17,6 +17,7 @@ from specgen.comparison.changes import Difference, Effect, Kind, Rounding
 from specgen.comparison.ladders import basis, level
 from specgen.comparison.policy import ALL_WHERE_LEFT_OUT, CUTS_BOTH_WAYS, INHERITED, ON_THE_SHELF, WHOLE
 from specgen.comparison.rounding import left_over
+from specgen.comparison.same_words import said_alike
 from specgen.comparison.values import members, written_alike
 from specgen.model.job import Job
 from specgen.model.node import Node
@@ -43,7 +44,7 @@ def judge(fact: Difference) -> Judgement:
     if is_entry(fact):
         return _entry(fact)
     old, new, note = _in_force(fact)
-    if _equal(old, new):
+    if _equal(old, new) or _says_the_same(fact, old, new):
         return Judgement(Effect.EDITORIAL, note or "the same value, written otherwise")
     effect = _EFFECTS[fact.sense](fact, old, new)
     if _key(fact) in ALL_WHERE_LEFT_OUT and not (old and new):
@@ -98,6 +99,10 @@ def _equal(old: Any, new: Any) -> bool:
     if isinstance(old, Quantity | Range | CalendarSpan) and type(old) is type(new):
         return bool(old == new)
     return written_alike(old, new)
+
+
+def _says_the_same(fact: Difference, old: Any, new: Any) -> bool:
+    return fact.sense is Sense.REQUIREMENT_TEXT and bool(old and new) and said_alike(old, new)
 
 
 def _ladder_note(fact: Difference, effect: Effect) -> str:
