@@ -14,6 +14,7 @@ from fractions import Fraction
 from typing import Any
 
 from specgen.comparison.changes import Difference, Effect, Kind, Rounding
+from specgen.comparison.criteria import of_criterion
 from specgen.comparison.ladders import basis, level
 from specgen.comparison.policy import ALL_WHERE_LEFT_OUT, CUTS_BOTH_WAYS, INHERITED, ON_THE_SHELF, WHOLE
 from specgen.comparison.rounding import left_over
@@ -46,6 +47,8 @@ def judge(fact: Difference) -> Judgement:
     old, new, note = _in_force(fact)
     if _equal(old, new) or _says_the_same(fact, old, new):
         return Judgement(Effect.EDITORIAL, note or "the same value, written otherwise")
+    if (told := of_criterion(fact, old, new)) is not None:
+        return Judgement(*told, left_over(old, new))
     effect = _EFFECTS[fact.sense](fact, old, new)
     if _key(fact) in ALL_WHERE_LEFT_OUT and not (old and new):
         note = "left out, it means all there are"

@@ -10,13 +10,9 @@ import re
 
 # "one" is left out: it is a pronoun as well, and "no one" is not "no. 1"
 _SPELLED = {
-    word: str(number)
-    for number, word in enumerate(
-        "two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen"
-        " nineteen twenty".split(),
-        start=2,
-    )
-}
+    "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9", "ten": "10",
+    "eleven": "11", "twelve": "12", "fifteen": "15", "twenty": "20", "thirty": "30", "forty": "40", "fifty": "50",
+}  # fmt: skip
 _SAID_TWICE = re.compile(r"\b(\d+) \((\d+|[a-z]+)\)")
 _SENTENCE = re.compile(r"(^|[.!?] )([A-Z])(?=[a-z])")
 _SHOUTED = re.compile(r"\b[A-Z]{4,}\b")

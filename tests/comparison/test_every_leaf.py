@@ -79,6 +79,10 @@ OWN = {
     "jobs.first.inspection.first.items shortened": Effect.RELAXED,
     "jobs.first.inspection.first.items left out": Effect.TIGHTENED,  # then it looks at all of them
     "jobs.first.inspection.first.hold_point left out": Effect.EDITORIAL,  # no is what counts anyway
+    "jobs.first.inspection.first.criterion.level changed": Effect.RELAXED,  # level 5 of SSPC-PA 2 holds all of level 4
+    "jobs.first.inspection.first.criterion.level left out": Effect.REPLACED,  # which one then counts is not said
+    "jobs.first.inspection.first.criterion.rule left out": Effect.REPLACED,  # limits stay, nobody says how they are counted
+    "jobs.first.inspection.first.criterion.edition left out": Effect.REPLACED,
     "jobs.first.inspection.first.criterion.decides left out": Effect.EDITORIAL,
     "project.policies.approvals_needed left out": Effect.RELAXED,  # from four to the default of one
     "project.policies.approvals.first.signed left out": Effect.EDITORIAL,  # no is what counts anyway
