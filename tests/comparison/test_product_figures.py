@@ -9,8 +9,10 @@ import pytest
 from specgen.comparison.changes import FigureMoved
 from specgen.comparison.compare import compare
 from specgen.comparison.edition import for_customer
+from specgen.comparison.figures import figures_of_job
 from specgen.report import change_json, change_text
 from tests.comparison.sides import changed, judged
+from tests.good_spec import ON, good, good_with, spec_of
 
 LINES = "products.primer.composition"
 STATED: dict[str, Any] = {
@@ -104,3 +106,27 @@ def test_voc_a_job_lets_off_moves_with_the_contents_of_its_packs() -> None:
     assert moved["voc.refit.clear"].causes == ("products.clear.voc.content",)
     more = _moved({"jobs.refit.items.STEP.area": "20 m2"})
     assert "jobs.refit.items.STEP.area" in more["volume.refit.barrier"].causes
+
+
+def test_a_product_that_is_gone_is_told_as_such_and_moves_no_figure() -> None:
+    (clear,) = (entry for entry in good()["products"] if entry["id"] == "clear")
+    more = changed()
+    more["products"].append(clear | {"id": "spare"})
+    assert "products.spare" in {change.path for change in compare(judged(more), judged(changed())).changes}
+    assert compare(judged(more), judged(changed())).figures == ()
+
+
+def test_the_air_for_one_vapour_is_the_makers_and_the_air_for_all_is_not() -> None:
+    changes = {
+        "jobs.refit.items": "[{id: STEP, name: Step, count: 4, area: 0.12 m2, system: chassis}]",
+        "jobs.refit.system": "chassis",
+        "products.barrier.composition": "[{id: resin, name: resin, kind: solids, mass_share: 70 %, density: 1.4 g/mL}, "
+        "{id: acetate, name: n-butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 30 %, density: 0.88 g/mL}]",
+        "jobs.refit.air": "{room: 60 m3, flow: 2000 m3/h, spraying_rate: 1000 g/h, mixing: 3}",
+    }
+    spec = spec_of(good_with(changes))
+    found = figures_of_job(spec.jobs["refit"], spec, ON)
+    air = {figure for figure in found.workings if figure.startswith("air.")}
+    of_all = {figure for figure in air if figure.endswith((".needed", ".longest"))}
+    assert of_all
+    assert found.makers == air - of_all != set()

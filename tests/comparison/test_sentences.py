@@ -5,8 +5,9 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specgen.comparison.sentences import sentence
+from specgen.comparison.sentences import sentence, whole_text
 from tests.comparison.sides import changed, compared
+from tests.good_spec import good, spec_of
 
 TEXT = "preparations.sand-steel.steps.sand.text"
 LONG = "Sand the whole part until no gloss is left, with the paper named, dry, in crossing strokes, and change the paper often so that no dust is rubbed in"
@@ -36,3 +37,13 @@ def test_two_texts_are_never_quoted_alike(old: str, new: str) -> None:
     if old.split() and new.split() and old.split() != new.split():
         pieces = _said(TEXT, f"x{old}", f"x{new}").split("“")
         assert pieces[-2].partition("”")[0] != pieces[-1].partition("”")[0]
+
+
+def test_an_entry_in_full_is_what_it_states() -> None:
+    spec = spec_of(good())
+    (step,) = (step for step in spec.preparations["sand-steel"].steps if step.id == "sand")
+    told = whole_text(step, everything=False).replace("\N{NO-BREAK SPACE}", " ")
+    assert told.split("; ")[:2] == ["do: sand", "text: Sand to an even matt surface."]
+    (line, *_) = spec.products["primer"].composition
+    assert "mass share: " in whole_text(line, everything=True)
+    assert "mass share" not in whole_text(line, everything=False), "the maker's own"

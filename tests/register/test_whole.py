@@ -156,6 +156,17 @@ def test_a_record_that_names_a_file_outside_is_none(kept: Desk, tmp_path: Path, 
     assert "MS-001/0002/record.json names a file outside its folder" in _faults(register)
 
 
+@pytest.mark.parametrize(("field", "value"), [("approved", "yes"), ("record", "2")])
+def test_a_record_of_another_make_is_none(kept: Desk, tmp_path: Path, field: str, value: str) -> None:
+    from specgen.register.json_text import written
+
+    register = tmp_path / "register"
+    shutil.copytree(kept.register, register)
+    path = register / "MS-001" / "0002" / "record.json"
+    path.write_bytes(written(json.loads(path.read_text()) | {field: value}))
+    assert "MS-001/0002/record.json holds something this program does not know" in _faults(register)
+
+
 def test_the_newest_record_lost_leaves_no_trace_but_by_a_receipt(kept: Desk, tmp_path: Path) -> None:
     register = tmp_path / "register"
     shutil.copytree(kept.register, register)

@@ -52,6 +52,7 @@ def test_estimate_of_a_mixture(case: dict[str, str]) -> None:
     if case["category"]:
         assert isinstance(judged, Classified)
         assert judged.category == case["category"]
+        assert judged.hazard_class == f"acute_{case['route'].split()[0].replace('inhaled', 'inhalation')}"
         assert judged.source.basis is Basis.MEMORY
     else:
         assert judged is None
