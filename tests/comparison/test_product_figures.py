@@ -130,3 +130,18 @@ def test_the_air_for_one_vapour_is_the_makers_and_the_air_for_all_is_not() -> No
     of_all = {figure for figure in air if figure.endswith((".needed", ".longest"))}
     assert of_all
     assert found.makers == air - of_all != set()
+
+
+@pytest.mark.parametrize(
+    ("figure", "old", "new", "listed"),
+    [
+        ("comb.primer", "1 mm", "2 mm", True),
+        ("comb.primer", "", "2 mm", False),
+        ("comb.primer", "1 mm", "", False),
+        ("packs.refit.primer", "", "2 cans", True),
+    ],
+)
+def test_a_figure_that_came_or_went_is_listed_only_where_it_is_an_order(
+    figure: str, old: str, new: str, listed: bool
+) -> None:
+    assert FigureMoved(figure, "figure", old, new, ("refit",), (), ()).is_listed is listed

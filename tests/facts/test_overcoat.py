@@ -90,6 +90,13 @@ def test_what_is_taken_for_what_is_said() -> None:
         "of which US Army TB 43-0242, spot painting of vehicles, 5-2 (published) speaks"
     )
     assert overcoating("pu_2k_aliphatic", "nitrocellulose").by_likeness == ""
+    # of both coats, and of the lower one alone
+    assert overcoating("pu_latent", "epoxy_latent").by_likeness.startswith(
+        "polyurethane with blocked hardener is taken like polyurethane and epoxy with blocked hardener is taken like epoxy,"
+    )
+    assert overcoating("pu_2k_aliphatic", "epoxy_latent").by_likeness.startswith(
+        "epoxy with blocked hardener is taken like epoxy, of which"
+    )
 
 
 @pytest.mark.parametrize(
