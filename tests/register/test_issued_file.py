@@ -142,6 +142,22 @@ def test_a_register_is_asked_for_signers_too(desk: Desk, tmp_path: Path) -> None
         assert word in verify(_pdf(desk), desk.register, list_of).lines[-1]
 
 
+def test_one_approval_that_does_not_hold_is_enough(desk: Desk, tmp_path: Path) -> None:
+    from tests.register.test_approving import _allow, _key, _sign
+
+    key = _key(tmp_path, "ada")
+    _allow(desk, ("ada@example.org", key))
+    desk.approve(role="check", name="Bo Reed")  # recorded without a signature, which holds
+    _sign(key, desk.approve().path)
+    desk.issue()
+    data = _pdf(desk).read_bytes()
+    others = b"eve@example.org " + _key(tmp_path, "eve").with_suffix(".pub").read_bytes()
+    for register in (None, desk.register):
+        verdict = judged(data, None, others) if register is None else verify(_pdf(desk), register, others)
+        assert (verdict.good, verdict.word) == (False, "approval does not hold")
+        assert "recorded, not signed" in "".join(verdict.lines)
+
+
 def test_a_file_issued_unchanged_in_two_revisions_is_judged_by_the_newer(desk: Desk) -> None:
     def same(found: object, issue: object) -> dict[str, bytes]:
         return {"MS-001-materials-list.csv": b"one and the same"}

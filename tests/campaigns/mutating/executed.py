@@ -131,7 +131,8 @@ class Executed:
         return found
 
     def choose(self, place: Place, floor: str, names: set[str], sure: float, further: float) -> list[str]:
-        """Up to `sure` seconds of tests that execute the place (twice that of the floor's own), the tests nobody watched yet, then `further` seconds that enter the file.
+        """Up to `sure` seconds of tests that execute the place (twice that of the floor's own), the tests nobody watched yet, then `further` seconds
+        that enter the file or are of the floor (what a cache answers is executed by the first that asks alone).
 
         Of each the floor's own first, the quickest first; before all the examples of the rule, or of
         the rules that use the file.
@@ -140,10 +141,10 @@ class Executed:
         here: set[str] = set()
         if place.scope:
             here = {test for line in range(place.line, place.end_line + 1) for test in of_file.get(line, ())}
-        around = {test for tests in of_file.values() for test in tests} - here
         fresh = {test for test in names - set(self.seconds) if _folder(test) == TESTS[floor][0]}
-        if not here | around:
-            around = {test for test in names if _folder(test) == TESTS[floor][0]}
+        around = {test for test in names if _folder(test) == TESTS[floor][0]}
+        around |= {test for tests in of_file.values() for test in tests}
+        around -= here | fresh
         pages = self._pages(place.file)
         return [
             *self._within(here & names, sure, floor, pages),
