@@ -1,6 +1,6 @@
 """Campaign: small changes of meaning, drawn by a seed, and whether a test catches each.
 
-    python tests/campaigns/mutations.py STORE [--seed 11] [--each 30] [--floors trade,facts] [--again]
+    python tests/campaigns/mutations.py STORE [--seed 11] [--each 30] [--floors trade,facts] [--processes 2] [--again]
 
 Works on the committed state, in copies under STORE, never in the working tree: notes once which test executes which line, draws
 `--each` places a floor, and for each runs the tests of its floor and the nearest ones that execute it, quickest first, up to the first
@@ -63,7 +63,7 @@ def main() -> int:
     free = context.Queue()
     for tree in trees:
         free.put(tree)
-    with context.Pool(2, _begin, (free, executed.seconds)) as pool, results.open("a") as out:
+    with context.Pool(asked.processes, _begin, (free, executed.seconds)) as pool, results.open("a") as out:
         for at, entry in enumerate(pool.imap_unordered(_try, jobs), 1):
             out.write(json.dumps(entry, ensure_ascii=False) + "\n")
             out.flush()
@@ -77,6 +77,7 @@ def _asked() -> argparse.Namespace:
     parser.add_argument("--seed", default="11")
     parser.add_argument("--each", type=int, default=30)
     parser.add_argument("--floors", default=",".join(TESTS))
+    parser.add_argument("--processes", type=int, choices=(1, 2), default=2)
     parser.add_argument("--again", action="store_true")
     return parser.parse_args()
 

@@ -172,12 +172,12 @@ class Executed:
         order = {folder: at for at, folder in enumerate(TESTS[floor])}
         alike: Counter[str] = Counter()
         ranked = []
-        for test in sorted(tests, key=lambda test: (self.seconds.get(test, 0.1), test)):
+        for test in sorted(tests, key=lambda test: (self.seconds.get(test, 0.4), test)):
             if _folder(test) in order:
                 function = test.split("[")[0]
                 # one case of every test in turn, so that a large family of cases does not crowd out the rest
                 rank = order[_folder(test)], not any(page in test for page in pages), alike[function]
-                ranked.append((*rank, self.seconds.get(test, 0.1), test))
+                ranked.append((*rank, self.seconds.get(test, 0.4), test))
                 alike[function] += 1
         ranked.sort()
         spent = 0.0
