@@ -204,11 +204,13 @@ def test_label_of_an_aerosol_with_faults() -> None:
 
 
 def test_a_difference_cites_what_it_rests_on() -> None:
-    declared = DeclaredLabel("Danger", ("H222", "H226", "H229", "H317"), ("GHS02", "GHS07"), GOOD.precautions)
+    declared = DeclaredLabel("Danger", ("H222", "H226", "H229", "H317", "H400"), ("GHS02", "GHS07"), GOOD.precautions)
     wanted = precautions(classes(CLASSES), "aerosol", public=True)
-    (found,) = compare_label(declared, label(CLASSES), wanted)
+    found, other = compare_label(declared, label(CLASSES), wanted)
     assert (found.code, found.why) == ("H226", "it does not belong on an aerosol")
     assert (found.source.basis, found.source.clause) == (Basis.REGULATION, "Annex I, 2.3.2.1, note 2")
+    assert (other.code, other.why) == ("H400", "no class assigned has it")
+    assert other.source.clause != found.source.clause
 
 
 def test_what_may_be_left_out_is_no_difference() -> None:
