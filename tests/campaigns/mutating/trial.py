@@ -80,7 +80,7 @@ def _forked(tree: Path, tests: list[str], seconds: dict[str, float], patience: i
             return ("survived", "", len(starts), "") if "done" in lines else ("caught", current, len(starts), "died")
         if len(starts) != done:
             current, since, done = starts[-1], time.monotonic(), len(starts)
-        limit = max(30.0, 20 * seconds.get(current, 0.0)) if current else _IMPORTING
+        limit = max(60.0, 20 * seconds.get(current, 0.0)) if current else _IMPORTING
         if time.monotonic() - since > limit * patience:
             _end(child, ended)
             return "slow", current, done, ""
