@@ -33,7 +33,8 @@ def by_effect(found: Comparison) -> str:
     ):
         if held:
             safety = sum(change.concern is Concern.SAFETY for change in held)
-            pieces.append(f"{len(held)} {word}" + (f" ({safety} of safety)" if safety else ""))
+            named = "fact" if word == "facts" and len(held) == 1 else word
+            pieces.append(f"{len(held)} {named}" + (f" ({safety} of safety)" if safety else ""))
     if found.withheld:
         pieces.append(f"{found.withheld} in data of the maker (--for maker shows them)")
     return (", ".join(pieces) or "no value changed") + "."

@@ -324,6 +324,7 @@ def test_counts_are_said_in_a_line() -> None:
         {"products.primer.hazards.signal_word": "Warning", f"{PRIMER}.film.min": "30 um", f"{PRIMER}.passes": "3"}
     )
     assert by_effect(compared(changed(), new)) == "2 relaxed (1 of safety), 1 for a person to decide."
+    assert by_effect(compared(changed(), changed({"jobs.refit.items.DOOR.count": "3"}))) == "1 fact."
     assert by_effect(compared(changed(), changed())) == "no value changed."
 
 

@@ -129,6 +129,16 @@ def test_customer_gets_no_leaf_of_the_maker() -> None:
     assert ("MAKER'S COPY" in whole, "MAKER'S COPY" in shown) == (True, False)
 
 
+def test_only_the_maker_is_told_where_it_stands_in_the_sources() -> None:
+    found, spec = _found({f"{PRIMER}.film.max": "90 um"})
+    assert found.findings
+    customers = "\n".join(lines(_notice(for_customer(found), spec), ""))
+    makers = "\n".join(lines(_notice(found, spec, for_maker=True), ""))
+    for source in ("spec.yaml", f"{PRIMER}.film.max"):
+        assert source in makers
+        assert source not in customers
+
+
 def test_view_is_frozen() -> None:
     view = _notice(*_found({}))
     with pytest.raises(dataclasses.FrozenInstanceError):

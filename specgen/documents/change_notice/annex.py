@@ -30,15 +30,16 @@ class Annex:
     unused_verdicts: TableView
 
 
-def annex_of(found: Comparison, spec: Spec, words: Words) -> Annex:
+def annex_of(found: Comparison, spec: Spec, words: Words, *, for_maker: bool) -> Annex:
+    """Addresses in the sources are for the maker; a customer is told what moved and by which rule."""
     numbers = {change.path: str(at) for at, change in enumerate(found.changes, start=1)}
     listed = tuple(entry for entry in found.figures if entry.is_listed)
     return Annex(
         figures=_figures(listed[:_MOST], numbers, spec, words),
         figures_left_out=_left_out(found, listed, words),
-        findings=_findings(found.findings[:_MOST], words),
+        findings=_findings(found.findings[:_MOST], words, for_maker=for_maker),
         tables=_tables(found, words),
-        not_compared=found.not_compared,
+        not_compared=found.not_compared if for_maker else (),
         unused_verdicts=_unused(found, words),
     )
 
@@ -79,18 +80,20 @@ def _causes(entry: FigureMoved, numbers: dict[str, str], words: Words) -> str:
     return ", ".join(named) or "–"
 
 
-def _findings(moved: tuple[FindingMoved, ...], words: Words) -> TableView:
+def _findings(moved: tuple[FindingMoved, ...], words: Words, *, for_maker: bool) -> TableView:
     columns = (
         Column(words("Finding"), "w-10"),
-        Column(words("Address"), "w-35"),
+        *([Column(words("Address"), "w-35")] if for_maker else []),
         Column(words("Was"), "w-10"),
         Column(words("Is"), "w-10"),
         Column(words("What")),
     )
-    return table_view(words("Findings that appeared, vanished or weigh otherwise"), columns, _finding_rows(moved))
+    return table_view(
+        words("Findings that appeared, vanished or weigh otherwise"), columns, _finding_rows(moved, for_maker=for_maker)
+    )
 
 
-def _finding_rows(moved: tuple[FindingMoved, ...]) -> Iterator[tuple[str, ...]]:
+def _finding_rows(moved: tuple[FindingMoved, ...], *, for_maker: bool) -> Iterator[tuple[str, ...]]:
     titles = {rule.id: rule.page.title for rule in all_rules()}
     for entry in moved:
         held = entry.new if entry.new is not None else entry.old
@@ -98,7 +101,7 @@ def _finding_rows(moved: tuple[FindingMoved, ...]) -> Iterator[tuple[str, ...]]:
             was = entry.old.severity.value if entry.old is not None else "–"
             now = entry.new.severity.value if entry.new is not None else "–"
             # a customer is told which rule speaks, not its words on this value
-            yield held.id, held.path, was, now, held.what or titles.get(held.id, "")
+            yield held.id, *([held.path] if for_maker else []), was, now, held.what or titles.get(held.id, "")
 
 
 def _tables(found: Comparison, words: Words) -> TableView:

@@ -26,7 +26,8 @@ class ChangeRow:
     remarks: tuple[str, ...]
 
 
-def change_row(number: str, change: Change, words: Words) -> ChangeRow:
+def change_row(number: str, change: Change, words: Words, *, for_maker: bool) -> ChangeRow:
+    """`for_maker` says where in the sources both sides stand, which is nothing to a customer."""
     fact = change.difference
     # a row about the maker's data is made for the maker alone
     everything = fact.audience is Audience.MAKER
@@ -42,7 +43,7 @@ def change_row(number: str, change: Change, words: Words) -> ChangeRow:
         subject=subject(change, words.translate),
         old=old,
         new=new,
-        places=_places(change, words),
+        places=_places(change, words) if for_maker else "",
         remarks=tuple(_remarks(change, words)),
     )
 

@@ -115,9 +115,9 @@ def change_notice(compared: Compared, context: Context) -> ChangeNotice:
         rest=_rest([number for number, _ in weaker[LINES:]], words),
         waiting=_waiting([number for number, change in numbered if change.is_open], words),
         counts=counts(found.changes, words),
-        groups=tuple(_groups(numbered[:MOST_ROWS], words)),
+        groups=tuple(_groups(numbered[:MOST_ROWS], words, for_maker=compared.for_maker)),
         rows_left_out=_left_out(len(numbered) - MOST_ROWS, words),
-        annex=annex_of(found, context.spec, words),
+        annex=annex_of(found, context.spec, words, for_maker=compared.for_maker),
         approvals=approvals(project, words),
         approvals_needed=_needed(project, words),
         program=context.program,
@@ -201,9 +201,13 @@ def _span(numbers: Sequence[str]) -> str:
     return ", ".join(numbers)
 
 
-def _groups(numbered: Sequence[tuple[str, Change]], words: Words) -> Iterator[ChangeGroup]:
+def _groups(numbered: Sequence[tuple[str, Change]], words: Words, *, for_maker: bool) -> Iterator[ChangeGroup]:
     for at, (heading, lead) in enumerate(_GROUPS):
-        rows = tuple(change_row(number, change, words) for number, change in numbered if _group_of(change) == at)
+        rows = tuple(
+            change_row(number, change, words, for_maker=for_maker)
+            for number, change in numbered
+            if _group_of(change) == at
+        )
         if rows:
             yield ChangeGroup(heading=words(heading), lead=words(lead), rows=rows)
 
