@@ -15,7 +15,8 @@
         what to do
 
 Passes and Fails hold examples parted by a blank line; each is a change to the good specification of the test suite, which runs them:
-`path: value` sets, `without path` removes. `# at path` names where the finding falls, `# also ID at path` another one that comes with it.
+`path: value` sets, `without path` removes. `# at path` names where the finding falls, `# also ID at path` another one that comes with it; `# note at path` and `# warning at path` name
+its weight as well, where it is milder than that of the rule.
 `Given NAME`, as the first line of an example, changes another sound specification: a scenario of that name in the test suite.
 """
 
@@ -30,7 +31,9 @@ HEADINGS = ("Checks", "Why", "Passes", "Fails", "To put right")
 
 @dataclass(frozen=True, slots=True)
 class Example:
-    """Changes to a sound specification, and the findings they must give: (id, path), id empty for the rule's own.
+    """Changes to a sound specification, and the findings they must give: (id, path, weight).
+
+    The id is empty for the rule's own, the weight where none is named.
 
     `given` names the scenario that is changed; empty for the good specification.
     """
@@ -38,7 +41,7 @@ class Example:
     given: str
     set: tuple[tuple[str, str], ...]
     removed: tuple[str, ...]
-    findings: tuple[tuple[str, str], ...]
+    findings: tuple[tuple[str, str, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,14 +83,14 @@ def _example(block: str) -> Example:
     given = ""
     changes: list[tuple[str, str]] = []
     removed: list[str] = []
-    findings: list[tuple[str, str]] = []
+    findings: list[tuple[str, str, str]] = []
     for number, line in enumerate(block.strip().splitlines()):
         body, *remarks = (piece.strip() for piece in re.split(r"\s+# ", " " + line.strip()))
         for remark in remarks:
-            said = re.fullmatch(r"(?:also ([A-Z]{3}[0-9]{3}) )?at (\S+)", remark)
+            said = re.fullmatch(r"(?:also ([A-Z]{3}[0-9]{3}) )?(?:(note|warning) )?at (\S+)", remark)
             if said is None:
-                raise ValueError(f"a remark on a page reads '# at path' or '# also ID at path', not {remark!r}")
-            findings.append((said[1] or "", said[2]))
+                raise ValueError(f"a remark on a page reads '# at path' or '# also ID note at path', not {remark!r}")
+            findings.append((said[1] or "", said[3], said[2] or ""))
         if body.startswith("Given "):
             if number or remarks:
                 raise ValueError(f"{body!r} is a line of its own, the first of its example")

@@ -6,7 +6,7 @@ import pytest
 
 from specgen.rules.declare import Rule, all_rules
 from specgen.rules.page import Example
-from tests.good_spec import found, given, put, scenarios, take_out
+from tests.good_spec import checked, found, given, put, scenarios, take_out
 
 
 def _cases(*, failing: bool) -> list[object]:
@@ -17,13 +17,14 @@ def _cases(*, failing: bool) -> list[object]:
     ]
 
 
-def _run(example: Example) -> list[tuple[str, str]]:
+def _run(example: Example) -> list[tuple[str, str, str]]:
+    """(id, path, weight) of every finding."""
     spec = given(example.given)
     for path in example.removed:
         take_out(spec, path)
     for path, value in example.set:
         put(spec, path, value)
-    return found(spec)
+    return sorted((finding.id, finding.path, str(finding.severity)) for finding in checked(spec).report)
 
 
 @pytest.mark.parametrize("name", ["good", "second good", *scenarios()])
@@ -44,10 +45,14 @@ def test_passes(rule: Rule, example: Example) -> None:
 
 @pytest.mark.parametrize(("rule", "example"), _cases(failing=True))
 def test_fails(rule: Rule, example: Example) -> None:
-    named = sorted((other or rule.id, path) for other, path in example.findings)
+    named = sorted((other or rule.id, path, weight) for other, path, weight in example.findings)
     assert named, "a failing example names its findings"
-    assert any(rule_id == rule.id for rule_id, _ in named)
-    assert _run(example) == named
+    assert any(rule_id == rule.id for rule_id, *_ in named)
+    seen = _run(example)
+    assert [finding[:2] for finding in seen] == [finding[:2] for finding in named]
+    # a weight is told where the page names one; of several findings at one place it is the sorted ones that meet
+    untold = [(*at, weight and also) for (*at, also), (*_, weight) in zip(seen, named, strict=True)]
+    assert untold == named
 
 
 def test_every_rule_has_examples() -> None:

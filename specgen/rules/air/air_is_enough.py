@@ -10,22 +10,24 @@ Passes
     Given a job that states its spray air
     jobs.refit.air: {room: 60 m3, changes: 15, spraying_rate: 241 g/h, mixing: 3}
 Fails
-    jobs.refit.air: {flow: 5000 m3/h}    # at jobs.refit.air    # also AIR003 at jobs.refit.air    # also AIR003 at jobs.refit.air    # also AIR003 at jobs.refit.air
+    jobs.refit.air: {flow: 5000 m3/h}    # note at jobs.refit.air    # also AIR003 note at jobs.refit.air    # also AIR003 note at jobs.refit.air    # also AIR003 note at jobs.refit.air
 
     Given a job that states its spray air
-    jobs.refit.air.flow: 899 m3/h    # at jobs.refit.air
+    jobs.refit.air.flow: 899 m3/h    # warning at jobs.refit.air
 
     Given a job that states its spray air
-    jobs.refit.air.flow: 4 m3/h    # at jobs.refit.air    # at jobs.refit.air
+    jobs.refit.air.flow: 4 m3/h    # at jobs.refit.air    # warning at jobs.refit.air
 
     Given a job that states its spray air
-    jobs.refit.air: {room: 60 m3, flow: 900 m3/h}    # at jobs.refit.air
+    jobs.refit.air: {room: 60 m3, flow: 900 m3/h}    # note at jobs.refit.air
 
     Given a job that states its spray air
-    jobs.refit.air: {room: 60 m3, spraying_rate: 241 g/h}    # at jobs.refit.air
+    jobs.refit.air: {room: 60 m3, spraying_rate: 241 g/h}    # note at jobs.refit.air
 
     Given a job that states its spray air
-    without products.barrier.composition.acetate.cas    # at jobs.refit.air    # at jobs.refit.air
+    without products.barrier.composition.acetate.cas    # note at jobs.refit.air    # note at jobs.refit.air
+
+    jobs.refit.air: {room: 60 m3, changes: 15}    # note at jobs.refit.air    # note at jobs.refit.air    # note at jobs.refit.air    # note at jobs.refit.air
 To put right
     Raise the flow, spray less in an hour, or wait longer; protection stays on whatever the flow.
 """

@@ -38,7 +38,7 @@ Fails
     Given second good
     without products.gloss.climate.air
     without products.mastic.climate.air
-    without jobs.rails.climate.air    # at jobs.rails.climate.air
+    without jobs.rails.climate.air    # note at jobs.rails.climate.air
 
     Given second good
     without products.gloss.climate.air

@@ -20,17 +20,17 @@ Fails
     products.primer.climate.humidity: 35..86 %
     products.base.climate.humidity: max 86 %
     products.barrier.climate.humidity: max 86 %
-    jobs.refit.climate.humidity: 40..86 %    # at jobs.refit.climate.humidity
+    jobs.refit.climate.humidity: 40..86 %    # warning at jobs.refit.climate.humidity
 
     Given second good
     without products.mastic.climate.humidity
     without products.gloss.climate.humidity
-    without jobs.rails.climate.humidity    # at jobs.rails.climate.humidity
+    without jobs.rails.climate.humidity    # note at jobs.rails.climate.humidity
 
     Given second good
     without products.mastic.climate.humidity
     without products.gloss.climate.humidity
-    jobs.rails.climate.humidity: min 40 %    # at jobs.rails.climate.humidity
+    jobs.rails.climate.humidity: min 40 %    # note at jobs.rails.climate.humidity
 To put right
     Dry or warm the air, or postpone the work.
 """

@@ -11,16 +11,16 @@ Passes
 Fails
     jobs.refit.climate.dew_point_margin: min 2 K    # at jobs.refit.climate.dew_point_margin    # also CLI001 at jobs.refit.climate.dew_point_margin
 
-    jobs.refit.climate.dew_point_margin: min 2.9 K    # at jobs.refit.climate.dew_point_margin
+    jobs.refit.climate.dew_point_margin: min 2.9 K    # warning at jobs.refit.climate.dew_point_margin
     products.primer.climate.dew_point_margin: min 2 K
 
     without products.primer.climate.dew_point_margin
-    without jobs.refit.climate.dew_point_margin    # at jobs.refit.climate.dew_point_margin
+    without jobs.refit.climate.dew_point_margin    # note at jobs.refit.climate.dew_point_margin
 
     jobs.refit.climate.dew_point_margin: max 5 K    # at jobs.refit.climate.dew_point_margin    # also CLI001 at jobs.refit.climate.dew_point_margin
 
     Given second good
-    jobs.lids.climate.dew_point_margin: min 5 degF    # at jobs.lids.climate.dew_point_margin    # also CLI001 at jobs.lids.climate.dew_point_margin    # also OVR005 at systems.deck.layers.second.blush_wash
+    jobs.lids.climate.dew_point_margin: min 5 degF    # warning at jobs.lids.climate.dew_point_margin    # also CLI001 at jobs.lids.climate.dew_point_margin    # also OVR005 at systems.deck.layers.second.blush_wash
 To put right
     Warm the part or dry the air until the part is at least 3 K over the dew point.
 """

@@ -15,7 +15,7 @@ Fails
 
     jobs.refit.items.DOOR.service_temperature: 80.1 degC    # at jobs.refit.items.DOOR.service_temperature
 
-    jobs.refit.items.STEP.service_temperature: 60 degC    # at jobs.refit.items.STEP.service_temperature
+    jobs.refit.items.STEP.service_temperature: 60 degC    # note at jobs.refit.items.STEP.service_temperature
 
     Given second good
     jobs.lids.items.FRAME.service_temperature: 200.1 degF    # at jobs.lids.items.FRAME.service_temperature

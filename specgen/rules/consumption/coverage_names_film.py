@@ -11,7 +11,7 @@ Passes
 Fails
     products.base.coverage: [{id: can, area_per_pack: 2 m2, losses: included}]    # at products.base.coverage.can.film
 
-    products.base.coverage: [{id: can, area_per_pack: 1.2 m2, film: 20 um}]    # at products.base.coverage.can.losses
+    products.base.coverage: [{id: can, area_per_pack: 1.2 m2, film: 20 um}]    # warning at products.base.coverage.can.losses
 
     products.base.coverage: [{id: can, film: 20 um, losses: included}]    # at products.base.coverage.can.area_per_pack
 

@@ -11,14 +11,14 @@ Passes
 Fails
     jobs.refit.items.DOOR.masked: [{id: glass, what: window, area: 2 m2}]    # at jobs.refit.items.DOOR
 
-    without jobs.refit.consumption    # at jobs.refit.consumption.transfer_efficiency
+    without jobs.refit.consumption    # note at jobs.refit.consumption.transfer_efficiency
 
-    without products.primer.composition    # at products.primer.solids.in_can
+    without products.primer.composition    # note at products.primer.solids.in_can
 
     products.clear.pack.delivered: 0 %    # at products.clear.pack.delivered
 
     Given second good
-    without jobs.lids.consumption    # at jobs.lids.consumption.transfer_efficiency
+    without jobs.lids.consumption    # note at jobs.lids.consumption.transfer_efficiency
 
     Given second good
     jobs.rails.items.LOCKER.masked: [{id: hinge, what: hinge, area: 7 ft2}]    # at jobs.rails.items.LOCKER

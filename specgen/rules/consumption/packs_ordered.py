@@ -11,14 +11,14 @@ Passes
 Fails
     jobs.refit.consumption.ordered: [{id: p, product: primer, variant: grey, packs: 1}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]    # at jobs.refit.consumption.ordered.p.packs
 
-    jobs.refit.consumption.ordered: [{id: p, product: primer, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}]    # at jobs.refit.consumption.ordered
+    jobs.refit.consumption.ordered: [{id: p, product: primer, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}]    # warning at jobs.refit.consumption.ordered
 
-    jobs.refit.consumption.ordered: [{id: p, product: primer, variant: red, packs: 2}, {id: g, product: primer, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]    # at jobs.refit.consumption.ordered.p.variant
+    jobs.refit.consumption.ordered: [{id: p, product: primer, variant: red, packs: 2}, {id: g, product: primer, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]    # warning at jobs.refit.consumption.ordered.p.variant
 
     jobs.refit.consumption.ordered: [{id: p, product: primer, variant: grey, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 1}, {id: x, product: barrier, packs: 1}]    # at jobs.refit.consumption.ordered.c.packs
 
     without products.base.solids
-    jobs.refit.consumption.ordered: [{id: b, product: base, packs: 1}, {id: p, product: primer, variant: grey, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]    # at jobs.refit.consumption.ordered.b.packs    # at jobs.refit.consumption.ordered.p.packs    # also USE009 at products.base.solids.in_can
+    jobs.refit.consumption.ordered: [{id: b, product: base, packs: 1}, {id: p, product: primer, variant: grey, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]    # note at jobs.refit.consumption.ordered.b.packs    # at jobs.refit.consumption.ordered.p.packs    # also USE009 at products.base.solids.in_can
 
     Given second good
     jobs.rails.consumption.ordered: [{id: m, product: mastic, packs: 1}, {id: g, product: gloss, packs: 1}]    # at jobs.rails.consumption.ordered.m.packs

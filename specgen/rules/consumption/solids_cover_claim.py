@@ -12,14 +12,14 @@ Passes
 Fails
     products.base.coverage: [{id: can, area_per_pack: 4 m2, film: 20 um, losses: left-out}]    # at products.base.coverage.can.area_per_pack
 
-    products.barrier.coverage: [{id: tin, area_per_pack: 5 m2, film: 80 um, losses: included}]    # at products.barrier.coverage.tin.area_per_pack
+    products.barrier.coverage: [{id: tin, area_per_pack: 5 m2, film: 80 um, losses: included}]    # note at products.barrier.coverage.tin.area_per_pack
     without products.barrier.pack.fill    # also USE009 at products.barrier.pack.fill
 
     products.base.pack: {form: aerosol, fill: 187.5 mL, delivered: 97 %}
     products.base.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 20 um, losses: left-out}, {id: can, area_per_pack: 3 m2, film: 12 um, losses: left-out}]    # at products.base.coverage.can.area_per_pack
 
     without products.barrier.pack.fill
-    products.barrier.coverage: [{id: tin, area_per_pack: 5 m2, film: 80 um, losses: included}, {id: old, area_per_pack: 5 m2, film: 70 um, losses: included}]    # at products.barrier.coverage.tin.area_per_pack    # at products.barrier.coverage.old.area_per_pack    # also USE009 at products.barrier.pack.fill
+    products.barrier.coverage: [{id: tin, area_per_pack: 5 m2, film: 80 um, losses: included}, {id: old, area_per_pack: 5 m2, film: 70 um, losses: included}]    # note at products.barrier.coverage.tin.area_per_pack    # note at products.barrier.coverage.old.area_per_pack    # also USE009 at products.barrier.pack.fill
 To put right
     The area is the solids in mL, times what is delivered, times the transfer efficiency, over the film in um.
 """

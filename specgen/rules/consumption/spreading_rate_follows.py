@@ -30,7 +30,7 @@ Fails
     products.barrier.coverage: [{id: gallon, spreading_rate: 254 ft2/gal, film: 80 um, losses: left-out}]    # at products.barrier.coverage.gallon.spreading_rate
 
     without products.base.solids
-    products.base.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 20 um, losses: included}, {id: more, spreading_rate: 8 m2/L, film: 20 um, losses: included}]    # at products.base.coverage.litre.spreading_rate    # at products.base.coverage.more.spreading_rate    # also USE009 at products.base.solids.in_can
+    products.base.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 20 um, losses: included}, {id: more, spreading_rate: 8 m2/L, film: 20 um, losses: included}]    # note at products.base.coverage.litre.spreading_rate    # note at products.base.coverage.more.spreading_rate    # also USE009 at products.base.solids.in_can
 To put right
     Work it out anew: m2/L is 10 times the volume solids in percent over the film in um; round once, at the end.
 """

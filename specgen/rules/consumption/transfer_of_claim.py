@@ -27,13 +27,13 @@ Passes
     products.base.solids: {in_can: 28 %, sprayed: 30 %}
     products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 11 um, losses: included, transfer_efficiency: 50 %}]
 Fails
-    products.base.coverage: [{id: can, area_per_pack: 2.4 m2, film: 20 um, losses: included}]    # at products.base.coverage.can.area_per_pack
+    products.base.coverage: [{id: can, area_per_pack: 2.4 m2, film: 20 um, losses: included}]    # warning at products.base.coverage.can.area_per_pack
 
     products.base.coverage: [{id: can, area_per_pack: 2.4 m2, film: 20 um, losses: included, transfer_efficiency: 60 %}]    # at products.base.coverage.can.area_per_pack
 
     products.base.pack: {form: aerosol, fill: 187.5 mL}
     products.base.solids: {in_can: 20 %, sprayed: 23 %}
-    products.base.coverage: [{id: dry, area_per_pack: 3 m2, film: 12 um, losses: left-out}, {id: can, area_per_pack: 3 m2, film: 12 um, losses: included}]    # at products.base.coverage.can.area_per_pack
+    products.base.coverage: [{id: dry, area_per_pack: 3 m2, film: 12 um, losses: left-out}, {id: can, area_per_pack: 3 m2, film: 12 um, losses: included}]    # warning at products.base.coverage.can.area_per_pack
 
     products.base.pack: {form: aerosol, fill: 187.5 mL, delivered: 100 %}
     products.base.solids: {in_can: 28 %, sprayed: 30 %}
@@ -41,7 +41,7 @@ Fails
 
     products.base.pack: {form: aerosol, fill: 187.5 mL, delivered: 90 %}
     products.base.solids: {in_can: 20 %, sprayed: 23 %}
-    products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 11 um, losses: included}]    # at products.base.coverage.can.area_per_pack
+    products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 11 um, losses: included}]    # warning at products.base.coverage.can.area_per_pack
 To put right
     Print the transfer efficiency the claim takes, as weighed on a panel, or lower the area.
 """

@@ -21,6 +21,8 @@ Fails
 
     products.clear.document: {number: DS-1, title: Clear, owner: Technical desk}
     products.barrier.document: {number: ds-1, title: Barrier, owner: Technical desk}    # at products.barrier.document.number
+
+    products.primer.document: {number: DS-BARRIER, title: Primer, owner: Technical desk}    # at products.barrier.id
 To put right
     Give the document another number.
 """

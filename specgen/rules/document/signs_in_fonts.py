@@ -14,10 +14,10 @@ Fails
     products.primer.hazards.sensitisers_named: [maker of 漆]    # at products.primer.hazards.sensitisers_named.[0]
 
     Given second good
-    products.gloss.hazards.waste_codes: ["16 05 04*", "漆"]    # at products.gloss.hazards.waste_codes.[1]
+    products.gloss.hazards.waste_codes: ["漆", "16 05 04*"]    # at products.gloss.hazards.waste_codes.[0]
 
     Given second good
-    products.gloss.hazards.sensitisers_named: [oxime, maker of 漆]    # at products.gloss.hazards.sensitisers_named.[1]
+    products.gloss.hazards.sensitisers_named: [漆, oxime, maker of 漆]    # at products.gloss.hazards.sensitisers_named.[0]    # at products.gloss.hazards.sensitisers_named.[2]
 To put right
     Write it another way, in Latin, Greek or Cyrillic letters.
 """

@@ -24,8 +24,8 @@ Fails
 
     project.jurisdictions: [US-CA]
     products.primer.voc: {reactivity: 0.70, factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: primer}]}
-    products.base.voc: {reactivity: 0.7, factors: 2010, categories: [{id: us, jurisdiction: US, category: PCP}]}    # at products.base.voc
-    products.clear.voc: {reactivity: 0.7, factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: zzz}]}    # at products.clear.voc.categories
+    products.base.voc: {reactivity: 0.7, factors: 2010, categories: [{id: us, jurisdiction: US, category: PCP}]}    # note at products.base.voc
+    products.clear.voc: {reactivity: 0.7, factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: zzz}]}    # note at products.clear.voc.categories
 To put right
     State reactivity, factors and category, and bring the reactivity under the limit.
 """

@@ -23,6 +23,15 @@ Fails
 
     Given second good
     without products.touch-up.voc.factors    # at products.touch-up.voc.factors
+
+    Given second good
+    products.touch-up.voc: {factors: "2008", categories: [{id: us, jurisdiction: US, category: FCP}]}    # at products.touch-up.voc.reactivity
+
+    Given second good
+    products.touch-up.voc.categories.us.category: ZZZ    # note at products.touch-up.voc.categories
+
+    Given second good
+    without products.touch-up.voc    # note at products.touch-up.voc
 To put right
     State reactivity, factors and category, and confirm the limit in the official table.
 """

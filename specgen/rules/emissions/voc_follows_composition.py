@@ -10,10 +10,13 @@ Passes
     products.primer.voc: {content: 380 g/L, categories: [{id: eu, jurisdiction: EU, category: e}]}
 
     products.primer.voc.density: 0.883 g/mL
-    products.primer.voc.content: 624.2 g/L
+    products.primer.voc.content: 624.281 g/L
 
     products.primer.voc.density: 0.883 g/mL
-    products.primer.voc.content: 612 g/L
+    products.primer.voc.content: 611.919 g/L
+
+    Given second good
+    products.touch-up.voc.density: 0.8 g/mL
 Fails
     products.primer.voc.density: 0.883 g/mL    # at products.primer.voc.content
     products.primer.voc.content: 380 g/L
@@ -22,10 +25,10 @@ Fails
     products.touch-up.voc: {content: 300 g/L, density: 0.8 g/mL, reactivity: 1, factors: "2008", categories: [{id: us, jurisdiction: US, category: FCP}]}    # at products.touch-up.voc.content
 
     products.primer.voc.density: 0.883 g/mL
-    products.primer.voc.content: 624.3 g/L    # at products.primer.voc.content
+    products.primer.voc.content: 624.282 g/L    # at products.primer.voc.content
 
     products.primer.voc.density: 0.883 g/mL
-    products.primer.voc.content: 611.9 g/L    # at products.primer.voc.content
+    products.primer.voc.content: 611.918 g/L    # at products.primer.voc.content
 To put right
     Work it out anew, propellant included.
 """

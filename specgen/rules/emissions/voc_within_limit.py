@@ -19,18 +19,18 @@ Fails
 
     without products.primer.voc.content    # at products.primer.voc.content
 
-    without products.primer.voc    # at products.primer.voc
+    without products.primer.voc    # note at products.primer.voc
 
     products.primer.voc.content: 841 g/L    # at products.primer.voc.content
 
     products.barrier.voc: {content: 541 g/L, categories: [{id: us, jurisdiction: US, category: d}, {id: eu, jurisdiction: EU, category: c(i)}]}    # at products.barrier.voc.content
 
     project.jurisdictions: [EU, GB]
-    products.barrier.voc: {content: 450 g/L, categories: [{id: eu, jurisdiction: EU, category: c(i)}, {id: gb, jurisdiction: GB, category: d}]}    # at products.barrier.voc.content
+    products.barrier.voc: {content: 450 g/L, categories: [{id: eu, jurisdiction: EU, category: z}, {id: gb, jurisdiction: GB, category: d}]}    # warning at products.barrier.voc.categories.eu.category    # at products.barrier.voc.content
 
-    products.barrier.voc.categories.eu.category: z    # at products.barrier.voc.categories.eu.category
+    products.barrier.voc.categories.eu.category: z    # warning at products.barrier.voc.categories.eu.category
 
-    products.barrier.voc: {content: 450 g/L, categories: [{id: us, jurisdiction: US, category: d}]}    # at products.barrier.voc.categories
+    products.barrier.voc: {content: 450 g/L, categories: [{id: us, jurisdiction: US, category: d}]}    # note at products.barrier.voc.categories
 To put right
     State VOC content and category from section 9 or 15 of the safety data sheet; every can is category e.
 """

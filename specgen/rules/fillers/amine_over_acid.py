@@ -23,7 +23,7 @@ Passes
 Fails
     preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Brush rust converter on., unrinsed_acid: yes}    # at systems.cab.layers.primer    # also FIL005 at systems.chassis.layers.barrier
 
-    preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Convert the rust.}    # at systems.cab.layers.primer    # also FIL005 at systems.chassis.layers.barrier
+    preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Convert the rust.}    # note at systems.cab.layers.primer    # also FIL005 note at systems.chassis.layers.barrier
 
     Given a wash primer under a primer
     products.barrier.overcoat: [{id: any, by: any, window: 30 min..24 h, air: 15 degC}]    # at systems.chassis.layers.grey

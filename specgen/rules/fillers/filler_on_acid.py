@@ -15,7 +15,7 @@ Fails
     preparations.converted: {id: converted, title: Rust converter, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sand, do: sand, text: Sand., abrasive: P120, grade: P Ma}, {id: convert, do: conversion, text: Brush rust converter on., unrinsed_acid: yes}], coat_within: 4 h}    # at systems.chassis.layers.fill
 
     Given a body filler under a primer
-    preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Phosphate.}    # at systems.chassis.layers.fill    # also FIL005 at systems.cab.layers.primer
+    preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Phosphate.}    # note at systems.chassis.layers.fill    # also FIL005 at systems.cab.layers.primer
 
     products.primer.binder: etch_primer_1k
     products.base.binder: polyester_putty    # at systems.cab.layers.base    # also FIL010 at systems.cab.layers.base    # also FIL011 at systems.cab.layers.base.hold    # also FIL012 at jobs.refit.climate.air

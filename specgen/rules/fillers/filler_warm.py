@@ -26,7 +26,7 @@ Fails
     jobs.refit.climate.air: max 25 degC    # at jobs.refit.climate.air    # also CLI001 at jobs.refit.climate.air
 
     Given a body filler under a primer
-    without jobs.refit.climate.air    # at jobs.refit.climate.air    # also CLI002 at jobs.refit.climate.air
+    without jobs.refit.climate.air    # note at jobs.refit.climate.air    # also CLI002 at jobs.refit.climate.air
 To put right
     Warm panel, filler and room; 22 to 27 degC is best.
 """

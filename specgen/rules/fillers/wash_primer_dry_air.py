@@ -26,7 +26,7 @@ Fails
     jobs.refit.climate.humidity: 40..70 %    # at jobs.refit.climate.humidity
 
     Given a wash primer under a primer
-    without jobs.refit.climate.humidity    # at jobs.refit.climate.humidity    # also CLI002 at jobs.refit.climate.humidity
+    without jobs.refit.climate.humidity    # note at jobs.refit.climate.humidity    # also CLI002 at jobs.refit.climate.humidity
 
     Given a wash primer under a primer
     jobs.refit.climate.humidity: min 40 %    # at jobs.refit.climate.humidity    # also CLI001 at jobs.refit.climate.humidity

@@ -19,7 +19,7 @@ Fails
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]    # at systems.chassis.layers.wash
 
     Given a wash primer under a primer
-    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]    # at systems.chassis.layers.wash
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]    # warning at systems.chassis.layers.wash
     jobs.refit.items.STEP.repair: {feather: 20 mm, sanded: 50 mm, lap: 25 mm}
 
     products.base.binder: wash_primer    # at systems.cab.layers.base    # also FIL001 at systems.cab.layers.base    # also FIL002 at systems.cab.layers.base.film.max    # also FIL003 at jobs.refit.climate.humidity

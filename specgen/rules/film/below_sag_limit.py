@@ -15,7 +15,7 @@ Fails
     systems.chassis.layers.barrier.wet_target: 200 um
     products.barrier.film.sag_limit_wet: 190 um    # at systems.chassis.layers.barrier.wet_target
 
-    products.clear.film.sag_limit_wet: 120 um    # at systems.cab.layers.clear.passes
+    products.clear.film.sag_limit_wet: 120 um    # note at systems.cab.layers.clear.passes
     without products.clear.solids.sprayed
 
     Given second good

@@ -21,16 +21,16 @@ Fails
 
     systems.cab.layers.clear.film: {nominal: 50 um, max: 70 um}
     systems.cab.layers.clear.polishing_removes: 12.7 um
-    systems.cab.layers.clear.least_after: 40 um    # at systems.cab.layers.clear.least_after
+    systems.cab.layers.clear.least_after: 40 um    # warning at systems.cab.layers.clear.least_after
 
-    systems.cab.layers.primer.sanding_removes: 10 um    # at systems.cab.layers.primer.least_after
+    systems.cab.layers.primer.sanding_removes: 10 um    # note at systems.cab.layers.primer.least_after
 
     systems.cab.layers.primer.sanding_removes: 5 um
     systems.cab.layers.primer.polishing_removes: 5 um
     systems.cab.layers.primer.least_after: 30.1 um    # at systems.cab.layers.primer.least_after
 
     Given a coat with no film limits at all
-    systems.cab.layers.base.least_after: 10 um    # at systems.cab.layers.base.film.min
+    systems.cab.layers.base.least_after: 10 um    # note at systems.cab.layers.base.film.min
     systems.cab.layers.clear.polishing_removes: 12.7 um
     systems.cab.layers.clear.least_after: 40 um    # at systems.cab.layers.clear.least_after
 To put right

@@ -17,23 +17,23 @@ Fails
     systems.chassis.category: {corrosivity: C3, durability: high}    # at systems.chassis.category
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
 
-    systems.chassis.category: {corrosivity: C2, durability: high}    # at systems.chassis.category
+    systems.chassis.category: {corrosivity: C2, durability: high}    # note at systems.chassis.category
 
     Given second good
     without jobs.rails.items.LOCKER
     systems.deck.category: {corrosivity: C4, durability: very-high}    # at systems.deck.category
 
     Given second good
-    systems.deck.category: {corrosivity: C4, durability: high}    # at systems.deck.category    # also PRE015 at preparations.abrade.edge_grade
+    systems.deck.category: {corrosivity: C4, durability: high}    # note at systems.deck.category    # also PRE015 at preparations.abrade.edge_grade
 
     Given second good
     without jobs.rails.items.LOCKER
-    systems.deck.category: {corrosivity: C2, durability: low}    # at systems.deck.category
+    systems.deck.category: {corrosivity: C2, durability: low}    # note at systems.deck.category
 
     Given second good
     without jobs.rails.items.LOCKER
     products.gloss.binder: basecoat
-    systems.deck.category: {corrosivity: C2, durability: high}    # at systems.deck.category    # also LAY008 at jobs.lids.items.FRAME.exposure    # also LAY008 at jobs.rails.exposure
+    systems.deck.category: {corrosivity: C2, durability: high}    # note at systems.deck.category    # also LAY008 at jobs.lids.items.FRAME.exposure    # also LAY008 at jobs.rails.exposure
 
     systems.chassis.category: {corrosivity: C4, durability: high}    # at systems.chassis.category
     systems.chassis.layers.barrier.film: {min: 60 um, nominal: 160 um, max: 200 um}

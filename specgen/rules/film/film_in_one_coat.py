@@ -15,7 +15,7 @@ Fails
     systems.cab.layers.primer.coats: 2
 
     products.primer.film.max_single_coat: 70 um
-    systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}    # at systems.cab.layers.primer.film.max
+    systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}    # warning at systems.cab.layers.primer.film.max
 
     products.primer.film.max_single_coat: 50 um
     systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}    # at systems.cab.layers.primer.coats

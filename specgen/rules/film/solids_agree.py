@@ -26,7 +26,7 @@ Passes
 Fails
     products.base.solids: {in_can: 23 %, sprayed: 14 %}    # at products.base.solids.sprayed
 
-    products.base.solids: {in_can: 20 %, sprayed: 20 %}    # at products.base.solids.sprayed
+    products.base.solids: {in_can: 20 %, sprayed: 20 %}    # warning at products.base.solids.sprayed
 
     products.barrier.solids: {in_can: 50 %, sprayed: 60 %}    # at products.barrier.solids.sprayed
 
@@ -48,7 +48,7 @@ Fails
     products.primer.solids: {in_can: 30.1 %}    # at products.primer.solids.in_can
     products.primer.composition: [{id: solids, name: resin, kind: solids, mass_share: 20 %, density: 0.91 g/mL}, {id: pigment, name: pigment, kind: solids, mass_share: 10 %, density: 0.91 g/mL}, {id: solvent, name: solvent blend, kind: solvent, mass_share: 40 %, density: 0.90 g/mL}, {id: gas, name: propellant, kind: propellant, mass_share: 30 %, density: 0.90 g/mL}]
 
-    products.base.solids: {in_can: 20 %, sprayed: 20 %}    # at products.base.solids.sprayed
+    products.base.solids: {in_can: 20 %, sprayed: 20 %}    # warning at products.base.solids.sprayed
     products.base.variants.standard.overrides: {solids_sprayed: 21 %}
 
     products.primer.solids: {in_can: 17.7 %, sprayed: 17.7 %}    # at products.primer.solids.sprayed    # also FLM016 at products.primer.solids.sprayed

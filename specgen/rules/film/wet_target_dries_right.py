@@ -24,7 +24,7 @@ Fails
 
     systems.chassis.layers.barrier.wet_target: 100 um    # at systems.chassis.layers.barrier.wet_target
 
-    systems.cab.layers.base.wet_target: 43 um    # at systems.cab.layers.base.wet_target
+    systems.cab.layers.base.wet_target: 43 um    # note at systems.cab.layers.base.wet_target
     without products.base.solids.sprayed
 
     products.base.solids: {in_can: 14 %, sprayed: 25 %}
@@ -34,7 +34,7 @@ Fails
     systems.deck.layers.second.wet_target: 6.57 mil    # at systems.deck.layers.second.wet_target
 
     without products.base.solids.sprayed
-    systems.cab.layers.base.wet_target: 43 um    # at systems.cab.layers.base.wet_target
+    systems.cab.layers.base.wet_target: 43 um    # note at systems.cab.layers.base.wet_target
     systems.cab.layers.clear.wet_target: 57 um    # at systems.cab.layers.clear.wet_target
 To put right
     Leave the wet target out and let it be worked out; or write film times (100 + thinner) over the volume solids without propellant, divided by the passes.

@@ -14,14 +14,25 @@ Fails
     products.primer.hazards.statements: [H223, H229, H317, H319]
     products.primer.hazards.signal_word: Warning
 
-    products.primer.hazards.classification.can.category: 2    # at products.primer.hazards.classification.can.category
+    products.primer.hazards.classification.can.category: 2    # note at products.primer.hazards.classification.can.category
     products.primer.hazards.statements: [H223, H229, H317, H319]
     products.primer.hazards.signal_word: Warning
 
     Given second good
-    products.touch-up.hazards.classification.can.category: "2"    # at products.touch-up.hazards.classification.can.category
+    products.touch-up.hazards.classification: [{id: eyes, hazard_class: eye_damage, category: "2"}, {id: can, hazard_class: aerosols, category: "2"}, {id: vapour, hazard_class: stot_single, category: "3", statement: H336}]    # note at products.touch-up.hazards.classification.can.category
     products.touch-up.hazards.statements: [H223, H229, H319, H336]
     products.touch-up.hazards.signal_word: Warning
+
+    products.primer.composition.gas.flammable: yes
+    products.primer.hazards.aerosol_test: {report: TR-17, ignition_distance: 75 cm}
+    products.primer.hazards.classification.can.category: 2    # at products.primer.hazards.classification.can.category
+    products.primer.hazards.statements: [H223, H229, H317, H319]
+    products.primer.hazards.signal_word: Warning
+
+    without products.primer.hazards.classification    # also HAZ006 note at products.primer.hazards.classification
+    products.primer.composition.gas.flammable: yes
+    products.primer.hazards.statements: [H223, H229, H317, H319]    # at products.primer.hazards.statements
+    products.primer.hazards.signal_word: Warning
 To put right
     Declare the category that follows, or state the test of the spray with its ignition distance.
 """

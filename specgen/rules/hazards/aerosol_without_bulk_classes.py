@@ -14,6 +14,7 @@ Fails
     Given second good
     products.touch-up.hazards.classification.liquid: {id: liquid, hazard_class: flammable_liquids, category: "3"}    # at products.touch-up.hazards.classification.liquid.hazard_class
 
+    products.clear.hazards.classification: [{id: liquid, hazard_class: flammable_liquids, category: "3"}, {id: can, hazard_class: aerosols, category: "1"}, {id: skin, hazard_class: skin_sensitisation, category: "1"}, {id: eyes, hazard_class: eye_damage, category: "2"}]    # at products.clear.hazards.classification.liquid.hazard_class
     products.clear.hazards.statements: [H222, H229, H280, H317, H319]    # at products.clear.hazards.statements
 To put right
     Take the code or class out.

@@ -6,6 +6,11 @@ Why
     From a can nothing is swallowed by the mouthful, so the statement may be left out there.
 Passes
     products.barrier.roles: [primer, top-coat]
+
+    products.barrier.hazards.classification.lungs: {id: lungs, hazard_class: aspiration, category: "1"}
+    products.barrier.hazards.statements: [H226, H304, H315, H317, H319]
+    products.barrier.hazards.pictograms: [GHS02, GHS07, GHS08]
+    products.barrier.hazards.signal_word: Danger
 Fails
     products.base.hazards.statements: [H222, H229, H304, H319, H336]    # at products.base.hazards.statements    # also HAZ013 at products.base.hazards.statements
 

@@ -6,13 +6,32 @@ Why
     A class that follows from what is in the can and is not declared is the hazard nobody was told of.
 Passes
     products.primer.composition.solvent.classes: [{id: eyes, hazard_class: eye_damage, category: 2}]
+
+    products.primer.hazards.classification.eyes: {id: eyes, hazard_class: eye_damage, category: "1"}
+    products.primer.hazards.statements: [H222, H229, H317, H318]
+    products.primer.hazards.pictograms: [GHS02, GHS05, GHS07]
+    products.primer.composition.solvent.classes: [{id: eyes, hazard_class: eye_damage, category: "2"}]
+
+    Given second good
+    products.touch-up.composition.solvent.classes: [{id: vapour, hazard_class: stot_single, category: "3", statement: H336}, {id: water, hazard_class: aquatic_chronic, category: "1"}]
 Fails
     products.primer.composition.solvent.classes: [{id: cancer, hazard_class: carcinogenicity, category: 1B}]    # at products.primer.hazards.classification
 
-    products.primer.composition.solvent.classes: [{id: vapour, hazard_class: stot_single, category: 3, statement: H336}]    # at products.primer.hazards.classification
+    products.primer.composition.solvent.classes: [{id: vapour, hazard_class: stot_single, category: 3, statement: H336}]    # warning at products.primer.hazards.classification
 
     Given second good
     products.touch-up.composition.solvent.classes: [{id: cancer, hazard_class: carcinogenicity, category: 1B}]    # at products.touch-up.hazards.classification
+
+    products.primer.composition.solvent.classes: [{id: eyes, hazard_class: eye_damage, category: "1"}]    # at products.primer.hazards.classification
+
+    products.primer.composition.solvent.classes: [{id: water, hazard_class: aquatic_chronic, category: "1"}]    # at products.primer.hazards.classification
+
+    products.primer.composition.solvent.classes: [{id: skin, hazard_class: skin_sensitisation, category: "1"}, {id: cancer, hazard_class: carcinogenicity, category: 1B, limit: 5 %}]    # warning at products.primer.hazards.classification
+
+    products.primer.composition.solvent.classes: [{id: skin, hazard_class: skin_sensitisation, category: "1", limit: 5 %}, {id: cancer, hazard_class: carcinogenicity, category: 1B, limit: 5 %, limit_source: supplier}]    # at products.primer.hazards.classification
+
+    Given second good
+    products.touch-up.composition.solvent.classes: [{id: vapour, hazard_class: stot_single, category: "3", statement: H335}]    # warning at products.touch-up.hazards.classification
 To put right
     Let the classifier judge it, then declare the class or correct the composition.
 """

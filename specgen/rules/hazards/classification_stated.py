@@ -9,7 +9,7 @@ Passes
 
     products.barrier.hazards.classification.eyes.category: 2
 Fails
-    without products.base.hazards.classification    # at products.base.hazards.classification
+    without products.base.hazards.classification    # note at products.base.hazards.classification
 
     products.base.hazards.classification.eyes.category: 4    # at products.base.hazards.classification.eyes.category
 
@@ -21,7 +21,7 @@ Fails
     products.touch-up.hazards.classification.vapour: {id: vapour, hazard_class: stot_single, category: "4"}    # at products.touch-up.hazards.classification.vapour.category
 
     Given second good
-    products.gloss.hazards.classification: []    # at products.gloss.hazards.classification
+    products.gloss.hazards.classification: []    # note at products.gloss.hazards.classification
 To put right
     Copy class and category from section 2 of the safety data sheet.
 """

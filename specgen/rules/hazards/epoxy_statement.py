@@ -16,9 +16,9 @@ Fails
     without products.primer.hazards.supplemental    # at products.primer.hazards.supplemental
     products.primer.hazards.epoxy_up_to_700: yes
 
-    without products.barrier.hazards.supplemental    # at products.barrier.hazards.supplemental
+    without products.barrier.hazards.supplemental    # warning at products.barrier.hazards.supplemental
 
-    products.barrier.hazards.epoxy_up_to_700: no    # at products.barrier.hazards.supplemental
+    products.barrier.hazards.epoxy_up_to_700: no    # note at products.barrier.hazards.supplemental
 
     products.base.hazards.epoxy_up_to_700: yes    # at products.base.hazards.supplemental
 To put right

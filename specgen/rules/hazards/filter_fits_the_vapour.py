@@ -27,7 +27,7 @@ Fails
 
     products.barrier.composition: [{id: resin, name: resin, kind: solids, mass_share: 90 %, density: 1.4 g/mL}, {id: low, name: secret blend, kind: solvent, mass_share: 10 %, density: 0.79 g/mL}]
     without products.barrier.solids
-    products.barrier.hazards.protection.spray.respiratory: half mask A2P3, EN 14387    # at products.barrier.hazards.protection.spray.respiratory
+    products.barrier.hazards.protection.spray.respiratory: half mask A2P3, EN 14387    # note at products.barrier.hazards.protection.spray.respiratory
 To put right
     Name type AX, supplied air, or a caution that type A is not rated for these vapours and what governs instead.
 """

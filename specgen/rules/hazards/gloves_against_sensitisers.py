@@ -15,6 +15,13 @@ Fails
     products.mastic.hazards.protection.mix: {id: mix, task: mixing, gloves: none needed}    # at products.mastic.hazards.protection.mix.gloves    # also HAZ029 at products.mastic.hazards.protection.mix.gloves
 
     products.primer.hazards.protection: [{id: spray, task: spraying, respiratory: "half mask AXP3, EN 140 and EN 14387", eyes: goggles, skin: overall}, {id: all, task: any, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}]    # at products.primer.hazards.protection.spray.gloves
+
+    products.primer.hazards.protection.spray.gloves: no gloves    # at products.primer.hazards.protection.spray.gloves    # also HAZ029 at products.primer.hazards.protection.spray.gloves
+
+    Given second good
+    without products.mastic.hazards.protection.spray.gloves    # also HAZ004 at products.mastic.hazards.protection.spray.gloves
+    products.mastic.hazards.protection.sand: {id: sand, task: sanding, eyes: goggles}
+    products.gloss.hazards.protection.mix: {id: mix, task: mixing, eyes: goggles}    # at products.gloss.hazards.protection.mix.gloves
 To put right
     Name gloves for the task.
 """

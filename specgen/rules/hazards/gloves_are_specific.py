@@ -7,6 +7,7 @@ Why
 Passes
     products.primer.hazards.protection.spray.gloves: butyl 0.5 mm, EN ISO 374-1 type A, breakthrough class 3
 Fails
+    products.base.hazards.protection.mix: {id: mix, task: mixing, gloves: nitrile}
     products.base.hazards.protection.spray.gloves: protective gloves    # at products.base.hazards.protection.spray.gloves
 
     products.primer.hazards.protection.spray.gloves: nitrile    # at products.primer.hazards.protection.spray.gloves

@@ -12,16 +12,16 @@ Passes
 Fails
     without products.clear.hazards.supplemental    # at products.clear.hazards.supplemental
 
-    products.clear.hazards.isocyanates: {contained: no, monomer_at_limit: no}    # at products.clear.hazards.supplemental    # also HAZ037 at products.clear.hazards.isocyanates.contained
+    products.clear.hazards.isocyanates: {contained: no, monomer_at_limit: no}    # note at products.clear.hazards.supplemental    # also HAZ037 at products.clear.hazards.isocyanates.contained
 
     project.jurisdictions: [GB]
     without products.clear.hazards.supplemental    # at products.clear.hazards.supplemental    # also VOC001 at products.barrier.voc.categories    # also VOC001 at products.base.voc.categories    # also VOC001 at products.clear.voc.categories    # also VOC001 at products.primer.voc.categories
 
     products.base.hazards.isocyanates: {contained: no}
-    products.base.hazards.supplemental: [EUH204]    # at products.base.hazards.supplemental
+    products.base.hazards.supplemental: [EUH204]    # note at products.base.hazards.supplemental
 
     products.base.binder: surfacer_2k
-    products.base.hazards.epoxy_up_to_700: no    # at products.base.hazards.supplemental
+    products.base.hazards.epoxy_up_to_700: no    # note at products.base.hazards.supplemental
 To put right
     Add EUH204; or, where the binder misleads, state whether isocyanate is contained.
 """

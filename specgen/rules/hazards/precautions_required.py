@@ -16,7 +16,7 @@ Fails
     products.base.users: public    # at products.base.hazards.precautions    # also HAZ015 at products.base.hazards.precautions
 
     products.barrier.hazards.classification.water: {id: water, hazard_class: aquatic_chronic, category: "3"}
-    products.barrier.hazards.statements: [H226, H315, H317, H319, H412]    # at products.barrier.hazards.precautions
+    products.barrier.hazards.statements: [H226, H315, H317, H319, H412]    # warning at products.barrier.hazards.precautions
 
     Given second good
     products.touch-up.hazards.precautions: [P210, P251, P410+P412]    # at products.touch-up.hazards.precautions

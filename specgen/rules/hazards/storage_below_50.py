@@ -25,7 +25,7 @@ Fails
     products.base.hazards.storage_min: 51 degC    # at products.base.hazards.storage_min    # at products.base.hazards.storage_min
 
     without products.base.hazards.storage_max
-    products.base.hazards.storage_min: 51 degC    # at products.base.hazards.storage_max    # at products.base.hazards.storage_min
+    products.base.hazards.storage_min: 51 degC    # note at products.base.hazards.storage_max    # at products.base.hazards.storage_min
 To put right
     State the range of section 7 of the safety data sheet; a can never above 50 degC.
 """

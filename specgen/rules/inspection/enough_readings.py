@@ -35,7 +35,7 @@ Fails
     jobs.refit.inspection.primer-film.readings: {readings: 8}    # at jobs.refit.inspection.primer-film.readings.readings
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
-    jobs.refit.inspection.primer-film.readings: {areas: 1}    # at jobs.refit.inspection.primer-film.readings.areas
+    jobs.refit.inspection.primer-film.readings: {areas: 1}    # note at jobs.refit.inspection.primer-film.readings.areas
     jobs.refit.items.DOOR.masked: [{id: all, what: all of it, area: 2 m2}]    # also USE009 at jobs.refit.items.DOOR
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}

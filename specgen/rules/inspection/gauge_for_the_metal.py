@@ -13,7 +13,7 @@ Fails
     jobs.refit.substrate.material: aluminium
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.principle
 
-    jobs.refit.substrate.material: aluminium    # at jobs.refit.inspection.primer-film.gauge.principle
+    jobs.refit.substrate.material: aluminium    # note at jobs.refit.inspection.primer-film.gauge.principle
 
     jobs.refit.items.STEP.substrate: {material: stainless, thickness: 2 mm}
     jobs.refit.items.STEP.system: cab

@@ -31,7 +31,7 @@ Fails
     jobs.refit.substrate.material: galvanized_hot_dip
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.correction
 
-    jobs.refit.substrate.material: grp    # at jobs.refit.inspection.primer-film.gauge.principle
+    jobs.refit.substrate.material: grp    # note at jobs.refit.inspection.primer-film.gauge.principle
 
     jobs.refit.items.STEP.substrate: {material: wood}
     jobs.refit.items.STEP.system: cab

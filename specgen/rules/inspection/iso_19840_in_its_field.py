@@ -22,7 +22,7 @@ Fails
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 30 um, max: 80 um, low_readings: fewer-than}    # at jobs.refit.inspection.primer-film.criterion.nominal
     jobs.refit.substrate.material: steel_blasted
 
-    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, max: 80 um, low_readings: fewer-than}    # at jobs.refit.inspection.primer-film.criterion.nominal
+    jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, max: 80 um, low_readings: fewer-than}    # note at jobs.refit.inspection.primer-film.criterion.nominal
     jobs.refit.substrate.material: steel_blasted
 
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 39.9 um, max: 80 um, low_readings: fewer-than}    # at jobs.refit.inspection.primer-film.criterion.nominal

@@ -39,7 +39,7 @@ Fails
     systems.deck.layers.second.hold: 7.9 h..72 h    # at systems.deck.layers.second.hold
 
     without products.primer.overcoat
-    systems.cab.layers.primer.hold: 30 min..8 h    # at systems.cab.layers.primer.hold
+    systems.cab.layers.primer.hold: 30 min..8 h    # note at systems.cab.layers.primer.hold
     systems.cab.layers.primer.abraded_with: P400
     systems.cab.layers.base.hold: 19 min..24 h    # at systems.cab.layers.base.hold
 

@@ -9,7 +9,7 @@ Passes
 Fails
     jobs.refit.items.STEP.old_coats: [{id: tar, family: bituminous, thickness: 60 um}]    # at jobs.refit.items.STEP.old_coats.tar.family
 
-    jobs.refit.items.DOOR.old_coats: [{id: tar, family: bituminous, thickness: 60 um}, {id: shop, family: epoxy_2k, thickness: 40 um}]    # at jobs.refit.items.DOOR.old_coats.tar.family
+    jobs.refit.items.DOOR.old_coats: [{id: tar, family: bituminous, thickness: 60 um}, {id: shop, family: epoxy_2k, thickness: 40 um}]    # warning at jobs.refit.items.DOOR.old_coats.tar.family
 
     Given second good
     jobs.rails.items.LOCKER.old_coats.works: {id: works, family: bituminous, thickness: 2 mil}    # at jobs.rails.items.LOCKER.old_coats.works.family

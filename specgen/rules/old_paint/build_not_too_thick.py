@@ -15,12 +15,12 @@ Passes
     jobs.refit.items.DOOR.old_coats: [{id: under, family: epoxy_2k, thickness: 100 um}, {id: factory, family: oem_finish, thickness: 120 um}]
     jobs.refit.items.DOOR.strip_limit: 350 um
 Fails
-    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 130 um}]    # at jobs.refit.items.DOOR.old_coats
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 130 um}]    # warning at jobs.refit.items.DOOR.old_coats
 
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]    # at jobs.refit.items.DOOR.strip_limit
     jobs.refit.items.DOOR.strip_limit: 200 um
 
-    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 121 um}]    # at jobs.refit.items.DOOR.old_coats
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 121 um}]    # warning at jobs.refit.items.DOOR.old_coats
 
     jobs.refit.items.DOOR.old_coats: [{id: under, family: epoxy_2k, thickness: 101 um}, {id: factory, family: oem_finish, thickness: 120 um}]
     jobs.refit.items.DOOR.strip_limit: 350 um    # at jobs.refit.items.DOOR.strip_limit
@@ -30,10 +30,10 @@ Fails
     Given second good
     jobs.rails.items.LOCKER.strip_limit: 15.9 mil    # at jobs.rails.items.LOCKER.strip_limit
 
-    jobs.refit.items.DOOR.old_coats: [{id: under, family: epoxy_2k}, {id: factory, family: oem_finish, thickness: 100 um}]    # at jobs.refit.items.DOOR.old_coats    # also INS012 at jobs.refit.items.DOOR.old_coats.under.thickness
+    jobs.refit.items.DOOR.old_coats: [{id: under, family: epoxy_2k}, {id: factory, family: oem_finish, thickness: 100 um}]    # note at jobs.refit.items.DOOR.old_coats    # also INS012 at jobs.refit.items.DOOR.old_coats.under.thickness
 
     Given a coat with no film limits at all
-    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 100 um}]    # at jobs.refit.items.DOOR.old_coats
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 100 um}]    # note at jobs.refit.items.DOOR.old_coats
 To put right
     Strip to the electrocoat or the metal before painting, or take off as much as goes on.
 """

@@ -15,12 +15,12 @@ Passes
 
     jobs.refit.items.STEP.old_coats: [{id: first, family: acrylic_1k, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]
 Fails
-    jobs.refit.items.DOOR.old_coats: [{id: first, family: nitrocellulose, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]    # at jobs.refit.items.DOOR.old_coats.first.family
+    jobs.refit.items.DOOR.old_coats: [{id: first, family: nitrocellulose, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]    # warning at jobs.refit.items.DOOR.old_coats.first.family
 
     Given second good
-    jobs.rails.items.LOCKER.old_coats.works: {id: works, family: acrylic_1k, thickness: 2 mil, sound: yes}    # at jobs.rails.items.LOCKER.old_coats.works.family
+    jobs.rails.items.LOCKER.old_coats.works: {id: works, family: acrylic_1k, thickness: 2 mil, sound: yes}    # warning at jobs.rails.items.LOCKER.old_coats.works.family
 
-    jobs.refit.items.DOOR.old_coats: [{id: base, family: oem_finish, thickness: 30 um}, {id: first, family: nitrocellulose, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]    # at jobs.refit.items.DOOR.old_coats.first.family
+    jobs.refit.items.DOOR.old_coats: [{id: base, family: oem_finish, thickness: 30 um}, {id: first, family: nitrocellulose, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]    # warning at jobs.refit.items.DOOR.old_coats.first.family
 To put right
     Strip to the metal, or finish with paint whose solvent is mild.
 """

@@ -7,10 +7,10 @@ Why
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
 Fails
-    jobs.refit.items.STEP.old_coats: [{id: stove, family: silicone_heat, thickness: 40 um}]    # at jobs.refit.items.STEP.old_coats.stove
+    jobs.refit.items.STEP.old_coats: [{id: stove, family: silicone_heat, thickness: 40 um}]    # warning at jobs.refit.items.STEP.old_coats.stove
 
     Given second good
-    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: silicone_heat, thickness: 3 mil, sound: yes}    # at jobs.rails.items.LOCKER.old_coats.later
+    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: silicone_heat, thickness: 3 mil, sound: yes}    # warning at jobs.rails.items.LOCKER.old_coats.later
 To put right
     Strip the old coat, put a coat between that may lie on one and carry the other, or choose another system.
 """

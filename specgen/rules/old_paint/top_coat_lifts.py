@@ -11,7 +11,7 @@ Fails
 
     jobs.refit.items.STEP.old_coats: [{id: found, thickness: 60 um, rub: soluble}]    # at jobs.refit.items.STEP.old_coats.found
 
-    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 60 um}, {id: house, family: oil_alkyd, thickness: 30 um, cured: no, sound: yes}]    # at jobs.refit.items.DOOR.old_coats.house
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 60 um}, {id: house, family: oil_alkyd, thickness: 30 um, cured: no, sound: yes}]    # warning at jobs.refit.items.DOOR.old_coats.house
 
     Given second good
     jobs.rails.items.LOCKER.old_coats.later: {id: later, family: chlorinated_rubber, thickness: 3 mil, sound: yes, rub: soluble}    # at jobs.rails.items.LOCKER.old_coats.later

@@ -15,10 +15,10 @@ Passes
 Fails
     jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um}]    # at jobs.refit.items.DOOR.old_coats.found.family
 
-    jobs.refit.items.DOOR.old_coats: [{id: under, thickness: 40 um}, {id: factory, family: oem_finish, thickness: 60 um}]    # at jobs.refit.items.DOOR.old_coats.under.family
+    jobs.refit.items.DOOR.old_coats: [{id: under, thickness: 40 um}, {id: factory, family: oem_finish, thickness: 60 um}]    # warning at jobs.refit.items.DOOR.old_coats.under.family
 
     Given second good
-    without jobs.rails.items.LOCKER.old_coats.works.family    # at jobs.rails.items.LOCKER.old_coats.works.family
+    without jobs.rails.items.LOCKER.old_coats.works.family    # warning at jobs.rails.items.LOCKER.old_coats.works.family
 
     Given second good
     jobs.rails.items.LOCKER.old_coats.later: {id: later, thickness: 3 mil}    # at jobs.rails.items.LOCKER.old_coats.later.family

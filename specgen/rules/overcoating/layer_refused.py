@@ -14,12 +14,12 @@ Passes
     products.primer.overcoat.base: {id: base, by: base, window: 30 min..24 h, air: 20 degC}
     products.primer.hazards.epoxy_up_to_700: yes
 Fails
-    products.base.binder: nitrocellulose    # at systems.cab.layers.clear.product
+    products.base.binder: nitrocellulose    # warning at systems.cab.layers.clear.product
     products.base.overcoat: [{id: any, by: any, window: 20 min..24 h, air: 20 degC}]
 
     Given second good
     products.mastic.binder: silicone_heat
-    products.gloss.binder: pu_2k_aliphatic    # at systems.deck.layers.gloss.product    # also OLD013 at jobs.rails.items.LOCKER.old_coats.later
+    products.gloss.binder: pu_2k_aliphatic    # warning at systems.deck.layers.gloss.product    # also OLD013 at jobs.rails.items.LOCKER.old_coats.later
 
     Given second good
     without products.mastic.overcoat

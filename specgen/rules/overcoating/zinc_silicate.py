@@ -16,7 +16,7 @@ Fails
     products.primer.binder: zinc_inorganic
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 3 mm
-    products.base.binder: acrylic_1k    # at systems.cab.layers.base.mist_coat
+    products.base.binder: acrylic_1k    # warning at systems.cab.layers.base.mist_coat
 
     products.primer.binder: zinc_inorganic
     products.base.binder: zinc_inorganic    # at systems.cab.layers.base.product    # also SUB004 at preparations.sand-steel.steps.sand.grade

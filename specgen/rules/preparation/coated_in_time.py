@@ -15,15 +15,15 @@ Passes
 Fails
     preparations.sand-steel.coat_within: 24 h    # at preparations.sand-steel.coat_within
 
-    without preparations.sand-steel.coat_within    # at preparations.sand-steel.coat_within
+    without preparations.sand-steel.coat_within    # warning at preparations.sand-steel.coat_within
 
     preparations.sand-steel.coat_within: 4.1 h    # at preparations.sand-steel.coat_within
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
 
     Given second good
-    without preparations.sand.coat_within    # at preparations.sand.coat_within
+    without preparations.sand.coat_within    # warning at preparations.sand.coat_within
 
-    preparations.sand-steel.coat_within: 5 h    # at preparations.sand-steel.coat_within
+    preparations.sand-steel.coat_within: 5 h    # warning at preparations.sand-steel.coat_within
     jobs.refit.substrate.material: aluminium
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 To put right

@@ -19,7 +19,7 @@ Passes
 Fails
     preparations.sand-steel.steps.degrease: {id: degrease, do: dust-off, text: Blow off., cleanliness: water_break}    # at preparations.sand-steel.steps.sand
 
-    preparations.sand-steel.steps.degrease: {id: degrease, do: wash, text: Wash with water.}    # at preparations.sand-steel.steps.sand
+    preparations.sand-steel.steps.degrease: {id: degrease, do: wash, text: Wash with water.}    # warning at preparations.sand-steel.steps.sand
     jobs.refit.substrate.material: grp
     jobs.refit.inspection.primer-film.method: ultrasonic gauge
     jobs.refit.inspection.primer-film.gauge: {principle: ultrasonic}
@@ -32,7 +32,7 @@ Fails
 
     jobs.refit.items.STEP.substrate: {material: plastic}
     jobs.refit.items.STEP.preparation: scuff
-    preparations.scuff: {id: scuff, title: Scuff, steps: [{id: wipe, do: dust-off, text: Wipe.}, {id: sand, do: sand, text: Sand., abrasive: P400}]}    # at preparations.scuff.steps.sand    # also SUB006 at systems.chassis.layers.barrier.product
+    preparations.scuff: {id: scuff, title: Scuff, steps: [{id: wipe, do: dust-off, text: Wipe.}, {id: sand, do: sand, text: Sand., abrasive: P400}]}    # warning at preparations.scuff.steps.sand    # also SUB006 at systems.chassis.layers.barrier.product
 
     preparations.sand-steel.steps: [{id: sand, do: sand, text: Sand to an even matt surface., abrasive: P180, grade: P Ma}, {id: degrease, do: degrease, text: Degrease., acceptance: A white cloth stays white.}]    # at preparations.sand-steel.steps.sand
 To put right

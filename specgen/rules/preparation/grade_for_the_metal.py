@@ -19,7 +19,7 @@ Fails
     preparations.sand-steel.steps.sand.grade: Sa 2.5    # at preparations.sand-steel.steps.sand.grade    # also PRE021 at preparations.sand-steel.steps.sand.grade
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
-    preparations.sand-steel.steps.sand.grade: SSPC-SP 7    # at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade    # also PRE021 at preparations.sand-steel.steps.sand.grade
+    preparations.sand-steel.steps.sand.grade: SSPC-SP 7    # warning at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade    # also PRE021 at preparations.sand-steel.steps.sand.grade
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: blast

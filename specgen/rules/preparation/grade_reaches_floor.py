@@ -16,9 +16,9 @@ Passes
     preparations.abrade.edge_radius: 2 mm
     preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
 Fails
-    preparations.sand-steel.steps.sand.grade: St 3    # at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade
+    preparations.sand-steel.steps.sand.grade: St 3    # at preparations.sand-steel.steps.sand.grade    # also PRE008 warning at preparations.sand-steel.steps.sand.grade
 
-    without preparations.sand-steel.steps.sand.grade    # at preparations.sand-steel.steps    # also PRE008 at preparations.sand-steel.steps
+    without preparations.sand-steel.steps.sand.grade    # note at preparations.sand-steel.steps    # also PRE008 note at preparations.sand-steel.steps
 
     Given second good
     preparations.blast.steps.blast.grade: SP 7    # at preparations.blast.steps.blast.grade
@@ -30,7 +30,7 @@ Fails
     preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
 
     Given second good
-    without preparations.blast.steps.blast.grade    # at preparations.blast.steps
+    without preparations.blast.steps.blast.grade    # note at preparations.blast.steps
 To put right
     Prepare to the grade named, or choose a primer made for the grade you can reach.
 """

@@ -17,7 +17,7 @@ Passes
 Fails
     preparations.sand-steel.steps.sand.abrasive: P240    # at preparations.sand-steel.steps.sand.abrasive
 
-    without preparations.sand-steel.steps.sand.abrasive    # at preparations.sand-steel.steps.sand.abrasive
+    without preparations.sand-steel.steps.sand.abrasive    # note at preparations.sand-steel.steps.sand.abrasive
 
     Given second good
     preparations.sand.steps.more: {id: more, do: sand, text: Sand finer., abrasive: P240}    # at preparations.sand.steps.more.abrasive

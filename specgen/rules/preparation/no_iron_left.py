@@ -17,14 +17,14 @@ Fails
 
     jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: blast
-    preparations.blast: {id: blast, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: sweep-blast, text: Sweep., grade: SP 16, profile: 15..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.blast.steps.blast.medium
+    preparations.blast: {id: blast, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: sweep-blast, text: Sweep., grade: SP 16, profile: 15..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # note at preparations.blast.steps.blast.medium
 
     Given second good
     jobs.lids.items.FRAME.substrate: {material: galvanized_hot_dip, thickness: 0.25 in}
-    preparations.blast.steps.blast.medium: chilled_iron    # at preparations.blast.steps.blast.medium    # also PRE002 at preparations.blast.steps.blast.grade
+    preparations.blast.steps.blast.medium: chilled_iron    # warning at preparations.blast.steps.blast.medium    # also PRE002 at preparations.blast.steps.blast.grade
 
     jobs.refit.items.STEP.substrate: {material: copper, thickness: 3 mm}
-    preparations.sand-steel.steps.dust: {id: dust, do: power-tool, text: Brush., medium: carbon_steel_brush}    # at preparations.sand-steel.steps.dust.medium
+    preparations.sand-steel.steps.dust: {id: dust, do: power-tool, text: Brush., medium: carbon_steel_brush}    # warning at preparations.sand-steel.steps.dust.medium
 To put right
     Use alumina, garnet, nylon web or a brush of stainless steel, and keep papers for this metal apart.
 """

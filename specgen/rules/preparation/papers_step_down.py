@@ -15,7 +15,7 @@ Passes
 Fails
     preparations.sand-steel.steps.sand.abrasive: P40, then P180    # at preparations.sand-steel.steps.sand.abrasive
 
-    preparations.sand-steel.steps.sand.abrasive: P90, then P180    # at preparations.sand-steel.steps.sand.abrasive
+    preparations.sand-steel.steps.sand.abrasive: P90, then P180    # note at preparations.sand-steel.steps.sand.abrasive
 
     preparations.sand-steel.steps: [{id: wash, do: degrease, text: Degrease., acceptance: A white cloth stays white.}, {id: first, do: feather-edge, text: Feather., abrasive: "P180, then P240"}, {id: blow, do: dust-off, text: Blow off.}, {id: tool, do: sand, text: Sand., grade: P Ma}, {id: sand, do: sand, text: Sand., abrasive: P800}]    # at preparations.sand-steel.steps.sand.abrasive    # also PRE017 at preparations.sand-steel.steps.sand.abrasive
 

@@ -16,34 +16,34 @@ Passes
     Given second good
     systems.deck.layers.first.film.min: 2.25 mil
 Fails
-    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 25..45 um, profile_method: ISO 8503-5}    # at systems.cab.layers.primer.film.min    # also PRE019 at systems.cab.layers    # also PRE019 at systems.chassis.layers.barrier.film.min    # also PRE019 at systems.chassis.layers    # also PRE020 at preparations.sand-steel.steps.sand.profile
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 25..45 um, profile_method: ISO 8503-5}    # at systems.cab.layers.primer.film.min    # also PRE019 warning at systems.cab.layers    # also PRE019 warning at systems.chassis.layers.barrier.film.min    # also PRE019 warning at systems.chassis.layers    # also PRE020 at preparations.sand-steel.steps.sand.profile
     jobs.refit.substrate.thickness: 4 mm
 
-    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..41 um, profile_method: ISO 8503-5}    # at systems.cab.layers.primer.film.min    # also PRE019 at systems.cab.layers    # also PRE019 at systems.chassis.layers.barrier.film.min    # also PRE019 at systems.chassis.layers    # also PRE020 at preparations.sand-steel.steps.sand.profile
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..41 um, profile_method: ISO 8503-5}    # warning at systems.cab.layers.primer.film.min    # also PRE019 warning at systems.cab.layers    # also PRE019 warning at systems.chassis.layers.barrier.film.min    # also PRE019 warning at systems.chassis.layers    # also PRE020 at preparations.sand-steel.steps.sand.profile
     systems.cab.layers.primer.film: {nominal: 60 um, max: 80 um}
     jobs.refit.substrate.thickness: 4 mm
 
-    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet}    # at preparations.sand-steel.steps.sand.profile
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet}    # note at preparations.sand-steel.steps.sand.profile
     jobs.refit.substrate.thickness: 4 mm
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 4 mm
     products.primer.film.min: 29 um
-    systems.cab.layers.primer.film.min: 29.9 um    # at systems.cab.layers.primer.film.min
+    systems.cab.layers.primer.film.min: 29.9 um    # warning at systems.cab.layers.primer.film.min
 
     Given second good
-    systems.deck.layers.first.film.min: 2.24 mil    # at systems.deck.layers.first.film.min
+    systems.deck.layers.first.film.min: 2.24 mil    # warning at systems.deck.layers.first.film.min
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20.1 um, profile_method: ISO 8503-5}
-    jobs.refit.substrate.thickness: 4 mm    # at systems.chassis.layers
+    jobs.refit.substrate.thickness: 4 mm    # warning at systems.chassis.layers
 
     Given second good
     products.mastic.film: {nominal: 4 mil, max: 8 mil}
-    systems.deck.layers.first.film: {nominal: 4 mil, max: 6 mil}    # at systems.deck.layers.first.film.min
+    systems.deck.layers.first.film: {nominal: 4 mil, max: 6 mil}    # note at systems.deck.layers.first.film.min
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20.1 um, profile_method: ISO 8503-5}
     preparations.sand-steel.steps.dust: {id: dust, do: sweep-blast, text: Sweep., medium: garnet, profile: 10..15 um, profile_method: ISO 8503-5}
-    jobs.refit.substrate.thickness: 4 mm    # at systems.chassis.layers
+    jobs.refit.substrate.thickness: 4 mm    # warning at systems.chassis.layers
 To put right
     Ask for a finer profile, or raise the least film of the first coat.
 """

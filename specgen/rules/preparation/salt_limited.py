@@ -17,7 +17,7 @@ Fails
     jobs.refit.substrate.rust_grade: D
     preparations.sand-steel.salt_limit: 100 mg/m2    # at preparations.sand-steel.salt_limit
 
-    jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm}    # at jobs.refit.items.STEP.substrate.salt_exposure
+    jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm}    # note at jobs.refit.items.STEP.substrate.salt_exposure
 
     jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm, rust_grade: C}
     preparations.sand-steel.salt_limit: 51 mg/m2    # at preparations.sand-steel.salt_limit

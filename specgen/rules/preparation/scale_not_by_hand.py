@@ -15,7 +15,7 @@ Fails
 
     Given second good
     jobs.lids.items.FRAME.substrate.rust_grade: B
-    preparations.blast.steps.blast: {id: blast, do: power-tool, text: Brush., grade: SP 3}    # at preparations.blast.steps.blast.grade    # also PRE008 at preparations.blast.steps.blast.grade    # also USE006 at jobs.rails.consumption.profile
+    preparations.blast.steps.blast: {id: blast, do: power-tool, text: Brush., grade: SP 3}    # note at preparations.blast.steps.blast.grade    # also PRE008 at preparations.blast.steps.blast.grade    # also USE006 at jobs.rails.consumption.profile
 
     Given second good
     jobs.rails.substrate.rust_grade: B

@@ -19,26 +19,26 @@ Fails
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: sweep
-    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 500..1200 um, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.sweep.steps.sweep.grain    # also PRE007 at preparations.sweep.steps.sweep.pressure
+    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 500..1200 um, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.sweep.steps.sweep.grain    # also PRE007 note at preparations.sweep.steps.sweep.pressure
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: sweep
-    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 149..800 um, pressure: 276 kPa, zinc_loss: 10.1 um, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.sweep.steps.sweep.grain    # at preparations.sweep.steps.sweep.pressure    # at preparations.sweep.steps.sweep.zinc_loss
+    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 149..800 um, pressure: 276 kPa, zinc_loss: 10.1 um, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.sweep.steps.sweep.grain    # note at preparations.sweep.steps.sweep.pressure    # at preparations.sweep.steps.sweep.zinc_loss
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: sweep
-    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: first, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 200..500 um, pressure: 40 psi, profile: 19..20 um, profile_method: ISO 8503-5}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 150..801 um, pressure: 250 kPa, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.sweep.steps.first.pressure    # at preparations.sweep.steps.sweep.grain
+    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: first, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 200..500 um, pressure: 40 psi, profile: 19..20 um, profile_method: ISO 8503-5}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 150..801 um, pressure: 250 kPa, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # note at preparations.sweep.steps.first.pressure    # at preparations.sweep.steps.sweep.grain
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: sweep
-    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, pressure: 275 kPa, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.sweep.steps.sweep.grain
+    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, pressure: 275 kPa, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # note at preparations.sweep.steps.sweep.grain
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: sweep
     preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: max 500 um, pressure: 275 kPa, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.sweep.steps.sweep.grain
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
-    preparations.sand-steel.steps.dust: {id: dust, do: sweep-blast, text: Sweep., medium: garnet, grain: 200..500 um, pressure: 276 kPa, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.dust.pressure
+    preparations.sand-steel.steps.dust: {id: dust, do: sweep-blast, text: Sweep., medium: garnet, grain: 200..500 um, pressure: 276 kPa, profile: 13..20 um, profile_method: ISO 8503-5}    # note at preparations.sand-steel.steps.dust.pressure
 To put right
     Sweep with a fine medium that is not metal, at the lower of the two pressures, and measure the zinc before and after.
 """

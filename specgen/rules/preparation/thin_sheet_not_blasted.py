@@ -19,10 +19,10 @@ Fails
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.do
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
-    without jobs.refit.substrate.thickness    # at jobs.refit.substrate.thickness
+    without jobs.refit.substrate.thickness    # note at jobs.refit.substrate.thickness
 
     Given second good
-    jobs.lids.items.FRAME.substrate: {material: steel_hot_rolled}    # at jobs.lids.items.FRAME.substrate.thickness
+    jobs.lids.items.FRAME.substrate: {material: steel_hot_rolled}    # note at jobs.lids.items.FRAME.substrate.thickness
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.do
     jobs.refit.substrate.thickness: 1.5 mm

@@ -16,7 +16,7 @@ Fails
 
     jobs.refit.items.DOOR.repair: {feather: 20 mm, sanded: 20 mm, lap: 25 mm}    # at jobs.refit.items.DOOR.repair.sanded
 
-    jobs.refit.items.DOOR.repair: {feather: 20 mm}    # at jobs.refit.items.DOOR.repair.lap
+    jobs.refit.items.DOOR.repair: {feather: 20 mm}    # note at jobs.refit.items.DOOR.repair.lap
 
     jobs.refit.items.STEP.repair: {feather: 20 mm, sanded: 25 mm, lap: 24.9 mm}    # at jobs.refit.items.STEP.repair.lap
 

@@ -11,7 +11,7 @@ Passes
 Fails
     jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm, moisture: 19 %, bare_outdoors: 30 days}    # at jobs.refit.items.STEP.substrate.moisture    # also SUB008 at jobs.refit.items.STEP.substrate.bare_outdoors
 
-    jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm}    # at jobs.refit.items.STEP.substrate.moisture
+    jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm}    # note at jobs.refit.items.STEP.substrate.moisture
 
     jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm, moisture: 15.1 %, bare_outdoors: 15 days}    # at jobs.refit.items.STEP.substrate.moisture    # at jobs.refit.items.STEP.substrate.bare_outdoors
 To put right

@@ -7,13 +7,13 @@ Why
 Passes
     jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 1.5 mm, flexible: no}
 Fails
-    jobs.refit.items.STEP.substrate: {material: grp, thickness: 3 mm, flexible: yes}    # at systems.chassis.layers
+    jobs.refit.items.STEP.substrate: {material: grp, thickness: 3 mm, flexible: yes}    # note at systems.chassis.layers
 
     Given a body filler under a primer
     jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 1.5 mm, flexible: yes}    # at systems.chassis.layers.fill.product
 
     Given second good
-    jobs.lids.items.FRAME.substrate.flexible: yes    # at systems.deck.layers
+    jobs.lids.items.FRAME.substrate.flexible: yes    # note at systems.deck.layers
 To put right
     Take products whose makers state them for flexible parts, and treat a doubtful part as flexible.
 """

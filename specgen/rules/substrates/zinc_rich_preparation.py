@@ -17,14 +17,14 @@ Fails
     preparations.hand: {id: hand, title: Hand tools, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: scrape, do: hand-tool, text: Scrape and brush., grade: St 2}], coat_within: 4 h}    # at preparations.hand.steps.scrape.grade
 
     products.barrier.binder: zinc_organic
-    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.grade
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}    # warning at preparations.sand-steel.steps.sand.grade
     jobs.refit.substrate.thickness: 3 mm
 
     Given a zinc-rich primer on blasted steel
     preparations.sand-steel.steps.sand.grade: SP 7    # at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade
 
     Given a zinc-rich primer on blasted steel
-    without preparations.sand-steel.steps.sand.grade    # at preparations.sand-steel.steps    # also PRE008 at preparations.sand-steel.steps
+    without preparations.sand-steel.steps.sand.grade    # note at preparations.sand-steel.steps    # also PRE008 at preparations.sand-steel.steps
 To put right
     Blast to Sa 2 1/2, or take an epoxy primer for what tools can reach.
 """
