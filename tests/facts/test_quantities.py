@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from specgen.facts.job.quantities import Quantities, quantities
@@ -194,3 +196,16 @@ def test_shares_rounded_by_their_author_add_up() -> None:
 def _litres(figures: Quantities) -> str:
     amount = next(w for w in figures.supporting if w.id == "litres-for-layer-packs.chassis.barrier")
     return f"{float(amount.number):.6f}".rstrip("0")
+
+
+def test_many_shapes_and_items_are_summed_to_the_last() -> None:
+    shapes = ", ".join(f"{{id: s{n}, kind: plate, length: 100 mm, width: 100 mm, sides: 1}}" for n in range(1, 31))
+    found = _figures(
+        {
+            "jobs.refit.items.DOOR": f"{{id: DOOR, name: Door, count: 1, shapes: [{shapes}]}}",
+            "jobs.refit.items.HATCH": "{id: HATCH, name: Hatch, count: 3, area: 0.5 m2}",
+        }
+    )
+    # thirty plates of 0.01 m2; with three hatches of 0.5 m2 the system cab covers 1.8 m2
+    assert found.areas["DOOR"].number == Fraction("0.3")
+    assert {entry.id: entry.number for entry in found.workings()}["area-of.cab"] == Fraction("1.8")
