@@ -141,7 +141,7 @@ class Executed:
         here: set[str] = set()
         if place.scope:
             here = {test for line in range(place.line, place.end_line + 1) for test in of_file.get(line, ())}
-        fresh = {test for test in names - set(self.seconds) if _folder(test) == TESTS[floor][0]}
+        fresh = {test for test in names - set(self.seconds) if _folder(test) in TESTS[floor]}
         around = {test for test in names if _folder(test) == TESTS[floor][0]}
         around |= {test for tests in of_file.values() for test in tests}
         around -= here | fresh
