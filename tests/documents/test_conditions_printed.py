@@ -174,6 +174,14 @@ def test_metal_that_nobody_degreases_gets_the_step_of_the_table_in_its_place() -
     )
 
 
+@pytest.mark.parametrize("do", ["sand", "power-tool"])
+def test_metal_that_a_step_roughens_is_not_abraded_again(do: str) -> None:
+    bare = "{material: galvanized_hot_dip, thickness: 3 mm}"
+    rough = f"{{id: p, title: Rough, steps: [{{id: wash, do: degrease, text: Degrease.}}, {{id: rough, do: {do}, text: Make dull.}}], coat_within: 4 h}}"
+    build = _build({"jobs.refit.substrate": bare, "preparations.p": rough, "jobs.refit.preparation": "p", "products.primer.binder": "epoxy_2k"})  # fmt: skip
+    assert [step.text for step in build.steps] == ["Degrease.", "Make dull."]
+
+
 @pytest.mark.parametrize("do", ["blast", "strip"])
 def test_old_paint_that_comes_off_asks_for_nothing(do: str) -> None:
     changes = {

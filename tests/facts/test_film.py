@@ -118,3 +118,9 @@ def test_page_prints_the_limits_of_the_product_as_if_the_layer_stated_them() -> 
 
 def test_section_draws_a_coat_of_which_only_the_product_says_how_thick() -> None:
     assert "80\N{NO-BREAK SPACE}µm" in _statement("{}").builds[0].section
+
+
+def test_a_system_without_layers_has_no_sum() -> None:
+    spec = _spec({})
+    bare = spec.systems["cab"].model_copy(update={"layers": ()})
+    assert film_sum(bare, spec, "max") is None
