@@ -43,6 +43,11 @@ def test_gauge_and_readings_are_printed() -> None:
     ]
 
 
+def test_a_count_that_is_not_stated_is_not_printed() -> None:
+    row = _rows({"jobs.refit.inspection.primer-film.readings": "{spots: 5}"})["Film of the primer"]
+    assert row[3].replace(NB, " ").splitlines()[-1] == "spots in all: 5"
+
+
 def test_every_limit_of_a_criterion_is_printed() -> None:
     criterion = (
         "{rule: SSPC-PA-2, edition: '2012', level: 3, min: 40 um, max: 80 um, nominal: 60 um, spot_min: 32 um, spot_max: 96 um,"
