@@ -14,7 +14,8 @@ from tests.register.conftest import Desk
 
 
 @pytest.mark.parametrize(
-    ("field", "value"), [("revision", 1), ("issued", None), ("approvals", {}), ("approvals", "none"), ("approvals", [1])]
+    ("field", "value"),
+    [("revision", 1), ("issued", None), ("approvals", {}), ("approvals", "none"), ("approvals", [1])],
 )
 def test_a_value_of_another_type_is_refused(desk: Desk, field: str, value: Any) -> None:
     held = (desk.revise().kept.folder / "certificate.json").read_bytes()

@@ -22,7 +22,7 @@ from specgen.register.editions import digest, editions, leaf_key, sealed
 from specgen.register.failure import RegisterError
 from specgen.register.frozen import thawed
 from specgen.register.json_text import written
-from tests.good_spec import GOOD, ON
+from tests.good_spec import GOOD, ON, good_with, spec_of
 
 DEMO = GOOD.parent.parent / "specs_demo"
 SALT = bytes(range(32))
@@ -100,6 +100,15 @@ def test_the_customer_edition_holds_a_salted_hash_for_each_leaf_of_the_makers() 
     for secret in (b"resin and pigment", b"composition", b"mass_share", SALT.hex().encode(), b'"30 %"'):
         assert secret not in both.customer, secret
     assert b"resin and pigment" in both.maker
+
+
+def test_what_the_project_keeps_from_customers_is_withheld_too() -> None:
+    held = spec_of(good_with({"project.distribution": "[{id: shop, name: Body shop}]"}))
+    both = editions(cut_to_closure(held, held.jobs["refit"]), SALT, {})
+    assert b"Body shop" in both.maker
+    assert b"Body shop" not in both.customer
+    withheld = {one for many in json.loads(both.customer)["withheld"].values() for one in many}
+    assert sealed(SALT, "project.distribution.shop.name", '"Body shop"') in withheld
 
 
 def test_the_published_hashes_cannot_be_found_by_trying() -> None:
