@@ -16,6 +16,8 @@ Fails
 
     Given second good
     products.gloss.hazards.protection.more: {id: more, task: any, respiratory: half mask AXP3, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}    # at products.gloss.hazards.protection.more.respiratory
+
+    products.clear.hazards.protection: [{id: more, task: any, respiratory: half mask AXP3, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}, {id: spray, task: spraying, respiratory: "air-fed half mask, EN 14594", eyes: goggles, skin: overall}]    # at products.clear.hazards.protection.more.respiratory    # also HAZ030 at products.clear.hazards.protection.spray.gloves
 To put right
     Name air-fed protection, as in: air-fed visor, EN 14594 class 4.
 """

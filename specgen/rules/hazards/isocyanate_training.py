@@ -13,6 +13,8 @@ Passes
     products.clear.users: public
     without products.clear.hazards.cautions
     products.clear.hazards.precautions: [P102, P210, P211, P251, P410+P412, P501]
+
+    products.clear.hazards.cautions: [{id: first, task: any, text: Keep the booth running.}, {id: training, task: any, text: As from 24 August 2023 adequate training is required before industrial or professional use.}]
 Fails
     without products.clear.hazards.cautions    # at products.clear.hazards.cautions
 

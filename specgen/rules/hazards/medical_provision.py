@@ -10,6 +10,9 @@ Passes
     Given second good
     without products.gloss.hazards.medical_provision
     products.gloss.hazards.cautions: [{id: doctor, task: any, text: Take part in the health surveillance.}]
+
+    without products.clear.hazards.medical_provision
+    products.clear.hazards.cautions.doctor: {id: doctor, task: any, text: Occupational medical care is offered.}
 Fails
     without products.clear.hazards.medical_provision    # at products.clear.hazards.medical_provision
 

@@ -6,6 +6,11 @@ Why
     Whoever is allergic already reacts to far less than makes others allergic.
 Passes
     products.primer.composition.solids.classes: [{id: skin, hazard_class: skin_sensitisation, category: 1}]
+
+    products.barrier.solids: {in_can: 98 %, sprayed: 98 %}
+    products.barrier.hazards.supplemental: [EUH205, EUH208]
+    products.barrier.hazards.sensitisers_named: [oxime, ester]
+    products.barrier.composition: [{id: oxime, name: oxime, kind: solvent, mass_share: 0.5 %, density: 0.9 g/mL, classes: [{id: lungs, hazard_class: respiratory_sensitisation, category: 1}]}, {id: ester, name: ester, kind: solvent, mass_share: 0.5 %, density: 0.9 g/mL, classes: [{id: lungs, hazard_class: respiratory_sensitisation, category: 1}]}, {id: rest, name: rest, kind: solids, mass_share: 99 %, density: 1.4 g/mL}]
 Fails
     products.barrier.composition: [{id: oxime, name: oxime, kind: solvent, mass_share: 0.5 %, density: 0.9 g/mL, classes: [{id: lungs, hazard_class: respiratory_sensitisation, category: 1}]}, {id: rest, name: rest, kind: solids, mass_share: 99.5 %, density: 1.4 g/mL}]    # at products.barrier.hazards.supplemental
     products.barrier.solids: {in_can: 99 %, sprayed: 99 %}
@@ -13,6 +18,16 @@ Fails
     products.base.hazards.supplemental: [EUH208]    # at products.base.hazards.sensitisers_named
 
     products.barrier.hazards.supplemental: [EUH205, EUH208]    # at products.barrier.hazards.sensitisers_named
+
+    products.barrier.solids: {in_can: 98 %, sprayed: 98 %}
+    products.barrier.hazards.supplemental: [EUH205, EUH208]
+    products.barrier.hazards.sensitisers_named: [oxime]
+    products.barrier.composition: [{id: oxime, name: oxime, kind: solvent, mass_share: 0.5 %, density: 0.9 g/mL, classes: [{id: lungs, hazard_class: respiratory_sensitisation, category: 1}]}, {id: ester, name: ester, kind: solvent, mass_share: 0.5 %, density: 0.9 g/mL, classes: [{id: lungs, hazard_class: respiratory_sensitisation, category: 1}]}, {id: rest, name: rest, kind: solids, mass_share: 99 %, density: 1.4 g/mL}]    # at products.barrier.hazards.sensitisers_named
+
+    products.barrier.solids: {in_can: 98 %, sprayed: 98 %}
+    products.barrier.hazards.supplemental: [EUH205, EUH208]
+    products.barrier.hazards.sensitisers_named: [ester]
+    products.barrier.composition: [{id: oxime, name: oxime, kind: solvent, mass_share: 0.5 %, density: 0.9 g/mL, classes: [{id: lungs, hazard_class: respiratory_sensitisation, category: 1}]}, {id: ester, name: ester, kind: solvent, mass_share: 0.5 %, density: 0.9 g/mL, classes: [{id: lungs, hazard_class: respiratory_sensitisation, category: 1}]}, {id: rest, name: rest, kind: solids, mass_share: 99 %, density: 1.4 g/mL}]    # at products.barrier.hazards.sensitisers_named
 To put right
     Add EUH208 and name each substance under sensitisers_named.
 """

@@ -20,6 +20,8 @@ Fails
 
     Given second good
     products.touch-up.hazards.protection: [{id: sand, task: sanding, respiratory: FFP2, gloves: nitrile, eyes: goggles}]    # at products.touch-up.hazards.protection
+
+    products.base.hazards.protection: [{id: a, task: spraying, respiratory: "half mask AXP3, EN 140", gloves: nitrile}, {id: b, task: any, skin: overall}]    # at products.base.hazards.protection.a.eyes
 To put right
     Take breathing, hand and eye protection for spraying from section 8 of the current safety data sheet.
 """

@@ -9,6 +9,10 @@ Passes
 
     Given second good
     products.touch-up.composition.solids.cas: 13463-67-7
+
+    products.primer.composition.solids.cas: 13463-67-7
+    products.primer.hazards.titanium_dioxide_decision: kept on 2025-09-01, by the classifier
+    products.primer.hazards.supplemental: [EUH205, EUH211]
 Fails
     products.primer.composition.solids.cas: 13463-67-7    # at products.primer.hazards.titanium_dioxide_decision
 

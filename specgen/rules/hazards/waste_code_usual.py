@@ -13,6 +13,8 @@ Fails
     products.base.hazards.waste_codes: ["08 01 12"]    # at products.base.hazards.waste_codes
 
     products.base.hazards.waste_codes: ["16 05 04*", "08 01 12"]    # at products.base.hazards.waste_codes
+
+    products.clear.hazards.waste_codes: ["08 01 12", "16 05 04*"]    # at products.clear.hazards.waste_codes
 To put right
     Ask the authority that is responsible; for emptied cans they differ.
 """
