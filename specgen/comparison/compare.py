@@ -14,6 +14,7 @@ from specgen.comparison.effects import judge
 from specgen.comparison.figures import NO_FIGURES, Figures, moved
 from specgen.comparison.fingerprint import fingerprint
 from specgen.comparison.fold import fold
+from specgen.comparison.gather import gathered
 from specgen.comparison.moved_findings import moved_findings
 from specgen.comparison.reach import jobs_reached, reached
 from specgen.comparison.reference_snapshot import moved_tables
@@ -70,9 +71,10 @@ def compare(
     )
     answers = {verdict.fingerprint: verdict for verdict in verdicts}
     judged = [_change(_implying(fact, about), old, new, answers, concern_of_rule or {}) for fact in found.differences]
-    used = {change.verdict.fingerprint for change in judged if change.verdict is not None}
+    told = gathered(fold(judged), answers)
+    used = {change.verdict.fingerprint for change in (*judged, *told) if change.verdict is not None}
     return Comparison(
-        changes=tuple(sorted(fold(judged), key=_weight)),
+        changes=tuple(sorted(told, key=_weight)),
         figures=moved(_figures(old, new, judged, found.renames), judged, found.renames),
         findings=tuple(moved_findings(old.report, new.report, Named(found.renames).address)),
         tables=tuple(moved_tables(old.tables, new.tables)),

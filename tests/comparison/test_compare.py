@@ -264,6 +264,19 @@ def test_a_verdict_is_found_again_by_the_change_and_by_no_other() -> None:
     assert compared(changed(), dict(reversed(turned.items())), verdicts=said).changes[0].verdict == said[0]
 
 
+def test_a_verdict_on_a_counting_rule_holds_for_the_limits_told_with_it_and_no_others() -> None:
+    at = "jobs.refit.inspection.primer-film.criterion"
+    old = changed({at: {"rule": "90-10", "nominal": "60 um", "max": "90 um"}})
+    new = changed({at: {"rule": "own", "nominal": "60 um", "max": "95 um", "text": "as stated"}})
+    (change,) = compared(old, new).changes
+    said = [Verdict(change.fingerprint, Answer.NEUTRAL, "A. Body", "agreed", date(2026, 11, 25))]
+    assert not shuts("relaxed", compared(old, new, verdicts=said))
+    new["jobs"][0]["inspection"][1]["criterion"]["max"] = "99 um"
+    found = compared(old, new, verdicts=said)
+    assert shuts("relaxed", found)
+    assert found.unused_verdicts == tuple(said)
+
+
 def test_neutral_counts_as_editorial() -> None:
     new = changed({"preparations.sand-steel.steps.sand.acceptance": "No gloss."})
     (change,) = compared(changed(), new).changes

@@ -1,0 +1,89 @@
+"""Limits are told with the rule they are counted by, a limit that moved as one. Called by `compare`, once echoes are folded.
+
+All that is gathered waits for a person together. The fingerprint then covers all that is told with it, so that an answer to it holds for
+nothing else.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from specgen.comparison.changes import Change, Effect, Kind, Verdict
+from specgen.model.acceptance import Criterion
+from specgen.model.preparation import PreparationStep
+from specgen.model.senses import Sense
+
+# How a limit is counted or measured, and the limits beside it that cannot be compared once that is another; None for all of them.
+_COUNTED_BY: Mapping[tuple[type, str], frozenset[str] | None] = {
+    (Criterion, "rule"): None,
+    (PreparationStep, "profile_method"): frozenset({"profile"}),
+}
+_ONE_SIDED = {Sense.AT_LEAST, Sense.AT_MOST}
+
+
+def gathered(changes: Sequence[Change], answers: Mapping[str, Verdict]) -> list[Change]:
+    """The changes, those of one decision inside one of them; every change given is found once, on top or inside another."""
+    groups = _moved(_counted_otherwise([[change] for change in changes]))
+    return [_as_one(group, answers) for group in groups]
+
+
+Group = list[Change]
+
+
+def _counted_otherwise(groups: Sequence[Group]) -> list[Group]:
+    """The limits of a record that is counted by another rule, with that rule."""
+    takes: dict[tuple[str, ...], tuple[Group, frozenset[str] | None]] = {}
+    for group in groups:
+        fact = group[0].difference
+        by = (type(fact.owners[-1].record), fact.name)
+        if by in _COUNTED_BY and group[0].is_open:
+            takes[fact.path[:-1]] = group, _COUNTED_BY[by]
+    kept = []
+    for group in groups:
+        fact = group[0].difference
+        head, names = takes.get(fact.path[:-1], (group, None))
+        if head is not group and not group[0].verdict and (names is None or fact.name in names):
+            head += group
+        else:
+            kept.append(group)
+    return kept
+
+
+def _moved(groups: Sequence[Group]) -> list[Group]:
+    """A limit of a criterion that is no longer stated where the same one is newly stated: of every reading, now of a spot."""
+    kept: list[Group] = []
+    waiting: dict[tuple[object, ...], Group] = {}
+    for group in groups:
+        fact = group[0].difference
+        value = fact.old if fact.new is None else fact.new
+        comes_or_goes = fact.kind in {Kind.ADDED, Kind.REMOVED} and fact.sense in _ONE_SIDED
+        if len(group) > 1 or not comes_or_goes or type(fact.owners[-1].record) is not Criterion:
+            kept.append(group)
+            continue
+        other = Kind.ADDED if fact.kind is Kind.REMOVED else Kind.REMOVED
+        head = waiting.pop((fact.path[:-1], fact.sense, value, other), None)
+        if head is None:
+            waiting[fact.path[:-1], fact.sense, value, fact.kind] = group
+            kept.append(group)
+        else:
+            head[0] = replace(head[0], effect=Effect.SHIFTED, note="the same limit is asked of another mean now")
+            head += group
+    return kept
+
+
+def _as_one(group: Group, answers: Mapping[str, Verdict]) -> Change:
+    head, *others = group
+    if not others:
+        return head
+    follows = (*head.follows, *_flat(others))
+    whole = "".join((head.fingerprint, *sorted(change.fingerprint for change in follows)))
+    name = hashlib.sha256(whole.encode()).hexdigest()[: len(head.fingerprint)]
+    return replace(head, follows=follows, fingerprint=name, verdict=answers.get(name))
+
+
+def _flat(changes: Sequence[Change]) -> Iterator[Change]:
+    for change in changes:
+        yield replace(change, follows=())
+        yield from change.follows
