@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from specgen.documents.parts.wording import Translate
 from specgen.figures.square_code import square_code
+from specgen.units.locale import Locale
 
 
 class Given(Protocol):
@@ -45,7 +45,7 @@ def issue_block(
     approvals: Sequence[tuple[Given, str]],
     fingerprint: str,
     code: str,
-    translate: Translate,
+    translate: Locale,
 ) -> IssueView:
     """`issued` is the day; each approval comes with the principal who signed it, empty where nobody did."""
     titled = translate("Square code: number, revision, day and certificate of this document")
@@ -59,7 +59,7 @@ def issue_block(
     )
 
 
-def _approval(given: Given, signer: str, translate: Translate) -> tuple[str, str]:
+def _approval(given: Given, signer: str, translate: Locale) -> tuple[str, str]:
     done = translate("Checked") if given.role == "check" else translate("Approved")
     signed = (
         translate("signed with the key of {signer}").format(signer=signer)

@@ -22,9 +22,6 @@ from specgen.units.display import show, show_range
 from specgen.units.locale import N_, POINT, Locale, N_n
 from specgen.units.quantity import CalendarSpan, Quantity, Range
 
-Translate = Locale
-
-
 _MONTHS, _YEARS = N_n("{} month", "{} months"), N_n("{} year", "{} years")
 
 WORDS: Mapping[StrEnum, str] = {
