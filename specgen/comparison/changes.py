@@ -92,6 +92,8 @@ class Difference:
     A side on which the value is not stated has None; a value that counts where nothing is stated is in `default`.
     An entry added or removed is one difference, its values those of its whole record. `owners` leads from the
     source to the record that holds the value. `name` is the field, or of an entry the list that holds it.
+
+    `through` is set where the two sides are two records, one in the place of the other: their addresses, empty for none.
     """
 
     kind: Kind
@@ -107,6 +109,7 @@ class Difference:
     new: Any
     default: Any = None
     refers: str = ""
+    through: tuple[str, str] | None = None
 
 
 @dataclass(frozen=True, slots=True)

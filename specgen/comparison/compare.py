@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from specgen.comparison.changes import Change, Comparison, Difference, Effect, Verdict
+from specgen.comparison.changes import Change, Comparison, Difference, Effect, Reached, Verdict
 from specgen.comparison.differences import facts
 from specgen.comparison.effects import judge
 from specgen.comparison.figures import NO_FIGURES, Figures, moved
@@ -19,6 +19,8 @@ from specgen.comparison.moved_findings import moved_findings
 from specgen.comparison.reach import jobs_reached, reached
 from specgen.comparison.reference_snapshot import moved_tables
 from specgen.comparison.renames import Named, Renames
+from specgen.comparison.safety import Safety
+from specgen.comparison.through import content_of, reached_by, swaps
 from specgen.findings import Place, Report
 from specgen.model.control import Waiver
 from specgen.model.senses import Concern
@@ -70,12 +72,28 @@ def compare(
         part_of_new=bool(new.unread_files),
     )
     answers = {verdict.fingerprint: verdict for verdict in verdicts}
-    judged = [_change(_implying(fact, about), old, new, answers, concern_of_rule or {}) for fact in found.differences]
+    swapped = swaps(old.spec, new.spec, found.differences, found.renames)
+    safety = Safety(old.spec, new.spec, swapped)
+    by_mark = {fact.through: swap for swap in swapped for fact in swap.differences if fact.through is not None}
+    rules = concern_of_rule or {}
+
+    def judged_one(fact: Difference, reaches: tuple[Reached, ...] | None) -> Change:
+        change = _change(_implying(fact, about), old, new, answers, rules, reaches)
+        return replace(change, concern=Concern.SAFETY) if safety.touches(fact) else change
+
+    direct = [judged_one(fact, None) for fact in found.differences]
+    reached_through = [
+        judged_one(fact, reaches)
+        for swap in swapped
+        for reaches in [reached_by(swap, by_mark, old.spec, new.spec)]
+        for fact in swap.differences
+    ]
+    judged = direct + reached_through
     told = gathered(fold(judged), answers)
     used = {change.verdict.fingerprint for change in (*judged, *told) if change.verdict is not None}
     return Comparison(
         changes=tuple(sorted(told, key=_weight)),
-        figures=moved(_figures(old, new, judged, found.renames), judged, found.renames),
+        figures=moved(_figures(old, new, direct, found.renames), direct, found.renames),
         findings=tuple(moved_findings(old.report, new.report, Named(found.renames).address)),
         tables=tuple(moved_tables(old.tables, new.tables)),
         not_compared=tuple(".".join(path) for path in found.not_compared),
@@ -85,10 +103,15 @@ def compare(
 
 
 def _change(
-    fact: Difference, old: Side, new: Side, answers: Mapping[str, Verdict], rules: Mapping[str, Concern]
+    fact: Difference,
+    old: Side,
+    new: Side,
+    answers: Mapping[str, Verdict],
+    rules: Mapping[str, Concern],
+    reaches: tuple[Reached, ...] | None,
 ) -> Change:
     judgement = judge(fact)
-    name = fingerprint(fact)
+    name = fingerprint(fact, content_of(fact, old.spec, new.spec))
     record = fact.owners[-1].record
     concern = rules.get(record.rule, fact.concern) if isinstance(record, Waiver) else fact.concern
     held_before, held_after = fact.owners[0].old is not None, fact.owners[0].new is not None
@@ -101,7 +124,7 @@ def _change(
         name,
         judgement.note,
         judgement.rounding,
-        reaches=reached(new.spec if held_after else old.spec, fact.path),
+        reaches=reached(new.spec if held_after else old.spec, fact.path) if reaches is None else reaches,
         names=(_name(old.spec, fact.refers, fact.old), _name(new.spec, fact.refers, fact.new)),
     )
     return replace(change, verdict=answers[name]) if change.is_open and name in answers else change

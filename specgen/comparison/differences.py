@@ -64,6 +64,15 @@ def facts(
     return found
 
 
+def between(
+    old: Node | None, new: Node | None, paths: tuple[Path, Path], owner: Owner, renames: Renames
+) -> list[Difference]:
+    """What differs between two records that stand at `paths`, whatever their ids; `renames` go by the paths of the old side."""
+    walk = _Walk(Facts(renames=renames))
+    walk.record(_Here(*paths, (owner,)), old, new)
+    return walk.found.differences
+
+
 @dataclass(frozen=True, slots=True)
 class _Here:
     """Where the walk is: the paths on both sides, and the records above."""

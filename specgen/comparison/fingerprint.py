@@ -1,13 +1,14 @@
 """A short name for one change by its content, so that a person's verdict on it is found again. Called by `compare`.
 
-It holds the address and what stands there on both sides, and nothing of file, line or date: the same change asked again, in
-another folder or a later run, has the same fingerprint; another value has another.
+It holds the address and what stands there on both sides, of a reference all that it leads to, and nothing of file, line or
+date: the same change asked again, in another folder or a later run, has the same fingerprint; another value has another.
 """
 
 from __future__ import annotations
 
 import hashlib
 import json
+from collections.abc import Sequence
 from typing import Any
 
 from specgen.comparison.changes import Difference
@@ -19,9 +20,10 @@ _LENGTH = 16
 """Digits of the SHA-256: 64 bits, so that two changes of one project do not meet by chance."""
 
 
-def fingerprint(fact: Difference) -> str:
-    """Sixteen hexadecimal digits."""
+def fingerprint(fact: Difference, reached: Sequence[str] = ()) -> str:
+    """Sixteen hexadecimal digits. `reached` are digests of what a reference leads to on both sides."""
     whole = [fact.kind.value, fact.sense.value, list(fact.old_path), list(fact.path), _text(fact.old), _text(fact.new)]
+    whole += reached
     return hashlib.sha256(json.dumps(whole, ensure_ascii=False).encode()).hexdigest()[:_LENGTH]
 
 

@@ -21,7 +21,7 @@ def fold(changes: Sequence[Change]) -> list[Change]:
     """The changes with their echoes inside them; every change given is found once, on top or inside another."""
     echoes: dict[int, list[Change]] = {}
     folded: set[int] = set()
-    at = {change.difference.path: number for number, change in enumerate(changes)}
+    at = {(c.difference.through, c.difference.path): number for number, c in enumerate(changes)}
     came = {c.difference.path: n for n, c in enumerate(changes) if c.difference.kind is Kind.ADDED and _on_shelf(c)}
     gone = {
         c.difference.old_path: n for n, c in enumerate(changes) if c.difference.kind is Kind.REMOVED and _on_shelf(c)
@@ -30,7 +30,7 @@ def fold(changes: Sequence[Change]) -> list[Change]:
         fact = change.difference
         if change.effect is not Effect.REPLACED or fact.sense is not Sense.REPLACED:
             continue
-        found = [at.get((*fact.path[:-1], finer)) for finer in _FINER.get(fact.name, ())]
+        found = [at.get((fact.through, (*fact.path[:-1], finer))) for finer in _FINER.get(fact.name, ())]
         if fact.refers in LIST_KINDS:
             found += [came.get((fact.refers, str(fact.new))), gone.get((fact.refers, str(fact.old)))]
         for echo in found:

@@ -34,16 +34,16 @@ Group = list[Change]
 
 def _counted_otherwise(groups: Sequence[Group]) -> list[Group]:
     """The limits of a record that is counted by another rule, with that rule."""
-    takes: dict[tuple[str, ...], tuple[Group, frozenset[str] | None]] = {}
+    takes: dict[tuple[object, ...], tuple[Group, frozenset[str] | None]] = {}
     for group in groups:
         fact = group[0].difference
         by = (type(fact.owners[-1].record), fact.name)
         if by in _COUNTED_BY and group[0].is_open:
-            takes[fact.path[:-1]] = group, _COUNTED_BY[by]
+            takes[fact.through, fact.path[:-1]] = group, _COUNTED_BY[by]
     kept = []
     for group in groups:
         fact = group[0].difference
-        head, names = takes.get(fact.path[:-1], (group, None))
+        head, names = takes.get((fact.through, fact.path[:-1]), (group, None))
         if head is not group and not group[0].verdict and (names is None or fact.name in names):
             head += group
         else:

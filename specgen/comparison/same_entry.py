@@ -1,4 +1,4 @@
-"""Entries that only got another id: found by the number of their document or by what they hold. Called by `differences`.
+"""Entries that only got another id: found by the number of their document or by what they hold. Called by `differences` and `through`.
 
 Every id that nobody declared renamed is asked for here first, so that one entry under another id is not told as gone and new.
 Where two entries of a side hold the same, neither is paired: which is which cannot be known.
@@ -30,7 +30,7 @@ def renames_found(old: Lists, new: Lists, project: tuple[Node, Node], declared: 
         known = len(found)
         for kind in old:
             _in_list((kind,), old[kind], new[kind], found)
-        _in_record(("project",), *project, found)
+        renames_within(("project",), *project, found)
         # a system is only seen to be the same once the product its layer names is
         if len(found) == known:
             return found
@@ -44,16 +44,17 @@ def _in_list(path: Path, old: Sequence[Any], new: Sequence[Any], found: dict[Pat
             found[*path, gone] = come
         paired = pair(old, new, Named(found).in_list(path))
     for before, after in paired.pairs:
-        _in_record((*path, before.id), before, after, found)
+        renames_within((*path, before.id), before, after, found)
 
 
-def _in_record(path: Path, old: Node, new: Node, found: dict[Path, str]) -> None:
+def renames_within(path: Path, old: Node, new: Node, found: dict[Path, str]) -> None:
+    """Adds to `found` the changes of id within a record, which stands at `path` on the old side."""
     for name in inner_fields(type(old)):
         before, after = getattr(old, name), getattr(new, name)
         if not before or not after or before is after:
             continue
         if isinstance(before, Node):
-            _in_record((*path, name), before, after, found)
+            renames_within((*path, name), before, after, found)
         else:
             _in_list((*path, name), before, after, found)
 

@@ -36,8 +36,23 @@ _BEFORE, _WORD = 45, 20
 def sentence(change: Change, translate: Locale = ENGLISH) -> str:
     """One sentence, ending with its full stop."""
     extra = notes(change, translate)
-    whole = _capital(_said(change, translate)) + (f" ({'; '.join(extra)})" if extra else "")
+    said = _said(change, translate) + _in_place_of(change.difference, translate)
+    whole = _capital(said) + (f" ({'; '.join(extra)})" if extra else "")
     return whole if whole.endswith((".”", "…”")) else f"{whole}."
+
+
+def _in_place_of(fact: Difference, translate: Locale) -> str:
+    """Of what a reference reaches: which record has taken the place of which."""
+    if fact.through is None:
+        return ""
+    first = fact.owners[0]
+    old, new = ("" if not path else path.rsplit(".", 1)[-1] for path in fact.through)
+    named = {"kind": noun(type(first.record)), "old": old, "new": new}
+    if not new:
+        return translate(", for the {kind} {old} is no longer asked for").format(**named)
+    if not old:
+        return translate(", for the {kind} {new} is newly asked for").format(**named)
+    return translate(", for the {kind} {new} takes the place of {old}").format(**named)
 
 
 def notes(change: Change, translate: Locale = ENGLISH) -> tuple[str, ...]:

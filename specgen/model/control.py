@@ -29,6 +29,12 @@ class Contact(Node):
     hours: Line | None = leaf(Sense.WORDING, Concern.DOCUMENT, "when someone answers")
 
 
+class OnCall(Contact):
+    """Who to call during the work, and so when somebody is hurt."""
+
+    phone: Line | None = leaf(Sense.EXACTLY, Concern.SAFETY, "telephone number")
+
+
 class Waiver(Node):
     """A finding that a named person takes on, for a reason, until a day."""
 

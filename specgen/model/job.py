@@ -6,7 +6,7 @@ from enum import StrEnum
 from typing import Annotated
 
 from specgen.model.acceptance import InspectionPoint
-from specgen.model.control import Contact, DocumentControl, Waiver
+from specgen.model.control import DocumentControl, OnCall, Waiver
 from specgen.model.field_types import (
     AirFlow,
     Area,
@@ -254,7 +254,7 @@ class Job(Node):
     document: DocumentControl = part("title block of the method statement", required=True)
     scope: Text = leaf(Sense.REQUIREMENT_TEXT, Concern.DOCUMENT, "what is done, where and why", required=True)
     vehicles: tuple[Code, ...] = leaf(Sense.SCOPE, Concern.DOCUMENT, "fleet numbers", default=())
-    call: Contact | None = part("who to call during the work")
+    call: OnCall | None = part("who to call during the work")
     substrate: Substrate | None = part("what the parts are made of")
     preparation: Id | None = leaf(Sense.REPLACED, Concern.PREPARATION, "id of the preparation", refers="preparations")
     system: Id | None = leaf(Sense.REPLACED, Concern.FILM, "id of the system", refers="systems")

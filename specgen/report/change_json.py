@@ -73,6 +73,7 @@ def _change(change: Change) -> dict[str, Any]:
         "fingerprint": change.fingerprint,
         "verdict": _verdict(change.verdict) if change.verdict is not None else None,
         "reaches": [{"document": job.number, "items": list(job.items)} for job in change.reaches],
+        "through": list(fact.through) if fact.through is not None else None,
         "follows": [_change(echo) for echo in change.follows],
     }
 

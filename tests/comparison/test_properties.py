@@ -26,16 +26,16 @@ def _compared(old: Spec, new: Spec) -> Comparison:
 def _specs(draw: st.DrawFn) -> Spec:
     """A record of some kind in which a few leaves hold their second value, a few are left out, and entries may be gone."""
     root = draw(st.sampled_from(sorted(KINDS)))
-    return _drawn(draw, root)
+    return drawn(draw, root)
 
 
 @st.composite
 def _pairs(draw: st.DrawFn) -> tuple[Spec, Spec]:
     root = draw(st.sampled_from(sorted(KINDS)))
-    return _drawn(draw, root), _drawn(draw, root)
+    return drawn(draw, root), drawn(draw, root)
 
 
-def _drawn(draw: st.DrawFn, root: str) -> Spec:
+def drawn(draw: st.DrawFn, root: str) -> Spec:
     whole = tree(KINDS[root], "first")
     for leaf in draw(st.lists(st.sampled_from(BY_ROOT[root]), max_size=12, unique_by=str)):
         held = at(whole, leaf.steps)
