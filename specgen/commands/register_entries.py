@@ -40,8 +40,8 @@ def _added(lines: list[str], arguments: argparse.Namespace, register: Path) -> O
 
 
 def export_revision(arguments: argparse.Namespace, register: Path) -> Outcome:
+    from specgen.model.declaring import Audience
     from specgen.model.parse import load
-    from specgen.model.senses import Audience
     from specgen.register.export import export, is_export
     from specgen.register.frozen import issued_revision
 

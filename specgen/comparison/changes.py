@@ -13,8 +13,8 @@ from fractions import Fraction
 from typing import Any
 
 from specgen.findings import Finding, Place, Severity
+from specgen.model.declaring import Audience, Concern, Polarity
 from specgen.model.node import Node
-from specgen.model.senses import Audience, Concern, Sense
 from specgen.model.walk import Path
 
 
@@ -101,7 +101,7 @@ class Difference:
     old_path: Path
     owners: tuple[Owner, ...]
     name: str
-    sense: Sense
+    polarity: Polarity
     concern: Concern
     audience: Audience
     about: str

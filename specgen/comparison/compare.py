@@ -23,7 +23,7 @@ from specgen.comparison.safety import Safety
 from specgen.comparison.through import content_of, reached_by, swaps
 from specgen.findings import Place, Report
 from specgen.model.control import Waiver
-from specgen.model.senses import Concern
+from specgen.model.declaring import Concern
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path
 

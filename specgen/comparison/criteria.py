@@ -28,7 +28,7 @@ _TABLES = {
 
 
 def of_criterion(fact: Difference, old: Any, new: Any) -> tuple[Effect, str] | None:
-    """Effect and note of a rule, level, count or nominal film; None for any other leaf, which its own sense judges."""
+    """Effect and note of a rule, level, count or nominal film; None for any other leaf, which its own polarity judges."""
     if len(fact.owners) < 2:
         return None
     point, criterion = fact.owners[-2], fact.owners[-1]

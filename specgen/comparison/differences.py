@@ -12,7 +12,7 @@ from typing import Any
 
 from specgen.comparison.changes import Difference, Kind, Owner
 from specgen.comparison.match import Paired, pair
-from specgen.comparison.policy import ORDERED, sense_of_entry
+from specgen.comparison.policy import ORDERED, polarity_of_entry
 from specgen.comparison.renames import Named, Renames
 from specgen.comparison.same_entry import renames_found
 from specgen.comparison.values import written_alike
@@ -136,7 +136,7 @@ class _Walk:
         kind = Kind.ADDED if old is None else Kind.REMOVED if new is None else Kind.CHANGED
         self.found.differences.append(
             Difference(
-                kind, here.new, here.old, here.owners, name, said.sense, said.concern, said.audience,
+                kind, here.new, here.old, here.owners, name, said.polarity, said.concern, said.audience,
                 info.description or name, old, new, default, said.refers,
             )
         )  # fmt: skip
@@ -165,7 +165,7 @@ class _Walk:
         about = model.model_fields["id"].description or name
         self.found.differences.append(
             Difference(
-                kind, at.new, at.old, at.owners, name, sense_of_entry(model), said.concern, said.audience, about, old, new
+                kind, at.new, at.old, at.owners, name, polarity_of_entry(model), said.concern, said.audience, about, old, new
             )
         )  # fmt: skip
 
@@ -176,7 +176,7 @@ class _Walk:
             raise TypeError(f"an entry of {name} has no id")
         self.found.differences.append(
             Difference(
-                Kind.REORDERED, here.new, here.old, here.owners, name, sense_of_entry(model), said.concern, said.audience,
+                Kind.REORDERED, here.new, here.old, here.owners, name, polarity_of_entry(model), said.concern, said.audience,
                 about, paired.order, paired.new_order,
             )
         )  # fmt: skip

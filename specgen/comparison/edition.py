@@ -7,7 +7,7 @@ from dataclasses import replace
 from specgen.comparison.changes import Change, Comparison, FindingMoved
 from specgen.findings import Finding
 from specgen.model.audience import customer_path
-from specgen.model.senses import PATH, Audience
+from specgen.model.declaring import PATH, Audience
 
 
 def for_customer(found: Comparison) -> Comparison:

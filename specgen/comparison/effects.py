@@ -20,9 +20,9 @@ from specgen.comparison.policy import ALL_WHERE_LEFT_OUT, CUTS_BOTH_WAYS, INHERI
 from specgen.comparison.rounding import left_over
 from specgen.comparison.same_words import said_alike
 from specgen.comparison.values import members, written_alike
+from specgen.model.declaring import Polarity
 from specgen.model.job import Job
 from specgen.model.node import Node
-from specgen.model.senses import Sense
 from specgen.standards.tables import table
 from specgen.units.quantity import CalendarSpan, Quantity, Range
 
@@ -37,11 +37,11 @@ class Judgement:
 
 
 def judge(fact: Difference) -> Judgement:
-    """The effect of one difference, by the sense its leaf declares."""
+    """The effect of one difference, by the polarity its leaf declares."""
     if fact.kind is Kind.RENAMED:
         return Judgement(Effect.EDITORIAL, "the same entry under another id")
     if fact.kind is Kind.REORDERED:
-        return Judgement(Effect.FACT if fact.sense is Sense.FACT else Effect.SHIFTED)
+        return Judgement(Effect.FACT if fact.polarity is Polarity.FACT else Effect.SHIFTED)
     if is_entry(fact):
         return _entry(fact)
     old, new, note = _in_force(fact)
@@ -49,7 +49,7 @@ def judge(fact: Difference) -> Judgement:
         return Judgement(Effect.EDITORIAL, note or "the same value, written otherwise")
     if (told := of_criterion(fact, old, new)) is not None:
         return Judgement(*told, left_over(old, new))
-    effect = _EFFECTS[fact.sense](fact, old, new)
+    effect = _EFFECTS[fact.polarity](fact, old, new)
     if _key(fact) in ALL_WHERE_LEFT_OUT and not (old and new):
         note = "left out, it means all there are"
     ordered = effect in {Effect.TIGHTENED, Effect.RELAXED, Effect.SHIFTED, Effect.FACT}
@@ -73,11 +73,11 @@ def _entry(fact: Difference) -> Judgement:
         return Judgement(Effect.SHIFTED, CUTS_BOTH_WAYS[type(record)])
     if type(record) in ON_THE_SHELF:
         return Judgement(Effect.FACT, "it binds nobody until something refers to it")
-    if fact.sense is Sense.WAIVER:
+    if fact.polarity is Polarity.WAIVER:
         return Judgement(Effect.RELAXED if came else Effect.TIGHTENED)
-    if fact.sense is Sense.SCOPE:
+    if fact.polarity is Polarity.SCOPE:
         return Judgement(Effect.TIGHTENED if came else Effect.RELAXED)
-    return Judgement(Effect.FACT if fact.sense is Sense.FACT else Effect.EDITORIAL)
+    return Judgement(Effect.FACT if fact.polarity is Polarity.FACT else Effect.EDITORIAL)
 
 
 def _in_force(fact: Difference) -> tuple[Any, Any, str]:
@@ -105,11 +105,11 @@ def _equal(old: Any, new: Any) -> bool:
 
 
 def _says_the_same(fact: Difference, old: Any, new: Any) -> bool:
-    return fact.sense is Sense.REQUIREMENT_TEXT and bool(old and new) and said_alike(old, new)
+    return fact.polarity is Polarity.REQUIREMENT_TEXT and bool(old and new) and said_alike(old, new)
 
 
 def _ladder_note(fact: Difference, effect: Effect) -> str:
-    if fact.sense is not Sense.LADDER or (fact.old is None or fact.new is None):
+    if fact.polarity is not Polarity.LADDER or (fact.old is None or fact.new is None):
         return ""
     named = basis(type(fact.owners[-1].record), fact.name)
     if not named:
@@ -217,20 +217,20 @@ def _words(fact: Difference, old: Any, new: Any) -> Effect:
     return Effect.EDITORIAL
 
 
-_EFFECTS: dict[Sense, Callable[[Difference, Any, Any], Effect]] = {
-    Sense.AT_LEAST: _at_least,
-    Sense.AT_MOST: _at_most,
-    Sense.WITHIN: _within,
-    Sense.EXACTLY: _exactly,
-    Sense.ONE_OF: _one_of,
-    Sense.ALL_OF: _all_of,
-    Sense.PERMISSION: _permission,
-    Sense.LADDER: _ladder,
-    Sense.SCOPE: _scope,
-    Sense.REPLACED: _replaced,
-    Sense.WAIVER: _waiver,
-    Sense.FACT: _fact,
-    Sense.REQUIREMENT_TEXT: _text,
-    Sense.WORDING: _words,
-    Sense.NOTE: _words,
+_EFFECTS: dict[Polarity, Callable[[Difference, Any, Any], Effect]] = {
+    Polarity.AT_LEAST: _at_least,
+    Polarity.AT_MOST: _at_most,
+    Polarity.WITHIN: _within,
+    Polarity.EXACTLY: _exactly,
+    Polarity.ONE_OF: _one_of,
+    Polarity.ALL_OF: _all_of,
+    Polarity.PERMISSION: _permission,
+    Polarity.LADDER: _ladder,
+    Polarity.SCOPE: _scope,
+    Polarity.REPLACED: _replaced,
+    Polarity.WAIVER: _waiver,
+    Polarity.FACT: _fact,
+    Polarity.REQUIREMENT_TEXT: _text,
+    Polarity.WORDING: _words,
+    Polarity.NOTE: _words,
 }

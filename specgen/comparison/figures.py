@@ -19,9 +19,9 @@ from specgen.facts.job.air import air_of_job
 from specgen.facts.job.quantities import quantities
 from specgen.facts.product.emissions import voc_let_off
 from specgen.facts.product.figures import product_figures
+from specgen.model.declaring import Audience
 from specgen.model.job import Job
 from specgen.model.product import Product
-from specgen.model.senses import Audience
 from specgen.model.spec import Spec
 from specgen.trade.working import Working
 

@@ -22,7 +22,14 @@ _LENGTH = 16
 
 def fingerprint(fact: Difference, reached: Sequence[str] = ()) -> str:
     """Sixteen hexadecimal digits. `reached` are digests of what a reference leads to on both sides."""
-    whole = [fact.kind.value, fact.sense.value, list(fact.old_path), list(fact.path), _text(fact.old), _text(fact.new)]
+    whole = [
+        fact.kind.value,
+        fact.polarity.value,
+        list(fact.old_path),
+        list(fact.path),
+        _text(fact.old),
+        _text(fact.new),
+    ]
     whole += reached
     return hashlib.sha256(json.dumps(whole, ensure_ascii=False).encode()).hexdigest()[:_LENGTH]
 

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from specgen.comparison.changes import Change, Effect, Kind
-from specgen.model.senses import Sense
+from specgen.model.declaring import Polarity
 from specgen.model.spec import LIST_KINDS
 
 # of a choice that was made anew, the finer choice within it
@@ -28,7 +28,7 @@ def fold(changes: Sequence[Change]) -> list[Change]:
     }
     for number, change in enumerate(changes):
         fact = change.difference
-        if change.effect is not Effect.REPLACED or fact.sense is not Sense.REPLACED:
+        if change.effect is not Effect.REPLACED or fact.polarity is not Polarity.REPLACED:
             continue
         found = [at.get((fact.through, (*fact.path[:-1], finer))) for finer in _FINER.get(fact.name, ())]
         if fact.refers in LIST_KINDS:

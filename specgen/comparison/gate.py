@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from specgen.comparison.changes import Change, Comparison, Effect
-from specgen.model.senses import Concern
+from specgen.model.declaring import Concern
 
 
 def _may_be_weaker(change: Change) -> bool:

@@ -12,15 +12,15 @@ from dataclasses import replace
 
 from specgen.comparison.changes import Change, Effect, Kind, Verdict
 from specgen.model.acceptance import Criterion
+from specgen.model.declaring import Polarity
 from specgen.model.preparation import PreparationStep
-from specgen.model.senses import Sense
 
 # How a limit is counted or measured, and the limits beside it that cannot be compared once that is another; None for all of them.
 _COUNTED_BY: Mapping[tuple[type, str], frozenset[str] | None] = {
     (Criterion, "rule"): None,
     (PreparationStep, "profile_method"): frozenset({"profile"}),
 }
-_ONE_SIDED = {Sense.AT_LEAST, Sense.AT_MOST}
+_ONE_SIDED = {Polarity.AT_LEAST, Polarity.AT_MOST}
 
 
 def gathered(changes: Sequence[Change], answers: Mapping[str, Verdict]) -> list[Change]:
@@ -58,14 +58,14 @@ def _moved(groups: Sequence[Group]) -> list[Group]:
     for group in groups:
         fact = group[0].difference
         value = fact.old if fact.new is None else fact.new
-        comes_or_goes = fact.kind in {Kind.ADDED, Kind.REMOVED} and fact.sense in _ONE_SIDED
+        comes_or_goes = fact.kind in {Kind.ADDED, Kind.REMOVED} and fact.polarity in _ONE_SIDED
         if len(group) > 1 or not comes_or_goes or type(fact.owners[-1].record) is not Criterion:
             kept.append(group)
             continue
         other = Kind.ADDED if fact.kind is Kind.REMOVED else Kind.REMOVED
-        head = waiting.pop((fact.path[:-1], fact.sense, value, other), None)
+        head = waiting.pop((fact.path[:-1], fact.polarity, value, other), None)
         if head is None:
-            waiting[fact.path[:-1], fact.sense, value, fact.kind] = group
+            waiting[fact.path[:-1], fact.polarity, value, fact.kind] = group
             kept.append(group)
         else:
             head[0] = replace(head[0], effect=Effect.SHIFTED, note="the same limit is asked of another mean now")

@@ -8,12 +8,12 @@ from __future__ import annotations
 from functools import cache
 
 from specgen.model.acceptance import InspectionPoint
+from specgen.model.declaring import Polarity
 from specgen.model.job import Item, Job, MaskedArea
 from specgen.model.node import Node
 from specgen.model.preparation import Preparation
 from specgen.model.product import OvercoatWindow, Product, Variant
 from specgen.model.project import Holder
-from specgen.model.senses import Sense
 from specgen.model.system import System
 from specgen.model.walk import declaration, models
 
@@ -40,28 +40,29 @@ ALL_WHERE_LEFT_OUT: frozenset[tuple[type[Node], str]] = frozenset({(InspectionPo
 # The word that takes in every other of its list.
 WHOLE = "any"
 
-_ASKS_NOTHING = {Sense.FACT, Sense.NOTE, Sense.WORDING, Sense.SCOPE}
+_ASKS_NOTHING = {Polarity.FACT, Polarity.NOTE, Polarity.WORDING, Polarity.SCOPE}
 
 
 @cache
-def sense_of_entry(model: type[Node]) -> Sense:
+def polarity_of_entry(model: type[Node]) -> Polarity:
     """How an entry that comes or goes is judged: by what its leaves ask for, taken together.
 
     WAIVER for a waiver, FACT where nothing in it is a requirement, NOTE where it explains only, else SCOPE: a job is scope though
     it may hold waivers.
     """
     if any(
-        (said := declaration(model, name)) is not None and said.sense is Sense.WAIVER for name in model.model_fields
+        (said := declaration(model, name)) is not None and said.polarity is Polarity.WAIVER
+        for name in model.model_fields
     ):
-        return Sense.WAIVER
+        return Polarity.WAIVER
     senses = {
-        said.sense
+        said.polarity
         for record in models(model)
         for name in record.model_fields
         if name != "id" and (said := declaration(record, name)) is not None
     }
     if model in ON_THE_SHELF:
-        return Sense.FACT
-    if senses <= {Sense.NOTE, Sense.WORDING}:
-        return Sense.NOTE
-    return Sense.FACT if senses <= _ASKS_NOTHING else Sense.SCOPE
+        return Polarity.FACT
+    if senses <= {Polarity.NOTE, Polarity.WORDING}:
+        return Polarity.NOTE
+    return Polarity.FACT if senses <= _ASKS_NOTHING else Polarity.SCOPE

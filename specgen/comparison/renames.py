@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from specgen.model.senses import PATH
+from specgen.model.declaring import PATH
 from specgen.model.spec import LIST_KINDS
 from specgen.model.walk import Declared, Path
 

@@ -16,11 +16,11 @@ from specgen.comparison.through import Swap
 from specgen.facts.graph import Address, closure
 from specgen.facts.memo import memoised
 from specgen.model.acceptance import InspectionPoint
+from specgen.model.declaring import Concern, Polarity
 from specgen.model.job import Item, Job
 from specgen.model.node import Node
 from specgen.model.preparation import PreparationStep
 from specgen.model.references import references
-from specgen.model.senses import Concern, Sense
 from specgen.model.spec import Spec
 from specgen.model.walk import leaves
 
@@ -33,7 +33,7 @@ _GUARDS = re.compile(
     re.IGNORECASE,
 )
 # of these every change touches safety where they speak of a poison, though the word itself stays
-_EXPLAINING = {Sense.NOTE, Sense.WORDING}
+_EXPLAINING = {Polarity.NOTE, Polarity.WORDING}
 _ON_POISON: tuple[type[Node], ...] = (InspectionPoint, PreparationStep)
 
 
@@ -69,7 +69,7 @@ class Safety:
         if is_entry(fact) and (self._brings_or_takes(fact) or _holds_safety(fact)):
             return True
         about_poison = any(isinstance(o.record, _ON_POISON) and _speaks_of_poison(o.old, o.new) for o in fact.owners)
-        return about_poison or (fact.sense not in _EXPLAINING and _guards(fact.old) != _guards(fact.new))
+        return about_poison or (fact.polarity not in _EXPLAINING and _guards(fact.old) != _guards(fact.new))
 
     def _brings_or_takes(self, fact: Difference) -> bool:
         """An entry that leads to a product some job uses on one side only."""
@@ -110,7 +110,9 @@ def _guards(value: object) -> Counter[str]:
 
 def _texts(value: object) -> Iterator[str]:
     if isinstance(value, Node):
-        yield from (held for _, held, said in leaves(value) if isinstance(held, str) and said.sense not in _EXPLAINING)
+        yield from (
+            held for _, held, said in leaves(value) if isinstance(held, str) and said.polarity not in _EXPLAINING
+        )
     elif isinstance(value, str):
         yield value
 

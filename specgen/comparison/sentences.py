@@ -16,15 +16,15 @@ from specgen.comparison.effects import is_entry
 from specgen.comparison.naming import is_prose, noun, of_where, place_named
 from specgen.comparison.values import is_list, members
 from specgen.model.audience import customer_path
+from specgen.model.declaring import PATH, Audience, Polarity
 from specgen.model.node import Node
-from specgen.model.senses import PATH, Audience, Sense
 from specgen.model.walk import leaves
 from specgen.units.display import show, show_range, unit_sign
 from specgen.units.locale import ENGLISH, Locale
 from specgen.units.quantity import CalendarSpan, Quantity, Range
 from specgen.units.rounding import plain_text, significant
 
-_PROSE = {Sense.REQUIREMENT_TEXT, Sense.WORDING, Sense.NOTE}
+_PROSE = {Polarity.REQUIREMENT_TEXT, Polarity.WORDING, Polarity.NOTE}
 _JOBS, _ITEMS = 3, 4
 """So many jobs, and items of each, a line names; the others are counted."""
 _QUOTED = 110
@@ -179,7 +179,7 @@ def _leaf(change: Change, translate: Locale) -> str:
         if fell:
             return translate("{subject} fell from {old} to {new}").format(**values, **named)
         return translate("{subject} rose from {old} to {new}").format(**values, **named)
-    if fact.sense in _PROSE and quoted:
+    if fact.polarity in _PROSE and quoted:
         return translate("{subject} reads otherwise: it was {old} and is now {new}").format(**values, **named)
     return translate("{subject} was {old} and is now {new}").format(**values, **named)
 
@@ -187,7 +187,7 @@ def _leaf(change: Change, translate: Locale) -> str:
 def _fell(change: Change) -> bool | None:
     """Whether an amount or a grade went down; None where it did neither."""
     old, new = change.difference.old, change.difference.new
-    if change.difference.sense is Sense.LADDER:
+    if change.difference.polarity is Polarity.LADDER:
         return {Effect.RELAXED: True, Effect.TIGHTENED: False}.get(change.effect)
     if isinstance(old, Quantity | CalendarSpan | Fraction | int) and not isinstance(old, bool) and old != new:
         return bool(new < old)

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterable, Mapping
 
 from specgen.comparison.changes import Change, Comparison, Effect
-from specgen.model.senses import Concern
+from specgen.model.declaring import Concern
 
 OPEN_WORD = "open"
 """What is counted for a change that waits for a person, whatever the program calls it."""

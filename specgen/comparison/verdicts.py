@@ -11,9 +11,9 @@ from typing import Annotated
 
 from specgen.comparison.changes import Answer, Verdict
 from specgen.findings import Finding
+from specgen.model.declaring import Concern, Polarity, entries, leaf
 from specgen.model.field_types import Code, IsoDate, Line, Text, choice
 from specgen.model.node import Node
-from specgen.model.senses import Concern, Sense, entries, leaf
 from specgen.model.shape import read_record
 from specgen.model.walk import Path
 from specgen.source.places import Places
@@ -24,21 +24,21 @@ class StatedVerdict(Node):
     """One verdict: on which change, what was said, by whom, why and when."""
 
     fingerprint: Code = leaf(
-        Sense.NOTE, Concern.DOCUMENT, "fingerprint of the change, as compare prints it", required=True
+        Polarity.NOTE, Concern.DOCUMENT, "fingerprint of the change, as compare prints it", required=True
     )
     verdict: Annotated[Answer, choice(Answer)] = leaf(
-        Sense.NOTE, Concern.DOCUMENT, "tightened, relaxed or neutral", required=True
+        Polarity.NOTE, Concern.DOCUMENT, "tightened, relaxed or neutral", required=True
     )
-    who: Line = leaf(Sense.NOTE, Concern.DOCUMENT, "who decided", required=True)
-    reason: Text = leaf(Sense.NOTE, Concern.DOCUMENT, "why", required=True)
-    on: IsoDate = leaf(Sense.NOTE, Concern.DOCUMENT, "day of the decision", required=True)
+    who: Line = leaf(Polarity.NOTE, Concern.DOCUMENT, "who decided", required=True)
+    reason: Text = leaf(Polarity.NOTE, Concern.DOCUMENT, "why", required=True)
+    on: IsoDate = leaf(Polarity.NOTE, Concern.DOCUMENT, "day of the decision", required=True)
 
 
 class StatedRename(Node):
     """One change of id: the address of the entry on the old side, and its new id."""
 
-    old: Line = leaf(Sense.NOTE, Concern.DOCUMENT, "old address, as in systems.cab.layers.primer", required=True)
-    new: Line = leaf(Sense.NOTE, Concern.DOCUMENT, "new id, as in base", required=True)
+    old: Line = leaf(Polarity.NOTE, Concern.DOCUMENT, "old address, as in systems.cab.layers.primer", required=True)
+    new: Line = leaf(Polarity.NOTE, Concern.DOCUMENT, "new id, as in base", required=True)
 
 
 class StatedAnswers(Node):

@@ -1,1 +1,1 @@
-"""The records of the sources: their fields, field types, senses and audience."""
+"""The records of the sources: their fields, field types, polarities and audience."""

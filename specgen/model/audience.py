@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from functools import cache
 
+from specgen.model.declaring import Audience
 from specgen.model.node import Node
-from specgen.model.senses import Audience
 from specgen.model.spec import KINDS
 from specgen.model.walk import declaration, inner_record, models
 

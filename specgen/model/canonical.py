@@ -12,9 +12,9 @@ from fractions import Fraction
 from typing import Any
 
 from specgen.model.audience import customer_path
+from specgen.model.declaring import PATH, Audience
 from specgen.model.node import Node
 from specgen.model.project import SCHEMA_VERSION
-from specgen.model.senses import PATH, Audience
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import declaration
 from specgen.units.rounding import plain_text

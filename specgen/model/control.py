@@ -5,44 +5,44 @@ Revision, approvals and status are not written here; they live in the register a
 
 from __future__ import annotations
 
+from specgen.model.declaring import PATH, Concern, Polarity, leaf
 from specgen.model.field_types import Code, Id, IsoDate, Line, Text
 from specgen.model.node import Node
-from specgen.model.senses import PATH, Concern, Sense, leaf
 
 
 class DocumentControl(Node):
     """The title block of a document."""
 
-    number: Code = leaf(Sense.WORDING, Concern.DOCUMENT, "document number", required=True)
-    title: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "title as printed", required=True)
-    owner: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "who keeps the document", required=True)
-    prepared_by: Line | None = leaf(Sense.WORDING, Concern.DOCUMENT, "who wrote it, the owner if left out")
-    reason_for_change: Text | None = leaf(Sense.NOTE, Concern.DOCUMENT, "why this text differs from the one before")
+    number: Code = leaf(Polarity.WORDING, Concern.DOCUMENT, "document number", required=True)
+    title: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "title as printed", required=True)
+    owner: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "who keeps the document", required=True)
+    prepared_by: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "who wrote it, the owner if left out")
+    reason_for_change: Text | None = leaf(Polarity.NOTE, Concern.DOCUMENT, "why this text differs from the one before")
 
 
 class Contact(Node):
     """Someone to call."""
 
-    name: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "person or desk", required=True)
-    phone: Line | None = leaf(Sense.WORDING, Concern.DOCUMENT, "telephone number")
-    email: Line | None = leaf(Sense.WORDING, Concern.DOCUMENT, "mail address")
-    hours: Line | None = leaf(Sense.WORDING, Concern.DOCUMENT, "when someone answers")
+    name: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "person or desk", required=True)
+    phone: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "telephone number")
+    email: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "mail address")
+    hours: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "when someone answers")
 
 
 class OnCall(Contact):
     """Who to call during the work, and so when somebody is hurt."""
 
-    phone: Line | None = leaf(Sense.EXACTLY, Concern.SAFETY, "telephone number")
+    phone: Line | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "telephone number")
 
 
 class Waiver(Node):
     """A finding that a named person takes on, for a reason, until a day."""
 
-    id: Id = leaf(Sense.WORDING, Concern.DOCUMENT, "id of the waiver", required=True)
-    rule: Code = leaf(Sense.WAIVER, Concern.DOCUMENT, "rule it sets aside, as in FLM002", required=True)
+    id: Id = leaf(Polarity.WORDING, Concern.DOCUMENT, "id of the waiver", required=True)
+    rule: Code = leaf(Polarity.WAIVER, Concern.DOCUMENT, "rule it sets aside, as in FLM002", required=True)
     path: Line = leaf(
-        Sense.WAIVER, Concern.DOCUMENT, "address of the value, as a finding prints it", required=True, refers=PATH
+        Polarity.WAIVER, Concern.DOCUMENT, "address of the value, as a finding prints it", required=True, refers=PATH
     )
-    reason: Text = leaf(Sense.REQUIREMENT_TEXT, Concern.DOCUMENT, "why it may stand", required=True)
-    by: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "who takes it on", required=True)
-    until: IsoDate = leaf(Sense.WAIVER, Concern.DOCUMENT, "last day it holds", required=True)
+    reason: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.DOCUMENT, "why it may stand", required=True)
+    by: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "who takes it on", required=True)
+    until: IsoDate = leaf(Polarity.WAIVER, Concern.DOCUMENT, "last day it holds", required=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Annotated
 
+from specgen.model.declaring import Audience, Concern, Polarity, entries, leaf, part
 from specgen.model.field_types import (
     Code,
     DecimalNumber,
@@ -23,7 +24,6 @@ from specgen.model.field_types import (
     listed,
 )
 from specgen.model.node import Node
-from specgen.model.senses import Audience, Concern, Sense, entries, leaf, part
 
 
 class SignalWord(StrEnum):
@@ -60,65 +60,67 @@ class Users(StrEnum):
 class SafetyDataSheet(Node):
     """Where the current safety data sheet is."""
 
-    number: Code = leaf(Sense.EXACTLY, Concern.SAFETY, "number of the sheet", required=True)
-    revision: Code | None = leaf(Sense.EXACTLY, Concern.SAFETY, "revision of the sheet")
-    date: IsoDate | None = leaf(Sense.EXACTLY, Concern.SAFETY, "date of the sheet")
-    obtain: Line | None = leaf(Sense.WORDING, Concern.SAFETY, "where the current sheet is to be had")
+    number: Code = leaf(Polarity.EXACTLY, Concern.SAFETY, "number of the sheet", required=True)
+    revision: Code | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "revision of the sheet")
+    date: IsoDate | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "date of the sheet")
+    obtain: Line | None = leaf(Polarity.WORDING, Concern.SAFETY, "where the current sheet is to be had")
 
 
 class Protection(Node):
     """Protective equipment for one task."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.SAFETY, "id of the entry", required=True)
-    task: Annotated[Task, choice(Task)] = leaf(Sense.SCOPE, Concern.SAFETY, "task it is for", required=True)
-    respiratory: Line | None = leaf(Sense.REQUIREMENT_TEXT, Concern.SAFETY, "breathing protection, type and standard")
-    gloves: Line | None = leaf(Sense.REQUIREMENT_TEXT, Concern.SAFETY, "gloves, material and standard")
-    eyes: Line | None = leaf(Sense.REQUIREMENT_TEXT, Concern.SAFETY, "eye protection")
-    skin: Line | None = leaf(Sense.REQUIREMENT_TEXT, Concern.SAFETY, "clothing")
+    id: Id = leaf(Polarity.SCOPE, Concern.SAFETY, "id of the entry", required=True)
+    task: Annotated[Task, choice(Task)] = leaf(Polarity.SCOPE, Concern.SAFETY, "task it is for", required=True)
+    respiratory: Line | None = leaf(
+        Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "breathing protection, type and standard"
+    )
+    gloves: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "gloves, material and standard")
+    eyes: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "eye protection")
+    skin: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "clothing")
 
 
 class FirstAid(Node):
     """First aid in a line."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.SAFETY, "id of the entry", required=True)
-    route: Annotated[Route, choice(Route)] = leaf(Sense.SCOPE, Concern.SAFETY, "how it got there", required=True)
-    act: Line = leaf(Sense.REQUIREMENT_TEXT, Concern.SAFETY, "what to do", required=True)
+    id: Id = leaf(Polarity.SCOPE, Concern.SAFETY, "id of the entry", required=True)
+    route: Annotated[Route, choice(Route)] = leaf(Polarity.SCOPE, Concern.SAFETY, "how it got there", required=True)
+    act: Line = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "what to do", required=True)
 
 
 class Caution(Node):
     """A caution in the maker's words."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.SAFETY, "id of the caution", required=True)
-    task: Annotated[Task, choice(Task)] = leaf(Sense.SCOPE, Concern.SAFETY, "task at which it bites", required=True)
-    text: Text = leaf(Sense.REQUIREMENT_TEXT, Concern.SAFETY, "the caution", required=True)
+    id: Id = leaf(Polarity.SCOPE, Concern.SAFETY, "id of the caution", required=True)
+    task: Annotated[Task, choice(Task)] = leaf(Polarity.SCOPE, Concern.SAFETY, "task at which it bites", required=True)
+    text: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "the caution", required=True)
 
 
 class HazardClass(Node):
     """One hazard class of the product, as section 2 of the safety data sheet gives it."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.SAFETY, "id of the entry", required=True)
+    id: Id = leaf(Polarity.SCOPE, Concern.SAFETY, "id of the entry", required=True)
     hazard_class: Annotated[str, listed("hazard_classes")] = leaf(
-        Sense.REPLACED, Concern.SAFETY, "hazard class, an id of the table hazard_classes", required=True
+        Polarity.REPLACED, Concern.SAFETY, "hazard class, an id of the table hazard_classes", required=True
     )
-    category: Code = leaf(Sense.EXACTLY, Concern.SAFETY, "category, as in 1 or 1A", required=True)
+    category: Code = leaf(Polarity.EXACTLY, Concern.SAFETY, "category, as in 1 or 1A", required=True)
     statement: Code | None = leaf(
-        Sense.EXACTLY, Concern.SAFETY, "statement, where the category has several, as H335 or H336"
+        Polarity.EXACTLY, Concern.SAFETY, "statement, where the category has several, as H335 or H336"
     )
-    basis: Line | None = leaf(Sense.NOTE, Concern.SAFETY, "test report, calculation or list it rests on")
+    basis: Line | None = leaf(Polarity.NOTE, Concern.SAFETY, "test report, calculation or list it rests on")
 
 
 class AerosolTest(Node):
     """The flammability tests of a spray."""
 
-    report: Line = leaf(Sense.EXACTLY, Concern.SAFETY, "number of the test report", required=True)
+    report: Line = leaf(Polarity.EXACTLY, Concern.SAFETY, "number of the test report", required=True)
     ignition_distance: Length | None = leaf(
-        Sense.FACT, Concern.SAFETY, "farthest distance at which the spray caught fire, 0 cm where it did not"
+        Polarity.FACT, Concern.SAFETY, "farthest distance at which the spray caught fire, 0 cm where it did not"
     )
     time_equivalent: DecimalNumber | None = leaf(
-        Sense.FACT, Concern.SAFETY, "time equivalent of the enclosed-space test, in s/m3"
+        Polarity.FACT, Concern.SAFETY, "time equivalent of the enclosed-space test, in s/m3"
     )
     deflagration_density: DecimalNumber | None = leaf(
-        Sense.FACT, Concern.SAFETY, "deflagration density of the enclosed-space test, in g/m3"
+        Polarity.FACT, Concern.SAFETY, "deflagration density of the enclosed-space test, in g/m3"
     )
 
 
@@ -126,74 +128,74 @@ class CombustionHeat(Node):
     """Heat of combustion of the whole contents. It goes with the composition and is the maker's."""
 
     heat: Heat = leaf(
-        Sense.FACT, Concern.SAFETY, "heat of combustion of the contents", required=True, audience=Audience.MAKER
+        Polarity.FACT, Concern.SAFETY, "heat of combustion of the contents", required=True, audience=Audience.MAKER
     )
     source: Line | None = leaf(
-        Sense.NOTE, Concern.SAFETY, "test report or formula it comes from", audience=Audience.MAKER
+        Polarity.NOTE, Concern.SAFETY, "test report or formula it comes from", audience=Audience.MAKER
     )
 
 
 class Isocyanates(Node):
     """What is known of isocyanates in the product ready for use."""
 
-    contained: YesNo | None = leaf(Sense.FACT, Concern.SAFETY, "does it hold isocyanates, prepolymers included")
+    contained: YesNo | None = leaf(Polarity.FACT, Concern.SAFETY, "does it hold isocyanates, prepolymers included")
     monomer: Share | None = leaf(
-        Sense.FACT, Concern.SAFETY, "free monomeric diisocyanates, share by mass", audience=Audience.MAKER
+        Polarity.FACT, Concern.SAFETY, "free monomeric diisocyanates, share by mass", audience=Audience.MAKER
     )
     monomer_at_limit: YesNo | None = leaf(
-        Sense.FACT, Concern.SAFETY, "does it hold 0.1 % or more of free monomeric diisocyanates"
+        Polarity.FACT, Concern.SAFETY, "does it hold 0.1 % or more of free monomeric diisocyanates"
     )
 
 
 class Transport(Node):
     """How the pack travels."""
 
-    un_number: Code | None = leaf(Sense.EXACTLY, Concern.SAFETY, "UN number, as in UN 1950")
-    transport_class: Code | None = leaf(Sense.EXACTLY, Concern.SAFETY, "class of dangerous goods, as in 2.1")
-    limited_quantity: Volume | None = leaf(Sense.AT_MOST, Concern.SAFETY, "largest inner pack of a limited quantity")
-    package_max: Mass | None = leaf(Sense.AT_MOST, Concern.SAFETY, "heaviest package of a limited quantity, gross")
+    un_number: Code | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "UN number, as in UN 1950")
+    transport_class: Code | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "class of dangerous goods, as in 2.1")
+    limited_quantity: Volume | None = leaf(Polarity.AT_MOST, Concern.SAFETY, "largest inner pack of a limited quantity")
+    package_max: Mass | None = leaf(Polarity.AT_MOST, Concern.SAFETY, "heaviest package of a limited quantity, gross")
 
 
 class Hazards(Node):
     """Declared classification, label elements and protection."""
 
     signal_word: Annotated[SignalWord, choice(SignalWord)] | None = leaf(
-        Sense.LADDER, Concern.SAFETY, "Danger, Warning, or none"
+        Polarity.LADDER, Concern.SAFETY, "Danger, Warning, or none"
     )
-    statements: tuple[Code, ...] = leaf(Sense.ALL_OF, Concern.SAFETY, "H statements, as in H222", default=())
-    supplemental: tuple[Code, ...] = leaf(Sense.ALL_OF, Concern.SAFETY, "EUH statements", default=())
-    precautions: tuple[Code, ...] = leaf(Sense.ALL_OF, Concern.SAFETY, "P statements, as in P210", default=())
-    pictograms: tuple[Code, ...] = leaf(Sense.ALL_OF, Concern.SAFETY, "pictograms, as in GHS02", default=())
+    statements: tuple[Code, ...] = leaf(Polarity.ALL_OF, Concern.SAFETY, "H statements, as in H222", default=())
+    supplemental: tuple[Code, ...] = leaf(Polarity.ALL_OF, Concern.SAFETY, "EUH statements", default=())
+    precautions: tuple[Code, ...] = leaf(Polarity.ALL_OF, Concern.SAFETY, "P statements, as in P210", default=())
+    pictograms: tuple[Code, ...] = leaf(Polarity.ALL_OF, Concern.SAFETY, "pictograms, as in GHS02", default=())
     classification: tuple[HazardClass, ...] = entries("hazard classes as section 2 of the safety data sheet gives them")
     precautions_reason: Text | None = leaf(
-        Sense.NOTE, Concern.SAFETY, "why the label carries more than six P statements, or one no class asks for"
+        Polarity.NOTE, Concern.SAFETY, "why the label carries more than six P statements, or one no class asks for"
     )
     sensitisers_named: tuple[Line, ...] = leaf(
-        Sense.ALL_OF, Concern.SAFETY, "sensitising substances that EUH208 names", default=()
+        Polarity.ALL_OF, Concern.SAFETY, "sensitising substances that EUH208 names", default=()
     )
     isocyanates: Isocyanates | None = part("isocyanates, where the binder does not tell")
     epoxy_up_to_700: YesNo | None = leaf(
-        Sense.FACT, Concern.SAFETY, "does it hold epoxy of a number-average molecular weight up to 700"
+        Polarity.FACT, Concern.SAFETY, "does it hold epoxy of a number-average molecular weight up to 700"
     )
     titanium_dioxide_decision: Text | None = leaf(
-        Sense.NOTE, Concern.SAFETY, "whether EUH211 is kept or dropped, by whom and when"
+        Polarity.NOTE, Concern.SAFETY, "whether EUH211 is kept or dropped, by whom and when"
     )
-    released: Line | None = leaf(Sense.FACT, Concern.SAFETY, "what a blocked hardener lets off while it cures")
-    flash_point: Temperature | None = leaf(Sense.FACT, Concern.SAFETY, "flash point of the liquid")
+    released: Line | None = leaf(Polarity.FACT, Concern.SAFETY, "what a blocked hardener lets off while it cures")
+    flash_point: Temperature | None = leaf(Polarity.FACT, Concern.SAFETY, "flash point of the liquid")
     heat_of_combustion: CombustionHeat | None = part("heat of combustion of the contents, for the maker only")
     aerosol_test: AerosolTest | None = part("flammability tests of the spray")
     safety_data_sheet: SafetyDataSheet | None = part("the current safety data sheet")
     protection: tuple[Protection, ...] = entries("protective equipment by task")
-    ventilation: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.SAFETY, "air at the work")
+    ventilation: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "air at the work")
     first_aid: tuple[FirstAid, ...] = entries("first aid")
     cautions: tuple[Caution, ...] = entries("further cautions of the maker")
     medical_provision: Text | None = leaf(
-        Sense.REQUIREMENT_TEXT, Concern.SAFETY, "health surveillance of those who work with it"
+        Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "health surveillance of those who work with it"
     )
-    storage_min: Temperature | None = leaf(Sense.AT_LEAST, Concern.SAFETY, "coldest storage")
-    storage_max: Temperature | None = leaf(Sense.AT_MOST, Concern.SAFETY, "warmest storage")
+    storage_min: Temperature | None = leaf(Polarity.AT_LEAST, Concern.SAFETY, "coldest storage")
+    storage_max: Temperature | None = leaf(Polarity.AT_MOST, Concern.SAFETY, "warmest storage")
     transport: Transport | None = part("how the pack travels")
     waste_codes: tuple[Line, ...] = leaf(
-        Sense.ALL_OF, Concern.SAFETY, "codes of the list of waste, as in 16 05 04*", default=()
+        Polarity.ALL_OF, Concern.SAFETY, "codes of the list of waste, as in 16 05 04*", default=()
     )
-    disposal: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.SAFETY, "what becomes of cans, rags and rests")
+    disposal: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "what becomes of cans, rags and rests")

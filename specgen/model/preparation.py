@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Annotated
 
+from specgen.model.declaring import Concern, Polarity, entries, leaf
 from specgen.model.field_types import (
     Duration,
     Id,
@@ -25,7 +26,6 @@ from specgen.model.field_types import (
     refuse,
 )
 from specgen.model.node import Node
-from specgen.model.senses import Concern, Sense, entries, leaf
 from specgen.standards.reads import remembered
 
 
@@ -74,81 +74,93 @@ class Substrate(Node):
     """What the part is made of and the state it comes in. What is not said is not known."""
 
     material: Annotated[str, listed("materials")] = leaf(
-        Sense.REPLACED, Concern.COMPATIBILITY, "an id of the table materials", required=True
+        Polarity.REPLACED, Concern.COMPATIBILITY, "an id of the table materials", required=True
     )
-    thickness: Length | None = leaf(Sense.FACT, Concern.PREPARATION, "thickness of sheet or section")
-    condition: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.PREPARATION, "state in which the part is taken over")
+    thickness: Length | None = leaf(Polarity.FACT, Concern.PREPARATION, "thickness of sheet or section")
+    condition: Text | None = leaf(
+        Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "state in which the part is taken over"
+    )
     rust_grade: Annotated[str, listed("rust_grades")] | None = leaf(
-        Sense.FACT, Concern.PREPARATION, "rust grade of bare steel, A (whole mill scale) to D (pitted)"
+        Polarity.FACT, Concern.PREPARATION, "rust grade of bare steel, A (whole mill scale) to D (pitted)"
     )
     zinc_state: Annotated[str, listed("galvanized_states")] | None = leaf(
-        Sense.FACT, Concern.PREPARATION, "state of hot-dip zinc: new, partly_weathered or fully_weathered"
+        Polarity.FACT, Concern.PREPARATION, "state of hot-dip zinc: new, partly_weathered or fully_weathered"
     )
     salt_exposure: YesNo | None = leaf(
-        Sense.FACT, Concern.PREPARATION, "the bare or rusted steel has stood in road salt or sea air"
+        Polarity.FACT, Concern.PREPARATION, "the bare or rusted steel has stood in road salt or sea air"
     )
-    has_profile: YesNo | None = leaf(Sense.FACT, Concern.PREPARATION, "the metal has a profile from an earlier blast")
-    flexible: YesNo | None = leaf(Sense.FACT, Concern.COMPATIBILITY, "the part bends in use or when fitted")
-    moisture: Percentage | None = leaf(Sense.FACT, Concern.PREPARATION, "moisture of wood, by mass on the dry wood")
+    has_profile: YesNo | None = leaf(
+        Polarity.FACT, Concern.PREPARATION, "the metal has a profile from an earlier blast"
+    )
+    flexible: YesNo | None = leaf(Polarity.FACT, Concern.COMPATIBILITY, "the part bends in use or when fitted")
+    moisture: Percentage | None = leaf(Polarity.FACT, Concern.PREPARATION, "moisture of wood, by mass on the dry wood")
     bare_outdoors: Duration | None = leaf(
-        Sense.FACT, Concern.PREPARATION, "how long the bare part has stood outdoors, as in 10 days"
+        Polarity.FACT, Concern.PREPARATION, "how long the bare part has stood outdoors, as in 10 days"
     )
     mixed_with: tuple[Annotated[str, listed("materials")], ...] = leaf(
-        Sense.FACT, Concern.COMPATIBILITY, "other metals fastened to the part that stay bare", default=()
+        Polarity.FACT, Concern.COMPATIBILITY, "other metals fastened to the part that stay bare", default=()
     )
     joint_sealed: YesNo | None = leaf(
-        Sense.FACT, Concern.COMPATIBILITY, "the joint to those metals is sealed or insulated"
+        Polarity.FACT, Concern.COMPATIBILITY, "the joint to those metals is sealed or insulated"
     )
 
 
 class PreparationStep(Node):
     """One step, with what it is done with, the grade it must reach and how that is seen."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.PREPARATION, "id of the step", required=True)
-    do: Annotated[StepKind, choice(StepKind)] = leaf(Sense.REPLACED, Concern.PREPARATION, "kind of step", required=True)
-    text: Text = leaf(Sense.REQUIREMENT_TEXT, Concern.PREPARATION, "what to do, in words", required=True)
-    grade: Grade | None = leaf(Sense.LADDER, Concern.PREPARATION, "grade to reach, as in P Ma, St 3, Sa 2 1/2 or SP 10")
+    id: Id = leaf(Polarity.SCOPE, Concern.PREPARATION, "id of the step", required=True)
+    do: Annotated[StepKind, choice(StepKind)] = leaf(
+        Polarity.REPLACED, Concern.PREPARATION, "kind of step", required=True
+    )
+    text: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "what to do, in words", required=True)
+    grade: Grade | None = leaf(
+        Polarity.LADDER, Concern.PREPARATION, "grade to reach, as in P Ma, St 3, Sa 2 1/2 or SP 10"
+    )
     abrasive: Line | None = leaf(
-        Sense.REPLACED, Concern.PREPARATION, "paper, pad or blast medium in words; papers in their order by P number"
+        Polarity.REPLACED, Concern.PREPARATION, "paper, pad or blast medium in words; papers in their order by P number"
     )
     medium: Annotated[str, listed("preparation_media")] | None = leaf(
-        Sense.REPLACED, Concern.PREPARATION, "blast medium, tool, solvent or treatment, an id of preparation_media"
+        Polarity.REPLACED, Concern.PREPARATION, "blast medium, tool, solvent or treatment, an id of preparation_media"
     )
     grain: ThicknessRange | None = leaf(
-        Sense.WITHIN, Concern.PREPARATION, "grain of the blast medium, as in 200..500 um"
+        Polarity.WITHIN, Concern.PREPARATION, "grain of the blast medium, as in 200..500 um"
     )
-    pressure: Pressure | None = leaf(Sense.AT_MOST, Concern.PREPARATION, "highest blast pressure, as in 275 kPa")
-    zinc_loss: Thickness | None = leaf(Sense.AT_MOST, Concern.PREPARATION, "most zinc the step may take off")
-    profile: ThicknessRange | None = leaf(Sense.WITHIN, Concern.PREPARATION, "height of the profile, as in 25..40 um")
+    pressure: Pressure | None = leaf(Polarity.AT_MOST, Concern.PREPARATION, "highest blast pressure, as in 275 kPa")
+    zinc_loss: Thickness | None = leaf(Polarity.AT_MOST, Concern.PREPARATION, "most zinc the step may take off")
+    profile: ThicknessRange | None = leaf(
+        Polarity.WITHIN, Concern.PREPARATION, "height of the profile, as in 25..40 um"
+    )
     profile_method: Annotated[str, listed("profile_methods")] | None = leaf(
-        Sense.REPLACED, Concern.ACCEPTANCE, "how the profile is measured, as in ISO 8503-5"
+        Polarity.REPLACED, Concern.ACCEPTANCE, "how the profile is measured, as in ISO 8503-5"
     )
     unrinsed_acid: YesNo | None = leaf(
-        Sense.FACT, Concern.COMPATIBILITY, "acid of a rust converter or conversion stays on the part"
+        Polarity.FACT, Concern.COMPATIBILITY, "acid of a rust converter or conversion stays on the part"
     )
     cleanliness: Annotated[str, listed("cleanliness_tests")] | None = leaf(
-        Sense.REPLACED, Concern.ACCEPTANCE, "test that shows the part clean, as in water_break"
+        Polarity.REPLACED, Concern.ACCEPTANCE, "test that shows the part clean, as in water_break"
     )
-    acceptance: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "how to see that it is done")
+    acceptance: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "how to see that it is done")
 
 
 class Preparation(Node):
     """An ordered preparation that jobs refer to, and what the surface must be when it is done."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.PREPARATION, "id of the preparation", required=True)
-    title: Line = leaf(Sense.WORDING, Concern.PREPARATION, "name as printed", required=True)
+    id: Id = leaf(Polarity.SCOPE, Concern.PREPARATION, "id of the preparation", required=True)
+    title: Line = leaf(Polarity.WORDING, Concern.PREPARATION, "name as printed", required=True)
     steps: tuple[PreparationStep, ...] = entries("steps in their order", required=True)
-    coat_within: Duration | None = leaf(Sense.AT_MOST, Concern.PREPARATION, "longest wait from last step to first coat")
+    coat_within: Duration | None = leaf(
+        Polarity.AT_MOST, Concern.PREPARATION, "longest wait from last step to first coat"
+    )
     salt_limit: SurfaceDensity | None = leaf(
-        Sense.AT_MOST, Concern.ACCEPTANCE, "most soluble salt, as sodium chloride, as in 50 mg/m2"
+        Polarity.AT_MOST, Concern.ACCEPTANCE, "most soluble salt, as sodium chloride, as in 50 mg/m2"
     )
     dust_quantity: WholeNumber | None = leaf(
-        Sense.AT_MOST, Concern.ACCEPTANCE, "most dust on the tape, by ISO 8502-3, 0 to 5"
+        Polarity.AT_MOST, Concern.ACCEPTANCE, "most dust on the tape, by ISO 8502-3, 0 to 5"
     )
     dust_size: WholeNumber | None = leaf(
-        Sense.AT_MOST, Concern.ACCEPTANCE, "largest size class of that dust, by ISO 8502-3, 0 to 5"
+        Polarity.AT_MOST, Concern.ACCEPTANCE, "largest size class of that dust, by ISO 8502-3, 0 to 5"
     )
     edge_grade: Annotated[str, listed("steel_defect_grades")] | None = leaf(
-        Sense.LADDER, Concern.PREPARATION, "grade of welds and edges by ISO 8501-3, P1 to P3"
+        Polarity.LADDER, Concern.PREPARATION, "grade of welds and edges by ISO 8501-3, P1 to P3"
     )
-    edge_radius: Length | None = leaf(Sense.AT_LEAST, Concern.PREPARATION, "least radius of edges, as in 2 mm")
+    edge_radius: Length | None = leaf(Polarity.AT_LEAST, Concern.PREPARATION, "least radius of edges, as in 2 mm")

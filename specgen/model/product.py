@@ -7,6 +7,7 @@ from typing import Annotated
 
 from specgen.model.application import Application
 from specgen.model.control import DocumentControl
+from specgen.model.declaring import Audience, Concern, Polarity, entries, leaf, part
 from specgen.model.field_types import (
     Area,
     Code,
@@ -37,7 +38,6 @@ from specgen.model.field_types import (
 from specgen.model.film import ProductFilm
 from specgen.model.hazards import Hazards, Users
 from specgen.model.node import Node
-from specgen.model.senses import Audience, Concern, Sense, entries, leaf, part
 
 
 class CuringKind(StrEnum):
@@ -87,30 +87,30 @@ class DryingStage(StrEnum):
 class Colour(Node):
     """A colour by the customer's own standard."""
 
-    standard: Line = leaf(Sense.EXACTLY, Concern.PRODUCT, "colour standard or card", required=True)
-    number: Code = leaf(Sense.EXACTLY, Concern.PRODUCT, "number in that standard", required=True)
-    name: Line | None = leaf(Sense.WORDING, Concern.PRODUCT, "name of the colour")
+    standard: Line = leaf(Polarity.EXACTLY, Concern.PRODUCT, "colour standard or card", required=True)
+    number: Code = leaf(Polarity.EXACTLY, Concern.PRODUCT, "number in that standard", required=True)
+    name: Line | None = leaf(Polarity.WORDING, Concern.PRODUCT, "name of the colour")
 
 
 class VariantOverrides(Node):
     """The leaves of its product that a variant may state anew; nothing else can differ."""
 
-    per_pass: Thickness | None = leaf(Sense.FACT, Concern.FILM, "dry film one cross coat gives")
-    hiding: Thickness | None = leaf(Sense.FACT, Concern.FILM, "dry film at which this colour hides fully")
-    solids_in_can: Share | None = leaf(Sense.FACT, Concern.FILM, "volume solids of the can contents")
-    solids_sprayed: Share | None = leaf(Sense.FACT, Concern.FILM, "volume solids without propellant")
+    per_pass: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "dry film one cross coat gives")
+    hiding: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "dry film at which this colour hides fully")
+    solids_in_can: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids of the can contents")
+    solids_sprayed: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids without propellant")
 
 
 class Variant(Node):
     """One colour, gloss and pack of a product, with its order number."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.PRODUCT, "id of the variant", required=True)
-    name: Line = leaf(Sense.WORDING, Concern.PRODUCT, "name as printed", required=True)
-    order_number: Code = leaf(Sense.EXACTLY, Concern.PRODUCT, "order number", required=True)
+    id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the variant", required=True)
+    name: Line = leaf(Polarity.WORDING, Concern.PRODUCT, "name as printed", required=True)
+    order_number: Code = leaf(Polarity.EXACTLY, Concern.PRODUCT, "order number", required=True)
     colour: Colour | None = part("colour by the customer's standard")
-    gloss_grade: Line | None = leaf(Sense.EXACTLY, Concern.PRODUCT, "gloss grade in words")
-    gloss: GlossRange | None = leaf(Sense.WITHIN, Concern.ACCEPTANCE, "gloss at 60 degrees, as in 80..90 GU")
-    fill: Volume | None = leaf(Sense.FACT, Concern.PRODUCT, "contents, where they differ from the product's pack")
+    gloss_grade: Line | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "gloss grade in words")
+    gloss: GlossRange | None = leaf(Polarity.WITHIN, Concern.ACCEPTANCE, "gloss at 60 degrees, as in 80..90 GU")
+    fill: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "contents, where they differ from the product's pack")
     overrides: VariantOverrides | None = part("leaves this variant states anew")
 
 
@@ -118,110 +118,114 @@ class Pack(Node):
     """The can or tin."""
 
     form: Annotated[PackForm, choice(PackForm)] = leaf(
-        Sense.REPLACED, Concern.PRODUCT, "aerosol or liquid", required=True
+        Polarity.REPLACED, Concern.PRODUCT, "aerosol or liquid", required=True
     )
-    fill: Volume | None = leaf(Sense.FACT, Concern.PRODUCT, "contents by volume, propellant included")
-    net_mass: Mass | None = leaf(Sense.FACT, Concern.PRODUCT, "contents by mass, propellant included")
-    delivered: Share | None = leaf(Sense.FACT, Concern.PRODUCT, "share of the contents the can gives off")
+    fill: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "contents by volume, propellant included")
+    net_mass: Mass | None = leaf(Polarity.FACT, Concern.PRODUCT, "contents by mass, propellant included")
+    delivered: Share | None = leaf(Polarity.FACT, Concern.PRODUCT, "share of the contents the can gives off")
 
 
 class ComponentClass(Node):
     """One hazard class of a substance of the composition."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.SAFETY, "id of the entry", required=True, audience=Audience.MAKER)
+    id: Id = leaf(Polarity.SCOPE, Concern.SAFETY, "id of the entry", required=True, audience=Audience.MAKER)
     hazard_class: Annotated[str, listed("hazard_classes")] = leaf(
-        Sense.FACT,
+        Polarity.FACT,
         Concern.SAFETY,
         "hazard class, an id of the table hazard_classes",
         required=True,
         audience=Audience.MAKER,
     )
-    category: Code = leaf(Sense.FACT, Concern.SAFETY, "category, as in 1 or 1A", required=True, audience=Audience.MAKER)
+    category: Code = leaf(
+        Polarity.FACT, Concern.SAFETY, "category, as in 1 or 1A", required=True, audience=Audience.MAKER
+    )
     statement: Code | None = leaf(
-        Sense.FACT, Concern.SAFETY, "statement, where the category has several", audience=Audience.MAKER
+        Polarity.FACT, Concern.SAFETY, "statement, where the category has several", audience=Audience.MAKER
     )
     m_factor: DecimalNumber | None = leaf(
-        Sense.FACT, Concern.SAFETY, "factor that multiplies it in water", audience=Audience.MAKER
+        Polarity.FACT, Concern.SAFETY, "factor that multiplies it in water", audience=Audience.MAKER
     )
     limit: Share | None = leaf(
-        Sense.FACT,
+        Polarity.FACT,
         Concern.SAFETY,
         "share from which it counts, where it has a limit of its own",
         audience=Audience.MAKER,
     )
     limit_source: Line | None = leaf(
-        Sense.NOTE, Concern.SAFETY, "where its own limit is published", audience=Audience.MAKER
+        Polarity.NOTE, Concern.SAFETY, "where its own limit is published", audience=Audience.MAKER
     )
 
 
 class Component(Node):
     """One line of the composition. It is the maker's and never enters a customer document."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.PRODUCT, "id of the line", required=True, audience=Audience.MAKER)
-    name: Line = leaf(Sense.FACT, Concern.PRODUCT, "substance", required=True, audience=Audience.MAKER)
-    cas: Code | None = leaf(Sense.FACT, Concern.PRODUCT, "CAS number", audience=Audience.MAKER)
+    id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the line", required=True, audience=Audience.MAKER)
+    name: Line = leaf(Polarity.FACT, Concern.PRODUCT, "substance", required=True, audience=Audience.MAKER)
+    cas: Code | None = leaf(Polarity.FACT, Concern.PRODUCT, "CAS number", audience=Audience.MAKER)
     kind: Annotated[Ingredient, choice(Ingredient)] = leaf(
-        Sense.FACT, Concern.PRODUCT, "solids, solvent or propellant", required=True, audience=Audience.MAKER
+        Polarity.FACT, Concern.PRODUCT, "solids, solvent or propellant", required=True, audience=Audience.MAKER
     )
-    mass_share: Share = leaf(Sense.FACT, Concern.PRODUCT, "share by mass", required=True, audience=Audience.MAKER)
-    density: Density = leaf(Sense.FACT, Concern.PRODUCT, "density at 20 degC", required=True, audience=Audience.MAKER)
-    flammable: YesNo | None = leaf(Sense.FACT, Concern.SAFETY, "does it count as flammable", audience=Audience.MAKER)
+    mass_share: Share = leaf(Polarity.FACT, Concern.PRODUCT, "share by mass", required=True, audience=Audience.MAKER)
+    density: Density = leaf(
+        Polarity.FACT, Concern.PRODUCT, "density at 20 degC", required=True, audience=Audience.MAKER
+    )
+    flammable: YesNo | None = leaf(Polarity.FACT, Concern.SAFETY, "does it count as flammable", audience=Audience.MAKER)
     classes: tuple[ComponentClass, ...] = entries("hazard classes of the substance")
 
 
 class Solids(Node):
     """What stays on the part. Sprayed means without the propellant, which is gone when the wet film is read."""
 
-    in_can: Share | None = leaf(Sense.FACT, Concern.FILM, "volume solids of the can contents")
-    sprayed: Share | None = leaf(Sense.FACT, Concern.FILM, "volume solids without propellant, for the comb")
+    in_can: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids of the can contents")
+    sprayed: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids without propellant, for the comb")
 
 
 class Drying(Node):
     """One stage of drying with the conditions it holds for."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.PRODUCT, "id of the entry", required=True)
-    stage: Annotated[DryingStage, choice(DryingStage)] = leaf(Sense.SCOPE, Concern.PRODUCT, "stage", required=True)
-    time: Duration = leaf(Sense.FACT, Concern.PRODUCT, "time to reach it", required=True)
-    air: Temperature = leaf(Sense.FACT, Concern.CLIMATE, "air temperature it holds for", required=True)
-    humidity: Humidity | None = leaf(Sense.FACT, Concern.CLIMATE, "relative humidity it holds for")
-    film: Thickness | None = leaf(Sense.FACT, Concern.FILM, "dry film it holds for")
+    id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the entry", required=True)
+    stage: Annotated[DryingStage, choice(DryingStage)] = leaf(Polarity.SCOPE, Concern.PRODUCT, "stage", required=True)
+    time: Duration = leaf(Polarity.FACT, Concern.PRODUCT, "time to reach it", required=True)
+    air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "air temperature it holds for", required=True)
+    humidity: Humidity | None = leaf(Polarity.FACT, Concern.CLIMATE, "relative humidity it holds for")
+    film: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "dry film it holds for")
 
 
 class OvercoatWindow(Node):
     """When the next coat may go on."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.COMPATIBILITY, "id of the entry", required=True)
-    by: Id = leaf(Sense.ONE_OF, Concern.COMPATIBILITY, "product that goes on top, or itself, or any", required=True)
+    id: Id = leaf(Polarity.SCOPE, Concern.COMPATIBILITY, "id of the entry", required=True)
+    by: Id = leaf(Polarity.ONE_OF, Concern.COMPATIBILITY, "product that goes on top, or itself, or any", required=True)
     window: DurationRange = leaf(
-        Sense.WITHIN, Concern.COMPATIBILITY, "as in 30 min..24 h, or min 30 min", required=True
+        Polarity.WITHIN, Concern.COMPATIBILITY, "as in 30 min..24 h, or min 30 min", required=True
     )
-    air: Temperature = leaf(Sense.FACT, Concern.CLIMATE, "air temperature it holds for", required=True)
-    if_late: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what to do once the window is past")
+    air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "air temperature it holds for", required=True)
+    if_late: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what to do once the window is past")
 
 
 class PotLife(Node):
     """How long a mixed liquid stays usable."""
 
-    time: Duration = leaf(Sense.AT_MOST, Concern.PRODUCT, "pot life", required=True)
-    air: Temperature = leaf(Sense.FACT, Concern.CLIMATE, "temperature it holds for", required=True)
-    volume: Volume | None = leaf(Sense.FACT, Concern.PRODUCT, "mixed volume it holds for")
+    time: Duration = leaf(Polarity.AT_MOST, Concern.PRODUCT, "pot life", required=True)
+    air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "temperature it holds for", required=True)
+    volume: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "mixed volume it holds for")
 
 
 class ServiceTemperature(Node):
     """Dry heat the cured film stands."""
 
-    continuous_max: Temperature | None = leaf(Sense.AT_MOST, Concern.PRODUCT, "highest lasting temperature")
-    short_max: Temperature | None = leaf(Sense.AT_MOST, Concern.PRODUCT, "highest short temperature")
+    continuous_max: Temperature | None = leaf(Polarity.AT_MOST, Concern.PRODUCT, "highest lasting temperature")
+    short_max: Temperature | None = leaf(Polarity.AT_MOST, Concern.PRODUCT, "highest short temperature")
 
 
 class ApplicationClimate(Node):
     """Air and part while the film goes on and sets."""
 
-    air: TemperatureRange | None = leaf(Sense.WITHIN, Concern.CLIMATE, "air temperature")
-    surface: TemperatureRange | None = leaf(Sense.WITHIN, Concern.CLIMATE, "temperature of the part")
-    humidity: HumidityRange | None = leaf(Sense.WITHIN, Concern.CLIMATE, "relative humidity")
+    air: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "air temperature")
+    surface: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "temperature of the part")
+    humidity: HumidityRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "relative humidity")
     dew_point_margin: TemperatureDifferenceRange | None = leaf(
-        Sense.WITHIN, Concern.CLIMATE, "part above the dew point, as in min 3 K"
+        Polarity.WITHIN, Concern.CLIMATE, "part above the dew point, as in min 3 K"
     )
 
 
@@ -235,63 +239,65 @@ class Losses(StrEnum):
 class Coverage(Node):
     """What the maker says a pack or a litre covers; it means nothing without its film."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.PRODUCT, "id of the claim", required=True)
-    area_per_pack: Area | None = leaf(Sense.FACT, Concern.PRODUCT, "area one can or tin covers")
-    spreading_rate: SpreadingRate | None = leaf(Sense.FACT, Concern.PRODUCT, "area a litre or a gallon covers")
-    film: Thickness | None = leaf(Sense.FACT, Concern.FILM, "dry film the figure holds for")
+    id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the claim", required=True)
+    area_per_pack: Area | None = leaf(Polarity.FACT, Concern.PRODUCT, "area one can or tin covers")
+    spreading_rate: SpreadingRate | None = leaf(Polarity.FACT, Concern.PRODUCT, "area a litre or a gallon covers")
+    film: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "dry film the figure holds for")
     losses: Annotated[Losses, choice(Losses)] | None = leaf(
-        Sense.FACT, Concern.PRODUCT, "losses of spraying included or left-out"
+        Polarity.FACT, Concern.PRODUCT, "losses of spraying included or left-out"
     )
     transfer_efficiency: Share | None = leaf(
-        Sense.FACT, Concern.PRODUCT, "share of the solids that lands on the part, as the figure takes it"
+        Polarity.FACT, Concern.PRODUCT, "share of the solids that lands on the part, as the figure takes it"
     )
 
 
 class VocCategory(Node):
     """The category whose limit holds in one jurisdiction."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.SAFETY, "id of the entry", required=True)
-    jurisdiction: Code = leaf(Sense.SCOPE, Concern.SAFETY, "EU, GB, US or US-CA", required=True)
-    category: Line = leaf(Sense.REPLACED, Concern.SAFETY, "category there, as in e or c(i)", required=True)
+    id: Id = leaf(Polarity.SCOPE, Concern.SAFETY, "id of the entry", required=True)
+    jurisdiction: Code = leaf(Polarity.SCOPE, Concern.SAFETY, "EU, GB, US or US-CA", required=True)
+    category: Line = leaf(Polarity.REPLACED, Concern.SAFETY, "category there, as in e or c(i)", required=True)
 
 
 class Voc(Node):
     """Volatile organic compounds of the product ready for use, propellant included."""
 
-    content: VocContent | None = leaf(Sense.AT_MOST, Concern.SAFETY, "VOC content ready for use, as the EU counts it")
-    density: Density | None = leaf(Sense.FACT, Concern.PRODUCT, "density of the product ready for use")
-    reactivity: DecimalNumber | None = leaf(
-        Sense.AT_MOST, Concern.SAFETY, "reactivity of an aerosol, in g of ozone on g of product"
+    content: VocContent | None = leaf(
+        Polarity.AT_MOST, Concern.SAFETY, "VOC content ready for use, as the EU counts it"
     )
-    factors: Code | None = leaf(Sense.REPLACED, Concern.SAFETY, "set of reactivity factors, 2008 or 2010")
+    density: Density | None = leaf(Polarity.FACT, Concern.PRODUCT, "density of the product ready for use")
+    reactivity: DecimalNumber | None = leaf(
+        Polarity.AT_MOST, Concern.SAFETY, "reactivity of an aerosol, in g of ozone on g of product"
+    )
+    factors: Code | None = leaf(Polarity.REPLACED, Concern.SAFETY, "set of reactivity factors, 2008 or 2010")
     categories: tuple[VocCategory, ...] = entries("category whose limit holds, by jurisdiction")
 
 
 class Claim(Node):
     """Something the maker says of the product, with what stands behind it."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.PRODUCT, "id of the claim", required=True)
-    says: Text = leaf(Sense.REQUIREMENT_TEXT, Concern.PRODUCT, "the claim", required=True)
-    basis: Text | None = leaf(Sense.NOTE, Concern.PRODUCT, "report, panel or standard behind it")
+    id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the claim", required=True)
+    says: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "the claim", required=True)
+    basis: Text | None = leaf(Polarity.NOTE, Concern.PRODUCT, "report, panel or standard behind it")
 
 
 class Product(Node):
     """One product with its variants."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.PRODUCT, "id of the product", required=True)
+    id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the product", required=True)
     document: DocumentControl | None = part("title block of its data sheet")
-    name: Line = leaf(Sense.WORDING, Concern.PRODUCT, "name as printed", required=True)
-    about: Text | None = leaf(Sense.WORDING, Concern.PRODUCT, "what it is, in a sentence or two")
+    name: Line = leaf(Polarity.WORDING, Concern.PRODUCT, "name as printed", required=True)
+    about: Text | None = leaf(Polarity.WORDING, Concern.PRODUCT, "what it is, in a sentence or two")
     binder: Annotated[str, listed("binder_families")] = leaf(
-        Sense.REPLACED, Concern.PRODUCT, "binder family, an id of the table binder_families", required=True
+        Polarity.REPLACED, Concern.PRODUCT, "binder family, an id of the table binder_families", required=True
     )
     curing: Annotated[CuringKind, choice(CuringKind)] = leaf(
-        Sense.REPLACED, Concern.PRODUCT, "how it cures", required=True
+        Polarity.REPLACED, Concern.PRODUCT, "how it cures", required=True
     )
     roles: tuple[Annotated[Role, choice(Role)], ...] = leaf(
-        Sense.ONE_OF, Concern.PRODUCT, "coats it may be used as", required=True
+        Polarity.ONE_OF, Concern.PRODUCT, "coats it may be used as", required=True
     )
-    direct_to_metal: YesNo = leaf(Sense.PERMISSION, Concern.COMPATIBILITY, "may it go on bare metal", required=True)
+    direct_to_metal: YesNo = leaf(Polarity.PERMISSION, Concern.COMPATIBILITY, "may it go on bare metal", required=True)
     variants: tuple[Variant, ...] = entries("colours, glosses and packs", required=True)
     pack: Pack = part("can or tin", required=True)
     composition: tuple[Component, ...] = entries("composition by mass, for the maker only")
@@ -300,18 +306,18 @@ class Product(Node):
     drying: tuple[Drying, ...] = entries("drying stages with their conditions")
     overcoat: tuple[OvercoatWindow, ...] = entries("overcoat windows with their conditions")
     pot_life: PotLife | None = part("pot life of a mixed liquid")
-    shelf_life: Span | None = leaf(Sense.AT_MOST, Concern.PRODUCT, "unopened, as in 24 months")
+    shelf_life: Span | None = leaf(Polarity.AT_MOST, Concern.PRODUCT, "unopened, as in 24 months")
     service_temperature: ServiceTemperature | None = part("dry heat of the cured film")
     climate: ApplicationClimate | None = part("climate for application")
     application: Application | None = part("application, by curing kind")
     users: Annotated[Users, choice(Users)] | None = leaf(
-        Sense.SCOPE, Concern.SAFETY, "professional or public, where it differs from the project's"
+        Polarity.SCOPE, Concern.SAFETY, "professional or public, where it differs from the project's"
     )
     voc: Voc | None = part("volatile organic compounds")
     hazards: Hazards | None = part("hazards as the safety data sheet declares them")
     coverage: tuple[Coverage, ...] = entries("what a pack or a litre covers")
     claims: tuple[Claim, ...] = entries("what is claimed, with its basis")
-    not_claimed: Text | None = leaf(Sense.WORDING, Concern.PRODUCT, "what is not claimed")
+    not_claimed: Text | None = leaf(Polarity.WORDING, Concern.PRODUCT, "what is not claimed")
 
     def variant(self, variant_id: str) -> Variant | None:
         return next((v for v in self.variants if v.id == variant_id), None)

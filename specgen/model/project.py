@@ -6,10 +6,10 @@ from enum import StrEnum
 from typing import Annotated
 
 from specgen.model.control import Contact
+from specgen.model.declaring import Audience, Concern, Polarity, entries, leaf, part
 from specgen.model.field_types import Code, Id, Line, Span, Text, WholeNumber, YesNo, choice
 from specgen.model.hazards import Users
 from specgen.model.node import Node
-from specgen.model.senses import Audience, Concern, Sense, entries, leaf, part
 
 SCHEMA_VERSION = 1
 
@@ -43,8 +43,8 @@ class NumberingScheme(StrEnum):
 class Party(Node):
     """Maker or customer as printed."""
 
-    name: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "name", required=True)
-    address: Text | None = leaf(Sense.WORDING, Concern.DOCUMENT, "address")
+    name: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name", required=True)
+    address: Text | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "address")
     contact: Contact | None = part("who to call")
 
 
@@ -52,10 +52,10 @@ class SecondUnits(Node):
     """A second unit printed in brackets after the author's own; absent means none."""
 
     film: Annotated[FilmUnit, choice(FilmUnit)] | None = leaf(
-        Sense.NOTE, Concern.DOCUMENT, "second unit of film, um or mil"
+        Polarity.NOTE, Concern.DOCUMENT, "second unit of film, um or mil"
     )
     temperature: Annotated[TemperatureUnit, choice(TemperatureUnit)] | None = leaf(
-        Sense.NOTE, Concern.DOCUMENT, "second unit of temperature, degC or degF"
+        Polarity.NOTE, Concern.DOCUMENT, "second unit of temperature, degC or degF"
     )
 
 
@@ -63,19 +63,19 @@ class Numbering(Node):
     """How revisions are counted."""
 
     scheme: Annotated[NumberingScheme, choice(NumberingScheme)] = leaf(
-        Sense.WORDING, Concern.DOCUMENT, "letters or numbers", default=NumberingScheme.LETTERS
+        Polarity.WORDING, Concern.DOCUMENT, "letters or numbers", default=NumberingScheme.LETTERS
     )
     skip: tuple[Code, ...] = leaf(
-        Sense.WORDING, Concern.DOCUMENT, "letters never used", default=("I", "O", "Q", "S", "X", "Z")
+        Polarity.WORDING, Concern.DOCUMENT, "letters never used", default=("I", "O", "Q", "S", "X", "Z")
     )
 
 
 class ProjectRole(Node):
     """Someone's part in a document."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.DOCUMENT, "id of the role", required=True)
-    name: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "role as printed", required=True)
-    duty: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.DOCUMENT, "what the role answers for")
+    id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the role", required=True)
+    name: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "role as printed", required=True)
+    duty: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.DOCUMENT, "what the role answers for")
 
 
 class ApprovalRole(StrEnum):
@@ -97,21 +97,23 @@ class RevisionGround(StrEnum):
 class ApprovalPolicy(Node):
     """Approvals of one role that a revision needs before it is issued."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.DOCUMENT, "id of the demand", required=True)
+    id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the demand", required=True)
     role: Annotated[ApprovalRole, choice(ApprovalRole)] = leaf(
-        Sense.EXACTLY, Concern.DOCUMENT, "check or approve", required=True
+        Polarity.EXACTLY, Concern.DOCUMENT, "check or approve", required=True
     )
-    count: WholeNumber = leaf(Sense.AT_LEAST, Concern.DOCUMENT, "how many persons", default=1)
-    signed: YesNo = leaf(Sense.AT_LEAST, Concern.DOCUMENT, "whether each has to be signed", default=False)
+    count: WholeNumber = leaf(Polarity.AT_LEAST, Concern.DOCUMENT, "how many persons", default=1)
+    signed: YesNo = leaf(Polarity.AT_LEAST, Concern.DOCUMENT, "whether each has to be signed", default=False)
 
 
 class Holder(Node):
     """Someone who is told of every revision and acknowledges it. A data sheet goes to many: who else holds it is the maker's."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.DOCUMENT, "id of the holder", required=True, audience=Audience.MAKER)
-    name: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "person, desk or shop", required=True, audience=Audience.MAKER)
+    id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the holder", required=True, audience=Audience.MAKER)
+    name: Line = leaf(
+        Polarity.WORDING, Concern.DOCUMENT, "person, desk or shop", required=True, audience=Audience.MAKER
+    )
     documents: tuple[Code, ...] = leaf(
-        Sense.ALL_OF,
+        Polarity.ALL_OF,
         Concern.DOCUMENT,
         "document numbers held, all of the folder if left out",
         default=(),
@@ -123,43 +125,46 @@ class Policies(Node):
     """House rules of the project."""
 
     raise_to_error: tuple[Code, ...] = leaf(
-        Sense.ALL_OF, Concern.DOCUMENT, "rules whose warnings count as errors here", default=()
+        Polarity.ALL_OF, Concern.DOCUMENT, "rules whose warnings count as errors here", default=()
     )
     approvals_needed: WholeNumber = leaf(
-        Sense.AT_LEAST, Concern.DOCUMENT, "persons who check or approve before issue, one of them approves", default=1
+        Polarity.AT_LEAST,
+        Concern.DOCUMENT,
+        "persons who check or approve before issue, one of them approves",
+        default=1,
     )
     approvals: tuple[ApprovalPolicy, ...] = entries("approvals needed of each role besides")
     revision_forced_by: tuple[Annotated[RevisionGround, choice(RevisionGround)], ...] = leaf(
-        Sense.ALL_OF, Concern.DOCUMENT, "what asks for another revision", default=tuple(RevisionGround)
+        Polarity.ALL_OF, Concern.DOCUMENT, "what asks for another revision", default=tuple(RevisionGround)
     )
-    review_every: Span | None = leaf(Sense.AT_MOST, Concern.DOCUMENT, "longest time between reviews")
+    review_every: Span | None = leaf(Polarity.AT_MOST, Concern.DOCUMENT, "longest time between reviews")
 
 
 class Project(Node):
     """What holds for every document of the folder."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.DOCUMENT, "id of the project", required=True)
+    id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the project", required=True)
     schema_version: WholeNumber = leaf(
-        Sense.NOTE, Concern.DOCUMENT, "version of the source format", default=SCHEMA_VERSION
+        Polarity.NOTE, Concern.DOCUMENT, "version of the source format", default=SCHEMA_VERSION
     )
-    title: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "name of the project", required=True)
+    title: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name of the project", required=True)
     maker: Party = part("who issues the documents", required=True)
     customer: Party = part("who receives them", required=True)
     second_units: SecondUnits | None = part("units printed in brackets")
     page_size: Annotated[PageSize, choice(PageSize)] = leaf(
-        Sense.WORDING, Concern.DOCUMENT, "A4 or Letter", default=PageSize.A4
+        Polarity.WORDING, Concern.DOCUMENT, "A4 or Letter", default=PageSize.A4
     )
     language: Annotated[Language, choice(Language)] = leaf(
-        Sense.WORDING, Concern.DOCUMENT, "language of the documents, en", default=Language.ENGLISH
+        Polarity.WORDING, Concern.DOCUMENT, "language of the documents, en", default=Language.ENGLISH
     )
     jurisdictions: tuple[Code, ...] = leaf(
-        Sense.ALL_OF, Concern.SAFETY, "whose law applies, as in EU, GB, US", default=("EU",)
+        Polarity.ALL_OF, Concern.SAFETY, "whose law applies, as in EU, GB, US", default=("EU",)
     )
     emergency_phone: Line | None = leaf(
-        Sense.EXACTLY, Concern.SAFETY, "number to call in an emergency, printed with the cautions"
+        Polarity.EXACTLY, Concern.SAFETY, "number to call in an emergency, printed with the cautions"
     )
     users: Annotated[Users, choice(Users)] | None = leaf(
-        Sense.SCOPE, Concern.SAFETY, "who the products are supplied to, professional or public"
+        Polarity.SCOPE, Concern.SAFETY, "who the products are supplied to, professional or public"
     )
     numbering: Numbering | None = part("how revisions are counted")
     roles: tuple[ProjectRole, ...] = entries("who does what")

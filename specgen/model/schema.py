@@ -10,9 +10,9 @@ from typing import Any
 
 from pydantic.json_schema import GenerateJsonSchema
 
+from specgen.model.declaring import LEAF_KEY
 from specgen.model.node import Node
 from specgen.model.outline import Default, outline
-from specgen.model.senses import LEAF_KEY
 from specgen.model.spec import KINDS, SINGULAR
 from specgen.model.walk import models
 

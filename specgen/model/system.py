@@ -6,6 +6,7 @@ from enum import StrEnum
 from typing import Annotated
 
 from specgen.model.control import DocumentControl
+from specgen.model.declaring import Concern, Polarity, entries, leaf, part
 from specgen.model.field_types import (
     Duration,
     DurationRange,
@@ -21,7 +22,6 @@ from specgen.model.field_types import (
 from specgen.model.film import FilmLimits
 from specgen.model.node import Node
 from specgen.model.product import Role
-from specgen.model.senses import Concern, Sense, entries, leaf, part
 
 
 class Corrosivity(StrEnum):
@@ -46,65 +46,71 @@ class CategoryClaim(Node):
     """The corrosivity category and durability a system is said to serve."""
 
     corrosivity: Annotated[Corrosivity, choice(Corrosivity)] = leaf(
-        Sense.LADDER, Concern.FILM, "corrosivity category, C2 to C5", required=True
+        Polarity.LADDER, Concern.FILM, "corrosivity category, C2 to C5", required=True
     )
     durability: Annotated[Durability, choice(Durability)] = leaf(
-        Sense.LADDER, Concern.FILM, "durability: low, medium, high or very-high", required=True
+        Polarity.LADDER, Concern.FILM, "durability: low, medium, high or very-high", required=True
     )
-    evidence: Text | None = leaf(Sense.NOTE, Concern.FILM, "test report of this very system, if there is one")
+    evidence: Text | None = leaf(Polarity.NOTE, Concern.FILM, "test report of this very system, if there is one")
 
 
 class Layer(Node):
     """One coat of the system."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.FILM, "id of the layer", required=True)
+    id: Id = leaf(Polarity.SCOPE, Concern.FILM, "id of the layer", required=True)
     role: Annotated[Role, choice(Role)] = leaf(
-        Sense.REPLACED, Concern.COMPATIBILITY, "what the coat is for", required=True
+        Polarity.REPLACED, Concern.COMPATIBILITY, "what the coat is for", required=True
     )
-    product: Id = leaf(Sense.REPLACED, Concern.PRODUCT, "id of the product", required=True, refers="products")
-    variant: Id | None = leaf(Sense.REPLACED, Concern.PRODUCT, "id of the variant of that product")
+    product: Id = leaf(Polarity.REPLACED, Concern.PRODUCT, "id of the product", required=True, refers="products")
+    variant: Id | None = leaf(Polarity.REPLACED, Concern.PRODUCT, "id of the variant of that product")
     film: FilmLimits = part("dry film of this coat", required=True)
-    passes: WholeNumber | None = leaf(Sense.EXACTLY, Concern.FILM, "cross coats to lay down")
-    coats: WholeNumber | None = leaf(Sense.EXACTLY, Concern.FILM, "coats the passes are split into, if more than one")
-    wet_target: Thickness | None = leaf(Sense.EXACTLY, Concern.FILM, "wet film for the comb, if not to be computed")
-    thinner: Percentage | None = leaf(Sense.PERMISSION, Concern.FILM, "thinner added, by volume on the paint")
-    flash_between_passes: DurationRange | None = leaf(Sense.WITHIN, Concern.FILM, "wait between passes")
-    sanding_removes: Thickness | None = leaf(Sense.AT_MOST, Concern.FILM, "most film that sanding takes off this coat")
-    polishing_removes: Thickness | None = leaf(Sense.AT_MOST, Concern.FILM, "most film that polishing takes off")
-    least_after: Thickness | None = leaf(Sense.AT_LEAST, Concern.FILM, "least dry film left after sanding or polishing")
-    hold: DurationRange | None = leaf(
-        Sense.WITHIN, Concern.COMPATIBILITY, "wait before the next coat, as in 30 min..24 h"
+    passes: WholeNumber | None = leaf(Polarity.EXACTLY, Concern.FILM, "cross coats to lay down")
+    coats: WholeNumber | None = leaf(
+        Polarity.EXACTLY, Concern.FILM, "coats the passes are split into, if more than one"
     )
-    if_late: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what to do once the hold is past")
+    wet_target: Thickness | None = leaf(Polarity.EXACTLY, Concern.FILM, "wet film for the comb, if not to be computed")
+    thinner: Percentage | None = leaf(Polarity.PERMISSION, Concern.FILM, "thinner added, by volume on the paint")
+    flash_between_passes: DurationRange | None = leaf(Polarity.WITHIN, Concern.FILM, "wait between passes")
+    sanding_removes: Thickness | None = leaf(
+        Polarity.AT_MOST, Concern.FILM, "most film that sanding takes off this coat"
+    )
+    polishing_removes: Thickness | None = leaf(Polarity.AT_MOST, Concern.FILM, "most film that polishing takes off")
+    least_after: Thickness | None = leaf(
+        Polarity.AT_LEAST, Concern.FILM, "least dry film left after sanding or polishing"
+    )
+    hold: DurationRange | None = leaf(
+        Polarity.WITHIN, Concern.COMPATIBILITY, "wait before the next coat, as in 30 min..24 h"
+    )
+    if_late: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what to do once the hold is past")
     before_next: Text | None = leaf(
-        Sense.REQUIREMENT_TEXT, Concern.PREPARATION, "what to do to this coat before the next"
+        Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "what to do to this coat before the next"
     )
     abraded_with: Line | None = leaf(
-        Sense.REPLACED, Concern.PREPARATION, "paper or pad this coat is abraded with before the next, as in P400"
+        Polarity.REPLACED, Concern.PREPARATION, "paper or pad this coat is abraded with before the next, as in P400"
     )
     blush_wash: YesNo | None = leaf(
-        Sense.AT_LEAST, Concern.PREPARATION, "washed with warm water and detergent, and tested, before the next coat"
+        Polarity.AT_LEAST, Concern.PREPARATION, "washed with warm water and detergent, and tested, before the next coat"
     )
     mist_coat: YesNo | None = leaf(
-        Sense.EXACTLY, Concern.FILM, "begins with a mist coat, much thinner than a normal one"
+        Polarity.EXACTLY, Concern.FILM, "begins with a mist coat, much thinner than a normal one"
     )
     tie_coat: YesNo | None = leaf(
-        Sense.EXACTLY, Concern.COMPATIBILITY, "is a tie coat, or begins with a fog coat that is left to turn tacky"
+        Polarity.EXACTLY, Concern.COMPATIBILITY, "is a tie coat, or begins with a fog coat that is left to turn tacky"
     )
     flexible: YesNo | None = leaf(
-        Sense.FACT, Concern.COMPATIBILITY, "bends with the part; no for a hard coat, absent where it does not matter"
+        Polarity.FACT, Concern.COMPATIBILITY, "bends with the part; no for a hard coat, absent where it does not matter"
     )
 
 
 class System(Node):
     """Layers in their order, the first on the substrate."""
 
-    id: Id = leaf(Sense.SCOPE, Concern.FILM, "id of the system", required=True)
+    id: Id = leaf(Polarity.SCOPE, Concern.FILM, "id of the system", required=True)
     document: DocumentControl | None = part("title block, if the system is a document of its own")
-    title: Line = leaf(Sense.WORDING, Concern.DOCUMENT, "name as printed", required=True)
-    use: Text | None = leaf(Sense.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what it is meant for")
+    title: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name as printed", required=True)
+    use: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what it is meant for")
     layers: tuple[Layer, ...] = entries("layers from the substrate up", required=True)
     total: FilmLimits | None = part("total dry film, if stated")
     category: CategoryClaim | None = part("corrosivity category and durability it is said to serve")
-    handle_after: Duration | None = leaf(Sense.AT_LEAST, Concern.FILM, "wait before the part is handled")
-    service_after: Duration | None = leaf(Sense.AT_LEAST, Concern.FILM, "wait before the part goes into service")
+    handle_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "wait before the part is handled")
+    service_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "wait before the part goes into service")

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, get_args
 
+from specgen.model.declaring import LEAF_KEY, Audience, Concern, Polarity
 from specgen.model.node import Node
-from specgen.model.senses import LEAF_KEY, Audience, Concern, Sense
 
 Path = tuple[str, ...]
 
@@ -17,7 +17,7 @@ Path = tuple[str, ...]
 class Declared:
     """What `senses.leaf` says of a field."""
 
-    sense: Sense
+    polarity: Polarity
     concern: Concern
     audience: Audience
     refers: str
@@ -33,7 +33,10 @@ def declaration(model: type[Node], name: str) -> Declared | None:
     if not isinstance(said, dict):
         raise TypeError(f"{model.__name__}.{name} is declared with something else than `leaf`")
     return Declared(
-        Sense(str(said["sense"])), Concern(str(said["concern"])), Audience(str(said["audience"])), str(said["refers"])
+        Polarity(str(said["polarity"])),
+        Concern(str(said["concern"])),
+        Audience(str(said["audience"])),
+        str(said["refers"]),
     )
 
 

@@ -19,7 +19,7 @@ from typing import Any
 from specgen.model.audience import customer_path
 from specgen.model.canonical import canonical
 from specgen.model.canonical import written as leaf_text
-from specgen.model.senses import Audience
+from specgen.model.declaring import Audience
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import leaves
 from specgen.register.json_text import sha256, written

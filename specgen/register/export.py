@@ -11,7 +11,7 @@ import zipfile
 from collections.abc import Mapping
 from pathlib import Path
 
-from specgen.model.senses import Audience
+from specgen.model.declaring import Audience
 from specgen.register.certificate import fingerprint
 from specgen.register.folder import read_kept, sums_text
 from specgen.register.history import Kept

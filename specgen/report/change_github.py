@@ -8,7 +8,7 @@ from __future__ import annotations
 from specgen.comparison.changes import Change, Comparison, Effect
 from specgen.comparison.sentences import sentence
 from specgen.comparison.tally import by_effect
-from specgen.model.senses import Concern
+from specgen.model.declaring import Concern
 from specgen.report.as_github import command
 from specgen.report.change_text import MOST
 from specgen.units.locale import counted

@@ -14,7 +14,7 @@ from specgen.comparison.changes import Change, Comparison, FigureMoved, FindingM
 from specgen.comparison.sentences import sentence, whole_text
 from specgen.comparison.tally import counted
 from specgen.findings import Finding, Place
-from specgen.model.senses import Audience
+from specgen.model.declaring import Audience
 from specgen.source.characters import printable
 from specgen.units.rounding import plain_text
 
@@ -63,7 +63,7 @@ def _change(change: Change) -> dict[str, Any]:
         "weighed": change.weighed.value,
         "open": change.is_open,
         "concern": change.concern.value,
-        "sense": fact.sense.value,
+        "polarity": fact.polarity.value,
         "says": printable(sentence(change)),
         **values,
         "old_place": _place(change.old_place),

@@ -15,8 +15,8 @@ from pkgutil import walk_packages
 from typing import Any, TypeVar
 
 from specgen.findings import Severity
+from specgen.model.declaring import Concern
 from specgen.model.node import Node
-from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.model.walk import Path
 from specgen.rules.page import Page, read_page

@@ -9,12 +9,12 @@ from collections.abc import Iterator
 from datetime import date
 
 from specgen.findings import Severity
+from specgen.model.declaring import Concern
 from specgen.model.job import Job
 from specgen.model.node import Node
 from specgen.model.preparation import Preparation
 from specgen.model.product import Product, Role
 from specgen.model.project import Project
-from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.model.walk import Path

@@ -121,7 +121,7 @@ class Kind:
     """One kind of quantity.
 
     `units` are those of `UNITS` that an author may write; the first is the base in which values are compared. `lowest` and
-    `highest`, in the base unit, are bounds of sense: outside them a value is a slip of the pen.
+    `highest`, in the base unit, are bounds of polarity: outside them a value is a slip of the pen.
     """
 
     name: str

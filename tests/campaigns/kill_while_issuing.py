@@ -28,7 +28,7 @@ from specgen.commands.targets import write_file
 from specgen.issuing.approve import approve
 from specgen.issuing.candidate import Candidate, Refused
 from specgen.issuing.issue import issue
-from specgen.model.senses import Audience
+from specgen.model.declaring import Audience
 from specgen.printing.files import Issue
 from specgen.register.approvals import collected
 from specgen.register.chain import all_faults, left_behind

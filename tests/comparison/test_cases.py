@@ -9,7 +9,7 @@ import pytest
 import yaml
 
 from specgen.comparison.sentences import notes, sentence
-from specgen.model.senses import Sense
+from specgen.model.declaring import Polarity
 from tests.comparison.sides import changed, compared
 from tests.comparison.way_back import mirrored
 
@@ -49,5 +49,5 @@ def _sides(case: dict[str, Any]) -> tuple[dict[str, Any], dict[str, Any]]:
 
 
 def test_every_sense_has_a_case() -> None:
-    met = {change.difference.sense for case in CASES for change in compared(*_sides(case)).changes}
-    assert met | {Sense.NOTE} == set(Sense), "a note is met leaf by leaf in test_every_leaf"
+    met = {change.difference.polarity for case in CASES for change in compared(*_sides(case)).changes}
+    assert met | {Polarity.NOTE} == set(Polarity), "a note is met leaf by leaf in test_every_leaf"

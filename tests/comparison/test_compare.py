@@ -16,7 +16,7 @@ from specgen.comparison.reference_snapshot import reference_snapshot
 from specgen.comparison.sentences import sentence
 from specgen.comparison.tally import by_effect
 from specgen.model.canonical import canonical
-from specgen.model.senses import Audience, Concern
+from specgen.model.declaring import Audience, Concern
 from specgen.report import change_github, change_json, change_text
 from tests.comparison.sides import changed, compared, judged, side
 

@@ -9,8 +9,8 @@ import pytest
 
 from specgen.comparison.changes import Comparison, Effect
 from specgen.comparison.compare import Side, compare
+from specgen.model.declaring import Polarity
 from specgen.model.outline import value_type
-from specgen.model.senses import Sense
 from specgen.model.spec import KINDS, Spec
 from specgen.model.walk import declaration
 from tests.comparison.full_spec import Leaf, at, built, every_leaf, place, samples, tree
@@ -20,19 +20,19 @@ LEAVES = list(every_leaf())
 
 # The effect where the second sample, which is more or wider, takes the place of the first; None where it goes by the leaf.
 RAISED = {
-    Sense.AT_LEAST: Effect.TIGHTENED,
-    Sense.AT_MOST: Effect.RELAXED,
-    Sense.WITHIN: Effect.RELAXED,
-    Sense.EXACTLY: Effect.SHIFTED,
-    Sense.ONE_OF: Effect.SHIFTED,
-    Sense.PERMISSION: Effect.RELAXED,
-    Sense.SCOPE: Effect.SHIFTED,
-    Sense.REPLACED: Effect.REPLACED,
-    Sense.WAIVER: Effect.SHIFTED,
-    Sense.FACT: Effect.FACT,
-    Sense.REQUIREMENT_TEXT: Effect.REWORDED,
-    Sense.WORDING: Effect.EDITORIAL,
-    Sense.NOTE: Effect.EDITORIAL,
+    Polarity.AT_LEAST: Effect.TIGHTENED,
+    Polarity.AT_MOST: Effect.RELAXED,
+    Polarity.WITHIN: Effect.RELAXED,
+    Polarity.EXACTLY: Effect.SHIFTED,
+    Polarity.ONE_OF: Effect.SHIFTED,
+    Polarity.PERMISSION: Effect.RELAXED,
+    Polarity.SCOPE: Effect.SHIFTED,
+    Polarity.REPLACED: Effect.REPLACED,
+    Polarity.WAIVER: Effect.SHIFTED,
+    Polarity.FACT: Effect.FACT,
+    Polarity.REQUIREMENT_TEXT: Effect.REWORDED,
+    Polarity.WORDING: Effect.EDITORIAL,
+    Polarity.NOTE: Effect.EDITORIAL,
 }
 # Ladders by name: whether the second word of the list, or row of the table, asks for more.
 LADDERS = {
@@ -44,27 +44,27 @@ LADDERS = {
 }
 # The effect where a list loses its second value.
 SHORTENED = {
-    Sense.ALL_OF: Effect.RELAXED,
-    Sense.ONE_OF: Effect.TIGHTENED,
-    Sense.SCOPE: Effect.RELAXED,
-    Sense.FACT: Effect.FACT,
-    Sense.WORDING: Effect.EDITORIAL,
+    Polarity.ALL_OF: Effect.RELAXED,
+    Polarity.ONE_OF: Effect.TIGHTENED,
+    Polarity.SCOPE: Effect.RELAXED,
+    Polarity.FACT: Effect.FACT,
+    Polarity.WORDING: Effect.EDITORIAL,
 }
 # The effect where a leaf that was stated is left out: a limit then accepts everything, a permission nothing.
 LEFT_OUT = {
-    Sense.AT_LEAST: Effect.RELAXED,
-    Sense.AT_MOST: Effect.RELAXED,
-    Sense.WITHIN: Effect.RELAXED,
-    Sense.EXACTLY: Effect.RELAXED,
-    Sense.ALL_OF: Effect.RELAXED,
-    Sense.PERMISSION: Effect.TIGHTENED,
-    Sense.LADDER: Effect.RELAXED,
-    Sense.SCOPE: Effect.SHIFTED,
-    Sense.REPLACED: Effect.RELAXED,
-    Sense.FACT: Effect.FACT,
-    Sense.REQUIREMENT_TEXT: Effect.RELAXED,
-    Sense.WORDING: Effect.EDITORIAL,
-    Sense.NOTE: Effect.EDITORIAL,
+    Polarity.AT_LEAST: Effect.RELAXED,
+    Polarity.AT_MOST: Effect.RELAXED,
+    Polarity.WITHIN: Effect.RELAXED,
+    Polarity.EXACTLY: Effect.RELAXED,
+    Polarity.ALL_OF: Effect.RELAXED,
+    Polarity.PERMISSION: Effect.TIGHTENED,
+    Polarity.LADDER: Effect.RELAXED,
+    Polarity.SCOPE: Effect.SHIFTED,
+    Polarity.REPLACED: Effect.RELAXED,
+    Polarity.FACT: Effect.FACT,
+    Polarity.REQUIREMENT_TEXT: Effect.RELAXED,
+    Polarity.WORDING: Effect.EDITORIAL,
+    Polarity.NOTE: Effect.EDITORIAL,
 }
 # Leaves whose own nature goes before their sense, each with its reason.
 OWN = {
@@ -108,10 +108,10 @@ def _only(found: Comparison, leaf: Leaf, expected: Effect) -> None:
     assert (change.concern, change.difference.audience) == (said.concern, said.audience)
 
 
-def _sense(leaf: Leaf) -> Sense:
+def _sense(leaf: Leaf) -> Polarity:
     said = declaration(leaf.model, leaf.name)
     assert said is not None
-    return said.sense
+    return said.polarity
 
 
 def _id(leaf: Leaf) -> str:
@@ -131,7 +131,7 @@ def test_value_changed(leaf: Leaf) -> None:
     at(new, leaf.steps)[leaf.name] = second
     sense = _sense(leaf)
     own = OWN.get(f"{leaf} changed")
-    expected = own or (LADDERS[leaf.name] if sense is Sense.LADDER else RAISED[sense])
+    expected = own or (LADDERS[leaf.name] if sense is Polarity.LADDER else RAISED[sense])
     _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
     _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, mirrored(expected))
 
@@ -163,6 +163,6 @@ def test_value_left_out(leaf: Leaf) -> None:
 
 def test_every_kind_is_there() -> None:
     assert {leaf.root for leaf in LEAVES} == set(KINDS)
-    assert {_sense(leaf) for leaf in LEAVES} == set(Sense)
+    assert {_sense(leaf) for leaf in LEAVES} == set(Polarity)
     named = {str(leaf) for leaf in LEAVES}
     assert {name.rsplit(" ", 2)[0].removesuffix(" left") for name in OWN} <= named

@@ -15,7 +15,7 @@ from specgen.comparison.changes import Answer, Change, Comparison, Effect, Kind,
 from specgen.comparison.compare import Side, compare
 from specgen.comparison.gate import shuts
 from specgen.comparison.sentences import reach_text, sentence
-from specgen.model.senses import Concern
+from specgen.model.declaring import Concern
 from specgen.model.spec import LIST_KINDS, Spec
 from tests.comparison.full_spec import built, place, tree
 from tests.comparison.sides import ON, changed, compared

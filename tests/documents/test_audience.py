@@ -22,9 +22,9 @@ from pypdf.generic import StreamObject
 from specgen.checking import Checked, check
 from specgen.documents.registry import KINDS
 from specgen.model.canonical import canonical
+from specgen.model.declaring import Audience
 from specgen.model.hazards import CombustionHeat, Isocyanates
 from specgen.model.product import Component, ComponentClass, Product
-from specgen.model.senses import Audience
 from specgen.model.walk import declaration, leaves, models
 from specgen.printing.documents import DOCUMENTS, FORMATS, print_documents
 from specgen.report import as_json

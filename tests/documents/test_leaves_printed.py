@@ -16,9 +16,9 @@ import pytest
 import yaml
 
 from specgen.documents.method_statement.view import method_statement
+from specgen.model.declaring import Audience
 from specgen.model.job import Job
 from specgen.model.preparation import Preparation
-from specgen.model.senses import Audience
 from specgen.model.system import System
 from specgen.model.walk import declaration, models
 from tests.documents.conftest import context

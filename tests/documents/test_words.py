@@ -14,7 +14,7 @@ from specgen.documents.parts.wording import WORDS
 NOT_PRINTED = {
     "Audience": "declared of a leaf, never a value of a source",
     "Concern": "declared of a leaf, never a value of a source",
-    "Sense": "declared of a leaf, never a value of a source",
+    "Polarity": "declared of a leaf, never a value of a source",
     "Ingredient": "the maker's, and never in a document",
     "PageSize": "chooses the paper",
     "Language": "chooses the catalogue of messages",

@@ -6,7 +6,7 @@ import json
 from typing import Any
 
 from specgen.model.canonical import canonical
-from specgen.model.senses import Audience
+from specgen.model.declaring import Audience
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import leaves
 from tests.good_spec import good, put, spec_of, take_out

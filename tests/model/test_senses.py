@@ -12,11 +12,11 @@ import pytest
 from pydantic import BaseModel, ConfigDict, ValidationError, create_model
 
 from specgen.model import field_types
+from specgen.model.declaring import PATH, Audience
 from specgen.model.field_types import Strict
 from specgen.model.node import Node
 from specgen.model.outline import value_type
 from specgen.model.product import PackForm
-from specgen.model.senses import PATH, Audience
 from specgen.model.spec import KINDS
 from specgen.model.walk import declaration, inner_record, models
 from specgen.units.quantity import CalendarSpan

@@ -13,8 +13,8 @@ from specgen.checking import check
 from specgen.documents.registry import KINDS
 from specgen.facts.closure import cut_to_closure
 from specgen.model.canonical import canonical
+from specgen.model.declaring import Audience
 from specgen.model.parse import load
-from specgen.model.senses import Audience
 from specgen.model.spec import Spec
 from specgen.model.walk import leaves
 from specgen.printing.files import context_of, files

@@ -11,8 +11,8 @@ from pathlib import Path
 import pytest
 
 from specgen.comparison.reference_snapshot import reference_snapshot
+from specgen.model.declaring import Audience
 from specgen.model.parse import load, parse
-from specgen.model.senses import Audience
 from specgen.register.due import due
 from specgen.register.export import export
 from specgen.register.failure import RegisterError

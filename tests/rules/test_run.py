@@ -8,8 +8,8 @@ from datetime import date
 import pytest
 
 from specgen.findings import Finding, Place, Severity
+from specgen.model.declaring import Concern
 from specgen.model.job import Job
-from specgen.model.senses import Concern
 from specgen.model.spec import Spec
 from specgen.rules.declare import Problem, Rule, all_rules, rule
 from specgen.rules.most_findings import severest

@@ -9,7 +9,7 @@ from specgen.comparison.changes import Change, Kind
 from specgen.comparison.sentences import notes, sentence, subject, whole_text
 from specgen.documents.change_notice.marked_words import Run, marked
 from specgen.documents.parts.wording import Words
-from specgen.model.senses import Audience
+from specgen.model.declaring import Audience
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,8 +17,8 @@ from specgen.documents.context import Context
 from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.wording import Words
+from specgen.model.declaring import Concern
 from specgen.model.project import Project
-from specgen.model.senses import Concern
 from specgen.units.locale import N_
 
 LINES = 8

@@ -25,7 +25,7 @@ To put right
 
 import re
 
-from specgen.model.senses import Sense
+from specgen.model.declaring import Polarity
 from specgen.model.walk import leaves
 from specgen.rules.kit import PRACTICE, WARNING, Job, Node, Preparation, Problem, Problems, Spec, System, date, rule
 
@@ -37,7 +37,7 @@ def asked_not_wished(subject: Node, spec: Spec, on: date) -> Problems:
     if not isinstance(subject, Job | Preparation | System):
         return
     for path, value, said in leaves(subject):
-        if said.sense is not Sense.REQUIREMENT_TEXT or path[0] == "waivers" or not isinstance(value, str):
+        if said.polarity is not Polarity.REQUIREMENT_TEXT or path[0] == "waivers" or not isinstance(value, str):
             continue
         if wish := _WISH.search(value):
             yield Problem(path, f"“{wish[1]}” asks for nothing")

@@ -11,7 +11,7 @@ from typing import Any
 from pydantic import Field
 
 
-class Sense(StrEnum):
+class Polarity(StrEnum):
     """How a new value compares with the old one."""
 
     AT_LEAST = "at_least"  # a lower limit, or something asked for: raised, or no become yes, is tightened
@@ -58,7 +58,7 @@ PATH = "path"
 
 
 def leaf(
-    sense: Sense,
+    polarity: Polarity,
     concern: Concern,
     about: str,
     *,
@@ -68,7 +68,7 @@ def leaf(
     default: Any = None,
 ) -> Any:
     """A field that holds a value of its own. `about` is a line for editors; `refers` names the kind of source an id points to."""
-    declared = {"sense": sense.value, "concern": concern.value, "audience": audience.value, "refers": refers}
+    declared = {"polarity": polarity.value, "concern": concern.value, "audience": audience.value, "refers": refers}
     return Field(
         default=... if required else default,
         description=about,
