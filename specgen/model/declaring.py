@@ -1,6 +1,6 @@
 """How a change of a value is judged, what it concerns, and who may see it: declared beside every leaf of the model.
 
-`comparison` judges by senses; `canonical` and the documents go by audience. A test fails on any leaf without a declaration.
+`comparison` judges by polarity; `canonical` and the documents go by audience. A test fails on any leaf without a declaration.
 """
 
 from __future__ import annotations

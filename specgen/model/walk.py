@@ -15,7 +15,7 @@ Path = tuple[str, ...]
 
 @dataclass(frozen=True, slots=True)
 class Declared:
-    """What `senses.leaf` says of a field."""
+    """What `declaring.leaf` says of a field."""
 
     polarity: Polarity
     concern: Concern

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specgen.comparison.sentences import sentence, whole_text
@@ -32,6 +32,7 @@ def test_a_text_that_goes_on_longer_is_quoted_where_it_goes_on() -> None:
     assert "no dust is rubbed in, or ask the foreman.”" in said
 
 
+@settings(deadline=None)
 @given(st.text("ab ", min_size=1, max_size=400), st.text("ab ", min_size=1, max_size=400))
 def test_two_texts_are_never_quoted_alike(old: str, new: str) -> None:
     if old.split() and new.split() and old.split() != new.split():
