@@ -13,6 +13,7 @@ from datetime import date
 from functools import cache
 
 from specgen.facts.graph import address_of, jobs_in, reach
+from specgen.facts.job.waivers import in_force
 from specgen.findings import Finding, Severity
 from specgen.model.control import Waiver
 from specgen.model.parse import Loaded
@@ -90,7 +91,7 @@ def waiver_matches(waiver: Waiver, finding: Finding) -> bool:
 def _waived(finding: Finding, held: list[tuple[str, Waiver]], spec: Spec, on: date) -> Finding:
     if finding.severity is not Severity.WARNING or finding.id in never_waived():
         return finding
-    granted = {job_id: w for job_id, w in held if waiver_matches(w, finding) and on <= w.until}
+    granted = {job_id: w for job_id, w in held if waiver_matches(w, finding) and in_force(w, on)}
     if not granted or not set(jobs_in(spec, reach(spec, address_of(finding.path.split("."))))) <= set(granted):
         return finding
     waiver = next(iter(granted.values()))
@@ -110,7 +111,7 @@ def _faults(job_id: str, waiver: Waiver, found: list[Finding], loaded: Loaded, o
         yield _fault(
             "WVR004", (*path, "rule"), loaded, f"the waiver {waiver.id} names {waiver.rule}, which nobody can waive"
         )
-    elif on > waiver.until:
+    elif not in_force(waiver, on):
         what = f"the waiver {waiver.id} ended on {waiver.until}, before {on}"
         yield _fault("WVR002", (*path, "until"), loaded, what)
     elif not aimed:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 
 from specgen.documents.context import Context
 from specgen.documents.method_statement.build import BuildView, builds
@@ -24,6 +25,7 @@ from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.quantities import Quantities, quantities
+from specgen.facts.job.waivers import in_force
 from specgen.model.audience import customer_path
 from specgen.model.job import Job
 from specgen.model.project import Project
@@ -95,7 +97,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         materials=_materials(figures, spec, words),
         transfer_efficiency=words.phrase(efficiency),
         workings=(*listed, *safety.air.workings),
-        waivers=_waivers(job, words),
+        waivers=_waivers(job, context.day, words),
         open_warnings=context.open_warnings,
         parties=tuple(_parties(spec.project, words)),
         program=context.program,
@@ -138,7 +140,8 @@ def _materials(figures: Quantities, spec: Spec, words: Words) -> TableView:
     return table_view(words("Whole packs for the job"), columns, rows)
 
 
-def _waivers(job: Job, words: Words) -> TableView:
+def _waivers(job: Job, day: date, words: Words) -> TableView:
+    """Those in force on the day; a finding whose waiver has ended is open again."""
     columns = [
         Column(words("Rule"), "w-10"),
         Column(words("Value"), "w-25"),
@@ -146,5 +149,7 @@ def _waivers(job: Job, words: Words) -> TableView:
         Column(words("Taken on by"), "w-15"),
         Column(words("Until"), "w-12"),
     ]
-    rows = [(w.rule, customer_path(w.path), w.reason, w.by, w.until.isoformat()) for w in job.waivers]
+    rows = [
+        (w.rule, customer_path(w.path), w.reason, w.by, w.until.isoformat()) for w in job.waivers if in_force(w, day)
+    ]
     return table_view(words("Waivers"), columns, rows)
