@@ -81,6 +81,6 @@ def part(about: str, *, required: bool = False) -> Any:
     return Field(default=... if required else None, description=about)
 
 
-def entries(about: str, *, required: bool = False) -> Any:
-    """A field that holds a list of entries, each with an id of its own."""
-    return Field(default=... if required else (), description=about)
+def entries(about: str, *, required: bool = False, least: int = 0) -> Any:
+    """A field that holds a list of `least` entries or more, each with an id of its own."""
+    return Field(default=... if required else (), description=about, min_length=least or None)

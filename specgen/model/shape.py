@@ -137,6 +137,8 @@ def _translate(model: type[Node], error: ErrorDetails, tree: Mapping, path: Path
             return shape_finding(
                 "MOD002", here, places.place(here), f"{key} is missing in {_called(here[:-1])}", f"write {key}: {about}"
             )
+        case "too_short":
+            return shape_finding("MOD002", here, places.place(here), f"{called} holds no entry")
         case "specgen":
             told = error.get("ctx", {})
             return shape_finding("MOD003", here, places.place(here), f"{called}: {told['what']}", str(told["remedy"]))

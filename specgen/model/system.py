@@ -109,7 +109,7 @@ class System(Node):
     document: DocumentControl | None = part("title block, if the system is a document of its own")
     title: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name as printed", required=True)
     use: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what it is meant for")
-    layers: tuple[Layer, ...] = entries("layers from the substrate up", required=True)
+    layers: tuple[Layer, ...] = entries("layers from the substrate up", required=True, least=1)
     total: FilmLimits | None = part("total dry film, if stated")
     category: CategoryClaim | None = part("corrosivity category and durability it is said to serve")
     handle_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "wait before the part is handled")
