@@ -66,8 +66,7 @@ def issued_zip(path: Path) -> tuple[Sources, str, str]:
         RegisterError,
         OSError,
         ValueError,
-        RuntimeError,
-        NotImplementedError,
+        RuntimeError,  # a locked entry, and as NotImplementedError a way of packing that is not known
         EOFError,
         zipfile.error,
         zlib.error,

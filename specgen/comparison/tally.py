@@ -37,4 +37,5 @@ def by_effect(found: Comparison) -> str:
             pieces.append(f"{len(held)} {named}" + (f" ({safety} of safety)" if safety else ""))
     if found.withheld:
         pieces.append(f"{found.withheld} in data of the maker (--for maker shows them)")
-    return (", ".join(pieces) or "no value changed") + "."
+    nothing = "no value changed" if found.is_whole else "no value changed in what could be compared"
+    return (", ".join(pieces) or nothing) + "."

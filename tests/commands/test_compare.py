@@ -177,6 +177,7 @@ def test_a_file_that_cannot_be_read_shuts_every_gate_and_stands_first(
     blocks = out.split("\n\n")
     assert blocks[1] == "NOT READ (what stands in these files is not compared)\n- new: job.yaml"
     assert "- jobs.refit" in out
+    assert blocks[0] == "old -> new: no value changed in what could be compared."
     assert "taken out" not in out
     assert "job was" not in out
     page = next(Path("notice").glob("*.html")).read_text("utf-8")
