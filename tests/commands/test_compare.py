@@ -186,6 +186,18 @@ def test_a_file_that_cannot_be_read_shuts_every_gate_and_stands_first(
     assert "Nothing became weaker that the values can show." not in page
 
 
+def test_findings_of_a_customers_notice_are_named_and_told_once(
+    sides: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Two references that lead nowhere, of which a customer is told neither address nor words."""
+    job = sides / "new/job.yaml"
+    job.write_text(re.sub(r"product: (primer|barrier)", "product: gone", job.read_text("utf-8")), "utf-8")
+    _run("old", "new", "--notice", "notice", capsys=capsys)
+    page = next(Path("notice").glob("*.html")).read_text("utf-8")
+    assert page.count("MOD005") == 1
+    assert re.search(r"A reference leads nowhere \(\d+ times\)", page)
+
+
 @pytest.mark.parametrize("gate", ["relaxed", "safety", "any"])
 def test_a_new_error_shuts_every_gate(sides: Path, capsys: pytest.CaptureFixture[str], gate: str) -> None:
     """Tightened, and wrong: the maximum of the coat is now below the minimum of its product."""

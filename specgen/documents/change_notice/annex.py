@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.comparison.changes import Comparison, FigureMoved, FindingMoved, Kind
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.model.faults import SHAPE_FAULTS
 from specgen.model.spec import Spec
 from specgen.rules.declare import all_rules
+from specgen.rules.waivers import FAULTS as WAIVER_FAULTS
+from specgen.source.faults import FAULTS as SOURCE_FAULTS
 from specgen.units.locale import N_
 
 _MOST = 60
@@ -89,12 +93,23 @@ def _findings(moved: tuple[FindingMoved, ...], words: Words, *, for_maker: bool)
         Column(words("What")),
     )
     return table_view(
-        words("Findings that appeared, vanished or weigh otherwise"), columns, _finding_rows(moved, for_maker=for_maker)
+        words("Findings that appeared, vanished or weigh otherwise"),
+        columns,
+        tuple(_finding_rows(moved, words, for_maker=for_maker)),
     )
 
 
-def _finding_rows(moved: tuple[FindingMoved, ...], *, for_maker: bool) -> Iterator[tuple[str, ...]]:
+def _finding_rows(moved: tuple[FindingMoved, ...], words: Words, *, for_maker: bool) -> Iterator[tuple[str, ...]]:
+    """A row a finding; those that read alike, as they do to a customer, in one row with their number."""
+    for (*row, what), number in Counter(_told(moved, for_maker=for_maker)).items():
+        yield *row, what if number == 1 else words("{what} ({number} times)").format(what=what, number=number)
+
+
+def _told(moved: tuple[FindingMoved, ...], *, for_maker: bool) -> Iterator[tuple[str, ...]]:
     titles = {rule.id: rule.page.title for rule in all_rules()}
+    titles |= {
+        key: fault.title for faults in (SOURCE_FAULTS, SHAPE_FAULTS, WAIVER_FAULTS) for key, fault in faults.items()
+    }
     for entry in moved:
         held = entry.new if entry.new is not None else entry.old
         if held is not None:
