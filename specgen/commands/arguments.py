@@ -22,6 +22,7 @@ COMMANDS = {
     "where-used": "list every system and job that a source or a table reaches",
     "schema": "print the JSON Schema of a kind of source, for an editor",
     "new": "print an empty source to begin with",
+    "upgrade": "rewrite the sources of a folder in the present version of the source format",
 }
 
 Command = Callable[[argparse.Namespace], Outcome]

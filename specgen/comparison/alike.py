@@ -22,7 +22,7 @@ _KIND: dict[type[Node], str] = {
     PreparationStep: "do",
     Layer: "role",
     Drying: "stage",
-    OvercoatWindow: "by",
+    OvercoatWindow: "next_coat",
     Protection: "task",
     FirstAid: "route",
     HazardClass: "hazard_class",

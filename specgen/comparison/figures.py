@@ -83,7 +83,7 @@ def figures_of_job(job: Job, spec: Spec, on: date) -> Figures:
     found = quantities(job, spec)
     let_off = {entry.id: entry for entry in voc_let_off(job, spec, found.packs)}
     workings = {entry.id: entry for entry in found.workings()} | let_off
-    air = {entry.id: entry for entry in _workings_in(air_of_job(job, spec, on))} if job.air is not None else {}
+    air = {entry.id: entry for entry in _workings_in(air_of_job(job, spec, on))} if job.ventilation is not None else {}
     # the air for one vapour names a substance of the composition; what all of them ask for together does not
     makers = frozenset(id for id in air if not id.endswith(_FOR_ALL))
     choices = partial(_choices, job, spec, workings, frozenset(let_off))

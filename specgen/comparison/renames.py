@@ -42,7 +42,7 @@ class Named:
             return old
         if said.refers == PATH:
             return self.address(old)
-        if said.refers in LIST_KINDS or name == "by":
+        if said.refers in LIST_KINDS or name == "next_coat":
             return self.in_list((said.refers or "products",)).get(old, old)
         inner = _INNER.get(name)
         found = (renamed[old] for path, renamed in self._lists.items() if path[-1] == inner and old in renamed)

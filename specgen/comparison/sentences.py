@@ -150,7 +150,7 @@ def _quoted_text(fact: Difference) -> str:
     """The words of a caution or a claim, for its id says nothing to a reader."""
     record = fact.owners[-1].record
     text = next(
-        (getattr(record, name) for name in ("text", "act", "says") if isinstance(getattr(record, name, None), str)), ""
+        (getattr(record, name) for name in ("text", "action") if isinstance(getattr(record, name, None), str)), ""
     )
     return f": {_quote(text)}" if text else ""
 

@@ -103,10 +103,10 @@ def _links(spec: Spec) -> tuple[Linked, Linked]:
 @memoised
 def _windows(spec: Spec) -> tuple[Linked, Linked]:
     return _both_ways(
-        Link(("products", product.id), ("products", window.by), ("overcoat", window.id))
+        Link(("products", product.id), ("products", window.next_coat), ("overcoat", window.id))
         for product in spec.products.values()
         for window in product.overcoat
-        if window.by in spec.products and window.by != product.id
+        if window.next_coat in spec.products and window.next_coat != product.id
     )
 
 

@@ -11,7 +11,7 @@ from datetime import date
 from pathlib import Path
 
 from specgen.checking import Checked, check
-from specgen.comparison.reference_snapshot import reference_snapshot
+from specgen.comparison.reference_snapshot import Snapshot, reference_snapshot
 from specgen.facts.closure import loaded_closure
 from specgen.facts.graph import address_of
 from specgen.findings import Finding, Severity
@@ -21,9 +21,9 @@ from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import LIST_KINDS, Spec
-from specgen.register.approvals import kept_salt, new_salt
+from specgen.register.approvals import kept_salt, new_salt, waiting_digests
 from specgen.register.chain import sound
-from specgen.register.editions import Editions, digest, editions
+from specgen.register.editions import Editions, digest, editions, first_editions
 from specgen.register.failure import RegisterError
 from specgen.register.folder import history_of
 from specgen.register.history import History
@@ -91,10 +91,21 @@ def candidate(folder: Path, register: Path, document: str, on: date) -> Candidat
     known = sound(history_of(register, document))
     revision = next_revision([kept.record.revision for kept in issues(known.kept)], whole.project.numbering)
     salt = kept_salt(folder, document, revision) or new_salt()
-    frozen = editions(spec, salt, reference_snapshot(tables_read(part, subject, on)))
+    frozen = _frozen(folder, document, revision, spec, salt, reference_snapshot(tables_read(part, subject, on)))
     return Candidate(
         document, subject, checked, spec, known, revision, salt, frozen, digest(document, revision, frozen)
     )
+
+
+def _frozen(folder: Path, document: str, revision: str, spec: Spec, salt: bytes, snapshot: Snapshot) -> Editions:
+    """The editions; as format 1 made them where approvals wait that were given to those."""
+    present = editions(spec, salt, snapshot)
+    waiting = waiting_digests(folder, document)
+    if waiting and digest(document, revision, present) not in waiting:
+        for first in first_editions(spec, salt, snapshot):
+            if digest(document, revision, first) in waiting:
+                return first
+    return present
 
 
 def subject_of(spec: Spec, document: str) -> Job | Product:

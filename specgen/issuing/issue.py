@@ -18,7 +18,7 @@ from specgen.model.job import Job
 from specgen.printing.files import Issue
 from specgen.register.approvals import Collected, allowed_signers, binding, collected, conflicts
 from specgen.register.certificate import Certificate, carried, certificate_text, code_text, fingerprint
-from specgen.register.editions import content_sha256, record_contents
+from specgen.register.editions import content_sha256, is_record_content, record_contents
 from specgen.register.failure import RegisterError
 from specgen.register.folder import Step, append, history_of, no_step
 from specgen.register.history import History, Kept
@@ -209,7 +209,6 @@ def _references(found: Candidate, register: Path) -> Iterator[Reference]:
     """The data sheets of the products a job uses, as they stand in the register now."""
     if not isinstance(found.subject, Job):
         return
-    contents = record_contents(found.spec)
     for product in found.spec.products_of(found.subject):
         number = sheet_number(product)
         known: History = history_of(register, number)
@@ -217,7 +216,8 @@ def _references(found: Candidate, register: Path) -> Iterator[Reference]:
         if current is None:
             yield Reference(number, "", "", differs=False)
         else:
-            differs = current.record.contents.get(f"products.{product.id}") != contents[f"products.{product.id}"]
+            named = f"products.{product.id}"
+            differs = not is_record_content(found.spec, named, current.record.contents.get(named))
             yield Reference(number, current.record.revision, current.record.certificate, differs)
 
 

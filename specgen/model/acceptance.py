@@ -27,8 +27,8 @@ class Stage(StrEnum):
 
     RECEIPT = "receipt"
     PREPARED = "after-preparation"
-    APPLYING = "while-applying"
-    FINISHED = "finished"
+    APPLICATION = "during-application"
+    COMPLETION = "completion"
 
 
 class LowReadings(StrEnum):
@@ -104,7 +104,7 @@ class Criterion(Node):
         Concern.ACCEPTANCE,
         "fewer than 20 % or at most 20 % of readings below nominal, under ISO 19840",
     )
-    decides: YesNo = leaf(
+    governs: YesNo = leaf(
         Polarity.EXACTLY, Concern.ACCEPTANCE, "this criterion decides where two rules judge one film", default=False
     )
     text: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "what passes, in words")
@@ -123,7 +123,7 @@ class InspectionPoint(Node):
     method: Line | None = leaf(Polarity.REPLACED, Concern.ACCEPTANCE, "method or instrument")
     gauge: Gauge | None = part("instrument for film")
     readings: Readings | None = part("where and how often film is read")
-    often: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "how often, how many")
+    frequency: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "how often, how many")
     criterion: Criterion = part("what passes", required=True)
     hold_point: YesNo = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "work stops until it is signed", default=False)
     if_failed: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "what to do with a failure")

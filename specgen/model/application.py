@@ -34,7 +34,7 @@ class Mixing(Node):
 class Activation(Node):
     """Releasing the hardener from its capsule into the can."""
 
-    act: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "how to release the hardener")
+    action: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "how to release the hardener")
     shake_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.PRODUCT, "shaking after release")
     usable_for: Duration | None = leaf(Polarity.AT_MOST, Concern.PRODUCT, "life of the can once activated")
 
@@ -44,7 +44,7 @@ class Application(Node):
 
     shake: Duration | None = leaf(Polarity.AT_LEAST, Concern.PRODUCT, "shaking from the first rattle of the ball")
     can_temperature: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "temperature of the can or paint")
-    panel_temperature: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "temperature of the part")
+    surface_temperature: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "temperature of the part")
     distance: LengthRange | None = leaf(Polarity.WITHIN, Concern.PRODUCT, "nozzle to part")
     overlap: Share | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "overlap of neighbouring strokes")
     cross_coats: WholeNumber | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "usual number of cross coats")

@@ -11,6 +11,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import Any
 
+from specgen.model import format_1
 from specgen.model.audience import customer_path
 from specgen.model.declaring import PATH, Audience
 from specgen.model.node import Node
@@ -22,15 +23,38 @@ from specgen.units.rounding import plain_text
 Json = dict[str, Any] | list[Any] | str
 
 
-def canonical(spec: Spec, audience: Audience = Audience.MAKER) -> str:
-    """JSON text with sorted keys; `audience` CUSTOMER leaves out every leaf of the maker's."""
-    whole: dict[str, Any] = {"schema_version": str(SCHEMA_VERSION), "project": _record(spec.project, audience)}
+# says how the text is to be read, so it stands at the head of the whole and not among what is stated
+_VERSION = "schema_version"
+
+
+def canonical(spec: Spec, audience: Audience = Audience.MAKER, *, content: bool = False) -> str:
+    """JSON text with sorted keys; `audience` CUSTOMER leaves out every leaf of the maker's, `content` what is administrative."""
+    return text_of(model_of(spec, audience, content=content))
+
+
+def model_of(spec: Spec, audience: Audience = Audience.MAKER, *, content: bool = False) -> dict[str, Any]:
+    """What `canonical` writes, before it is text."""
+    project = _record(spec.project, audience, content)
+    project.pop(_VERSION, None)
+    whole: dict[str, Any] = {_VERSION: str(SCHEMA_VERSION), "project": project}
     for kind in LIST_KINDS:
-        whole[kind] = {key: _record(entry, audience) for key, entry in getattr(spec, kind).items()}
-    return json.dumps(whole, sort_keys=True, ensure_ascii=False, indent=1) + "\n"
+        whole[kind] = {key: _record(entry, audience, content) for key, entry in getattr(spec, kind).items()}
+    return whole
 
 
-def _record(node: Node, audience: Audience) -> dict[str, Json]:
+def as_first_written(model: dict[str, Any], *, stated: bool) -> dict[str, Any]:
+    """A model as format 1 wrote it, with the version among what the project states or without."""
+    first = format_1.restored(model) | {_VERSION: str(format_1.NUMBER)}
+    if stated:
+        first["project"] = {**first["project"], _VERSION: str(format_1.NUMBER)}
+    return first
+
+
+def text_of(model: dict[str, Any]) -> str:
+    return json.dumps(model, sort_keys=True, ensure_ascii=False, indent=1) + "\n"
+
+
+def _record(node: Node, audience: Audience, content: bool) -> dict[str, Json]:
     stated: dict[str, Json] = {}
     for name in type(node).model_fields:
         if not node.states(name):
@@ -38,13 +62,15 @@ def _record(node: Node, audience: Audience) -> dict[str, Json]:
         said = declaration(type(node), name)
         value = getattr(node, name)
         if said is not None:
-            if audience is Audience.MAKER or said.audience is Audience.CUSTOMER:
+            if (audience is Audience.MAKER or said.audience is Audience.CUSTOMER) and not (
+                content and said.administrative
+            ):
                 cut = said.refers == PATH and audience is Audience.CUSTOMER
                 stated[name] = customer_path(value) if cut else written(value)
         elif isinstance(value, Node):
-            stated[name] = _record(value, audience)
+            stated[name] = _record(value, audience, content)
         else:
-            kept = [_record(entry, audience) for entry in value]
+            kept = [_record(entry, audience, content) for entry in value]
             if any(kept):
                 stated[name] = [entry for entry in kept if entry]
     return stated

@@ -23,10 +23,10 @@ class DocumentControl(Node):
 class Contact(Node):
     """Someone to call."""
 
-    name: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "person or desk", required=True)
-    phone: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "telephone number")
-    email: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "mail address")
-    hours: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "when someone answers")
+    name: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "person or desk", required=True, administrative=True)
+    phone: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "telephone number", administrative=True)
+    email: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "mail address", administrative=True)
+    hours: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "when someone answers", administrative=True)
 
 
 class OnCall(Contact):

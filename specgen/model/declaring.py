@@ -65,10 +65,21 @@ def leaf(
     required: bool = False,
     audience: Audience = Audience.CUSTOMER,
     refers: str = "",
+    administrative: bool = False,
     default: Any = None,
 ) -> Any:
-    """A field that holds a value of its own. `about` is a line for editors; `refers` names the kind of source an id points to."""
-    declared = {"polarity": polarity.value, "concern": concern.value, "audience": audience.value, "refers": refers}
+    """A field that holds a value of its own. `about` is a line for editors; `refers` names the kind of source an id points to.
+
+    What is administrative (contacts, distribution, review periods) is no part of the content that is approved: a change of it
+    voids no approval and makes no revision due.
+    """
+    declared = {
+        "polarity": polarity.value,
+        "concern": concern.value,
+        "audience": audience.value,
+        "refers": refers,
+        "administrative": administrative,
+    }
     return Field(
         default=... if required else default,
         description=about,

@@ -78,6 +78,12 @@ _ROWS = (
         "Bounds keep one slip of the pen from stopping the program.",
         "Split the list over several jobs.",
     ),
+    ShapeFault(
+        "MOD010",
+        "The folder is written in another version of the source format",
+        "Each version has its own words; a word of another version is not what it seems.",
+        "`specgen upgrade FOLDER` rewrites a folder of an older version and keeps comments and layout.",
+    ),
 )
 
 SHAPE_FAULTS: Mapping[str, ShapeFault] = {row.id: row for row in _ROWS}

@@ -35,11 +35,11 @@ class SignalWord(StrEnum):
 class Task(StrEnum):
     """What the person is doing when the protection is needed."""
 
-    PREPARING = "preparing"
+    PREPARATION = "surface-preparation"
     SANDING = "sanding"
     MIXING = "mixing"
     SPRAYING = "spraying"
-    CLEARING_UP = "clearing-up"
+    CLEAN_UP = "clean-up"
     ANY = "any"
 
 
@@ -63,7 +63,7 @@ class SafetyDataSheet(Node):
     number: Code = leaf(Polarity.EXACTLY, Concern.SAFETY, "number of the sheet", required=True)
     revision: Code | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "revision of the sheet")
     date: IsoDate | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "date of the sheet")
-    obtain: Line | None = leaf(Polarity.WORDING, Concern.SAFETY, "where the current sheet is to be had")
+    available_from: Line | None = leaf(Polarity.WORDING, Concern.SAFETY, "where the current sheet is to be had")
 
 
 class Protection(Node):
@@ -84,7 +84,7 @@ class FirstAid(Node):
 
     id: Id = leaf(Polarity.SCOPE, Concern.SAFETY, "id of the entry", required=True)
     route: Annotated[Route, choice(Route)] = leaf(Polarity.SCOPE, Concern.SAFETY, "how it got there", required=True)
-    act: Line = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "what to do", required=True)
+    action: Line = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "what to do", required=True)
 
 
 class Caution(Node):
@@ -180,7 +180,7 @@ class Hazards(Node):
     titanium_dioxide_decision: Text | None = leaf(
         Polarity.NOTE, Concern.SAFETY, "whether EUH211 is kept or dropped, by whom and when"
     )
-    released: Line | None = leaf(Polarity.FACT, Concern.SAFETY, "what a blocked hardener lets off while it cures")
+    cure_releases: Line | None = leaf(Polarity.FACT, Concern.SAFETY, "what a blocked hardener lets off while it cures")
     flash_point: Temperature | None = leaf(Polarity.FACT, Concern.SAFETY, "flash point of the liquid")
     heat_of_combustion: CombustionHeat | None = part("heat of combustion of the contents, for the maker only")
     aerosol_test: AerosolTest | None = part("flammability tests of the spray")
@@ -189,7 +189,7 @@ class Hazards(Node):
     ventilation: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "air at the work")
     first_aid: tuple[FirstAid, ...] = entries("first aid")
     cautions: tuple[Caution, ...] = entries("further cautions of the maker")
-    medical_provision: Text | None = leaf(
+    health_surveillance: Text | None = leaf(
         Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "health surveillance of those who work with it"
     )
     storage_min: Temperature | None = leaf(Polarity.AT_LEAST, Concern.SAFETY, "coldest storage")

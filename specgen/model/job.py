@@ -265,7 +265,7 @@ class Job(Node):
     )
     items: tuple[Item, ...] = entries("part types", required=True)
     climate: ApplicationClimate | None = part("climate kept during the work")
-    air: WorkAir | None = part("air where the spraying is done")
+    ventilation: WorkAir | None = part("air where the spraying is done")
     consumption: Consumption | None = part("what quantities are reckoned with")
     inspection: tuple[InspectionPoint, ...] = entries("inspection points in their order")
     waivers: tuple[Waiver, ...] = entries("findings taken on")

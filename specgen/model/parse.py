@@ -14,6 +14,7 @@ from typing import Any
 
 from specgen.findings import Finding, Place
 from specgen.model.field_types import nearest_of
+from specgen.model.format_read import brought_up
 from specgen.model.most_findings import first_of_each_file
 from specgen.model.node import Node
 from specgen.model.project import Project
@@ -73,10 +74,12 @@ def parse(sources: Sources) -> Loaded:
     """The typed specification of sources already read."""
     loaded = Loaded(findings=list(sources.findings))
     gathered = _Gathered(loaded)
-    for source in sources.files:
+    files, faults = brought_up(sources)
+    for source in files:
         if isinstance(source.root, Mapping):
             gathered.take_file(source.root, Places(source))
     gathered.close(sources)
+    loaded.findings += faults
     read = len(sources.findings)
     loaded.findings[read:] = first_of_each_file(loaded.findings[read:])
     return loaded

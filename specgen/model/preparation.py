@@ -97,7 +97,7 @@ class Substrate(Node):
     bare_outdoors: Duration | None = leaf(
         Polarity.FACT, Concern.PREPARATION, "how long the bare part has stood outdoors, as in 10 days"
     )
-    mixed_with: tuple[Annotated[str, listed("materials")], ...] = leaf(
+    attached_metals: tuple[Annotated[str, listed("materials")], ...] = leaf(
         Polarity.FACT, Concern.COMPATIBILITY, "other metals fastened to the part that stay bare", default=()
     )
     joint_sealed: YesNo | None = leaf(

@@ -58,11 +58,11 @@ class Role(StrEnum):
     ADHESION_PROMOTER = "adhesion-promoter"
     PRIMER = "primer"
     BODY_FILLER = "body-filler"
-    FILLER = "filler"
+    SURFACER = "surfacer"
     SEALER = "sealer"
-    BASE_COAT = "base-coat"
-    TOP_COAT = "top-coat"
-    CLEAR = "clear"
+    BASECOAT = "basecoat"
+    TOPCOAT = "topcoat"
+    CLEARCOAT = "clearcoat"
 
 
 class Ingredient(StrEnum):
@@ -77,11 +77,11 @@ class PackForm(StrEnum):
 
 
 class DryingStage(StrEnum):
-    DUST_DRY = "dust-dry"
+    DUST_FREE = "dust-free"
     TOUCH_DRY = "touch-dry"
     HANDLING = "dry-to-handle"
-    THROUGH = "dry-through"
-    FULL_CURE = "full-cure"
+    THROUGH = "through-dry"
+    FULLY_CURED = "fully-cured"
 
 
 class Colour(Node):
@@ -122,7 +122,7 @@ class Pack(Node):
     )
     fill: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "contents by volume, propellant included")
     net_mass: Mass | None = leaf(Polarity.FACT, Concern.PRODUCT, "contents by mass, propellant included")
-    delivered: Share | None = leaf(Polarity.FACT, Concern.PRODUCT, "share of the contents the can gives off")
+    dispensed: Share | None = leaf(Polarity.FACT, Concern.PRODUCT, "share of the contents the can gives off")
 
 
 class ComponentClass(Node):
@@ -195,12 +195,16 @@ class OvercoatWindow(Node):
     """When the next coat may go on."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.COMPATIBILITY, "id of the entry", required=True)
-    by: Id = leaf(Polarity.ONE_OF, Concern.COMPATIBILITY, "product that goes on top, or itself, or any", required=True)
-    window: DurationRange = leaf(
+    next_coat: Id = leaf(
+        Polarity.ONE_OF, Concern.COMPATIBILITY, "product that goes on top, or itself, or any", required=True
+    )
+    interval: DurationRange = leaf(
         Polarity.WITHIN, Concern.COMPATIBILITY, "as in 30 min..24 h, or min 30 min", required=True
     )
     air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "air temperature it holds for", required=True)
-    if_late: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what to do once the window is past")
+    if_exceeded: Text | None = leaf(
+        Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what to do once the window is past"
+    )
 
 
 class PotLife(Node):
@@ -233,7 +237,7 @@ class Losses(StrEnum):
     """Whether a coverage figure has the losses of spraying in it."""
 
     INCLUDED = "included"
-    LEFT_OUT = "left-out"
+    EXCLUDED = "excluded"
 
 
 class Coverage(Node):
@@ -244,7 +248,7 @@ class Coverage(Node):
     spreading_rate: SpreadingRate | None = leaf(Polarity.FACT, Concern.PRODUCT, "area a litre or a gallon covers")
     film: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "dry film the figure holds for")
     losses: Annotated[Losses, choice(Losses)] | None = leaf(
-        Polarity.FACT, Concern.PRODUCT, "losses of spraying included or left-out"
+        Polarity.FACT, Concern.PRODUCT, "losses of spraying included or excluded"
     )
     transfer_efficiency: Share | None = leaf(
         Polarity.FACT, Concern.PRODUCT, "share of the solids that lands on the part, as the figure takes it"
@@ -277,7 +281,7 @@ class Claim(Node):
     """Something the maker says of the product, with what stands behind it."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the claim", required=True)
-    says: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "the claim", required=True)
+    text: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "the claim", required=True)
     basis: Text | None = leaf(Polarity.NOTE, Concern.PRODUCT, "report, panel or standard behind it")
 
 

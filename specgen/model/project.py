@@ -11,7 +11,7 @@ from specgen.model.field_types import Code, Id, Line, Span, Text, WholeNumber, Y
 from specgen.model.hazards import Users
 from specgen.model.node import Node
 
-SCHEMA_VERSION = 1
+SCHEMA_VERSION = 2
 
 
 class PageSize(StrEnum):
@@ -75,7 +75,7 @@ class ProjectRole(Node):
 
     id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the role", required=True)
     name: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "role as printed", required=True)
-    duty: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.DOCUMENT, "what the role answers for")
+    responsibility: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.DOCUMENT, "what the role is responsible for")
 
 
 class ApprovalRole(StrEnum):
@@ -108,9 +108,21 @@ class ApprovalPolicy(Node):
 class Holder(Node):
     """Someone who is told of every revision and acknowledges it. A data sheet goes to many: who else holds it is the maker's."""
 
-    id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the holder", required=True, audience=Audience.MAKER)
+    id: Id = leaf(
+        Polarity.SCOPE,
+        Concern.DOCUMENT,
+        "id of the holder",
+        required=True,
+        audience=Audience.MAKER,
+        administrative=True,
+    )
     name: Line = leaf(
-        Polarity.WORDING, Concern.DOCUMENT, "person, desk or shop", required=True, audience=Audience.MAKER
+        Polarity.WORDING,
+        Concern.DOCUMENT,
+        "person, desk or shop",
+        required=True,
+        audience=Audience.MAKER,
+        administrative=True,
     )
     documents: tuple[Code, ...] = leaf(
         Polarity.ALL_OF,
@@ -118,6 +130,7 @@ class Holder(Node):
         "document numbers held, all of the folder if left out",
         default=(),
         audience=Audience.MAKER,
+        administrative=True,
     )
 
 
@@ -137,7 +150,9 @@ class Policies(Node):
     revision_forced_by: tuple[Annotated[RevisionGround, choice(RevisionGround)], ...] = leaf(
         Polarity.ALL_OF, Concern.DOCUMENT, "what asks for another revision", default=tuple(RevisionGround)
     )
-    review_every: Span | None = leaf(Polarity.AT_MOST, Concern.DOCUMENT, "longest time between reviews")
+    review_every: Span | None = leaf(
+        Polarity.AT_MOST, Concern.DOCUMENT, "longest time between reviews", administrative=True
+    )
 
 
 class Project(Node):
@@ -145,7 +160,7 @@ class Project(Node):
 
     id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the project", required=True)
     schema_version: WholeNumber = leaf(
-        Polarity.NOTE, Concern.DOCUMENT, "version of the source format", default=SCHEMA_VERSION
+        Polarity.NOTE, Concern.DOCUMENT, "version of the source format; 1 where it is left out", default=SCHEMA_VERSION
     )
     title: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name of the project", required=True)
     maker: Party = part("who issues the documents", required=True)

@@ -13,6 +13,7 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from specgen.findings import Finding, Place
+from specgen.model import format_1
 from specgen.model.faults import SHAPE_FAULTS
 from specgen.model.field_types import nearest_of
 from specgen.model.node import Node
@@ -141,7 +142,9 @@ def _translate(model: type[Node], error: ErrorDetails, tree: Mapping, path: Path
             return shape_finding("MOD002", here, places.place(here), f"{called} holds no entry")
         case "specgen":
             told = error.get("ctx", {})
-            return shape_finding("MOD003", here, places.place(here), f"{called}: {told['what']}", str(told["remedy"]))
+            new = format_1.new_word(here, str(error["input"]))
+            remedy = _renamed(str(error["input"]), new) if new is not None else str(told["remedy"])
+            return shape_finding("MOD003", here, places.place(here), f"{called}: {told['what']}", remedy)
         case "model_type":
             return shape_finding("MOD004", here, places.place(here), f"{called} has to hold a group of keys")
         case "tuple_type":
@@ -160,11 +163,16 @@ def _called(path: Path) -> str:
 
 def _unknown(owner: type[Node], path: Path, places: Places) -> Finding:
     key = path[-1]
-    remedy = nearest_of(key, list(owner.model_fields))
+    new = format_1.new_word(path)
+    remedy = _renamed(key, new) if new is not None else nearest_of(key, list(owner.model_fields))
     if " " in key:
         # `{says: clean, dry}` is a key `dry` with nothing behind it
         remedy = "if it belongs to the value before it, put that whole value in quotes: a comma between { and } ends it"
     return shape_finding("MOD001", path, places.key_place(path), f"{key} is not a key that is known here", remedy)
+
+
+def _renamed(old: str, new: str) -> str:
+    return f"write {new}: {old} is its name in source format {format_1.NUMBER}"
 
 
 def _named(loc: tuple[int | str, ...], tree: Tree) -> Iterator[str]:

@@ -75,13 +75,15 @@ class Layer(Node):
         Polarity.AT_MOST, Concern.FILM, "most film that sanding takes off this coat"
     )
     polishing_removes: Thickness | None = leaf(Polarity.AT_MOST, Concern.FILM, "most film that polishing takes off")
-    least_after: Thickness | None = leaf(
+    remaining_min: Thickness | None = leaf(
         Polarity.AT_LEAST, Concern.FILM, "least dry film left after sanding or polishing"
     )
-    hold: DurationRange | None = leaf(
+    overcoat_interval: DurationRange | None = leaf(
         Polarity.WITHIN, Concern.COMPATIBILITY, "wait before the next coat, as in 30 min..24 h"
     )
-    if_late: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what to do once the hold is past")
+    if_exceeded: Text | None = leaf(
+        Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what to do once the hold is past"
+    )
     before_next: Text | None = leaf(
         Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "what to do to this coat before the next"
     )

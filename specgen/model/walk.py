@@ -21,6 +21,7 @@ class Declared:
     concern: Concern
     audience: Audience
     refers: str
+    administrative: bool
 
 
 @cache
@@ -37,6 +38,7 @@ def declaration(model: type[Node], name: str) -> Declared | None:
         Concern(str(said["concern"])),
         Audience(str(said["audience"])),
         str(said["refers"]),
+        bool(said["administrative"]),
     )
 
 

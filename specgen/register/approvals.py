@@ -122,6 +122,15 @@ def collected(project: Path, document: str) -> list[Collected]:
     return found
 
 
+def waiting_digests(project: Path, document: str) -> frozenset[str]:
+    """What the approvals that wait are bound to; whether they hold is for `collected` to say."""
+    found = set()
+    for path in _listed(approvals_folder(project, document)):
+        with suppress(RegisterError):
+            found.add(read_approval(read_bytes(path, SIGNATURE_LIMIT), path.name).digest)
+    return frozenset(found)
+
+
 def binding(waiting: Iterable[Collected], document: str, revision: str, digest: str) -> list[Collected]:
     """Those that are bound to this very content; any change since has voided the others."""
     return [

@@ -17,7 +17,7 @@ from hashlib import sha256 as _sha256
 from typing import Any
 
 from specgen.model.audience import customer_path
-from specgen.model.canonical import canonical
+from specgen.model.canonical import as_first_written, canonical, model_of, text_of
 from specgen.model.canonical import written as leaf_text
 from specgen.model.declaring import Audience
 from specgen.model.spec import LIST_KINDS, Spec
@@ -30,11 +30,12 @@ SALT, WITHHELD = "salt", "withheld"
 
 @dataclass(frozen=True, slots=True)
 class Editions:
-    """Both texts of one frozen model, and the snapshot of the reference data it rests on."""
+    """Both texts of one frozen model, the snapshot of the reference data it rests on, and the salted hash an approval goes by."""
 
     maker: bytes
     customer: bytes
     snapshot: Mapping[str, str]
+    content: str
 
     @property
     def maker_sha256(self) -> str:
@@ -49,15 +50,27 @@ def editions(spec: Spec, salt: bytes, snapshot: Mapping[str, str]) -> Editions:
     """Both editions of a specification already cut to what its document rests on.
 
     `snapshot` is of each table and document that judging and wording looked into, name to SHA-256: noted, for a table left
-    out by guess could change a figure behind an approval.
+    out by guess could change a figure behind an approval. What is administrative is printed and kept, but not approved.
     """
-    maker = json.loads(canonical(spec)) | {SALT: salt.hex()}
+    maker = model_of(spec) | {SALT: salt.hex()}
+    content = model_of(spec, content=True) | {SALT: salt.hex()}
+    return Editions(written(maker), _customer(spec, salt), dict(snapshot), sha256(written(content)))
+
+
+def first_editions(spec: Spec, salt: bytes, snapshot: Mapping[str, str]) -> Iterator[Editions]:
+    """The editions as format 1 made them: what was approved before the sources were upgraded is issued as it was approved."""
+    for stated in (True, False):
+        maker = written(as_first_written(model_of(spec), stated=stated) | {SALT: salt.hex()})
+        customer = written(as_first_written(json.loads(_customer(spec, salt)), stated=stated))
+        yield Editions(maker, customer, dict(snapshot), sha256(maker))
+
+
+def _customer(spec: Spec, salt: bytes) -> bytes:
     withheld: dict[str, list[str]] = {}
     for path, text in _withheld(spec):
         withheld.setdefault(customer_path(path), []).append(sealed(salt, path, text))
-    customer = json.loads(canonical(spec, Audience.CUSTOMER))
-    customer[WITHHELD] = {address: sorted(hashes) for address, hashes in withheld.items()}
-    return Editions(written(maker), written(customer), dict(snapshot))
+    customer = model_of(spec, Audience.CUSTOMER)
+    return written(customer | {WITHHELD: {address: sorted(hashes) for address, hashes in withheld.items()}})
 
 
 def leaf_key(salt: bytes, path: str) -> bytes:
@@ -72,21 +85,38 @@ def sealed(salt: bytes, path: str, text: str) -> str:
 
 def content_sha256(spec: Spec) -> str:
     """The hash of what is stated, without salt: for the maker's own records, to see whether sources have changed since."""
-    return sha256(canonical(spec).encode("utf-8"))
+    return sha256(canonical(spec, content=True).encode("utf-8"))
+
+
+def is_content(spec: Spec, recorded: str) -> bool:
+    """Whether a record of whatever format is of what is stated now."""
+    if recorded == content_sha256(spec):
+        return True
+    first = (as_first_written(model_of(spec), stated=stated) for stated in (True, False))
+    return any(recorded == sha256(text_of(model).encode("utf-8")) for model in first)
 
 
 def record_contents(spec: Spec) -> dict[str, str]:
     """The like for each record by itself: `products.primer` to SHA-256."""
-    whole = json.loads(canonical(spec))
-    return {f"{kind}.{key}": sha256(written(stated)) for kind in LIST_KINDS for key, stated in whole[kind].items()}
+    return _by_record(model_of(spec, content=True))
+
+
+def is_record_content(spec: Spec, record: str, recorded: str | None) -> bool:
+    """Whether a record of whatever format is of what stands under this address now, `products.primer`."""
+    first = as_first_written(model_of(spec), stated=True)
+    return recorded in {_by_record(model).get(record) for model in (model_of(spec, content=True), first)}
+
+
+def _by_record(model: Mapping[str, Any]) -> dict[str, str]:
+    return {f"{kind}.{key}": sha256(written(stated)) for kind in LIST_KINDS for key, stated in model[kind].items()}
 
 
 def digest(document: str, revision: str, frozen: Editions) -> str:
-    """What an approval is bound to: document, revision to be issued, maker edition, snapshot."""
+    """What an approval is bound to: document, revision to be issued, content of the maker edition, snapshot."""
     bound: Mapping[str, Any] = {
         "document": document,
         "revision": revision,
-        "maker": frozen.maker_sha256,
+        "maker": frozen.content,
         "snapshot": dict(frozen.snapshot),
     }
     return sha256(written(bound))

@@ -10,7 +10,9 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
+from specgen.model import format_1
 from specgen.model.parse import Loaded, parse
+from specgen.model.project import SCHEMA_VERSION
 from specgen.model.spec import LIST_KINDS
 from specgen.register.editions import SALT, WITHHELD
 from specgen.register.failure import RegisterError
@@ -19,7 +21,6 @@ from specgen.register.history import Kept
 from specgen.register.json_text import parsed, written
 from specgen.register.names import MAKER_MODEL
 from specgen.register.state import issues
-from specgen.register.upgrades import upgraded
 from specgen.source.project import NODES_LIMIT, Sources
 from specgen.source.tree import Mapping, Mark, Node, Scalar, Sequence, SourceFile
 
@@ -60,12 +61,11 @@ def thawed(data: bytes, name: str) -> Loaded:
 
 def sources_of(data: bytes, name: str) -> Sources:
     """The model as one source file. Raises RegisterError."""
-    model = upgraded(parsed(data, name), name)
-    shown = written(model) if model.get("schema_version") else data
-    lines = tuple(line[:_SHOWN] for line in shown.decode("utf-8").splitlines())
+    model = parsed(data, name)
+    version = _version(model, name)
+    lines = tuple(line[:_SHOWN] for line in written(model).decode("utf-8").splitlines())
     if len(lines) > NODES_LIMIT:
         raise RegisterError(f"{name} holds more than {NODES_LIMIT:,} lines, which no model of this program does")
-    model = json.loads(shown)
     counter = _Lines()
     root = counter.node(model, 0, 0)
     if not isinstance(root, Mapping):
@@ -76,7 +76,17 @@ def sources_of(data: bytes, name: str) -> Sources:
         raise RegisterError(f"{name} holds {min(unknown)}, which is no part of a model")
     entries = {kind: _listed(kind, node) for kind, node in root.entries.items() if kind in wanted and _holds(node)}
     keys = {kind: root.keys[kind] for kind in entries}
-    return Sources(Path(), (SourceFile(name, lines, Mapping(entries, keys, root.mark)),), ())
+    return Sources(Path(), (SourceFile(name, lines, Mapping(entries, keys, root.mark)),), (), version)
+
+
+def _version(model: dict[str, Any], name: str) -> int:
+    said = model.get("schema_version")
+    versions = {str(number): number for number in (format_1.NUMBER, SCHEMA_VERSION)}
+    if said not in versions:
+        raise RegisterError(
+            f"{name} is of version {said} of the source format, this program knows {' and '.join(versions)}; use a newer program"
+        )
+    return versions[said]
 
 
 def _holds(node: Node) -> bool:

@@ -44,15 +44,20 @@ def write_all(folder: Path, files: Mapping[str, bytes]) -> None:
         # a link is replaced, wherever it leads; a folder would stop the renaming halfway
         if final.is_dir() and not final.is_symlink():
             raise IsADirectoryError(errno.EISDIR, f"a folder in it has the name {name}")
+    replace_all({folder / name: data for name, data in files.items()})
+
+
+def replace_all(files: Mapping[Path, bytes]) -> None:
+    """Puts bytes at several places, whose folders exist, in the order given; raises and keeps as `write_all`."""
     prepared: dict[Path, Path] = {}
     try:
-        for name, data in files.items():
-            temporary = folder / f".{name}.{secrets.token_hex(6)}.tmp"
-            prepared[temporary] = folder / name
+        for final, data in files.items():
+            temporary = final.with_name(f".{final.name}.{secrets.token_hex(6)}.tmp")
+            prepared[temporary] = final
             write_new(temporary, data)
         for temporary, final in prepared.items():
             os.replace(temporary, final)
-        if prepared:
+        for folder in dict.fromkeys(final.parent for final in files):
             confirm(folder)
     finally:
         # Those renamed are no longer there; of the others nothing may stay, not even when the program is interrupted.

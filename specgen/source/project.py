@@ -36,11 +36,15 @@ class SourceError(CannotDoError):
 
 @dataclass(frozen=True, slots=True)
 class Sources:
-    """The files of a project in sorted order, and what was wrong with reading them, in that order."""
+    """The files of a project in sorted order, and what was wrong with reading them, in that order.
+
+    `format` is the version of the source format where it is known otherwise than by the project source.
+    """
 
     folder: Path
     files: tuple[SourceFile, ...]
     findings: tuple[Finding, ...]
+    format: int | None = None
 
 
 def find_project(path: Path) -> Path:

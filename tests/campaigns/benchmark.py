@@ -69,7 +69,7 @@ def _primer() -> str:
     """The first product of the good specification, fit for every layer of a generated system."""
     body = PRODUCT.split("  - id: base\n")[0].removeprefix("products:\n")
     return body.replace("id: primer\n", "id: PRODUCT\n", 1).replace(
-        "roles: [primer]", "roles: [primer, filler, top-coat]"
+        "roles: [primer]", "roles: [primer, surfacer, topcoat]"
     )
 
 
@@ -91,7 +91,7 @@ def _systems(start: int, jobs: int) -> str:
     for n in range(start, min(start + 50, jobs)):
         lines.append(f"  - id: sys{n}\n    title: System {n}\n    layers:\n")
         for k, role in enumerate(("primer", "primer", "filler", "top-coat")):
-            hold = "" if k == 3 else ", hold: 30 min..24 h"
+            hold = "" if k == 3 else ", overcoat_interval: 30 min..24 h"
             film = "film: {min: 40 um, nominal: 60 um, max: 80 um}"
             lines.append(
                 f"      - {{id: l{k}, role: {role}, product: p{(n * 4 + k) % PRODUCTS}, {film}, passes: 4{hold}}}\n"

@@ -42,7 +42,7 @@ BEFORE_WEIGHING: tuple[Edit, ...] = (
 STRICTER_FILM: tuple[Edit, ...] = (
     (_JOB, "criterion: {rule: own, min: 40 um, max: 80 um,", "criterion: {rule: own, min: 48 um, max: 80 um,"),
     (_JOB, "criterion: {rule: own, min: 98 um, max: 160 um,", "criterion: {rule: own, min: 106 um, max: 160 um,"),
-    (_JOB, "readings: {spots: 48, readings: 144, from_edge: 25 mm}\n        often: 3 spots a bar, 1 a post, 3 readings round the tube a spot\n        criterion: {rule: own, min: 106 um", "readings: {spots: 64, readings: 192, from_edge: 25 mm}\n        often: 4 spots a bar, 1 a post, 3 readings round the tube a spot\n        criterion: {rule: own, min: 106 um"),
+    (_JOB, "readings: {spots: 48, readings: 144, from_edge: 25 mm}\n        frequency: 3 spots a bar, 1 a post, 3 readings round the tube a spot\n        criterion: {rule: own, min: 106 um", "readings: {spots: 64, readings: 192, from_edge: 25 mm}\n        frequency: 4 spots a bar, 1 a post, 3 readings round the tube a spot\n        criterion: {rule: own, min: 106 um"),
     (_JOB, "        if_failed: Read again at twice the spots; if it stands, call the technical desk.\n", "        hold_point: yes\n        if_failed: Read again at twice the spots; if it stands, call the technical desk.\n"),
     (_JOB, "humidity: 40..70 %, dew_point_margin: min 3 K", "humidity: 40..75 %, dew_point_margin: min 4 K"),
 )  # fmt: skip

@@ -171,7 +171,7 @@ def test_a_file_that_cannot_be_read_shuts_every_gate_and_stands_first(
     sides: Path, capsys: pytest.CaptureFixture[str], gate: str
 ) -> None:
     """A stray quote in NEW: what is gone with it was not taken out, and nobody can say that nothing became weaker."""
-    _change(sides / "new/job.yaml", "hold: 30 min..24 h", 'hold: "30 min..24 h')
+    _change(sides / "new/job.yaml", "overcoat_interval: 30 min..24 h", 'overcoat_interval: "30 min..24 h')
     code, out, _ = _run("old", "new", "--fail-on", gate, "--notice", "notice", capsys=capsys)
     assert code == 1
     blocks = out.split("\n\n")

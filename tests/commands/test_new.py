@@ -126,7 +126,7 @@ def test_defaults_stand_as_values(capsys: pytest.CaptureFixture[str]) -> None:
         line.split(":")[0].strip(): line.split(":")[1].split("  #")[0].strip() for line in lines[1:] if ":" in line
     }
     assert {key: shown[key] for key in ("schema_version", "page_size", "language", "jurisdictions")} == {
-        "schema_version": "1",
+        "schema_version": "2",
         "page_size": "A4",
         "language": "en",
         "jurisdictions": "[EU]",
@@ -156,7 +156,7 @@ def test_project_word_for_word(capsys: pytest.CaptureFixture[str]) -> None:
         "# A new project. Fill every key that stands open; take the # away from those you need besides.",
         "project:",
         "  id:                               # id of the project",
-        "  schema_version: 1                 # version of the source format",
+        "  schema_version: 2                 # version of the source format; 1 where it is left out",
         "  title:                            # name of the project",
         "  maker:                            # who issues the documents",
         "    name:                           # name",

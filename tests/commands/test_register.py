@@ -290,7 +290,7 @@ def test_compare_takes_a_revision_and_a_pdf(folder: Path, say: Callable[..., Sai
     say(*ISSUE)
     assert say("compare", "register:MS-001@A", ".", *ON)[1] == "register:MS-001@A -> .: no value changed.\n"
     job = folder / "job.yaml"
-    job.write_text(job.read_text().replace("hold: 30 min..24 h}", "hold: 30 min..20 h}", 1))
+    job.write_text(job.read_text().replace("overcoat_interval: 30 min..24 h}", "overcoat_interval: 30 min..20 h}", 1))
     for old in ("register:MS-001@A", "register:register:MS-001@A", PDF):
         code, out, err = say("compare", old, ".", *ON)
         assert (code, err) == (0, ""), err
@@ -304,7 +304,7 @@ def test_compare_takes_an_export(folder: Path, say: Callable[..., Said]) -> None
     say(*APPROVE)
     say(*ISSUE)
     job = folder / "job.yaml"
-    job.write_text(job.read_text().replace("hold: 30 min..24 h}", "hold: 30 min..20 h}", 1))
+    job.write_text(job.read_text().replace("overcoat_interval: 30 min..24 h}", "overcoat_interval: 30 min..20 h}", 1))
     for reader in ("customer", "maker"):
         say("register", "export", "MS-001@A", "--out", f"../{reader}.zip", "--for", reader)
         code, out, err = say("compare", f"../{reader}.zip", ".", *ON)

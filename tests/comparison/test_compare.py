@@ -218,8 +218,10 @@ def test_figures_from_the_composition_do_not_name_it_to_a_customer() -> None:
 
 def test_air_for_one_vapour_is_the_makers() -> None:
     air = "{room: 100 m3, flow: 9000 m3/h, spraying_rate: 700 g/h, mixing: 3}"
-    old = changed({"jobs.refit.air": air, "products.primer.composition.solvent.cas": "123-86-4"})
-    new = changed({"jobs.refit.air": air.replace("700", "900"), "products.primer.composition.solvent.cas": "123-86-4"})
+    old = changed({"jobs.refit.ventilation": air, "products.primer.composition.solvent.cas": "123-86-4"})
+    new = changed(
+        {"jobs.refit.ventilation": air.replace("700", "900"), "products.primer.composition.solvent.cas": "123-86-4"}
+    )
     whole = compare(judged(old), judged(new))
     shown = for_customer(whole)
     told = {entry.id for entry in whole.figures if ".primer." in entry.id}

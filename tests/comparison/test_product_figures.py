@@ -122,7 +122,7 @@ def test_the_air_for_one_vapour_is_the_makers_and_the_air_for_all_is_not() -> No
         "jobs.refit.system": "chassis",
         "products.barrier.composition": "[{id: resin, name: resin, kind: solids, mass_share: 70 %, density: 1.4 g/mL}, "
         "{id: acetate, name: n-butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 30 %, density: 0.88 g/mL}]",
-        "jobs.refit.air": "{room: 60 m3, flow: 2000 m3/h, spraying_rate: 1000 g/h, mixing: 3}",
+        "jobs.refit.ventilation": "{room: 60 m3, flow: 2000 m3/h, spraying_rate: 1000 g/h, mixing: 3}",
     }
     spec = spec_of(good_with(changes))
     found = figures_of_job(spec.jobs["refit"], spec, ON)

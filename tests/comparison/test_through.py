@@ -53,7 +53,7 @@ EDITS: dict[tuple[str, str], dict[str, Any]] = {
     ("systems", "chassis"): {
         "layers.barrier.film.max": "150 um",
         "layers.barrier.product": "base",
-        "layers.top": "{id: top, role: top-coat, product: base, film: {min: 20 um, nominal: 25 um, max: 30 um}}",
+        "layers.top": "{id: top, role: topcoat, product: base, film: {min: 20 um, nominal: 25 um, max: 30 um}}",
         "handle_after": "2 h",
     },
     ("products", "primer"): {
@@ -68,7 +68,7 @@ EDITS: dict[tuple[str, str], dict[str, Any]] = {
     },
     ("products", "clear"): {
         "hazards.cautions.training": None,
-        "hazards.medical_provision": None,
+        "hazards.health_surveillance": None,
         "hazards.protection.spray": None,
         "climate.humidity": "max 85 %",
         "film.per_pass": "20 um",
@@ -217,7 +217,7 @@ def test_a_decision_on_a_system_ends_when_a_product_of_it_is_weakened() -> None:
     reference = "jobs.refit.system"
     weaker = _swapped(reference, {"total.min": "90 um"})
     prints = set()
-    for spec in (weaker, _edited(copy.deepcopy(weaker), "products.clear", {"hazards.medical_provision": None})):
+    for spec in (weaker, _edited(copy.deepcopy(weaker), "products.clear", {"hazards.health_surveillance": None})):
         prints |= {change.fingerprint for change in compared(changed(), spec).changes if change.path == reference}
     assert len(prints) == 2
 

@@ -159,7 +159,7 @@ def test_the_search_finds_what_is_there(printed: Printed) -> None:
 def test_the_air_of_a_job_names_no_substance() -> None:
     """It is worked out from the composition; a reason why it cannot be would name what is missing."""
     spec = _planted()
-    put(spec, "jobs.refit.air", "{room: 90 m3, flow: 9000 m3/h, spraying_rate: 777 g/h, mixing: 3}")
+    put(spec, "jobs.refit.ventilation", "{room: 90 m3, flow: 9000 m3/h, spraying_rate: 777 g/h, mixing: 3}")
     files = print_documents(checked(spec), documents=["method-statement"], formats=["html"])
     (page,) = [data.decode() for data in files.values()]
     assert "fresh air while spraying" in page

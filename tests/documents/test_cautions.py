@@ -153,10 +153,10 @@ def test_cautions_at_the_step() -> None:
 def test_oxidative_rags_are_cautioned_when_clearing_up() -> None:
     spec = _spec({"products.base.curing": "oxidative"})
     base, primer, words = spec.products["base"], spec.products["primer"], _words(spec)
-    assert cautions_at(Task.CLEARING_UP, [base], words)[0].startswith("Soaked rags and overspray heat up by themselves")
-    assert cautions_at(Task.CLEARING_UP, [primer, base], words)[0].startswith("Example base coat: Soaked rags")
-    assert standing_at(Task.CLEARING_UP, [primer, base], words)[0].startswith("Soaked rags")
-    assert not any("rags" in text for text in cautions_at(Task.CLEARING_UP, [primer], words))
+    assert cautions_at(Task.CLEAN_UP, [base], words)[0].startswith("Soaked rags and overspray heat up by themselves")
+    assert cautions_at(Task.CLEAN_UP, [primer, base], words)[0].startswith("Example base coat: Soaked rags")
+    assert standing_at(Task.CLEAN_UP, [primer, base], words)[0].startswith("Soaked rags")
+    assert not any("rags" in text for text in cautions_at(Task.CLEAN_UP, [primer], words))
 
 
 def test_old_paint_is_cautioned_before_it_is_sanded() -> None:

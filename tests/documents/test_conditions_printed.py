@@ -81,8 +81,8 @@ def test_paper_in_the_authors_words_is_said_once() -> None:
 
 def test_paper_is_that_of_the_table_where_no_window_is_stated() -> None:
     (_, steps), *_ = _between(
-        {"systems.cab.layers.base.role": "top-coat", "products.base.binder": "oil_alkyd", "products.base.roles": "[top-coat]"},
-        ("products.primer.overcoat", "systems.cab.layers.primer.hold"),
+        {"systems.cab.layers.base.role": "top-coat", "products.base.binder": "oil_alkyd", "products.base.roles": "[topcoat]"},
+        ("products.primer.overcoat", "systems.cab.layers.primer.overcoat_interval"),
     )  # fmt: skip
     assert steps == [
         ("Lay the next coat inside the window.", "common practice, no source; epoxy with blocked hardener is taken like epoxy, of which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) speaks"),
@@ -94,7 +94,7 @@ def test_tie_coat_is_a_step_and_answers_the_condition() -> None:
     changes = {
         "products.primer.binder": "zinc_organic",
         "products.base.binder": "pu_2k_aliphatic",
-        "products.base.roles": "[top-coat]",
+        "products.base.roles": "[topcoat]",
         "systems.cab.layers.base.role": "top-coat",
     }
     (_, steps), *_ = _between(changes)

@@ -58,7 +58,7 @@ def test_variants_with_figures_of_their_own_have_lines_of_their_own() -> None:
 
 
 def test_windows_name_what_goes_on_top() -> None:
-    windows = "[{id: a, by: clear, window: 20 min..24 h, air: 20 degC}, {id: b, by: itself, window: min 10 min, air: 20 degC}, {id: c, by: any, window: max 8 h, air: 20 degC, if_late: abrade}]"
+    windows = "[{id: a, next_coat: clear, interval: 20 min..24 h, air: 20 degC}, {id: b, next_coat: itself, interval: min 10 min, air: 20 degC}, {id: c, next_coat: any, interval: max 8 h, air: 20 degC, if_exceeded: abrade}]"
     sheet = _sheet("base", {"products.base.overcoat": windows})
     assert _rows(sheet.overcoat) == [
         ("Example clear", "20 min", "24 h", "20 °C (68 °F)", ""),
@@ -114,7 +114,7 @@ def test_document_block_claims_and_life() -> None:
         "primer",
         {
             "products.primer.document": "{number: DS-9, title: Primer sheet, owner: Desk, reason_for_change: new can}",
-            "products.primer.claims": "[{id: a, says: Adheres to steel., basis: panel 7}, {id: b, says: Sands well.}]",
+            "products.primer.claims": "[{id: a, text: Adheres to steel., basis: panel 7}, {id: b, text: Sands well.}]",
             "products.primer.not_claimed": "No fuel tanks.",
             "products.primer.service_temperature.short_max": "130 degC",
             "products.primer.application.activation": "{usable_for: 48 h}",

@@ -96,13 +96,13 @@ def test_air_is_judged_by_the_limits_of_the_day() -> None:
     source = _with(
         {
             "project.jurisdictions": "[EU]",
-            "jobs.refit.air": "{room: 100 m3, flow: 9000 m3/h, spraying_rate: 700 g/h, mixing: 3}",
+            "jobs.refit.ventilation": "{room: 100 m3, flow: 9000 m3/h, spraying_rate: 700 g/h, mixing: 3}",
             "products.clear.composition": f"[{resin}, {acetate}]",
         }
     )
     missing, lines = [], []
     for on in (date(2024, 4, 7), date(2024, 4, 8)):
-        clear = [what for _, what in _told(source, on, "AIR003", "jobs.refit.air") if "air for clear" in what]
+        clear = [what for _, what in _told(source, on, "AIR003", "jobs.refit.ventilation") if "air for clear" in what]
         missing.append([what.partition("missing: ")[2] for what in clear])
         spec = _spec(source, on)
         tables = room_air(spec.jobs["refit"], spec, on, Words.of(spec.project, ENGLISH), after=0).tables

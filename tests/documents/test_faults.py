@@ -128,7 +128,7 @@ def test_repair_of_each_system() -> None:
 
 
 def test_time_to_full_cure_is_named_where_the_product_states_it() -> None:
-    rows = "[{id: a, stage: full-cure, time: 12 days, air: 14 degC}, {id: b, stage: full-cure, time: 7 days, air: 20 degC}]"
+    rows = "[{id: a, stage: fully-cured, time: 12 days, air: 14 degC}, {id: b, stage: fully-cured, time: 7 days, air: 20 degC}]"
     cab, _ = _repairs(products__primer__drying=rows)
     assert cab.steps[1].text.startswith("Sand nothing dry before it has fully cured")
     assert f"Fully cured: Example primer 12{NB}days at 14{NB}°C" in cab.steps[1].text
@@ -190,7 +190,7 @@ def test_application_begins_with_shaking_and_ends_with_the_valve() -> None:
 
 
 def test_drying_is_that_of_the_coldest_air_of_the_job() -> None:
-    rows = "[{id: a, stage: dust-dry, time: 40 min, air: 10 degC}, {id: b, stage: dust-dry, time: 30 min, air: 14 degC}, {id: c, stage: dust-dry, time: 20 min, air: 20 degC}, {id: d, stage: dry-to-handle, time: 8 h, air: 20 degC}]"
+    rows = "[{id: a, stage: dust-free, time: 40 min, air: 10 degC}, {id: b, stage: dust-free, time: 30 min, air: 14 degC}, {id: c, stage: dust-free, time: 20 min, air: 20 degC}, {id: d, stage: dry-to-handle, time: 8 h, air: 20 degC}]"
     spec = _spec((("products.primer.drying", rows),))
     found = application_at(spec.products["primer"], spec.jobs["refit"], _words(spec)).drying
     assert [text.split(" (")[0] for _, text in found] == [f"30{NB}min at 14{NB}°C", f"8{NB}h at 20{NB}°C"]
@@ -198,7 +198,7 @@ def test_drying_is_that_of_the_coldest_air_of_the_job() -> None:
 
 
 def test_part_temperature_is_the_jobs_where_it_states_one() -> None:
-    spec = _spec((("products.primer.application.panel_temperature", "10..35 degC"),))
+    spec = _spec((("products.primer.application.surface_temperature", "10..35 degC"),))
     product, words = spec.products["primer"], _words(spec)
     assert "Part temperature" in dict(application(product, words).values)
     assert "Part temperature" not in dict(application_at(product, spec.jobs["refit"], words).values)

@@ -51,7 +51,7 @@ def test_a_count_that_is_not_stated_is_not_printed() -> None:
 def test_every_limit_of_a_criterion_is_printed() -> None:
     criterion = (
         "{rule: SSPC-PA-2, edition: '2012', level: 3, min: 40 um, max: 80 um, nominal: 60 um, spot_min: 32 um, spot_max: 96 um,"
-        " area_min: 40 um, area_max: 80 um, low_readings: fewer-than, decides: yes, text: Written down.}"
+        " area_min: 40 um, area_max: 80 um, low_readings: fewer-than, governs: yes, text: Written down.}"
     )
     row = _rows({"jobs.refit.inspection.primer-film.criterion": criterion})["Film of the primer"]
     assert row[4].replace(NB, " ").splitlines() == [

@@ -140,7 +140,7 @@ def test_type_of_the_fleet_number(number: str, size: str) -> None:
 
 def test_a_wait_that_is_not_stated_is_told() -> None:
     spec = good()
-    take_out(spec, "systems.cab.layers.base.hold")
+    take_out(spec, "systems.cab.layers.base.overcoat_interval")
     coat = _card(spec, CUTS[0], None).sides[0].side.coats[1]
     assert (coat.wait, coat.last) == (None, False)
 

@@ -17,7 +17,7 @@ AIR = {
     "jobs.refit.system": "chassis",
     "products.barrier.composition": "[{id: resin, name: resin, kind: solids, mass_share: 70 %, density: 1.4 g/mL}, "
     "{id: mk-acetate, name: n-butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 30 %, density: 0.88 g/mL}]",
-    "jobs.refit.air": "{room: 60 m3, flow: 2000 m3/h, spraying_rate: 1000 g/h, mixing: 3}",
+    "jobs.refit.ventilation": "{room: 60 m3, flow: 2000 m3/h, spraying_rate: 1000 g/h, mixing: 3}",
 }
 
 
@@ -69,7 +69,7 @@ def test_every_figure_is_in_the_annex_and_gives_nothing_away() -> None:
 
 def test_what_the_job_states_is_shown_in_full() -> None:
     """20 changes an hour of 60 m3 are the customer's own figures."""
-    view = _view(AIR | {"jobs.refit.air": "{room: 60 m3, changes: 20, spraying_rate: 1000 g/h, mixing: 3}"})
+    view = _view(AIR | {"jobs.refit.ventilation": "{room: 60 m3, changes: 20, spraying_rate: 1000 g/h, mixing: 3}"})
     (stated,) = [working for working in view.safety.air.workings if not working.held]
     assert (stated.name, stated.substituted, stated.result) == ("fresh air", "20 × 60", f"1200{NB}m³/h")
     assert [row[3] for row in view.safety.air.tables[0].rows if row[0] == "stated for the job"] == [stated.number]

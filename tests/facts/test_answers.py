@@ -60,7 +60,7 @@ def test_dulled_not_dulled_and_not_to_be_told(said: dict[str, str], answer: bool
         ("primer", "epoxy_2k", {"primer_first", "epoxy_primer", "sealer"}),
         ("primer", "oil_alkyd", {"primer_first", "sealer"}),
         ("sealer", "pu_2k_aliphatic", {"sealer"}),
-        ("top-coat", "epoxy_2k", set()),
+        ("topcoat", "epoxy_2k", set()),
     ],
 )
 def test_a_primer_is_the_primer_asked_for(role: str, family: str, needs: set[str]) -> None:
@@ -68,8 +68,8 @@ def test_a_primer_is_the_primer_asked_for(role: str, family: str, needs: set[str
 
 
 def test_how_a_coat_begins() -> None:
-    assert answered_by_coat(_primer(role="top-coat", mist_coat="yes"), "pu") == {"mist_coat"}
-    assert answered_by_coat(_primer(role="top-coat", tie_coat="yes"), "pu") == {"tie_coat"}
+    assert answered_by_coat(_primer(role="topcoat", mist_coat="yes"), "pu") == {"mist_coat"}
+    assert answered_by_coat(_primer(role="topcoat", tie_coat="yes"), "pu") == {"tie_coat"}
 
 
 def test_rule_and_page_ask_no_primer_below_a_primer() -> None:
@@ -83,7 +83,7 @@ def test_rule_and_page_ask_no_primer_below_a_primer() -> None:
 def test_rule_and_page_name_the_same_papers() -> None:
     changes = {
         "products.base.binder": "pu_2k_aliphatic",
-        "products.base.roles": "[base-coat]",
+        "products.base.roles": "[basecoat]",
         "products.clear.binder": "pu_2k_aliphatic",
     }
     spec, found = _checked(changes, ("products.base.overcoat",))
@@ -105,7 +105,7 @@ def test_rule_and_page_name_the_same_papers() -> None:
     ("family", "first", "row"),
     [
         ("ecoat", Role.PRIMER, "ecoat_scuff"),
-        ("oil_alkyd", Role.TOP_COAT, "old_finish_before_colour"),
+        ("oil_alkyd", Role.TOPCOAT, "old_finish_before_colour"),
         (None, Role.PRIMER, "old_2k_before_epoxy_primer"),
     ],
 )

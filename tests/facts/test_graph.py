@@ -71,7 +71,7 @@ def _drawn(seed: int) -> Spec:
     for product in products:
         names = ["any", "itself", "elsewhere", *(one["id"] for one in products)]
         product["overcoat"] = [
-            {"id": f"w{n}", "by": draw.choice(names), "window": "1 h..24 h", "air": f"{10 + n} degC"}
+            {"id": f"w{n}", "next_coat": draw.choice(names), "interval": "1 h..24 h", "air": f"{10 + n} degC"}
             for n in range(draw.randint(0, 3))
         ]
     for system in systems:
@@ -201,10 +201,10 @@ def test_a_product_that_is_only_ordered_reaches_the_job() -> None:
 def test_a_product_named_in_a_window_only_is_told_of_by_the_sheet_and_rests_under_no_job() -> None:
     sources = good()
     spare = dict(sources["products"][0]) | {"id": "spare"}
-    spare["overcoat"] = [{"id": "w", "by": "clear", "window": "1 h..24 h", "air": "20 degC"}]
+    spare["overcoat"] = [{"id": "w", "next_coat": "clear", "interval": "1 h..24 h", "air": "20 degC"}]
     spare.pop("document", None)
     sources["products"].append(spare)
-    put(sources, "products.base.overcoat", "[{id: s, by: spare, window: 1 h..24 h, air: 20 degC}]")
+    put(sources, "products.base.overcoat", "[{id: s, next_coat: spare, interval: 1 h..24 h, air: 20 degC}]")
     spec = _parsed(sources)
     assert uses_of_record(spec, "products", "spare") == [
         Use("products.base", ("overcoat.s",)),

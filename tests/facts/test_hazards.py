@@ -139,7 +139,7 @@ AIR = {
     "jobs.refit.system": "chassis",
     "products.barrier.composition": "[{id: resin, name: resin, kind: solids, mass_share: 70 %, density: 1.4 g/mL}, "
     "{id: acetate, name: n-butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 30 %, density: 0.88 g/mL}]",
-    "jobs.refit.air": "{room: 60 m3, changes: 20, spraying_rate: 1000 g/h, mixing: 3}",
+    "jobs.refit.ventilation": "{room: 60 m3, changes: 20, spraying_rate: 1000 g/h, mixing: 3}",
 }
 
 
@@ -169,7 +169,7 @@ def test_air_holds_both_dangers_and_the_way_back_in() -> None:
 
 
 def test_air_without_a_rate_cannot_be_judged() -> None:
-    found = _air({"jobs.refit.air": "{room: 60 m3, flow: 1200 m3/h}"})
+    found = _air({"jobs.refit.ventilation": "{room: 60 m3, flow: 1200 m3/h}"})
     assert isinstance(found.spraying, NotKnown)
     assert isinstance(found.re_entry, NotKnown)
     assert found.spraying.missing == ("spraying rate",)

@@ -14,17 +14,17 @@ from tests.good_spec import checked, good_with, spec_of
 
 TWICE = (
     "[{id: first, role: primer, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um},"
-    " coats: 1, hold: 8 h..48 h},"
-    " {id: second, role: top-coat, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um},"
+    " coats: 1, overcoat_interval: 8 h..48 h},"
+    " {id: second, role: topcoat, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um},"
     " coats: 1}]"
 )
 ANY_AND_ITSELF = (
-    "[{id: any, by: any, window: 6 h..24 h, air: 10 degC, if_late: Abrade with P240.},"
-    " {id: again, by: itself, window: 8 h..72 h, air: 10 degC, if_late: Abrade with P400.}]"
+    "[{id: any, next_coat: any, interval: 6 h..24 h, air: 10 degC, if_exceeded: Abrade with P240.},"
+    " {id: again, next_coat: itself, interval: 8 h..72 h, air: 10 degC, if_exceeded: Abrade with P400.}]"
 )
 WARM_FIRST = (
-    "[{id: warm, by: any, window: 20 min..16 h, air: 20 degC, if_late: Abrade with P240.},"
-    " {id: cold, by: any, window: 30 min..24 h, air: 10 degC, if_late: Abrade with P400.}]"
+    "[{id: warm, next_coat: any, interval: 20 min..16 h, air: 20 degC, if_exceeded: Abrade with P240.},"
+    " {id: cold, next_coat: any, interval: 30 min..24 h, air: 10 degC, if_exceeded: Abrade with P400.}]"
 )
 # a second job with the same system in warmer air
 WARM_JOB = (
@@ -115,12 +115,12 @@ def test_without_an_air_the_coldest_window_holds() -> None:
 
 
 def test_own_word_of_the_system_goes_before_the_window() -> None:
-    changes = {"products.primer.overcoat": WARM_FIRST, "systems.cab.layers.primer.if_late": "Sand with P320."}
+    changes = {"products.primer.overcoat": WARM_FIRST, "systems.cab.layers.primer.if_exceeded": "Sand with P320."}
     assert _late(_statement(_spec(changes))) == "Sand with P320."
 
 
 def test_what_another_window_says_is_not_printed_for_this_one() -> None:
-    silent = WARM_FIRST.replace(", if_late: Abrade with P400.", "")
+    silent = WARM_FIRST.replace(", if_exceeded: Abrade with P400.", "")
     assert _late(_statement(_spec({"products.primer.overcoat": silent}))) == ""
 
 
@@ -140,7 +140,7 @@ def test_an_abraded_coat_and_a_tie_coat_may_be_late(changes: dict[str, str], all
 
 def test_drying_is_chosen_as_a_window_is() -> None:
     stages = (
-        "[{id: warm, stage: dust-dry, time: 20 min, air: 20 degC}, {id: cold, stage: dust-dry, time: 40 min, air: 10 degC},"
+        "[{id: warm, stage: dust-free, time: 20 min, air: 20 degC}, {id: cold, stage: dust-free, time: 40 min, air: 10 degC},"
         " {id: hand, stage: dry-to-handle, time: 2 h, air: 25 degC}]"
     )
     product = _spec({"products.primer.drying": stages}).products["primer"]

@@ -141,11 +141,11 @@ NOT_KNOWN: list[tuple[str, dict[str, str], tuple[str, ...], list[Told]]] = [
         ],
     ),
     (
-        "delivered",
-        {"products.clear.pack.delivered": "0 %"},
+        "dispensed",
+        {"products.clear.pack.dispensed": "0 %"},
         (),
         [
-            (("products", "clear", "pack", "delivered"), "a can that gives nothing off covers nothing", ()),
+            (("products", "clear", "pack", "dispensed"), "a can that gives nothing off covers nothing", ()),
         ],
     ),
     (

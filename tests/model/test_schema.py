@@ -161,7 +161,7 @@ _LEAVES = [
     (
         "product",
         "OvercoatWindow",
-        "window",
+        "interval",
         ["30 min..24 h", "min 30 min", "5..10 min"],
         ["30 min", "> 30 min", "5..10"],
     ),

@@ -22,7 +22,7 @@ def _is_text(model: type[Node], name: str) -> bool:
 
 def test_every_field_printed_as_markdown_is_looked_at() -> None:
     spec = good()
-    put(spec, "products.barrier.application.activation", "{act: x}")
+    put(spec, "products.barrier.application.activation", "{action: x}")
     put(spec, "products.barrier.application.mixing.induction", "10 min")
     whole = checked(spec).loaded.spec
     assert whole is not None

@@ -39,7 +39,7 @@ def counts(changes: Sequence[Change], words: Words) -> TableView:
 def approvals(project: Project, words: Words) -> TableView:
     """Lines to sign, one a role of the project; at least as many as its policy asks for."""
     needed = project.policies.approvals_needed if project.policies is not None else 1
-    named = [(role.name, role.duty or "") for role in project.roles]
+    named = [(role.name, role.responsibility or "") for role in project.roles]
     named += [(words("Approval"), "")] * max(needed - len(named), 0)
     columns = (
         Column(words("Role"), "w-25"),

@@ -94,7 +94,7 @@ def _verdicts(product: Product) -> Iterator[Overcoating]:
 
     Bare metal is left out where the product's own word is that it does not go direct to metal.
     """
-    clear = set(product.roles) == {Role.CLEAR}
+    clear = set(product.roles) == {Role.CLEARCOAT}
     metals = () if not product.direct_to_metal else ("metal",)
     families = [row["id"] for row in table("binder_families").rows]
     materials = [row["id"] for row in table("materials").rows if row["kind"] in (*metals, "plastic", "wood")]

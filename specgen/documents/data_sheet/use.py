@@ -38,7 +38,7 @@ def overcoat_table(product: Product, spec: Spec, words: Words) -> TableView:
         Column(words("If it is later")),
     )
     rows = [
-        (_next(window, product, spec, words), *_times(window, words), window.if_late or "")
+        (_next(window, product, spec, words), *_times(window, words), window.if_exceeded or "")
         for window in product.overcoat
     ]
     return table_view(words("What may follow, counted from the last pass"), columns, rows)
@@ -63,20 +63,20 @@ def _stage(entry: Drying, words: Words) -> tuple[str, ...]:
 
 
 def _next(window: OvercoatWindow, product: Product, spec: Spec, words: Words) -> str:
-    if window.by in {_ITSELF, product.id}:
+    if window.next_coat in {_ITSELF, product.id}:
         return words("this product again")
-    if window.by == _ANY:
-        named = any(other.by != _ANY for other in product.overcoat)
+    if window.next_coat == _ANY:
+        named = any(other.next_coat != _ANY for other in product.overcoat)
         return words("any other coat of the range") if named else words("any coat of the range")
-    return spec.products[window.by].name if window.by in spec.products else window.by
+    return spec.products[window.next_coat].name if window.next_coat in spec.products else window.next_coat
 
 
 def _times(window: OvercoatWindow, words: Words) -> tuple[str, str, str]:
-    return words.low(window.window), words.high(window.window), words.phrase(window.air)
+    return words.low(window.interval), words.high(window.interval), words.phrase(window.air)
 
 
 def _below(product: Product, spec: Spec, words: Words) -> Iterator[tuple[str, ...]]:
     for other in spec.products.values():
         for window in other.overcoat:
-            if window.by == product.id and other.id != product.id:
-                yield other.name, *_times(window, words), window.if_late or ""
+            if window.next_coat == product.id and other.id != product.id:
+                yield other.name, *_times(window, words), window.if_exceeded or ""

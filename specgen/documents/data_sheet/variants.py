@@ -46,7 +46,7 @@ def packing(product: Product, words: Words) -> tuple[tuple[str, str], ...]:
         (words("Pack"), form),
         (words("Contents by volume"), words.phrase(stated.fill)),
         (words("Contents by mass"), words.phrase(stated.net_mass)),
-        (words("Share of the contents the pack gives off"), words.phrase(stated.delivered)),
+        (words("Share of the contents the pack gives off"), words.phrase(stated.dispensed)),
     )
     return tuple((name, text) for name, text in named if text)
 

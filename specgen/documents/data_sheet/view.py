@@ -119,7 +119,7 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
         first_aid=first_aid([product], words),
         emergency=emergency(spec.project, words),
         voc=voc_table([product], context.day, words),
-        claims=tuple((claim.says, claim.basis or words("no basis stated")) for claim in product.claims),
+        claims=tuple((claim.text, claim.basis or words("no basis stated")) for claim in product.claims),
         not_claimed=product.not_claimed or "",
         workings=workings,
         program=context.program,

@@ -139,10 +139,10 @@ def card_side(
         steps=tuple(_steps(build, cut, words)),
         at_first=at(Stage.RECEIPT),
         prepared=at(Stage.PREPARED),
-        applying=at(Stage.APPLYING),
+        applying=at(Stage.APPLICATION),
         first_wait=to_coats.get(listed[0].name) if listed else None,
         coats=tuple(_coats(listed, to_coats, build, own, cut, words)),
-        finished=at(Stage.FINISHED, None),
+        finished=at(Stage.COMPLETION, None),
         last_waits=tuple(_wait(wait, cut, words) for wait in held if wait.comes not in names),
     )
 

@@ -59,9 +59,9 @@ def _after(pair: LayerPair, names: dict[str, str], job: Job, spec: Spec, words: 
         yield unlisted(words(paint_name(pair.verdict.new)), words(paint_name(pair.verdict.old)), words)
     late = interval(below, above, spec, air_of(job)).late
     window = ""
-    if below.hold is not None:
+    if below.overcoat_interval is not None:
         window = words("{window} after the last pass of {coat}").format(
-            window=words.phrase(below.hold), coat=names[below.id]
+            window=words.phrase(below.overcoat_interval), coat=names[below.id]
         )
     # the maker's word for the very product proves the pair
     met = pair.answered | {"patch_test"} if pair.stated_by_name else pair.answered
@@ -121,7 +121,7 @@ def _taken_off(layer: Layer, words: Words) -> Iterator[Condition]:
         for text, film in (
             (words("sanding takes off at most {}"), layer.sanding_removes),
             (words("polishing takes off at most {}"), layer.polishing_removes),
-            (words("at least {} of this coat stays"), layer.least_after),
+            (words("at least {} of this coat stays"), layer.remaining_min),
         )
         if film is not None
     ]

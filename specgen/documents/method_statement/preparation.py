@@ -121,7 +121,7 @@ def _place(choice: tuple[str, ...], preparation: Preparation, found: list[StepVi
 
 
 def _others(substrate: Substrate, words: Words) -> str:
-    return ", ".join(words(table("materials").row("id", other)["name"]) for other in substrate.mixed_with)
+    return ", ".join(words(table("materials").row("id", other)["name"]) for other in substrate.attached_metals)
 
 
 def _worded(name: str, column: str, key: str | None, words: Words) -> str:

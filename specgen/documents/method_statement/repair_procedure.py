@@ -175,14 +175,20 @@ def _rows(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterat
     system = builds[0].system
     for number, layer in numbered(system):
         below = system.layers[number - 2] if number > 1 else None
-        if below is not None and below.role is Role.BASE_COAT:
+        if below is not None and below.role is Role.BASECOAT:
             continue  # a base coat that was sanded is laid again
         grounds = [words("the part") if below is None else coat_name(number - 1, below, words)]
-        if layer.role is Role.BASE_COAT:
+        if layer.role is Role.BASECOAT:
             grounds.append(coat_name(number, layer, words))
         paper = _part_paper(builds, words) if below is None else _coat_paper(below, layer, job, spec, words)
         name = coat_name(number, layer, words)
-        yield words(" or ").join(grounds), paper, name, _film(system, layer, spec, words), words.phrase(layer.hold)
+        yield (
+            words(" or ").join(grounds),
+            paper,
+            name,
+            _film(system, layer, spec, words),
+            words.phrase(layer.overcoat_interval),
+        )
     # damage that stays within the last coat
     last, name = system.layers[-1], coat_name(len(system.layers), system.layers[-1], words)
     yield (
@@ -224,14 +230,16 @@ def _own_paper(system: System, words: Words) -> str:
     last = system.layers[-1]
     alike = [layer for layer in reversed(system.layers) if layer.product == last.product]
     for layer in alike:
-        if named := layer.abraded_with or ", ".join(words("P{}").format(paper) for paper in papers_in(layer.if_late)):
+        if named := layer.abraded_with or ", ".join(
+            words("P{}").format(paper) for paper in papers_in(layer.if_exceeded)
+        ):
             return named
     return ""
 
 
 def _dull(last: Layer) -> str:
     """The row of sanding_stages for the coat around a repair."""
-    return "blend_area_clear" if last.role is Role.CLEAR else "old_finish_before_colour"
+    return "blend_area_clear" if last.role is Role.CLEARCOAT else "old_finish_before_colour"
 
 
 def _widest(name: str, items: Sequence[Item]) -> Quantity | None:

@@ -144,11 +144,11 @@ def _limit(entry: SubstanceFlow, words: Words) -> str:
 
 def _statements(job: Job, spec: Spec, listed: tuple[ProductAir, ...], words: Words) -> Iterator[str]:
     clearing = posted_clearance("open workshop, not measured")
-    if job.air is None or not listed:
+    if job.ventilation is None or not listed:
         yield words(NO_AIR_STATED).replace("{time}", clearing)
         return
-    if job.air.statement is not None:
-        yield job.air.statement
+    if job.ventilation.statement is not None:
+        yield job.ventilation.statement
     yield words(HEALTH_SETS_THE_AIR)
     times = [found.spraying.times for found in listed if not isinstance(found.spraying, NotKnown)]
     known = [entry for entry in times if isinstance(entry, Working)]

@@ -51,7 +51,7 @@ def job_safety(job: Job, released: tuple[Working, ...], context: Context, *, aft
         panels=hazards(products, spec.project, words),
         protection=protection(products, words),
         first_aid=first_aid(products, words),
-        clearing_up=cautions_at(Task.CLEARING_UP, products, words),
+        clearing_up=cautions_at(Task.CLEAN_UP, products, words),
         air=room_air(job, spec, day, words, after=after),
         voc=voc_table(products, day, words, masses),
     )

@@ -68,14 +68,14 @@ def _view(product: Product, job: Job | None, words: Words) -> ApplicationView:
 
 def full_cure_at(product: Product, air: Quantity | None, words: Words) -> str:
     """`14 days at 14 °C, 55 %, 60 µm`: the time to full cure where `air` is the coldest; empty where none is stated."""
-    found = [entry for entry in drying_at(product, air) if entry.stage is DryingStage.FULL_CURE]
+    found = [entry for entry in drying_at(product, air) if entry.stage is DryingStage.FULLY_CURED]
     return _drying(found[0], words)[1] if found else ""
 
 
 def _values(stated: Application, words: Words, *, surface_said: bool) -> Iterator[tuple[str, str]]:
     named = (
         (words("Can or paint temperature"), words.phrase(stated.can_temperature)),
-        (words("Part temperature"), "" if surface_said else words.phrase(stated.panel_temperature)),
+        (words("Part temperature"), "" if surface_said else words.phrase(stated.surface_temperature)),
         (words("Use the can up within"), words.phrase(stated.activation.usable_for) if stated.activation else ""),
     )
     yield from ((name, text) for name, text in named if text)
@@ -99,8 +99,8 @@ def _steps(stated: Application, words: Words, *, at_job: bool) -> Iterator[tuple
 
 
 def _activation(activation: Activation, words: Words) -> Iterator[tuple[str, str]]:
-    if activation.act:
-        yield words("Release the hardener"), activation.act
+    if activation.action:
+        yield words("Release the hardener"), activation.action
     if activation.shake_after is not None:
         yield (
             words("Shake again"),

@@ -28,7 +28,7 @@ class StepCaution:
 # In the order they are printed at a step: what kills or disables for life comes first.
 AT_STEPS: tuple[StepCaution, ...] = (
     StepCaution(
-        task=Task.PREPARING,
+        task=Task.PREPARATION,
         trait="any",
         text=N_(
             "Cleaners and degreasers burn and go through skin: gloves that stand the solvent, moving "
@@ -102,7 +102,7 @@ AT_STEPS: tuple[StepCaution, ...] = (
         text=N_("Uncured epoxy causes allergy that stays for life: no bare skin, and change a wetted glove at once."),
     ),
     StepCaution(
-        task=Task.CLEARING_UP,
+        task=Task.CLEAN_UP,
         trait="oxidative",
         text=N_(
             "Soaked rags and overspray heat up by themselves and catch fire: spread them out to dry "
@@ -110,18 +110,18 @@ AT_STEPS: tuple[StepCaution, ...] = (
         ),
     ),
     StepCaution(
-        task=Task.CLEARING_UP,
+        task=Task.CLEAN_UP,
         trait="isocyanate",
         text=N_("Stay on supplied air until the booth has cleared; gloves and overall stay on for the cleaning."),
     ),
     StepCaution(
-        task=Task.CLEARING_UP,
+        task=Task.CLEAN_UP,
         trait="aerosol",
         text=N_(
             "Cans burst when heated: out of the sun, away from heat; never pierce or burn one, not even an empty one."
         ),
     ),
-    StepCaution(task=Task.CLEARING_UP, trait="any", text=N_("Nothing of this goes into drains or household waste.")),
+    StepCaution(task=Task.CLEAN_UP, trait="any", text=N_("Nothing of this goes into drains or household waste.")),
 )
 
 

@@ -68,7 +68,7 @@ def first_aid(products: Sequence[Product], words: Words) -> tuple[tuple[str, str
     acts: dict[tuple[Route, str], list[str]] = {}
     for product in products:
         for entry in product.hazards.first_aid if product.hazards is not None else ():
-            acts.setdefault((entry.route, entry.act), []).append(product.name)
+            acts.setdefault((entry.route, entry.action), []).append(product.name)
     ways = [route for route, _ in acts]
     return tuple(
         (words.word(route) + (f" ({', '.join(names)})" if ways.count(route) > 1 else ""), act)
@@ -106,7 +106,7 @@ def data_sheet_line(declared: Hazards, words: Words) -> str:
         parts.append(words("revision {}").format(sheet.revision))
     if sheet.date is not None:
         parts.append(sheet.date.isoformat())
-    return ", ".join(parts) + (f" ({sheet.obtain})" if sheet.obtain else "")
+    return ", ".join(parts) + (f" ({sheet.available_from})" if sheet.available_from else "")
 
 
 def _label(declared: Hazards) -> Label:

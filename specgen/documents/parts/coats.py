@@ -106,7 +106,7 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
         least=film("min"),
         nominal=film("nominal"),
         most=film("max"),
-        hold=words.phrase(layer.hold),
+        hold=words.phrase(layer.overcoat_interval),
         needed=words.worked(packs),
         wear=spraying_wear(product),
         breathing=spraying_wear(product, breathing_only=True),
@@ -150,13 +150,13 @@ def _waits(system: System, preparation: Preparation, job: Job, spec: Spec, words
             late=late,
         )
     for at, (below, above) in enumerate(zip(system.layers, system.layers[1:], strict=False)):
-        if below.hold is not None:
+        if below.overcoat_interval is not None:
             late = interval(below, above, spec, air_of(job)).late
             yield Wait(
                 after=names[at],
                 comes=names[at + 1],
-                not_before=words.low(below.hold),
-                not_later=words.high(below.hold),
+                not_before=words.low(below.overcoat_interval),
+                not_later=words.high(below.overcoat_interval),
                 late=late,
             )
     if names and system.handle_after is not None:

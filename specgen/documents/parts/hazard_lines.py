@@ -45,10 +45,10 @@ def hazard_lines(product: Product, project: Project, words: Words) -> Iterator[L
         return
     yield from _when(words("Air at the work"), stated.ventilation)
     yield from _contents(product, stated, project, words)
-    yield from _when(words("Lets off while it cures"), stated.released)
+    yield from _when(words("Lets off while it cures"), stated.cure_releases)
     if stated.flash_point is not None:
         yield words("Flash point of the liquid"), words.phrase(stated.flash_point)
-    yield from _when(words("Health checks"), stated.medical_provision)
+    yield from _when(words("Health checks"), stated.health_surveillance)
     for duty in _duties(product, project, words):
         yield words("By law"), duty
     yield from _when(words("Store"), _storage(product, stated, project, words))

@@ -26,7 +26,7 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     rows = []
     for number, point in enumerate(job.inspection, 1):
         when = _when(point, layers, words) + (f"\n{words('HOLD POINT')}" if point.hold_point else "")
-        method = _joined((point.method, *_gauge(point.gauge, words), point.often, *_counts(point.readings, words)))
+        method = _joined((point.method, *_gauge(point.gauge, words), point.frequency, *_counts(point.readings, words)))
         check = _joined((point.check, words("on {}").format(", ".join(point.items)) if point.items else ""))
         rows.append((str(number), when, check, method, passes(point.criterion, words), point.if_failed or ""))
     return table_view(words("Inspection points in the order of the work"), columns, rows)
@@ -50,7 +50,7 @@ def limits(criterion: Criterion, words: Words) -> tuple[str, ...]:
     )
     said = [text.format(words.phrase(film)) for film, text in films if film is not None]
     low = words.word(criterion.low_readings) if criterion.low_readings is not None else ""
-    decides = words("this rule decides") if criterion.decides else ""
+    decides = words("this rule decides") if criterion.governs else ""
     return tuple(part for part in (*said, _rule(criterion, words), low, decides) if part)
 
 

@@ -17,10 +17,10 @@ from specgen.standards.tables import table
 
 # The tasks a table of protection never leaves out, with the rows of protective_equipment for breathing, hands and eyes.
 _ALWAYS: tuple[tuple[Task, str, str], ...] = (
-    (Task.PREPARING, "", "gloves_splash"),
+    (Task.PREPARATION, "", "gloves_splash"),
     (Task.SANDING, "breath_sanding", ""),
     (Task.SPRAYING, "", ""),
-    (Task.CLEARING_UP, "", "gloves_splash"),
+    (Task.CLEAN_UP, "", "gloves_splash"),
 )
 
 
@@ -39,12 +39,12 @@ def protection(products: Sequence[Product], words: Words) -> TableView:
         for (task, worn), names in alike.items()
     ]
     for product in products:
-        if _needs_air(product) and not _states(product, Task.CLEARING_UP):
+        if _needs_air(product) and not _states(product, Task.CLEAN_UP):
             # spray and vapour are still in the air when guns and masking are cleared away
             spraying = [
                 worn for (task, worn), names in alike.items() if task is Task.SPRAYING and product.name in names
             ]
-            rows += [(Task.CLEARING_UP, (product.name if len(products) > 1 else "", *worn)) for worn in spraying[:1]]
+            rows += [(Task.CLEAN_UP, (product.name if len(products) > 1 else "", *worn)) for worn in spraying[:1]]
     stated = {task for task, *_ in rows}
     if products and Task.ANY not in stated:
         rows += list(_usual(stated, words))

@@ -31,8 +31,8 @@ _HAS: Mapping[Trait, Callable[[Product], bool]] = {
 _BLASTING = frozenset({StepKind.BLAST, StepKind.SWEEP})
 
 _TASK_OF_STEP: Mapping[StepKind, Task] = {
-    StepKind.DEGREASE: Task.PREPARING,
-    StepKind.STRIP: Task.PREPARING,
+    StepKind.DEGREASE: Task.PREPARATION,
+    StepKind.STRIP: Task.PREPARATION,
     StepKind.BLAST: Task.SANDING,
     StepKind.SWEEP: Task.SANDING,
     StepKind.HAND_TOOL: Task.SANDING,
@@ -143,7 +143,7 @@ def _own(task: Task, products: Sequence[Product], words: Words) -> Iterator[str]
         texts = [caution.text for caution in stated.cautions if caution.task is task]
         if task is Task.SPRAYING and stated.ventilation:
             texts.insert(0, stated.ventilation)
-        if task is Task.CLEARING_UP:
+        if task is Task.CLEAN_UP:
             texts += [stated.disposal] if stated.disposal else []
             codes = ", ".join(stated.waste_codes)
             texts += [words("Waste codes: {}.").format(codes)] if codes else []

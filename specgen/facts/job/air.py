@@ -56,10 +56,10 @@ def air_of_job(job: Job, spec: Spec, on: date) -> tuple[ProductAir, ...]:
 
     `on` is the day whose limits of exposure hold.
     """
-    if job.air is None:
+    if job.ventilation is None:
         return ()
     return tuple(
-        _of_product(job, job.air, product, jurisdiction, on)
+        _of_product(job, job.ventilation, product, jurisdiction, on)
         for product in spec.products_of(job)
         for jurisdiction in spec.project.jurisdictions
     )

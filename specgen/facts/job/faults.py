@@ -101,7 +101,7 @@ OCCURS: Mapping[str, Callable[[_Work], bool]] = {
     "strong_on_soft": _strong_on_soft,
     "bitumen_below": lambda work: any(old.family == "bituminous" for whole in work.stacks for old in whole.old),
     "blasted": lambda work: bool(work.steps & BLASTING),
-    "base_coat": lambda work: Role.BASE_COAT in work.roles,
+    "base_coat": lambda work: Role.BASECOAT in work.roles,
     "colour": lambda work: bool(work.roles & COLOUR),
 }
 """What a row of the table of faults may name under `when`."""

@@ -65,9 +65,9 @@ def need_of_cans(
     volume = solids_from_volume(f"solids.{name}", contents, solids)
     supporting.append(volume)
     delivered: Given | NotKnown = _ALL_OF_IT
-    if product.pack.delivered is not None:
-        path, why = f"products.{product.id}.pack.delivered", "a can that gives nothing off covers nothing"
-        delivered = _more_than_nothing(product.pack.delivered, path, why)
+    if product.pack.dispensed is not None:
+        path, why = f"products.{product.id}.pack.dispensed", "a can that gives nothing off covers nothing"
+        delivered = _more_than_nothing(product.pack.dispensed, path, why)
     if isinstance(delivered, NotKnown):
         return delivered
     return lambda key, demands: cans(key, demands, volume, delivered, efficiency)

@@ -44,7 +44,7 @@ class Interval:
         """The waits that the product allows: its window, without its end where the next coat may be late."""
         if self.window is None:
             return None
-        window = self.window.window
+        window = self.window.interval
         return Range(window.kind, window.low, None) if self.late_allowed else window
 
 
@@ -52,7 +52,7 @@ def interval(below: Layer, above: Layer, spec: Spec, air: Quantity | None) -> In
     """The wait in force between two layers where the air is `air` at its coldest; None where nothing is known of the air."""
     stated = windows_for(below, above, spec)
     window = at_or_below(stated, air) if stated else None
-    late = below.if_late or (window.if_late if window is not None else None) or ""
+    late = below.if_exceeded or (window.if_exceeded if window is not None else None) or ""
     return Interval(window, late, late_allowed(below, above))
 
 
@@ -60,7 +60,7 @@ def windows_for(below: Layer, above: Layer, spec: Spec) -> tuple[OvercoatWindow,
     """The windows for the product above, from cold to warm: its own entries, else those for `itself`, else for `any`."""
     stated = spec.product_of(below).overcoat
     for name in (above.product, *(["itself"] if above.product == below.product else []), "any"):
-        found = [window for window in stated if window.by == name]
+        found = [window for window in stated if window.next_coat == name]
         if found:
             return tuple(sorted(found, key=lambda window: window.air))
     return ()

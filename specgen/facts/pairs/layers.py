@@ -17,7 +17,7 @@ from specgen.model.system import Layer, System
 
 # Zinc dust, wash primer, body filler, oil on zinc, and what goes on acid or filler have rules of their own.
 _MADE_FOR_METAL = {"wash_primer", "zinc_organic", BODY_FILLER}
-_CARRIES_CLEAR = {Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR}
+_CARRIES_CLEAR = {Role.BASECOAT, Role.TOPCOAT, Role.CLEARCOAT}
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +32,7 @@ class LayerPair:
     @property
     def stated_by_name(self) -> bool:
         """True where the product below states a window for the very product above."""
-        names = {window.by for window in self.covered.overcoat}
+        names = {window.next_coat for window in self.covered.overcoat}
         return self.above.product in names or (self.above.product == self.covered.id and "itself" in names)
 
     @property
@@ -51,7 +51,7 @@ class LayerPair:
             or old == BODY_FILLER
             or new == old == "zinc_inorganic"
             or (old in ZINC and "saponification" in self.verdict.mechanisms)
-            or (self.above.role is Role.CLEAR and self.below.role not in _CARRIES_CLEAR)
+            or (self.above.role is Role.CLEARCOAT and self.below.role not in _CARRIES_CLEAR)
         )
 
 
@@ -61,5 +61,5 @@ def layer_pairs(system: System, spec: Spec) -> Iterator[LayerPair]:
         old, new = spec.product_of(below), spec.product_of(above)
         # a drying oil is covered within days, long before it is hard through
         fresh = binder_family(old.binder)["cure"] == "oxidative"
-        verdict = overcoating(new.binder, old.binder, fresh=fresh, clear=above.role is Role.CLEAR)
+        verdict = overcoating(new.binder, old.binder, fresh=fresh, clear=above.role is Role.CLEARCOAT)
         yield LayerPair(below, above, old, verdict)

@@ -20,7 +20,7 @@ from specgen.units.locale import phrase
 
 # Wash primer, zinc dust and body filler are made for metal: the rules on first coats say where they may not lie.
 MADE_FOR_METAL = {"wash_primer", "zinc_inorganic", "zinc_organic", "polyester_putty"}
-_COLOUR = {Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR}
+_COLOUR = {Role.BASECOAT, Role.TOPCOAT, Role.CLEARCOAT}
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +70,7 @@ def top_pair(stack: Stack) -> TopPair | None:
 
 def _verdict(old: OldLayer, new: NewLayer) -> Overcoating | None:
     if old.family is not None:
-        found = overcoating(new.family, old.family, fresh=old.fresh, clear=new.layer.role is Role.CLEAR)
+        found = overcoating(new.family, old.family, fresh=old.fresh, clear=new.layer.role is Role.CLEARCOAT)
         # what the rag shows on the part is surer ground than what is known of the family
         if found.refused and old.coat.rub is RubResult.SOLUBLE and not found.citation.basis.confirmed:
             rubbed = on_rub(new.family, old.coat.rub)

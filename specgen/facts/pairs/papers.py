@@ -12,7 +12,7 @@ from specgen.model.system import Layer
 from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
 
-COLOUR = frozenset({Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR})
+COLOUR = frozenset({Role.BASECOAT, Role.TOPCOAT, Role.CLEARCOAT})
 
 
 @cache
@@ -55,8 +55,8 @@ def papers_between(below: Layer, above: Layer) -> str:
     """The row of sanding_stages that speaks of this coat before that one."""
     if below.role is Role.BODY_FILLER:
         return "filler_finish"
-    if below.role is Role.FILLER and above.role in COLOUR:
-        return "surfacer_before_basecoat" if above.role is Role.BASE_COAT else "surfacer_before_solid_2k"
+    if below.role is Role.SURFACER and above.role in COLOUR:
+        return "surfacer_before_basecoat" if above.role is Role.BASECOAT else "surfacer_before_solid_2k"
     if below.role in COLOUR and above.role in COLOUR:
         return "old_finish_before_colour"
     return "epoxy_primer_reactivate"

@@ -46,7 +46,7 @@ NEEDS_BY_KIND: Mapping[CuringKind, tuple[Path, ...]] = {
         ("application", "mixing", "clock_starts"),
     ),
     CuringKind.CAPSULE_AEROSOL: (
-        ("application", "activation", "act"),
+        ("application", "activation", "action"),
         ("application", "activation", "shake_after"),
         ("application", "activation", "usable_for"),
     ),

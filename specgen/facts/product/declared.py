@@ -27,7 +27,7 @@ _REFUSED = re.compile(r"\b(?:no|not|without|instead of)\b[^.;]*\bair", re.I)
 _FILTER = re.compile(r"\bA\d?B?\d?-?P\d\b|\bAX|\bA[123]\b|\bFFP\d|\bP[123]\b|\bfilter", re.I)
 _TYPE_A = re.compile(r"\bA[123](?:B\d)?(?:E\d)?(?:K\d)?(?:-?P\d)?\b")
 _AX = re.compile(r"\bAX")
-_WET = (Task.MIXING, Task.SPRAYING, Task.CLEARING_UP, Task.ANY)
+_WET = (Task.MIXING, Task.SPRAYING, Task.CLEAN_UP, Task.ANY)
 
 
 def differences(product: Product, spec: Spec) -> tuple[Difference, ...]:

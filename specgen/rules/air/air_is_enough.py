@@ -8,26 +8,26 @@ Passes
     jobs.refit.vehicles: [T-01]
 
     Given a job that states its spray air
-    jobs.refit.air: {room: 60 m3, changes: 15, spraying_rate: 241 g/h, mixing: 3}
+    jobs.refit.ventilation: {room: 60 m3, changes: 15, spraying_rate: 241 g/h, mixing: 3}
 Fails
-    jobs.refit.air: {flow: 5000 m3/h}    # note at jobs.refit.air    # also AIR003 note at jobs.refit.air    # also AIR003 note at jobs.refit.air    # also AIR003 note at jobs.refit.air
+    jobs.refit.ventilation: {flow: 5000 m3/h}    # note at jobs.refit.ventilation    # also AIR003 note at jobs.refit.ventilation    # also AIR003 note at jobs.refit.ventilation    # also AIR003 note at jobs.refit.ventilation
 
     Given a job that states its spray air
-    jobs.refit.air.flow: 899 m3/h    # warning at jobs.refit.air
+    jobs.refit.ventilation.flow: 899 m3/h    # warning at jobs.refit.ventilation
 
     Given a job that states its spray air
-    jobs.refit.air.flow: 4 m3/h    # at jobs.refit.air    # warning at jobs.refit.air
+    jobs.refit.ventilation.flow: 4 m3/h    # at jobs.refit.ventilation    # warning at jobs.refit.ventilation
 
     Given a job that states its spray air
-    jobs.refit.air: {room: 60 m3, flow: 900 m3/h}    # note at jobs.refit.air
+    jobs.refit.ventilation: {room: 60 m3, flow: 900 m3/h}    # note at jobs.refit.ventilation
 
     Given a job that states its spray air
-    jobs.refit.air: {room: 60 m3, spraying_rate: 241 g/h}    # note at jobs.refit.air
+    jobs.refit.ventilation: {room: 60 m3, spraying_rate: 241 g/h}    # note at jobs.refit.ventilation
 
     Given a job that states its spray air
-    without products.barrier.composition.acetate.cas    # note at jobs.refit.air    # note at jobs.refit.air
+    without products.barrier.composition.acetate.cas    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation
 
-    jobs.refit.air: {room: 60 m3, changes: 15}    # note at jobs.refit.air    # note at jobs.refit.air    # note at jobs.refit.air    # note at jobs.refit.air
+    jobs.refit.ventilation: {room: 60 m3, changes: 15}    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation
 To put right
     Raise the flow, spray less in an hour, or wait longer; protection stays on whatever the flow.
 """
@@ -45,7 +45,9 @@ def _weight(wanted: Working) -> Severity | None:
 
 @rule("AIR003", on=Job, severity=ERROR, source=cite("OSHA-LFL-READING"), waivable=False)
 def air_is_enough(job: Job, spec: Spec, on: date) -> Problems:
-    if job.air is None or (job.air.flow is None and job.air.changes is None and job.air.spraying_rate is None):
+    if job.ventilation is None or (
+        job.ventilation.flow is None and job.ventilation.changes is None and job.ventilation.spraying_rate is None
+    ):
         return
     for found in air_of_job(job, spec, on):
         who = f"{found.product} under {found.jurisdiction}"
@@ -53,7 +55,7 @@ def air_is_enough(job: Job, spec: Spec, on: date) -> Problems:
         if gap is not None or isinstance(found.spraying, NotKnown) or isinstance(found.stated, NotKnown):
             if gap is not None:
                 what = f"the air for {who} cannot be judged: {gap.why}"
-                yield Problem(("air",), what, severity=NOTE)
+                yield Problem(("ventilation",), what, severity=NOTE)
             continue
         have = found.stated.quantity
         for wanted, ground in (
@@ -63,7 +65,7 @@ def air_is_enough(job: Job, spec: Spec, on: date) -> Problems:
             if isinstance(wanted, NotKnown):
                 missing = ", ".join(wanted.missing)
                 what = f"the air for {who} cannot be judged by the {ground}: {wanted.why}; missing: {missing}"
-                yield Problem(("air",), what, severity=NOTE)
+                yield Problem(("ventilation",), what, severity=NOTE)
             elif have < wanted.quantity:
                 what = f"{have} of fresh air is less than the {wanted.printed()} that the {ground} ask for with {who}"
-                yield Problem(("air",), what, severity=_weight(wanted), source=wanted.source)
+                yield Problem(("ventilation",), what, severity=_weight(wanted), source=wanted.source)

@@ -5,14 +5,14 @@ Checks
 Why
     Air that cannot explode can still poison.
 Passes
-    jobs.refit.air: {statement: Below a tenth of the explosive limit; breathing protection stays on.}
+    jobs.refit.ventilation: {statement: Below a tenth of the explosive limit; breathing protection stays on.}
 
-    jobs.refit.air: {statement: Keep a window open.}
+    jobs.refit.ventilation: {statement: Keep a window open.}
 Fails
-    jobs.refit.air: {statement: Below a tenth of the explosive limit.}    # at jobs.refit.air.statement
+    jobs.refit.ventilation: {statement: Below a tenth of the explosive limit.}    # at jobs.refit.ventilation.statement
 
     Given second good
-    jobs.lids.air: {statement: Below a tenth of the explosive limit.}    # at jobs.lids.air.statement
+    jobs.lids.ventilation: {statement: Below a tenth of the explosive limit.}    # at jobs.lids.ventilation.statement
 To put right
     State what the limits of exposure ask for and the breathing protection beside it.
 """
@@ -23,7 +23,7 @@ from specgen.rules.kit import ERROR, Job, Problem, Problems, Spec, cite, date, r
 
 @rule("AIR002", on=Job, severity=ERROR, source=cite("OSHA-LFL-READING"), waivable=False)
 def job_air_for_lungs(job: Job, spec: Spec, on: date) -> Problems:
-    stated = job.air.statement if job.air is not None else None
+    stated = job.ventilation.statement if job.ventilation is not None else None
     if stated is not None and explosion_alone(stated):
         what = f"the air of {job.id} is said to stay below the explosive limit, and nothing is said of breathing it"
-        yield Problem(("air", "statement"), what)
+        yield Problem(("ventilation", "statement"), what)

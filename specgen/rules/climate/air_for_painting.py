@@ -15,19 +15,19 @@ Passes
     without products.gloss.climate.air
     products.mastic.climate.air: 50..100 degF
     jobs.rails.climate.air: 55..89.6 degF
-    systems.deck.layers.first.hold: 6 h..72 h
+    systems.deck.layers.first.overcoat_interval: 6 h..72 h
 Fails
     jobs.refit.climate.air: 10..34 degC    # at jobs.refit.climate.air
     without products.primer.climate.air
     without products.base.climate.air
     without products.clear.climate.air
     without products.barrier.climate.air
-    without systems.cab.layers.primer.hold    # also LAY007 at systems.cab.layers.primer.hold
+    without systems.cab.layers.primer.overcoat_interval    # also LAY007 at systems.cab.layers.primer.overcoat_interval
 
     Given second good
     without products.gloss.climate.air
     jobs.rails.climate.air: 55..90 degF    # at jobs.rails.climate.air
-    systems.deck.layers.first.hold: 6 h..72 h
+    systems.deck.layers.first.overcoat_interval: 6 h..72 h
 
     Given second good
     without products.touch-up.climate.air

@@ -7,7 +7,7 @@ Why
 Passes
     products.base.coverage: [{id: can, area_per_pack: 1.2 m2, film: 20 um, losses: included}]
 
-    products.base.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 20 um, losses: left-out}]
+    products.base.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 20 um, losses: excluded}]
 Fails
     products.base.coverage: [{id: can, area_per_pack: 2 m2, losses: included}]    # at products.base.coverage.can.film
 
@@ -18,7 +18,7 @@ Fails
     products.base.coverage: [{id: can, area_per_pack: 1 m2, film: 0 um, losses: included}]    # at products.base.coverage.can.film
 
     Given second good
-    products.gloss.coverage: [{id: gallon, spreading_rate: 400 ft2/gal, film: 2 mil, losses: left-out}, {id: tin, area_per_pack: 300 ft2, losses: left-out}]    # at products.gloss.coverage.tin.film    # also USE004 at products.gloss.coverage.gallon.spreading_rate
+    products.gloss.coverage: [{id: gallon, spreading_rate: 400 ft2/gal, film: 2 mil, losses: excluded}, {id: tin, area_per_pack: 300 ft2, losses: excluded}]    # at products.gloss.coverage.tin.film    # also USE004 at products.gloss.coverage.gallon.spreading_rate
 To put right
     Print square metres at a stated dry film, and say whether losses are included or left-out.
 """

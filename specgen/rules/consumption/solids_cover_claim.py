@@ -5,18 +5,18 @@ Checks
 Why
     Nobody can lay down more film than the pack has solids; whoever orders by such a figure runs out before the part is covered.
 Passes
-    products.base.coverage: [{id: can, area_per_pack: 2.8 m2, film: 20 um, losses: left-out}]
+    products.base.coverage: [{id: can, area_per_pack: 2.8 m2, film: 20 um, losses: excluded}]
 
-    products.base.pack: {form: aerosol, fill: 187.5 mL, delivered: 97 %}
-    products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 11 um, losses: left-out}]
+    products.base.pack: {form: aerosol, fill: 187.5 mL, dispensed: 97 %}
+    products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 11 um, losses: excluded}]
 Fails
-    products.base.coverage: [{id: can, area_per_pack: 4 m2, film: 20 um, losses: left-out}]    # at products.base.coverage.can.area_per_pack
+    products.base.coverage: [{id: can, area_per_pack: 4 m2, film: 20 um, losses: excluded}]    # at products.base.coverage.can.area_per_pack
 
     products.barrier.coverage: [{id: tin, area_per_pack: 5 m2, film: 80 um, losses: included}]    # note at products.barrier.coverage.tin.area_per_pack
     without products.barrier.pack.fill    # also USE009 at products.barrier.pack.fill
 
-    products.base.pack: {form: aerosol, fill: 187.5 mL, delivered: 97 %}
-    products.base.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 20 um, losses: left-out}, {id: can, area_per_pack: 3 m2, film: 12 um, losses: left-out}]    # at products.base.coverage.can.area_per_pack
+    products.base.pack: {form: aerosol, fill: 187.5 mL, dispensed: 97 %}
+    products.base.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 20 um, losses: excluded}, {id: can, area_per_pack: 3 m2, film: 12 um, losses: excluded}]    # at products.base.coverage.can.area_per_pack
 
     without products.barrier.pack.fill
     products.barrier.coverage: [{id: tin, area_per_pack: 5 m2, film: 80 um, losses: included}, {id: old, area_per_pack: 5 m2, film: 70 um, losses: included}]    # note at products.barrier.coverage.tin.area_per_pack    # note at products.barrier.coverage.old.area_per_pack    # also USE009 at products.barrier.pack.fill

@@ -5,29 +5,29 @@ Checks
 Why
     Paint is ordered by this figure; one that does not follow from the solids belongs to another film or another product.
 Passes
-    products.barrier.coverage: [{id: litre, spreading_rate: 6.3 m2/L, film: 80 um, losses: left-out}]
+    products.barrier.coverage: [{id: litre, spreading_rate: 6.3 m2/L, film: 80 um, losses: excluded}]
 
-    products.barrier.coverage: [{id: gallon, spreading_rate: 255 ft2/gal, film: 80 um, losses: left-out}]
+    products.barrier.coverage: [{id: gallon, spreading_rate: 255 ft2/gal, film: 80 um, losses: excluded}]
 
     products.barrier.coverage: [{id: litre, spreading_rate: 4.4 m2/L, film: 80 um, losses: included}]
 
-    products.barrier.coverage: [{id: litre, spreading_rate: 6.2 m2/L, film: 80 um, losses: left-out}]
+    products.barrier.coverage: [{id: litre, spreading_rate: 6.2 m2/L, film: 80 um, losses: excluded}]
 
     products.barrier.coverage: [{id: litre, spreading_rate: 6.3 m2/L, film: 80 um, losses: included}]
 
     products.base.coverage: [{id: can, area_per_pack: 1.2 m2, film: 20 um, losses: included}]
 
-    products.barrier.coverage: [{id: gallon, spreading_rate: 254.65 ft2/gal, film: 80 um, losses: left-out}]
+    products.barrier.coverage: [{id: gallon, spreading_rate: 254.65 ft2/gal, film: 80 um, losses: excluded}]
 Fails
-    products.barrier.coverage: [{id: litre, spreading_rate: 8.0 m2/L, film: 80 um, losses: left-out}]    # at products.barrier.coverage.litre.spreading_rate
+    products.barrier.coverage: [{id: litre, spreading_rate: 8.0 m2/L, film: 80 um, losses: excluded}]    # at products.barrier.coverage.litre.spreading_rate
 
     products.barrier.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 80 um, losses: included}]    # at products.barrier.coverage.litre.spreading_rate
 
-    products.barrier.coverage: [{id: thin, spreading_rate: 6.2 m2/L, film: 80 um, losses: left-out}, {id: litre, spreading_rate: 6.1 m2/L, film: 80 um, losses: left-out}]    # at products.barrier.coverage.litre.spreading_rate
+    products.barrier.coverage: [{id: thin, spreading_rate: 6.2 m2/L, film: 80 um, losses: excluded}, {id: litre, spreading_rate: 6.1 m2/L, film: 80 um, losses: excluded}]    # at products.barrier.coverage.litre.spreading_rate
 
     products.barrier.coverage: [{id: litre, spreading_rate: 6.4 m2/L, film: 80 um, losses: included}]    # at products.barrier.coverage.litre.spreading_rate
 
-    products.barrier.coverage: [{id: gallon, spreading_rate: 254 ft2/gal, film: 80 um, losses: left-out}]    # at products.barrier.coverage.gallon.spreading_rate
+    products.barrier.coverage: [{id: gallon, spreading_rate: 254 ft2/gal, film: 80 um, losses: excluded}]    # at products.barrier.coverage.gallon.spreading_rate
 
     without products.base.solids
     products.base.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 20 um, losses: included}, {id: more, spreading_rate: 8 m2/L, film: 20 um, losses: included}]    # note at products.base.coverage.litre.spreading_rate    # note at products.base.coverage.more.spreading_rate    # also USE009 at products.base.solids.in_can
@@ -62,7 +62,7 @@ def spreading_rate_follows(product: Product, spec: Spec, on: date) -> Problems:
             continue
         room, rates = rounding_of(stated), _worked_out(solids, film, stated.unit)
         too_high = stated.number - room > max(rates)
-        too_low = claim.losses is Losses.LEFT_OUT and stated.number + room < min(rates)
+        too_low = claim.losses is Losses.EXCLUDED and stated.number + room < min(rates)
         if too_high or too_low:
             computed = show(Quantity.of("spreading_rate", rates[0], stated.unit))
             yield Problem(

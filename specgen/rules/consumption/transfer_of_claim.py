@@ -9,21 +9,21 @@ Passes
 
     products.base.coverage: [{id: can, area_per_pack: 1.6 m2, film: 20 um, losses: included, transfer_efficiency: 60 %}]
 
-    products.base.pack.delivered: 100 %
+    products.base.pack.dispensed: 100 %
     products.base.coverage: [{id: can, area_per_pack: 1.96 m2, film: 20 um, losses: included}]
 
-    products.base.pack.delivered: 100 %
+    products.base.pack.dispensed: 100 %
     products.base.coverage: [{id: can, area_per_pack: 1.68 m2, film: 20 um, losses: included, transfer_efficiency: 60 %}]
 
     products.barrier.coverage: [{id: tin, area_per_pack: 6.25 m2, film: 80 um, losses: included}]
 
     products.base.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 20 um, losses: included}]
 
-    products.base.pack: {form: aerosol, fill: 187.5 mL, delivered: 100 %}
+    products.base.pack: {form: aerosol, fill: 187.5 mL, dispensed: 100 %}
     products.base.solids: {in_can: 20 %, sprayed: 23 %}
     products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 11 um, losses: included}]
 
-    products.base.pack: {form: aerosol, fill: 187.5 mL, delivered: 100 %}
+    products.base.pack: {form: aerosol, fill: 187.5 mL, dispensed: 100 %}
     products.base.solids: {in_can: 28 %, sprayed: 30 %}
     products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 11 um, losses: included, transfer_efficiency: 50 %}]
 Fails
@@ -33,13 +33,13 @@ Fails
 
     products.base.pack: {form: aerosol, fill: 187.5 mL}
     products.base.solids: {in_can: 20 %, sprayed: 23 %}
-    products.base.coverage: [{id: dry, area_per_pack: 3 m2, film: 12 um, losses: left-out}, {id: can, area_per_pack: 3 m2, film: 12 um, losses: included}]    # warning at products.base.coverage.can.area_per_pack
+    products.base.coverage: [{id: dry, area_per_pack: 3 m2, film: 12 um, losses: excluded}, {id: can, area_per_pack: 3 m2, film: 12 um, losses: included}]    # warning at products.base.coverage.can.area_per_pack
 
-    products.base.pack: {form: aerosol, fill: 187.5 mL, delivered: 100 %}
+    products.base.pack: {form: aerosol, fill: 187.5 mL, dispensed: 100 %}
     products.base.solids: {in_can: 28 %, sprayed: 30 %}
     products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 12 um, losses: included, transfer_efficiency: 50 %}]    # at products.base.coverage.can.area_per_pack
 
-    products.base.pack: {form: aerosol, fill: 187.5 mL, delivered: 90 %}
+    products.base.pack: {form: aerosol, fill: 187.5 mL, dispensed: 90 %}
     products.base.solids: {in_can: 20 %, sprayed: 23 %}
     products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 11 um, losses: included}]    # warning at products.base.coverage.can.area_per_pack
 To put right
@@ -72,12 +72,12 @@ def transfer_of_claim(product: Product, spec: Spec, on: date) -> Problems:
     if product.pack.form is not PackForm.AEROSOL:
         return
     solids = solids_in_pack(product)
-    delivered = product.pack.delivered or Quantity.of("share", 100, "%")
+    delivered = product.pack.dispensed or Quantity.of("share", 100, "%")
     if isinstance(solids, NotKnown) or solids.number * delivered.base == 0:
         return  # the rules on the solids of a pack say so
     usual = usual_transfer("flat panel, trained hand")[1].quantity
     for claim in product.coverage:
-        if claim.area_per_pack is None or claim.film is None or claim.losses is Losses.LEFT_OUT:
+        if claim.area_per_pack is None or claim.film is None or claim.losses is Losses.EXCLUDED:
             continue
         needed = dry_volume(claim.area_per_pack, claim.film) / solids.number / delivered.to("%") * 100 * 100
         share = Quantity.of("share", needed, "%")

@@ -25,7 +25,7 @@ Fails
     products.barrier.application.mixing.thinner: "(((((((((((((((((((((  thinner"    # at products.barrier.application.mixing.thinner
     products.barrier.application.mixing.clock_starts: "(((((((((((((((((((((  starts"    # at products.barrier.application.mixing.clock_starts
     products.base.application.clear_valve: "(((((((((((((((((((((  valve"    # at products.base.application.clear_valve
-    products.base.application.activation: {act: "(((((((((((((((((((((  act"}    # at products.base.application.activation.act    # also CUR003 at products.base.application.activation
+    products.base.application.activation: {action: "(((((((((((((((((((((  act"}    # at products.base.application.activation.action    # also CUR003 at products.base.application.activation
     products.base.application.put_away: "(((((((((((((((((((((  away"    # at products.base.application.put_away
 To put right
     Flatten the lists, quotations or brackets, or shorten the run of signs.
@@ -47,7 +47,7 @@ PROSE: Mapping[type[Node], tuple[str, ...]] = {
     Product: ("about", "not_claimed"),
     Application: ("nozzle", "clear_valve", "put_away", "restart"),
     Mixing: ("thinner", "stir", "clock_starts"),
-    Activation: ("act",),
+    Activation: ("action",),
 }
 
 

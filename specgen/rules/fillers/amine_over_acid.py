@@ -8,15 +8,15 @@ Passes
     preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Phosphate and rinse., unrinsed_acid: no}
 
     products.primer.binder: wash_primer
-    products.primer.overcoat: [{id: base, by: base, window: 30 min..24 h, air: 15 degC}]
+    products.primer.overcoat: [{id: base, next_coat: base, interval: 30 min..24 h, air: 15 degC}]
     products.primer.film: {min: 5 um, nominal: 8 um, max: 12 um, per_pass: 8 um}
-    systems.cab.layers.primer: {id: primer, role: primer, product: primer, variant: grey, film: {min: 5 um, nominal: 8 um, max: 12 um}, passes: 1, hold: 30 min..24 h}
+    systems.cab.layers.primer: {id: primer, role: primer, product: primer, variant: grey, film: {min: 5 um, nominal: 8 um, max: 12 um}, passes: 1, overcoat_interval: 30 min..24 h}
     products.base.binder: surfacer_2k
     products.base.hazards.epoxy_up_to_700: no
-    products.base.roles: [filler]
-    systems.cab.layers.base.role: filler
-    products.clear.roles: [top-coat]
-    systems.cab.layers.clear.role: top-coat
+    products.base.roles: [surfacer]
+    systems.cab.layers.base.role: surfacer
+    products.clear.roles: [topcoat]
+    systems.cab.layers.clear.role: topcoat
     jobs.refit.climate.humidity: 40..65 %
     without systems.cab.total
     products.base.hazards.isocyanates: {contained: no}
@@ -26,7 +26,7 @@ Fails
     preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Convert the rust.}    # note at systems.cab.layers.primer    # also FIL005 note at systems.chassis.layers.barrier
 
     Given a wash primer under a primer
-    products.barrier.overcoat: [{id: any, by: any, window: 30 min..24 h, air: 15 degC}]    # at systems.chassis.layers.grey
+    products.barrier.overcoat: [{id: any, next_coat: any, interval: 30 min..24 h, air: 15 degC}]    # at systems.chassis.layers.grey
 
     products.primer.binder: etch_primer_1k
     products.base.binder: epoxy_2k    # at systems.cab.layers.base    # also FIL001 at systems.cab.layers.primer    # also HAZ023 at products.base.hazards.supplemental
@@ -56,7 +56,7 @@ def amine_over_acid(system: System, spec: Spec, on: date) -> Problems:
         family = table("binder_families").row("id", product.binder)
         if family["acid_sensitive_cure"] != "yes" or product.binder == BODY_FILLER:
             continue
-        if below is not None and any(entry.by == layer.product for entry in spec.product_of(below).overcoat):
+        if below is not None and any(entry.next_coat == layer.product for entry in spec.product_of(below).overcoat):
             continue  # the maker of the primer names this very product
         two_pack = below is not None and spec.product_of(below).binder == "wash_primer"
         for acid, known in acid_below(below, system, spec):

@@ -8,15 +8,15 @@ Passes
     Given a body filler under a primer
 
     Given a body filler under a primer
-    systems.chassis.layers.grey.role: filler
-    products.primer.roles: [primer, filler]
+    systems.chassis.layers.grey.role: surfacer
+    products.primer.roles: [primer, surfacer]
 Fails
     products.barrier.binder: polyester_putty    # at systems.chassis.layers.barrier
     jobs.refit.climate.air: 20..25 degC
 
     Given a body filler under a primer
-    systems.chassis.layers.grey: {id: grey, role: top-coat, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}
-    products.primer.roles: [primer, top-coat]    # at systems.chassis.layers.fill
+    systems.chassis.layers.grey: {id: grey, role: topcoat, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}
+    products.primer.roles: [primer, topcoat]    # at systems.chassis.layers.fill
 
     products.base.roles: [body-filler]
     systems.cab.layers.base.role: body-filler    # at systems.cab.layers.base    # also LAY003 at systems.cab.layers.clear.role

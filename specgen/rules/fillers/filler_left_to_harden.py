@@ -7,26 +7,26 @@ Why
 Passes
     products.barrier.binder: polyester_putty
     products.barrier.roles: [body-filler]
-    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
-    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 90 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 90 min..24 h, air: 20 degC}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, overcoat_interval: 90 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
     jobs.refit.climate.air: 20..25 degC
 
     Given a body filler under a primer
-    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 30 min..24 h, abraded_with: P80}, {id: more, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 90 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
-    products.barrier.overcoat: [{id: itself, by: itself, window: 20 min..24 h, air: 20 degC}, {id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, overcoat_interval: 30 min..24 h, abraded_with: P80}, {id: more, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, overcoat_interval: 90 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    products.barrier.overcoat: [{id: itself, next_coat: itself, interval: 20 min..24 h, air: 20 degC}, {id: primer, next_coat: primer, interval: 90 min..24 h, air: 20 degC}]
 Fails
     products.barrier.binder: polyester_putty
     products.barrier.roles: [body-filler]
-    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 20 degC}]
-    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, hold: 40 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill.hold
+    products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 30 min..24 h, air: 20 degC}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, overcoat_interval: 40 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill.overcoat_interval
     jobs.refit.climate.air: 20..25 degC
 
     Given a body filler under a primer
-    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 20 degC}]
-    systems.chassis.layers.fill.hold: 89 min..24 h    # at systems.chassis.layers.fill.hold
+    products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 30 min..24 h, air: 20 degC}]
+    systems.chassis.layers.fill.overcoat_interval: 89 min..24 h    # at systems.chassis.layers.fill.overcoat_interval
 
     products.base.binder: polyester_putty
-    systems.cab.layers.base.hold: 80 min..24 h    # at systems.cab.layers.base.hold    # also FIL010 at systems.cab.layers.base    # also FIL012 at jobs.refit.climate.air
+    systems.cab.layers.base.overcoat_interval: 80 min..24 h    # at systems.cab.layers.base.overcoat_interval    # also FIL010 at systems.cab.layers.base    # also FIL012 at jobs.refit.climate.air
 To put right
     Wait at least the time named at 20 degC, longer when it is colder or the filler is thick.
 """
@@ -44,10 +44,12 @@ def filler_left_to_harden(system: System, spec: Spec, on: date) -> Problems:
     row = _WINDOWS.row("id", "filler_primer")
     least = Quantity.of("duration", Fraction(row["least_h"]), "h", row["least_h"])
     for below, above in zip(system.layers, system.layers[1:], strict=False):
-        if spec.product_of(below).binder != BODY_FILLER or below.hold is None:
+        if spec.product_of(below).binder != BODY_FILLER or below.overcoat_interval is None:
             continue  # a hold that is missing is found by the rule on holds
         if spec.product_of(above).binder == BODY_FILLER:
             continue  # filler on filler may follow as soon as it can be sanded
-        if below.hold.low is None or below.hold.low < least:
-            what = f"{below.id} may be covered after {below.hold.low or 'no wait'}; the least wait is {least}"
-            yield Problem(("layers", below.id, "hold"), what)
+        if below.overcoat_interval.low is None or below.overcoat_interval.low < least:
+            what = (
+                f"{below.id} may be covered after {below.overcoat_interval.low or 'no wait'}; the least wait is {least}"
+            )
+            yield Problem(("layers", below.id, "overcoat_interval"), what)

@@ -18,7 +18,7 @@ Fails
     preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Phosphate.}    # note at systems.chassis.layers.fill    # also FIL005 at systems.cab.layers.primer
 
     products.primer.binder: etch_primer_1k
-    products.base.binder: polyester_putty    # at systems.cab.layers.base    # also FIL010 at systems.cab.layers.base    # also FIL011 at systems.cab.layers.base.hold    # also FIL012 at jobs.refit.climate.air
+    products.base.binder: polyester_putty    # at systems.cab.layers.base    # also FIL010 at systems.cab.layers.base    # also FIL011 at systems.cab.layers.base.overcoat_interval    # also FIL012 at jobs.refit.climate.air
 To put right
     Fill on bare sanded metal, or on cured and scuffed epoxy primer.
 """

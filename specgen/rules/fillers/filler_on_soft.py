@@ -20,7 +20,7 @@ Fails
     jobs.refit.items.STEP.old_coats: [{id: under, family: epoxy_2k, thickness: 30 um}, {id: house, family: acrylic_1k, thickness: 40 um}]    # at systems.chassis.layers.fill
 
     products.primer.binder: acrylic_1k
-    products.base.binder: polyester_putty    # at systems.cab.layers.base    # also FIL010 at systems.cab.layers.base    # also FIL011 at systems.cab.layers.base.hold    # also FIL012 at jobs.refit.climate.air
+    products.base.binder: polyester_putty    # at systems.cab.layers.base    # also FIL010 at systems.cab.layers.base    # also FIL011 at systems.cab.layers.base.overcoat_interval    # also FIL012 at jobs.refit.climate.air
 To put right
     Sand back to metal or to a sound two-pack coat before filling.
 """

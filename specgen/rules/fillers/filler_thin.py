@@ -7,9 +7,9 @@ Why
 Passes
     products.barrier.binder: polyester_putty
     products.barrier.roles: [body-filler]
-    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
+    products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 90 min..24 h, air: 20 degC}]
     products.barrier.film: {min: 60 um, nominal: 80 um, max: 3 mm}
-    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 3 mm}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 3 mm}, coats: 1, overcoat_interval: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
     jobs.refit.climate.air: 20..25 degC
 
     Given a body filler under a primer
@@ -18,9 +18,9 @@ Passes
 Fails
     products.barrier.binder: polyester_putty
     products.barrier.roles: [body-filler]
-    products.barrier.overcoat: [{id: primer, by: primer, window: 90 min..24 h, air: 20 degC}]
+    products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 90 min..24 h, air: 20 degC}]
     products.barrier.film: {min: 60 um, nominal: 80 um, max: 6 mm}
-    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 5 mm}, coats: 1, hold: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill.film.max
+    systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 5 mm}, coats: 1, overcoat_interval: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.fill.film.max
     jobs.refit.climate.air: 20..25 degC
 
     Given a body filler under a primer

@@ -15,17 +15,17 @@ Fails
     products.barrier.binder: wash_primer
     products.barrier.roles: [wash-primer]
     products.barrier.film: {min: 5 um, nominal: 8 um, max: 12 um}
-    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..72 h, air: 15 degC}]
-    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, hold: 30 min..48 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.wash.hold
+    products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 30 min..72 h, air: 15 degC}]
+    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, overcoat_interval: 30 min..48 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.wash.overcoat_interval
     jobs.refit.climate.humidity: 40..65 %
 
     Given a wash primer under a primer
-    products.barrier.overcoat: [{id: primer, by: primer, window: 10 min..72 h, air: 15 degC}]
-    systems.chassis.layers.wash.hold: 29 min..24 h    # at systems.chassis.layers.wash.hold
+    products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 10 min..72 h, air: 15 degC}]
+    systems.chassis.layers.wash.overcoat_interval: 29 min..24 h    # at systems.chassis.layers.wash.overcoat_interval
 
     Given a wash primer under a primer
-    products.barrier.overcoat: [{id: primer, by: primer, window: 10 min..72 h, air: 15 degC}]
-    systems.chassis.layers.wash.hold: 30 min..24.1 h    # at systems.chassis.layers.wash.hold
+    products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 10 min..72 h, air: 15 degC}]
+    systems.chassis.layers.wash.overcoat_interval: 30 min..24.1 h    # at systems.chassis.layers.wash.overcoat_interval
 
     products.primer.binder: etch_primer_1k    # at systems.cab.layers.primer
 To put right
@@ -56,6 +56,6 @@ def wash_primer_covered(system: System, spec: Spec, on: date) -> Problems:
         elif above.role not in CLOSING and spec.product_of(above).binder != BODY_FILLER:
             # body filler on acid is a fault of its own, see FIL006
             yield Problem(("layers", layer.id), f"the {above.role} {above.id} stands straight on the etching primer")
-        elif layer.hold is not None and not window.holds_all_of(layer.hold):
-            what = f"{layer.id} waits {show_range(layer.hold)} for {above.id}; it is covered after {show_range(window)}"
-            yield Problem(("layers", layer.id, "hold"), what)
+        elif layer.overcoat_interval is not None and not window.holds_all_of(layer.overcoat_interval):
+            what = f"{layer.id} waits {show_range(layer.overcoat_interval)} for {above.id}; it is covered after {show_range(window)}"
+            yield Problem(("layers", layer.id, "overcoat_interval"), what)

@@ -14,8 +14,8 @@ Fails
     products.barrier.binder: wash_primer
     products.barrier.roles: [wash-primer]
     products.barrier.film: {min: 5 um, nominal: 8 um, max: 25 um}
-    products.barrier.overcoat: [{id: primer, by: primer, window: 30 min..24 h, air: 15 degC}]
-    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 20 um}, coats: 1, hold: 30 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.wash.film.max
+    products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 30 min..24 h, air: 15 degC}]
+    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 20 um}, coats: 1, overcoat_interval: 30 min..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.wash.film.max
     jobs.refit.climate.humidity: 40..65 %
 
     Given a wash primer under a primer

@@ -27,7 +27,7 @@ Fails
     systems.deck.layers.gloss.thinner: 5 %    # note at systems.deck.layers.gloss.thinner    # also CUR004 at products.gloss.application.can_temperature    # also CUR004 at products.gloss.application.mixing.clock_starts    # also CUR004 at products.gloss.application.mixing.ratio_by_volume    # also CUR004 at products.gloss.application.mixing.stir    # also CUR004 at products.gloss.application.nozzle
 
     systems.chassis.layers.second: {id: second, role: primer, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, thinner: 10.1 %}    # at systems.chassis.layers.second.thinner
-    systems.chassis.layers.barrier.thinner: 0 %    # also LAY007 at systems.chassis.layers.barrier.hold    # also OVR002 at systems.chassis.layers.second.product
+    systems.chassis.layers.barrier.thinner: 0 %    # also LAY007 at systems.chassis.layers.barrier.overcoat_interval    # also OVR002 at systems.chassis.layers.second.product
 To put right
     Drop the thinner; paint that is too thick when cold is warmed, not thinned.
 """

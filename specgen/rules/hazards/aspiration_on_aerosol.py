@@ -5,7 +5,7 @@ Checks
 Why
     From a can nothing is swallowed by the mouthful, so the statement may be left out there.
 Passes
-    products.barrier.roles: [primer, top-coat]
+    products.barrier.roles: [primer, topcoat]
 
     products.barrier.hazards.classification.lungs: {id: lungs, hazard_class: aspiration, category: "1"}
     products.barrier.hazards.statements: [H226, H304, H315, H317, H319]

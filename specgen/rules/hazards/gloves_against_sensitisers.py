@@ -5,11 +5,11 @@ Checks
 Why
     Allergy of the skin is for life, and one can without gloves can begin it.
 Passes
-    products.primer.hazards.protection.mix: {id: mix, task: clearing-up, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}
+    products.primer.hazards.protection.mix: {id: mix, task: clean-up, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}
 
-    products.base.hazards.protection.mix: {id: mix, task: clearing-up, eyes: goggles}
+    products.base.hazards.protection.mix: {id: mix, task: clean-up, eyes: goggles}
 Fails
-    products.primer.hazards.protection.mix: {id: mix, task: clearing-up, eyes: goggles}    # at products.primer.hazards.protection.mix.gloves
+    products.primer.hazards.protection.mix: {id: mix, task: clean-up, eyes: goggles}    # at products.primer.hazards.protection.mix.gloves
 
     Given second good
     products.mastic.hazards.protection.mix: {id: mix, task: mixing, gloves: none needed}    # at products.mastic.hazards.protection.mix.gloves    # also HAZ029 at products.mastic.hazards.protection.mix.gloves

@@ -5,23 +5,23 @@ Checks
 Why
     Asthma and allergy begin with signs that only a doctor who looks for them finds in time.
 Passes
-    products.clear.hazards.medical_provision: before the first job and every year
+    products.clear.hazards.health_surveillance: before the first job and every year
 
     Given second good
-    without products.gloss.hazards.medical_provision
+    without products.gloss.hazards.health_surveillance
     products.gloss.hazards.cautions: [{id: doctor, task: any, text: Take part in the health surveillance.}]
 
-    without products.clear.hazards.medical_provision
+    without products.clear.hazards.health_surveillance
     products.clear.hazards.cautions.doctor: {id: doctor, task: any, text: Occupational medical care is offered.}
 Fails
-    without products.clear.hazards.medical_provision    # at products.clear.hazards.medical_provision
+    without products.clear.hazards.health_surveillance    # at products.clear.hazards.health_surveillance
 
     Given second good
-    without products.gloss.hazards.medical_provision    # at products.gloss.hazards.medical_provision
+    without products.gloss.hazards.health_surveillance    # at products.gloss.hazards.health_surveillance
 
-    project.jurisdictions: [EU, DE]    # at products.primer.hazards.medical_provision    # at products.barrier.hazards.medical_provision
+    project.jurisdictions: [EU, DE]    # at products.primer.hazards.health_surveillance    # at products.barrier.hazards.health_surveillance
 To put right
-    State the surveillance under medical_provision, as the law at the place of work asks for it.
+    State the surveillance under health_surveillance, as the law at the place of work asks for it.
 """
 
 from specgen.facts.product.hazard_facts import epoxy_in, for_the_public, isocyanates_in
@@ -34,14 +34,14 @@ from specgen.rules.kit import WARNING, Problem, Problems, Product, Spec, cite, d
     severity=WARNING,
     source=cite("HSE-MR2", "health surveillance"),
 )
-def medical_provision(product: Product, spec: Spec, on: date) -> Problems:
+def health_surveillance(product: Product, spec: Spec, on: date) -> Problems:
     hazards = product.hazards
-    if hazards is None or hazards.medical_provision is not None or for_the_public(product, spec.project):
+    if hazards is None or hazards.health_surveillance is not None or for_the_public(product, spec.project):
         return
     text = " ".join(caution.text for caution in hazards.cautions).casefold()
     if "health surveillance" in text or "occupational medical" in text:
         return
-    path = ("hazards", "medical_provision")
+    path = ("hazards", "health_surveillance")
     if isocyanates_in(product):
         yield Problem(path, f"{product.id} holds isocyanate and says nothing of health surveillance")
     elif epoxy_in(product) and "DE" in spec.project.jurisdictions:

@@ -5,11 +5,11 @@ Checks
 Why
     It goes into the air of the drying room and into the VOC, and some of these substances carry hazards of their own.
 Passes
-    products.primer.hazards.released: 4-methyl-2-pentanone
+    products.primer.hazards.cure_releases: 4-methyl-2-pentanone
 Fails
-    without products.primer.hazards.released    # at products.primer.hazards.released
+    without products.primer.hazards.cure_releases    # at products.primer.hazards.cure_releases
 
-    without products.clear.hazards.released    # at products.clear.hazards.released
+    without products.clear.hazards.cure_releases    # at products.clear.hazards.cure_releases
 To put right
     Ask the maker of the hardener, name the substance and count it in the VOC.
 """
@@ -22,5 +22,5 @@ from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Product, Spe
 def released_substance_named(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or product.curing is not CuringKind.BLOCKED_AEROSOL:
         return
-    if product.hazards.released is None:
-        yield Problem(("hazards", "released"), f"what the blocked hardener of {product.id} lets off is not named")
+    if product.hazards.cure_releases is None:
+        yield Problem(("hazards", "cure_releases"), f"what the blocked hardener of {product.id} lets off is not named")

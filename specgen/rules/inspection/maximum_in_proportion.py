@@ -21,7 +21,7 @@ Fails
     jobs.lids.inspection.film.criterion: {rule: own, nominal: 1 mil, max: 3.1 mil, text: every reading}    # at jobs.lids.inspection.film.criterion.max
 
     Given second good
-    jobs.lids.inspection.both: {id: both, check: Film of all, at: finished, method: magnetic gauge, criterion: {rule: own, nominal: 1 mil, max: 3.5 mil, text: every reading}}    # at jobs.lids.inspection.both.criterion.max    # also INS012 at jobs.lids.inspection.both.at
+    jobs.lids.inspection.both: {id: both, check: Film of all, at: completion, method: magnetic gauge, criterion: {rule: own, nominal: 1 mil, max: 3.5 mil, text: every reading}}    # at jobs.lids.inspection.both.criterion.max    # also INS012 at jobs.lids.inspection.both.at
 To put right
     Lower the maximum, or have the product state that it may be so thick.
 """

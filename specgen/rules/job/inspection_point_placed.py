@@ -5,7 +5,7 @@ Checks
 Why
     A check without a place is done at the end, when the coat it was meant for is covered.
 Passes
-    jobs.refit.inspection.look: {id: look, check: Colour and gloss, at: finished, criterion: {text: as the card}}
+    jobs.refit.inspection.look: {id: look, check: Colour and gloss, at: completion, criterion: {text: as the card}}
 
     Given second good
     jobs.lids.inspection.film.after: gloss
@@ -16,7 +16,7 @@ Fails
     jobs.refit.inspection.primer-film.after: topcoat    # at jobs.refit.inspection.primer-film.after
 
     Given second good
-    jobs.lids.inspection.film.at: finished    # at jobs.lids.inspection.film.at
+    jobs.lids.inspection.film.at: completion    # at jobs.lids.inspection.film.at
 
     Given second good
     jobs.rails.inspection.film.after: ground    # at jobs.rails.inspection.film.after

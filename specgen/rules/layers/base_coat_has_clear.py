@@ -11,12 +11,12 @@ Fails
     without systems.cab.layers.clear    # at systems.cab.layers.base.role
     without systems.cab.total
 
-    products.clear.roles: [clear, top-coat]
-    systems.cab.layers.clear.role: top-coat    # at systems.cab.layers.base.role
+    products.clear.roles: [clearcoat, topcoat]
+    systems.cab.layers.clear.role: topcoat    # at systems.cab.layers.base.role
 
     Given second good
-    products.gloss.roles: [base-coat]
-    systems.deck.layers.gloss.role: base-coat    # at systems.deck.layers.gloss.role
+    products.gloss.roles: [basecoat]
+    systems.deck.layers.gloss.role: basecoat    # at systems.deck.layers.gloss.role
 To put right
     Add a clear as the last layer, or use a top coat that needs none.
 """
@@ -27,5 +27,5 @@ from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, 
 @rule("LAY002", on=System, severity=WARNING, source=PRACTICE)
 def base_coat_has_clear(system: System, spec: Spec, on: date) -> Problems:
     for index, layer in enumerate(system.layers):
-        if layer.role is Role.BASE_COAT and all(above.role is not Role.CLEAR for above in system.layers[index:]):
+        if layer.role is Role.BASECOAT and all(above.role is not Role.CLEARCOAT for above in system.layers[index:]):
             yield Problem(("layers", layer.id, "role"), f"the base coat {layer.id} has no clear over it")

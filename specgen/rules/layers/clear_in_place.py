@@ -7,8 +7,8 @@ Why
 Passes
     systems.cab.layers.clear.passes: 3
 
-    products.base.roles: [top-coat]
-    systems.cab.layers.base.role: top-coat
+    products.base.roles: [topcoat]
+    systems.cab.layers.base.role: topcoat
 Fails
     without systems.cab.layers.primer    # at systems.cab.layers.clear.role
     without systems.cab.layers.base
@@ -18,24 +18,24 @@ Fails
     without systems.cab.layers.base    # at systems.cab.layers.clear.role
     without systems.cab.total
 
-    products.base.roles: [base-coat, filler]
-    systems.cab.layers.base.role: filler    # at systems.cab.layers.clear.role
+    products.base.roles: [basecoat, surfacer]
+    systems.cab.layers.base.role: surfacer    # at systems.cab.layers.clear.role
 
-    systems.cab.layers.over: {id: over, role: base-coat, product: base, variant: standard, film: {min: 15 um, nominal: 20 um, max: 30 um}, passes: 2}    # at systems.cab.layers.clear.role
-    without systems.cab.total    # also LAY001 at systems.cab.layers.over.role    # also LAY002 at systems.cab.layers.over.role    # also LAY007 at systems.cab.layers.clear.hold
+    systems.cab.layers.over: {id: over, role: basecoat, product: base, variant: standard, film: {min: 15 um, nominal: 20 um, max: 30 um}, passes: 2}    # at systems.cab.layers.clear.role
+    without systems.cab.total    # also LAY001 at systems.cab.layers.over.role    # also LAY002 at systems.cab.layers.over.role    # also LAY007 at systems.cab.layers.clear.overcoat_interval
 To put right
     Put the clear last, on a base coat or top coat.
 """
 
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
 
-_CARRIES_CLEAR = {Role.BASE_COAT, Role.TOP_COAT, Role.CLEAR}
+_CARRIES_CLEAR = {Role.BASECOAT, Role.TOPCOAT, Role.CLEARCOAT}
 
 
 @rule("LAY003", on=System, severity=WARNING, source=PRACTICE)
 def clear_in_place(system: System, spec: Spec, on: date) -> Problems:
     for index, layer in enumerate(system.layers):
-        if layer.role is not Role.CLEAR:
+        if layer.role is not Role.CLEARCOAT:
             continue
         path = ("layers", layer.id, "role")
         if index == 0:
@@ -43,5 +43,5 @@ def clear_in_place(system: System, spec: Spec, on: date) -> Problems:
         elif system.layers[index - 1].role not in _CARRIES_CLEAR:
             below = system.layers[index - 1]
             yield Problem(path, f"the clear {layer.id} stands on the {below.role} {below.id}")
-        if any(above.role is not Role.CLEAR for above in system.layers[index + 1 :]):
+        if any(above.role is not Role.CLEARCOAT for above in system.layers[index + 1 :]):
             yield Problem(path, f"the clear {layer.id} is not the last coat")

@@ -30,7 +30,7 @@ from specgen.rules.kit import NOTE, Concern, Problem, Problems, Role, Spec, Syst
 def colours_differ(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         old, new = spec.variant_of(below), spec.variant_of(above)
-        if old is None or new is None or old.colour is None or new.colour is None or above.role is Role.CLEAR:
+        if old is None or new is None or old.colour is None or new.colour is None or above.role is Role.CLEARCOAT:
             continue
         if (old.colour.standard, old.colour.number) == (new.colour.standard, new.colour.number):
             what = f"{above.id} has the colour of {below.id}, {new.colour.number} of {new.colour.standard}"

@@ -5,7 +5,7 @@ Checks
 Why
     A product that is not made for bare metal peels from it or lets it rust.
 Passes
-    systems.chassis.layers.barrier.role: top-coat
+    systems.chassis.layers.barrier.role: topcoat
 
     products.primer.direct_to_metal: no
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]

@@ -5,51 +5,51 @@ Checks
 Why
     Too soon, solvent is trapped and the coat below lifts; too late, the next coat finds nothing to grip.
 Passes
-    systems.cab.layers.primer.hold: 45 min..12 h
+    systems.cab.layers.primer.overcoat_interval: 45 min..12 h
 
-    systems.cab.layers.primer.hold: 30 min..48 h
+    systems.cab.layers.primer.overcoat_interval: 30 min..48 h
     systems.cab.layers.primer.abraded_with: P400
 
-    systems.cab.layers.primer.hold: 30 min..48 h
+    systems.cab.layers.primer.overcoat_interval: 30 min..48 h
     systems.cab.layers.base.tie_coat: yes
 
     Given second good
     systems.deck.layers.first.abraded_with: P180
-    systems.deck.layers.first.hold: 6 h..40 days
+    systems.deck.layers.first.overcoat_interval: 6 h..40 days
 Fails
-    systems.cab.layers.primer.hold: 15 min..24 h    # at systems.cab.layers.primer.hold
+    systems.cab.layers.primer.overcoat_interval: 15 min..24 h    # at systems.cab.layers.primer.overcoat_interval
 
-    systems.cab.layers.primer.hold: 30 min..48 h    # at systems.cab.layers.primer.hold
+    systems.cab.layers.primer.overcoat_interval: 30 min..48 h    # at systems.cab.layers.primer.overcoat_interval
 
-    systems.cab.layers.primer.hold: min 30 min    # at systems.cab.layers.primer.hold
+    systems.cab.layers.primer.overcoat_interval: min 30 min    # at systems.cab.layers.primer.overcoat_interval
 
-    products.primer.overcoat.any-cool: {id: any-cool, by: any, window: 60 min..36 h, air: 14 degC}    # at systems.cab.layers.primer.hold
+    products.primer.overcoat.any-cool: {id: any-cool, next_coat: any, interval: 60 min..36 h, air: 14 degC}    # at systems.cab.layers.primer.overcoat_interval
 
-    systems.cab.layers.primer.hold: 29 min..24 h    # at systems.cab.layers.primer.hold
+    systems.cab.layers.primer.overcoat_interval: 29 min..24 h    # at systems.cab.layers.primer.overcoat_interval
     systems.cab.layers.primer.abraded_with: P400
 
-    systems.cab.layers.base.hold: 19 min..24 h    # at systems.cab.layers.base.hold
+    systems.cab.layers.base.overcoat_interval: 19 min..24 h    # at systems.cab.layers.base.overcoat_interval
 
-    systems.cab.layers.base.hold: 20 min..24.1 h    # at systems.cab.layers.base.hold
-
-    Given second good
-    systems.deck.layers.first.hold: 5.9 h..96 h    # at systems.deck.layers.first.hold
+    systems.cab.layers.base.overcoat_interval: 20 min..24.1 h    # at systems.cab.layers.base.overcoat_interval
 
     Given second good
-    systems.deck.layers.second.hold: 7.9 h..72 h    # at systems.deck.layers.second.hold
+    systems.deck.layers.first.overcoat_interval: 5.9 h..96 h    # at systems.deck.layers.first.overcoat_interval
+
+    Given second good
+    systems.deck.layers.second.overcoat_interval: 7.9 h..72 h    # at systems.deck.layers.second.overcoat_interval
 
     without products.primer.overcoat
-    systems.cab.layers.primer.hold: 30 min..8 h    # note at systems.cab.layers.primer.hold
+    systems.cab.layers.primer.overcoat_interval: 30 min..8 h    # note at systems.cab.layers.primer.overcoat_interval
     systems.cab.layers.primer.abraded_with: P400
-    systems.cab.layers.base.hold: 19 min..24 h    # at systems.cab.layers.base.hold
+    systems.cab.layers.base.overcoat_interval: 19 min..24 h    # at systems.cab.layers.base.overcoat_interval
 
     Given second good
     jobs.rails.climate.air: 77..80 degF
-    systems.deck.layers.first.hold: 4 h..72 h    # at systems.deck.layers.first.hold
+    systems.deck.layers.first.overcoat_interval: 4 h..72 h    # at systems.deck.layers.first.overcoat_interval
 
     Given second good
     jobs.lids.climate.air: 77..80 degF
-    systems.deck.layers.first.hold: 4 h..72 h    # at systems.deck.layers.first.hold
+    systems.deck.layers.first.overcoat_interval: 4 h..72 h    # at systems.deck.layers.first.overcoat_interval
 To put right
     Stay inside the window of the data sheet; where the work cannot, abrade before the next coat (an epoxy primer with P320 to P400) and state abraded_with.
 """
@@ -61,7 +61,7 @@ from specgen.rules.kit import ERROR, LOGIC, NOTE, Problem, Problems, Spec, Syste
 @rule("LAY006", on=System, severity=ERROR, source=LOGIC)
 def hold_inside_window(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
-        path, hold = ("layers", below.id, "hold"), below.hold
+        path, hold = ("layers", below.id, "overcoat_interval"), below.overcoat_interval
         if hold is None:
             continue
         # each job is judged by the window its method statement goes by; of two jobs in one window the colder is named

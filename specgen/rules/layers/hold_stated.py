@@ -5,14 +5,14 @@ Checks
 Why
     The wait is the first thing asked at the vehicle; where the paper is silent, the next coat goes on by guess.
 Passes
-    systems.cab.layers.primer.hold: 1 h..24 h
+    systems.cab.layers.primer.overcoat_interval: 1 h..24 h
 Fails
-    without systems.cab.layers.primer.hold    # at systems.cab.layers.primer.hold
+    without systems.cab.layers.primer.overcoat_interval    # at systems.cab.layers.primer.overcoat_interval
 
-    without systems.cab.layers.base.hold    # at systems.cab.layers.base.hold
+    without systems.cab.layers.base.overcoat_interval    # at systems.cab.layers.base.overcoat_interval
 
     Given second good
-    without systems.deck.layers.second.hold    # at systems.deck.layers.second.hold
+    without systems.deck.layers.second.overcoat_interval    # at systems.deck.layers.second.overcoat_interval
 To put right
     Write the hold from the overcoat window of the product below, as in 30 min..24 h.
 """
@@ -23,5 +23,7 @@ from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Spec, System, d
 @rule("LAY007", on=System, severity=WARNING, source=LOGIC)
 def hold_stated(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
-        if below.hold is None:
-            yield Problem(("layers", below.id, "hold"), f"no wait is stated between {below.id} and {above.id}")
+        if below.overcoat_interval is None:
+            yield Problem(
+                ("layers", below.id, "overcoat_interval"), f"no wait is stated between {below.id} and {above.id}"
+            )

@@ -5,11 +5,11 @@ Checks
 Why
     Outside its roles nobody has tested the product and nobody stands behind it.
 Passes
-    systems.chassis.layers.barrier.role: top-coat
+    systems.chassis.layers.barrier.role: topcoat
 Fails
-    systems.chassis.layers.barrier.role: filler    # at systems.chassis.layers.barrier.role
+    systems.chassis.layers.barrier.role: surfacer    # at systems.chassis.layers.barrier.role
 
-    systems.cab.layers.clear.role: top-coat    # at systems.cab.layers.clear.role    # also LAY002 at systems.cab.layers.base.role
+    systems.cab.layers.clear.role: topcoat    # at systems.cab.layers.clear.role    # also LAY002 at systems.cab.layers.base.role
 
     Given second good
     systems.deck.layers.second.role: sealer    # at systems.deck.layers.second.role

@@ -8,7 +8,7 @@ Passes
     systems.cab.layers.primer.role: primer
 
     Given second good
-    systems.deck.layers.second.role: filler
+    systems.deck.layers.second.role: surfacer
 
     Given second good
     products.mastic.roles: [primer, body-filler]
@@ -17,19 +17,19 @@ Passes
     jobs.rails.inspection.first.gauge: {principle: destructive}
 
     Given second good
-    systems.deck.layers.first.role: filler
-    systems.deck.layers.second.role: filler
+    systems.deck.layers.first.role: surfacer
+    systems.deck.layers.second.role: surfacer
 Fails
     systems.cab.layers.primer.role: sealer    # also LAY004 at systems.cab.layers.primer.role
     systems.cab.layers.base.role: primer    # at systems.cab.layers.base.role    # also LAY004 at systems.cab.layers.base.role    # also LAY003 at systems.cab.layers.clear.role
 
     Given second good
-    systems.deck.layers.first.role: filler
+    systems.deck.layers.first.role: surfacer
     systems.deck.layers.second.role: primer    # at systems.deck.layers.second.role
 
-    products.base.roles: [top-coat]
+    products.base.roles: [topcoat]
     products.clear.roles: [sealer]
-    systems.cab.layers.base.role: top-coat
+    systems.cab.layers.base.role: topcoat
     systems.cab.layers.clear.role: sealer    # at systems.cab.layers.clear.role
 To put right
     Put the layers in order from the metal outwards, or correct the role.

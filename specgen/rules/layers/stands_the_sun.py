@@ -52,7 +52,7 @@ def stands_the_sun(job: Job, spec: Spec, on: date) -> Problems:
     told: set[tuple[Path, str]] = set()
     for stack in stacks(job, spec):
         last = stack.last
-        if last is None or exposure_of(job, stack.item) is not Exposure.EXTERIOR or last.layer.role is Role.BASE_COAT:
+        if last is None or exposure_of(job, stack.item) is not Exposure.EXTERIOR or last.layer.role is Role.BASECOAT:
             continue  # a base coat without clear has a rule of its own
         suffers = _SUFFERS.get(binder_family(last.family)["uv"])
         path: Path = ("items", stack.item.id, "exposure") if stack.item.exposure is not None else ("exposure",)

@@ -8,13 +8,13 @@ Passes
     jobs.refit.items.DOOR.old_coats: [{id: dip, family: ecoat, thickness: 20 um}]
 Fails
     jobs.refit.items.STEP.old_coats: [{id: dip, family: ecoat, thickness: 20 um}]    # at systems.chassis.layers.barrier.role
-    systems.chassis.layers.barrier.role: top-coat
+    systems.chassis.layers.barrier.role: topcoat
     preparations.scuff: {id: scuff, title: Scuff, steps: [{id: degrease, do: degrease, text: Wipe., acceptance: A white cloth stays white.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}], coat_within: 4 h}
     jobs.refit.items.STEP.preparation: scuff
 
     jobs.refit.items.DOOR.old_coats: [{id: metal, family: oem_finish, thickness: 20 um}, {id: dip, family: ecoat, thickness: 20 um}]
-    products.primer.roles: [sealer, top-coat]
-    systems.cab.layers.primer.role: top-coat    # at systems.cab.layers.primer.role    # also LAY001 at systems.cab.layers.base.role    # also PRE017 at preparations.sand-steel.steps.sand.abrasive
+    products.primer.roles: [sealer, topcoat]
+    systems.cab.layers.primer.role: topcoat    # at systems.cab.layers.primer.role    # also LAY001 at systems.cab.layers.base.role    # also PRE017 at preparations.sand-steel.steps.sand.abrasive
 To put right
     Scuff the electrocoat with P320 to P500 and lay a primer, surfacer or sealer below the colour.
 """

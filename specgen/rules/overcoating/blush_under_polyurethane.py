@@ -8,7 +8,7 @@ Passes
     products.base.binder: pu_2k_aliphatic
     products.base.hazards.isocyanates: {monomer_at_limit: no}
     products.base.hazards.supplemental: [EUH204]
-    products.base.hazards.medical_provision: before the first job and every year
+    products.base.hazards.health_surveillance: before the first job and every year
     products.base.hazards.protection.spray.respiratory: air-fed half mask, EN 14594
 
     Given second good
@@ -24,7 +24,7 @@ Fails
     products.base.binder: pu_2k_aliphatic    # at systems.cab.layers.primer.blush_wash
     products.base.hazards.isocyanates: {monomer_at_limit: no}
     products.base.hazards.supplemental: [EUH204]
-    products.base.hazards.medical_provision: before the first job and every year
+    products.base.hazards.health_surveillance: before the first job and every year
     products.base.hazards.protection.spray.respiratory: air-fed half mask, EN 14594
     products.primer.binder: epoxy_2k
     products.primer.climate: {air: 5..30 degC, surface: 10..35 degC, humidity: 35..85 %, dew_point_margin: min 3 K}

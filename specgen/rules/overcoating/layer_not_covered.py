@@ -7,12 +7,12 @@ Why
 Passes
     Given a zinc-rich primer on blasted steel
 Fails
-    products.primer.binder: silicone_heat    # at systems.cab.layers.base.product    # also LAY006 at systems.cab.layers.primer.hold
+    products.primer.binder: silicone_heat    # at systems.cab.layers.base.product    # also LAY006 at systems.cab.layers.primer.overcoat_interval
     without products.primer.overcoat
 
     products.base.binder: silicone_heat
     products.clear.binder: acrylic_1k
-    without products.base.overcoat    # at systems.cab.layers.clear.product    # also LAY006 at systems.cab.layers.base.hold    # also OVR001 at systems.cab.layers.base.product
+    without products.base.overcoat    # at systems.cab.layers.clear.product    # also LAY006 at systems.cab.layers.base.overcoat_interval    # also OVR001 at systems.cab.layers.base.product
 To put right
     Coat a panel with both, wait a week, and judge it by a written limit; or ask the maker for a window.
 """

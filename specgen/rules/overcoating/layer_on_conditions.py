@@ -9,10 +9,10 @@ Passes
 
     Given second good
 Fails
-    without products.primer.overcoat    # at systems.cab.layers.base.product    # also LAY006 at systems.cab.layers.primer.hold
+    without products.primer.overcoat    # at systems.cab.layers.base.product    # also LAY006 at systems.cab.layers.primer.overcoat_interval
 
     Given second good
-    without products.mastic.overcoat    # at systems.deck.layers.second.product    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold
+    without products.mastic.overcoat    # at systems.deck.layers.second.product    # also LAY006 at systems.deck.layers.first.overcoat_interval    # also LAY006 at systems.deck.layers.second.overcoat_interval
 To put right
     Write what is done between the two coats: abraded_with and a paper, mist_coat, tie_coat, or a coat of its own.
 """

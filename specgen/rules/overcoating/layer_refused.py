@@ -9,13 +9,13 @@ Passes
     products.base.hazards.isocyanates: {contained: no}
     products.base.hazards.epoxy_up_to_700: no
 
-    products.base.overcoat: [{id: clear, by: clear, window: 20 min..24 h, air: 20 degC}]
+    products.base.overcoat: [{id: clear, next_coat: clear, interval: 20 min..24 h, air: 20 degC}]
     products.base.binder: nitrocellulose
-    products.primer.overcoat.base: {id: base, by: base, window: 30 min..24 h, air: 20 degC}
+    products.primer.overcoat.base: {id: base, next_coat: base, interval: 30 min..24 h, air: 20 degC}
     products.primer.hazards.epoxy_up_to_700: yes
 Fails
     products.base.binder: nitrocellulose    # warning at systems.cab.layers.clear.product
-    products.base.overcoat: [{id: any, by: any, window: 20 min..24 h, air: 20 degC}]
+    products.base.overcoat: [{id: any, next_coat: any, interval: 20 min..24 h, air: 20 degC}]
 
     Given second good
     products.mastic.binder: silicone_heat
@@ -23,7 +23,7 @@ Fails
 
     Given second good
     without products.mastic.overcoat
-    products.mastic.binder: chlorinated_rubber    # at systems.deck.layers.gloss.product    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold    # also PRE008 at preparations.abrade.steps.sand.grade
+    products.mastic.binder: chlorinated_rubber    # at systems.deck.layers.gloss.product    # also LAY006 at systems.deck.layers.first.overcoat_interval    # also LAY006 at systems.deck.layers.second.overcoat_interval    # also PRE008 at preparations.abrade.steps.sand.grade
 To put right
     Put a coat between that may lie on one and carry the other, or choose another product.
 """

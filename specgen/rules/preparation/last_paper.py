@@ -12,7 +12,7 @@ Passes
 
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
     jobs.refit.items.STEP.preparation: scuff
-    systems.chassis.layers.barrier.role: top-coat
+    systems.chassis.layers.barrier.role: topcoat
     preparations.scuff: {id: scuff, title: Scuff, steps: [{id: degrease, do: degrease, text: Wipe., acceptance: A white cloth stays white.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}], coat_within: 4 h}
 Fails
     preparations.sand-steel.steps.sand.abrasive: P240    # at preparations.sand-steel.steps.sand.abrasive
@@ -33,7 +33,7 @@ Fails
     preparations.sand-steel.steps.sand.abrasive: P120, then P220    # at preparations.sand-steel.steps.sand.abrasive
 
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
-    systems.chassis.layers.barrier.role: top-coat    # at preparations.sand-steel.steps.sand.abrasive
+    systems.chassis.layers.barrier.role: topcoat    # at preparations.sand-steel.steps.sand.abrasive
 To put right
     End with a paper inside the window named.
 """

@@ -5,29 +5,29 @@ Checks
 Why
     A base coat is thin: it draws coarse scratches, and on a ground sanded too fine the next coat peels.
 Passes
-    products.primer.roles: [filler]
-    systems.cab.layers.primer.role: filler
+    products.primer.roles: [surfacer]
+    systems.cab.layers.primer.role: surfacer
     systems.cab.layers.primer.before_next: Sand with P400, then P500 until level.
 
-    products.primer.roles: [filler]
-    systems.cab.layers.primer.role: filler
+    products.primer.roles: [surfacer]
+    systems.cab.layers.primer.role: surfacer
     systems.cab.layers.primer.before_next: Sand with P400.
 
     Given second good
-    systems.deck.layers.second.role: filler
+    systems.deck.layers.second.role: surfacer
     systems.deck.layers.second.before_next: Sand with P320.
 Fails
-    products.primer.roles: [filler]
-    systems.cab.layers.primer.role: filler
+    products.primer.roles: [surfacer]
+    systems.cab.layers.primer.role: surfacer
     systems.cab.layers.primer.before_next: Sand with P240 until level.    # at systems.cab.layers.primer.before_next
 
-    products.primer.roles: [filler]
-    systems.cab.layers.primer.role: filler
+    products.primer.roles: [surfacer]
+    systems.cab.layers.primer.role: surfacer
     systems.cab.layers.primer.before_next: Sand with P600, then P800.    # at systems.cab.layers.primer.before_next
 
     Given second good
     systems.deck.layers.first.before_next: Sand with P80.
-    systems.deck.layers.second.role: filler
+    systems.deck.layers.second.role: surfacer
     systems.deck.layers.second.before_next: Sand with P600.    # at systems.deck.layers.second.before_next
 
     Given second good

@@ -5,21 +5,21 @@ Checks
 Why
     At a scratch in the paint all the attack of a large bare cathode falls on one spot of the less noble metal: a brown or white stain, then a hole.
 Passes
-    jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm, mixed_with: [aluminium], joint_sealed: yes}
+    jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm, attached_metals: [aluminium], joint_sealed: yes}
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 
-    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, mixed_with: [steel_hot_rolled]}
+    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, attached_metals: [steel_hot_rolled]}
 
-    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, mixed_with: [aluminium], joint_sealed: yes}
+    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, attached_metals: [aluminium], joint_sealed: yes}
 Fails
-    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, mixed_with: [stainless], joint_sealed: no}    # at jobs.refit.items.STEP.substrate.joint_sealed    # also SUB009 at jobs.refit.items.STEP.substrate.mixed_with
+    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, attached_metals: [stainless], joint_sealed: no}    # at jobs.refit.items.STEP.substrate.joint_sealed    # also SUB009 at jobs.refit.items.STEP.substrate.attached_metals
 
-    jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm, mixed_with: [aluminium]}    # at jobs.refit.items.STEP.substrate.joint_sealed
+    jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm, attached_metals: [aluminium]}    # at jobs.refit.items.STEP.substrate.joint_sealed
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 
-    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, mixed_with: [aluminium, stainless], joint_sealed: yes}    # at jobs.refit.items.STEP.substrate.mixed_with
+    jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, attached_metals: [aluminium, stainless], joint_sealed: yes}    # at jobs.refit.items.STEP.substrate.attached_metals
 
-    jobs.refit.substrate.mixed_with: [aluminium]
+    jobs.refit.substrate.attached_metals: [aluminium]
     jobs.refit.substrate.joint_sealed: no    # at jobs.refit.substrate.joint_sealed
     jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm}
 To put right
@@ -38,7 +38,7 @@ def unlike_metals(job: Job, spec: Spec, on: date) -> Problems:
     order = {row["material"]: int(row["order"]) for row in table("galvanic_series").rows}
     for part in parts_of(job, spec):
         own = order.get(part.material)
-        others = [metal for metal in part.substrate.mixed_with if order.get(metal, own) != own]
+        others = [metal for metal in part.substrate.attached_metals if order.get(metal, own) != own]
         if own is None or not others:
             continue
         owner = ("items", part.item.id) if part.item.substrate is not None else ()
@@ -52,4 +52,4 @@ def unlike_metals(job: Job, spec: Spec, on: date) -> Problems:
         if nobler and part.substrate.joint_sealed is not None:
             what = f"only {part.name} is painted, and {named} beside it is nobler and stays bare"
             source = _RULES.row_citation(_RULES.row("id", "not_anode_alone"))
-            yield Problem((*path, "mixed_with"), what, source=source)
+            yield Problem((*path, "attached_metals"), what, source=source)

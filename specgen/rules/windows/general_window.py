@@ -5,51 +5,51 @@ Checks
 Why
     Solvent shut in below a coat laid too soon wrinkles it; on a film that has cured through nothing grips. General figures are no maker's word, so this only warns.
 Passes
-    systems.cab.layers.primer.hold: 30 min..24 h
+    systems.cab.layers.primer.overcoat_interval: 30 min..24 h
 Fails
-    without products.base.overcoat    # at systems.cab.layers.base.hold    # also LAY006 at systems.cab.layers.base.hold
-    systems.cab.layers.base.hold: 20 min..48 h
+    without products.base.overcoat    # at systems.cab.layers.base.overcoat_interval    # also LAY006 at systems.cab.layers.base.overcoat_interval
+    systems.cab.layers.base.overcoat_interval: 20 min..48 h
 
     Given second good
     without products.mastic.overcoat
-    systems.deck.layers.second.hold: 4.9 h..72 h    # at systems.deck.layers.second.hold    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold    # also OVR002 at systems.deck.layers.second.product
+    systems.deck.layers.second.overcoat_interval: 4.9 h..72 h    # at systems.deck.layers.second.overcoat_interval    # also LAY006 at systems.deck.layers.first.overcoat_interval    # also LAY006 at systems.deck.layers.second.overcoat_interval    # also OVR002 at systems.deck.layers.second.product
 
     Given second good
     without products.mastic.overcoat
-    systems.deck.layers.first.hold: 6 h..97 h    # at systems.deck.layers.first.hold
-    systems.deck.layers.second.hold: 5 h..72 h    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold    # also OVR002 at systems.deck.layers.second.product
-
-    Given second good
-    without products.mastic.overcoat
-    without systems.deck.layers.second.abraded_with
-    systems.deck.layers.first.hold: 6 h..97 h    # at systems.deck.layers.first.hold
-    systems.deck.layers.second.hold: 5 h..24 h    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold    # also OVR002 at systems.deck.layers.second.product
+    systems.deck.layers.first.overcoat_interval: 6 h..97 h    # at systems.deck.layers.first.overcoat_interval
+    systems.deck.layers.second.overcoat_interval: 5 h..72 h    # also LAY006 at systems.deck.layers.first.overcoat_interval    # also LAY006 at systems.deck.layers.second.overcoat_interval    # also OVR002 at systems.deck.layers.second.product
 
     Given second good
     without products.mastic.overcoat
     without systems.deck.layers.second.abraded_with
-    systems.deck.layers.second.hold: 5 h..25 h    # at systems.deck.layers.second.hold    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold    # also OVR002 at systems.deck.layers.second.product
+    systems.deck.layers.first.overcoat_interval: 6 h..97 h    # at systems.deck.layers.first.overcoat_interval
+    systems.deck.layers.second.overcoat_interval: 5 h..24 h    # also LAY006 at systems.deck.layers.first.overcoat_interval    # also LAY006 at systems.deck.layers.second.overcoat_interval    # also OVR002 at systems.deck.layers.second.product
+
+    Given second good
+    without products.mastic.overcoat
+    without systems.deck.layers.second.abraded_with
+    systems.deck.layers.second.overcoat_interval: 5 h..25 h    # at systems.deck.layers.second.overcoat_interval    # also LAY006 at systems.deck.layers.first.overcoat_interval    # also LAY006 at systems.deck.layers.second.overcoat_interval    # also OVR002 at systems.deck.layers.second.product
 
     Given second good
     without products.mastic.overcoat
     without products.gloss.overcoat
     jobs.rails.climate.surface: 15..32 degC
-    systems.deck.layers.first.hold: 6 h..97 h    # at systems.deck.layers.first.hold
-    systems.deck.layers.gloss.hold: 4 h..36 h
-    systems.deck.layers.last: {id: last, role: top-coat, product: gloss, variant: blue, film: {min: 1.6 mil, nominal: 2 mil, max: 2.5 mil}, coats: 1}    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.gloss.hold    # also LAY006 at systems.deck.layers.second.hold    # also OVR002 at systems.deck.layers.last.product    # also OVR002 at systems.deck.layers.second.product
+    systems.deck.layers.first.overcoat_interval: 6 h..97 h    # at systems.deck.layers.first.overcoat_interval
+    systems.deck.layers.gloss.overcoat_interval: 4 h..36 h
+    systems.deck.layers.last: {id: last, role: topcoat, product: gloss, variant: blue, film: {min: 1.6 mil, nominal: 2 mil, max: 2.5 mil}, coats: 1}    # also LAY006 at systems.deck.layers.first.overcoat_interval    # also LAY006 at systems.deck.layers.gloss.overcoat_interval    # also LAY006 at systems.deck.layers.second.overcoat_interval    # also OVR002 at systems.deck.layers.last.product    # also OVR002 at systems.deck.layers.second.product
 
     Given second good
     without products.gloss.overcoat
     jobs.rails.climate.surface: 15..32.5 degC
-    systems.deck.layers.gloss.hold: 3 h..25 h    # at systems.deck.layers.gloss.hold
-    systems.deck.layers.last: {id: last, role: top-coat, product: gloss, variant: blue, film: {min: 1.6 mil, nominal: 2 mil, max: 2.5 mil}, coats: 1}    # also LAY006 at systems.deck.layers.gloss.hold    # also OVR002 at systems.deck.layers.last.product
+    systems.deck.layers.gloss.overcoat_interval: 3 h..25 h    # at systems.deck.layers.gloss.overcoat_interval
+    systems.deck.layers.last: {id: last, role: topcoat, product: gloss, variant: blue, film: {min: 1.6 mil, nominal: 2 mil, max: 2.5 mil}, coats: 1}    # also LAY006 at systems.deck.layers.gloss.overcoat_interval    # also OVR002 at systems.deck.layers.last.product
 
     Given second good
     without products.mastic.overcoat
     without systems.deck.layers.second.abraded_with
-    systems.deck.layers.first.role: filler
-    systems.deck.layers.second.role: filler
-    systems.deck.layers.second.hold: 3 h..97 h    # at systems.deck.layers.second.hold    # also LAY006 at systems.deck.layers.first.hold    # also LAY006 at systems.deck.layers.second.hold    # also OVR002 at systems.deck.layers.second.product
+    systems.deck.layers.first.role: surfacer
+    systems.deck.layers.second.role: surfacer
+    systems.deck.layers.second.overcoat_interval: 3 h..97 h    # at systems.deck.layers.second.overcoat_interval    # also LAY006 at systems.deck.layers.first.overcoat_interval    # also LAY006 at systems.deck.layers.second.overcoat_interval    # also OVR002 at systems.deck.layers.second.product
 To put right
     Ask the maker for the window; until then keep the published one, or abrade the coat and state abraded_with.
 """
@@ -86,12 +86,12 @@ _STATES = {"", "primer"}
 def general_window(system: System, spec: Spec, on: date) -> Problems:
     part = warmest_part(system, spec)
     for below, above in zip(system.layers, system.layers[1:], strict=False):
-        if below.hold is None or windows_for(below, above, spec):
+        if below.overcoat_interval is None or windows_for(below, above, spec):
             continue
         row = _row(below, above, part, spec)
         if row is None:
             continue
-        path, hold = ("layers", below.id, "hold"), below.hold
+        path, hold = ("layers", below.id, "overcoat_interval"), below.overcoat_interval
         names = family_names(spec.product_of(below).binder)
         source = weakest(_WINDOWS.row_citation(row), names[row["under"]])
         least, last = _hours(row["least_h"]), _hours(row["grace_to_h"] or row["most_h"])
@@ -109,7 +109,7 @@ def _row(below: Layer, above: Layer, part: Quantity | None, spec: Spec) -> Row |
     """The nearest row: one for the family above before one for any, one for the state before one for none."""
     under = family_names(spec.product_of(below).binder)
     over = family_names(spec.product_of(above).binder)
-    overs = [*over, *(["clear"] if above.role is Role.CLEAR else []), "any"]
+    overs = [*over, *(["clear"] if above.role is Role.CLEARCOAT else []), "any"]
     found = [
         row
         for row in _WINDOWS.rows

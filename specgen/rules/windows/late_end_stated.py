@@ -5,22 +5,22 @@ Checks
 Why
     On a cross-linked film nothing bites once it has cured through; where no end is stated, nobody can tell when to abrade, and the top coat peels off in sheets.
 Passes
-    products.primer.overcoat.any-warm.window: min 30 min
-    systems.cab.layers.primer.hold: min 30 min
+    products.primer.overcoat.any-warm.interval: min 30 min
+    systems.cab.layers.primer.overcoat_interval: min 30 min
     systems.cab.layers.primer.abraded_with: P400
 
     Given second good
-    products.mastic.overcoat.any-cool.window: min 8 h
+    products.mastic.overcoat.any-cool.interval: min 8 h
 Fails
-    products.primer.overcoat.any-warm.window: min 30 min    # at products.primer.overcoat.any-warm.window
+    products.primer.overcoat.any-warm.interval: min 30 min    # at products.primer.overcoat.any-warm.interval
 
     Given second good
-    products.mastic.overcoat.itself-warm.window: min 3 h    # at products.mastic.overcoat.itself-warm.window
+    products.mastic.overcoat.itself-warm.interval: min 3 h    # at products.mastic.overcoat.itself-warm.interval
 
     Given second good
     without systems.deck.layers.second.abraded_with
     systems.deck.layers.first.abraded_with: P180
-    products.mastic.overcoat.any-cool.window: min 8 h    # at products.mastic.overcoat.any-cool.window
+    products.mastic.overcoat.any-cool.interval: min 8 h    # at products.mastic.overcoat.any-cool.interval
 To put right
     Give the end of the window from the maker's data, as in 30 min..24 h; or have the coat abraded in any case and state abraded_with, as in P320 to P400.
 """
@@ -43,7 +43,7 @@ def late_end_stated(system: System, spec: Spec, on: date) -> Problems:
         if binder_family(product.binder)["cured_rub"] != "resistant" or below.abraded_with is not None:
             continue
         for entry in windows_for(below, above, spec):
-            if entry.window.high is None:
-                path = ("products", product.id, "overcoat", entry.id, "window")
-                what = f"{product.id} cures hard and is covered by {above.product}, but its window {entry.window} has no end"
+            if entry.interval.high is None:
+                path = ("products", product.id, "overcoat", entry.id, "interval")
+                what = f"{product.id} cures hard and is covered by {above.product}, but its window {entry.interval} has no end"
                 yield Problem(path, what, absolute=True)

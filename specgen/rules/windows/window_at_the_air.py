@@ -7,42 +7,42 @@ Why
 Passes
     jobs.refit.climate.air: 15..27 degC
 
-    products.primer.overcoat: [{id: any-cool, by: any, window: 30 min..24 h, air: 12 degC, if_late: abrade with P400 and dust off}]
+    products.primer.overcoat: [{id: any-cool, next_coat: any, interval: 30 min..24 h, air: 12 degC, if_exceeded: abrade with P400 and dust off}]
 
     Given second good
     jobs.rails.climate.air: 55..84 degF
-    systems.deck.layers.first.hold: 6 h..72 h
+    systems.deck.layers.first.overcoat_interval: 6 h..72 h
 
     Given second good
     without products.mastic.overcoat.itself
     jobs.rails.climate.air: 61..77 degF
     jobs.lids.climate.air: 61..70 degF
-    systems.deck.layers.first.hold: 4 h..96 h
+    systems.deck.layers.first.overcoat_interval: 4 h..96 h
 
     Given second good
     jobs.rails.climate.air: 55..84 degF
     systems.deck.layers.first.abraded_with: P180
 Fails
-    jobs.refit.climate.air: 15..30 degC    # at systems.cab.layers.primer.hold
+    jobs.refit.climate.air: 15..30 degC    # at systems.cab.layers.primer.overcoat_interval
 
-    products.primer.overcoat.any-hot: {id: any-hot, by: any, window: 20 min..16 h, air: 28 degC}    # at systems.cab.layers.primer.hold
+    products.primer.overcoat.any-hot: {id: any-hot, next_coat: any, interval: 20 min..16 h, air: 28 degC}    # at systems.cab.layers.primer.overcoat_interval
 
     Given second good
     jobs.rails.climate.air: 55..84 degF
-    systems.deck.layers.first.hold: 6 h..73 h    # at systems.deck.layers.first.hold
+    systems.deck.layers.first.overcoat_interval: 6 h..73 h    # at systems.deck.layers.first.overcoat_interval
 
     Given second good
     without products.mastic.overcoat.itself
     jobs.rails.climate.air: 61..77 degF
     jobs.lids.climate.air: 61..70 degF
-    systems.deck.layers.first.hold: 3.9 h..96 h    # at systems.deck.layers.first.hold
+    systems.deck.layers.first.overcoat_interval: 3.9 h..96 h    # at systems.deck.layers.first.overcoat_interval
 
     Given second good
-    systems.deck.layers.first.hold: 6 h..97 h    # at systems.deck.layers.first.hold
+    systems.deck.layers.first.overcoat_interval: 6 h..97 h    # at systems.deck.layers.first.overcoat_interval
 
     Given second good
     without systems.deck.layers.second.abraded_with
-    systems.deck.layers.second.hold: 8 h..73 h    # at systems.deck.layers.second.hold
+    systems.deck.layers.second.overcoat_interval: 8 h..73 h    # at systems.deck.layers.second.overcoat_interval
 To put right
     State windows at several temperatures, take the hold from the warmest hour of the job, or keep the air closer.
 """
@@ -85,9 +85,9 @@ def window_at_the_air(system: System, spec: Spec, on: date) -> Problems:
     warmest, coldest = warmest_air(system, spec), coldest_air(system, spec)
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         family, windows = spec.product_of(below).binder, windows_for(below, above, spec)
-        if below.hold is None or not windows or binder_family(family)["cure"] not in _CURES:
+        if below.overcoat_interval is None or not windows or binder_family(family)["cure"] not in _CURES:
             continue
-        path, hold = ("layers", below.id, "hold"), below.hold
+        path, hold = ("layers", below.id, "overcoat_interval"), below.overcoat_interval
         last = _last(windows, warmest) if warmest is not None and not late_allowed(below, above) else None
         if last is not None and hold.high is not None and hold.high > last[0]:
             what = f"hold {hold}: in air up to {warmest} the window of {below.product} closes after {show(last[0])}{'' if last[1] else _LIKE}"
@@ -104,12 +104,12 @@ def _last(windows: tuple[OvercoatWindow, ...], warmest: Quantity) -> tuple[Quant
     """The end of the window in the warmest air, and whether the maker states it."""
     stated = at_or_above(windows, warmest)
     if stated is not None:
-        return (stated.window.high, True) if stated.window.high is not None and len(windows) > 1 else None
+        return (stated.interval.high, True) if stated.interval.high is not None and len(windows) > 1 else None
     hottest = windows[-1]
     share = shrinkage(hottest.air, warmest, _MOST)
-    if share is None or hottest.window.high is None or share >= 1:
+    if share is None or hottest.interval.high is None or share >= 1:
         return None
-    high = hottest.window.high
+    high = hottest.interval.high
     return _times(high, share), False
 
 
@@ -117,9 +117,9 @@ def _first(windows: tuple[OvercoatWindow, ...], coldest: Quantity) -> Quantity |
     """The opening of the window in the coldest air, where every stated one is for warmer air."""
     coolest = windows[0]
     share = shrinkage(coolest.air, coldest, _LEAST) if coolest.air > coldest else None
-    if share is None or coolest.window.low is None or share <= 1:
+    if share is None or coolest.interval.low is None or share <= 1:
         return None
-    return _times(coolest.window.low, share)
+    return _times(coolest.interval.low, share)
 
 
 def _times(time: Quantity, share: Fraction) -> Quantity:

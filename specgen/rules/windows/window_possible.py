@@ -5,21 +5,21 @@ Checks
 Why
     A window of no length asks for a painter with a stop watch; of two for the same case nobody knows which one the maker meant.
 Passes
-    products.primer.overcoat.any-cold: {id: any-cold, by: any, window: 1 h..36 h, air: 10 degC}
-    systems.cab.layers.primer.hold: 1 h..24 h
+    products.primer.overcoat.any-cold: {id: any-cold, next_coat: any, interval: 1 h..36 h, air: 10 degC}
+    systems.cab.layers.primer.overcoat_interval: 1 h..24 h
 
     Given second good
 
-    products.base.overcoat.clear.window: max 24 h
+    products.base.overcoat.clear.interval: max 24 h
 Fails
-    products.primer.overcoat.any-warm.window: 2 h..2 h    # at products.primer.overcoat.any-warm.window
-    systems.cab.layers.primer.hold: 2 h..2 h
+    products.primer.overcoat.any-warm.interval: 2 h..2 h    # at products.primer.overcoat.any-warm.interval
+    systems.cab.layers.primer.overcoat_interval: 2 h..2 h
 
-    products.primer.overcoat.again: {id: again, by: any, window: 1 h..36 h, air: 20 degC}    # at products.primer.overcoat.again.window
-    systems.cab.layers.primer.hold: 1 h..24 h
+    products.primer.overcoat.again: {id: again, next_coat: any, interval: 1 h..36 h, air: 20 degC}    # at products.primer.overcoat.again.interval
+    systems.cab.layers.primer.overcoat_interval: 1 h..24 h
 
     Given second good
-    products.mastic.overcoat.itself-warm.window: 3 h..3 h    # at products.mastic.overcoat.itself-warm.window    # also WIN004 at systems.deck.layers.first.hold
+    products.mastic.overcoat.itself-warm.interval: 3 h..3 h    # at products.mastic.overcoat.itself-warm.interval    # also WIN004 at systems.deck.layers.first.overcoat_interval
 To put right
     Correct the entry from the maker's data.
 """
@@ -32,10 +32,10 @@ from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Product, Quantity
 def window_possible(product: Product, spec: Spec, on: date) -> Problems:
     seen: dict[tuple[str, Quantity], OvercoatWindow] = {}
     for entry in product.overcoat:
-        path, window = ("overcoat", entry.id, "window"), entry.window
+        path, window = ("overcoat", entry.id, "interval"), entry.interval
         if window.low is not None and window.high is not None and window.low >= window.high:
             yield Problem(path, f"the window {window} of {product.id} closes as it opens")
-        first = seen.setdefault((entry.by, entry.air), entry)
-        if first.window != window:
-            what = f"{first.id} and {entry.id} both hold for {entry.by} at {entry.air}, but say {first.window} and {window}"
+        first = seen.setdefault((entry.next_coat, entry.air), entry)
+        if first.interval != window:
+            what = f"{first.id} and {entry.id} both hold for {entry.next_coat} at {entry.air}, but say {first.interval} and {window}"
             yield Problem(path, what)
