@@ -68,7 +68,10 @@ def _record(node: Node, audience: Audience, content: bool) -> dict[str, Json]:
                 cut = said.refers == PATH and audience is Audience.CUSTOMER
                 stated[name] = customer_path(value) if cut else written(value)
         elif isinstance(value, Node):
-            stated[name] = _record(value, audience, content)
+            inner = _record(value, audience, content)
+            # a group of which nothing is left but what is administrative is no content either
+            if inner or not (content and value.model_fields_set):
+                stated[name] = inner
         else:
             kept = [_record(entry, audience, content) for entry in value]
             if any(kept):
