@@ -28,7 +28,7 @@ def _words(spec: Spec) -> Words:
 
 def _panels(changes: dict[str, str]) -> tuple[HazardView, ...]:
     spec = _spec(changes)
-    return hazards(list(spec.products.values()), spec.project, _words(spec))
+    return hazards(list(spec.products.values()), spec, _words(spec))
 
 
 def test_the_gravest_word_comes_first() -> None:
@@ -90,6 +90,14 @@ def test_storage_carriage_and_waste_are_printed() -> None:
     waste = "16 05 04* gases in pressure containers (including halons) containing hazardous substances; 99 99 99"
     assert lines["Waste codes"] == waste
     assert lines["Flash point of the liquid"] == f"12{NB}°C (54{NB}°F)"
+
+
+def test_a_can_with_a_coldest_storage_alone_keeps_the_warmest_of_the_law() -> None:
+    changes = {"products.base.hazards.storage_min": "5 degC"}
+    spec = spec_of(good_with(changes, ["products.base.hazards.storage_max"]))
+    (panel,) = hazards([spec.products["base"]], spec, _words(spec))
+    stored = dict(panel.lines)["Store"].replace(NB, " ")
+    assert stored.startswith("at least 5 °C (41 °F); warmest storage: 50 °C (Regulation (EC) No 1272/2008")
 
 
 @pytest.mark.parametrize(
@@ -205,4 +213,4 @@ def test_blasting_after_hand_tools_adds_only_what_is_new() -> None:
 def test_a_product_without_hazards_has_no_panel() -> None:
     spec = _spec({})
     bare = spec.products["base"].model_copy(update={"hazards": None})
-    assert hazards([bare], spec.project, _words(spec)) == ()
+    assert hazards([bare], spec, _words(spec)) == ()

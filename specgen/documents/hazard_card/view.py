@@ -73,7 +73,7 @@ def hazard_card(job: Job, context: Context, cuts: Sequence[Cut] = CUTS[:1], tria
     """The card of a job that checks without errors, with one of CUTS, by itself in `cuts`; a trial is the whole card."""
     spec, words, (cut,) = context.spec, context.words, cuts
     products = list(spec.products_of(job))
-    gravest = hazards(products, spec.project, words)[0]
+    gravest = hazards(products, spec, words)[0]
     hurt = hurts(products, words)
     codes = {code for product in products if product.hazards is not None for code in product.hazards.pictograms}
     return HazardCard(
