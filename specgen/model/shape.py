@@ -89,7 +89,7 @@ def _inspect(model: type[Node], tree: Tree, path: Path, places: Places) -> Itera
         if info is None:
             # with a value behind it, validation finds it; without one it is left out before that
             if is_empty(value):
-                yield _unknown(model, here, places)
+                yield _unknown(model, tree, here, places)
             continue
         inner = inner_record(model, key)
         if is_empty(value):
@@ -130,7 +130,7 @@ def _translate(model: type[Node], error: ErrorDetails, tree: Mapping, path: Path
     key, called = here[-1], _called(here)
     match error["type"]:
         case "extra_forbidden":
-            return _unknown(_owner(model, error["loc"]), here, places)
+            return _unknown(_owner(model, error["loc"]), _holder(tree, error["loc"]), here, places)
         case "missing":
             owner = _owner(model, error["loc"])
             about = owner.model_fields[key].description or key
@@ -158,9 +158,11 @@ def _called(path: Path) -> str:
     return f"entry {int(last[1:-1]) + 1} of {path[-2]}" if last.startswith("[") else last
 
 
-def _unknown(owner: type[Node], path: Path, places: Places) -> Finding:
+def _unknown(owner: type[Node], tree: Tree | None, path: Path, places: Places) -> Finding:
     key = path[-1]
-    remedy = nearest_of(key, list(owner.model_fields))
+    # a key that stands beside it already cannot be the one that was meant
+    free = [name for name in owner.model_fields if not (isinstance(tree, Mapping) and name in tree.entries)]
+    remedy = nearest_of(key, free) if free else ""
     if " " in key:
         # `{says: clean, dry}` is a key `dry` with nothing behind it
         remedy = "if it belongs to the value before it, put that whole value in quotes: a comma between { and } ends it"
@@ -177,6 +179,17 @@ def _named(loc: tuple[int | str, ...], tree: Tree) -> Iterator[str]:
         else:
             at = at.entries.get(str(step)) if isinstance(at, Mapping) else None
             yield str(step)
+
+
+def _holder(tree: Tree, loc: tuple[int | str, ...]) -> Tree | None:
+    """The group of keys that the last step of a location stands in."""
+    at: Tree | None = tree
+    for step in loc[:-1]:
+        if isinstance(step, int):
+            at = at.items[step] if isinstance(at, Sequence) else None
+        else:
+            at = at.entries.get(step) if isinstance(at, Mapping) else None
+    return at
 
 
 def _owner(model: type[Node], loc: tuple[int | str, ...]) -> type[Node]:
