@@ -42,11 +42,9 @@ def lost_references(
                 if ids[target_kind].get(target.lower()) != target:
                     what = f"{target} is the id of no source in {target_kind}"
                     known = list(ids[target_kind].values()) if len(findings) <= FINDING_LIMIT else []
-                    findings.append(
-                        shape_finding(
-                            "MOD005", path, place(path), what, nearest_of(target, known, IDS_SHOWN) if known else ""
-                        )
-                    )
+                    remedy = nearest_of(target, known, IDS_SHOWN) if known else ""
+                    # whoever names it, one source is missing
+                    findings.append(shape_finding("MOD005", path, place(path), what, remedy, cause=what))
             variants_found = list(_lost_variants(record, (kind, key), records, place))
             findings.extend(variants_found)
             if sound and not variants_found:

@@ -27,10 +27,12 @@ LIST_LIMIT = 5000
 _JOB_LIMITS = {"items": 500, "vehicles": 200}
 
 
-def shape_finding(fault_id: str, path: Path, place: Place, what: str, remedy: str = "") -> Finding:
-    """A finding of the table `faults`, with its own words where it has any."""
+def shape_finding(fault_id: str, path: Path, place: Place, what: str, remedy: str = "", *, cause: str = "") -> Finding:
+    """A finding of the table `faults`, with its own words where it has any; one slip told alike in one record is one cause."""
     row = SHAPE_FAULTS[fault_id]
-    return Finding(row.id, row.severity, place, ".".join(path), what, row.why, remedy or row.remedy)
+    address = ".".join(path)
+    one = cause or f"{'.'.join(path[:2])}: {what}"
+    return Finding(row.id, row.severity, place, address, what, row.why, remedy or row.remedy, cause=one)
 
 
 def read_record(model: type[Node], tree: Tree, path: Path, places: Places) -> tuple[Node | None, list[Finding]]:

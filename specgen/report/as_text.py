@@ -8,7 +8,8 @@ from __future__ import annotations
 import textwrap
 from datetime import date
 
-from specgen.findings import Finding, Report
+from specgen.findings import Report, Told
+from specgen.report.elsewhere import elsewhere
 from specgen.report.lines import one_line, tally
 from specgen.report.order import gravest_first, totals
 from specgen.report.source_line import source_line
@@ -25,12 +26,13 @@ def write(report: Report, *, prefix: str, on: date, by_file: bool = False) -> st
     """
     if not len(report):
         return f"No findings, judged on {on.isoformat()}.\n"
-    found = tuple(report) if by_file else gravest_first(report)
-    pieces = ["\n".join(_finding(finding, prefix)) for finding in found]
+    found = report.told() if by_file else gravest_first(report)
+    pieces = ["\n".join(_told(entry, prefix)) for entry in found]
     return "\n\n".join([*pieces, f"{_wrapped(totals(found))}.\n{tally(report, on)}."]) + "\n"
 
 
-def _finding(finding: Finding, prefix: str) -> list[str]:
+def _told(told: Told, prefix: str) -> list[str]:
+    finding = told.finding
     # the first line is never wrapped: editors and terminals take the place from it
     lines = [
         f"{printable_name(f'{prefix}{finding.place}')}: {finding.severity.value} {finding.id} {one_line(finding.what)}"
@@ -38,6 +40,7 @@ def _finding(finding: Finding, prefix: str) -> list[str]:
     lines += source_line(finding.place)
     # a waiver names this address
     lines += _labelled("at", finding.path)
+    lines += _labelled("also", elsewhere(told))
     lines += _labelled("why", finding.why)
     lines += _labelled("do", finding.remedy)
     lines += _labelled("source", finding.source)

@@ -103,6 +103,33 @@ def test_totals_by_rule_stand_above_the_counts() -> None:
     assert _write(*_ranked()).splitlines()[-2] == "ERR001 1, WAR002 2, WAR001 1, NOT001 1."
 
 
+def test_one_cause_is_told_once_with_every_place() -> None:
+    alike = [_finding(cause="c", place=Place("a.yaml", n, 1, 2), path=f"p.{n}") for n in range(1, 16)]
+    lines = _write(*alike, _finding(cause="d", place=Place("a.yaml", 20, 1, 2))).splitlines()
+    assert _order("\n".join(lines)) == ["1", "20"]
+    # twelve are named, and the line is wrapped
+    assert lines[2] == "  also:   at 14 more places: " + ", ".join(f"p.{n}" for n in range(2, 14)) + " and 2"
+    assert lines[3].strip() == "more"
+    assert lines[-2:] == ["FLM001 2.", "no errors, 2 warnings and no notes, judged on 2026-11-25."]
+
+
+def test_at_one_place_the_words_that_differ_are_told() -> None:
+    alike = [_finding(cause="c", what=f"precaution {code} is missing") for code in ("P210", "P261", "P280")]
+    assert "  also:   for P261, P280" in _write(*alike).splitlines()
+
+
+def test_findings_without_a_cause_and_of_another_weight_or_remedy_stay_apart() -> None:
+    found = [
+        _finding(path="p.1"),
+        _finding(path="p.2"),
+        _finding(path="p.3", cause="c"),
+        _finding(path="p.4", cause="c", severity=Severity.ERROR),
+        _finding(path="p.5", cause="c", remedy="something else"),
+        _finding(path="p.6", cause="c", id="FLM002"),
+    ]
+    assert len(_order(_write(*found))) == 6
+
+
 def test_nothing_a_screen_obeys_comes_out() -> None:
     text = _write(_finding(what="a\x1b[31mb\r\nc\u202ed", why="e\x07f", place=Place("a.yaml", 1, 1, 2, "x\x1b[0m")))
     assert "a\ufffd[31mb c\ufffdd" in text
