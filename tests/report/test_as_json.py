@@ -49,7 +49,7 @@ def test_whole_report() -> None:
 def test_one_cause_is_listed_once_with_every_place() -> None:
     one = replace(_FINDING, cause="c")
     other = replace(
-        one, place=Place("systems/cab.yaml", 14, 14, 19), path="systems.cab.layers.top.film.max", what="so here"
+        one, place=Place("systems/cab.yaml", 14, 14, 19), path="systems.cab.layers.top.film.max", what="here"
     )
     apart = replace(one, place=Place("systems/cab.yaml", 15, 1, 2), severity=Severity.NOTE)
     whole = json.loads(write(Report.of([one, other, apart]), prefix="specs/", on=ON))
