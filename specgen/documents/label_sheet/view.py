@@ -115,7 +115,7 @@ def _precautions(label: Label, words: Words) -> TableView:
         (
             _shown(entry, words),
             f"{wording.text} {wording.note}".strip(),
-            places[entry.place].format(entry.note) if entry.place is not None else "",
+            places[entry.place].format(words(entry.note)) if entry.place is not None else "",
             *_ground(entry, words)[:1],
         )
         for entry, wording in zip(label.precautions, texts, strict=True)
