@@ -167,6 +167,17 @@ def test_oxidative_rags_are_cautioned_when_clearing_up() -> None:
     assert not any("rags" in text for text in cautions_at(Task.CLEARING_UP, [primer], words))
 
 
+def test_at_clearing_up_the_list_says_what_the_table_says() -> None:
+    """Air-fed protection stays on after isocyanate; who only used the primer wears the gloves of usual practice."""
+    spec = _spec({})
+    products, words = [spec.products["primer"], spec.products["clear"]], _words(spec)
+    said = [text for text in cautions_at(Task.CLEARING_UP, products, words) if "Wear" in text]
+    assert said[0].startswith("Example clear: Wear: air-fed half mask, EN 14594")
+    assert said[1].startswith("Example primer: Wear, by usual practice: Hands: nitrile")
+    rows = [row for row in protection(products, words).rows if row[0] == "Clearing up"]
+    assert rows[0][2] == "air-fed half mask, EN 14594"
+
+
 def test_old_paint_is_cautioned_before_it_is_sanded() -> None:
     spec = _spec({})
     products, words = [spec.products["base"]], _words(spec)

@@ -1,15 +1,15 @@
 """What a product's data say beside its label: air, storage, carriage, waste, health, contents, each in a line.
 
-Called by `cautions` and `label_sheet`. Storage and training follow from `plan.hazards` where the law asks for them.
+Called by `cautions` and `label_sheet`. Storage and training follow from `facts.product.hazards` where the law asks for them.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from specgen.documents.parts.wording import Words
+from specgen.facts.product.duties import duties_of
 from specgen.facts.product.hazard_facts import (
-    epoxy_in,
     isocyanates_in,
     monomer_at_limit,
     table_row,
@@ -23,18 +23,6 @@ from specgen.units.quantity import Range, parse_span
 
 Line = tuple[str, str]
 
-# Which duties around isocyanate and epoxy a workshop has to know of, by the law of the place.
-_DUTIES: Mapping[str, Mapping[str, tuple[str, ...]]] = {
-    "isocyanate": {
-        "EU": ("eu_training",),
-        "GB": ("gb_surveillance", "gb_monitoring"),
-        "DE": ("de_provision",),
-        "US": ("us_supplied_air",),
-        "AU": ("au_air_line",),
-    },
-    "epoxy": {"DE": ("de_epoxy",)},
-}
-
 
 def hazard_lines(product: Product, spec: Spec, words: Words) -> Iterator[Line]:
     """(name, finished text) in the order a workshop asks; what is not stated is left out."""
@@ -47,8 +35,8 @@ def hazard_lines(product: Product, spec: Spec, words: Words) -> Iterator[Line]:
     if stated.flash_point is not None:
         yield words("Flash point of the liquid"), words.phrase(stated.flash_point)
     yield from _when(words("Health checks"), stated.medical_provision)
-    for duty in _duties(product, spec, words):
-        yield words("By law"), duty
+    for row in duties_of(product, spec):
+        yield words("By law"), _duty(row, words)
     yield from _when(words("Store"), _storage(product, stated, spec, words))
     yield from _when(words("Carriage"), _carriage(stated.transport, words))
     yield from _when(words("Waste codes"), "; ".join(_waste(code, words) for code in stated.waste_codes))
@@ -74,16 +62,6 @@ def _contents(product: Product, stated: Hazards, words: Words) -> Iterator[Line]
 
 def _epoxy_limit() -> str:
     return table("euh_triggers").row("id", "EUH205")["limit"]
-
-
-def _duties(product: Product, spec: Spec, words: Words) -> Iterator[str]:
-    """Training as far as the contents ask for it, then the other duties of each law, each with its document."""
-    training = hazards_of(spec, product.id).training
-    for what, holds in (("isocyanate", isocyanates_in(product)), ("epoxy", epoxy_in(product))):
-        for law in spec.project.jurisdictions if holds else ():
-            for id in _DUTIES[what].get(law, ()):
-                if id != "eu_training" or training is not None:
-                    yield _duty(table("isocyanate_duties").row("id", id), words)
 
 
 def _duty(row: Row, words: Words) -> str:
