@@ -54,7 +54,8 @@ class Finding:
     """One thing to put right: where, what, why, what to do, and on whose word.
 
     `id` is the family and number of the rule. `path` addresses the value by ids (`systems.cab.layers.primer.film.max`),
-    empty where the file could not be read that far. `source` names the document the judgement rests on.
+    empty where the file could not be read that far. `source` names the document the judgement rests on. `cause` is the same
+    text for findings of one rule that have one cause, empty where a finding stands for itself.
     """
 
     id: str
@@ -65,11 +66,20 @@ class Finding:
     why: str = ""
     remedy: str = ""
     source: str = ""
+    cause: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What is told once: a finding, and the findings of the same rule, weight, remedy and cause that stand after it."""
+
+    finding: Finding
+    also: tuple[Finding, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """The findings of one run in reading order: by file, line, column, then id."""
+    """The findings of one run in reading order: by file, line, column, then id. Each place has its own; `told` folds them."""
 
     findings: tuple[Finding, ...] = ()
 
@@ -87,8 +97,17 @@ class Report:
     def __len__(self) -> int:
         return len(self.findings)
 
+    def told(self) -> tuple[Told, ...]:
+        """One entry a cause, in the order of the first finding of each."""
+        groups: dict[tuple[object, ...], list[Finding]] = {}
+        for number, finding in enumerate(self.findings):
+            one = (finding.id, finding.severity, finding.remedy, finding.cause) if finding.cause else (number,)
+            groups.setdefault(one, []).append(finding)
+        return tuple(Told(first, tuple(also)) for first, *also in groups.values())
+
     def count(self, severity: Severity) -> int:
-        return sum(f.severity is severity for f in self.findings)
+        """How many causes of this weight there are."""
+        return sum(entry.finding.severity is severity for entry in self.told())
 
     def at_or_above(self, severity: Severity) -> tuple[Finding, ...]:
         return tuple(f for f in self.findings if f.severity.weight >= severity.weight)

@@ -13,16 +13,21 @@ from specgen.rules.run import Timings
 
 ABOUT = "Check the sources of a folder and report what is wrong with them. Nothing is written."
 
-_WRITERS = {"text": as_text.write, "json": as_json.write, "github": as_github.write}
+_WRITERS = {"json": as_json.write, "github": as_github.write}
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
     declare_folder(parser)
     parser.add_argument(
         "--format",
-        choices=list(_WRITERS),
+        choices=["text", *_WRITERS],
         default="text",
         help="text to read (the default), json for programs, github for annotations of a build",
+    )
+    parser.add_argument(
+        "--by-file",
+        action="store_true",
+        help="text in the order of files and lines, as editors step through it, not the gravest first",
     )
     parser.add_argument(
         "--fail-on",
@@ -40,6 +45,10 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> Outcome:
     timings: Timings = {}
     checked = checked_folder(arguments, timings)
-    text = _WRITERS[arguments.format](checked.report, prefix=prefix_of(project_folder(arguments)), on=checked.on)
+    prefix, on = prefix_of(project_folder(arguments)), checked.on
+    if arguments.format in _WRITERS:
+        text = _WRITERS[arguments.format](checked.report, prefix=prefix, on=on)
+    else:
+        text = as_text.write(checked.report, prefix=prefix, on=on, by_file=arguments.by_file)
     failed = checked.report.at_or_above(Severity(arguments.fail_on))
     return Outcome(text, REFUSED if failed else DONE, shares(timings) if arguments.timings else "")

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from specgen.clock import today
 from specgen.commands.outcome import DONE, NOT_RUN, REFUSED, CannotRunError, Outcome
-from specgen.commands.sides import Named, about, checked_sides, read_side, snapshots, verdicts_in
+from specgen.commands.sides import Named, about, checked_sides, names_of, read_side, snapshots, verdicts_in
 from specgen.commands.typed import day
 from specgen.comparing import compare
 from specgen.comparison.changes import Comparison
@@ -17,6 +17,7 @@ from specgen.comparison.edition import for_customer
 from specgen.comparison.gate import GATES, shuts
 from specgen.comparison.verdicts import Answers, answers_in
 from specgen.findings import Finding, Report, Severity
+from specgen.model.declaring import Audience
 from specgen.model.parse import without_collector
 from specgen.model.spec import Spec
 from specgen.report import as_text, change_github, change_json, change_text
@@ -99,7 +100,9 @@ def _run(arguments: argparse.Namespace, on: date) -> Outcome:
 def _report(format: str, found: Comparison, named: tuple[Named, Named]) -> str:
     old, new = named
     if format == "json":
-        return change_json.write(found, old=old.spelling, new=new.spelling)
+        for_maker = found.audience is Audience.MAKER
+        spelled = (old.spelling, new.spelling) if for_maker else names_of(old, new, for_maker=False)
+        return change_json.write(found, old=spelled[0], new=spelled[1])
     if format == "github":
         return change_github.write(found, new_prefix=new.prefix)
     return change_text.write(found, old=old.spelling, new=new.spelling, old_prefix=old.prefix, new_prefix=new.prefix)
@@ -124,10 +127,10 @@ def _notice(arguments: argparse.Namespace, found: Comparison, named: tuple[Named
     from specgen.printing.notice import print_notice
     from specgen.rendering.failure import RenderError
 
-    old, new = (printable_name(side.title) for side in named)
     documents = tuple(dict.fromkeys(side.document for side in named if side.document))
     number = f"CN-{documents[0]}-{'-'.join(side.revision or 'now' for side in named)}" if len(documents) == 1 else ""
     out, for_maker = Path(arguments.notice), arguments.reader == "maker"
+    old, new = names_of(*named, for_maker=for_maker)
     try:
         files = print_notice(found, spec, old_name=old, new_name=new, number=number, on=on, for_maker=for_maker)
     except RenderError as reason:

@@ -19,7 +19,6 @@ ABOUT = "Print an empty source to begin with: fill what stands open, take the # 
 
 # an open key without a value behind it, and its remark in one column where there is room
 _REMARK_AT = 34
-_WORDS_SHOWN = 10
 
 # The model lets each item say it instead, but whoever begins a job says it for all.
 _STAND_OPEN: Mapping[type[Node], Set[str]] = {Job: {"substrate", "preparation", "system"}}
@@ -82,8 +81,8 @@ def _value(default: Default) -> str:
 def _about(key: Key, *, marked: bool) -> str:
     said = key.about
     # words that the remark names already are not listed again
-    if 0 < len(key.words) <= _WORDS_SHOWN and not all(word in said for word in key.words):
+    if key.words and not all(word in said for word in key.words):
         said += f"; one of: {', '.join(key.words)}"
-    elif key.table:
-        said += f"; see `specgen explain table:{key.table}`"
+    if key.table:
+        said += f"; `specgen explain table:{key.table}` says what each is"
     return f"{said} (must be there)" if marked and key.required and said else said

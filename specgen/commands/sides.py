@@ -56,6 +56,21 @@ class Named:
         """How a notice calls the side: `MS-001 B`, or as the user spelled it."""
         return f"{self.document} {self.revision}" if self.document else self.spelling
 
+    @property
+    def without_path(self) -> str:
+        """The same for a customer, to whom the folders of this machine are nothing: the folder by its name, the revision by its."""
+        if self.document:
+            return self.title
+        way, _, rest = self.spelling.partition(":")
+        return rest.partition(":")[0] if way == "git" else Path(self.prefix or ".").resolve().name
+
+
+def names_of(old: Named, new: Named, *, for_maker: bool) -> tuple[str, str]:
+    """What both sides are called in a document for this reader, never the same."""
+    names = (old.title, new.title) if for_maker else (old.without_path, new.without_path)
+    first, second = (printable_name(name) for name in names)
+    return (first, second) if first != second else (f"{first} (old)", f"{second} (new)")
+
 
 def about(old: Named, new: Named, spec: Spec) -> Address:
     """The record that one side at least is a revision of, and the other is cut down to; empty where both are folders."""

@@ -5,6 +5,7 @@ Made by `differences`, `effects` and `compare`; printed by `report` and by the c
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -128,6 +129,7 @@ class Rounding:
 class FigureMoved:
     """A computed figure that differs, and the jobs and products it stands in; what moves alike in several is one.
 
+    `where` names those jobs and products as a reader knows them: number of the document, name of the product.
     `old` or `new` is empty where the figure stands on one side only. `causes` are the addresses of the changes it comes
     from, empty where none is known; `makers_cause` says that one of them is the maker's. `is_makers` marks a figure whose
     very name tells of the composition.
@@ -139,9 +141,16 @@ class FigureMoved:
     new: str
     jobs: tuple[str, ...]
     products: tuple[str, ...]
+    where: tuple[str, ...]
     causes: tuple[str, ...]
     makers_cause: bool = False
     is_makers: bool = False
+
+    @property
+    def of(self) -> str:
+        """Which of several figures of one name it is, without its address: `cab, primer` of `wet.cab.primer`."""
+        _, *steps = re.split(r"[./]", self.id)
+        return ", ".join(step for step in steps if step not in self.jobs)
 
     @property
     def is_listed(self) -> bool:
@@ -216,7 +225,8 @@ class TableMoved:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """Everything that differs, the heaviest first. `withheld` changes are the maker's and not shown to a customer.
+    """Everything that differs, the heaviest first. `withheld` changes are the maker's and not shown to a customer, whose `audience`
+    is another than that of all there is.
 
     `not_compared` are addresses of entries, `unread_files` the side (`old` or `new`) and name of files that could not be read.
     """
@@ -229,6 +239,7 @@ class Comparison:
     unread_files: tuple[tuple[str, str], ...] = ()
     unused_verdicts: tuple[Verdict, ...] = ()
     withheld: int = 0
+    audience: Audience = Audience.MAKER
 
     def relaxed(self) -> Sequence[Change]:
         return [change for change in self.changes if change.weighed is Effect.RELAXED]

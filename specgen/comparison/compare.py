@@ -15,6 +15,7 @@ from specgen.comparison.figures import NO_FIGURES, Figures, moved
 from specgen.comparison.fingerprint import fingerprint
 from specgen.comparison.fold import fold
 from specgen.comparison.gather import gathered
+from specgen.comparison.listed import row_name
 from specgen.comparison.moved_findings import moved_findings
 from specgen.comparison.reach import jobs_reached, reached
 from specgen.comparison.reference_snapshot import moved_tables
@@ -125,7 +126,7 @@ def _change(
         judgement.note,
         judgement.rounding,
         reaches=reached(new.spec if held_after else old.spec, fact.path) if reaches is None else reaches,
-        names=(_name(old.spec, fact.refers, fact.old), _name(new.spec, fact.refers, fact.new)),
+        names=(_name(old.spec, fact, fact.old), _name(new.spec, fact, fact.new)),
     )
     return replace(change, verdict=answers[name]) if change.is_open and name in answers else change
 
@@ -137,9 +138,12 @@ def _implying(fact: Difference, about: Path) -> Difference:
     return replace(fact, owners=(replace(first, implied=True), *fact.owners[1:]))
 
 
-def _name(spec: Spec, kind: str, key: object) -> str:
-    """The name of the record a reference leads to."""
-    record = getattr(spec, kind).get(key) if kind in LIST_KINDS else None
+def _name(spec: Spec, fact: Difference, key: object) -> str:
+    """The name of the record a reference leads to, or of the row of a published table."""
+    kind = fact.refers
+    if kind not in LIST_KINDS:
+        return row_name(fact, key)
+    record = getattr(spec, kind).get(key)
     return str(getattr(record, "name", None) or getattr(record, "title", ""))
 
 

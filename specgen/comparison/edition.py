@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from specgen.comparison.address_words import address_in_words
 from specgen.comparison.changes import Change, Comparison, FindingMoved
 from specgen.findings import Finding
 from specgen.model.audience import customer_path
@@ -23,6 +24,7 @@ def for_customer(found: Comparison) -> Comparison:
             _finding_moved(entry) for entry in found.findings if _is_shown(entry.old) and _is_shown(entry.new)
         ),
         withheld=len(found.changes) - len(shown),
+        audience=Audience.CUSTOMER,
     )
 
 
@@ -33,8 +35,10 @@ def _may_see(change: Change) -> bool:
 def _change(change: Change) -> Change:
     fact = change.difference
     if fact.refers == PATH:
-        cut = (customer_path(value) if isinstance(value, str) else value for value in (fact.old, fact.new))
-        old, new = cut
+        old, new = (
+            address_in_words(customer_path(value)) if isinstance(value, str) else value
+            for value in (fact.old, fact.new)
+        )
         fact = replace(fact, old=old, new=new)
     return replace(change, difference=fact, follows=tuple(_change(echo) for echo in change.follows if _may_see(echo)))
 

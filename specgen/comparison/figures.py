@@ -44,6 +44,7 @@ class Choices:
 class Figures:
     """The workings of one job or product by their ids. What a figure leans on is gathered when it is asked for: few move.
 
+    `named` is what a reader calls the job or product.
     `makers` are those whose name or result tells of the composition, `counted` those summed over the items of a job.
     """
 
@@ -52,10 +53,12 @@ class Figures:
         workings: Mapping[str, Working],
         choices: Callable[[], Choices],
         *,
+        named: str = "",
         makers: frozenset[str] = frozenset(),
         counted: frozenset[str] = frozenset(),
     ) -> None:
         self.workings = workings
+        self.named = named
         self.makers = makers
         self._counted = counted
         self._choices = choices
@@ -87,14 +90,15 @@ def figures_of_job(job: Job, spec: Spec, on: date) -> Figures:
     # the air for one vapour names a substance of the composition; what all of them ask for together does not
     makers = frozenset(id for id in air if not id.endswith(_FOR_ALL))
     choices = partial(_choices, job, spec, workings, frozenset(let_off))
-    return Figures(workings | air, choices, makers=makers, counted=frozenset(let_off))
+    number = job.document.number
+    return Figures(workings | air, choices, named=number, makers=makers, counted=frozenset(let_off))
 
 
 def figures_of_product(product: Product, spec: Spec) -> Figures:
     """Every figure of a product by itself: its comb, its coverage, its VOC and what stands behind its label."""
     found = product_figures(product, spec)
     workings = {entry.id: entry for entry in found.workings()}
-    return Figures(workings, Choices, makers=found.makers())
+    return Figures(workings, Choices, named=product.name, makers=found.makers())
 
 
 def moved(
@@ -106,6 +110,7 @@ def moved(
     alike: dict[tuple[str, str, str], FigureMoved] = {}
     for kind, subject, old, new in subjects:
         jobs, products = ((subject,), ()) if kind == "jobs" else ((), (subject,))
+        where = (new.named or old.named or subject,)
         was = {_now(key, called): key for key in old.workings}
         for key in dict.fromkeys((*was, *new.workings)):
             before, after = old.workings.get(was.get(key, "")), new.workings.get(key)
@@ -120,12 +125,15 @@ def moved(
             named, makers = causes.of(frozenset().union(*held))
             first = alike.get((key, *printed))
             if first is None:
-                alike[key, *printed] = FigureMoved(key, shown.name, *printed, jobs, products, named, makers, makers_own)
+                alike[key, *printed] = FigureMoved(
+                    key, shown.name, *printed, jobs, products, where, named, makers, makers_own
+                )
             else:
                 alike[key, *printed] = replace(
                     first,
                     jobs=(*first.jobs, *jobs),
                     products=(*first.products, *products),
+                    where=(*first.where, *where),
                     causes=tuple(dict.fromkeys((*first.causes, *named))),
                     makers_cause=first.makers_cause or makers,
                     is_makers=first.is_makers or makers_own,

@@ -6,10 +6,12 @@ Called by `sentences`. A new leaf or record needs nothing here: its declaration 
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from enum import Enum
 from functools import cache
 
-from specgen.comparison.changes import Difference, Owner
+from specgen.comparison.changes import Difference, Kind, Owner
+from specgen.comparison.effects import is_entry
 from specgen.model.job import Job, Ordered
 from specgen.model.node import Node
 from specgen.model.outline import value_type
@@ -49,12 +51,13 @@ _SHOWN = 48
 def thing(fact: Difference) -> str:
     """What the leaf is, `least dry film`; with the part it stands in where its record has two alike."""
     part = _part(fact)
-    named = _leaf_named(type(fact.owners[-1].record), fact.name)
+    named = leaf_named(type(fact.owners[-1].record), fact.name)
     return f"{named} ({part})" if part else named
 
 
 @remembered
-def _leaf_named(model: type[Node], name: str) -> str:
+def leaf_named(model: type[Node], name: str) -> str:
+    """What a leaf of a record is, whatever it holds."""
     info = model.model_fields[name]
     key = name.replace("_", " ")
     said = _short(info.description or name)
@@ -83,7 +86,7 @@ def place_named(fact: Difference, translate: Locale, *, skip_last: bool = False,
 
     `brief` names by its title only an entry that stands alone.
     """
-    keyed = [owner for owner in fact.owners if owner.key]
+    keyed = [owner for owner in _owners(fact) if owner.key]
     if skip_last:
         keyed = keyed[:-1]
     keyed = [owner for owner in keyed if not owner.implied] or keyed[:1]
@@ -93,6 +96,14 @@ def place_named(fact: Difference, translate: Locale, *, skip_last: bool = False,
     titled = {last} if brief else {0, last}
     steps = [entry_named(owner, translate, full=at in titled) for at, owner in enumerate(keyed)]
     return translate(" of ").join(reversed(steps))
+
+
+def _owners(fact: Difference) -> tuple[Owner, ...]:
+    """The records on the way; what only the record held whose place another has taken goes by that record."""
+    first, *others = fact.owners
+    if fact.through is None or first.old is None or fact.kind is not Kind.REMOVED or not is_entry(fact):
+        return fact.owners
+    return (replace(first, key=fact.through[0].rsplit(".", 1)[-1], new=None), *others)
 
 
 def entry_named(owner: Owner, translate: Locale, *, full: bool = True) -> str:

@@ -15,11 +15,13 @@ from specgen.comparison.effects import is_entry
 from specgen.comparison.through import Swap
 from specgen.facts.graph import Address, closure
 from specgen.facts.memo import memoised
+from specgen.facts.product.hazard_facts import isocyanates_in
 from specgen.model.acceptance import InspectionPoint
 from specgen.model.declaring import Concern, Polarity
 from specgen.model.job import Item, Job
 from specgen.model.node import Node
 from specgen.model.preparation import PreparationStep
+from specgen.model.product import Product
 from specgen.model.references import references
 from specgen.model.spec import Spec
 from specgen.model.walk import leaves
@@ -68,6 +70,8 @@ class Safety:
             return True
         if is_entry(fact) and (self._brings_or_takes(fact) or _holds_safety(fact)):
             return True
+        if fact.name == "binder" and _isocyanates(fact.owners[-1].old) != _isocyanates(fact.owners[-1].new):
+            return True
         about_poison = any(isinstance(o.record, _ON_POISON) and _speaks_of_poison(o.old, o.new) for o in fact.owners)
         return about_poison or (fact.polarity not in _EXPLAINING and _guards(fact.old) != _guards(fact.new))
 
@@ -92,6 +96,10 @@ def _holds_safety(fact: Difference) -> bool:
     """An entry within a record that states something of safety. A whole job is scope, a whole product binds nobody by itself."""
     record = fact.owners[-1].record
     return len(fact.path) > 2 and any(said.concern is Concern.SAFETY for _, _, said in leaves(record))
+
+
+def _isocyanates(record: Node | None) -> bool | None:
+    return isocyanates_in(record) if isinstance(record, Product) else None
 
 
 def _speaks_of_poison(*sides: Node | None) -> bool:

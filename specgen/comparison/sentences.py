@@ -6,11 +6,13 @@ the unit their author chose. `translate` turns the frames into the language of t
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from enum import Enum
 from fractions import Fraction
 from typing import Any
 
+from specgen.comparison.address_words import address_in_words
 from specgen.comparison.changes import Change, Difference, Effect, Kind, Rounding
 from specgen.comparison.effects import is_entry
 from specgen.comparison.naming import is_prose, noun, of_where, place_named
@@ -29,6 +31,7 @@ _JOBS, _ITEMS = 3, 4
 """So many jobs, and items of each, a line names; the others are counted."""
 _QUOTED = 110
 """Signs of a text that a sentence quotes; the whole of it stands side by side further on."""
+_JOINED = re.compile(r"[a-z0-9]+(_[a-z0-9]+)+")
 _BEFORE, _WORD = 45, 20
 """Signs quoted before the first difference of two long texts, and as many more to begin with a whole word."""
 
@@ -49,10 +52,10 @@ def _in_place_of(fact: Difference, translate: Locale) -> str:
     old, new = ("" if not path else path.rsplit(".", 1)[-1] for path in fact.through)
     named = {"kind": noun(type(first.record)), "old": old, "new": new}
     if not new:
-        return translate(", for the {kind} {old} is no longer asked for").format(**named)
+        return translate(", because the {kind} {old} is no longer asked for").format(**named)
     if not old:
-        return translate(", for the {kind} {new} is newly asked for").format(**named)
-    return translate(", for the {kind} {new} takes the place of {old}").format(**named)
+        return translate(", because the {kind} {new} is newly asked for").format(**named)
+    return translate(", because the {kind} {new} takes the place of {old}").format(**named)
 
 
 def notes(change: Change, translate: Locale = ENGLISH) -> tuple[str, ...]:
@@ -99,7 +102,7 @@ def value_text(value: Any, language: Locale = ENGLISH) -> str:
         case Fraction():
             return language.figures(plain_text(value))
         case Enum():
-            return str(value.value)
+            return _worded(str(value.value))
         case date():
             return value.isoformat()
         case tuple() if is_list(value):
@@ -109,7 +112,12 @@ def value_text(value: Any, language: Locale = ENGLISH) -> str:
         case Node():
             return ""
         case _:
-            return str(value)
+            return _worded(str(value))
+
+
+def _worded(text: str) -> str:
+    """A word of a closed list or of a table, which sources join by low lines: `epoxy latent`."""
+    return text.replace("_", " ") if _JOINED.fullmatch(text) else text
 
 
 def whole_text(value: Any, *, everything: bool, language: Locale = ENGLISH) -> str:
@@ -117,11 +125,15 @@ def whole_text(value: Any, *, everything: bool, language: Locale = ENGLISH) -> s
     if not isinstance(value, Node):
         return value_text(value, language)
     stated = [
-        f"{path[-1].replace('_', ' ')}: {value_text(customer_path(held) if said.refers == PATH else held, language)}"
+        f"{path[-1].replace('_', ' ')}: {value_text(_in_words(held) if said.refers == PATH else held, language)}"
         for path, held, said in leaves(value)
         if (everything or said.audience is Audience.CUSTOMER) and path[-1] != "id"
     ]
     return "; ".join(stated)
+
+
+def _in_words(address: str) -> str:
+    return address_in_words(customer_path(address))
 
 
 def _said(change: Change, translate: Locale) -> str:
@@ -137,9 +149,16 @@ def _said(change: Change, translate: Locale) -> str:
         where = place_named(fact, translate)
         return frame.format(entries=entries, where=where, old=", ".join(fact.old), new=", ".join(fact.new))
     if is_entry(fact):
-        frame = translate("{entry} is new") if fact.kind is Kind.ADDED else translate("{entry} was taken out")
+        frame = _entry_frame(fact, translate)
         return frame.format(entry=place_named(fact, translate)) + _quoted_text(fact)
     return _leaf(change, translate)
+
+
+def _entry_frame(fact: Difference, translate: Locale) -> str:
+    if fact.kind is Kind.ADDED:
+        return translate("{entry} is new")
+    # nobody took it out of the record that holds it: another record counts now
+    return translate("{entry} was taken out") if fact.through is None else translate("{entry} no longer applies")
 
 
 def _is_inside(fact: Difference) -> bool:
@@ -198,9 +217,9 @@ def _list(fact: Difference, named: dict[str, str], translate: Locale) -> str:
     gone, come = sorted(members(fact.old) - members(fact.new)), sorted(members(fact.new) - members(fact.old))
     pieces = []
     if gone:
-        pieces.append(translate("{gone} taken out").format(gone=", ".join(gone)))
+        pieces.append(translate("{gone} taken out").format(gone=", ".join(map(_worded, gone))))
     if come:
-        pieces.append(translate("{come} added").format(come=", ".join(come)))
+        pieces.append(translate("{come} added").format(come=", ".join(map(_worded, come))))
     return translate("{subject}: {pieces}").format(pieces="; ".join(pieces), **named)
 
 

@@ -26,6 +26,7 @@ from specgen.units.quantity import CalendarSpan, Quantity, QuantityError, Range,
 LINE_LIMIT = 200
 TEXT_LIMIT = 2000
 COMPARED = 500
+IDS_SHOWN = 12
 _LATIN_SCALARS: list[str] = ["string", "number", "integer", "boolean"]
 
 
@@ -201,8 +202,8 @@ def choice(words: type[StrEnum]) -> Strict:
     return Strict("word of the list", parse, lambda: {"enum": list(known)})
 
 
-def nearest_of(text: str, known: list[str], more: str = "and others") -> str:
-    """A remedy that names the nearest of `known`, or a few of them; `more` says where the others are found."""
+def nearest_of(text: str, known: list[str], most: int | None = None) -> str:
+    """A remedy that names the nearest of `known`, or lists them: all of a closed list, `most` of what an author may add to."""
     from difflib import get_close_matches
 
     # comparing takes time for every word known, and a folder may hold thousands of ids
@@ -210,13 +211,13 @@ def nearest_of(text: str, known: list[str], more: str = "and others") -> str:
     close = get_close_matches(text, near, n=1, cutoff=0.6) or get_close_matches(text.lower(), near, n=1, cutoff=0.6)
     if close:
         return f"did you mean {close[0]}?"
-    shown = ", ".join(sorted(known)[:12])
-    return f"use one of: {shown}" + (f" {more}" if len(known) > 12 else "")
+    shown = sorted(known)[:most]
+    left = len(known) - len(shown)
+    return f"use one of: {', '.join(shown)}" + (f" and {left} more" if left else "")
 
 
 def listed(table: str) -> Strict:
     """An id of a published table of `standards/tables`."""
-    more = f"and others, which `specgen explain table:{table}` lists"
 
     @remembered
     def known() -> list[str]:
@@ -226,7 +227,7 @@ def listed(table: str) -> Strict:
 
     def parse(text: str) -> str:
         if text not in known():
-            raise refuse(f"{_short(text)} is not in the table {table}", nearest_of(text, known(), more))
+            raise refuse(f"{_short(text)} is not in the table {table}", nearest_of(text, known()))
         return text
 
     return Strict(f"id of the table {table}", parse, lambda: {"enum": list(known())}, table)

@@ -93,6 +93,7 @@ class _Gathered:
         self.records: dict[str, dict[str, Any]] = {kind: {} for kind in LIST_KINDS}
         self.ids: dict[str, dict[str, str]] = {kind: {} for kind in LIST_KINDS}
         self.projects: list[tuple[Tree, Places]] = []
+        self.misspelt = False
         self._before_file = 0
 
     def take_file(self, root: Mapping, places: Places) -> None:
@@ -101,13 +102,16 @@ class _Gathered:
         for kind, tree in root.entries.items():
             here = (kind,)
             if kind not in KINDS:
-                what = f"{kind} is not a kind of source"
-                self._fault("MOD001", here, places.key_place(here), what, nearest_of(kind, list(KINDS)))
-            elif is_empty(tree):
-                self._fault("MOD007", here, places.key_place(here), f"{kind} has no value")
+                what, remedy = f"{kind} is not a kind of source", nearest_of(kind, list(KINDS))
+                self._fault("MOD001", here, places.key_place(here), what, remedy)
+                self.misspelt = self.misspelt or remedy == "did you mean project?"
             elif kind == "project":
                 self.projects.append((tree, places))
+            elif is_empty(tree):
+                self._fault("MOD007", here, places.key_place(here), f"{kind} has no value")
             elif isinstance(tree, Sequence):
+                if not tree.items:
+                    self._fault("MOD007", here, places.key_place(here), f"{kind} holds no entry")
                 for index, entry in enumerate(tree.items):
                     self._entry(kind, entry, index, places)
             else:
@@ -150,7 +154,8 @@ class _Gathered:
                 self._fault(
                     "MOD008", here, places.key_place(here), f"the folder has {len(self.projects)} project sources"
                 )
-            if not self.projects:
+            # where it stands under a misspelt key, or may stand in a file not read to its end, that is told already
+            if not (self.projects or self.misspelt or sources.unread):
                 first = sources.files[0].name if sources.files else "project.yaml"
                 self._fault("MOD008", here, Place(first, 1, 1, 2), "no file of the folder has a project source")
             return None

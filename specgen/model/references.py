@@ -11,7 +11,7 @@ from functools import cache
 from typing import Any
 
 from specgen.findings import Finding, Place
-from specgen.model.field_types import nearest_of
+from specgen.model.field_types import IDS_SHOWN, nearest_of
 from specgen.model.node import Node
 from specgen.model.shape import shape_finding
 from specgen.model.spec import LIST_KINDS
@@ -42,9 +42,9 @@ def lost_references(
                 if ids[target_kind].get(target.lower()) != target:
                     what = f"{target} is the id of no source in {target_kind}"
                     known = list(ids[target_kind].values()) if len(findings) <= FINDING_LIMIT else []
-                    findings.append(
-                        shape_finding("MOD005", path, place(path), what, nearest_of(target, known) if known else "")
-                    )
+                    remedy = nearest_of(target, known, IDS_SHOWN) if known else ""
+                    # whoever names it, one source is missing
+                    findings.append(shape_finding("MOD005", path, place(path), what, remedy, cause=what))
             variants_found = list(_lost_variants(record, (kind, key), records, place))
             findings.extend(variants_found)
             if sound and not variants_found:
@@ -98,4 +98,6 @@ def _lost_variants(record: Node, path: Path, records: Records, place: Callable[[
         here = (*path, "layers", layer.id, "variant")
         known = [variant.id for variant in product.variants]
         what = f"{layer.variant} is no variant of the product {layer.product}"
-        yield shape_finding("MOD005", here, place(here), what, nearest_of(layer.variant, known) if known else "")
+        yield shape_finding(
+            "MOD005", here, place(here), what, nearest_of(layer.variant, known, IDS_SHOWN) if known else ""
+        )

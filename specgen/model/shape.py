@@ -28,10 +28,12 @@ LIST_LIMIT = 5000
 _JOB_LIMITS = {"items": 500, "vehicles": 200}
 
 
-def shape_finding(fault_id: str, path: Path, place: Place, what: str, remedy: str = "") -> Finding:
-    """A finding of the table `faults`, with its own words where it has any."""
+def shape_finding(fault_id: str, path: Path, place: Place, what: str, remedy: str = "", *, cause: str = "") -> Finding:
+    """A finding of the table `faults`, with its own words where it has any; one slip told alike in one record is one cause."""
     row = SHAPE_FAULTS[fault_id]
-    return Finding(row.id, row.severity, place, ".".join(path), what, row.why, remedy or row.remedy)
+    address = ".".join(path)
+    one = cause or f"{'.'.join(path[:2])}: {what}"
+    return Finding(row.id, row.severity, place, address, what, row.why, remedy or row.remedy, cause=one)
 
 
 def read_record(model: type[Node], tree: Tree, path: Path, places: Places) -> tuple[Node | None, list[Finding]]:
@@ -90,7 +92,7 @@ def _inspect(model: type[Node], tree: Tree, path: Path, places: Places) -> Itera
         if info is None:
             # with a value behind it, validation finds it; without one it is left out before that
             if is_empty(value):
-                yield _unknown(model, here, places)
+                yield _unknown(model, tree, here, places)
             continue
         inner = inner_record(model, key)
         if is_empty(value):
@@ -131,7 +133,7 @@ def _translate(model: type[Node], error: ErrorDetails, tree: Mapping, path: Path
     key, called = here[-1], _called(here)
     match error["type"]:
         case "extra_forbidden":
-            return _unknown(_owner(model, error["loc"]), here, places)
+            return _unknown(_owner(model, error["loc"]), _holder(tree, error["loc"]), here, places)
         case "missing":
             owner = _owner(model, error["loc"])
             about = owner.model_fields[key].description or key
@@ -161,10 +163,12 @@ def _called(path: Path) -> str:
     return f"entry {int(last[1:-1]) + 1} of {path[-2]}" if last.startswith("[") else last
 
 
-def _unknown(owner: type[Node], path: Path, places: Places) -> Finding:
+def _unknown(owner: type[Node], tree: Tree | None, path: Path, places: Places) -> Finding:
     key = path[-1]
+    # a key that stands beside it already cannot be the one that was meant
+    free = [name for name in owner.model_fields if not (isinstance(tree, Mapping) and name in tree.entries)]
     new = format_1.new_word(path)
-    remedy = _renamed(key, new) if new is not None else nearest_of(key, list(owner.model_fields))
+    remedy = _renamed(key, new) if new is not None else nearest_of(key, free) if free else ""
     if " " in key:
         # `{says: clean, dry}` is a key `dry` with nothing behind it
         remedy = "if it belongs to the value before it, put that whole value in quotes: a comma between { and } ends it"
@@ -185,6 +189,17 @@ def _named(loc: tuple[int | str, ...], tree: Tree) -> Iterator[str]:
         else:
             at = at.entries.get(str(step)) if isinstance(at, Mapping) else None
             yield str(step)
+
+
+def _holder(tree: Tree, loc: tuple[int | str, ...]) -> Tree | None:
+    """The group of keys that the last step of a location stands in."""
+    at: Tree | None = tree
+    for step in loc[:-1]:
+        if isinstance(step, int):
+            at = at.items[step] if isinstance(at, Sequence) else None
+        else:
+            at = at.entries.get(step) if isinstance(at, Mapping) else None
+    return at
 
 
 def _owner(model: type[Node], loc: tuple[int | str, ...]) -> type[Node]:

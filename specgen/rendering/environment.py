@@ -5,6 +5,7 @@ Called by the commands and by issuing, through `fill`, with a finished view; tem
 
 from __future__ import annotations
 
+import struct
 from functools import cache
 from gettext import GNUTranslations, NullTranslations
 from typing import Any, Literal, cast
@@ -18,6 +19,9 @@ from specgen.rendering.failure import RenderError
 from specgen.rendering.markdown import to_html
 from specgen.units.locale import ENGLISH, Locale
 
+# What reading a catalogue raises where a byte is missing or another one: it looks at nothing before it follows it.
+_DAMAGED = (OSError, ValueError, LookupError, SyntaxError, struct.error)
+
 Medium = Literal["print", "screen"]
 
 
@@ -27,7 +31,7 @@ def environment(language: str) -> jinja2.Environment:
 
     Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose`, the function `style_sheet`, and `issue`. The filter
     `default` is taken out: with it a template would print a limit without its number. Raises RenderError for a
-    language that has no catalogue of messages; English is the language of the templates and needs none.
+    language whose catalogue of messages is missing or damaged; English is the language of the templates and needs none.
     """
     engine = SandboxedEnvironment(
         loader=jinja2.FileSystemLoader(templates_folder(), followlinks=False),
@@ -68,7 +72,7 @@ def fill(template: str, *, language: str, medium: Medium, **values: object) -> s
 
 @cache
 def translation(language: str) -> Locale:
-    """What views are worded in. Raises RenderError for a language without a catalogue, or of which no decimal sign is known."""
+    """What views are worded in. Raises RenderError for a language without a whole catalogue, or of which no decimal sign is known."""
     found = _translations(language)
     if _is_english(language):
         return ENGLISH
@@ -115,8 +119,14 @@ def _translations(language: str) -> NullTranslations:
         raise RenderError(
             f"There is no catalogue of messages for the language {language!r}. Add it below templates/locale, or use “en”."
         ) from None
-    with path.open("rb") as file:
-        return _Catalogue(file)
+    try:
+        with path.open("rb") as file:
+            return _Catalogue(file)
+    except _DAMAGED:
+        raise RenderError(
+            f"The catalogue of messages for the language {language!r} cannot be read: locale/{language}/LC_MESSAGES/specgen.mo "
+            "of the templates is damaged. Compile it again from the specgen.po beside it, or install the package again."
+        ) from None
 
 
 def _is_english(language: str) -> bool:

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from datetime import date
 
-from specgen.findings import Finding, Place, Report, Severity
+from specgen.findings import Place, Report, Severity, Told
+from specgen.report.elsewhere import elsewhere
 from specgen.report.lines import one_line, tally
 from specgen.source.characters import printable_name
 
@@ -16,11 +17,14 @@ _WORD = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.NOTE: "n
 
 def write(report: Report, *, prefix: str, on: date) -> str:
     """One command a finding, and a plain last line that counts. `prefix` leads to the project, as in `specs_demo/`."""
-    return "\n".join([*(_command(finding, prefix) for finding in report), f"{tally(report, on)}."]) + "\n"
+    return "\n".join([*(_command(entry, prefix) for entry in report.told()), f"{tally(report, on)}."]) + "\n"
 
 
-def _command(finding: Finding, prefix: str) -> str:
-    said = "\n".join(one_line(text) for text in (finding.what, finding.why, finding.remedy) if text)
+def _command(told: Told, prefix: str) -> str:
+    finding = told.finding
+    where = elsewhere(told)
+    told_lines = (finding.what, f"also {where}" if where else "", finding.why, finding.remedy)
+    said = "\n".join(one_line(text) for text in told_lines if text)
     return command(_WORD[finding.severity], finding.place, prefix, finding.id, said)
 
 

@@ -8,8 +8,10 @@ from __future__ import annotations
 import textwrap
 from datetime import date
 
-from specgen.findings import Finding, Report
+from specgen.findings import Report, Told
+from specgen.report.elsewhere import elsewhere
 from specgen.report.lines import one_line, tally
+from specgen.report.order import gravest_first, totals
 from specgen.report.source_line import source_line
 from specgen.source.characters import printable_name
 
@@ -17,15 +19,20 @@ WIDTH = 100
 """Columns that running text is wrapped at."""
 
 
-def write(report: Report, *, prefix: str, on: date) -> str:
-    """The report and a last line that counts. `prefix` leads from the current folder to the project: `specs_demo/`."""
+def write(report: Report, *, prefix: str, on: date, by_file: bool = False) -> str:
+    """The report, the gravest findings first, or all in the order of the files; two last lines count by rule and by severity.
+
+    `prefix` leads from the current folder to the project: `specs_demo/`.
+    """
     if not len(report):
         return f"No findings, judged on {on.isoformat()}.\n"
-    pieces = ["\n".join(_finding(finding, prefix)) for finding in report]
-    return "\n\n".join([*pieces, f"{tally(report, on)}."]) + "\n"
+    found = report.told() if by_file else gravest_first(report)
+    pieces = ["\n".join(_told(entry, prefix)) for entry in found]
+    return "\n\n".join([*pieces, f"{_wrapped(totals(found))}.\n{tally(report, on)}."]) + "\n"
 
 
-def _finding(finding: Finding, prefix: str) -> list[str]:
+def _told(told: Told, prefix: str) -> list[str]:
+    finding = told.finding
     # the first line is never wrapped: editors and terminals take the place from it
     lines = [
         f"{printable_name(f'{prefix}{finding.place}')}: {finding.severity.value} {finding.id} {one_line(finding.what)}"
@@ -33,10 +40,15 @@ def _finding(finding: Finding, prefix: str) -> list[str]:
     lines += source_line(finding.place)
     # a waiver names this address
     lines += _labelled("at", finding.path)
+    lines += _labelled("also", elsewhere(told))
     lines += _labelled("why", finding.why)
     lines += _labelled("do", finding.remedy)
     lines += _labelled("source", finding.source)
     return lines
+
+
+def _wrapped(text: str) -> str:
+    return textwrap.fill(text, WIDTH, break_long_words=False, break_on_hyphens=False)
 
 
 def _labelled(label: str, text: str) -> list[str]:

@@ -6,6 +6,7 @@ A change of the meaning of a key, or the loss of one, raises `SCHEMA_VERSION`; a
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from functools import cache
 from importlib import resources
 from typing import Any
@@ -18,7 +19,7 @@ from specgen.model.declaring import Audience
 from specgen.source.characters import printable
 from specgen.units.rounding import plain_text
 
-SCHEMA_VERSION = 2
+SCHEMA_VERSION = 3
 
 
 @cache
@@ -29,26 +30,32 @@ def schema() -> dict[str, Any]:
 
 
 def write(found: Comparison, *, old: str, new: str) -> str:
-    """JSON text. `old` and `new` are the sides as the user named them; files are relative to their folders."""
-    changes = found.changes
+    """JSON text. `old` and `new` are the sides as the user named them; files are relative to their folders.
+
+    Addresses and places in the sources are for the maker: a customer is told numbers of documents and of changes instead.
+    """
+    changes, makers = found.changes, found.audience is Audience.MAKER
+    numbers = {change.path: at for at, change in enumerate(changes, start=1)}
     whole = {
         "schema_version": SCHEMA_VERSION,
         "old": printable(old),
         "new": printable(new),
         "counts": {concern.value: dict(numbers) for concern, numbers in counted(changes).items()},
-        "changes": [_change(change) for change in changes],
-        "figures": [_figure(entry) for entry in found.figures],
-        "findings": [_finding(entry) for entry in found.findings],
+        "changes": [{"number": at, **_change(change, makers=makers)} for at, change in enumerate(changes, start=1)],
+        "figures": [_figure(entry, numbers, makers=makers) for entry in found.figures],
+        "findings": [_finding(entry, makers=makers) for entry in found.findings],
         "tables": [{"name": entry.name, "kind": entry.kind.value} for entry in found.tables],
-        "not_compared": list(found.not_compared),
-        "unread_files": [{"side": side, "file": printable(file)} for side, file in found.unread_files],
+        "not_compared": list(found.not_compared) if makers else len(found.not_compared),
+        "unread_files": [
+            {"side": side} | ({"file": printable(file)} if makers else {}) for side, file in found.unread_files
+        ],
         "unused_verdicts": [_verdict(entry) for entry in found.unused_verdicts],
         "withheld": found.withheld,
     }
     return json.dumps(whole, ensure_ascii=False, indent=2) + "\n"
 
 
-def _change(change: Change) -> dict[str, Any]:
+def _change(change: Change, *, makers: bool) -> dict[str, Any]:
     fact = change.difference
     # an entry of the maker's is here for the maker alone
     everything = fact.audience is Audience.MAKER
@@ -56,7 +63,7 @@ def _change(change: Change) -> dict[str, Any]:
         side: printable(whole_text(value, everything=everything)) if value is not None else None
         for side, value in (("old", fact.old), ("new", fact.new))
     }
-    return {
+    whole = {
         "path": change.path,
         "kind": fact.kind.value,
         "effect": change.effect.value,
@@ -74,8 +81,13 @@ def _change(change: Change) -> dict[str, Any]:
         "verdict": _verdict(change.verdict) if change.verdict is not None else None,
         "reaches": [{"document": job.number, "items": list(job.items)} for job in change.reaches],
         "through": list(fact.through) if fact.through is not None else None,
-        "follows": [_change(echo) for echo in change.follows],
+        "follows": [_change(echo, makers=makers) for echo in change.follows],
     }
+    return whole if makers else _without(whole, "path", "old_place", "new_place", "through")
+
+
+def _without(whole: dict[str, Any], *keys: str) -> dict[str, Any]:
+    return {key: value for key, value in whole.items() if key not in keys}
 
 
 def _place(place: Place | None) -> dict[str, Any] | None:
@@ -98,25 +110,31 @@ def _verdict(entry: Verdict) -> dict[str, Any]:
     return {key: printable(text) for key, text in said.items()} | {"on": entry.on.isoformat()}
 
 
-def _figure(entry: FigureMoved) -> dict[str, Any]:
-    return {
+def _figure(entry: FigureMoved, numbers: Mapping[str, int], *, makers: bool) -> dict[str, Any]:
+    whole = {
         "id": entry.id,
         "name": entry.name,
+        "of": entry.of,
         "old": entry.old or None,
         "new": entry.new or None,
         "jobs": list(entry.jobs),
         "products": list(entry.products),
+        "where": list(entry.where),
         "causes": list(entry.causes),
+        "from_changes": sorted({numbers[cause] for cause in entry.causes if cause in numbers}),
         "makers_cause": entry.makers_cause,
     }
+    return whole if makers else _without(whole, "id", "jobs", "products", "causes")
 
 
-def _finding(entry: FindingMoved) -> dict[str, Any]:
-    return {"old": _side(entry.old), "new": _side(entry.new)}
+def _finding(entry: FindingMoved, *, makers: bool) -> dict[str, Any]:
+    return {"old": _side(entry.old, makers=makers), "new": _side(entry.new, makers=makers)}
 
 
-def _side(finding: Finding | None) -> dict[str, Any] | None:
+def _side(finding: Finding | None, *, makers: bool) -> dict[str, Any] | None:
     if finding is None:
         return None
+    if not makers:
+        return {"id": finding.id, "severity": finding.severity.value}
     said = {"id": finding.id, "severity": finding.severity.value, "path": finding.path, "what": finding.what}
     return {key: printable(text) for key, text in said.items()} | {"place": _place(finding.place)}

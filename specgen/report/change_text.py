@@ -33,6 +33,10 @@ def write(found: Comparison, *, old: str, new: str, old_prefix: str, new_prefix:
         "NOT READ (what stands in these files is not compared)",
         [f"{side}: {printable_name(file)}" for side, file in found.unread_files],
     )
+    errors = {id(entry) for entry in found.new_errors}
+    blocks += _listed(
+        "ERRORS THAT ARE NEW (they shut every gate)", [_finding(e) for e in found.findings if id(e) in errors]
+    )
     blocks += _changes(changes[:MOST], old_prefix, new_prefix)
     if len(changes) > MOST:
         more = len(changes) - MOST
@@ -44,7 +48,7 @@ def write(found: Comparison, *, old: str, new: str, old_prefix: str, new_prefix:
             f"{others} more came or went with these changes; --format json lists {counted('it', 'them', others)}"
         )
     blocks += _listed("FIGURES THAT MOVED", figures)
-    blocks += _listed("FINDINGS", [_finding(entry) for entry in found.findings])
+    blocks += _listed("FINDINGS", [_finding(e) for e in found.findings if id(e) not in errors])
     blocks += _listed("TABLES AND EDITIONS", [f"{entry.name} {entry.kind.value}" for entry in found.tables])
     blocks += _listed(
         "NOT COMPARED (has errors on one side, or may stand in a file that was not read)", list(found.not_compared)

@@ -88,7 +88,8 @@ def rule(
 ) -> Callable[[Callable[[Subject, Spec, date], Iterator[Problem]]], Callable[[Subject, Spec, date], Iterator[Problem]]]:
     """Enter a generator in the catalogue; the docstring of its module is its page.
 
-    Raises TypeError where an error would rest on unconfirmed ground, an id is used twice or has the prefix of another family.
+    Raises TypeError where an error would rest on unconfirmed ground, an id is used twice or has the prefix of another family,
+    or its folder declares none.
     """
     if severity is Severity.ERROR and not source.basis.confirmed:
         raise TypeError(f"{rule_id}: an error cannot rest on a source that is {source.basis}")
@@ -101,7 +102,10 @@ def rule(
         page = read_page(sys.modules[check.__module__].__doc__)
         if page.id != rule_id:
             raise TypeError(f"{rule_id}: its page is headed {page.id}")
-        of = _families[check.__module__.rpartition(".")[0]]
+        folder = check.__module__.rpartition(".")[0]
+        if folder not in _families:
+            raise TypeError(f"{rule_id}: the __init__.py of {folder} declares no family")
+        of = _families[folder]
         if not rule_id.startswith(of.prefix):
             raise TypeError(f"{rule_id}: the rules of its folder begin with {of.prefix}")
         _rules[rule_id] = Rule(rule_id, on, severity, concern or of.concern, source, waivable, check, page)

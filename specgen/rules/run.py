@@ -15,6 +15,7 @@ from specgen.model.parse import Loaded
 from specgen.model.project import Project
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path
+from specgen.rules.cause import cause_of
 from specgen.rules.declare import Problem, Rule, all_rules
 from specgen.standards.citations import Basis, Citation
 from specgen.standards.reads import note
@@ -80,7 +81,9 @@ def _finding(rule: Rule, path: Path, problem: Problem, spec: Spec, loaded: Loade
     # the address of the first thing that is missing; what it is missing in is one step above
     what = problem.what if missing is None else f"{problem.what} (missing in {missing.rpartition('.')[0]})"
     remedy = problem.remedy or rule.page.to_put_right
-    return Finding(rule.id, severity, loaded.place(whole), ".".join(whole), what, rule.page.why, remedy, str(source))
+    cause = cause_of(whole, problem.what, spec)
+    place, address = loaded.place(whole), ".".join(whole)
+    return Finding(rule.id, severity, place, address, what, rule.page.why, remedy, str(source), cause)
 
 
 def _weight(rule: Rule, problem: Problem, spec: Spec) -> tuple[Severity, Citation]:

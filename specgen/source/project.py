@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from specgen.findings import CannotDoError, Finding, Place
+from specgen.findings import CannotDoError, Finding, Place, Severity
 from specgen.source.characters import FILE_LIMIT, printable_name
 from specgen.source.faults import fault
 from specgen.source.reader import read_file
@@ -45,6 +45,12 @@ class Sources:
     files: tuple[SourceFile, ...]
     findings: tuple[Finding, ...]
     format: int | None = None
+
+    @property
+    def unread(self) -> tuple[str, ...]:
+        """Names of files and folders that were not read to their end, in sorted order: what is missing may stand in them."""
+        whole = {file.name for file in self.files if file.root is not None}
+        return tuple(sorted({f.place.file for f in self.findings if f.severity is Severity.ERROR} - whole))
 
 
 def find_project(path: Path) -> Path:

@@ -14,7 +14,7 @@ from specgen.standards.citations import Basis, cite
 from specgen.standards.tables import Row, table
 from specgen.trade.given import Source, amount, take, take_cell
 from specgen.trade.working import Working, WorkingError, work
-from specgen.units.locale import N_
+from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
 _BY_ROUGHNESS, _BY_BAND = "dead_volume_by_roughness", "dead_volume_by_profile_band"
@@ -26,8 +26,8 @@ class DeadVolume(StrEnum):
     """The convention; the value is the wording that is printed."""
 
     BY_ROUGHNESS = N_("in proportion to the roughness Rz")
-    BY_BAND = "by band of the profile height"
-    WHOLE_PROFILE = "the whole profile height"
+    BY_BAND = N_("by band of the profile height")
+    WHOLE_PROFILE = N_("the whole profile height")
 
 
 def dead_volume(id: str, profile: Source, convention: DeadVolume) -> Working:
@@ -70,7 +70,15 @@ def _by_band(id: str, profile: Source) -> Working:
     if row is None:
         raise WorkingError(f"a profile of {height} lies beyond the table, which ends at {found.rows[-1]['to_um']} um")
     inputs = (take_cell("DV", "dead volume in the table", _BY_BAND, row, "dead_volume_um", "thickness", "um"),)
-    note = f"{DeadVolume.BY_BAND}: {height} lies in {row['from_um']} to {row['to_um']} um, {row['surface']}"
+    surface = row["surface"]
+    note = phrase(
+        "{convention}: {height} lies in {low} to {high} um, {surface}",
+        convention=phrase(DeadVolume.BY_BAND.value),
+        height=height,
+        low=row["from_um"],
+        high=row["to_um"],
+        surface=phrase(surface),
+    )
     return work(id, _NAME, "DV", inputs, kind="thickness", unit="um", places=0, source=found.citation, note=note)
 
 

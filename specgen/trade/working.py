@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
@@ -91,6 +92,11 @@ class Working:
         return self.result
 
     @property
+    def rounded(self) -> Decimal:
+        """The result in `unit`, rounded half up to `places`: the figure every document prints."""
+        return round_half_up(self.number, self.places)
+
+    @property
     def held_by_maker(self) -> bool:
         """True where an input is the maker's: a customer then sees the result and HELD_BY_MAKER, never the formula."""
         return any(entry.audience == "maker" for entry in self.inputs)
@@ -101,8 +107,7 @@ class Working:
 
     def printed(self, language: Locale = ENGLISH) -> str:
         """The result with its unit, rounded half up, as it stands in a document."""
-        rounded = round_half_up(self.number, self.places)
-        return _with_unit(str(rounded), Fraction(rounded), self.unit, language)
+        return _with_unit(str(self.rounded), Fraction(self.rounded), self.unit, language)
 
     def printed_inputs(self, language: Locale = ENGLISH) -> tuple[tuple[Input, str], ...]:
         """Each input with its figure and unit as printed; recomputing from these figures gives `printed()`."""
@@ -123,7 +128,7 @@ class Working:
     def _figures(self) -> dict[str, str]:
         whole = {entry.symbol: _in_full(entry) for entry in self.inputs}
         endless = {entry.symbol: entry.number for entry in self.inputs if whole[entry.symbol] is None}
-        wanted = round_half_up(self.number, self.places)
+        wanted = self.rounded
         for digits in range(_FEWEST_DIGITS, _MOST_DIGITS + 1):
             cut = {symbol: significant(number, digits) for symbol, number in endless.items()}
             values = {entry.symbol: entry.number for entry in self.inputs} | {

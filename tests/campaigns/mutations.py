@@ -50,7 +50,7 @@ def main() -> int:
     if not watched.exists():
         _lay(watched)
     floors = asked.floors.split(",")
-    watch(watched, store / "map", floors)
+    watch(watched, store / "map", floors, asked.processes)
     for tree in trees:
         _lay(tree)
     executed = Executed(store / "map", watched, trees[0])

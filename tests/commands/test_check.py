@@ -41,6 +41,19 @@ def _note(folder: Path) -> None:
     _change(folder, "project.yaml", "customer: {name: Example Yard}", "customer: {name: Example Yard, address: }")
 
 
+def test_by_file(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    _change(folder, "products.yaml", "    shelf_life: 18 months\n", "    shelf_live: 18 months\n")
+    _note(folder)
+    first = folder / "a.yaml"
+    first.write_text("# nothing\n", "utf-8")
+    shown = {}
+    for flag in ([], ["--by-file"]):
+        assert main(["check", "specs", *flag]) == 1
+        shown[bool(flag)] = [line for line in capsys.readouterr().out.splitlines() if line.startswith("specs/")]
+    assert [line.split(":")[0] for line in shown[True]] == ["specs/a.yaml", "specs/products.yaml", "specs/project.yaml"]
+    assert [line.split(": ")[1].split()[0] for line in shown[False]] == ["error", "note", "note"]
+
+
 def test_clean(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", "specs", "--on", "2026-11-25"]) == 0
     assert capsys.readouterr() == ("No findings, judged on 2026-11-25.\n", "")

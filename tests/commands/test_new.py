@@ -16,6 +16,7 @@ from specgen.model.spec import KINDS, SINGULAR
 from specgen.model.walk import models
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
+from specgen.standards.tables import table
 
 # what an author could write behind each open key, by the key or by the last two of them
 _FILLED = {
@@ -162,6 +163,12 @@ def test_project_word_for_word(capsys: pytest.CaptureFixture[str]) -> None:
         "    name:                           # name",
         "    # address:                      # address",
     ]
+
+
+def test_words_of_a_table_are_listed(capsys: pytest.CaptureFixture[str]) -> None:
+    (line,) = (line for line in _printed("product", capsys).splitlines() if line.strip().startswith("binder:"))
+    assert all(f" {row['id']}" in line for row in table("binder_families").rows)
+    assert line.endswith("; `specgen explain table:binder_families` says what each is")
 
 
 def test_schema_is_named_on_the_first_line(capsys: pytest.CaptureFixture[str]) -> None:

@@ -144,4 +144,4 @@ def test_the_air_for_one_vapour_is_the_makers_and_the_air_for_all_is_not() -> No
 def test_a_figure_that_came_or_went_is_listed_only_where_it_is_an_order(
     figure: str, old: str, new: str, listed: bool
 ) -> None:
-    assert FigureMoved(figure, "figure", old, new, ("refit",), (), ()).is_listed is listed
+    assert FigureMoved(figure, "figure", old, new, ("refit",), (), ("MS-001",), ()).is_listed is listed

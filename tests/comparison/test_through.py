@@ -189,7 +189,7 @@ def test_a_swap_is_told_once_with_its_items() -> None:
     assert reach_text(told) == "in MS-001: DOOR, STEP"
     assert sentence(told).replace("\N{NO-BREAK SPACE}", " ") == (
         "Longest wait from last step to first coat for the preparation other (Degrease and sand) rose from 4 h to 72 h, "
-        "for the preparation other takes the place of sand-steel."
+        "because the preparation other takes the place of sand-steel."
     )
 
 
@@ -285,3 +285,22 @@ def test_a_dropped_emergency_number_is_relaxed_and_safety() -> None:
     old = changed({"project.emergency_phone": '"+00 000 001"'})
     (change,) = compared(old, changed()).changes
     assert (change.effect, change.concern) == (Effect.RELAXED, Concern.SAFETY)
+
+
+def test_what_only_the_old_record_holds_is_told_of_the_old_record() -> None:
+    new = _swapped("jobs.refit.preparation", {"steps.dust": None, "steps.wash": "{id: wash, do: wash, text: Wash.}"})
+    said = [sentence(change) for change in _through(compared(changed(), new))]
+    place_taken = "because the preparation other takes the place of sand-steel."
+    assert len(said) == 2
+    assert said[0].startswith("The preparation step dust of the preparation sand-steel (Degrease and sand) no longer")
+    assert said[1].startswith("The preparation step wash of the preparation other (Degrease and sand) is new: ")
+    assert all(text.endswith(place_taken) for text in said)
+
+
+@pytest.mark.parametrize(("binder", "is_safety"), [("pu_latent", True), ("epoxy_latent", False)])
+def test_a_binder_that_cures_with_isocyanate_is_safety_there_and_back(binder: str, is_safety: bool) -> None:
+    old = changed({"products.base.binder": "acrylic_1k"})
+    new = changed({"products.base.binder": binder})
+    for found in (compared(old, new), compared(new, old)):
+        (change,) = found.changes
+        assert (change.effect, change.concern is Concern.SAFETY) == (Effect.REPLACED, is_safety)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from specgen.documents.parts.caution_catalogue import AT_STEPS, FILLED_IN, HURTS, PICTOGRAMS
+from specgen.facts.product.dangers import STATEMENTS
 from specgen.figures.pictograms import CODES
 from specgen.model.hazards import Task
 from specgen.standards.tables import table
@@ -15,7 +16,8 @@ NO_HURT = {"EUH210", "EUH401"}
 
 
 def test_every_statement_hurts_in_one_line() -> None:
-    listed = [code for hurt in HURTS for code in hurt.codes]
+    assert set(HURTS) == set(STATEMENTS)
+    listed = [code for codes in STATEMENTS.values() for code in codes]
     assert len(set(listed)) == len(listed)
     known = {row["id"] for name in ("h_statements", "euh_statements") for row in table(name).rows}
     assert set(listed) == known - NO_HURT
@@ -35,5 +37,5 @@ def test_what_is_filled_in_is_open_in_the_official_wording() -> None:
 
 def test_all_of_it_can_be_translated() -> None:
     shipped = CATALOGUE.read_text("utf-8")
-    texts = [*(caution.text for caution in AT_STEPS), *(hurt.text for hurt in HURTS), *PICTOGRAMS.values()]
+    texts = [*(caution.text for caution in AT_STEPS), *HURTS.values(), *PICTOGRAMS.values()]
     assert [text for text in texts if f'msgid "{text}"' not in shipped] == []

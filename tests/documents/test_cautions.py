@@ -28,7 +28,7 @@ def _words(spec: Spec) -> Words:
 
 def _panels(changes: dict[str, str]) -> tuple[HazardView, ...]:
     spec = _spec(changes)
-    return hazards(list(spec.products.values()), spec.project, _words(spec))
+    return hazards(list(spec.products.values()), spec, _words(spec))
 
 
 def test_the_gravest_word_comes_first() -> None:
@@ -90,6 +90,14 @@ def test_storage_carriage_and_waste_are_printed() -> None:
     waste = "16 05 04* gases in pressure containers (including halons) containing hazardous substances; 99 99 99"
     assert lines["Waste codes"] == waste
     assert lines["Flash point of the liquid"] == f"12{NB}°C (54{NB}°F)"
+
+
+def test_a_can_with_a_coldest_storage_alone_keeps_the_warmest_of_the_law() -> None:
+    changes = {"products.base.hazards.storage_min": "5 degC"}
+    spec = spec_of(good_with(changes, ["products.base.hazards.storage_max"]))
+    (panel,) = hazards([spec.products["base"]], spec, _words(spec))
+    stored = dict(panel.lines)["Store"].replace(NB, " ")
+    assert stored.startswith("at least 5 °C (41 °F); warmest storage: 50 °C (Regulation (EC) No 1272/2008")
 
 
 @pytest.mark.parametrize(
@@ -159,6 +167,17 @@ def test_oxidative_rags_are_cautioned_when_clearing_up() -> None:
     assert not any("rags" in text for text in cautions_at(Task.CLEAN_UP, [primer], words))
 
 
+def test_at_clearing_up_the_list_says_what_the_table_says() -> None:
+    """Air-fed protection stays on after isocyanate; who only used the primer wears the gloves of usual practice."""
+    spec = _spec({})
+    products, words = [spec.products["primer"], spec.products["clear"]], _words(spec)
+    said = [text for text in cautions_at(Task.CLEAN_UP, products, words) if "Wear" in text]
+    assert said[0].startswith("Example clear: Wear: air-fed half mask, EN 14594")
+    assert said[1].startswith("Example primer: Wear, by usual practice: Hands: nitrile")
+    rows = [row for row in protection(products, words).rows if row[0] == "Clearing up"]
+    assert rows[0][2] == "air-fed half mask, EN 14594"
+
+
 def test_old_paint_is_cautioned_before_it_is_sanded() -> None:
     spec = _spec({})
     products, words = [spec.products["base"]], _words(spec)
@@ -205,4 +224,4 @@ def test_blasting_after_hand_tools_adds_only_what_is_new() -> None:
 def test_a_product_without_hazards_has_no_panel() -> None:
     spec = _spec({})
     bare = spec.products["base"].model_copy(update={"hazards": None})
-    assert hazards([bare], spec.project, _words(spec)) == ()
+    assert hazards([bare], spec, _words(spec)) == ()

@@ -139,6 +139,37 @@ def test_only_the_maker_is_told_where_it_stands_in_the_sources() -> None:
         assert source not in customers
 
 
+def test_maker_is_told_the_place_on_both_sides() -> None:
+    """A line that was added above moves what stands below it; what is new has no old place, what is gone no new one."""
+    new, moved, gone = "systems.chassis.layers.barrier.passes", "products.primer.shelf_life", "products.clear.hazards.cautions.training"  # fmt: skip
+    found, spec = _found({new: "2", moved: "30 months"}, (gone,))
+    line = {".".join(change.difference.path): (change.old_place, change.new_place) for change in found.changes}
+    places = {row.subject: row.places for group in _notice(found, spec, for_maker=True).groups for row in group.rows}
+    (old, now), (_, added), (removed, _) = line[moved], line[new], line[gone]
+    assert old.line + 1 == now.line
+    assert places == {
+        "Shelf life of the product primer (Example primer)": f"spec.yaml:{old.line}, now spec.yaml:{now.line}",
+        "Cross coats to lay down for the primer barrier of the system chassis": f"spec.yaml:{added.line}",
+        "The caution training (any) of the product clear": f"spec.yaml:{removed.line}",
+    }
+
+
+def test_a_swapped_reference_shows_the_name_of_its_own_side() -> None:
+    view = _notice(*_found({f"{PRIMER}.product": "barrier", f"{PRIMER}.variant": "standard"}))
+    rows = [row for group in view.groups for row in group.rows if row.subject.startswith("Product ")]
+    shown = [tuple("".join(run.text for run in side) for side in (row.old, row.new)) for row in rows]
+    assert shown == [("primer (Example primer)", "barrier (Example barrier)")]
+
+
+@pytest.mark.parametrize(("words", "whole"), [(400, False), (401, True)])
+def test_texts_past_eight_hundred_words_are_marked_as_a_whole(words: int, whole: bool) -> None:
+    """At 800 words of both sides together they are still compared word by word."""
+    same = "coat " * 399
+    old, new = marked(f"{same}old", f"{same}{'new ' * (words - 399)}")
+    assert [run.changed for run in old] == ([True] if whole else [False, True])
+    assert [run.changed for run in new] == ([True] if whole else [False, True])
+
+
 def test_view_is_frozen() -> None:
     view = _notice(*_found({}))
     with pytest.raises(dataclasses.FrozenInstanceError):

@@ -127,6 +127,21 @@ def test_repair_of_each_system() -> None:
     ]
 
 
+@pytest.mark.parametrize(
+    ("below", "paper"),
+    [("{id: primer, role: primer, product: primer,", "P320 to P400"), ("{id: primer, role: surfacer, product: primer,", "P400 to P600")],
+)  # fmt: skip
+def test_paper_nobody_names_is_that_of_the_table_for_the_coat_below(below: str, paper: str) -> None:
+    cab, _ = _repairs(
+        products__primer__roles="[primer, filler]",
+        products__primer__overcoat="[{id: any-warm, next_coat: any, interval: 30 min..24 h, air: 20 degC}]",
+        systems__cab__layers__primer=below
+        + " variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4, overcoat_interval: 30 min..24 h}",
+    )
+    (row,) = [row for row in cab.coats.rows if row[2] == "2 base coat"]
+    assert row[1] == paper
+
+
 def test_time_to_full_cure_is_named_where_the_product_states_it() -> None:
     rows = "[{id: a, stage: fully-cured, time: 12 days, air: 14 degC}, {id: b, stage: fully-cured, time: 7 days, air: 20 degC}]"
     cab, _ = _repairs(products__primer__drying=rows)

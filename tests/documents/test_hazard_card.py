@@ -51,6 +51,11 @@ def test_six_things_that_hurt_the_gravest_first() -> None:
     assert card.more is True
 
 
+def test_the_card_keeps_air_on_until_the_booth_is_cleared() -> None:
+    worn = [row[:2] for row in _card(_spec({})).wear.rows]
+    assert worn[-1] == ("Spraying, Clearing up\nExample clear", "air-fed half mask, EN 14594")
+
+
 def test_oxidative_paint_hurts_by_its_rags() -> None:
     simple = {
         f"products.{product}.hazards.{key}": value
@@ -59,6 +64,8 @@ def test_oxidative_paint_hurts_by_its_rags() -> None:
     }
     card = _card(_spec(simple | {"products.base.curing": "oxidative"}))
     assert [text.split(":")[0] for text, _ in card.hurts] == [
+        # of the clear, which holds isocyanate whatever it declares
+        "Spray can bring asthma that stays for life",
         "Burns",
         "Can bursts",
         "Soaked rags heat up and catch fire by themselves",

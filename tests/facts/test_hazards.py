@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from specgen.checking import check
-from specgen.facts.job.air import ProductAir, air_of_job
+from specgen.facts.job.air import ProductAir, air_of_job, times_over_explosion, unmeasured_clearance
 from specgen.facts.product.emissions import voc_of
 from specgen.facts.product.hazards import DerivedHazards, derive, hazards_of
 from specgen.model.spec import Spec
@@ -227,3 +227,40 @@ def test_all_vapours_together_take_longer_than_each() -> None:
     assert isinstance(two.together, Working)
     # 300 g/h each at 1200 m3/h and a factor of 3: 750 mg/m3; 750/241 + 750/275 = 5.839, and 60*3*60/1200*ln(5.839) = 15.9 min
     assert two.together.printed() == "15.9\N{NO-BREAK SPACE}min"
+
+
+def test_a_time_to_go_back_in_is_told_only_where_it_is_longer_than_usual() -> None:
+    """A few minutes at 20 changes are below the 30 min of an open workshop; at 60 m3/h it takes hours; with isocyanate never."""
+    assert unmeasured_clearance() == "30 min"
+    assert _air({}).back_in is None
+    slow = AIR["jobs.refit.ventilation"].replace("changes: 20", "flow: 60 m3/h")
+    told = _air({"jobs.refit.ventilation": slow})
+    assert told.back_in == told.together
+    assert isinstance(told.back_in, Working)
+    assert told.back_in.number > 30
+    held = _air({"jobs.refit.ventilation": slow, "products.barrier.binder": "pu_2k_aliphatic"})
+    assert (held.isocyanates, held.back_in) == (True, None)
+
+
+def test_flows_stand_by_limit_and_name_no_solvent() -> None:
+    flows = _air({"products.barrier.binder": "pu_2k_aliphatic"}).flows()
+    assert [(flow.use, flow.solvent) for flow in flows] == [
+        ("explosion", 0),
+        ("solvent", 1),
+        ("solvent", 1),
+        ("vapours", 0),
+        ("isocyanate", 0),
+        ("isocyanate", 0),
+        ("all", 0),
+    ]
+    shown = [flow.use for flow in flows if flow.shown_limit is not None]
+    assert shown == ["isocyanate", "isocyanate"]
+    assert _air({"jobs.refit.ventilation": "{room: 60 m3, flow: 2000 m3/h}"}).flows() == ()
+
+
+def test_the_most_the_lungs_ask_for_is_told() -> None:
+    one = _air({})
+    times = times_over_explosion([one])
+    assert times is not None
+    assert round(float(times.number), 1) == 180.3
+    assert times_over_explosion([]) is None

@@ -98,3 +98,13 @@ def test_profile_is_counted_for_the_job_that_blasts() -> None:
     key = ("primer", "grey")
     assert plain.shares[key]["refit"] == blasted.shares[key]["refit"]
     assert plain.shares[key]["second"].number < blasted.shares[key]["second"].number
+
+
+def test_the_workings_of_an_order_are_its_needs_and_sums() -> None:
+    """What the needs build on stands in the annex of each job and is not told again."""
+    found = _orders(_two_jobs())
+    own = [working.id for working in found.own_workings()]
+    assert [name for name in own if name.startswith("order.")] == [packs.id for packs in found.packs.values()]
+    needs = [share.id for of_jobs in found.shares.values() for share in of_jobs.values()]
+    assert sorted(own) == sorted([*needs, *(packs.id for packs in found.packs.values())])
+    assert len(own) < len(found.workings)

@@ -209,3 +209,14 @@ def test_many_shapes_and_items_are_summed_to_the_last() -> None:
     # thirty plates of 0.01 m2; with three hatches of 0.5 m2 the system cab covers 1.8 m2
     assert found.areas["DOOR"].number == Fraction("0.3")
     assert {entry.id: entry.number for entry in found.workings()}["area-of.cab"] == Fraction("1.8")
+
+
+def test_a_coat_that_is_the_only_one_of_its_product_is_told_once() -> None:
+    """Two coats of the base: each keeps its own need beside that of the product."""
+    told = {working.id for working in _figures().told_once()}
+    assert not any(name.startswith(("layer-packs.", "litres-for-layer-packs.")) for name in told)
+    assert {"packs.base.standard", "packs.barrier.standard"} <= told
+    second = _figures({"systems.cab.layers.clear.product": "base", "systems.cab.layers.clear.variant": "standard"})
+    own = {working.id for working in second.told_once() if working.id.startswith("layer-packs.")}
+    assert own == {"layer-packs.cab.base", "layer-packs.cab.clear"}
+    assert set(second.told_once()) <= set(second.workings())

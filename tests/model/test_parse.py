@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import copy
 from pathlib import Path
 
 import pytest
 
 from specgen.findings import Place
 from specgen.model.parse import Loaded, parse
+from specgen.model.system import Layer
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
+from specgen.standards.tables import table
 from tests.good_spec import GOOD, checked, good, put
 
 _PROJECT = "project: {id: a, title: A, maker: {name: M}, customer: {name: C}}\n"
@@ -41,6 +44,12 @@ def test_project_alone_is_whole() -> None:
         (("# nothing\n",), [("1.yaml:1:1", "MOD008", "project"), ("1.yaml:1:1", "SRC011", "")]),
         ((_PROJECT, _PROJECT), [("1.yaml:1:1", "MOD008", "project"), ("2.yaml:1:1", "MOD008", "project")]),
         ((_PROJECT, "products:\n"), [("2.yaml:1:1", "MOD007", "products")]),
+        ((_PROJECT, "# none yet\nproducts: []\n"), [("2.yaml:2:1", "MOD007", "products")]),
+        ((_PROJECT, "# none yet\n"), [("2.yaml:1:1", "SRC011", "")]),
+        (("project:\n",), [("1.yaml:1:1", "MOD004", "project")]),
+        (("projekt: {id: a}\n",), [("1.yaml:1:1", "MOD001", "projekt")]),
+        (("project: {id: a\n",), [("1.yaml:1:10", "SRC031", "")]),
+        (("project: {id: a\n", "jobs: []\n"), [("1.yaml:1:10", "SRC031", ""), ("2.yaml:1:1", "MOD007", "jobs")]),
         ((_PROJECT, "- a\n"), [("2.yaml:1:1", "SRC012", "")]),
         ((_PROJECT, "product: []\n"), [("2.yaml:1:1", "MOD001", "product")]),
         ((_PROJECT, "products: [a]\n"), [("2.yaml:1:12", "MOD004", "products.[0]")]),
@@ -58,7 +67,13 @@ def test_project_alone_is_whole() -> None:
         "empty file",
         "comment only",
         "two projects",
+        "key without a value",
         "empty list",
+        "comment only beside a project",
+        "project without a value",
+        "project misspelt",
+        "project not read to its end",
+        "the same beside another file",
         "list at the margin",
         "kind in the singular",
         "text among the entries",
@@ -98,7 +113,9 @@ def test_system_of_a_broken_product_is_left_out_without_a_word() -> None:
 @pytest.mark.parametrize(
     ("path", "value", "remedy"),
     [
-        ("products.primer.filmm", "{min: 40 um}", "did you mean film?"),
+        ("products.primer.abuot", "a primer", "did you mean about?"),
+        # `film` stands there already, so it is not what was meant
+        ("systems.cab.layers.base.films", "{min: 40 um}", "use one of: "),
         ("products.primer.binder", "epoxi_latent", "did you mean epoxy_latent?"),
         ("systems.cab.layers.primer.product", "Primer", "did you mean primer?"),
         ("systems.cab.layers.primer.variant", "gray", "did you mean grey?"),
@@ -110,7 +127,26 @@ def test_system_of_a_broken_product_is_left_out_without_a_word() -> None:
 def test_remedy_names_what_to_write(path: str, value: str, remedy: str) -> None:
     spec = good()
     put(spec, path, value)
-    assert [f.remedy for f in checked(spec).loaded.findings] == [remedy]
+    (fault,) = checked(spec).loaded.findings
+    assert fault.remedy == remedy or (remedy.endswith(": ") and fault.remedy.startswith(remedy))
+
+
+def test_a_list_is_told_whole_and_holds_only_what_may_still_be_written_there() -> None:
+    spec = good()
+    put(spec, "products.primer.binder", "glue")
+    put(spec, "systems.cab.layers.base.zzz", "x")
+    key, word = sorted(checked(spec).loaded.findings, key=lambda f: f.id)
+    assert word.remedy == "use one of: " + ", ".join(sorted(row["id"] for row in table("binder_families").rows))
+    written = next(layer for layer in spec["systems"][0]["layers"] if layer["id"] == "base")
+    assert key.remedy == "use one of: " + ", ".join(sorted(set(Layer.model_fields) - set(written)))
+
+
+def test_ids_of_a_folder_are_no_closed_list() -> None:
+    spec = good()
+    first = spec["preparations"][0]
+    spec["preparations"] = [copy.deepcopy(first) | {"id": f"prep-{number}"} for number in range(20)]
+    put(spec, "jobs.refit.preparation", "zzz")
+    assert checked(spec).loaded.findings[0].remedy.endswith(" and 8 more")
 
 
 def test_missing_key_is_missing_in_its_parent() -> None:

@@ -85,9 +85,13 @@ def test_field_is_a_declared_leaf_or_holds_records(model: type[Node], name: str)
     info = model.model_fields[name]
     said = declaration(model, name)
     inner = inner_record(model, name)
-    assert (said is None) == (inner is not None)
-    assert (value_type(info) is None) == (inner is not None)
-    assert info.description, "an editor shows what the key is for"
+    field = f"{model.__name__}.{name}"
+    if inner is None:
+        assert said is not None, f"{field} has no leaf(...) declaration: see DEVELOPERS.md, A field"
+        assert value_type(info) is not None, f"{field} has a type that is not of specgen/model/field_types.py"
+    else:
+        assert said is None, f"{field} holds records, so it is part(...) or entries(...) and no leaf(...)"
+    assert info.description, f"{field} does not say what it is about, which an editor shows"
     if inner is not None and get_origin(info.annotation) is tuple:
         assert inner.model_fields["id"].is_required()
         # an optional list that is absent is empty, never None
@@ -96,7 +100,8 @@ def test_field_is_a_declared_leaf_or_holds_records(model: type[Node], name: str)
 
 def test_field_types_in_use() -> None:
     names = {kind.name for model, name in FIELDS if (kind := value_type(model.model_fields[name])) is not None}
-    assert sorted(names) == TYPES_IN_USE
+    unlike = sorted(names ^ set(TYPES_IN_USE))
+    assert not unlike, f"field types that no field has, or that TYPES_IN_USE of this test does not name: {unlike}"
 
 
 @pytest.mark.parametrize("model", MODELS, ids=[model.__name__ for model in MODELS])
@@ -125,7 +130,8 @@ def test_leaves_of_the_maker() -> None:
     }
     contents = {"Component.flammable", "CombustionHeat.heat", "CombustionHeat.source", "Isocyanates.monomer"}
     holders = {f"Holder.{name}" for name in ("id", "name", "documents")}
-    assert held == composition | classes | contents | holders
+    unlike = sorted(held ^ (composition | classes | contents | holders))
+    assert not unlike, f"leaves declared the maker's and not named here, or named and not declared: {unlike}"
 
 
 # per field type: what is read, and what is refused

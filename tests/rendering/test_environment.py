@@ -14,7 +14,6 @@ from babel.messages.catalog import Catalog
 from babel.messages.mofile import write_mo
 
 from specgen.documents.parts.wording import Words
-from specgen.model.project import Language
 from specgen.rendering.assets import templates_folder
 from specgen.rendering.environment import environment, fill, style_sheet, translation
 from specgen.rendering.failure import RenderError
@@ -79,11 +78,6 @@ def test_templates_are_sandboxed() -> None:
 def test_a_language_without_catalogue_is_refused(language: str, message: str) -> None:
     with pytest.raises(RenderError, match=re.escape(message)):
         environment(language)
-
-
-def test_languages_a_project_may_name_are_those_shipped() -> None:
-    folders = {path.name for path in (templates_folder() / "locale").iterdir() if path.is_dir()}
-    assert {language.value for language in Language} == {"en", *folders}
 
 
 def test_a_catalogue_translates(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -27,6 +27,17 @@ def test_message_holds_why_and_what_to_do() -> None:
     assert line.endswith("::what%0Awhy%0Ado")
 
 
+def test_one_cause_is_one_command_that_names_every_place() -> None:
+    found = [
+        Finding("FLM002", Severity.NOTE, Place("a.yaml", n, 1, 2), f"a.b{n}", "what", cause="c") for n in (1, 2, 3)
+    ]
+    first, last = write(Report.of(found), prefix="", on=ON).splitlines()
+    assert (
+        first == "::notice file=a.yaml,line=1,col=1,endColumn=1,title=FLM002::what%0Aalso at 2 more places: a.b2, a.b3"
+    )
+    assert last.startswith("no errors, no warnings and 1 note,")
+
+
 def test_escaping() -> None:
     line = _line(Severity.ERROR, Place("a,b:c%.yaml", 2, 6, 6), "50 %\r\n::error::x, y")
     assert line == ("::error file=specs/a%2Cb%3Ac%25.yaml,line=2,col=6,endColumn=6,title=FLM002::50 %25 ::error::x, y")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 
 from specgen.findings import Finding, Place, Report, Severity
 from specgen.report.as_json import write
@@ -39,9 +40,34 @@ def test_whole_report() -> None:
                 "why": "runs cannot be rejected",
                 "remedy": "write the maximum",
                 "source": "ISO 19840:2012 (published)",
+                "also": [],
             }
         ],
     }
+
+
+def test_one_cause_is_listed_once_with_every_place() -> None:
+    one = replace(_FINDING, cause="c")
+    other = replace(
+        one, place=Place("systems/cab.yaml", 14, 14, 19), path="systems.cab.layers.top.film.max", what="here"
+    )
+    apart = replace(one, place=Place("systems/cab.yaml", 15, 1, 2), severity=Severity.NOTE)
+    whole = json.loads(write(Report.of([one, other, apart]), prefix="specs/", on=ON))
+    assert whole["counts"] == {"error": 0, "warning": 1, "note": 1}
+    first, second = whole["findings"]
+    assert (first["path"], second["severity"]) == (one.path, "note")
+    assert first["also"] == [
+        {
+            "file": "systems/cab.yaml",
+            "line": 14,
+            "column": 14,
+            "end_column": 19,
+            "path": "systems.cab.layers.top.film.max",
+            "what": "here",
+            "source": "ISO 19840:2012 (published)",
+        }
+    ]
+    assert second["also"] == []
 
 
 def test_clean_report() -> None:

@@ -22,6 +22,7 @@ specs/spec.yaml:30:12: error FLM003 maximum 95 um is above the 80 um the product
   do:     Stay inside the product's range, or choose another product.
   source: arithmetic and the specification's own data
 
+FLM003 1.
 1 error, no warnings and no notes, judged on 2026-11-25.
 """
 
@@ -51,7 +52,7 @@ def test_clean_folder_is_one_line() -> None:
 def test_parts_that_are_not_known_are_left_out() -> None:
     bare = _finding(path="", why="", remedy="", source="", place=Place("a.yaml", 2, 6, 11))
     assert _write(bare) == (
-        "a.yaml:2:6: warning FLM001 what is wrong\n\nno errors, 1 warning and no notes, judged on 2026-11-25.\n"
+        "a.yaml:2:6: warning FLM001 what is wrong\n\nFLM001 1.\nno errors, 1 warning and no notes, judged on 2026-11-25.\n"
     )
 
 
@@ -64,7 +65,7 @@ def test_running_text_is_wrapped_and_the_first_line_is_not() -> None:
     long = " ".join(["word"] * 60)
     lines = _write(_finding(what=long, why=long)).splitlines()
     assert lines[0] == f"a.yaml:2:6: warning FLM001 {long}"
-    told = lines[lines.index("  at:     systems.a.total.max") + 1 : -4]
+    told = lines[lines.index("  at:     systems.a.total.max") + 1 : -5]
     assert told[0].startswith("  why:    word word")
     assert all(line.startswith("          word") for line in told[1:])
     assert [len(line) for line in told] == [99, 99, 99, 39]
@@ -73,6 +74,60 @@ def test_running_text_is_wrapped_and_the_first_line_is_not() -> None:
 def test_counts() -> None:
     found = [_finding(what=str(n), severity=s) for n, s in enumerate([Severity.ERROR] * 2 + [Severity.NOTE] * 3)]
     assert _write(*found).splitlines()[-1] == "2 errors, no warnings and 3 notes, judged on 2026-11-25."
+
+
+def _ranked() -> list[Finding]:
+    weights = ((Severity.NOTE, "NOT001"), (Severity.WARNING, "WAR001"), (Severity.ERROR, "ERR001"))
+    rest = ((Severity.WARNING, "WAR002"), (Severity.WARNING, "WAR002"))
+    return [
+        _finding(id=id, severity=weight, place=Place("a.yaml", line, 1, 2), path=f"p.{line}")
+        for line, (weight, id) in enumerate((*weights, *rest), 1)
+    ]
+
+
+def _order(text: str) -> list[str]:
+    return [line.split(":")[1] for line in text.splitlines() if line.startswith("a.yaml:")]
+
+
+def test_the_gravest_come_first_and_those_of_one_weight_by_line() -> None:
+    assert _order(_write(*_ranked())) == ["3", "2", "4", "5", "1"]
+
+
+def test_by_file_they_keep_the_order_of_the_lines() -> None:
+    text = write(Report.of(_ranked()), prefix="", on=ON, by_file=True)
+    assert _order(text) == ["1", "2", "3", "4", "5"]
+    assert text.splitlines()[-2] == _write(*_ranked()).splitlines()[-2]
+
+
+def test_totals_by_rule_stand_above_the_counts() -> None:
+    assert _write(*_ranked()).splitlines()[-2] == "ERR001 1, WAR002 2, WAR001 1, NOT001 1."
+
+
+def test_one_cause_is_told_once_with_every_place() -> None:
+    alike = [_finding(cause="c", place=Place("a.yaml", n, 1, 2), path=f"p.{n}") for n in range(1, 16)]
+    lines = _write(*alike, _finding(cause="d", place=Place("a.yaml", 20, 1, 2))).splitlines()
+    assert _order("\n".join(lines)) == ["1", "20"]
+    # twelve are named, and the line is wrapped
+    assert lines[2] == "  also:   at 14 more places: " + ", ".join(f"p.{n}" for n in range(2, 14)) + " and 2"
+    assert lines[3].strip() == "more"
+    assert lines[-2:] == ["FLM001 2.", "no errors, 2 warnings and no notes, judged on 2026-11-25."]
+
+
+def test_at_one_place_the_words_that_differ_are_told() -> None:
+    alike = [_finding(cause="c", what=f"precaution {code} is missing") for code in ("P210", "P261", "P280")]
+    assert "  also:   for P261, P280" in _write(*alike).splitlines()
+
+
+def test_findings_without_a_cause_and_of_another_weight_or_remedy_stay_apart() -> None:
+    found = [
+        _finding(path="p.1"),
+        _finding(path="p.2"),
+        _finding(path="p.3", cause="c"),
+        _finding(path="p.4", cause="c", severity=Severity.ERROR),
+        _finding(path="p.5", cause="c", remedy="something else"),
+        _finding(path="p.6", cause="c", id="FLM002"),
+    ]
+    assert len(_order(_write(*found))) == 6
 
 
 def test_nothing_a_screen_obeys_comes_out() -> None:

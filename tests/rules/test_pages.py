@@ -56,5 +56,10 @@ def test_fails(rule: Rule, example: Example) -> None:
 
 
 def test_every_rule_has_examples() -> None:
-    lacking = [r.id for r in all_rules() if not r.page.examples(failing=True) or not r.page.examples(failing=False)]
-    assert lacking == []
+    lacking = [
+        f"{rule.id} has no example under {'Fails' if failing else 'Passes'}"
+        for rule in all_rules()
+        for failing in (False, True)
+        if not rule.page.examples(failing=failing)
+    ]
+    assert not lacking, "\n".join(lacking)

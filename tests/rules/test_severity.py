@@ -69,7 +69,12 @@ def test_ids_run_on_without_a_gap() -> None:
     numbers = defaultdict(list)
     for key in sorted([*IDS, *RETIRED]):
         numbers[key[:3]].append(int(key[3:]))
-    assert {family: found for family, found in numbers.items() if found != list(range(1, len(found) + 1))} == {}
+    told = [
+        f"{family}: a new rule takes the next number, {family}{last:03}; numbers used are {found}"
+        for family, found in numbers.items()
+        if found != list(range(1, (last := len(found)) + 1))
+    ]
+    assert not told, "\n".join(told)
 
 
 def test_an_id_means_one_thing() -> None:
@@ -77,13 +82,20 @@ def test_an_id_means_one_thing() -> None:
     assert len(IDS) == len(set(IDS))
     assert set(IDS) & set(FAULTS) == set()
     titles = [rule.page.title for rule in RULES]
-    assert sorted(titles) == sorted(set(titles))
+    twice = {title for title in titles if titles.count(title) > 1}
+    assert not twice, f"two rules have one title: {twice}"
 
 
 def test_one_rule_a_module() -> None:
     """What several rules ask is a fact, and stands below them: a folder of a family holds rules and nothing else."""
-    declared = sorted(rule.check.__module__.removeprefix("specgen.rules.") for rule in RULES)
-    assert declared == sorted(f"{path.parent.name}.{path.stem}" for path in _modules())
+    declared = [rule.check.__module__.removeprefix("specgen.rules.") for rule in RULES]
+    modules = {f"{path.parent.name}.{path.stem}" for path in _modules()}
+    told = [
+        f"specgen/rules/{name.replace('.', '/')}.py enters no rule: @rule is missing, or its folder has no __init__.py"
+        for name in modules - set(declared)
+    ]
+    told += [f"specgen.rules.{name} enters more than one rule" for name in declared if declared.count(name) > 1]
+    assert not told, "\n".join(sorted(told))
 
 
 @pytest.mark.parametrize("path", _modules(), ids=lambda path: f"{path.parent.name}/{path.stem}")

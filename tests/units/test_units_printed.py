@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import json
+import re
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
+import specgen.units
 from specgen.model.project import FilmUnit, TemperatureUnit
 from specgen.model.schema import schema
 from specgen.model.spec import SINGULAR
@@ -16,6 +19,8 @@ from specgen.units.kinds import KINDS, UNITS
 from specgen.units.known_units import scale
 from specgen.units.quantity import Quantity, parse_quantity
 
+UNITS_FILE = Path(specgen.units.__path__[0]) / "units.txt"
+NAME = re.compile(r"[^\W\d]\w*")
 # A sign that is no word and no letters of the unit file: digits set high or low, and the letters of micro and degree.
 RAW = ("um", "deg", "2", "3", "*")
 # What a working computes or a table states; no source has a leaf of these kinds.
@@ -32,7 +37,41 @@ def test_what_an_author_may_write_is_declared_and_printed(kind: str, unit: str) 
 
 def test_every_declared_unit_is_used_or_counted_by_workings_alone() -> None:
     accepted = {unit for _, unit in ACCEPTED}
-    assert {unit for unit, said in UNITS.items() if bool(said.meaning) != (unit in accepted)} == set()
+    told = [
+        f"{unit} has a meaning in UNITS, but no kind of specgen/units/kinds.py accepts it: name it in its kinds"
+        for unit, said in UNITS.items()
+        if said.meaning and unit not in accepted
+    ]
+    told += [
+        f"{unit} is accepted by a kind, but its line in UNITS has no meaning"
+        for unit in accepted & set(UNITS)
+        if not UNITS[unit].meaning
+    ]
+    assert not told, "\n".join(told)
+
+
+def test_every_unit_defined_means_something_and_every_meaning_is_defined() -> None:
+    """`units.txt` and `UNITS` are held against each other by their texts: a line in one alone would go unnoticed."""
+    defined = _defined()
+    meant = {name for said in UNITS.values() for name in NAME.findall(said.meaning)}
+    needed = meant | {name for _, meaning in defined for name in NAME.findall(meaning)}
+    told = [
+        f"{', '.join(names)} is defined in specgen/units/units.txt, but no line in UNITS of kinds.py means it: add one"
+        for names, _ in defined
+        if not needed & set(names)
+    ]
+    told += [
+        f"{name} stands as a meaning in UNITS, but specgen/units/units.txt does not define it: say there what it is"
+        for name in sorted(meant - {name for names, _ in defined for name in names})
+    ]
+    assert not told, "\n".join(told)
+
+
+def _defined() -> list[tuple[list[str], str]]:
+    """Of each definition of `units.txt` its names, and what it is made of; an offset is no name."""
+    lines = [line.partition("#")[0] for line in UNITS_FILE.read_text("utf-8").splitlines()]
+    parts = [[part.strip() for part in line.split("=")] for line in lines if line.strip()]
+    return [([name, *others], meaning.partition(";")[0]) for name, meaning, *others in parts]
 
 
 def test_spellings_of_one_sign_mean_the_same() -> None:
@@ -58,8 +97,9 @@ def test_a_word_for_a_unit_follows_its_number(number: str, unit: str, printed: s
 @pytest.mark.parametrize(("kind", "options"), [("thickness", FilmUnit), ("temperature", TemperatureUnit)])
 def test_second_units_are_the_signs_of_their_kind(kind: str, options: type[FilmUnit] | type[TemperatureUnit]) -> None:
     """What may stand in brackets is what the kind accepts, one spelling a sign; a millimetre is no second unit of film."""
-    left_out = {"mm"}
-    assert {UNITS[one.value].sign for one in options} == {UNITS[unit].sign for unit in KINDS[kind].units} - left_out
+    offered = {UNITS[one.value].sign for one in options}
+    asked = {UNITS[unit].sign for unit in KINDS[kind].units} - {"mm"}
+    assert offered == asked, f"{options.__name__} of specgen/model/project.py has to hold the units of the kind {kind}"
 
 
 def test_the_schema_offers_every_unit() -> None:

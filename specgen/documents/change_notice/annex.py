@@ -10,7 +10,6 @@ from specgen.comparison.changes import Comparison, FigureMoved, FindingMoved, Ki
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.model.faults import SHAPE_FAULTS
-from specgen.model.spec import Spec
 from specgen.rules.declare import all_rules
 from specgen.rules.waivers import FAULTS as WAIVER_FAULTS
 from specgen.source.faults import FAULTS as SOURCE_FAULTS
@@ -34,12 +33,12 @@ class Annex:
     unused_verdicts: TableView
 
 
-def annex_of(found: Comparison, spec: Spec, words: Words, *, for_maker: bool) -> Annex:
+def annex_of(found: Comparison, words: Words, *, for_maker: bool) -> Annex:
     """Addresses in the sources are for the maker; a customer is told what moved and by which rule."""
     numbers = {change.path: str(at) for at, change in enumerate(found.changes, start=1)}
     listed = tuple(entry for entry in found.figures if entry.is_listed)
     return Annex(
-        figures=_figures(listed[:_MOST], numbers, spec, words),
+        figures=_figures(listed[:_MOST], numbers, words, for_maker=for_maker),
         figures_left_out=_left_out(found, listed, words),
         findings=_findings(found.findings[:_MOST], words, for_maker=for_maker),
         tables=_tables(found, words),
@@ -48,7 +47,7 @@ def annex_of(found: Comparison, spec: Spec, words: Words, *, for_maker: bool) ->
     )
 
 
-def _figures(moved: tuple[FigureMoved, ...], numbers: dict[str, str], spec: Spec, words: Words) -> TableView:
+def _figures(moved: tuple[FigureMoved, ...], numbers: dict[str, str], words: Words, *, for_maker: bool) -> TableView:
     columns = (
         Column(words("Figure"), "w-30"),
         Column(words("Was"), "w-12", numeric=True),
@@ -58,10 +57,10 @@ def _figures(moved: tuple[FigureMoved, ...], numbers: dict[str, str], spec: Spec
     )
     rows = [
         (
-            f"{entry.name}\n{entry.id}",
+            f"{entry.name}\n{entry.id if for_maker else entry.of}",
             entry.old or "–",
             entry.new or "–",
-            _jobs(entry, spec, words),
+            _where(entry, words),
             _causes(entry, numbers, words),
         )
         for entry in moved
@@ -69,11 +68,11 @@ def _figures(moved: tuple[FigureMoved, ...], numbers: dict[str, str], spec: Spec
     return table_view(words("Computed figures that moved"), columns, rows)
 
 
-def _jobs(entry: FigureMoved, spec: Spec, words: Words) -> str:
+def _where(entry: FigureMoved, words: Words) -> str:
     if not entry.jobs:
-        return ", ".join(spec.products[product].name for product in entry.products)
-    shown = ", ".join(spec.jobs[job].document.number for job in entry.jobs[:_JOBS])
-    more = len(entry.jobs) - _JOBS
+        return ", ".join(entry.where)
+    shown = ", ".join(entry.where[:_JOBS])
+    more = len(entry.where) - _JOBS
     return words("{jobs} and {number} more").format(jobs=shown, number=more) if more > 0 else shown
 
 

@@ -68,6 +68,7 @@ class ChangeNotice:
     new_name: str
     makers: str
     unread: str
+    refused: str
     answer: str
     weaker: tuple[WeakerLine, ...]
     rest: str
@@ -110,6 +111,7 @@ def change_notice(compared: Compared, context: Context) -> ChangeNotice:
         new_name=compared.new_name,
         makers=words("MAKER'S COPY: holds data that no customer may see") if compared.for_maker else "",
         unread=_unread(found, words),
+        refused=_refused(found, words),
         answer=_answer([change for _, change in weaker], found, words),
         weaker=tuple(_line(number, change, words) for number, change in weaker[:LINES]),
         rest=_rest([number for number, _ in weaker[LINES:]], words),
@@ -117,7 +119,7 @@ def change_notice(compared: Compared, context: Context) -> ChangeNotice:
         counts=counts(found.changes, words),
         groups=tuple(_groups(numbered[:MOST_ROWS], words, for_maker=compared.for_maker)),
         rows_left_out=_left_out(len(numbered) - MOST_ROWS, words),
-        annex=annex_of(found, context.spec, words, for_maker=compared.for_maker),
+        annex=annex_of(found, words, for_maker=compared.for_maker),
         approvals=approvals(project, words),
         approvals_needed=_needed(project, words),
         program=context.program,
@@ -144,6 +146,18 @@ def _unread(found: Comparison, words: Words) -> str:
             )
         )
     return " ".join(said)
+
+
+def _refused(found: Comparison, words: Words) -> str:
+    """What the rules newly refuse, which goes before any answer too; empty where there is none."""
+    number = len(found.new_errors)
+    if not number:
+        return ""
+    return words.plural(
+        "The rules refuse one thing in the new text that they did not refuse in the old one: see the findings.",
+        "The rules refuse {number} things in the new text that they did not refuse in the old one: see the findings.",
+        number,
+    )
 
 
 def _answer(weaker: Sequence[Change], found: Comparison, words: Words) -> str:

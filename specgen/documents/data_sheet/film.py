@@ -6,7 +6,6 @@ Called by `data_sheet` with the figures of `product_figures`.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from fractions import Fraction
 
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
@@ -17,7 +16,6 @@ from specgen.model.product import PackForm, Product
 from specgen.trade.working import Working
 from specgen.units.locale import N_
 from specgen.units.quantity import Quantity, Range
-from specgen.units.rounding import round_half_up
 
 Numbers = Mapping[str, str]
 """The id of a working to its number in the annex."""
@@ -101,10 +99,7 @@ def coverage_grounds(figures: ProductFigures, words: Words) -> str:
 
 def _comb(comb: Comb, thinned: bool, numbers: Numbers, words: Words) -> tuple[str, ...]:
     thinner = words.phrase(comb.thinner) or (words("none") if thinned else "")
-    wet = comb.wet
-    rounded = round_half_up(wet.number, wet.places)
-    shown = words.phrase(Quantity.of("thickness", Fraction(rounded), wet.unit, str(rounded)))
-    return words.phrase(comb.film), comb.variants, thinner, shown, numbers[wet.id]
+    return words.phrase(comb.film), comb.variants, thinner, words.film(comb.wet), numbers[comb.wet.id]
 
 
 def _covers(line: Coverage, numbers: Numbers, words: Words) -> tuple[str, ...]:
@@ -126,5 +121,5 @@ def _shares(low: Quantity, high: Quantity, words: Words) -> str:
 def _between(least: Working, most: Working, words: Words) -> str:
     if words.worked(least) == words.worked(most):
         return words.worked(least)
-    figure = words.figures(str(round_half_up(least.number, least.places)))
+    figure = words.figures(str(least.rounded))
     return words("{low} to {high}").format(low=figure, high=words.worked(most))

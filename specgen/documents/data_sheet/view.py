@@ -114,7 +114,7 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
         heat=heat(product, words),
         variants=variant_table(product, words),
         packing=packing(product, words),
-        hazards=hazards([product], spec.project, words),
+        hazards=hazards([product], spec, words),
         protection=protection([product], words),
         first_aid=first_aid([product], words),
         emergency=emergency(spec.project, words),

@@ -18,9 +18,11 @@ from specgen.documents.parts.pictogram import PictogramView, pictograms
 from specgen.documents.parts.step_cautions import standing_at
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.facts.product.dangers import dangers_of
+from specgen.facts.product.protection import worn
 from specgen.model.hazards import Task
 from specgen.model.job import Job
-from specgen.model.product import CuringKind, Product
+from specgen.model.product import Product
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +43,6 @@ TOO_MUCH = (
 )
 
 _MOST_HURTS = 6
-_SELF_HEATING = "self-heating"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,8 +74,8 @@ def hazard_card(job: Job, context: Context, cuts: Sequence[Cut] = CUTS[:1], tria
     """The card of a job that checks without errors, with one of CUTS, by itself in `cuts`; a trial is the whole card."""
     spec, words, (cut,) = context.spec, context.words, cuts
     products = list(spec.products_of(job))
-    gravest = hazards(products, spec.project, words)[0]
-    hurt = hurts(products, words)
+    gravest = hazards(products, spec, words)[0]
+    hurts = tuple((words(HURTS[danger]), ", ".join(codes)) for danger, codes in dangers_of(products).items())
     codes = {code for product in products if product.hazards is not None for code in product.hazards.pictograms}
     return HazardCard(
         number=job.document.number,
@@ -87,8 +88,8 @@ def hazard_card(job: Job, context: Context, cuts: Sequence[Cut] = CUTS[:1], tria
         level=gravest.level,
         signal_word=gravest.signal_word,
         pictograms=pictograms(codes, words),
-        hurts=hurt[:_MOST_HURTS],
-        more=len(hurt) > _MOST_HURTS,
+        hurts=hurts[:_MOST_HURTS],
+        more=len(hurts) > _MOST_HURTS,
         wear=_wear(products, words, cut),
         wear_cut=not cut.whole_wear,
         clearing_up=standing_at(Task.CLEAN_UP, products, words),
@@ -98,37 +99,25 @@ def hazard_card(job: Job, context: Context, cuts: Sequence[Cut] = CUTS[:1], tria
     )
 
 
-def hurts(products: Sequence[Product], words: Words) -> tuple[tuple[str, str], ...]:
-    """Every thing that hurts, the gravest first, with the codes the products declare for it."""
-    declared = {
-        code
-        for product in products
-        if product.hazards is not None
-        for code in (*product.hazards.statements, *product.hazards.supplemental)
-    }
-    oxidative = any(product.curing is CuringKind.OXIDATIVE for product in products)
-    return tuple(
-        (words(hurt.text), ", ".join(code for code in hurt.codes if code in declared))
-        for hurt in HURTS
-        if declared & set(hurt.codes) or (hurt.id == _SELF_HEATING and oxidative)
-    )
-
-
 def _wear(products: Sequence[Product], words: Words, cut: Cut) -> TableView:
     """What the products ask for at each task; the products stand under the task where they ask for different things."""
     alike: dict[tuple[Task, tuple[str, ...]], list[str]] = {}
     for product in products:
-        for entry in product.hazards.protection if product.hazards is not None else ():
-            worn = (entry.respiratory or "", entry.gloves or "", entry.eyes or "", entry.skin or "")
-            alike.setdefault((entry.task, worn if cut.whole_wear else worn[:1]), []).append(product.name)
+        for entry in worn(product):
+            kit = (entry.respiratory or "", entry.gloves or "", entry.eyes or "", entry.skin or "")
+            alike.setdefault((entry.task, kit if cut.whole_wear else kit[:1]), []).append(product.name)
     order = list(Task)
-    found = sorted(alike.items(), key=lambda pair: order.index(pair[0][0]))
+    ranked = sorted(alike.items(), key=lambda pair: order.index(pair[0][0]))
+    # tasks at which the same products ask for the same share a row, for a card has no room to say it twice
+    shared: dict[tuple[tuple[str, ...], tuple[str, ...]], list[Task]] = {}
+    for (task, asked), names in ranked:
+        if any(asked):
+            shared.setdefault((tuple(dict.fromkeys(names)), asked), []).append(task)
     rows = []
-    for (task, kit), names in found:
-        if any(kit):
-            several = sum(other is task for (other, _), _ in found) > 1
-            named = f"{words.word(task)}\n{', '.join(dict.fromkeys(names))}" if several else words.word(task)
-            rows.append((named, *kit))
+    for (owners, asked), tasks in shared.items():
+        several = any(sum(other is task for (other, _), _ in ranked) > 1 for task in tasks)
+        named = ", ".join(words.word(task) for task in tasks) + (f"\n{', '.join(owners)}" if several else "")
+        rows.append((named, *asked))
     columns = (
         Column(words("Task"), "w-20" if cut.whole_wear else "w-40"),
         Column(words("Breathing"), "w-30" if cut.whole_wear else ""),

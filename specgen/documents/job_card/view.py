@@ -89,7 +89,7 @@ def job_card(job: Job, context: Context, cuts: Sequence[Cut | None] | None = Non
             for line in (contact_line(job.call or spec.project.maker.contact), emergency(spec.project, words))
             if line
         ),
-        gravest=hazards(list(spec.products_of(job)), spec.project, words)[0],
+        gravest=hazards(list(spec.products_of(job)), spec, words)[0],
         shared=words("counted for all {} vehicles together").format(len(job.vehicles)) if len(job.vehicles) > 1 else "",
         sides=tuple(
             VehicleSide(vehicle=vehicle, size=_size(vehicle), side=side)

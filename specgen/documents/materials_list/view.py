@@ -9,7 +9,6 @@ from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.tables import Column, TableView
 from specgen.facts.job.quantities import quantities
 from specgen.model.job import Job
-from specgen.units.rounding import round_half_up
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,6 +35,6 @@ def materials_list(job: Job, context: Context) -> MaterialsList:
     for (product, variant), needed in quantities(job, context.spec).packs.items():
         line = order_line(context.spec.products[product], variant, words)
         plain = (text.replace("\N{NO-BREAK SPACE}", " ") for text in line)
-        rows.append((*plain, str(round_half_up(needed.number, 0))))
+        rows.append((*plain, str(needed.rounded)))
     sheet = TableView(caption=title, columns=columns, rows=tuple(rows))
     return MaterialsList(number=job.document.number, title=title, sheet=sheet)

@@ -22,16 +22,11 @@ from specgen.documents.parts.caution_catalogue import (
 )
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
-from specgen.facts.job.air import ProductAir, air_of_job
-from specgen.facts.product.hazard_facts import isocyanates_in
+from specgen.facts.job.air import FlowAsked, ProductAir, air_of_job, times_over_explosion, unmeasured_clearance
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.standards.tables import table
-from specgen.trade.exposure_flow import SubstanceFlow
-from specgen.trade.given import Given
 from specgen.trade.known import NotKnown
-from specgen.trade.room import posted_clearance, usual_clearance
-from specgen.trade.ventilation import AirFlow
 from specgen.trade.working import Working
 
 Figure = Working | NotKnown | None
@@ -66,7 +61,7 @@ def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int) -> Air
         product = spec.products[found.product]
         name = f"{product.name} ({found.jurisdiction})" if several else product.name
         rows = []
-        for use, lines in _rows(found, isocyanates_in(product) is not False, words):
+        for use, lines in _rows(found, words):
             shown, numbers = [], []
             for _, figure, otherwise in lines:
                 numbers.append("")
@@ -76,13 +71,11 @@ def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int) -> Air
                     shown[-1] = words.worked(figure)
                     workings.append(_working(figure, found, f"{name}: {use}", job, numbers[-1], words))
             # one reason for all limits is said once
-            said = shown if any(numbers) else list(dict.fromkeys(shown))
-            rows.append((use, "\n".join(limit for limit, _, _ in lines), "\n".join(said), "\n".join(numbers).strip()))
+            told = shown if any(numbers) else list(dict.fromkeys(shown))
+            rows.append((use, "\n".join(limit for limit, _, _ in lines), "\n".join(told), "\n".join(numbers).strip()))
         caption = words("{}: fresh air while spraying, and the way back in").format(name)
         tables.append(table_view(caption, columns, rows))
-    return AirView(
-        tables=tuple(tables), statements=tuple(_statements(job, spec, listed, words)), workings=tuple(workings)
-    )
+    return AirView(tables=tuple(tables), statements=tuple(_statements(job, listed, words)), workings=tuple(workings))
 
 
 def _working(figure: Working, found: ProductAir, name: str, job: Job, number: str, words: Words) -> WorkingView:
@@ -93,68 +86,57 @@ def _working(figure: Working, found: ProductAir, name: str, job: Job, number: st
     return held(figure, name, f"air.{job.id}.{found.product}", number, words)
 
 
-def _rows(found: ProductAir, isocyanate: bool, words: Words) -> Iterator[Row]:
-    open_text = words(NOT_JUDGED)
-    flow = found.spraying
-    if isinstance(flow, NotKnown):
-        yield words("explosion and lungs"), (("", flow, open_text),)
+def _rows(found: ProductAir, words: Words) -> Iterator[Row]:
+    if isinstance(found.spraying, NotKnown):
+        yield words("explosion and lungs"), (("", found.spraying, words(NOT_JUDGED)),)
+    lines: dict[tuple[str, int], list[Line]] = {}
+    for asked in found.flows():
+        lines.setdefault((asked.use, asked.solvent), []).append((_limit(asked, words), asked.flow, words(NOT_JUDGED)))
+    named = {
+        "explosion": words("no explosion"),
+        "solvent": words("the lungs: solvent {}"),
+        "vapours": words("the lungs: all vapours together"),
+        "isocyanate": words("the lungs: isocyanate, as NCO"),
+        "all": words("all of this"),
+    }
+    for (use, number), limits in lines.items():
+        yield named[use].format(number), tuple(limits)
+    if isinstance(found.stated, Working | NotKnown):
+        yield words("stated for the job"), (("", found.stated, words("not stated")),)
     else:
-        yield from _flows(flow, words)
-    yield words("stated for the job"), (_stated(found.stated, words),)
+        # a stated flow stands as its author wrote it and has no working
+        yield words("stated for the job"), (("", None, words.phrase(found.stated.quantity)),)
+    posted = words(POSTED_TIME).replace("{time}", unmeasured_clearance())
+    vapour = ((words("vapour"), found.back_in, ""),) if found.back_in is not None else ()
+    # Mist is not in the figure: the clearance time is always said.
     back_in = words("back in without breathing protection, after the last stroke")
-    posted = words(POSTED_TIME).replace("{time}", posted_clearance("open workshop, not measured"))
-    # Mist is not in the figure, and where isocyanate is sprayed there is none: the clearance time is always said.
-    vapour = words("vapour"), found.together, words("vapour: not known")
-    mist = words("mist"), None, posted
-    # a time below the one usually posted would be read as leave to go in at once
-    longer = isinstance(found.together, Working) and found.together.number > usual_clearance()
-    yield back_in, (vapour, mist) if longer and not isocyanate else (mist,)
+    yield back_in, (*vapour, (words("mist"), None, posted))
 
 
-def _stated(stated: Given | Working | NotKnown, words: Words) -> Line:
-    """A stated flow stands as its author wrote it and has no working."""
-    if isinstance(stated, Given):
-        return "", None, words.phrase(stated.quantity)
-    return "", stated, words("not stated")
+def _limit(asked: FlowAsked, words: Words) -> str:
+    """Body and period of a limit of exposure, with its figure where it may be shown; else what the flow goes by."""
+    if asked.limit is None:
+        share = table("explosive_limit_shares").row("id", "spraying")["share"]
+        named = {
+            "explosion": words("{} % of the lower explosive limit").format(share),
+            "vapours": words("8 h"),
+            "all": words("the largest"),
+        }
+        return named[asked.use]
+    figure = f", {words.phrase(asked.shown_limit)}" if asked.shown_limit is not None else ""
+    return f"{asked.limit.body}, {asked.limit.jurisdiction}, {asked.limit.period}{figure}"
 
 
-def _flows(flow: AirFlow, words: Words) -> Iterator[Row]:
-    open_text = words(NOT_JUDGED)
-    share = table("explosive_limit_shares").row("id", "spraying")["share"]
-    limit = words("{} % of the lower explosive limit").format(share)
-    yield words("no explosion"), ((limit, flow.explosion, open_text),)
-    solvents: dict[str, list[Line]] = {}
-    for entry in flow.each:
-        solvents.setdefault(entry.substance, []).append((_limit(entry, words), entry.flow, open_text))
-    for number, lines in enumerate(solvents.values(), start=1):
-        yield words("the lungs: solvent {}").format(number), tuple(lines)
-    yield words("the lungs: all vapours together"), ((words("8 h"), flow.together, open_text),)
-    if flow.nco:
-        lines = [(_limit(entry, words), entry.flow, open_text) for entry in flow.nco]
-        yield words("the lungs: isocyanate, as NCO"), tuple(lines)
-    yield words("all of this"), ((words("the largest"), flow.needed, open_text),)
-
-
-def _limit(entry: SubstanceFlow, words: Words) -> str:
-    """Body and period; the figure only where it is that of a whole group, for it would name a solvent."""
-    whole = entry.limit.concentration if entry.limit.as_nco else None
-    figure = f", {words.phrase(whole)}" if whole is not None else ""
-    return f"{entry.limit.body}, {entry.limit.jurisdiction}, {entry.limit.period}{figure}"
-
-
-def _statements(job: Job, spec: Spec, listed: tuple[ProductAir, ...], words: Words) -> Iterator[str]:
-    clearing = posted_clearance("open workshop, not measured")
+def _statements(job: Job, listed: tuple[ProductAir, ...], words: Words) -> Iterator[str]:
     if job.ventilation is None or not listed:
-        yield words(NO_AIR_STATED).replace("{time}", clearing)
+        yield words(NO_AIR_STATED).replace("{time}", unmeasured_clearance())
         return
     if job.ventilation.statement is not None:
         yield job.ventilation.statement
     yield words(HEALTH_SETS_THE_AIR)
-    times = [found.spraying.times for found in listed if not isinstance(found.spraying, NotKnown)]
-    known = [entry for entry in times if isinstance(entry, Working)]
-    if known:
-        most = max(known, key=lambda entry: entry.number)
-        yield words(LUNGS_OVER_EXPLOSION).replace("{times}", words.worked(most))
-    if any(isocyanates_in(spec.products[found.product]) is not False for found in listed):
+    times = times_over_explosion(listed)
+    if times is not None:
+        yield words(LUNGS_OVER_EXPLOSION).replace("{times}", words.worked(times))
+    if any(entry.isocyanates for entry in listed):
         yield words(DILUTION_IS_NO_CONTROL)
     yield words(MIXED_ROOM)

@@ -48,7 +48,7 @@ def job_safety(job: Job, released: tuple[Working, ...], context: Context, *, aft
     masses = {ids[working.id]: working for working in released if working.id in ids}
     return JobSafety(
         emergency=emergency(spec.project, words),
-        panels=hazards(products, spec.project, words),
+        panels=hazards(products, spec, words),
         protection=protection(products, words),
         first_aid=first_aid(products, words),
         clearing_up=cautions_at(Task.CLEAN_UP, products, words),

@@ -30,7 +30,6 @@ from specgen.model.audience import customer_path
 from specgen.model.job import Job
 from specgen.model.project import Project
 from specgen.model.spec import Spec
-from specgen.trade.working import Working
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +70,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
     figures = quantities(job, spec)
     products = list(spec.products_of(job))
     released = let_off(job, spec, figures)
-    listed = annex((*_once(figures), *released), words)
+    listed = annex((*figures.told_once(), *released), words)
     safety = job_safety(job, released, context, after=len(listed))
     efficiency = job.consumption.transfer_efficiency if job.consumption is not None else None
     return MethodStatement(
@@ -102,20 +101,6 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         parties=tuple(_parties(spec.project, words)),
         program=context.program,
     )
-
-
-_OF_LAYER, _OF_PACK = ("layer-packs.", "litres-for-layer-packs."), ("packs.", "litres-for-packs.")
-
-
-def _once(figures: Quantities) -> list[Working]:
-    """The workings, without those of a coat that is the only one of its product: the packs of the product say the same."""
-    listed = list(figures.workings())
-    told = {(working.substituted(), working.printed()) for working in listed if working.id.startswith(_OF_PACK)}
-    return [
-        working
-        for working in listed
-        if not (working.id.startswith(_OF_LAYER) and (working.substituted(), working.printed()) in told)
-    ]
 
 
 def _parties(project: Project, words: Words) -> Iterator[tuple[str, str]]:

@@ -18,8 +18,6 @@ from specgen.facts.job.orders import Orders, orders
 from specgen.facts.job.quantities import PackKey
 from specgen.model.job import Job
 from specgen.model.spec import Spec
-from specgen.trade.working import Working
-from specgen.units.rounding import round_half_up
 
 _MOST_COLUMNS = 3
 """More jobs than this find no room side by side on the page; the spreadsheet has a column for every one."""
@@ -59,15 +57,9 @@ def order_list(spec: Spec, context: Context) -> OrderList:
         columns_left_out=not few,
         not_counted=_not_counted(found, spec, words),
         sheet=_sheet(found, spec, words),
-        workings=annex(_own_workings(found), words, words("worked out in the method statement of the job")),
+        workings=annex(found.own_workings(), words, words("worked out in the method statement of the job")),
         program=context.program,
     )
-
-
-def _own_workings(found: Orders) -> Iterator[Working]:
-    """The needs of the jobs and their sums; what those build on stands in each job's own annex."""
-    needs = {share.id for of_jobs in found.shares.values() for share in of_jobs.values()}
-    yield from (w for w in found.workings if w.id in needs or w.id.startswith("order."))
 
 
 def _packs(found: Orders, spec: Spec, jobs: Sequence[Job], words: Words) -> TableView:
@@ -94,7 +86,7 @@ def _sheet(found: Orders, spec: Spec, words: Words) -> TableView:
         (
             *(text.replace("\N{NO-BREAK SPACE}", " ") for text in order_line(spec.products[key[0]], key[1], sheet)),
             *_shares(found, key, jobs, sheet),
-            str(round_half_up(needed.number, 0)),
+            str(needed.rounded),
         )
         for key, needed in found.packs.items()
     ]
@@ -114,7 +106,7 @@ def _headings(words: Words) -> tuple[Column, ...]:
 def _shares(found: Orders, key: PackKey, jobs: Sequence[Job], words: Words) -> Iterator[str]:
     for job in jobs:
         share = found.shares[key].get(job.id)
-        yield words.figures(str(round_half_up(share.number, share.places))) if share is not None else ""
+        yield words.figures(str(share.rounded)) if share is not None else ""
 
 
 def _jobs(spec: Spec, words: Words) -> TableView:

@@ -10,18 +10,20 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+from specgen.facts.product.dangers import Danger, Trait
 from specgen.model.hazards import Task
 from specgen.units.locale import N_
 
-Trait = Literal["any", "aerosol", "burns", "isocyanate", "epoxy", "oxidative", "two-pack", "old-paint", "blasting"]
+Work = Literal["old-paint", "blasting"]
+"""What is cautioned of the work and not of a product."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StepCaution:
-    """A caution at one task, said of the products that have the trait. `{time}` is the clearance time."""
+    """A caution at one task, said of the products that have the trait, at any or at such work. `{time}` is the clearance time."""
 
     task: Task
-    trait: Trait
+    trait: Trait | Work | Literal["any"]
     text: str
 
 
@@ -125,124 +127,27 @@ AT_STEPS: tuple[StepCaution, ...] = (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Hurt:
-    """One thing that hurts, in a line of large type, and the statements it stands for."""
-
-    id: str
-    codes: tuple[str, ...]
-    text: str
-
-
-# The gravest first; a card takes the first six that hold for a product of the job. Every code that names a hurt is in one
-# line; "self-heating" holds for what dries by oxidation, which has no statement of its own.
-HURTS: tuple[Hurt, ...] = (
-    Hurt(id="explodes", codes=("EUH044",), text=N_("Can explode: no heat, no blow, no spark.")),
-    Hurt(
-        id="poison",
-        codes=("H300", "H301", "H310", "H311", "H330", "H331", "EUH029", "EUH031", "EUH032", "EUH070"),
-        text=N_("Poison: nothing of it into the mouth, onto the skin or into the lungs."),
+# One thing that hurts in a line of large type, said of what has a danger of `facts.product.dangers`.
+HURTS: Mapping[Danger, str] = {
+    "explodes": N_("Can explode: no heat, no blow, no spark."),
+    "poison": N_("Poison: nothing of it into the mouth, onto the skin or into the lungs."),
+    "isocyanate": N_(
+        "Spray can bring asthma that stays for life: air-fed breathing protection where it holds isocyanate."
     ),
-    Hurt(
-        id="isocyanate",
-        codes=("EUH204", "H334"),
-        text=N_("Spray can bring asthma that stays for life: air-fed breathing protection where it holds isocyanate."),
+    "organs": N_("Can do lasting harm inside the body: do not breathe it, no skin contact."),
+    "burns": N_("Burns: no flame, no spark, no smoking within reach of spray and vapour."),
+    "bursts": N_("Can bursts: keep it cool, never pierce or burn it, not even empty."),
+    "corrodes": N_("Destroys skin and eyes: rinse at once and for long."),
+    "blinds": N_("Can blind: goggles on; rinse at once and call a doctor."),
+    "allergy": N_("Skin contact can bring allergy that stays for life: no bare skin."),
+    "lungs": N_("Harms when breathed, makes drowsy: air and breathing protection at all times."),
+    "eyes": N_("Hurts the eyes: goggles or visor on."),
+    "self-heating": N_(
+        "Soaked rags heat up and catch fire by themselves: keep them under water in a closed metal bin."
     ),
-    Hurt(
-        id="organs",
-        codes=(
-            "H340",
-            "H341",
-            "H350",
-            "H350i",
-            "H351",
-            "H360",
-            "H360D",
-            "H360F",
-            "H360FD",
-            "H360Df",
-            "H360Fd",
-            "H361",
-            "H361d",
-            "H361f",
-            "H361fd",
-            "H362",
-            "H370",
-            "H371",
-            "H372",
-            "H373",
-            "EUH201",
-            "EUH201A",
-            "EUH203",
-            "EUH207",
-            "EUH380",
-            "EUH381",
-            "EUH430",
-            "EUH431",
-        ),
-        text=N_("Can do lasting harm inside the body: do not breathe it, no skin contact."),
-    ),
-    Hurt(
-        id="burns",
-        codes=(
-            "H220",
-            "H221",
-            "H222",
-            "H223",
-            "H224",
-            "H225",
-            "H226",
-            "H227",
-            "H228",
-            "H230",
-            "H231",
-            "H232",
-            "H282",
-            "H283",
-            "EUH014",
-            "EUH018",
-            "EUH019",
-            "EUH209",
-            "EUH209A",
-        ),
-        text=N_("Burns: no flame, no spark, no smoking within reach of spray and vapour."),
-    ),
-    Hurt(
-        id="bursts",
-        codes=("H229", "H280", "H281", "H284"),
-        text=N_("Can bursts: keep it cool, never pierce or burn it, not even empty."),
-    ),
-    Hurt(
-        id="corrodes", codes=("H314", "H290", "EUH071"), text=N_("Destroys skin and eyes: rinse at once and for long.")
-    ),
-    Hurt(id="blinds", codes=("H318",), text=N_("Can blind: goggles on; rinse at once and call a doctor.")),
-    Hurt(
-        id="allergy",
-        codes=("H317", "EUH205", "EUH208"),
-        text=N_("Skin contact can bring allergy that stays for life: no bare skin."),
-    ),
-    Hurt(
-        id="lungs",
-        codes=("H304", "H305", "H332", "H333", "H335", "H336", "EUH211", "EUH212"),
-        text=N_("Harms when breathed, makes drowsy: air and breathing protection at all times."),
-    ),
-    Hurt(id="eyes", codes=("H319", "H320"), text=N_("Hurts the eyes: goggles or visor on.")),
-    Hurt(
-        id="self-heating",
-        codes=(),
-        text=N_("Soaked rags heat up and catch fire by themselves: keep them under water in a closed metal bin."),
-    ),
-    Hurt(
-        id="skin",
-        codes=("H302", "H303", "H312", "H313", "H315", "H316", "EUH066"),
-        text=N_("Hurts skin and stomach: gloves on, wash before eating or smoking."),
-    ),
-    Hurt(
-        id="water",
-        codes=("H400", "H401", "H402", "H410", "H411", "H412", "H413", "H420", "EUH440", "EUH441", "EUH450", "EUH451"),
-        text=N_("Poisons water: nothing into drains or soil."),
-    ),
-)
+    "skin": N_("Hurts skin and stomach: gloves on, wash before eating or smoking."),
+    "water": N_("Poisons water: nothing into drains or soil."),
+}
 
 PICTOGRAMS: Mapping[str, str] = {
     "GHS01": N_("Pictogram: exploding bomb"),

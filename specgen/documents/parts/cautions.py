@@ -16,6 +16,7 @@ from specgen.documents.parts.wording import Words
 from specgen.model.hazards import Hazards, Route, SignalWord
 from specgen.model.product import Product
 from specgen.model.project import Project
+from specgen.model.spec import Spec
 from specgen.standards.citations import Basis
 from specgen.standards.tables import table
 
@@ -52,7 +53,7 @@ class HazardView:
     cautions: tuple[tuple[str, str], ...]
 
 
-def hazards(products: Sequence[Product], project: Project, words: Words) -> tuple[HazardView, ...]:
+def hazards(products: Sequence[Product], spec: Spec, words: Words) -> tuple[HazardView, ...]:
     """One panel for each label there is among the products, the gravest signal word first."""
     alike: dict[Label, list[tuple[Product, Hazards]]] = {}
     for product in products:
@@ -60,7 +61,7 @@ def hazards(products: Sequence[Product], project: Project, words: Words) -> tupl
             alike.setdefault(_label(product.hazards), []).append((product, product.hazards))
     rank = list(_LEVEL)
     ordered = sorted(alike.items(), key=lambda entry: rank.index(entry[0][0]))
-    return tuple(_panel(label, members, project, words) for label, members in ordered)
+    return tuple(_panel(label, members, spec, words) for label, members in ordered)
 
 
 def first_aid(products: Sequence[Product], words: Words) -> tuple[tuple[str, str], ...]:
@@ -120,12 +121,12 @@ def _label(declared: Hazards) -> Label:
     )
 
 
-def _panel(label: Label, members: list[tuple[Product, Hazards]], project: Project, words: Words) -> HazardView:
+def _panel(label: Label, members: list[tuple[Product, Hazards]], spec: Spec, words: Words) -> HazardView:
     signal, symbols, codes, supplemental, precautions, named = label
     several = len(members) > 1
     lines, cautions, sheets = _Shared(len(members)), _Shared(len(members)), []
     for product, declared in members:
-        for line in hazard_lines(product, project, words):
+        for line in hazard_lines(product, spec, words):
             lines.add(line, product.name)
         for caution in declared.cautions:
             cautions.add((words.word(caution.task), caution.text), product.name)

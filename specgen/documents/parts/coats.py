@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 
 from specgen.documents.parts.protection import spraying_wear
 from specgen.documents.parts.wording import Words
@@ -19,9 +18,6 @@ from specgen.model.job import Job
 from specgen.model.preparation import Preparation
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
-from specgen.trade.working import Working
-from specgen.units.quantity import Quantity
-from specgen.units.rounding import round_half_up
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,7 +98,7 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
         variant=variant.name if variant is not None else "",
         order_number=variant.order_number if variant is not None else "",
         passes=_passes(layer, words),
-        wet=words.phrase(layer.wet_target) if layer.wet_target is not None else _wet(wet, words),
+        wet=words.phrase(layer.wet_target) if layer.wet_target is not None else words.film(wet),
         least=film("min"),
         nominal=film("nominal"),
         most=film("max"),
@@ -111,15 +107,6 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
         wear=spraying_wear(product),
         breathing=spraying_wear(product, breathing_only=True),
     )
-
-
-def _wet(working: Working | None, words: Words) -> str:
-    """The wet target as printed in the annex, with the second unit beside it."""
-    if working is None:
-        return ""
-    # The second unit is that of the printed figure, so that the two can be checked against each other.
-    rounded = round_half_up(working.number, working.places)
-    return words.phrase(Quantity.of("thickness", Fraction(rounded), working.unit, str(rounded)))
 
 
 def _passes(layer: Layer, words: Words) -> str:

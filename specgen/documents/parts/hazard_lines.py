@@ -1,57 +1,43 @@
 """What a product's data say beside its label: air, storage, carriage, waste, health, contents, each in a line.
 
-Called by `cautions` and `label_sheet`. Storage and training follow from `plan.hazards` where the law asks for them.
+Called by `cautions` and `label_sheet`. Storage and training follow from `facts.product.hazards` where the law asks for them.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from specgen.documents.parts.wording import Words
+from specgen.facts.product.duties import duties_of
 from specgen.facts.product.hazard_facts import (
-    epoxy_in,
-    for_the_public,
     isocyanates_in,
     monomer_at_limit,
-    package_of,
     table_row,
 )
-from specgen.facts.product.hazards import derive
+from specgen.facts.product.hazards import hazards_of
 from specgen.model.hazards import Hazards, Transport
 from specgen.model.product import Product
-from specgen.model.project import Project
+from specgen.model.spec import Spec
 from specgen.standards.tables import Row, table
 from specgen.units.quantity import Range, parse_span
 
 Line = tuple[str, str]
 
-# Which duties around isocyanate and epoxy a workshop has to know of, by the law of the place.
-_DUTIES: Mapping[str, Mapping[str, tuple[str, ...]]] = {
-    "isocyanate": {
-        "EU": ("eu_training",),
-        "GB": ("gb_surveillance", "gb_monitoring"),
-        "DE": ("de_provision",),
-        "US": ("us_supplied_air",),
-        "AU": ("au_air_line",),
-    },
-    "epoxy": {"DE": ("de_epoxy",)},
-}
 
-
-def hazard_lines(product: Product, project: Project, words: Words) -> Iterator[Line]:
+def hazard_lines(product: Product, spec: Spec, words: Words) -> Iterator[Line]:
     """(name, finished text) in the order a workshop asks; what is not stated is left out."""
     stated = product.hazards
     if stated is None:
         return
     yield from _when(words("Air at the work"), stated.ventilation)
-    yield from _contents(product, stated, project, words)
+    yield from _contents(product, stated, words)
     yield from _when(words("Lets off while it cures"), stated.cure_releases)
     if stated.flash_point is not None:
         yield words("Flash point of the liquid"), words.phrase(stated.flash_point)
     yield from _when(words("Health checks"), stated.health_surveillance)
-    for duty in _duties(product, project, words):
-        yield words("By law"), duty
-    yield from _when(words("Store"), _storage(product, stated, project, words))
+    for row in duties_of(product, spec):
+        yield words("By law"), _duty(row, words)
+    yield from _when(words("Store"), _storage(product, stated, spec, words))
     yield from _when(words("Carriage"), _carriage(stated.transport, words))
     yield from _when(words("Waste codes"), "; ".join(_waste(code, words) for code in stated.waste_codes))
     yield from _when(words("Disposal"), stated.disposal)
@@ -62,7 +48,7 @@ def _when(name: str, text: str | None) -> Iterator[Line]:
         yield name, text
 
 
-def _contents(product: Product, stated: Hazards, project: Project, words: Words) -> Iterator[Line]:
+def _contents(product: Product, stated: Hazards, words: Words) -> Iterator[Line]:
     at_limit = monomer_at_limit(product) if isocyanates_in(product) else None
     if at_limit is not None:
         row = table("isocyanate_duties").row("id", "eu_threshold")
@@ -78,17 +64,6 @@ def _epoxy_limit() -> str:
     return table("euh_triggers").row("id", "EUH205")["limit"]
 
 
-def _duties(product: Product, project: Project, words: Words) -> Iterator[str]:
-    """Training as far as the contents ask for it, then the other duties of each law, each with its document."""
-    public = for_the_public(product, project)
-    training = derive(product, project.jurisdictions, public=public).training
-    for what, holds in (("isocyanate", isocyanates_in(product)), ("epoxy", epoxy_in(product))):
-        for law in project.jurisdictions if holds else ():
-            for id in _DUTIES[what].get(law, ()):
-                if id != "eu_training" or training is not None:
-                    yield _duty(table("isocyanate_duties").row("id", id), words)
-
-
 def _duty(row: Row, words: Words) -> str:
     source = words(str(table("isocyanate_duties").row_citation(row)))
     told = words(row["duty"])
@@ -100,19 +75,14 @@ def _duty(row: Row, words: Words) -> str:
     return words("{duty} ({law}, {source})").format(duty=told, law=row["jurisdiction"], source=source)
 
 
-def _storage(product: Product, stated: Hazards, project: Project, words: Words) -> str:
-    """The stated range; where only the law gives an upper limit, that."""
+def _storage(product: Product, stated: Hazards, spec: Spec, words: Words) -> str:
+    """The stated range; where only the law gives an upper limit, that too."""
     low, high = stated.storage_min, stated.storage_max
-    if low is not None or high is not None:
-        return words.phrase(Range("temperature", low, high))
-    if package_of(product) != "aerosol":
-        return ""
-    limits = derive(product, project.jurisdictions).storage
-    return "; ".join(
-        words("{told} ({source})").format(told=words(element.note), source=words(str(element.source)))
-        for element in limits
-        if element.code == "warmest"
-    )
+    told = [words.phrase(Range("temperature", low, high))] if low is not None or high is not None else []
+    limit = hazards_of(spec, product.id).warmest_storage if high is None else None
+    if limit is not None:
+        told.append(words("{told} ({source})").format(told=words(limit.note), source=words(str(limit.source))))
+    return "; ".join(told)
 
 
 def _carriage(stated: Transport | None, words: Words) -> str:

@@ -10,18 +10,9 @@ from collections.abc import Iterator, Sequence
 from specgen.documents.parts.caution_catalogue import NOT_STATED, USUAL_WEAR
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
-from specgen.facts.product.hazard_facts import isocyanates_in
+from specgen.facts.product.protection import USUAL, usual_needs, worn, worn_at
 from specgen.model.hazards import Task
 from specgen.model.product import Product
-from specgen.standards.tables import table
-
-# The tasks a table of protection never leaves out, with the rows of protective_equipment for breathing, hands and eyes.
-_ALWAYS: tuple[tuple[Task, str, str], ...] = (
-    (Task.PREPARATION, "", "gloves_splash"),
-    (Task.SANDING, "breath_sanding", ""),
-    (Task.SPRAYING, "", ""),
-    (Task.CLEAN_UP, "", "gloves_splash"),
-)
 
 
 def protection(products: Sequence[Product], words: Words) -> TableView:
@@ -31,20 +22,13 @@ def protection(products: Sequence[Product], words: Words) -> TableView:
     """
     alike: dict[tuple[Task, tuple[str, ...]], list[str]] = {}
     for product in products:
-        for entry in product.hazards.protection if product.hazards is not None else ():
-            worn = (entry.respiratory or "", entry.gloves or "", entry.eyes or "", entry.skin or "")
-            alike.setdefault((entry.task, worn), []).append(product.name)
+        for entry in worn(product):
+            kit = (entry.respiratory or "", entry.gloves or "", entry.eyes or "", entry.skin or "")
+            alike.setdefault((entry.task, kit), []).append(product.name)
     rows: list[tuple[Task, tuple[str, ...]]] = [
-        (task, (", ".join(dict.fromkeys(names)) if len(products) > 1 else "", *worn))
-        for (task, worn), names in alike.items()
+        (task, (", ".join(dict.fromkeys(names)) if len(products) > 1 else "", *kit))
+        for (task, kit), names in alike.items()
     ]
-    for product in products:
-        if _needs_air(product) and not _states(product, Task.CLEAN_UP):
-            # spray and vapour are still in the air when guns and masking are cleared away
-            spraying = [
-                worn for (task, worn), names in alike.items() if task is Task.SPRAYING and product.name in names
-            ]
-            rows += [(Task.CLEAN_UP, (product.name if len(products) > 1 else "", *worn)) for worn in spraying[:1]]
     stated = {task for task, *_ in rows}
     if products and Task.ANY not in stated:
         rows += list(_usual(stated, words))
@@ -63,48 +47,31 @@ def protection(products: Sequence[Product], words: Words) -> TableView:
 
 def spraying_wear(product: Product, *, breathing_only: bool = False) -> str:
     """What to wear while spraying the product, in a line; empty where nothing is stated."""
-    return worn_at([product], Task.SPRAYING, breathing_only=breathing_only)
+    return worn_line([product], Task.SPRAYING, breathing_only=breathing_only)
 
 
-def worn_at(products: Sequence[Product], task: Task, *, breathing_only: bool = False) -> str:
+def worn_line(products: Sequence[Product], task: Task, *, breathing_only: bool = False) -> str:
     """What the products ask for at a task, in a line, each once; empty where nothing is stated."""
-    worn = [
+    texts = [
         text
         for product in products
-        for entry in (product.hazards.protection if product.hazards is not None else ())
-        if entry.task in {task, Task.ANY}
+        for entry in worn_at(product, task)
         for text in ((entry.respiratory, entry.gloves, entry.eyes, entry.skin)[: 1 if breathing_only else None])
         if text
     ]
-    return "; ".join(dict.fromkeys(worn))
+    return "; ".join(dict.fromkeys(texts))
 
 
 def usual_line(task: Task, words: Words) -> str:
     """Usual practice for a task in a line; empty where there is none."""
-    breath, hands = usual_wear(task, words)
-    named = ((words("Breathing"), breath), (words("Hands"), hands))
+    breath, hands = usual_needs(task)
+    named = ((words("Breathing"), words(breath)), (words("Hands"), words(hands)))
     return "; ".join(f"{name}: {text}" for name, text in named if text)
 
 
-def usual_wear(task: Task, words: Words) -> tuple[str, str]:
-    """Breathing and hands by usual practice for a task of which nothing is stated; both empty where there is none."""
-    ids = next(((breath, hands) for known, breath, hands in _ALWAYS if known is task), ("", ""))
-    breath, hands = (words(table("protective_equipment").row("id", id)["need"]) if id else "" for id in ids)
-    return breath, hands
-
-
-def _needs_air(product: Product) -> bool:
-    return isocyanates_in(product) is not False
-
-
-def _states(product: Product, task: Task) -> bool:
-    entries = product.hazards.protection if product.hazards is not None else ()
-    return any(entry.task in {task, Task.ANY} for entry in entries)
-
-
 def _usual(stated: set[Task], words: Words) -> Iterator[tuple[Task, tuple[str, ...]]]:
-    for task, *_ in _ALWAYS:
+    for task in USUAL:
         if task not in stated:
-            breath, hands = usual_wear(task, words)
-            known = words(USUAL_WEAR) if breath or hands else ""
-            yield task, (known, breath or words(NOT_STATED), hands, "", "")
+            breath, hands = usual_needs(task)
+            ground = words(USUAL_WEAR) if breath or hands else ""
+            yield task, (ground, words(breath or NOT_STATED), words(hands), "", "")

@@ -13,7 +13,6 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.product.voc_limits import limit_of
 from specgen.model.product import Product, Voc, VocCategory
 from specgen.trade.known import NotKnown
-from specgen.trade.voc_limit import VocLimit
 from specgen.trade.working import Working
 from specgen.units.display import unit_sign
 from specgen.units.quantity import Quantity
@@ -50,7 +49,7 @@ def voc_table(
         rows.append((words("All products"), "", "", "", words.worked(let_off[""])))
     caption = words("Volatile organic compounds (VOC)")
     limits = [limit_of(p, entry, on) for p in products if p.voc is not None for entry in p.voc.categories]
-    sources = dict.fromkeys(words(str(limit.source)) for limit in limits if isinstance(limit, VocLimit))
+    sources = dict.fromkeys(words(str(limit.source)) for limit in limits if limit and not isinstance(limit, NotKnown))
     if sources:
         caption = words("{caption}; limits: {sources}").format(caption=caption, sources="; ".join(sources))
     return table_view(caption, columns, rows)
@@ -67,15 +66,18 @@ def _against(product: Product, stated: Voc, entry: VocCategory | None, on: date,
     if isinstance(limit, NotKnown):
         return content, law, words("cannot be judged: {}").format(limit.why)
     if isinstance(limit.limit, Quantity):
-        return content, law, _dated(f"{words.phrase(limit.limit)}", limit, words)
+        return content, law, _dated(f"{words.phrase(limit.limit)}", limit.since, words)
     reactivity = (
         f"{words.figures(plain_text(stated.reactivity))} {unit_sign(limit.unit)}"
         if stated.reactivity is not None
         else ""
     )
-    return reactivity, law, _dated(f"{words.figures(plain_text(limit.limit))} {unit_sign(limit.unit)}", limit, words)
+    return (
+        reactivity,
+        law,
+        _dated(f"{words.figures(plain_text(limit.limit))} {unit_sign(limit.unit)}", limit.since, words),
+    )
 
 
-def _dated(figure: str, limit: VocLimit, words: Words) -> str:
-    since = words(", since {}").format(limit.since) if limit.since else ""
-    return f"{figure}{since}"
+def _dated(figure: str, since: str, words: Words) -> str:
+    return figure + (words(", since {}").format(since) if since else "")

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from fractions import Fraction
 
 from specgen.model.acceptance import GaugePrinciple, LowReadings, Stage, ZeroedOn
 from specgen.model.hazards import Route, SignalWord, Task
@@ -157,6 +158,14 @@ class Words:
     def worked(self, working: Working | None) -> str:
         """The result of a working with its unit, as its annex prints it; empty for none."""
         return working.printed(self.translate) if working is not None else ""
+
+    def film(self, working: Working | None) -> str:
+        """A film that was worked out, as its annex prints it, with the second unit beside it; empty for none."""
+        if working is None:
+            return ""
+        # The second unit is that of the printed figure, so that the two can be checked against each other.
+        figure = working.rounded
+        return self.phrase(Quantity.of("thickness", Fraction(figure), working.unit, str(figure)))
 
     def at(self, time: Quantity, *conditions: Quantity | None) -> str:
         """`20 min at 20 °C, 50 %`: a time with the conditions it holds for."""

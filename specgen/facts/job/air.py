@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import partial
+from typing import Literal
 
 from specgen.facts.product.hazard_facts import isocyanates_in
 from specgen.model.job import Job, WorkAir
@@ -18,11 +19,19 @@ from specgen.model.product import Ingredient, Product
 from specgen.model.spec import Spec
 from specgen.standards.citations import ARITHMETIC
 from specgen.standards.tables import table
-from specgen.trade.exposure import LONG
+from specgen.trade.exposure import LONG, ExposureLimit
 from specgen.trade.exposure_flow import Vapour, isocyanate, vapour_of
 from specgen.trade.given import Given, Source, amount, from_table, take
 from specgen.trade.known import NotKnown, worked_out
-from specgen.trade.room import POSTED_TIME_DECIDES, ReEntry, Remaining, clearing_time_of_index, re_entry
+from specgen.trade.room import (
+    POSTED_TIME_DECIDES,
+    ReEntry,
+    Remaining,
+    clearing_time_of_index,
+    posted_clearance,
+    re_entry,
+    usual_clearance,
+)
 from specgen.trade.vapour import mixing_factor
 from specgen.trade.ventilation import AirFlow, air_flow
 from specgen.trade.working import Input, Working, work
@@ -34,9 +43,25 @@ _NO_ROOM = NotKnown(_BACK_IN, "room and fresh air are not both stated", ("volume
 
 
 @dataclass(frozen=True, slots=True)
+class FlowAsked:
+    """Fresh air one limit asks for, in m3/h. Solvents are numbered from 1, so that none is named; 0 for what is none."""
+
+    use: Literal["explosion", "solvent", "vapours", "isocyanate", "all"]
+    flow: Working | NotKnown
+    limit: ExposureLimit | None = None
+    solvent: int = 0
+
+    @property
+    def shown_limit(self) -> Quantity | None:
+        """The figure of the limit where it is that of a whole group; any other would name a solvent."""
+        return self.limit.concentration if self.limit is not None and self.limit.as_nco else None
+
+
+@dataclass(frozen=True, slots=True)
 class ProductAir:
     """Air for one product of a job under one law.
 
+    `isocyanates` is True where it holds isocyanate or nobody knows.
     `spraying` goes by a quarter of the lower explosive limit, `shipyard` by a tenth; both hold the flows for the limits
     of exposure as well. `stated` is the fresh air the job states. `re_entry` counts each vapour by itself, `together` the
     sum of all over their limits, which always takes longer; neither counts mist.
@@ -44,11 +69,48 @@ class ProductAir:
 
     product: str
     jurisdiction: str
+    isocyanates: bool
     stated: Given | Working | NotKnown
     spraying: AirFlow | NotKnown
     shipyard: AirFlow | NotKnown
     re_entry: ReEntry | NotKnown
     together: Working | NotKnown
+
+    @property
+    def back_in(self) -> Working | None:
+        """The time of the vapour that may be told; None where it is not known, or where the posted clearance time decides.
+
+        That is so of isocyanate, whose mist is in no figure, and of a time not above the one an open workshop usually
+        takes: it would be read as leave to go in at once.
+        """
+        time = None if isinstance(self.together, NotKnown) or self.isocyanates else self.together
+        return time if time is not None and time.number > usual_clearance() else None
+
+    def flows(self) -> tuple[FlowAsked, ...]:
+        """What each limit asks for at spraying, the explosive limit first and the largest of all last; empty where not known."""
+        flow = self.spraying
+        if isinstance(flow, NotKnown):
+            return ()
+        solvents = {name: number for number, name in enumerate(dict.fromkeys(e.substance for e in flow.each), 1)}
+        ranked = sorted(flow.each, key=lambda entry: solvents[entry.substance])
+        return (
+            FlowAsked("explosion", flow.explosion),
+            *(FlowAsked("solvent", entry.flow, entry.limit, solvents[entry.substance]) for entry in ranked),
+            FlowAsked("vapours", flow.together),
+            *(FlowAsked("isocyanate", entry.flow, entry.limit) for entry in flow.nco),
+            FlowAsked("all", flow.needed),
+        )
+
+
+def times_over_explosion(listed: Sequence[ProductAir]) -> Working | None:
+    """How many times the air of the explosive limit the lungs ask for, the most of all products; None where not known."""
+    times = [entry.spraying.times for entry in listed if not isinstance(entry.spraying, NotKnown)]
+    return max((time for time in times if isinstance(time, Working)), key=lambda time: time.number, default=None)
+
+
+def unmeasured_clearance() -> str:
+    """How long to wait where the clearance time is neither measured nor posted, as `30 min`. Source: the table clearance_times."""
+    return posted_clearance("open workshop, not measured")
 
 
 def air_of_job(job: Job, spec: Spec, on: date) -> tuple[ProductAir, ...]:
@@ -84,12 +146,12 @@ def stated_flow(job: Job, air: WorkAir) -> Given | Working | NotKnown:
 def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on: date) -> ProductAir:
     key = f"air.{job.id}.{product.id}.{jurisdiction}"
     stated = stated_flow(job, air)
-    vapours = _vapours(key, job, air, product, jurisdiction, on)
-    if isinstance(vapours, NotKnown):
-        return ProductAir(product.id, jurisdiction, stated, vapours, vapours, vapours, vapours)
-    mixing = _mixing(job, air)
     # Unknown counts as held: the caution then stands, and the flow cannot be judged.
     held = isocyanates_in(product) is not False
+    vapours = _vapours(key, job, air, product, jurisdiction, on)
+    if isinstance(vapours, NotKnown):
+        return ProductAir(product.id, jurisdiction, held, stated, vapours, vapours, vapours, vapours)
+    mixing = _mixing(job, air)
     nco = isocyanate(None, jurisdiction, on) if held else None
     spraying, shipyard = (
         air_flow(f"{key}/{share}", vapours, mixing, isocyanates=nco, share=share) for share in ("spraying", "shipyard")
@@ -101,11 +163,11 @@ def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on:
             if isinstance(remaining, NotKnown)
             else NotKnown(_BACK_IN, "room or fresh air is missing", ("volume of the room", "air flow"))
         )
-        return ProductAir(product.id, jurisdiction, stated, spraying, shipyard, why, why)
+        return ProductAir(product.id, jurisdiction, held, stated, spraying, shipyard, why, why)
     room = Given(air.room, f"jobs.{job.id}.air.room")
     entry = re_entry(f"{key}/entry", remaining, stated, room, mixing, isocyanates=False)
     together = _together(f"{key}/together", remaining, stated, room, mixing)
-    return ProductAir(product.id, jurisdiction, stated, spraying, shipyard, entry, together)
+    return ProductAir(product.id, jurisdiction, held, stated, spraying, shipyard, entry, together)
 
 
 def _mixing(job: Job, air: WorkAir) -> Given:

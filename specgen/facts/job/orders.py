@@ -46,6 +46,11 @@ class Orders:
     workings: tuple[Working, ...]
     not_counted: tuple[NotCounted, ...]
 
+    def own_workings(self) -> tuple[Working, ...]:
+        """The needs of the jobs and their sums; what those build on stands in each job's own annex."""
+        needs = {share.id for of_jobs in self.shares.values() for share in of_jobs.values()}
+        return tuple(entry for entry in self.workings if entry.id in needs or entry.id.startswith("order."))
+
 
 def orders(spec: Spec) -> Orders:
     """The packs for all jobs of a folder."""

@@ -15,8 +15,8 @@ from specgen.facts.job.packs import Need, contents_of, loss_on_the_way, need_of_
 from specgen.facts.layer.figures import solids_in_can, solids_sprayed, wet_target
 from specgen.facts.layer.film import planned_film
 from specgen.facts.memo import memoised
+from specgen.facts.pairs.parts import BLASTING
 from specgen.model.job import DeadVolumeTable, Item, Job
-from specgen.model.preparation import StepKind
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
@@ -32,7 +32,7 @@ _DEAD_VOLUME = {
     DeadVolumeTable.BY_BAND: DeadVolume.BY_BAND,
     DeadVolumeTable.WHOLE_PROFILE: DeadVolume.WHOLE_PROFILE,
 }
-_BLASTING = {StepKind.BLAST, StepKind.SWEEP}
+_OF_LAYER, _OF_PACK = ("layer-packs.", "litres-for-layer-packs."), ("packs.", "litres-for-packs.")
 
 LayerKey = tuple[str, str]
 PackKey = tuple[str, str | None]
@@ -58,6 +58,12 @@ class Quantities:
                 if seen.setdefault(working.id, working) != working:
                     raise ValueError(f"two figures of the job are called {working.id}")
         yield from seen.values()
+
+    def told_once(self) -> tuple[Working, ...]:
+        """The workings, without those of a coat that is the only one of its product: the packs of the product say the same."""
+        listed = [(entry, (entry.substituted(), entry.printed())) for entry in self.workings()]
+        told = {figures for entry, figures in listed if entry.id.startswith(_OF_PACK)}
+        return tuple(e for e, figures in listed if not (e.id.startswith(_OF_LAYER) and figures in told))
 
 
 def quantities(job: Job, spec: Spec) -> Quantities:
@@ -143,7 +149,7 @@ def _together(found: Quantities, job: Job, name: str, items: list[Item]) -> Work
 def is_blasted(job: Job, item: Item, spec: Spec) -> bool:
     """True where the preparation of the item blasts it, so that its first coat has a profile to fill."""
     preparation = spec.preparation_of(job, item)
-    return preparation is not None and any(step.do in _BLASTING for step in preparation.steps)
+    return preparation is not None and any(step.do in BLASTING for step in preparation.steps)
 
 
 def _profile(found: Quantities, job: Job) -> Working | None:

@@ -15,7 +15,7 @@ from specgen.facts.memo import memoised
 from specgen.facts.product.comb import Comb, combs
 from specgen.facts.product.coverage import Coverage, coverage
 from specgen.facts.product.emissions import voc_of
-from specgen.facts.product.hazard_facts import contents_of, for_the_public
+from specgen.facts.product.hazard_facts import contents_of
 from specgen.facts.product.hazards import DerivedHazards, hazards_of
 from specgen.facts.product.variants import alike, own
 from specgen.model.product import Product
@@ -96,7 +96,7 @@ def _work_out(spec: Spec, product_id: str) -> ProductFigures:
         solids_sprayed(product, None),
         voc_content(product),
         heat(product),
-        hazards_of(spec, product.id, public=for_the_public(product, spec.project)),
+        hazards_of(spec, product.id),
     )
 
 

@@ -13,6 +13,7 @@ from specgen.facts.memo import memoised
 from specgen.facts.product.hazard_facts import (
     contents_of,
     declared_classes,
+    for_the_public,
     is_known,
     isocyanates_in,
     mixture_facts,
@@ -62,6 +63,11 @@ class DerivedHazards:
     storage: tuple[Element, ...]
     carriage: Element | None
 
+    @property
+    def warmest_storage(self) -> Element | None:
+        """The warmest the law lets the package be stored, as a row of storage_limits; None where it says nothing."""
+        return next((element for element in self.storage if element.code == "warmest"), None)
+
     def reasons(self) -> tuple[NotKnown, ...]:
         """Everything that could not be judged, once each."""
         parts = (self.aerosol, *self.mixture, self.label, self.precautions, *self.supplemental, self.training)
@@ -104,9 +110,10 @@ def derive(product: Product, jurisdictions: Sequence[str], *, public: bool = Fal
 
 
 @memoised
-def hazards_of(spec: Spec, product_id: str, *, public: bool = False) -> DerivedHazards:
-    """What `derive` says of a product of the specification, worked out once."""
-    return derive(spec.products[product_id], spec.project.jurisdictions, public=public)
+def hazards_of(spec: Spec, product_id: str) -> DerivedHazards:
+    """What `derive` says of a product of the specification, for the laws and the users it states; worked out once."""
+    product = spec.products[product_id]
+    return derive(product, spec.project.jurisdictions, public=for_the_public(product, spec.project))
 
 
 def aerosol_of(product: Product) -> Classified | NotKnown | None:

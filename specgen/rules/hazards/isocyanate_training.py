@@ -27,7 +27,6 @@ To put right
     Add the sentence as it stands to the cautions: As from 24 August 2023 adequate training is required before industrial or professional use.
 """
 
-from specgen.facts.product.hazard_facts import for_the_public
 from specgen.facts.product.hazards import hazards_of
 from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 from specgen.trade.hazard_class import Element
@@ -43,7 +42,7 @@ from specgen.trade.hazard_class import Element
 def isocyanate_training(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None:
         return
-    wanted = hazards_of(spec, product.id, public=for_the_public(product, spec.project)).training
+    wanted = hazards_of(spec, product.id).training
     printed = " ".join(" ".join(caution.text for caution in product.hazards.cautions).split()).casefold()
     if isinstance(wanted, Element) and wanted.note.casefold() not in printed:
         what = f"the cautions of {product.id} lack the sentence on training; {'; '.join(wanted.reasons)}"

@@ -24,7 +24,8 @@ To put right
     State the surveillance under health_surveillance, as the law at the place of work asks for it.
 """
 
-from specgen.facts.product.hazard_facts import epoxy_in, for_the_public, isocyanates_in
+from specgen.facts.product.duties import duties_of
+from specgen.facts.product.hazard_facts import for_the_public, isocyanates_in
 from specgen.rules.kit import WARNING, Problem, Problems, Product, Spec, cite, date, rule, table
 
 
@@ -44,6 +45,5 @@ def health_surveillance(product: Product, spec: Spec, on: date) -> Problems:
     path = ("hazards", "health_surveillance")
     if isocyanates_in(product):
         yield Problem(path, f"{product.id} holds isocyanate and says nothing of health surveillance")
-    elif epoxy_in(product) and "DE" in spec.project.jurisdictions:
-        row = table("isocyanate_duties").row("id", "de_epoxy")
+    elif row := next((duty for duty in duties_of(product, spec) if duty["id"] == "de_epoxy"), None):
         yield Problem(path, f"{product.id}: {row['duty']}", source=table("isocyanate_duties").row_citation(row))

@@ -24,7 +24,7 @@ To put right
 """
 
 from specgen.facts.job.inspected import places
-from specgen.model.field_types import nearest_of
+from specgen.model.field_types import IDS_SHOWN, nearest_of
 from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
 
 
@@ -37,7 +37,7 @@ def inspected_items_known(job: Job, spec: Spec, on: date) -> Problems:
         reached = {item.id for item, _ in places(point, job, spec)}
         for named in point.items:
             if named not in known:
-                yield Problem(path, f"{named} is no item of the job {job.id}", nearest_of(named, known))
+                yield Problem(path, f"{named} is no item of the job {job.id}", nearest_of(named, known, IDS_SHOWN))
             # a layer that no system has is told by another rule
             elif named not in reached and point.after in layers:
                 yield Problem(path, f"the system of {named} has no layer {point.after}, which {point.id} follows")

@@ -17,6 +17,8 @@ Fails
     products.base.binder: nitrocellulose    # warning at systems.cab.layers.clear.product
     products.base.overcoat: [{id: any, next_coat: any, interval: 20 min..24 h, air: 20 degC}]
 
+    products.primer.binder: oil_alkyd    # at systems.cab.layers.base.product
+
     Given second good
     products.mastic.binder: silicone_heat
     products.gloss.binder: pu_2k_aliphatic    # warning at systems.deck.layers.gloss.product    # also OLD013 at jobs.rails.items.LOCKER.old_coats.later

@@ -1,6 +1,6 @@
 """Which test executes which line, and how long each takes: worked out once on the sound program. Called by `mutations`.
 
-One process a folder of tests, watched by `coverage` with one context a test. A line that runs only at import, or whose answer is kept
+One process a file of tests, watched by `coverage` with one context a test. A line that runs only at import, or whose answer is kept
 for later tests, is executed by more tests than are seen: `choose` adds some that enter the same file.
 """
 
@@ -29,18 +29,6 @@ TESTS = {
     "comparison": ("comparison", "report", "commands"),
 }
 _PAGE = re.compile(r'"""([A-Z]{3}\d{3}) ')  # how a rule module opens
-_SLOWEST_FIRST = (
-    "rules",
-    "register",
-    "comparison",
-    "documents",
-    "commands",
-    "trade",
-    "rendering",
-    "facts",
-    "report",
-    "test_second_good.py",
-)
 _WATCHED = """
 import json, os, sys
 import coverage, pytest
@@ -65,21 +53,28 @@ json.dump({name: seconds for name, (seconds, sound) in seen.items() if sound}, o
 """
 
 
-def watch(tree: Path, store: Path, floors: list[str]) -> None:
-    """Run every folder of tests of these floors once, two at a time; what is there already is kept."""
+def watch(tree: Path, store: Path, floors: list[str], processes: int) -> None:
+    """Run every file of tests of these floors once; what is there already is kept, so that a run that was ended goes on."""
     store.mkdir(parents=True, exist_ok=True)
-    wanted = {folder for floor in floors for folder in TESTS[floor]}
-    missing = [folder for folder in _SLOWEST_FIRST if folder in wanted and not (store / f"{folder}.json").exists()]
+    folders = sorted({folder for floor in floors for folder in TESTS[floor]})
+    files = [file for folder in folders for file in _files(tree / "tests" / folder)]
 
-    def one(folder: str) -> None:
-        with (store / f"{folder}.log").open("w") as log:
-            run = [sys.executable, "-c", _WATCHED, str(store / folder), f"tests/{folder}"]
+    def one(file: Path) -> None:
+        name = "-".join(file.relative_to(tree / "tests").with_suffix("").parts)
+        if (store / f"{name}.json").exists():
+            return
+        with (store / f"{name}.log").open("w") as log:
+            run = [sys.executable, "-c", _WATCHED, str(store / name), str(file.relative_to(tree))]
             subprocess.run(
                 run, cwd=tree, env={**os.environ, "PYTHONPATH": str(tree)}, stdout=log, stderr=log, check=True
             )
 
-    with ThreadPoolExecutor(2) as pool:
-        list(pool.map(one, missing))
+    with ThreadPoolExecutor(processes) as pool:
+        list(pool.map(one, files))
+
+
+def _files(tests: Path) -> list[Path]:
+    return [tests] if tests.suffix == ".py" else sorted(tests.rglob("test_*.py"))
 
 
 class Executed:

@@ -1,0 +1,47 @@
+"""When two findings of one rule have one cause, and so are told once. Called by `run`; `findings.Report` folds by it.
+
+They have one where their sentences are the same but for the address: five keys that one product lacks, three items of a job
+with one and the same old paint, every job that meets one figure missing in one product. What a sentence measures stays in it,
+so two figures are two causes; and each record answers for itself, unless the sentence names another record that it rests on.
+"""
+
+from __future__ import annotations
+
+import re
+
+from specgen.model.spec import LIST_KINDS, Spec
+from specgen.model.walk import Path
+
+_WORD = re.compile(r"[A-Za-z][A-Za-z0-9_\-]*")
+_CODE = re.compile(r"(?:EUH|[HP])\d{3}[A-Za-z]*")
+# addresses and joined codes of any length are one blank
+_JOINED = re.compile(r"~(?:[.+]~)+")
+_BLANK = "~"
+
+
+def cause_of(path: Path, what: str, spec: Spec) -> str:
+    """The same text for findings of one cause; `path` is the whole address."""
+    steps = frozenset(path)
+    before, after = _neighbours(path[0])
+    named = False
+
+    def blanked(found: re.Match[str]) -> str:
+        nonlocal named
+        word = found[0]
+        # who merely uses the record does not make another cause of it; an official code is one entry of one list
+        if word in steps or _CODE.fullmatch(word) or any(word in getattr(spec, kind) for kind in after):
+            return _BLANK
+        named = named or any(word in getattr(spec, kind) for kind in before)
+        return word
+
+    sentence = _JOINED.sub(_BLANK, _WORD.sub(blanked, what))
+    return f"{path[0] if named else '.'.join(path[:2])}: {sentence}"
+
+
+def _neighbours(kind: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The kinds of record that one of this kind rests on, and those that rest on it."""
+    kinds = tuple(LIST_KINDS)
+    if kind not in kinds:
+        return (), ()
+    at = kinds.index(kind)
+    return kinds[:at], kinds[at + 1 :]
