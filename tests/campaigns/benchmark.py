@@ -90,7 +90,7 @@ def _systems(start: int, jobs: int) -> str:
     lines = ["systems:\n"]
     for n in range(start, min(start + 50, jobs)):
         lines.append(f"  - id: sys{n}\n    title: System {n}\n    layers:\n")
-        for k, role in enumerate(("primer", "primer", "filler", "top-coat")):
+        for k, role in enumerate(("primer", "primer", "surfacer", "topcoat")):
             hold = "" if k == 3 else ", overcoat_interval: 30 min..24 h"
             film = "film: {min: 40 um, nominal: 60 um, max: 80 um}"
             lines.append(

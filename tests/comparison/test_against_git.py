@@ -77,7 +77,7 @@ def _word(text: str, pick: random.Random) -> str:
     spot = pick.choice(list(_WORDS.finditer(text)))
     return (
         text[: spot.start()]
-        + pick.choice(["yes", "no", "mil", "h", "min", "Warning", "filler", "dull"])
+        + pick.choice(["yes", "no", "mil", "h", "min", "Warning", "surfacer", "dull"])
         + text[spot.end() :]
     )
 

@@ -15,6 +15,8 @@ from tests.comparison.full_spec import samples
 from tests.comparison.sides import changed, loaded
 
 OLD = loaded(changed())
+# how the folder is read, no value that could differ
+FORMAT = ("project", "schema_version")
 # another product, system or preparation has to exist, and one with the variant; `cases.yaml` has these
 REFERENCES = {"product", "variant", "system", "preparation"}
 
@@ -25,7 +27,9 @@ def _paths() -> list[tuple[Path, Any]]:
     for kind in LIST_KINDS:
         for key, record in getattr(OLD.spec, kind).items():
             found += [(path, value) for path, value, _ in leaves(record, (kind, key))]
-    return [(path, value) for path, value in found if path[-1] != "id" and path[-1] not in REFERENCES]
+    return [
+        (path, value) for path, value in found if path != FORMAT and path[-1] != "id" and path[-1] not in REFERENCES
+    ]
 
 
 PATHS = _paths()

@@ -106,7 +106,7 @@ CHAINS: dict[str, st.SearchStrategy[Any]] = {
     "systems.first.layers.first.if_exceeded": st.sampled_from(["sand", "sand it", "wash"]),
     "systems.first.layers.first.abraded_with": st.sampled_from(["P400", "P500"]),
     "preparations.first.steps.first.grade": st.sampled_from(["Sa 1", "Sa 2", "Sa 3", "St 2", "St 3", "SP 16", "P Ma"]),
-    "products.first.roles": _subsets(["primer", "filler", "top-coat"]),
+    "products.first.roles": _subsets(["primer", "surfacer", "topcoat"]),
     "products.first.hazards.statements": _subsets(["H222", "H229", "H317"]),
     "products.first.hazards.signal_word": st.sampled_from(["Danger", "Warning", "none"]),
     "products.first.overcoat.first.next_coat": st.sampled_from(["any", "first", "second"]),

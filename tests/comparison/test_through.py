@@ -44,7 +44,7 @@ EDITS: dict[tuple[str, str], dict[str, Any]] = {
     },
     ("systems", "cab"): {
         "layers.base.film.min": "10 um",
-        "layers.primer.hold": "30 min..72 h",
+        "layers.primer.overcoat_interval": "30 min..72 h",
         "layers.clear.product": "barrier",
         "total.min": None,
         "service_after": "3 days",

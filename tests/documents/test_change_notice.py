@@ -57,7 +57,7 @@ def test_first_page_holds_eight_lines_and_names_the_rest() -> None:
     puts |= {"jobs.refit.climate.air": "10..30 degC", "jobs.refit.climate.humidity": "30..85 %"}
     puts |= {"jobs.refit.climate.surface": "10..40 degC", "jobs.refit.climate.dew_point_margin": "min 2 K"}
     puts |= {"preparations.sand-steel.coat_within": "8 h", "products.primer.hazards.signal_word": "Warning"}
-    puts |= {"jobs.refit.inspection.prepared.hold_point": "no", f"{PRIMER}.hold": "20 min..48 h"}
+    puts |= {"jobs.refit.inspection.prepared.hold_point": "no", f"{PRIMER}.overcoat_interval": "20 min..48 h"}
     view = _notice(*_found(puts))
     assert view.answer == "11 requirements became weaker, 1 of them of safety."
     assert [line.number for line in view.weaker] == [str(at) for at in range(1, LINES + 1)]
