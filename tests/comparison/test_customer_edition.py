@@ -133,7 +133,10 @@ def test_nothing_of_a_comparison_with_findings_and_figures_leads_into_the_source
 
 def test_a_value_a_waiver_names_is_told_in_words() -> None:
     waiver = "{id: w, rule: FLM002, path: systems.cab.layers.primer.film.max, reason: trial, by: QA, until: 2027-01-31}"
-    old, new = (changed({"jobs.refit.waivers": f"[{held}]"}) for held in (waiver, waiver.replace("film.max", "overcoat_interval")))
+    old, new = (
+        changed({"jobs.refit.waivers": f"[{held}]"})
+        for held in (waiver, waiver.replace("film.max", "overcoat_interval"))
+    )
     (change,) = for_customer(compare(judged(old), judged(new))).changes
     assert change.difference.old == "most dry film of the layer primer of the system cab"
     assert change.difference.new == "wait before the next coat of the layer primer of the system cab"

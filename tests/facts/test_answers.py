@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from specgen.documents.method_statement.view import method_statement
-from specgen.facts.pairs.answers import DULLING, answered_by_coat, dulled
+from specgen.facts.pairs.answers import DULLING, answered_by_coat, answered_by_preparation, answered_on_part, dulled
 from specgen.facts.pairs.papers import papers_between, papers_on_old_paint
 from specgen.model.product import Role
 from specgen.model.spec import Spec
@@ -118,3 +118,21 @@ def test_sanding_steps_answer_for_old_paint_and_windows_for_a_pair() -> None:
     told = {"systems.cab.layers.primer.before_next": "Blow off the dust."}
     assert [rule for rule, _, _ in _checked(told, NO_WINDOW)[1]] == ["LAY006"]
     assert [rule for rule, _, _ in _checked({}, NO_WINDOW)[1]] == ["LAY006", "OVR002"]
+
+
+@pytest.mark.parametrize(
+    ("step", "on_part", "on_paint"),
+    [
+        ("wash", {"degrease"}, {"degrease"}),
+        ("power-tool", DULLING, DULLING),
+        # a scraper keys metal and leaves most of a coat glossy
+        ("hand-tool", DULLING, set()),
+        ("conversion", {"passivate", "conversion_coat"}, set()),
+        ("mask", set(), set()),
+    ],
+)
+def test_a_step_answers_on_the_part_and_on_old_paint(step: str, on_part: set[str], on_paint: set[str]) -> None:
+    steps = f"[{{id: a, do: {step}, text: Do it.}}]"
+    preparation = _checked({"preparations.sand-steel.steps": steps})[0].preparations["sand-steel"]
+    assert answered_on_part(preparation) == on_part
+    assert answered_by_preparation(preparation) == on_paint

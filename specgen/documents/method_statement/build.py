@@ -23,6 +23,7 @@ from specgen.facts.layer.film import planned_film
 from specgen.figures.layer_section import Band, layer_section
 from specgen.model.hazards import Task
 from specgen.model.job import Item, Job
+from specgen.model.product import Role
 from specgen.model.spec import Spec
 from specgen.model.system import System
 from specgen.standards.tables import table
@@ -59,7 +60,8 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words
     system, preparation, substrate = build.system, build.preparation, build.substrate
     material = words(table("materials").row("id", substrate.material)["name"])
     thickness = f", {words.phrase(substrate.thickness)}" if substrate.thickness is not None else ""
-    first = spec.product_of(system.layers[0]).binder if system.layers else ""
+    first = system.layers[0] if system.layers else None
+    family, role = (spec.product_of(first).binder, first.role) if first is not None else ("", Role.PRIMER)
     return BuildView(
         letter=build.letter,
         title=system.title,
@@ -69,7 +71,7 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words
         condition=substrate.condition or "",
         state=part_state(substrate, words),
         preparation=preparation.title,
-        steps=steps_on(preparation, substrate, first, words, _step_cautions(build, words)),
+        steps=steps_on(preparation, substrate, family, role, words, _step_cautions(build, words)),
         handed_over=handed_over(preparation, words),
         repairs=repairs(build.items, job, spec, material, words),
         coats=_coat_table(build.letter, coats(system, spec, figures, words), words),

@@ -8,36 +8,27 @@ from __future__ import annotations
 from specgen.documents.method_statement.conditions import Asked, Condition, conditions
 from specgen.documents.parts.preparation import StepView, named, steps
 from specgen.documents.parts.wording import Words
+from specgen.facts.pairs.answers import ON_THE_METAL, answered_on_part
 from specgen.facts.pairs.overcoat import overcoating
+from specgen.facts.pairs.papers import papers_on_material
 from specgen.model.preparation import Preparation, StepKind, Substrate
+from specgen.model.product import Role
 from specgen.standards.tables import table
 
 Pairs = tuple[tuple[str, str], ...]
 
-# What a step of each kind answers of the conditions of the overcoating tables, ids of overcoat_needs.
-_ANSWERS = {
-    StepKind.WASH: {"degrease"},
-    StepKind.DEGREASE: {"degrease"},
-    StepKind.CONVERT: {"passivate", "conversion_coat"},
-}
-_ROUGHENS = {
-    StepKind.SAND,
-    StepKind.SWEEP,
-    StepKind.BLAST,
-    StepKind.POWER_TOOL,
-    StepKind.HAND_TOOL,
-    StepKind.FEATHER,
-}
-_ON_THE_METAL = {"degrease", "abrade", "sand", "sweep", "passivate", "conversion_coat", "not_treated"}
-_PAPERS = {"aluminium": "bare_aluminium", "stainless": "stainless_key"}
-
 
 def steps_on(
-    preparation: Preparation, substrate: Substrate, family: str, words: Words, cautions: tuple[tuple[str, ...], ...]
+    preparation: Preparation,
+    substrate: Substrate,
+    family: str,
+    first: Role,
+    words: Words,
+    cautions: tuple[tuple[str, ...], ...],
 ) -> tuple[StepView, ...]:
     """The steps, with what the tables ask below this family on this material set in at its place where no step says it.
 
-    `family` is empty for a system without coats.
+    `first` is the role of the first coat, `family` its binder, empty for a system without coats.
     """
     found = list(steps(preparation, words, cautions))
     if not family:
@@ -45,14 +36,9 @@ def steps_on(
     verdict = overcoating(family, substrate.material)
     if table("materials").row("id", substrate.material)["kind"] == "paint" or verdict.refused:
         return tuple(found)
-    met: set[str] = set()
-    for step in preparation.steps:
-        met |= _ANSWERS.get(step.do, set())
-        if step.do in _ROUGHENS:
-            met |= {"abrade", "sand", "sweep"}
-    asked = Asked(old=words("the part"), papers=_PAPERS.get(substrate.material, ""))
-    for choice, condition in conditions(verdict, met, asked, words):
-        if set(choice) <= _ON_THE_METAL:
+    asked = Asked(old=words("the part"), papers=papers_on_material(substrate.material, first))
+    for choice, condition in conditions(verdict, answered_on_part(preparation), asked, words):
+        if set(choice) <= ON_THE_METAL:
             found.insert(_place(choice, preparation, found), _from_tables(choice, condition, words))
     return tuple(found)
 

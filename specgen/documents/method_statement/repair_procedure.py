@@ -14,22 +14,19 @@ from specgen.documents.parts.coats import coat_name, numbered, total
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
+from specgen.facts.job.repair import harmful_dust, strip_limit, widest
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.intervals import air_of, interval
-from specgen.facts.pairs.papers import papers_between, papers_in
+from specgen.facts.pairs.floor import best_step, small_spots
+from specgen.facts.pairs.papers import papers_around_repair, papers_between, papers_in, papers_on_material
 from specgen.facts.pairs.parts import BLASTING, WORKING
-from specgen.facts.product.hazard_facts import epoxy_in, isocyanates_in
 from specgen.model.job import Item, Job
-from specgen.model.preparation import PreparationStep
 from specgen.model.product import Role
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.standards.citations import Basis, Citation
 from specgen.standards.tables import table
 from specgen.units.quantity import Quantity
-
-_KEYS = {"aluminium": "bare_aluminium", "stainless": "stainless_key", "grp": "grp_gelcoat"}
-_STEEL_KEY = "bare_metal_key_for_primer"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,7 +70,7 @@ def _steps(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Itera
     )
     yield Condition(text, "")
     yield from _ground(builds, spec, words)
-    feather = _widest("feather", items)
+    feather = widest("feather", items)
     text = words(
         "Feather every coat around the place back in a ring of its own with {papers}{width}, until no step is felt."
     )
@@ -81,9 +78,9 @@ def _steps(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Itera
         text.format(papers=paper_window("feather_edge", words), width=_wide(feather, words)),
         _papers_source("feather_edge", words),
     )
-    lap, least = _widest("lap", items), Quantity.of("length", int(_lap()["lap_mm"]), "mm", _lap()["lap_mm"])
-    sanded = _widest("sanded", items) or lap or least
-    own, dull = _own_paper(system, words), _dull(last)
+    lap, least = widest("lap", items), Quantity.of("length", int(_lap()["lap_mm"]), "mm", _lap()["lap_mm"])
+    sanded = widest("sanded", items) or lap or least
+    own, dull = _own_paper(system, words), papers_around_repair(last.role)
     text = words("Sand the sound coat around the rings dull with {papers}{width}.")
     yield Condition(
         text.format(papers=own or paper_window(dull, words), width=_wide(sanded, words)),
@@ -101,8 +98,7 @@ def _steps(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Itera
 
 def _hard(system: System, job: Job, spec: Spec, words: Words) -> str:
     """When sanding may begin: dust of isocyanate or epoxy that has not cured does harm long after it is dry to handle."""
-    products = {layer.product: spec.product_of(layer) for layer in system.layers}
-    harmful = [p for p in products.values() if isocyanates_in(p) is not False or epoxy_in(p) is not False]
+    harmful = harmful_dust(system, spec)
     if not harmful:
         text = words("Begin only when the last coat is dry to handle{}.")
         after = (
@@ -121,26 +117,17 @@ def _ground(builds: Sequence[Build], spec: Spec, words: Words) -> Iterator[Condi
     """How the part is made ready where it shows; a spot that cannot be blasted gets the grade tables name for spots."""
     for build in builds:
         name = words(table("materials").row("id", build.substrate.material)["name"])
-        step = _best(build.preparation.steps)
+        step = best_step(build.preparation)
         grade = words(" to {}").format(step.grade) if step is not None and step.grade else ""
         text = words("Where the {name} shows, prepare it{grade} by the steps of build {letter}.").format(
             name=name, grade=grade, letter=build.letter
         )
         source = ""
-        spots = [
-            row
-            for row in table("minimum_preparation").rows
-            if row["family"] == spec.product_of(build.system.layers[0]).binder and row["service"] == "small spots"
-        ]
+        spots = small_spots(build.system, spec.product_of(build.system.layers[0]).binder)
         if spots and any(step.do in BLASTING for step in build.preparation.steps):
             least = words(" A small spot that cannot be blasted: to {}.").format(words(spots[0]["grades"]))
             text, source = text + least, _said(table("minimum_preparation").row_citation(spots[0]), words)
         yield Condition(text, source)
-
-
-def _best(steps: Sequence[PreparationStep]) -> PreparationStep | None:
-    graded = [step for step in steps if step.do in WORKING and step.grade is not None]
-    return graded[-1] if graded else None
 
 
 def _read_again(system: System, items: Sequence[Item], spec: Spec, words: Words) -> Iterator[Condition]:
@@ -150,10 +137,10 @@ def _read_again(system: System, items: Sequence[Item], spec: Spec, words: Words)
     films = total(system, spec, words)
     if films:
         text += words(" Where the part was bare, all coats together: {}.").format(films)
-    limits = [item.strip_limit for item in items if item.strip_limit is not None]
-    if limits:
+    limit = strip_limit(items)
+    if limit is not None:
         text += words(" Old and new coats together at most {}; above that the old paint comes off.").format(
-            words.phrase(min(limits))
+            words.phrase(limit)
         )
     text += words(" Then judge grip, colour and surface as at the first inspection, and write the repair down.")
     yield Condition(text, "")
@@ -193,7 +180,7 @@ def _rows(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterat
     last, name = system.layers[-1], coat_name(len(system.layers), system.layers[-1], words)
     yield (
         name,
-        _own_paper(system, words) or paper_window(_dull(last), words),
+        _own_paper(system, words) or paper_window(papers_around_repair(last.role), words),
         name,
         _film(system, last, spec, words),
         "",
@@ -211,9 +198,7 @@ def _part_paper(builds: Sequence[Build], words: Words) -> str:
     found = []
     for build in builds:
         named = [step.abrasive for step in build.preparation.steps if step.do in WORKING and step.abrasive]
-        material = build.substrate.material
-        kind = table("materials").row("id", material)["kind"]
-        usual = _KEYS.get(material, _STEEL_KEY if kind == "metal" else "")
+        usual = papers_on_material(build.substrate.material, build.system.layers[0].role)
         found.append(named[-1] if named else paper_window(usual, words) if usual else "")
     return "; ".join(dict.fromkeys(text for text in found if text))
 
@@ -235,16 +220,6 @@ def _own_paper(system: System, words: Words) -> str:
         ):
             return named
     return ""
-
-
-def _dull(last: Layer) -> str:
-    """The row of sanding_stages for the coat around a repair."""
-    return "blend_area_clear" if last.role is Role.CLEARCOAT else "old_finish_before_colour"
-
-
-def _widest(name: str, items: Sequence[Item]) -> Quantity | None:
-    widths = [getattr(item.repair, name) for item in items if item.repair is not None]
-    return max((width for width in widths if width is not None), default=None)
 
 
 def _wide(width: Quantity | None, words: Words) -> str:

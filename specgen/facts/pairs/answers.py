@@ -14,6 +14,8 @@ from specgen.model.system import Layer
 
 # Any of these takes the gloss off a coat.
 DULLING = frozenset({"abrade", "sand", "sweep"})
+# What is done to the metal itself, and not to a coat on it.
+ON_THE_METAL = DULLING | {"degrease", "passivate", "conversion_coat", "not_treated"}
 _SPEAKS_OF_SANDING = re.compile(r"\b(sand|abrad|scuff)", re.IGNORECASE)
 # Steps that take the gloss off, and those that take dirt and grease off.
 _ROUGHENS = {StepKind.SAND, StepKind.SWEEP, StepKind.BLAST, StepKind.POWER_TOOL, StepKind.FEATHER}
@@ -42,6 +44,14 @@ def answered_by_coat(layer: Layer, family: str) -> frozenset[str]:
         "sealer": primer or layer.role is Role.SEALER,
     }
     return frozenset(need for need, yes in answers.items() if yes)
+
+
+def answered_on_part(preparation: Preparation) -> frozenset[str]:
+    """What the steps answer on the bare part. A hand tool keys metal, though it does not take the gloss off paint all over."""
+    done = {step.do for step in preparation.steps}
+    keyed = DULLING if StepKind.HAND_TOOL in done else frozenset()
+    converted = frozenset({"passivate", "conversion_coat"}) if StepKind.CONVERT in done else frozenset()
+    return answered_by_preparation(preparation) | keyed | converted
 
 
 def answered_by_preparation(preparation: Preparation | None) -> frozenset[str]:

@@ -1,6 +1,7 @@
 """Whether the grade a part is prepared to reaches the least one a table asks below its first coat, and how surely.
 
-Asked by the rules on least preparation: `preparation.grade_reaches_floor` and `substrates.zinc_rich_preparation`.
+Asked by the method statement and by the rules on least preparation: `preparation.grade_reaches_floor` and
+`substrates.zinc_rich_preparation`.
 """
 
 from __future__ import annotations
@@ -8,9 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from specgen.facts.pairs.parts import WORKING, Part
-from specgen.model.preparation import PreparationStep
+from specgen.model.preparation import Preparation, PreparationStep
 from specgen.model.product import Product
-from specgen.model.system import Corrosivity
+from specgen.model.system import Corrosivity, System
 from specgen.standards.citations import Citation
 from specgen.standards.tables import Row, table
 from specgen.trade.known import NotKnown
@@ -59,7 +60,7 @@ def missed_floor(part: Part, product: Product) -> MissedFloor | NotKnown | None:
     if not rows:
         return None
     about, steps = f"the preparation below the product {product.id}", ("preparations", part.preparation.id, "steps")
-    step = best_step(part)
+    step = best_step(part.preparation)
     if step is None or step.grade is None:
         why = f"no step states the grade that the product {product.id} stands on, on {part.name}"
         return NotKnown(about, why, ("the grade of the working step",), at=steps)
@@ -89,10 +90,18 @@ def reaches(grade: str, least: str) -> tuple[bool, bool] | None:
     return level[grade] >= level[least], any(series[other] == series[least] for other in alike)
 
 
-def best_step(part: Part) -> PreparationStep | None:
+def small_spots(system: System, family: str) -> tuple[Row, ...]:
+    """The rows of minimum_preparation for a small spot that cannot be blasted; none in severe service (C5), which lets off nothing."""
+    if system.category is not None and system.category.corrosivity is Corrosivity.C5:
+        return ()
+    rows = table("minimum_preparation").rows
+    return tuple(row for row in rows if row["family"] == family and row["service"] == "small spots")
+
+
+def best_step(preparation: Preparation) -> PreparationStep | None:
     """The step with the cleanest grade; None where no working step states one."""
     level = {row["grade"]: int(row["level"]) for row in table("preparation_ladder").rows}
-    graded = [step for step in part.preparation.steps if step.grade is not None and step.do in WORKING]
+    graded = [step for step in preparation.steps if step.grade is not None and step.do in WORKING]
     return max(graded, key=lambda step: level.get(step.grade or "", -1), default=None)
 
 
@@ -100,10 +109,8 @@ def _rows(part: Part, family: str) -> list[Row]:
     claim = part.system.category
     severe = claim is not None and claim.corrosivity is Corrosivity.C5
     of_family = [row for row in table("minimum_preparation").rows if row["family"] == family]
-    if part.item.repair is not None and not severe:
-        small = [row for row in of_family if row["service"] == "small spots"]
-        if small:
-            return small
+    if part.item.repair is not None and (small := small_spots(part.system, family)):
+        return list(small)
     wanted = "severe" if severe else "normal"
     return [row for row in of_family if row["service"] == wanted]
 

@@ -7,11 +7,20 @@ from fractions import Fraction
 from functools import cache
 from itertools import pairwise
 
+from specgen.facts.pairs.parts import members
 from specgen.model.product import Role
 from specgen.model.system import Layer
 from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
 
+_ON_MATERIAL = {
+    "aluminium": "bare_aluminium",
+    "stainless": "stainless_key",
+    "grp": "grp_gelcoat",
+    "plastic": "plastic_scuff",
+    "plastic_low_energy": "plastic_scuff",
+    "ecoat_part": "ecoat_scuff",
+}
 COLOUR = frozenset({Role.BASECOAT, Role.TOPCOAT, Role.CLEARCOAT})
 
 
@@ -60,6 +69,18 @@ def papers_between(below: Layer, above: Layer) -> str:
     if below.role in COLOUR and above.role in COLOUR:
         return "old_finish_before_colour"
     return "epoxy_primer_reactivate"
+
+
+def papers_on_material(material: str, first: Role) -> str:
+    """The row of sanding_stages that keys a bare material for a first coat; empty where the table has none, as for zinc."""
+    if material in members("bare_steel"):
+        return "metal_under_filler" if first is Role.BODY_FILLER else "bare_metal_key_for_primer"
+    return _ON_MATERIAL.get(material, "")
+
+
+def papers_around_repair(last: Role) -> str:
+    """The row of sanding_stages for the sound coat around a repaired place."""
+    return "blend_area_clear" if last is Role.CLEARCOAT else "old_finish_before_colour"
 
 
 def papers_on_old_paint(family: str | None, first: Role) -> str:

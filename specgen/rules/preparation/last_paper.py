@@ -38,19 +38,11 @@ To put right
     End with a paper inside the window named.
 """
 
-from specgen.facts.pairs.papers import COLOUR, consequence, papers_in, sanding_task, side_of_window
+from specgen.facts.pairs.papers import COLOUR, consequence, papers_in, papers_on_material, sanding_task, side_of_window
 from specgen.facts.pairs.parts import BLASTING, Part, members, prepared_with
 from specgen.model.preparation import PreparationStep, StepKind
-from specgen.rules.kit import NOTE, PRACTICE, WARNING, Preparation, Problem, Problems, Role, Spec, date, rule, table
+from specgen.rules.kit import NOTE, PRACTICE, WARNING, Preparation, Problem, Problems, Spec, date, rule, table
 
-_BY_MATERIAL = {
-    "aluminium": "bare_aluminium",
-    "stainless": "stainless_key",
-    "grp": "grp_gelcoat",
-    "plastic": "plastic_scuff",
-    "plastic_low_energy": "plastic_scuff",
-    "ecoat_part": "ecoat_scuff",
-}
 _STAGES = table("sanding_stages")
 
 
@@ -90,6 +82,4 @@ def _task(part: Part, spec: Spec) -> str:
         if first.role in COLOUR:
             return "old_finish_before_colour"
         return "old_2k_before_epoxy_primer" if spec.product_of(first).binder in members("epoxy") else ""
-    if part.material in members("bare_steel") and part.material != "steel_blasted":
-        return "metal_under_filler" if first.role is Role.BODY_FILLER else "bare_metal_key_for_primer"
-    return _BY_MATERIAL.get(part.material, "")
+    return papers_on_material(part.material, first.role) if part.material != "steel_blasted" else ""

@@ -39,7 +39,7 @@ from specgen.rules.kit import NOTE, WARNING, Preparation, Problem, Problems, Spe
 def scale_not_by_hand(preparation: Preparation, spec: Spec, on: date) -> Problems:
     leave_scale = grade_notes("leaves mill scale")
     for part in prepared_with(preparation, spec):
-        step = best_step(part) if part.is_bare_steel else None
+        step = best_step(part.preparation) if part.is_bare_steel else None
         if step is None or step.grade not in leave_scale:
             continue
         path, rust = ("steps", step.id, "grade"), part.substrate.rust_grade
