@@ -6,7 +6,7 @@ Chains of the demo's register and one with signed approvals are asked by `regist
 as the command line asks them, in this process. `register verify` has to tell every change within a record. Outside the register: an
 issued PDF, exports, a receipt, a signed approval that waits. A change is one bit, one byte, a byte more or less, or the end cut off.
 Prints what was changed how often and how much of it was told; ends with 1 at the first silence, other answer or traceback, and says
-which byte.
+which byte. Interrupted, it prints what it has come to.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from __future__ import annotations
 import io
 import random
 import shutil
+import signal
 import subprocess
 import sys
 import tempfile
@@ -65,7 +66,7 @@ def main() -> int:
     with tempfile.TemporaryDirectory(prefix="flipped-") as place:
         targets = list(_targets(Path(place)))
         before = {at: [question() for question in target.questions] for at, target in enumerate(targets)}
-        for number in range(flips):
+        for number in _until_interrupted(flips):
             at = chance.randrange(len(targets))
             target = targets[at]
             file = chance.choice(target.files)
@@ -97,6 +98,12 @@ def main() -> int:
     for name, number in sorted(tried.items()):
         print(f"  {name}: {number}, of which {told[name]} were told; the others changed no answer")
     return 0
+
+
+def _until_interrupted(most: int) -> Iterator[int]:
+    stopped: list[int] = []
+    signal.signal(signal.SIGINT, lambda number, _: stopped.append(number))
+    yield from (number for number in range(most) if not stopped)
 
 
 def _bad(was: Answer, now: Answer) -> str:

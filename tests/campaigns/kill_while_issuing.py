@@ -9,7 +9,7 @@ drawn from those of that run and kills within it, so that the short ones (writin
 undisturbed run is measured again with every new chain. Then the register is asked: every fault `register verify` knows, that the chain
 only grew, that each record a process said was kept is there, that the receipt on disk finds nothing lost; of approvals, exports and
 receipts, that each can be read whole. Pages are stubs, so that many kills fall into writing. Prints where the kills fell; ends with 1
-at the first broken state, which it leaves in place.
+at the first broken state, which it leaves in place. Interrupted, it prints what it has come to.
 """
 
 from __future__ import annotations
@@ -104,7 +104,9 @@ def main() -> int:
     whole: list[tuple[float, str]] = []
     known: tuple[str, ...] = ()
     begun = time.monotonic()
-    while counts["killed"] < kills:
+    stopped: list[int] = []
+    signal.signal(signal.SIGINT, lambda number, _: stopped.append(number))
+    while counts["killed"] < kills and not stopped:
         counts["round"] += 1
         if not known:
             whole = _undisturbed(work, counts["round"])
