@@ -176,9 +176,7 @@ def test_a_note_on_a_revision_that_was_never_issued_is_told(kept: Desk) -> None:
     assert list(link_faults("MS-001", records)) == []
     issued, last = records[-1].record.revision, records[-1]
     for revision, expected in ((issued, []), ("Z", ["MS-001/0003 speaks of the revision Z, which was never issued"])):
-        record = dataclasses.replace(
-            last.record, kind="withdrawal", number=3, revision=revision, previous=last.sha256
-        )
+        record = dataclasses.replace(last.record, kind="withdrawal", number=3, revision=revision, previous=last.sha256)
         note = Kept(record, last.folder.with_name("0003"), "0" * 64)
         assert list(link_faults("MS-001", (*records, note))) == expected
 
