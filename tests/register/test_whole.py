@@ -293,3 +293,12 @@ def test_numbers_that_would_share_a_folder_are_refused(desk: Desk) -> None:
         with pytest.raises(RegisterError, match="MS-001 has the folder it would need"):
             desk.approve(number)
         desk.change(f"number: {number}", "number: MS-001")
+
+
+def test_a_hidden_folder_beside_the_documents_is_no_document(kept: Desk, tmp_path: Path) -> None:
+    """A register under version control, or on a disk that keeps a bin of its own."""
+    register = tmp_path / "register"
+    shutil.copytree(kept.register, register)
+    (register / ".git").mkdir()
+    assert [one.document for one in histories(register)] == [one.document for one in histories(kept.register)]
+    assert _faults(register) == _faults(kept.register)
