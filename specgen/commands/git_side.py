@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import os
 import subprocess
+import tempfile
+import threading
 from collections.abc import Collection, Iterator, Sequence
 from pathlib import Path, PurePosixPath
 
@@ -19,6 +21,8 @@ from specgen.source.project import FILES_LIMIT, NODES_LIMIT, TOTAL_LIMIT, VERDIC
 from specgen.source.reader import read_text, too_large
 
 _SECONDS = 60
+# bytes of a list of files: half a million of them, of any kind
+_LISTED_LIMIT = 32 * 1024 * 1024
 _ENDINGS = (".yaml", ".yml")
 _ASK = (
     "git",
@@ -132,7 +136,8 @@ def _entries(arguments: Sequence[str]) -> Iterator[tuple[str, str, int]]:
 
 def _contents(blobs: Collection[str]) -> dict[str, bytes]:
     """The bytes of each blob, asked for in one go and each once, however many names it has. Raises CannotRunError."""
-    answer, at, held = _run(["cat-file", "--batch"], "".join(f"{blob}\n" for blob in blobs).encode()), 0, {}
+    asked = "".join(f"{blob}\n" for blob in blobs).encode()
+    answer, at, held = _run(["cat-file", "--batch"], asked, 2 * TOTAL_LIMIT), 0, {}
     for blob in blobs:
         head = answer.find(b"\n", at)
         about = answer[at:head].split() if head >= 0 else []
@@ -148,17 +153,36 @@ def _line(arguments: Sequence[str]) -> str:
     return _run(arguments).decode("utf-8", "replace").rstrip("\n")
 
 
-def _run(arguments: Sequence[str], said: bytes = b"") -> bytes:
-    try:
-        done = subprocess.run(
-            [*_ASK, *arguments], capture_output=True, check=False, timeout=_SECONDS, input=said,
-            env={**os.environ, **_QUIET, "LC_ALL": "C"},
-        )  # fmt: skip
-    except FileNotFoundError:
-        raise CannotRunError("git is not installed here") from None
-    except (OSError, ValueError, subprocess.TimeoutExpired) as error:
-        raise CannotRunError(f"git did not answer: {one_line(str(error))[:200]}") from None
-    if done.returncode:
-        complaint = one_line(done.stderr.decode("utf-8", "replace")).removeprefix("fatal: ")[:200]
-        raise CannotRunError(f"git says: {complaint or 'no'}")
-    return done.stdout
+def _run(arguments: Sequence[str], said: bytes = b"", most: int = _LISTED_LIMIT) -> bytes:
+    """What git answers, read no further than `most`: a tree that names itself twice lists more files than any memory holds."""
+    with tempfile.TemporaryFile() as asked, tempfile.TemporaryFile() as complaints:
+        asked.write(said)
+        asked.seek(0)
+        try:
+            git = subprocess.Popen(
+                [*_ASK, *arguments], stdin=asked, stdout=subprocess.PIPE, stderr=complaints,
+                env={**os.environ, **_QUIET, "LC_ALL": "C"},
+            )  # fmt: skip
+        except FileNotFoundError:
+            raise CannotRunError("git is not installed here") from None
+        except (OSError, ValueError) as error:
+            raise CannotRunError(f"git did not answer: {one_line(str(error))[:200]}") from None
+        late = threading.Timer(_SECONDS, git.kill)
+        late.start()
+        try:
+            answer = git.stdout.read(most + 1) if git.stdout is not None else b""
+            if len(answer) > most:
+                raise CannotRunError("git lists more than can be read; name the folder of the sources")
+            code = git.wait()
+        finally:
+            given_up = not late.is_alive()
+            late.cancel()
+            git.kill()
+            git.communicate()
+        if given_up:
+            raise CannotRunError(f"git did not answer within {_SECONDS} s")
+        if code:
+            complaints.seek(0)
+            complaint = one_line(complaints.read(2_000).decode("utf-8", "replace")).removeprefix("fatal: ")[:200]
+            raise CannotRunError(f"git says: {complaint or 'no'}")
+        return answer

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import io
-import zipfile
-import zlib
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -15,7 +12,8 @@ from specgen.register.failure import RegisterError
 from specgen.register.frozen import frozen_sources, issued_revision, sources_of
 from specgen.register.json_text import PDF_LIMIT, read_bytes, sha256
 from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, REGISTER
-from specgen.register.pdf_attachments import ATTACHMENT_LIMIT, attachments
+from specgen.register.pdf_attachments import attachments
+from specgen.register.zip_entries import zip_entries
 from specgen.source.characters import printable_name
 from specgen.source.project import Sources
 
@@ -53,24 +51,8 @@ def issued_zip(path: Path) -> tuple[Sources, str, str]:
     """The same of the zip that `register export` writes, for the customer or the maker. Raises CannotRunError."""
     named = printable_name(path.name)
     try:
-        with zipfile.ZipFile(io.BytesIO(read_bytes(path.resolve(), PDF_LIMIT))) as whole:
-            carried = {}
-            for entry in whole.infolist():
-                name = entry.filename.partition("/")[2]
-                if name in (CERTIFICATE, CUSTOMER_MODEL) and name not in carried:
-                    with whole.open(entry) as stream:
-                        # what a header says of a size is no bound
-                        carried[name] = stream.read(ATTACHMENT_LIMIT)
-        return _model_of(carried, named, "exported zip")
-    except (
-        RegisterError,
-        OSError,
-        ValueError,
-        RuntimeError,  # a locked entry, and as NotImplementedError a way of packing that is not known
-        EOFError,
-        zipfile.error,
-        zlib.error,
-    ) as reason:
+        return _model_of(zip_entries(read_bytes(path.resolve(), PDF_LIMIT)), named, "exported zip")
+    except (RegisterError, OSError) as reason:
         raise CannotRunError(f"{named} cannot be read as an export of a register: {reason}") from reason
 
 

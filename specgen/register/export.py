@@ -8,18 +8,22 @@ from __future__ import annotations
 
 import io
 import zipfile
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable
 from pathlib import Path
 
 from specgen.model.declaring import Audience
 from specgen.register.certificate import fingerprint
+from specgen.register.failure import RegisterError
 from specgen.register.folder import read_kept, sums_text
 from specgen.register.history import Kept
 from specgen.register.json_text import read_bytes, sha256
 from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, RECORD, SUMS
 from specgen.register.signatures import NAMESPACE
+from specgen.register.zip_entries import zip_names
 
 README = "README.txt"
+EXPORT_LIMIT = 256 * 1024 * 1024
+"""Bytes of all files of one export; those of a job of the demo are a five-hundredth of it."""
 # a zip holds the local time of each file; a fixed one makes equal content give equal bytes (the first a zip can hold)
 _STAMP = (1980, 1, 1, 0, 0, 0)
 
@@ -56,22 +60,26 @@ This package holds data of the maker's (model.maker.json, sources, record.json).
 
 def export(kept: Kept, audience: Audience, maker: str) -> bytes:
     """The zip of an issued revision, every file of it checked on the way. Raises RegisterError where one was altered."""
-    names = [name for name in kept.record.files if audience is Audience.MAKER or _customers(name)]
-    held: dict[str, bytes] = {name: read_kept(kept, name) for name in names}
+    record = kept.record
+    files = {name: of for name, of in record.files.items() if audience is Audience.MAKER or _customers(name)}
+    if sum(size for _, size in files.values()) > EXPORT_LIMIT:
+        raise RegisterError(
+            f"the files of {record.document} {record.revision} are larger than {EXPORT_LIMIT // 1024 // 1024} MiB together; "
+            "hand over a copy of its folder"
+        )
+    added = {README: _readme(kept, maker, _MAKERS if audience is Audience.MAKER else "")}
     if audience is Audience.MAKER:
-        held[RECORD] = read_bytes(kept.folder / RECORD)
-    held[README] = _readme(kept, maker, _MAKERS if audience is Audience.MAKER else "")
-    return _zipped({**held, SUMS: sums_text({name: sha256(data) for name, data in held.items()})}, kept)
+        added[RECORD] = read_bytes(kept.folder / RECORD)
+    hashes = {name: hashed for name, (hashed, _) in files.items()} | {
+        name: sha256(data) for name, data in added.items()
+    }
+    added[SUMS] = sums_text(hashes)
+    return _zipped(sorted({*files, *added}), lambda name: added[name] if name in added else read_kept(kept, name), kept)
 
 
 def is_export(file: Path) -> bool:
     """True for a zip that an earlier export wrote."""
-    try:
-        with zipfile.ZipFile(file) as whole:
-            held = {name.partition("/")[2] for name in whole.namelist()}
-    except (OSError, ValueError, zipfile.BadZipFile):
-        return False
-    return {README, SUMS, CERTIFICATE} <= held
+    return zip_names(file) >= {README, SUMS, CERTIFICATE}
 
 
 def _customers(name: str) -> bool:
@@ -94,12 +102,13 @@ def _readme(kept: Kept, maker: str, more: str) -> bytes:
     return text.encode("utf-8")
 
 
-def _zipped(files: Mapping[str, bytes], kept: Kept) -> bytes:
+def _zipped(names: Iterable[str], content: Callable[[str], bytes], kept: Kept) -> bytes:
+    """One file after the other, so that no more than one is held beside the zip."""
     folder = f"{kept.folder.parent.name}-{kept.record.revision}"
     out = io.BytesIO()
     with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as whole:
-        for name, data in sorted(files.items()):
+        for name in names:
             info = zipfile.ZipInfo(f"{folder}/{name}", _STAMP)
             info.compress_type, info.external_attr = zipfile.ZIP_DEFLATED, 0o644 << 16
-            whole.writestr(info, data)
+            whole.writestr(info, content(name))
     return out.getvalue()

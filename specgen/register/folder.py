@@ -10,15 +10,25 @@ import errno
 import os
 import secrets
 import shutil
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from pathlib import Path
 
 from specgen.register.disk import confirm, write_new
 from specgen.register.failure import RegisterError, TakenError
 from specgen.register.history import History, Kept, link_faults
-from specgen.register.json_text import read_bytes, sha256
-from specgen.register.names import RECORD, SUMS, folder_of, record_folder, record_number, safe
+from specgen.register.json_text import PDF_LIMIT, read_bytes, refuse_large, sha256
+from specgen.register.names import (
+    CERTIFICATE,
+    CUSTOMER_MODEL,
+    MAKER_MODEL,
+    RECORD,
+    SUMS,
+    folder_of,
+    record_folder,
+    record_number,
+    safe,
+)
 from specgen.register.record import Record, read_record, record_text
 from specgen.source.characters import printable_name
 
@@ -26,6 +36,7 @@ Step = Callable[[str], None]
 """Told the name of each step before it is taken; tests make it fail there."""
 
 MOST_RECORDS = 200_000
+SUMS_LIMIT = 16 * 1024 * 1024
 _TAKEN = {errno.EEXIST, errno.ENOTEMPTY, errno.ENOTDIR, errno.EISDIR}
 
 
@@ -42,6 +53,7 @@ def append(register: Path, record: Record, files: Mapping[str, bytes], step: Ste
     place = folder_of(register, record.document) / record_folder(record.number)
     held = {**files, RECORD: record_text(record)}
     read_record(held[RECORD], f"the record of {printable_name(record.document)}")
+    _refuse_unreadable(held)
     held[SUMS] = sums_text({name: sha256(data) for name, data in held.items()})
     stage = place.with_name(f".{place.name}.{secrets.token_hex(6)}.stage")
     made = _missing(place.parent)
@@ -117,7 +129,20 @@ def history(register: Path, stem: str) -> History:
             faults.append(str(reason))
     kept.sort(key=lambda one: int(one.folder.name))
     document = kept[0].record.document if kept else stem
-    return History(document, tuple(kept), (*faults, *link_faults(document, kept)))
+    return History(document, tuple(kept), (*faults, *link_faults(document, kept), *_head_faults(kept[-1:])))
+
+
+def _head_faults(head: Sequence[Kept]) -> Iterator[str]:
+    """No later record holds the hash of the newest one; the sums beside it do."""
+    for kept in head:
+        at = f"{kept.folder.parent.name}/{kept.folder.name}"
+        try:
+            listed = read_bytes(kept.folder / SUMS, SUMS_LIMIT).splitlines()
+        except RegisterError:
+            yield f"{at}/{SUMS} is missing" if not (kept.folder / SUMS).exists() else f"{at}/{SUMS} cannot be read"
+            return
+        if f"{kept.sha256}  {RECORD}".encode() not in listed:
+            yield f"{at}: {RECORD} or {SUMS} was altered"
 
 
 def history_of(register: Path, document: str) -> History:
@@ -144,7 +169,7 @@ def read_kept(kept: Kept, name: str) -> bytes:
     """A file of a record, whole: its hash is that of the record. Raises RegisterError."""
     if name not in kept.record.files or not safe(name):
         raise RegisterError(f"record {kept.record.number} of {kept.record.document} holds no {printable_name(name)}")
-    data = read_bytes(kept.folder / name, 1024**3)
+    data = read_bytes(kept.folder / name, PDF_LIMIT)
     if (sha256(data), len(data)) != kept.record.files[name]:
         raise RegisterError(f"{name} of {kept.record.document} {kept.record.revision} was altered since it was issued")
     return data
@@ -153,6 +178,15 @@ def read_kept(kept: Kept, name: str) -> bytes:
 def sums_text(hashes: Mapping[str, str]) -> bytes:
     """What `sha256sum -c` reads."""
     return "".join(f"{hashed}  {name}\n" for name, hashed in sorted(hashes.items())).encode("utf-8")
+
+
+def _refuse_unreadable(held: Mapping[str, bytes]) -> None:
+    """What is past the bounds of reading is not written. Raises RegisterError."""
+    for name, data in held.items():
+        if len(data) > PDF_LIMIT:
+            raise RegisterError(f"{name} is larger than {PDF_LIMIT // 1024 // 1024} MiB; nothing was changed")
+        if name in (MAKER_MODEL, CUSTOMER_MODEL, CERTIFICATE):
+            refuse_large(data, name)
 
 
 def _fill(stage: Path, held: Mapping[str, bytes], step: Step) -> None:

@@ -151,11 +151,10 @@ def _give_way(
         return
     only = set(parts(row["standing_for"]))
     rest = [entry for entry in shown[code] if only and not only & set(parts(entry.row["statements"]))]
-    gone = [entry for entry in shown[code] if entry not in rest]
     if rest:
         shown[code] = rest
         return
-    del shown[code]
+    gone = shown.pop(code)
     note = f"{row['effect']} beside {row['present'].replace(' ', ' or ')}"
     reasons = tuple(str(entry.found) for entry in gone)
     element = Element(code, reasons, table(_PRECEDENCE).row_citation(row), note)

@@ -289,6 +289,29 @@ def test_a_huge_file_of_a_revision_is_not_asked_for(
     assert (out.count("error SRC001"), err) == (10, "")
 
 
+def test_a_tree_that_names_itself_twice_is_given_up(
+    repository: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Thirty floors of two folders each, which are one: git lists a thousand million files and never ends."""
+
+    def tree(*entries: tuple[str, str, str]) -> str:
+        raw = b"".join(f"{mode} {name}\0".encode() + bytes.fromhex(held) for mode, held, name in entries)
+        made = subprocess.run(
+            ["git", "hash-object", "-w", "-t", "tree", "--stdin"], cwd=repository, input=raw, capture_output=True
+        )
+        return made.stdout.decode().strip()
+
+    blob = _git(repository, "rev-parse", "HEAD:new/job.yaml")
+    doubled = tree(("100644", blob, "a.yaml"))
+    for _ in range(30):
+        doubled = tree(("40000", doubled, "a"), ("40000", doubled, "b"))
+    _git(repository, "tag", "bad", _git(repository, "commit-tree", "-m", "x", doubled))
+    monkeypatch.setattr(git_side._run, "__defaults__", (b"", 100_000))
+    code, out, err = _run("git:bad:", "old", capsys=capsys)
+    assert (code, out) == (2, "")
+    assert "git lists more than can be read; name the folder of the sources" in err
+
+
 @pytest.mark.parametrize("how", ["gone", "rubbish"])
 def test_an_object_git_cannot_read_is_said_in_a_line(
     repository: Path, capsys: pytest.CaptureFixture[str], how: str

@@ -344,6 +344,18 @@ def test_customer_sees_no_leaf_of_the_maker() -> None:
     assert all(secret in told for secret in ("31.7", "xyzzy", "plover"))
 
 
+def test_only_what_is_in_force_alike_on_both_sides_is_called_the_same() -> None:
+    """An item that leaves a system of its own for that of its job, and one that states another exposure than its job."""
+    own = {"jobs.refit.exposure": "exterior", "jobs.refit.items.DOOR.exposure": "interior"}
+    for old, new, path in (
+        (changed(), changed({}, ("jobs.refit.items.STEP.system",)), "jobs.refit.items.STEP.system"),
+        (changed(own), changed(own, ("jobs.refit.items.DOOR.exposure",)), "jobs.refit.items.DOOR.exposure"),
+    ):
+        for one, other in ((old, new), (new, old)):
+            (found,) = [change for change in compared(one, other).changes if change.path == path]
+            assert (found.effect is Effect.EDITORIAL, found.note) == (False, "")
+
+
 def test_counts_are_said_in_a_line() -> None:
     new = changed(
         {"products.primer.hazards.signal_word": "Warning", f"{PRIMER}.film.min": "30 um", f"{PRIMER}.passes": "3"}

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import dataclasses
 import hashlib
 from importlib import resources
 
 import pytest
 
 from specgen.comparison.reference_snapshot import by_content, changed, lists_all, reference_snapshot, side_by_side
+from specgen.standards.tables import Table, table
 
 
 def _bytes_of(name: str) -> str:
@@ -70,3 +72,16 @@ def test_to_have_looked_into_more_is_no_change_of_a_table() -> None:
     assert side_by_side(NOW, more, _not_asked) == (NOW, NOW)
     other = more | {"document CLP": "5" * 64}
     assert changed(NOW, other, _not_asked) == ["document CLP"]
+
+
+@pytest.mark.parametrize("row", [0, -1])
+def test_a_cell_of_any_row_is_content(monkeypatch: pytest.MonkeyPatch, row: int) -> None:
+    sound = table("comb_unfit_binders")
+    for column in sound.columns:
+        rows = [dict(held) for held in sound.rows]
+        rows[row][column] += "x"
+        other = Table(sound.name, dataclasses.replace(sound.content, rows=tuple(rows)))
+        with monkeypatch.context() as patched:
+            patched.setattr("specgen.comparison.reference_snapshot.table", lambda name, other=other: other)
+            assert reference_snapshot(["table comb_unfit_binders"]).keys() <= NOW.keys()
+            assert not reference_snapshot(["table comb_unfit_binders"]).items() <= NOW.items(), column

@@ -106,6 +106,10 @@ def test_a_can_with_a_coldest_storage_alone_keeps_the_warmest_of_the_law() -> No
         ("[EU]", ["training completed before use"]),
         ("[GB]", ["health surveillance for asthma", "urine test of vehicle sprayers"]),
         ("[US]", ["supplied air, for the substance"]),
+        (
+            "[US, EU, AU]",
+            ["supplied air, for the substance", "training completed before use", "air line or self-contained air"],
+        ),
         ("[AU]", ["air line or self-contained air"]),
     ],
 )

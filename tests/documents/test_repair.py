@@ -90,3 +90,14 @@ def test_same_edge_is_drawn_once() -> None:
     assert (first.drawn_above, second.section, second.caption) == ("", "", "")
     assert second.drawn_above == first.items == "DOOR Door skin"
     assert first.section.startswith("<svg ")
+
+
+def test_an_edge_is_drawn_where_the_same_edge_was_drawn() -> None:
+    """Not above the first edge of all, which has other widths."""
+    flap = "{{id: {0}, name: {0}, count: 1, area: 1 m2, repair: {{feather: 40 mm, lap: 50 mm}}, old_coats: [{{id: a, family: oil_alkyd, thickness: 80 um, condition: {1}}}, {{id: b}}]}}"
+    views = _repairs(
+        jobs__refit__items__DOOR__repair="{feather: 20 mm, lap: 30 mm}",
+        jobs__refit__items__FLAP=flap.format("FLAP", "sound"),
+        jobs__refit__items__STEP=flap.format("STEP", "dull"),
+    )
+    assert [view.drawn_above for view in views] == ["", "", "STEP STEP"]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from specgen.documents.method_statement.view import MethodStatement, method_statement
-from specgen.facts.layer.intervals import air_of, airs_of, interval
+from specgen.facts.layer.intervals import air_of, airs_of, coldest_air, interval, warmest_air
 from specgen.facts.product.drying import drying_at
 from specgen.model.spec import Spec
 from specgen.units.quantity import Quantity
@@ -150,3 +150,15 @@ def test_drying_is_chosen_as_a_window_is() -> None:
     }
     assert chosen == {5: ["cold", "hand"], 15: ["cold", "hand"], 20: ["warm", "hand"], 30: ["warm", "hand"]}
     assert [entry.id for entry in drying_at(product, None)] == ["warm", "cold", "hand"]
+
+
+def test_coldest_and_warmest_air_are_those_of_all_jobs_that_state_one() -> None:
+    two = _spec({"jobs.warm": WARM_JOB})
+    one = spec_of(good_with({"jobs.warm": WARM_JOB}, ["jobs.refit.climate.air"]))
+    none = spec_of(good_with({}, ["jobs.refit.climate.air"]))
+    shown = [
+        [None if air is None else str(air) for air in (coldest_air(system, spec), warmest_air(system, spec))]
+        for spec in (two, one, none)
+        for system in [spec.systems["cab"]]
+    ]
+    assert shown == [["15 degC", "25 degC"], ["20 degC", "25 degC"], [None, None]]

@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 import specgen
+from specgen.facts.product.figures import product_figures
 from specgen.trade.known import NotKnown, known, worked_out
 from specgen.trade.solids import Component, volume_solids
 from specgen.units.quantity import Quantity
+from tests.good_spec import good_with, spec_of
 
 
 def test_a_refused_formula_is_an_answer_with_its_reason_and_place() -> None:
@@ -30,3 +34,16 @@ def test_refusals_of_formulas_become_answers_in_one_place() -> None:
     }
     # `working` puts the name of its figure before the reason, and cuts figures for print until they still give the result
     assert catching == {"trade/known.py", "trade/working.py"}
+
+
+@pytest.mark.parametrize(
+    ("changes", "combs", "covered"),
+    [
+        ({"products.base.solids.sprayed": "0.000001 %", "products.base.film.per_pass": "100 mm"}, 0, 2),
+        ({"products.base.film.nominal": "0.0000001 um", "products.base.pack.fill": "400000 L"}, 1, 0),
+    ],
+)
+def test_a_figure_too_large_to_be_told_leaves_the_others(changes: dict[str, str], combs: int, covered: int) -> None:
+    spec = spec_of(good_with(changes))
+    found = product_figures(spec.products["base"], spec)
+    assert (len(found.combs), len(found.coverage)) == (combs, covered)

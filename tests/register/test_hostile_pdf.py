@@ -72,6 +72,9 @@ def _hostile(case: str) -> bytes:
     if case == "filters on filters":
         raw = _inflating(800 * 1024 * 1024, 3)
         return _pdf(*((name, raw, 3) for name in _NAMES))
+    if case == "a model of empty lists":
+        raw = zlib.compress(b'{"a":[' + b"[]," * 4_000_000 + b"[]]}")
+        return _pdf(*((name, raw, 1) for name in _NAMES))
     return b"%PDF-1.7\n" + b"1 0 obj << " * 200_000
 
 
@@ -82,6 +85,7 @@ def _hostile(case: str) -> bytes:
         (["verify"], "one name sixty times"),
         (["verify"], "nested"),
         (["verify"], "filters on filters"),
+        (["verify"], "a model of empty lists"),
         (["compare"], "filters on filters"),
     ],
 )

@@ -144,6 +144,8 @@ def test_holders_acknowledge_by_name_and_once(desk: Desk) -> None:
         acknowledge(desk.register, "MS-001", "A", by="Yard", now=_on(2))
     _revise(desk, 3)
     assert not_acknowledged(history_of(desk.register, "MS-001")) == ("Body shop", "Fleet office")
+    _withdraw(desk, 4, "MS-001", "B")
+    assert not_acknowledged(history_of(desk.register, "MS-001")) == ()
 
 
 def _not_asked(record: Record) -> frozenset[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import json
 import random
 import shutil
@@ -14,6 +15,7 @@ import pytest
 from specgen.register.chain import all_faults, left_behind
 from specgen.register.failure import RegisterError
 from specgen.register.folder import histories, history_of
+from specgen.register.history import Kept, link_faults
 from specgen.register.issued_file import judged
 from specgen.register.notes import withdraw
 from specgen.register.receipt import beyond, lost_since, receipt_text
@@ -169,6 +171,16 @@ def test_a_record_of_another_make_is_none(kept: Desk, tmp_path: Path, field: str
     assert "MS-001/0002/record.json holds something this program does not know" in _faults(register)
 
 
+def test_a_note_on_a_revision_that_was_never_issued_is_told(kept: Desk) -> None:
+    records = history_of(kept.register, "MS-001").kept
+    assert list(link_faults("MS-001", records)) == []
+    issued, last = records[-1].record.revision, records[-1]
+    for revision, expected in ((issued, []), ("Z", ["MS-001/0003 speaks of the revision Z, which was never issued"])):
+        record = dataclasses.replace(last.record, kind="withdrawal", number=3, revision=revision, previous=last.sha256)
+        note = Kept(record, last.folder.with_name("0003"), "0" * 64)
+        assert list(link_faults("MS-001", (*records, note))) == expected
+
+
 def test_the_newest_record_lost_leaves_no_trace_but_by_a_receipt(kept: Desk, tmp_path: Path) -> None:
     register = tmp_path / "register"
     shutil.copytree(kept.register, register)
@@ -281,3 +293,12 @@ def test_numbers_that_would_share_a_folder_are_refused(desk: Desk) -> None:
         with pytest.raises(RegisterError, match="MS-001 has the folder it would need"):
             desk.approve(number)
         desk.change(f"number: {number}", "number: MS-001")
+
+
+def test_a_hidden_folder_beside_the_documents_is_no_document(kept: Desk, tmp_path: Path) -> None:
+    """A register under version control, or on a disk that keeps a bin of its own."""
+    register = tmp_path / "register"
+    shutil.copytree(kept.register, register)
+    (register / ".git").mkdir()
+    assert [one.document for one in histories(register)] == [one.document for one in histories(kept.register)]
+    assert _faults(register) == _faults(kept.register)

@@ -39,6 +39,7 @@ def test_waived_warning_is_a_note_with_name_and_day() -> None:
     (note,) = checked(_spec()).report
     assert (note.id, note.severity) == ("FLM007", Severity.NOTE)
     assert note.what.startswith("waived by Quality until 2027-03-31: 2 passes of 15 um give 30 um")
+    assert note.remedy == "Nothing until 2027-03-31; judge it anew then."
 
 
 def test_waiver_holds_on_its_last_day_and_not_after() -> None:

@@ -36,6 +36,18 @@ Fails
     without products.base.solids.sprayed
     systems.cab.layers.base.wet_target: 43 um    # note at systems.cab.layers.base.wet_target
     systems.cab.layers.clear.wet_target: 57 um    # at systems.cab.layers.clear.wet_target
+
+    products.primer.composition.gas.mass_share: 40 %    # also FLM017 at products.primer.composition    # also USE009 at products.primer.composition
+    products.primer.solids: {in_can: 14 %}
+    systems.cab.layers.primer.wet_target: 50 um
+    products.base.solids: {in_can: 14 %, sprayed: 25 %}
+    systems.cab.layers.base.wet_target: 61 um    # at systems.cab.layers.base.wet_target
+
+    products.primer.composition.gas.mass_share: 40 %    # also FLM017 at products.primer.composition    # also USE009 at products.primer.composition
+    products.primer.solids: {sprayed: 23 %}
+    systems.cab.layers.primer.wet_target: 85 um
+    products.base.solids: {in_can: 14 %, sprayed: 25 %}
+    systems.cab.layers.base.wet_target: 61 um    # at systems.cab.layers.base.wet_target
 To put right
     Leave the wet target out and let it be worked out; or write film times (100 + thinner) over the volume solids without propellant, divided by the passes.
 """

@@ -129,8 +129,8 @@ class Executed:
         """Up to `sure` seconds of tests that execute the place (twice that of the floor's own), the tests nobody watched yet, then `further` seconds
         that enter the file or are of the floor (what a cache answers is executed by the first that asks alone).
 
-        Of each the floor's own first, the quickest first; before all the examples of the rule, or of
-        the rules that use the file.
+        Of each the floor's own first, the quickest first, and those of the rules that use the file before them; before all
+        the examples of the rule itself, whether they were watched or came later.
         """
         of_file = self.lines(place.file)
         here: set[str] = set()
@@ -141,11 +141,13 @@ class Executed:
         around |= {test for tests in of_file.values() for test in tests}
         around -= here | fresh
         pages = self._pages(place.file)
-        return [
+        chosen = [
             *self._within(here & names, sure, floor, pages),
             *self._within(fresh, sure, floor, pages),
             *self._within(around & names, further, floor, pages),
         ]
+        own = _PAGE.match(self._sources[place.file])
+        return sorted(chosen, key=lambda test: own is not None and own[1] not in test)
 
     def _pages(self, file: str) -> set[str]:
         """Ids of the rule in the file, or of the rules that import it themselves or by one module between."""
