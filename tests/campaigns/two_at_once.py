@@ -107,7 +107,7 @@ def _both(folder: Path, acts: tuple[Act, Act]) -> list[str]:
     return said
 
 
-def _come_to(action: Act, desk: Desk) -> str:
+def _come_to(act: Act, desk: Desk) -> str:
     try:
         act(desk)
     except TakenError:

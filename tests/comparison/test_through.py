@@ -58,7 +58,7 @@ EDITS: dict[tuple[str, str], dict[str, Any]] = {
     },
     ("products", "primer"): {
         "film.min": "30 um",
-        "overcoat.any-warm.window": "20 min..48 h",
+        "overcoat.any-warm.interval": "20 min..48 h",
         "hazards.statements": "[H222, H229]",
         "hazards.isocyanates": "{monomer_at_limit: yes}",
         "hazards.protection.spray.respiratory": "none",
