@@ -66,19 +66,19 @@ def entry_name(tree: Tree, index: int) -> str:
 
 def _validate(model: type[Node], tree: Mapping, path: Path, places: Places) -> tuple[Node | None, list[Finding]]:
     try:
-        return model.model_validate(_plain(tree)), []
+        return model.model_validate(plain(tree)), []
     except ValidationError as fault:
         errors = fault.errors(include_url=False)[: FINDING_LIMIT + 1]
         return None, [_translate(model, error, tree, path, places) for error in errors]
 
 
-def _plain(tree: Tree) -> Any:
+def plain(tree: Tree) -> Any:
     """The tree as pydantic takes it: text, tuples and dicts; empty values are left out."""
     if isinstance(tree, Scalar):
         return tree.text
     if isinstance(tree, Sequence):
-        return tuple(_plain(item) for item in tree.items)
-    return {key: _plain(value) for key, value in tree.entries.items() if not is_empty(value)}
+        return tuple(plain(item) for item in tree.items)
+    return {key: plain(value) for key, value in tree.entries.items() if not is_empty(value)}
 
 
 def _inspect(model: type[Node], tree: Tree, path: Path, places: Places) -> Iterator[Finding]:

@@ -8,8 +8,9 @@ so two figures are two causes; and each record answers for itself, unless the se
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping, Set
 
-from specgen.model.spec import LIST_KINDS, Spec
+from specgen.model.spec import LIST_KINDS
 from specgen.model.walk import Path
 
 _WORD = re.compile(r"[A-Za-z][A-Za-z0-9_\-]*")
@@ -19,8 +20,8 @@ _JOINED = re.compile(r"~(?:[.+]~)+")
 _BLANK = "~"
 
 
-def cause_of(path: Path, what: str, spec: Spec) -> str:
-    """The same text for findings of one cause; `path` is the whole address."""
+def cause_of(path: Path, what: str, ids: Mapping[str, Set[str]]) -> str:
+    """The same text for findings of one cause; `path` is the whole address, `ids` are those of the sources by kind."""
     steps = frozenset(path)
     before, after = _neighbours(path[0])
     named = False
@@ -29,9 +30,9 @@ def cause_of(path: Path, what: str, spec: Spec) -> str:
         nonlocal named
         word = found[0]
         # who merely uses the record does not make another cause of it; an official code is one entry of one list
-        if word in steps or _CODE.fullmatch(word) or any(word in getattr(spec, kind) for kind in after):
+        if word in steps or _CODE.fullmatch(word) or any(word in ids[kind] for kind in after):
             return _BLANK
-        named = named or any(word in getattr(spec, kind) for kind in before)
+        named = named or any(word in ids[kind] for kind in before)
         return word
 
     sentence = _JOINED.sub(_BLANK, _WORD.sub(blanked, what))

@@ -59,35 +59,31 @@ def test_a_lost_source_is_told_once_whoever_names_it() -> None:
 
 def test_one_place_met_by_several_jobs_is_told_once() -> None:
     """A top coat of polyurethane on an epoxy that several jobs spray in damp air: the layer is to be mended once."""
-    spec = checked(second_good()).loaded.spec
-    assert spec is not None
+    ids = checked(second_good()).loaded.ids
     path = ("systems", "deck", "layers", "gloss")
     first, second, nobody = (
-        cause_of(path, f"gloss goes on wet, and {job} allows it", spec) for job in ("rails", "lids", "nobody")
+        cause_of(path, f"gloss goes on wet, and {job} allows it", ids) for job in ("rails", "lids", "nobody")
     )
     assert first == second != nobody
 
 
 def test_records_answer_for_themselves_unless_they_rest_on_one_that_is_named() -> None:
-    spec = checked(good()).loaded.spec
-    assert spec is not None
+    ids = checked(good()).loaded.ids
     one, two = ("systems", "cab", "total"), ("systems", "chassis", "total")
-    assert cause_of(one, "cab is too thin", spec) != cause_of(two, "chassis is too thin", spec)
-    assert cause_of(one, "cab: clear has no solids", spec) == cause_of(two, "chassis: clear has no solids", spec)
+    assert cause_of(one, "cab is too thin", ids) != cause_of(two, "chassis is too thin", ids)
+    assert cause_of(one, "cab: clear has no solids", ids) == cause_of(two, "chassis: clear has no solids", ids)
     # what is measured makes a cause of its own
-    assert cause_of(one, "cab: clear has 4 um", spec) != cause_of(one, "cab: clear has 5 um", spec)
+    assert cause_of(one, "cab: clear has 4 um", ids) != cause_of(one, "cab: clear has 5 um", ids)
 
 
 def test_products_named_by_one_job_are_causes_of_their_own() -> None:
-    spec = checked(copy.deepcopy(good())).loaded.spec
-    assert spec is not None
+    ids = checked(copy.deepcopy(good())).loaded.ids
     path = ("jobs", "refit", "air")
-    assert cause_of(path, "base states no VOC", spec) != cause_of(path, "clear states no VOC", spec)
+    assert cause_of(path, "base states no VOC", ids) != cause_of(path, "clear states no VOC", ids)
 
 
 def test_codes_of_one_label_are_one_cause() -> None:
-    spec = checked(good()).loaded.spec
-    assert spec is not None
+    ids = checked(good()).loaded.ids
     path = ("products", "base", "hazards", "precautions")
-    one = cause_of(path, "precaution P410+P412 of base is missing", spec)
-    assert one == cause_of(path, "precaution P210 of base is missing", spec)
+    one = cause_of(path, "precaution P410+P412 of base is missing", ids)
+    assert one == cause_of(path, "precaution P210 of base is missing", ids)
