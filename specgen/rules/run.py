@@ -11,7 +11,7 @@ from datetime import date
 from time import perf_counter
 
 from specgen.findings import Finding, Severity
-from specgen.model.guarded import NotWholeError
+from specgen.model.guarded import NotWholeError, every
 from specgen.model.node import Node
 from specgen.model.parse import Loaded
 from specgen.model.project import Project
@@ -19,6 +19,7 @@ from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path
 from specgen.rules.cause import cause_of
 from specgen.rules.declare import Problem, Rule, all_rules
+from specgen.rules.one_unit import in_authors_unit
 from specgen.standards.citations import Basis, Citation
 from specgen.standards.reads import note
 
@@ -105,11 +106,20 @@ def _finding(rule: Rule, path: Path, problem: Problem, spec: Spec, loaded: Loade
     severity, source = _weight(rule, problem, spec)
     missing = loaded.missing(whole)
     # the address of the first thing that is missing; what it is missing in is one step above
-    what = problem.what if missing is None else f"{problem.what} (missing in {missing.rpartition('.')[0]})"
-    remedy = problem.remedy or rule.page.to_put_right
+    record = _record_at(whole, spec)
+    said = in_authors_unit(problem.what, record, whole[2:])
+    what = said if missing is None else f"{said} (missing in {missing.rpartition('.')[0]})"
+    remedy = in_authors_unit(problem.remedy, record, whole[2:]) or rule.page.to_put_right
     cause = cause_of(whole, problem.what, loaded.ids)
     place, address = loaded.place(whole), ".".join(whole)
     return Finding(rule.id, severity, place, address, what, rule.page.why, remedy, str(source), cause)
+
+
+def _record_at(path: Path, spec: Spec) -> Node | None:
+    """The record of a list that a path leads into, where it was read."""
+    if path[0] not in LIST_KINDS or len(path) < 2:
+        return None
+    return dict(every(getattr(spec, path[0]))).get(path[1])
 
 
 def _weight(rule: Rule, problem: Problem, spec: Spec) -> tuple[Severity, Citation]:
