@@ -11,7 +11,7 @@ from datetime import date
 from time import perf_counter
 
 from specgen.findings import Finding, Severity
-from specgen.model.guarded import NotWholeError, every
+from specgen.model.guarded import NotWholeError
 from specgen.model.node import Node
 from specgen.model.parse import Loaded
 from specgen.model.project import Project
@@ -119,7 +119,11 @@ def _record_at(path: Path, spec: Spec) -> Node | None:
     """The record of a list that a path leads into, where it was read."""
     if path[0] not in LIST_KINDS or len(path) < 2:
         return None
-    return dict(every(getattr(spec, path[0]))).get(path[1])
+    try:
+        record: Node | None = getattr(spec, path[0]).get(path[1])
+    except NotWholeError:
+        return None
+    return record
 
 
 def _weight(rule: Rule, problem: Problem, spec: Spec) -> tuple[Severity, Citation]:
