@@ -13,6 +13,7 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from specgen.findings import Finding, Place
+from specgen.model.cause import cause_of
 from specgen.model.faults import SHAPE_FAULTS
 from specgen.model.field_types import nearest_of
 from specgen.model.node import Node
@@ -31,7 +32,8 @@ def shape_finding(fault_id: str, path: Path, place: Place, what: str, remedy: st
     """A finding of the table `faults`, with its own words where it has any; one slip told alike in one record is one cause."""
     row = SHAPE_FAULTS[fault_id]
     address = ".".join(path)
-    one = cause or f"{'.'.join(path[:2])}: {what}"
+    # entries that lack one key are of one cause, two keys are of two
+    one = cause or cause_of(path[:-1] or path, what, {})
     return Finding(row.id, row.severity, place, address, what, row.why, remedy or row.remedy, cause=one)
 
 

@@ -11,13 +11,13 @@ from datetime import date
 from time import perf_counter
 
 from specgen.findings import Finding, Severity
+from specgen.model.cause import cause_of
 from specgen.model.guarded import NotWholeError
 from specgen.model.node import Node
 from specgen.model.parse import Loaded
 from specgen.model.project import Project
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path
-from specgen.rules.cause import cause_of
 from specgen.rules.declare import Problem, Rule, all_rules
 from specgen.rules.one_unit import in_authors_unit
 from specgen.standards.citations import Basis, Citation

@@ -7,7 +7,7 @@ from datetime import date
 from typing import Any
 
 from specgen.findings import Report, Severity
-from specgen.rules.cause import cause_of
+from specgen.model.cause import cause_of
 from tests.good_spec import checked, good, put, second_good, take_out
 
 FIRST, SECOND = "products.primer.application.overlap", "products.primer.application.distance"
@@ -55,6 +55,27 @@ def test_a_lost_source_is_told_once_whoever_names_it() -> None:
     put(spec, "systems.cab.layers.primer.product", "gone")
     put(spec, "systems.cab.layers.base.product", "gone")
     assert [(rule, len(also)) for rule, _, also in _told(checked(spec).report)] == [("MOD005", 1)]
+
+
+def test_what_every_entry_of_a_list_lacks_is_told_once_and_each_key_by_itself() -> None:
+    spec = good()
+    for number in range(2):
+        entry = {"id": f"window-{number}", "by": "any", "window": "1 h..2 h", "air": "20 degC"}
+        spec["products"][0]["overcoat"].append(entry)
+        del entry["air"]
+    del spec["products"][0]["overcoat"][-1]["window"]
+    told = _told(checked(spec).report)
+    assert [(rule, path.rpartition(".")[2], len(also)) for rule, path, also in told] == [
+        ("MOD002", "air", 1),
+        ("MOD002", "window", 0),
+    ]
+
+
+def test_keys_that_nobody_knows_stay_apart() -> None:
+    spec = good()
+    put(spec, "products.primer.zzz", "x")
+    put(spec, "products.primer.yyy", "x")
+    assert [also for _, _, also in _told(checked(spec).report)] == [[], []]
 
 
 def test_one_place_met_by_several_jobs_is_told_once() -> None:
