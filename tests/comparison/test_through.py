@@ -102,7 +102,7 @@ def _swapped(reference: str, edits: dict[str, Any]) -> dict[str, Any]:
 
 
 def _all(found: Comparison) -> list[Change]:
-    return [change for top in found.changes for change in (top, *top.follows)]
+    return [change for top in found.changes for one in (top, *top.alike) for change in (one, *one.follows)]
 
 
 def _judgements(changes: list[Change]) -> Counter[tuple[str, ...]]:
