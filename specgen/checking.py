@@ -10,7 +10,8 @@ from time import perf_counter
 from specgen.findings import Report
 from specgen.model.parse import Loaded, load, without_collector
 from specgen.rules.most_findings import severest
-from specgen.rules.run import Timings, run_rules
+from specgen.rules.not_judged import not_judged
+from specgen.rules.run import Stopped, Timings, run_rules
 from specgen.rules.waivers import apply_waivers
 
 READING = "reading the sources"
@@ -40,5 +41,7 @@ def check(folder: Path, on: date, timings: Timings | None = None) -> Checked:
 
 def check_loaded(loaded: Loaded, on: date, timings: Timings | None = None) -> Checked:
     """All findings on sources already read."""
-    judged = apply_waivers(run_rules(loaded, on, timings=timings), loaded, on)
-    return Checked(loaded, Report.of([*loaded.findings, *severest(judged)]), on)
+    stopped: list[Stopped] = []
+    found = run_rules(loaded, on, timings=timings, stopped=stopped)
+    judged = apply_waivers(found, loaded, on, frozenset(one.rule for one in stopped))
+    return Checked(loaded, Report.of([*loaded.findings, *severest(judged)], not_judged(loaded, stopped)), on)

@@ -32,9 +32,11 @@ def compare(
     the record both sides are documents of. Raises ValueError where a side holds no whole specification.
     """
     given = answers or Answers()
+    # where one program judged both no table can differ, and none has to be read
+    held = ({}, {}) if tables == (None, None) else [reference_snapshot() if one is None else one for one in tables]
     return compare_sides(
-        _side(old, tables[0]),
-        _side(new, tables[1]),
+        _side(old, held[0]),
+        _side(new, held[1]),
         renames=given.renames,
         verdicts=given.verdicts,
         concern_of_rule={rule.id: rule.concern for rule in all_rules()},
@@ -42,7 +44,7 @@ def compare(
     )
 
 
-def _side(checked: Checked, held: Snapshot | None) -> Side:
+def _side(checked: Checked, tables: Snapshot) -> Side:
     """The side as the comparison takes it; entries that stand in the sources but are not whole are named as unread."""
     spec = checked.loaded.spec
     if spec is None:
@@ -57,5 +59,4 @@ def _side(checked: Checked, held: Snapshot | None) -> Side:
 
     # what was wrong with reading a file has no address in the sources
     broken = {f.place.file for f in checked.loaded.findings if f.severity is Severity.ERROR and not f.path}
-    tables = reference_snapshot() if held is None else held
     return Side(spec, checked.loaded.place, checked.report, figures, tables, frozenset(unread), tuple(sorted(broken)))

@@ -78,17 +78,32 @@ class Told:
 
 
 @dataclass(frozen=True, slots=True)
+class NotJudged:
+    """Addresses of records that no rule, or not every rule, could judge. `because` says why, in words that go on from
+    `not judged` or, where some rules did judge them (`in_part`), `not judged in full`."""
+
+    addresses: tuple[str, ...]
+    because: str
+    in_part: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Report:
-    """The findings of one run in reading order: by file, line, column, then id. Each place has its own; `told` folds them."""
+    """The findings of one run in reading order: by file, line, column, then id. Each place has its own; `told` folds them.
+
+    `not_judged` says what could not be judged, or not in full.
+    """
 
     findings: tuple[Finding, ...] = ()
+    not_judged: tuple[NotJudged, ...] = ()
 
     @classmethod
-    def of(cls, findings: Iterable[Finding]) -> Report:
+    def of(cls, findings: Iterable[Finding], not_judged: Iterable[NotJudged] = ()) -> Report:
         """Sorted, each finding once."""
         unique = dict.fromkeys(findings)
         return cls(
-            tuple(sorted(unique, key=lambda f: (f.place.file, f.place.line, f.place.column, f.id, f.path, f.what)))
+            tuple(sorted(unique, key=lambda f: (f.place.file, f.place.line, f.place.column, f.id, f.path, f.what))),
+            tuple(not_judged),
         )
 
     def __iter__(self) -> Iterator[Finding]:

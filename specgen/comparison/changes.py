@@ -170,8 +170,9 @@ class Reached:
 class Change:
     """A difference with its judgement. `follows` are its echoes: changes that come of it.
 
-    `note` says in words why the effect is what it is, where that is not plain. `names` are those of the records that a
-    reference leads to on the two sides, empty for any other value.
+    `alike` are changes that swap the same reference in other places, told with it by their number. `note` says in words why the
+    effect is what it is, where that is not plain. `names` are those of the records that a reference leads to on the two sides,
+    or of the rows of a published table, empty for any other value.
     """
 
     difference: Difference
@@ -186,6 +187,7 @@ class Change:
     follows: tuple[Change, ...] = ()
     reaches: tuple[Reached, ...] = ()
     names: tuple[str, str] = ("", "")
+    alike: tuple[Change, ...] = ()
 
     @property
     def path(self) -> str:
@@ -240,6 +242,11 @@ class Comparison:
     unused_verdicts: tuple[Verdict, ...] = ()
     withheld: int = 0
     audience: Audience = Audience.MAKER
+
+    def numbers(self) -> dict[str, int]:
+        """The number of each change, from 1, by its address and those of the changes told with it as alike."""
+        numbered = [(at, one) for at, top in enumerate(self.changes, start=1) for one in (*top.alike, top)]
+        return {change.path: at for at, change in numbered}
 
     def relaxed(self) -> Sequence[Change]:
         return [change for change in self.changes if change.weighed is Effect.RELAXED]

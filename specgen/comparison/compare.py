@@ -15,6 +15,7 @@ from specgen.comparison.figures import NO_FIGURES, Figures, moved
 from specgen.comparison.fingerprint import fingerprint
 from specgen.comparison.fold import fold
 from specgen.comparison.gather import gathered
+from specgen.comparison.likes import told_once
 from specgen.comparison.listed import row_name
 from specgen.comparison.moved_findings import moved_findings
 from specgen.comparison.reach import jobs_reached, reached
@@ -80,7 +81,9 @@ def compare(
 
     def judged_one(fact: Difference, reaches: tuple[Reached, ...] | None) -> Change:
         change = _change(_implying(fact, about), old, new, answers, rules, reaches)
-        return replace(change, concern=Concern.SAFETY) if safety.touches(fact) else change
+        if not safety.touches(fact):
+            return change
+        return replace(change, concern=Concern.SAFETY, note="; ".join(filter(None, (change.note, safety.why(fact)))))
 
     direct = [judged_one(fact, None) for fact in found.differences]
     reached_through = [
@@ -90,7 +93,7 @@ def compare(
         for fact in swap.differences
     ]
     judged = direct + reached_through
-    told = gathered(fold(judged), answers)
+    told = told_once(gathered(fold(judged), answers), answers, _weight)
     used = {change.verdict.fingerprint for change in (*judged, *told) if change.verdict is not None}
     return Comparison(
         changes=tuple(sorted(told, key=_weight)),

@@ -12,7 +12,7 @@ from typing import Any
 
 from specgen.comparison.changes import Difference, Kind, Owner
 from specgen.comparison.match import Paired, pair
-from specgen.comparison.policy import ORDERED, polarity_of_entry
+from specgen.comparison.policy import INHERITED_PARTS, ORDERED, polarity_of_entry
 from specgen.comparison.renames import Named, Renames
 from specgen.comparison.same_entry import renames_found
 from specgen.comparison.values import written_alike
@@ -121,10 +121,30 @@ class _Walk:
             if said is not None:
                 if name != "id" or here.new == ("project",):
                     self.leaf(here.below(name), type(held), name, said, before, after)
+            elif (type(held), name) in INHERITED_PARTS and (before is None or after is None):
+                self.inherited(here, name, before, after)
             elif isinstance(before, Node) or isinstance(after, Node):
                 self.record(here.part(name, before, after), before, after)
             else:
                 self.entries(here.below(name), name, type(held), before or (), after or ())
+
+    def inherited(self, here: _Here, name: str, old: Node | None, new: Node | None) -> None:
+        """A part an item gains or loses, against the one of the job that holds where the item has none.
+
+        What the two say alike has changed nothing, and is told as stated newly or no longer so that nothing is passed over.
+        """
+        job = here.owners[0]
+        before = old if old is not None else getattr(job.old, name)
+        after = new if new is not None else getattr(job.new, name)
+        self.record(here.part(name, before, after), before, after)
+        own = old if old is not None else new
+        if own is None or before is None or after is None:
+            return
+        at = here.part(name, old, new)
+        for key, said in _fields(type(own)):
+            value = getattr(own, key)
+            if said is not None and key in own.model_fields_set and getattr(before, key) == getattr(after, key):
+                self.leaf(at.below(key), type(own), key, said, *((value, None) if new is None else (None, value)))
 
     def leaf(self, here: _Here, model: type[Node], name: str, said: Declared, old: Any, new: Any) -> None:
         if written_alike(old, new) or (

@@ -40,7 +40,8 @@ def _change(change: Change) -> Change:
             for value in (fact.old, fact.new)
         )
         fact = replace(fact, old=old, new=new)
-    return replace(change, difference=fact, follows=tuple(_change(echo) for echo in change.follows if _may_see(echo)))
+    follows = tuple(_change(echo) for echo in change.follows if _may_see(echo))
+    return replace(change, difference=fact, follows=follows, alike=tuple(_change(other) for other in change.alike))
 
 
 def _is_shown(finding: Finding | None) -> bool:

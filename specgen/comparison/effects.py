@@ -16,7 +16,14 @@ from typing import Any
 from specgen.comparison.changes import Difference, Effect, Kind, Rounding
 from specgen.comparison.criteria import of_criterion
 from specgen.comparison.ladders import basis, level
-from specgen.comparison.policy import ALL_WHERE_LEFT_OUT, CUTS_BOTH_WAYS, INHERITED, ON_THE_SHELF, WHOLE
+from specgen.comparison.policy import (
+    ALL_WHERE_LEFT_OUT,
+    CUTS_BOTH_WAYS,
+    INHERITED,
+    INHERITED_PARTS,
+    ON_THE_SHELF,
+    WHOLE,
+)
 from specgen.comparison.rounding import left_over
 from specgen.comparison.same_words import said_alike
 from specgen.comparison.values import members, written_alike
@@ -90,6 +97,13 @@ def _in_force(fact: Difference) -> tuple[Any, Any, str]:
             new = new if new is not None else getattr(above.new, fact.name, None)
             if old is not None and old == new:
                 return old, new, "the job says the same"
+    part = fact.owners[-1]
+    if len(fact.owners) > 2 and (type(fact.owners[-2].record), part.name) in INHERITED_PARTS:
+        # of a part the item has on both sides the job's says nothing
+        job = fact.owners[0].old if part.old is None else fact.owners[0].new if part.new is None else None
+        of_job = getattr(getattr(job, part.name, None), fact.name, None)
+        if of_job is not None and _equal(of_job, new if old is None else old):
+            return of_job, of_job, "the job says the same"
     if fact.default is not None:
         old = old if old is not None else fact.default
         new = new if new is not None else fact.default

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from specgen.comparison.changes import Change, Effect, Kind, Verdict
-from specgen.model.acceptance import Criterion
+from specgen.model.acceptance import Criterion, Gauge, InspectionPoint
 from specgen.model.declaring import Polarity
 from specgen.model.preparation import PreparationStep
 
@@ -20,12 +20,19 @@ _COUNTED_BY: Mapping[tuple[type, str], frozenset[str] | None] = {
     (Criterion, "rule"): None,
     (PreparationStep, "profile_method"): frozenset({"profile"}),
 }
+# What film is read with or a point is judged by in its author's words: to the limits of that point it is another scale.
+_READ_BY: Mapping[tuple[type, str], int] = {
+    (InspectionPoint, "method"): -1,
+    (Gauge, "principle"): -2,
+    (Gauge, "zeroed_on"): -2,
+}
+_READ = {"min", "nominal", "max", "spot_min", "spot_max", "area_min", "area_max", "text"}
 _ONE_SIDED = {Polarity.AT_LEAST, Polarity.AT_MOST}
 
 
 def gathered(changes: Sequence[Change], answers: Mapping[str, Verdict]) -> list[Change]:
     """The changes, those of one decision inside one of them; every change given is found once, on top or inside another."""
-    groups = _moved(_counted_otherwise([[change] for change in changes]))
+    groups = _moved(_read_otherwise(_counted_otherwise([[change] for change in changes])))
     return [_as_one(group, answers) for group in groups]
 
 
@@ -49,6 +56,34 @@ def _counted_otherwise(groups: Sequence[Group]) -> list[Group]:
         else:
             kept.append(group)
     return kept
+
+
+def _read_otherwise(groups: Sequence[Group]) -> list[Group]:
+    """The limits of an inspection point that is read by another method or gauge, with that, and both of these as one."""
+    heads: dict[tuple[object, ...], Group] = {}
+    kept = []
+    for group in groups:
+        fact = group[0].difference
+        cut = _READ_BY.get((type(fact.owners[-1].record), fact.name))
+        if cut is not None and group[0].is_open:
+            head = heads.setdefault((fact.through, fact.path[:cut]), group)
+            if head is not group:
+                head += group
+                continue
+        kept.append(group)
+    limits = [group for group in kept if _is_limit_of_a_point(group[0])]
+    for group in limits:
+        fact = group[0].difference
+        found = heads.get((fact.through, fact.path[:-2]))
+        if found is not None and not group[0].verdict:
+            found += group
+            kept = [other for other in kept if other is not group]
+    return kept
+
+
+def _is_limit_of_a_point(change: Change) -> bool:
+    fact = change.difference
+    return type(fact.owners[-1].record) is Criterion and fact.name in _READ
 
 
 def _moved(groups: Sequence[Group]) -> list[Group]:

@@ -13,6 +13,7 @@ from importlib import resources
 
 from specgen.comparison.changes import Kind, TableMoved
 from specgen.standards.citations import documents
+from specgen.standards.reads import remembered
 from specgen.standards.tables import table, table_names
 
 Snapshot = Mapping[str, str]
@@ -87,6 +88,7 @@ def _file(name: str) -> bytes:
     return resources.files("specgen.standards").joinpath("tables", f"{name}.yaml").read_bytes()
 
 
+@remembered
 def _hashed(name: str) -> str:
     if name.startswith(_DOCUMENT):
         entry = documents()[name.removeprefix(_DOCUMENT)]

@@ -63,20 +63,30 @@ class Safety:
         """True where the change gains, loses or moves something that keeps people from harm."""
         return id(fact) in self._references or self._by_itself(fact)
 
+    def why(self, fact: Difference) -> str:
+        """What an entry brings in or takes away, which its own words do not say; empty for any other change."""
+        if fact.kind in {Kind.RENAMED, Kind.REORDERED} or not is_entry(fact):
+            return ""
+        spec, come = (self._new, True) if fact.kind is Kind.ADDED else (self._old, False)
+        names = ", ".join(spec.products[key].name for _, key in sorted(self._moved_with(fact)) if key in spec.products)
+        if not names:
+            return ""
+        return f"brings in what no job used before: {names}" if come else f"no job uses this any more: {names}"
+
     def _by_itself(self, fact: Difference) -> bool:
         if fact.kind in {Kind.RENAMED, Kind.REORDERED}:
             return fact.concern is Concern.SAFETY
         if fact.concern is Concern.SAFETY:
             return True
-        if is_entry(fact) and (self._brings_or_takes(fact) or _holds_safety(fact)):
+        if is_entry(fact) and (self._moved_with(fact) or _holds_safety(fact)):
             return True
         if fact.name == "binder" and _isocyanates(fact.owners[-1].old) != _isocyanates(fact.owners[-1].new):
             return True
         about_poison = any(isinstance(o.record, _ON_POISON) and _speaks_of_poison(o.old, o.new) for o in fact.owners)
         return about_poison or (fact.polarity not in _EXPLAINING and _guards(fact.old) != _guards(fact.new))
 
-    def _brings_or_takes(self, fact: Difference) -> bool:
-        """An entry that leads to a product some job uses on one side only."""
+    def _moved_with(self, fact: Difference) -> set[Address]:
+        """The products an entry leads to that some job uses on one side only."""
         spec, last = (self._new, fact.new) if fact.kind is Kind.ADDED else (self._old, fact.old)
         led = [(kind, key) for _, kind, key in references(last)]
         job = fact.owners[0].record
@@ -89,7 +99,7 @@ class Safety:
                 )
                 if found is not None
             ]
-        return any(not self._moved.isdisjoint(closure(spec, address)) for address in led)
+        return {found for address in led for found in self._moved & closure(spec, address)}
 
 
 def _holds_safety(fact: Difference) -> bool:

@@ -60,7 +60,22 @@ def _in_place_of(fact: Difference, translate: Locale) -> str:
 
 def notes(change: Change, translate: Locale = ENGLISH) -> tuple[str, ...]:
     """What a change of unit left over, and why the effect is what it is, where that is not plain."""
-    return (*(_rounded(entry, translate) for entry in change.rounding), *((change.note,) if change.note else ()))
+    alike = (_alike(change, translate),) if change.alike else ()
+    return (
+        *alike,
+        *(_rounded(entry, translate) for entry in change.rounding),
+        *((change.note,) if change.note else ()),
+    )
+
+
+def _alike(change: Change, translate: Locale) -> str:
+    places, jobs = len(change.alike) + 1, len(change.reaches)
+    if not jobs:
+        return translate("the same in {places} places").format(places=places)
+    frame = translate.plural(
+        "the same in {places} places, in one job", "the same in {places} places, in {number} jobs", jobs
+    )
+    return frame.format(places=places, number=jobs)
 
 
 def subject(change: Change, translate: Locale = ENGLISH) -> str:

@@ -23,12 +23,15 @@ from specgen.comparison.same_entry import renames_within
 from specgen.facts.graph import PROJECT, Address, closure
 from specgen.facts.memo import memoised
 from specgen.model.canonical import written
-from specgen.model.job import Item, Job
+from specgen.model.job import Item, Job, Ordered
 from specgen.model.node import Node
 from specgen.model.product import OvercoatWindow
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.system import Layer
 from specgen.model.walk import Path, leaves
+
+_OF_A_PRODUCT = (Layer, Ordered)
+"""What names a product and one of its variants."""
 
 _At = tuple[Path, Node]
 """A record and where it stands."""
@@ -89,7 +92,7 @@ def _ends(fact: Difference, old: Spec, new: Spec, renames: Renames) -> tuple[_At
     model = type(holder.record)
     if fact.kind in {Kind.RENAMED, Kind.REORDERED} or fact.name not in model.model_fields:
         return None
-    if fact.name == "variant" and model is Layer:
+    if fact.name == "variant" and model in _OF_A_PRODUCT:
         before, after = _variant(holder.old, old), _variant(holder.new, new)
     elif fact.refers in LIST_KINDS and model is not OvercoatWindow:
         before = _record(old, fact.refers, in_force(fact, fact.owners[0].old, fact.old))
@@ -118,11 +121,11 @@ def _record(spec: Spec, kind: str, key: Any) -> _At | None:
     return ((kind, str(key)), record) if record is not None else None
 
 
-def _variant(layer: Node | None, spec: Spec) -> _At | None:
-    if not isinstance(layer, Layer) or layer.product not in spec.products:
+def _variant(holder: Node | None, spec: Spec) -> _At | None:
+    if not isinstance(holder, _OF_A_PRODUCT) or holder.product not in spec.products or not holder.variant:
         return None
-    variant = spec.variant_of(layer)
-    return (("products", layer.product, "variants", variant.id), variant) if variant is not None else None
+    variant = spec.products[holder.product].variant(holder.variant)
+    return (("products", holder.product, "variants", variant.id), variant) if variant is not None else None
 
 
 def reached_by(swap: Swap, all_swaps: Mapping[tuple[str, str], Swap], old: Spec, new: Spec) -> tuple[Reached, ...]:
@@ -163,7 +166,7 @@ def _items(
 def content_of(fact: Difference, old: Spec, new: Spec) -> list[str]:
     """A digest of all that a reference leads to, on each side; empty for any other value."""
     holder = fact.owners[-1]
-    if fact.name == "variant" and isinstance(holder.record, Layer):
+    if fact.name == "variant" and isinstance(holder.record, _OF_A_PRODUCT):
         kind, keys = "products", [getattr(side, "product", None) for side in (holder.old, holder.new)]
     elif fact.refers in LIST_KINDS:
         first = fact.owners[0]

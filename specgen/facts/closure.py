@@ -29,4 +29,6 @@ def loaded_closure(loaded: Loaded, spec: Spec, subject: Job | Product) -> Loaded
     within = {("project",), *((kind, key) for kind in LIST_KINDS for key in getattr(part, kind))}
     # of what is cut away nothing is told, but a file that could not be read may hold some of what is left
     unread = [found for found in loaded.findings if found.severity is Severity.ERROR and not found.path]
-    return Loaded(part, unread, {path: places for path, places in loaded.places.items() if path in within})
+    places = {path: places for path, places in loaded.places.items() if path in within}
+    ids = {kind: frozenset(getattr(part, kind)) for kind in LIST_KINDS}
+    return Loaded(part, part, findings=unread, places=places, ids=ids)

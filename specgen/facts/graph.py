@@ -17,7 +17,9 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from specgen.facts.memo import memoised
+from specgen.model.guarded import demand_all, every
 from specgen.model.job import Job
+from specgen.model.node import Node
 from specgen.model.references import references
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path
@@ -26,6 +28,9 @@ Address = tuple[str, str]
 """Kind and id of a record, as in `("systems", "cab")`."""
 
 PROJECT: Address = ("project", "")
+
+# each kind rests on those before it
+_KINDS = tuple(LIST_KINDS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +54,15 @@ def links_from(spec: Spec, address: Address) -> tuple[Link, ...]:
 
 
 def links_to(spec: Spec, address: Address) -> tuple[Link, ...]:
-    """The links from the records that name this one, in the order of the sources."""
-    return _links(spec)[1].get(address, ())
+    """The links from the records that name this one, in the order of the sources.
+
+    Raises NotWholeError where none of those that were read does, and one that was not may.
+    """
+    found = _links(spec)[1].get(address, ())
+    if not found and address[0] in _KINDS:
+        for kind in _KINDS[_KINDS.index(address[0]) + 1 :]:
+            demand_all(getattr(spec, kind))
+    return found
 
 
 def sheet_links(spec: Spec, product: str) -> tuple[Link, ...]:
@@ -96,7 +108,7 @@ Linked = Mapping[Address, tuple[Link, ...]]
 def _links(spec: Spec) -> tuple[Linked, Linked]:
     """The links by their source and by their target."""
     return _both_ways(
-        link for kind in LIST_KINDS for key in getattr(spec, kind) for link in _links_of(spec, (kind, key))
+        link for kind in LIST_KINDS for key, one in every(getattr(spec, kind)) for link in _links_of((kind, key), one)
     )
 
 
@@ -110,11 +122,10 @@ def _windows(spec: Spec) -> tuple[Linked, Linked]:
     )
 
 
-def _links_of(spec: Spec, address: Address) -> Iterator[Link]:
-    record = getattr(spec, address[0])[address[1]]
+def _links_of(address: Address, record: Node) -> Iterator[Link]:
     inherited: set[Address] = set()
     if isinstance(record, Job):
-        for target, through in _got(spec, record):
+        for target, through in _got(record):
             inherited.add(target)
             yield Link(address, target, through)
     for path, kind, key in references(record):
@@ -122,11 +133,12 @@ def _links_of(spec: Spec, address: Address) -> Iterator[Link]:
             yield Link(address, (kind, key), path[:-1] or path)
 
 
-def _got(spec: Spec, job: Job) -> Iterator[tuple[Address, Path]]:
+def _got(job: Job) -> Iterator[tuple[Address, Path]]:
     for item in job.items:
-        for kind, got in (("preparations", spec.preparation_of(job, item)), ("systems", spec.system_of(job, item))):
-            if got is not None:
-                yield (kind, got.id), ("items", item.id)
+        chosen = (("preparations", item.preparation or job.preparation), ("systems", item.system or job.system))
+        for kind, got in chosen:
+            if got:
+                yield (kind, got), ("items", item.id)
 
 
 def _both_ways(links: Iterable[Link]) -> tuple[Linked, Linked]:

@@ -10,16 +10,20 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path as FilePath
-from typing import Any
+from typing import Any, cast
 
-from specgen.findings import Finding, Place
+from specgen.findings import Finding, Place, Severity
 from specgen.model.field_types import nearest_of
+<<<<<<< HEAD
 from specgen.model.format_read import brought_up
+=======
+from specgen.model.guarded import Guarded, GuardedProject, values_read
+>>>>>>> main
 from specgen.model.most_findings import first_of_each_file
 from specgen.model.node import Node
 from specgen.model.project import Project
-from specgen.model.references import lost_references
-from specgen.model.shape import entry_name, id_of, is_empty, read_record, shape_finding
+from specgen.model.references import joined
+from specgen.model.shape import entry_name, id_of, is_empty, plain, read_record, shape_finding
 from specgen.model.spec import KINDS, LIST_KINDS, Spec
 from specgen.model.walk import Path
 from specgen.source.places import Places
@@ -33,10 +37,16 @@ from specgen.source.tree import Node as Tree
 class Loaded:
     """What a folder holds: the specification as far as it is whole, the faults, and where each value stands.
 
-    `spec` is None where there is no whole project source to print with.
+    `spec` is None where there is no whole project source to print with. `judged` is what rules may judge, the same where all
+    is whole, else guarded; `partial` are the records in it that rest on something broken, by kind. `unread` names files that
+    were not read to their end, `ids` every id of a kind that stands in the sources.
     """
 
     spec: Spec | None = None
+    judged: Spec | None = None
+    partial: dict[str, dict[str, Any]] = field(default_factory=dict)
+    unread: tuple[str, ...] = ()
+    ids: dict[str, frozenset[str]] = field(default_factory=dict)
     findings: list[Finding] = field(default_factory=list)
     places: dict[Path, Places] = field(default_factory=dict)
 
@@ -142,10 +152,34 @@ class _Gathered:
     def close(self, sources: Sources) -> None:
         """The project, the references between records, and the specification of what is whole."""
         project = self._project(sources)
-        whole, findings = lost_references(self.records, self.ids, self.loaded.place)
-        self.loaded.findings.extend(findings)
+        loaded, unread = self.loaded, bool(sources.unread)
+        together = joined(self.records, self.ids, loaded.place, unread=unread)
+        loaded.findings.extend(together.findings)
+        loaded.unread, loaded.partial = sources.unread, together.partial
+        loaded.ids = {kind: frozenset(ids.values()) for kind, ids in self.ids.items()}
         if project is not None:
-            self.loaded.spec = Spec(project, **whole)
+            loaded.spec = Spec(project, **together.whole)
+        rest = {kind: loaded.ids[kind] - {*whole} for kind, whole in together.whole.items()}
+        if loaded.spec is not None and not unread and not any(rest.values()):
+            loaded.judged = loaded.spec
+            return
+        guarded = {
+            kind: Guarded(kind, whole, partial, rest[kind] - {*partial}, together.lost[kind], loaded.unread)
+            for (kind, whole), partial in zip(together.whole.items(), together.partial.values(), strict=True)
+        }
+        loaded.judged = Spec(project if project is not None else self._part_of_project(), **guarded)
+
+    def _part_of_project(self) -> Project:
+        """What was read of a project with faults; nothing where there is none, or more than one."""
+        every = frozenset(Project.model_fields)
+        if len(self.projects) != 1 or not isinstance(tree := self.projects[0][0], Mapping):
+            return cast(Project, GuardedProject({}, every))
+        faults = [f for f in self.loaded.findings if f.path.startswith("project.") and f.severity is Severity.ERROR]
+        barred = {f.path.split(".")[1] for f in faults} & every
+        if any(f.id == "MOD001" and f.path.count(".") == 1 for f in faults):
+            # the key that nobody knows was meant for one of those that are not there
+            barred |= every - {*tree.entries}
+        return cast(Project, GuardedProject(values_read(Project, plain(tree), barred), barred))
 
     def _project(self, sources: Sources) -> Project | None:
         here = ("project",)

@@ -7,6 +7,7 @@ fault of its own: the broken source has its findings.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
@@ -25,21 +26,35 @@ Records = Mapping[str, Mapping[str, Any]]
 _ORDER = tuple(LIST_KINDS)
 
 
-def lost_references(
-    records: Records, ids: Mapping[str, Mapping[str, str]], place: Callable[[Path], Place]
-) -> tuple[dict[str, dict[str, Any]], list[Finding]]:
-    """The records whose references all lead to whole records, and a finding for each that leads nowhere.
+@dataclass(frozen=True, slots=True)
+class Joined:
+    """The records by kind: those whose references all lead to `whole` records, the `partial` ones that rest on something
+    broken or lost, and the ids that are named and stand nowhere, `lost`; with a finding for each reference that leads nowhere."""
 
-    `ids` holds every id of the sources, broken ones too, by its lower-case form.
-    """
+    whole: dict[str, dict[str, Any]]
+    partial: dict[str, dict[str, Any]]
+    lost: dict[str, set[str]]
+    findings: list[Finding]
+
+
+def joined(
+    records: Records, ids: Mapping[str, Mapping[str, str]], place: Callable[[Path], Place], *, unread: bool
+) -> Joined:
+    """`ids` holds every id of the sources, broken ones too, by its lower-case form. Where a file was not read (`unread`),
+    an id that stands nowhere may stand there, and is no finding. A system that names no variant of its product is in neither."""
     whole: dict[str, dict[str, Any]] = {kind: {} for kind in _ORDER}
+    partial: dict[str, dict[str, Any]] = {kind: {} for kind in _ORDER}
+    lost: dict[str, set[str]] = {kind: set() for kind in _ORDER}
     findings: list[Finding] = []
     for kind in _ORDER:
         for key, record in records[kind].items():
             sound = True
             for path, target_kind, target in references(record, (kind, key)):
                 sound = sound and target in whole[target_kind]
-                if ids[target_kind].get(target.lower()) != target:
+                if ids[target_kind].get(target.lower()) == target:
+                    continue
+                lost[target_kind].add(target)
+                if not unread:
                     what = f"{target} is the id of no source in {target_kind}"
                     known = list(ids[target_kind].values()) if len(findings) <= FINDING_LIMIT else []
                     remedy = nearest_of(target, known, IDS_SHOWN) if known else ""
@@ -47,9 +62,9 @@ def lost_references(
                     findings.append(shape_finding("MOD005", path, place(path), what, remedy, cause=what))
             variants_found = list(_lost_variants(record, (kind, key), records, place))
             findings.extend(variants_found)
-            if sound and not variants_found:
-                whole[kind][key] = record
-    return whole, findings
+            if not variants_found:
+                (whole if sound else partial)[kind][key] = record
+    return Joined(whole, partial, lost, findings)
 
 
 def references(record: Node, path: Path = ()) -> Iterator[tuple[Path, str, str]]:

@@ -13,7 +13,11 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from specgen.findings import Finding, Place
+<<<<<<< HEAD
 from specgen.model import format_1
+=======
+from specgen.model.cause import cause_of
+>>>>>>> main
 from specgen.model.faults import SHAPE_FAULTS
 from specgen.model.field_types import nearest_of
 from specgen.model.node import Node
@@ -32,7 +36,8 @@ def shape_finding(fault_id: str, path: Path, place: Place, what: str, remedy: st
     """A finding of the table `faults`, with its own words where it has any; one slip told alike in one record is one cause."""
     row = SHAPE_FAULTS[fault_id]
     address = ".".join(path)
-    one = cause or f"{'.'.join(path[:2])}: {what}"
+    # entries that lack one key are of one cause, two keys are of two
+    one = cause or cause_of(path[:-1] or path, what, {})
     return Finding(row.id, row.severity, place, address, what, row.why, remedy or row.remedy, cause=one)
 
 
@@ -67,19 +72,19 @@ def entry_name(tree: Tree, index: int) -> str:
 
 def _validate(model: type[Node], tree: Mapping, path: Path, places: Places) -> tuple[Node | None, list[Finding]]:
     try:
-        return model.model_validate(_plain(tree)), []
+        return model.model_validate(plain(tree)), []
     except ValidationError as fault:
         errors = fault.errors(include_url=False)[: FINDING_LIMIT + 1]
         return None, [_translate(model, error, tree, path, places) for error in errors]
 
 
-def _plain(tree: Tree) -> Any:
+def plain(tree: Tree) -> Any:
     """The tree as pydantic takes it: text, tuples and dicts; empty values are left out."""
     if isinstance(tree, Scalar):
         return tree.text
     if isinstance(tree, Sequence):
-        return tuple(_plain(item) for item in tree.items)
-    return {key: _plain(value) for key, value in tree.entries.items() if not is_empty(value)}
+        return tuple(plain(item) for item in tree.items)
+    return {key: plain(value) for key, value in tree.entries.items() if not is_empty(value)}
 
 
 def _inspect(model: type[Node], tree: Tree, path: Path, places: Places) -> Iterator[Finding]:

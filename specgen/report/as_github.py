@@ -10,6 +10,7 @@ from datetime import date
 from specgen.findings import Place, Report, Severity, Told
 from specgen.report.elsewhere import elsewhere
 from specgen.report.lines import one_line, tally
+from specgen.report.unjudged import unjudged
 from specgen.source.characters import printable_name
 
 _WORD = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.NOTE: "notice"}
@@ -17,7 +18,10 @@ _WORD = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.NOTE: "n
 
 def write(report: Report, *, prefix: str, on: date) -> str:
     """One command a finding, and a plain last line that counts. `prefix` leads to the project, as in `specs_demo/`."""
-    return "\n".join([*(_command(entry, prefix) for entry in report.told()), f"{tally(report, on)}."]) + "\n"
+    lines = [_command(entry, prefix) for entry in report.told()]
+    if told := unjudged(report):
+        lines.append(one_line(told))
+    return "\n".join([*lines, f"{tally(report, on)}."]) + "\n"
 
 
 def _command(told: Told, prefix: str) -> str:

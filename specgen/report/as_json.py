@@ -27,6 +27,10 @@ def write(report: Report, *, prefix: str, on: date) -> str:
         "folder": prefix.rstrip("/") or ("/" if prefix else "."),
         "counts": {severity.value: report.count(severity) for severity in Severity},
         "findings": [_told(entry) for entry in report.told()],
+        "not_judged": [
+            {"paths": [printable(a) for a in one.addresses], "in_part": one.in_part, "because": printable(one.because)}
+            for one in report.not_judged
+        ],
     }
     return json.dumps(whole, ensure_ascii=False, indent=2) + "\n"
 

@@ -13,6 +13,7 @@ from specgen.report.elsewhere import elsewhere
 from specgen.report.lines import one_line, tally
 from specgen.report.order import gravest_first, totals
 from specgen.report.source_line import source_line
+from specgen.report.unjudged import unjudged
 from specgen.source.characters import printable_name
 
 WIDTH = 100
@@ -28,6 +29,8 @@ def write(report: Report, *, prefix: str, on: date, by_file: bool = False) -> st
         return f"No findings, judged on {on.isoformat()}.\n"
     found = report.told() if by_file else gravest_first(report)
     pieces = ["\n".join(_told(entry, prefix)) for entry in found]
+    if told := unjudged(report):
+        pieces.append(_wrapped(one_line(told)))
     return "\n\n".join([*pieces, f"{_wrapped(totals(found))}.\n{tally(report, on)}."]) + "\n"
 
 

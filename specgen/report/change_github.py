@@ -17,7 +17,7 @@ from specgen.units.locale import counted
 def write(found: Comparison, *, new_prefix: str) -> str:
     """One command a change, and a plain last line that counts. What is gone is marked where it is missing."""
     shown = found.changes
-    lines = [_command(change, new_prefix) for change in shown[:MOST]]
+    lines = [_command(one, new_prefix) for change in shown[:MOST] for one in (change, *change.alike)]
     if len(shown) > MOST:
         more = len(shown) - MOST
         said = counted("more change is not listed", "more changes are not listed", more)

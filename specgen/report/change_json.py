@@ -35,7 +35,7 @@ def write(found: Comparison, *, old: str, new: str) -> str:
     Addresses and places in the sources are for the maker: a customer is told numbers of documents and of changes instead.
     """
     changes, makers = found.changes, found.audience is Audience.MAKER
-    numbers = {change.path: at for at, change in enumerate(changes, start=1)}
+    numbers = found.numbers()
     whole = {
         "schema_version": SCHEMA_VERSION,
         "old": printable(old),
@@ -82,6 +82,7 @@ def _change(change: Change, *, makers: bool) -> dict[str, Any]:
         "reaches": [{"document": job.number, "items": list(job.items)} for job in change.reaches],
         "through": list(fact.through) if fact.through is not None else None,
         "follows": [_change(echo, makers=makers) for echo in change.follows],
+        "alike": [_change(other, makers=makers) for other in change.alike],
     }
     return whole if makers else _without(whole, "path", "old_place", "new_place", "through")
 

@@ -6,17 +6,20 @@ A rule that crashes is an error finding of its own, never silence. Called by `sp
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from datetime import date
 from time import perf_counter
 
 from specgen.findings import Finding, Severity
+from specgen.model.cause import cause_of
+from specgen.model.guarded import NotWholeError
 from specgen.model.node import Node
 from specgen.model.parse import Loaded
 from specgen.model.project import Project
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path
-from specgen.rules.cause import cause_of
 from specgen.rules.declare import Problem, Rule, all_rules
+from specgen.rules.one_unit import in_authors_unit
 from specgen.standards.citations import Basis, Citation
 from specgen.standards.reads import note
 
@@ -26,41 +29,65 @@ CRASH = "RUN001"
 Timings = dict[str, float]
 
 
-def run_rules(
-    loaded: Loaded, on: date, rules: Iterable[Rule] | None = None, timings: Timings | None = None
-) -> list[Finding]:
-    """Findings of every rule on what is whole of the sources, by the day `on`; none where there is no whole project source.
+@dataclass(frozen=True, slots=True)
+class Stopped:
+    """A rule that could not judge the record at `path`, for what it looked up there, `missing`, is not whole."""
 
-    `timings` takes the seconds of each rule. The first rule to ask for a figure that several need pays for it.
+    rule: str
+    path: Path
+    missing: str
+
+
+def run_rules(
+    loaded: Loaded,
+    on: date,
+    rules: Iterable[Rule] | None = None,
+    timings: Timings | None = None,
+    stopped: list[Stopped] | None = None,
+) -> list[Finding]:
+    """Findings of every rule on every record that is whole in itself, by the day `on`.
+
+    A rule that looks up what is not whole is silent there, and `stopped` takes it. `timings` takes the seconds of each rule.
+    The first rule to ask for a figure that several need pays for it.
     """
-    spec = loaded.spec
+    spec = loaded.judged
     if spec is None:
         return []
     found: list[Finding] = []
+    halted: list[Stopped] = [] if stopped is None else stopped
     for rule in all_rules() if rules is None else rules:
         begun = perf_counter()
-        for path, subject in _subjects(spec, rule.on):
-            found.extend(_run(rule, path, subject, spec, loaded, on))
+        for path, subject in _subjects(loaded, spec, rule.on):
+            found.extend(_run(rule, path, subject, spec, loaded, on, halted))
         if timings is not None:
             timings[rule.id] = perf_counter() - begun
     return found
 
 
-def _subjects(spec: Spec, kind: type[Node]) -> Iterator[tuple[Path, Node]]:
-    if issubclass(Project, kind):
+def _subjects(loaded: Loaded, spec: Spec, kind: type[Node]) -> Iterator[tuple[Path, Node]]:
+    if issubclass(Project, kind) and loaded.spec is not None:
         yield ("project",), spec.project
     for name, model in LIST_KINDS.items():
         if issubclass(model, kind):
-            for key, record in getattr(spec, name).items():
-                yield (name, key), record
+            for records in (getattr(spec, name), loaded.partial.get(name, {})):
+                for key, record in records.items():
+                    yield (name, key), record
 
 
-def _run(rule: Rule, path: Path, subject: Node, spec: Spec, loaded: Loaded, on: date) -> Iterator[Finding]:
+def _run(
+    rule: Rule, path: Path, subject: Node, spec: Spec, loaded: Loaded, on: date, halted: list[Stopped]
+) -> Iterator[Finding]:
     problems = rule.check(subject, spec, on)
     try:
         for problem in problems:
             yield _finding(rule, path, problem, spec, loaded)
+    except NotWholeError as missing:
+        halted.append(Stopped(rule.id, path, missing.address))
     except Exception as crash:  # noqa: BLE001  # a crash of a rule is reported as a finding, whatever it is
+        if path[-1] in loaded.partial.get(path[0], {}):
+            # facts take it that what a record rests on is there, and this one rests on something broken
+            halted.append(Stopped(rule.id, path, ""))
+            return
         what = f"the rule {rule.id} stopped with {type(crash).__name__}: {crash}"
         yield Finding(
             CRASH,
@@ -79,11 +106,24 @@ def _finding(rule: Rule, path: Path, problem: Problem, spec: Spec, loaded: Loade
     severity, source = _weight(rule, problem, spec)
     missing = loaded.missing(whole)
     # the address of the first thing that is missing; what it is missing in is one step above
-    what = problem.what if missing is None else f"{problem.what} (missing in {missing.rpartition('.')[0]})"
-    remedy = problem.remedy or rule.page.to_put_right
-    cause = cause_of(whole, problem.what, spec)
+    record = _record_at(whole, spec)
+    said = in_authors_unit(problem.what, record, whole[2:])
+    what = said if missing is None else f"{said} (missing in {missing.rpartition('.')[0]})"
+    remedy = in_authors_unit(problem.remedy, record, whole[2:]) or rule.page.to_put_right
+    cause = cause_of(whole, problem.what, loaded.ids)
     place, address = loaded.place(whole), ".".join(whole)
     return Finding(rule.id, severity, place, address, what, rule.page.why, remedy, str(source), cause)
+
+
+def _record_at(path: Path, spec: Spec) -> Node | None:
+    """The record of a list that a path leads into, where it was read."""
+    if path[0] not in LIST_KINDS or len(path) < 2:
+        return None
+    try:
+        record: Node | None = getattr(spec, path[0]).get(path[1])
+    except NotWholeError:
+        return None
+    return record
 
 
 def _weight(rule: Rule, problem: Problem, spec: Spec) -> tuple[Severity, Citation]:
@@ -92,7 +132,15 @@ def _weight(rule: Rule, problem: Problem, spec: Spec) -> tuple[Severity, Citatio
     note(source.read_in)
     if severity is Severity.ERROR and not source.basis.confirmed:
         severity = Severity.WARNING
-    policies = spec.project.policies
-    if severity is Severity.WARNING and policies is not None and rule.id in policies.raise_to_error:
+    if severity is Severity.WARNING and rule.id in _raised(spec):
         return Severity.ERROR, Citation(Basis.POLICY)
     return severity, source
+
+
+def _raised(spec: Spec) -> tuple[str, ...]:
+    try:
+        policies = spec.project.policies
+    except NotWholeError:
+        # the project has findings of its own; until they are mended each rule weighs as it stands
+        return ()
+    return policies.raise_to_error if policies is not None else ()

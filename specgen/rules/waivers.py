@@ -7,15 +7,16 @@ A finding in a product, preparation or system is waived only where every job tha
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
 
-from specgen.facts.graph import address_of, jobs_in, reach
+from specgen.facts.graph import PROJECT, address_of, jobs_in, reach
 from specgen.facts.job.waivers import in_force
 from specgen.findings import Finding, Severity
 from specgen.model.control import Waiver
+from specgen.model.guarded import NotWholeError
 from specgen.model.parse import Loaded
 from specgen.model.spec import Spec
 from specgen.rules.declare import all_rules
@@ -66,15 +67,23 @@ FAULTS = {
 }
 
 
-def apply_waivers(found: list[Finding], loaded: Loaded, on: date) -> list[Finding]:
-    """The findings with waived warnings turned into notes, and the faults of the waivers themselves."""
-    spec = loaded.spec
+def apply_waivers(found: list[Finding], loaded: Loaded, on: date, stopped: Set[str] = frozenset()) -> list[Finding]:
+    """The findings with waived warnings turned into notes, and the faults of the waivers themselves.
+
+    `stopped` are ids of rules that could not judge some record: that a waiver of theirs sets nothing aside cannot be told.
+    """
+    spec = loaded.judged
     if spec is None:
         return found
-    held = [(job_id, waiver) for job_id, job in spec.jobs.items() for waiver in job.waivers]
+    jobs = {**spec.jobs, **loaded.partial.get("jobs", {})}
+    held = [(job_id, waiver) for job_id, job in jobs.items() for waiver in job.waivers]
     result = [_waived(finding, held, spec, on) for finding in found]
     for job_id, waiver in held:
-        result.extend(_faults(job_id, waiver, found, loaded, on))
+        result.extend(
+            fault
+            for fault in _faults(job_id, waiver, found, loaded, on)
+            if fault.id != "WVR001" or not (waiver.rule in stopped or _unread(waiver, spec, loaded))
+        )
     return result
 
 
@@ -92,12 +101,30 @@ def _waived(finding: Finding, held: list[tuple[str, Waiver]], spec: Spec, on: da
     if finding.severity is not Severity.WARNING or finding.id in never_waived():
         return finding
     granted = {job_id: w for job_id, w in held if waiver_matches(w, finding) and in_force(w, on)}
-    if not granted or not set(jobs_in(spec, reach(spec, address_of(finding.path.split("."))))) <= set(granted):
+    if not granted or not _jobs_with(finding, spec) <= set(granted):
         return finding
     waiver = next(iter(granted.values()))
     what = f"waived by {waiver.by} until {waiver.until}: {finding.what}"
     return replace(
         finding, severity=Severity.NOTE, what=what, remedy=f"Nothing until {waiver.until}; judge it anew then."
+    )
+
+
+def _jobs_with(finding: Finding, spec: Spec) -> set[str]:
+    """The jobs that rest on what was found; none where that cannot be told, for nothing can be issued then anyway."""
+    try:
+        return set(jobs_in(spec, reach(spec, address_of(finding.path.split(".")))))
+    except NotWholeError:
+        return set()
+
+
+def _unread(waiver: Waiver, spec: Spec, loaded: Loaded) -> bool:
+    """True where the record that the waiver speaks of has faults, and was not judged."""
+    kind, key = address_of(waiver.path.split("."))
+    if kind == PROJECT[0]:
+        return loaded.spec is None
+    return bool(loaded.unread) or (
+        key in loaded.ids[kind] and key not in {*getattr(spec, kind), *loaded.partial.get(kind, {})}
     )
 
 

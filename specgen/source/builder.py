@@ -13,7 +13,7 @@ from typing import NoReturn
 from specgen.findings import Finding
 from specgen.source.characters import COLLECT_LIMIT, first_refused, named, place_in, printable
 from specgen.source.faults import fault
-from specgen.source.tree import Mapping, Mark, Node, Scalar, Sequence
+from specgen.source.tree import BITS, Mapping, Mark, Node, Scalar, Sequence
 
 DEPTH_LIMIT = 20
 NODE_LIMIT = 200_000
@@ -32,6 +32,7 @@ _QUOTES = ("'", '"')
 _BLOCKS = ("|", ">")
 _BLOCK_WITH_DIGIT = re.compile(r"[|>][+-]?[0-9]")
 
+_new_mark = int.__new__
 Spot = tuple[int, int]
 
 
@@ -66,6 +67,8 @@ class TreeBuilder:
         self._parsed = parsed
         self._quotes_wanted = quotes_wanted
         self._stack: list[_Open] = []
+        # of a word that stands in a file a thousand times one copy is kept
+        self._texts: dict[str, str] = {}
 
     def note(self, id: str, what: str, line: int, start: int, end: int) -> None:
         """A finding of this kind, unless it lies in a part that is refused as a whole."""
@@ -85,7 +88,9 @@ class TreeBuilder:
         top = stack[-1]
         if top.dropped:
             return
-        mark = Mark(line + 1, column + 1, end_column + 1)
+        # Mark(line + 1, column + 1, end_column + 1) without the call: a large folder has a million of them
+        mark = _new_mark(Mark, ((line + 1) << BITS | column + 1) << BITS | end_column + 1)
+        text = self._texts.setdefault(text, text)
         if top.entries is None:
             top.items.append(Scalar(text, mark, True))
         elif not top.at_key:

@@ -6,6 +6,7 @@ import copy
 import json
 from dataclasses import replace
 from datetime import date
+from typing import Any
 
 from specgen.comparison.changes import Answer, Comparison, Effect, Kind, TableMoved, Verdict
 from specgen.comparison.compare import compare
@@ -13,7 +14,7 @@ from specgen.comparison.edition import for_customer
 from specgen.comparison.gate import shuts
 from specgen.comparison.policy import ALL_WHERE_LEFT_OUT, INHERITED, ORDERED
 from specgen.comparison.reference_snapshot import reference_snapshot
-from specgen.comparison.sentences import sentence
+from specgen.comparison.sentences import reach_text, sentence
 from specgen.comparison.tally import by_effect
 from specgen.model.canonical import canonical
 from specgen.model.declaring import Audience, Concern
@@ -394,3 +395,48 @@ def test_long_reports_are_bounded_and_say_so() -> None:
     assert marks.count("::notice") == 500
     assert "200 more changes are not listed" in marks
     assert len(json.loads(change_json.write(found, old="a", new="b"))["changes"]) == 700
+
+
+def _many_systems(product: str) -> dict[str, Any]:
+    """Ten systems, each with one coat of the product, and a job that gets each of them."""
+    spec = changed(takes=["systems.chassis.layers.barrier.variant"])
+    (system,) = (entry for entry in spec["systems"] if entry["id"] == "chassis")
+    (job,) = spec["jobs"]
+    for number in range(10):
+        layer = {**system["layers"][0], "product": product}
+        spec["systems"].append({**system, "id": f"s{number}", "layers": [layer]})
+        document = {**job["document"], "number": f"MS-{number + 100}"}
+        items = [{**job["items"][0], "system": f"s{number}"}]
+        spec["jobs"].append({**job, "id": f"j{number}", "document": document, "items": items})
+    # what stands in the sources twice is written twice there
+    return dict(json.loads(json.dumps(spec)))
+
+
+def test_the_same_swap_in_ten_systems_is_one_line_with_its_number() -> None:
+    old, new = _many_systems("barrier"), _many_systems("primer")
+    found = compared(old, new)
+    (swap,) = (change for change in found.changes if change.difference.refers == "products")
+    assert (len(swap.alike), len(swap.reaches)) == (9, 10)
+    assert {change.path for change in (swap, *swap.alike)} == {
+        f"systems.s{number}.layers.barrier.product" for number in range(10)
+    }
+    assert swap.concern is Concern.SAFETY
+    assert "(the same in 10 places, in 10 jobs)" in sentence(swap)
+    assert "and 7 more" in reach_text(swap)
+    text = change_text.write(found, old="a", new="b", old_prefix="", new_prefix="")
+    assert text.count("and is now primer") == 1
+    told = json.loads(change_json.write(found, old="a", new="b"))["changes"]
+    (held,) = (change for change in told if change["alike"])
+    assert len({change["path"] for change in held["alike"]} | {held["path"]}) == 10
+    # a person decides on all ten at once, and on no eleventh
+    said = [Verdict(swap.fingerprint, Answer.NEUTRAL, "A. Body", "agreed", date(2026, 11, 25))]
+    assert swap.path not in {change.path for change in compared(old, new, verdicts=said).open()}
+    new["systems"][-1]["layers"][0]["product"] = "barrier"
+    assert swap.fingerprint not in {change.fingerprint for change in compared(old, new).changes}
+
+
+def test_an_item_that_takes_a_product_with_it_says_so() -> None:
+    (change,) = compared(changed(), changed(takes=["jobs.refit.items.STEP"])).changes
+    assert change.note == "no job uses this any more: Example barrier"
+    (back,) = compared(changed(takes=["jobs.refit.items.STEP"]), changed()).changes
+    assert back.note == "brings in what no job used before: Example barrier"

@@ -67,7 +67,7 @@ def test_the_way_back_mirrors_the_way_there(pair: tuple[Spec, Spec]) -> None:
 
 
 def _told(found: Comparison, *, turned: bool) -> list[tuple[str, ...]]:
-    changes = [change for top in found.changes for change in (top, *top.follows)]
+    changes = [change for top in found.changes for one in (top, *top.alike) for change in (one, *one.follows)]
     told = []
     for change in changes:
         effect, kind = change.effect, change.difference.kind

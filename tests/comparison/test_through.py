@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 from collections import Counter
+from functools import cache
 from typing import Any
 
 import pytest
@@ -18,7 +19,7 @@ from specgen.comparison.sentences import reach_text, sentence
 from specgen.model.declaring import Concern
 from specgen.model.spec import LIST_KINDS, Spec
 from tests.comparison.full_spec import built, place, tree
-from tests.comparison.sides import ON, changed, compared
+from tests.comparison.sides import ON, changed, compared, side
 from tests.comparison.test_properties import drawn
 from tests.comparison.way_back import mirrored
 from tests.good_spec import put, take_out
@@ -76,6 +77,11 @@ EDITS: dict[tuple[str, str], dict[str, Any]] = {
 }
 
 
+@cache
+def _good() -> Side:
+    return side(changed())
+
+
 def _edited(spec: dict[str, Any], record: str, edits: dict[str, Any]) -> dict[str, Any]:
     for path, value in edits.items():
         if value is None:
@@ -96,7 +102,7 @@ def _swapped(reference: str, edits: dict[str, Any]) -> dict[str, Any]:
 
 
 def _all(found: Comparison) -> list[Change]:
-    return [change for top in found.changes for change in (top, *top.follows)]
+    return [change for top in found.changes for one in (top, *top.alike) for change in (one, *one.follows)]
 
 
 def _judgements(changes: list[Change]) -> Counter[tuple[str, ...]]:
@@ -118,14 +124,14 @@ def _through(found: Comparison) -> list[Change]:
 
 
 @pytest.mark.parametrize("reference", REFERENCES)
-@settings(max_examples=3, deadline=None)
+@settings(max_examples=12, deadline=None)
 @given(data=st.data())
 def test_another_record_is_judged_as_the_record_edited(reference: str, data: st.DataObject) -> None:
     kind, key = REFERENCES[reference]
     edits = EDITS[kind, key]
     chosen = {path: edits[path] for path in data.draw(st.sets(st.sampled_from(sorted(edits)), min_size=1))}
-    swap = compared(changed(), _swapped(reference, chosen))
-    edit = compared(changed(), _edited(changed(), f"{kind}.{key}", chosen))
+    swap = compare(_good(), side(_swapped(reference, chosen)))
+    edit = compare(_good(), side(_edited(changed(), f"{kind}.{key}", chosen)))
     inside = Counter(_judgements(_through(swap)))
     # what is reached further on, through a reference of the swapped record, is among both
     assert inside == _judgements(_all(edit))
@@ -304,3 +310,53 @@ def test_a_binder_that_cures_with_isocyanate_is_safety_there_and_back(binder: st
     for found in (compared(old, new), compared(new, old)):
         (change,) = found.changes
         assert (change.effect, change.concern is Concern.SAFETY) == (Effect.REPLACED, is_safety)
+
+
+def _substrate(**more: str) -> str:
+    held = {"material": "steel_cold_rolled", "thickness": "1.5 mm", "condition": "bare and free of rust"} | more
+    return "{" + ", ".join(f"{key}: {value}" for key, value in held.items()) + "}"
+
+
+def test_a_substrate_of_an_item_is_held_against_the_one_of_its_job() -> None:
+    own = {"jobs.refit.items.DOOR.substrate": _substrate(thickness="0.8 mm")}
+    at = "jobs.refit.items.DOOR.substrate"
+    for old, new, said in (
+        (changed(), changed(own), "1.5 mm to 0.8 mm"),
+        (changed(own), changed(), "0.8 mm to 1.5 mm"),
+    ):
+        told = {change.path: change for change in compared(old, new).changes}
+        assert said in sentence(told[f"{at}.thickness"]).replace("\N{NO-BREAK SPACE}", " ")
+        assert {told[f"{at}.{key}"].effect for key in ("material", "condition")} == {Effect.EDITORIAL}
+        assert len(told) == 3
+
+
+def test_what_only_the_jobs_substrate_says_is_lost_with_one_of_the_items_own() -> None:
+    own = {"jobs.refit.items.DOOR.substrate": "{material: steel_cold_rolled}"}
+    gone = {c.path.rsplit(".", 1)[-1]: c.difference for c in compared(changed(), changed(own)).changes}
+    assert (gone["thickness"].kind, gone["condition"].kind) == (Kind.REMOVED, Kind.REMOVED)
+
+
+def test_a_substrate_of_its_own_stands_alone_where_the_job_has_none() -> None:
+    bare = changed(takes=["jobs.refit.substrate"])
+    new = changed({"jobs.refit.items.DOOR.substrate": _substrate()}, ["jobs.refit.substrate"])
+    changes = compared(bare, new).changes
+    assert {change.effect for change in changes} == {Effect.FACT, Effect.TIGHTENED}
+    assert {change.difference.old for change in changes} == {None}
+
+
+def test_another_variant_alone_is_told_line_by_line() -> None:
+    spec = {"products.primer.variants.red": "{id: red, name: red, order_number: EX-2}"}
+    ordered = {"jobs.refit.consumption.ordered": "[{id: p, product: primer, variant: grey, packs: 2}]"}
+    for at in ("systems.cab.layers.primer.variant", "jobs.refit.consumption.ordered.p.variant"):
+        found = compared(changed(spec | ordered), changed(spec | ordered | {at: "red"}))
+        assert at in {change.path for change in _all(found)}
+        through = {change.path for change in _through(found)}
+        assert "products.primer.variants.red.order_number" in through
+        assert all(change.difference.through is not None for change in _through(found))
+
+
+def test_another_product_that_is_ordered_is_told_line_by_line() -> None:
+    ordered = {"jobs.refit.consumption.ordered": "[{id: p, product: primer, packs: 2}]"}
+    new = changed(ordered | {"jobs.refit.consumption.ordered.p.product": "barrier"})
+    found = compared(changed(ordered), new)
+    assert {change.path.split(".")[1] for change in _through(found)} == {"barrier", "primer"}

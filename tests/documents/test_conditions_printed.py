@@ -79,6 +79,14 @@ def test_paper_in_the_authors_words_is_said_once() -> None:
     assert steps == [("Sand level with P400.", "")]
 
 
+def test_wash_in_the_authors_words_is_said_once() -> None:
+    blush = {"systems.cab.layers.primer.blush_wash": "yes"}
+    ours = "Wash with warm water and detergent, rinse, let dry and test that a drop spreads."
+    for said, told in (("Washed with soap, then dried.", []), ("Sand level.", [ours])):
+        (_, steps), *_ = _between({**blush, "systems.cab.layers.primer.before_next": said})
+        assert steps[: len(told) + 1] == [*((text, "") for text in told), (said, "")]
+
+
 def test_paper_is_that_of_the_table_where_no_window_is_stated() -> None:
     (_, steps), *_ = _between(
         {"systems.cab.layers.base.role": "top-coat", "products.base.binder": "oil_alkyd", "products.base.roles": "[topcoat]"},

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from specgen.facts.product.declared import is_air_fed, is_type_a, names_air_fed
+from specgen.facts.product.declared import is_air_fed, is_type_a, names_air_fed, spraying, wet_work
+from specgen.model.hazards import Task
+from tests.good_spec import good_with, spec_of
 
 # words, air-fed is what is asked for first, air-fed is named at all
 WORDS = [
@@ -31,3 +33,11 @@ def test_breathing_air_is_asked_for_or_named(text: str, first: bool, named: bool
 )
 def test_a_filter_of_type_a_is_none_of_type_ax(text: str, meant: bool) -> None:
     assert is_type_a(text) is meant
+
+
+def test_protection_holds_at_its_own_task_and_where_it_names_any() -> None:
+    entries = ", ".join(f"{{id: {task}, task: {task}, eyes: goggles}}" for task in Task)
+    hazards = spec_of(good_with({"products.primer.hazards.protection": f"[{entries}]"})).products["primer"].hazards
+    assert hazards is not None
+    assert [entry.id for entry in spraying(hazards)] == ["spraying", "any"]
+    assert [entry.id for entry in wet_work(hazards)] == ["mixing", "spraying", "clearing-up", "any"]

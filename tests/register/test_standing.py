@@ -89,6 +89,15 @@ def test_withdrawn_twice_or_never_issued_is_refused(desk: Desk) -> None:
             _withdraw(desk, 2, document, revision)
 
 
+def test_a_note_is_of_the_second_of_the_issue_or_later(desk: Desk) -> None:
+    _revise(desk, 0)
+    with pytest.raises(RegisterError, match="set the clock"):
+        withdraw(desk.register, "MS-001", "A", reason="thin", by="Ada Quill", now=_on(0) - timedelta(seconds=1))
+    _withdraw(desk, 0, "MS-001", "A")
+    found = history_of(desk.register, "MS-001")
+    assert ([kept.record.kind for kept in found.kept], found.faults) == (["issue", "withdrawal"], ())
+
+
 def test_a_sheet_revised_or_withdrawn_makes_what_rests_on_it_suspect(desk: Desk) -> None:
     _revise(desk, 0, "DS-primer")
     _revise(desk, 1)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from specgen.findings import Finding, Place, Report, Severity
+from specgen.findings import Finding, NotJudged, Place, Report, Severity
 from specgen.report.as_github import write
 from tests.good_spec import ON
 
@@ -36,6 +36,13 @@ def test_one_cause_is_one_command_that_names_every_place() -> None:
         first == "::notice file=a.yaml,line=1,col=1,endColumn=1,title=FLM002::what%0Aalso at 2 more places: a.b2, a.b3"
     )
     assert last.startswith("no errors, no warnings and 1 note,")
+
+
+def test_what_was_not_judged_is_a_plain_line() -> None:
+    gap = NotJudged(("products.primer",), "for faults of their own", in_part=False)
+    assert write(Report((), (gap,)), prefix="", on=ON).splitlines()[0] == (
+        "Not judged, for faults of their own: products.primer."
+    )
 
 
 def test_escaping() -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from dataclasses import replace
 
-from specgen.findings import Finding, Place, Report, Severity
+from specgen.findings import Finding, NotJudged, Place, Report, Severity
 from specgen.report.as_json import write
 from tests.good_spec import ON
 
@@ -43,7 +43,18 @@ def test_whole_report() -> None:
                 "also": [],
             }
         ],
+        "not_judged": [],
     }
+
+
+_GAP = NotJudged(("systems.cab", "jobs.refit"), "for products.primer cannot be relied on", in_part=True)
+
+
+def test_what_was_not_judged_has_a_key_of_its_own() -> None:
+    whole = json.loads(write(Report((), (_GAP,)), prefix="", on=ON))
+    assert whole["not_judged"] == [
+        {"paths": ["systems.cab", "jobs.refit"], "in_part": True, "because": "for products.primer cannot be relied on"}
+    ]
 
 
 def test_one_cause_is_listed_once_with_every_place() -> None:

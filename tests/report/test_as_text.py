@@ -7,7 +7,7 @@ from datetime import date
 
 import pytest
 
-from specgen.findings import Finding, Place, Report, Severity
+from specgen.findings import Finding, NotJudged, Place, Report, Severity
 from specgen.report.as_text import write
 from specgen.report.source_line import SCREEN, source_line
 from tests.good_spec import ON, checked, good, put
@@ -128,6 +128,16 @@ def test_findings_without_a_cause_and_of_another_weight_or_remedy_stay_apart() -
         _finding(path="p.6", cause="c", id="FLM002"),
     ]
     assert len(_order(_write(*found))) == 6
+
+
+def test_what_was_not_judged_stands_in_a_line_before_the_totals() -> None:
+    own = NotJudged(("products.primer",), "for faults of their own", in_part=False)
+    rest = NotJudged(tuple(f"jobs.j{n}" for n in range(8)), "for products.primer cannot be relied on", in_part=True)
+    text = write(Report((_finding(),), (own, rest)), prefix="", on=ON)
+    assert " ".join(text.split("\n\n")[-2].split()) == (
+        "Not judged, for faults of their own: products.primer. Not judged in full, for products.primer cannot be "
+        "relied on: jobs.j0, jobs.j1, jobs.j2, jobs.j3, jobs.j4, jobs.j5 and 2 more."
+    )
 
 
 def test_nothing_a_screen_obeys_comes_out() -> None:

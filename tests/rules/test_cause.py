@@ -7,7 +7,7 @@ from datetime import date
 from typing import Any
 
 from specgen.findings import Report, Severity
-from specgen.rules.cause import cause_of
+from specgen.model.cause import cause_of
 from tests.good_spec import checked, good, put, second_good, take_out
 
 FIRST, SECOND = "products.primer.application.overlap", "products.primer.application.distance"
@@ -57,37 +57,54 @@ def test_a_lost_source_is_told_once_whoever_names_it() -> None:
     assert [(rule, len(also)) for rule, _, also in _told(checked(spec).report)] == [("MOD005", 1)]
 
 
+def test_what_every_entry_of_a_list_lacks_is_told_once_and_each_key_by_itself() -> None:
+    spec = good()
+    for number in range(2):
+        entry = {"id": f"window-{number}", "next_coat": "any", "interval": "1 h..2 h", "air": "20 degC"}
+        spec["products"][0]["overcoat"].append(entry)
+        del entry["air"]
+    del spec["products"][0]["overcoat"][-1]["window"]
+    told = _told(checked(spec).report)
+    assert [(rule, path.rpartition(".")[2], len(also)) for rule, path, also in told] == [
+        ("MOD002", "air", 1),
+        ("MOD002", "window", 0),
+    ]
+
+
+def test_keys_that_nobody_knows_stay_apart() -> None:
+    spec = good()
+    put(spec, "products.primer.zzz", "x")
+    put(spec, "products.primer.yyy", "x")
+    assert [also for _, _, also in _told(checked(spec).report)] == [[], []]
+
+
 def test_one_place_met_by_several_jobs_is_told_once() -> None:
     """A top coat of polyurethane on an epoxy that several jobs spray in damp air: the layer is to be mended once."""
-    spec = checked(second_good()).loaded.spec
-    assert spec is not None
+    ids = checked(second_good()).loaded.ids
     path = ("systems", "deck", "layers", "gloss")
     first, second, nobody = (
-        cause_of(path, f"gloss goes on wet, and {job} allows it", spec) for job in ("rails", "lids", "nobody")
+        cause_of(path, f"gloss goes on wet, and {job} allows it", ids) for job in ("rails", "lids", "nobody")
     )
     assert first == second != nobody
 
 
 def test_records_answer_for_themselves_unless_they_rest_on_one_that_is_named() -> None:
-    spec = checked(good()).loaded.spec
-    assert spec is not None
+    ids = checked(good()).loaded.ids
     one, two = ("systems", "cab", "total"), ("systems", "chassis", "total")
-    assert cause_of(one, "cab is too thin", spec) != cause_of(two, "chassis is too thin", spec)
-    assert cause_of(one, "cab: clear has no solids", spec) == cause_of(two, "chassis: clear has no solids", spec)
+    assert cause_of(one, "cab is too thin", ids) != cause_of(two, "chassis is too thin", ids)
+    assert cause_of(one, "cab: clear has no solids", ids) == cause_of(two, "chassis: clear has no solids", ids)
     # what is measured makes a cause of its own
-    assert cause_of(one, "cab: clear has 4 um", spec) != cause_of(one, "cab: clear has 5 um", spec)
+    assert cause_of(one, "cab: clear has 4 um", ids) != cause_of(one, "cab: clear has 5 um", ids)
 
 
 def test_products_named_by_one_job_are_causes_of_their_own() -> None:
-    spec = checked(copy.deepcopy(good())).loaded.spec
-    assert spec is not None
+    ids = checked(copy.deepcopy(good())).loaded.ids
     path = ("jobs", "refit", "air")
-    assert cause_of(path, "base states no VOC", spec) != cause_of(path, "clear states no VOC", spec)
+    assert cause_of(path, "base states no VOC", ids) != cause_of(path, "clear states no VOC", ids)
 
 
 def test_codes_of_one_label_are_one_cause() -> None:
-    spec = checked(good()).loaded.spec
-    assert spec is not None
+    ids = checked(good()).loaded.ids
     path = ("products", "base", "hazards", "precautions")
-    one = cause_of(path, "precaution P410+P412 of base is missing", spec)
-    assert one == cause_of(path, "precaution P210 of base is missing", spec)
+    one = cause_of(path, "precaution P410+P412 of base is missing", ids)
+    assert one == cause_of(path, "precaution P210 of base is missing", ids)

@@ -40,7 +40,8 @@ def test_every_scenario_is_named_by_a_page() -> None:
 
 @pytest.mark.parametrize(("rule", "example"), _cases(failing=False))
 def test_passes(rule: Rule, example: Example) -> None:
-    assert _run(example) == []
+    seen = _run(example)
+    assert not seen, f"an example under Passes of {rule.id} gives findings: {seen}"
 
 
 @pytest.mark.parametrize(("rule", "example"), _cases(failing=True))
@@ -49,7 +50,8 @@ def test_fails(rule: Rule, example: Example) -> None:
     assert named, "a failing example names its findings"
     assert any(rule_id == rule.id for rule_id, *_ in named)
     seen = _run(example)
-    assert [finding[:2] for finding in seen] == [finding[:2] for finding in named]
+    given_by, told = ([finding[:2] for finding in findings] for findings in (seen, named))
+    assert given_by == told, f"an example under Fails of {rule.id} gives {given_by}; its page names {told}"
     # a weight is told where the page names one; of several findings at one place it is the sorted ones that meet
     untold = [(*at, weight and also) for (*at, also), (*_, weight) in zip(seen, named, strict=True)]
     assert untold == named

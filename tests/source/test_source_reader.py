@@ -233,3 +233,11 @@ def test_a_written_tree_is_read_back(tree: dict[str, object]) -> None:
     source, findings = read_text(written(tree).encode(), "a.yaml")
     assert findings == []
     assert plain(source.root) == tree
+
+
+def test_a_mark_tells_its_line_and_columns() -> None:
+    for line, column, end in ((1, 1, 1), (4000, 17, 400), (2**21, 2**23, 2**24 - 1)):
+        mark = Mark(line, column, end)
+        assert (mark.line, mark.column, mark.end_column) == (line, column, end)
+    assert Mark(1, 2, 3) != Mark(1, 3, 2)
+    assert repr(Mark(1, 2, 3)) == "Mark(1, 2, 3)"

@@ -49,10 +49,15 @@ def test_masked_areas_edges_and_count() -> None:
     assert found.inputs[0].origin == "working:a"
 
 
-def test_more_masked_than_there_is_is_refused_even_with_edges() -> None:
+@pytest.mark.parametrize("masked", [["1.1"], ["0.6", "0.5"], ["0.5", "0.3", "0.3"]])
+def test_more_masked_than_there_is_is_refused_even_with_edges(masked: list[str]) -> None:
     with pytest.raises(WorkingError) as refused:
-        coated_area("t", m2("1"), [m2("1.1")], [Edge(length("10 m"), length("1 m"))])
+        coated_area("t", m2("1"), [m2(patch) for patch in masked], [Edge(length("10 m"), length("1 m"))])
     assert refused.value.what == "more is masked than the area of the piece"
+
+
+def test_a_piece_that_is_masked_all_over_has_no_area() -> None:
+    assert coated_area("t", m2("1"), [m2("0.6"), m2("0.4")]).number == 0
 
 
 def test_areas_together() -> None:

@@ -35,7 +35,7 @@ class Annex:
 
 def annex_of(found: Comparison, words: Words, *, for_maker: bool) -> Annex:
     """Addresses in the sources are for the maker; a customer is told what moved and by which rule."""
-    numbers = {change.path: str(at) for at, change in enumerate(found.changes, start=1)}
+    numbers = {path: str(at) for path, at in found.numbers().items()}
     listed = tuple(entry for entry in found.figures if entry.is_listed)
     return Annex(
         figures=_figures(listed[:_MOST], numbers, words, for_maker=for_maker),
@@ -77,7 +77,7 @@ def _where(entry: FigureMoved, words: Words) -> str:
 
 
 def _causes(entry: FigureMoved, numbers: dict[str, str], words: Words) -> str:
-    named = [numbers[cause] for cause in entry.causes if cause in numbers]
+    named = list(dict.fromkeys(numbers[cause] for cause in entry.causes if cause in numbers))
     if entry.makers_cause:
         named.append(words("data held by the maker"))
     return ", ".join(named) or "–"

@@ -25,6 +25,9 @@ Fails
     jobs.rails.items.LOCKER.service_temperature: 111 degC    # at jobs.rails.items.LOCKER.service_temperature
 
     jobs.refit.items.STEP.service_temperature: 96 degC    # at jobs.refit.items.STEP.service_temperature    # also CLI003 at jobs.refit.items.STEP.service_temperature
+
+    products.barrier.service_temperature: {short_max: 150 degC}
+    jobs.refit.items.STEP.service_temperature: 96 degC    # at jobs.refit.items.STEP.service_temperature    # also CLI003 note at jobs.refit.items.STEP.service_temperature
 To put right
     Strip the coat, choose a family rated for the heat, or shield the part; ask the maker for his own limit.
 """
