@@ -14,11 +14,8 @@ from typing import Any, cast
 
 from specgen.findings import Finding, Place, Severity
 from specgen.model.field_types import nearest_of
-<<<<<<< HEAD
 from specgen.model.format_read import brought_up
-=======
 from specgen.model.guarded import Guarded, GuardedProject, values_read
->>>>>>> main
 from specgen.model.most_findings import first_of_each_file
 from specgen.model.node import Node
 from specgen.model.project import Project

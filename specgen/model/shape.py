@@ -13,11 +13,8 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from specgen.findings import Finding, Place
-<<<<<<< HEAD
 from specgen.model import format_1
-=======
 from specgen.model.cause import cause_of
->>>>>>> main
 from specgen.model.faults import SHAPE_FAULTS
 from specgen.model.field_types import nearest_of
 from specgen.model.node import Node
