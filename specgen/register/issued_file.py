@@ -94,7 +94,7 @@ def _unaltered(found: History, kept: Kept, name: str, allowed: bytes | None) -> 
         )
     now = standing(record.revision, found.kept)
     if now.word == "withdrawn":
-        line = f"{said}: unaltered, but withdrawn on {now.since} by {now.by}: {now.reason}. Do not work to it."
+        line = f"{said}: unaltered, but withdrawn on {now.since} by {now.by}: {_ended(now.reason)} Do not work to it."
         return Verdict(False, "withdrawn", (line,))
     if now.word == "superseded":
         line = f"{said}: unaltered, but superseded by {now.by}; the next revision is of {now.since}. Do not work to it."
@@ -142,6 +142,11 @@ def _not_issued(
     return Verdict(
         False, "unknown here", ("This register knows no such file, and it carries no certificate that can be read.",)
     )
+
+
+def _ended(sentence: str) -> str:
+    """What a person wrote, with one full stop at its end."""
+    return sentence if sentence.endswith((".", "!", "?")) else f"{sentence}."
 
 
 def _certificate(carried: dict[str, bytes]) -> tuple[Certificate | None, str]:

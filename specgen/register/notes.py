@@ -29,7 +29,7 @@ def acknowledge(register: Path, document: str, revision: str, *, by: str, now: d
     holders = issued.record.holders
     name = next((holder for holder in holders if _spelled(holder) == _spelled(by)), None)
     if name is None:
-        raise RegisterError(f"{by} is no holder of {document} {revision}; there is: {', '.join(holders) or 'none'}")
+        raise RegisterError(f"{by} is no holder of {document} {revision}; there is: {'; '.join(holders) or 'none'}")
     if any(
         one.record.kind == "receipt" and one.record.by == name and one.record.revision == revision for one in found.kept
     ):

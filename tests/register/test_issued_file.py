@@ -46,10 +46,10 @@ def test_unaltered_and_current_then_superseded_then_withdrawn(desk: Desk) -> Non
     verdict = verify(first, desk.register)
     assert (verdict.good, verdict.word) == (False, "superseded")
     assert "unaltered, but superseded by B; the next revision is of 2026-12-04. Do not work to it." in verdict.lines[0]
-    withdraw(desk.register, "MS-001", "B", reason="film too thin", by="Ada Quill", now=BEGIN + timedelta(days=19))
+    withdraw(desk.register, "MS-001", "B", reason="Film too thin.", by="Ada Quill", now=BEGIN + timedelta(days=19))
     verdict = verify(_pdf(desk, 2), desk.register)
     assert (verdict.good, verdict.word) == (False, "withdrawn")
-    assert "withdrawn on 2026-12-14 by Ada Quill: film too thin" in verdict.lines[0]
+    assert "withdrawn on 2026-12-14 by Ada Quill: Film too thin. Do not work to it." in verdict.lines[0]
 
 
 def test_what_was_altered_is_named(desk: Desk) -> None:

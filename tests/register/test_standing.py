@@ -149,7 +149,7 @@ def test_holders_acknowledge_by_name_and_once(desk: Desk) -> None:
     assert not_acknowledged(history_of(desk.register, "MS-001")) == ("Fleet office",)
     with pytest.raises(RegisterError, match="has acknowledged MS-001 A already"):
         acknowledge(desk.register, "MS-001", "A", by="Body shop", now=_on(2))
-    with pytest.raises(RegisterError, match="Yard is no holder of MS-001 A; there is: Body shop, Fleet office"):
+    with pytest.raises(RegisterError, match="Yard is no holder of MS-001 A; there is: Body shop; Fleet office"):
         acknowledge(desk.register, "MS-001", "A", by="Yard", now=_on(2))
     _revise(desk, 3)
     assert not_acknowledged(history_of(desk.register, "MS-001")) == ("Body shop", "Fleet office")
