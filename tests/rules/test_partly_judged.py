@@ -160,7 +160,7 @@ def test_a_project_with_a_fault_stops_only_what_asks_for_the_faulty_key() -> Non
     assert [one.addresses for one in checked(spec).report.not_judged] == [("project",)]
     put(spec, "project.jurisdictions", "EU")
     because = [one.because for one in checked(spec).report.not_judged]
-    assert because == ["for faults of their own", "for project.jurisdictions cannot be relied on"]
+    assert because == ["for its own faults", "for project.jurisdictions cannot be relied on"]
 
 
 def test_a_key_nobody_knows_may_have_been_meant_for_any_that_is_absent() -> None:
