@@ -214,7 +214,10 @@ def test_guarded_records() -> None:
 _CLAIM = "{corrosivity: C2, durability: high}"
 
 
-@pytest.mark.parametrize(("path", "value"), [("jobs.refit.titel", "x"), ("jobs.refit.preparation", "gone")])
+@pytest.mark.parametrize(
+    ("path", "value"),
+    [("jobs.refit.titel", "x"), ("jobs.refit.preparation", "gone"), ("jobs.refit.items.STEP.system", "gone")],
+)
 def test_that_nothing_uses_a_record_is_not_concluded_from_what_was_read(path: str, value: str) -> None:
     """The claim of a category is told to be open where no job puts the system on steel, and here one does."""
     spec = good()
