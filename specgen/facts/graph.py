@@ -17,7 +17,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from specgen.facts.memo import memoised
-from specgen.model.guarded import demand_all, every
+from specgen.model.guarded import demand_all, demand_found, every
 from specgen.model.job import Job
 from specgen.model.node import Node
 from specgen.model.references import references
@@ -56,10 +56,11 @@ def links_from(spec: Spec, address: Address) -> tuple[Link, ...]:
 def links_to(spec: Spec, address: Address) -> tuple[Link, ...]:
     """The links from the records that name this one, in the order of the sources.
 
-    Raises NotWholeError where none of those that were read does, and one that was not may.
+    Raises NotWholeError where none of those that were read does, and one that was not may, or one names what is in no file.
     """
     found = _links(spec)[1].get(address, ())
     if not found and address[0] in _KINDS:
+        demand_found(getattr(spec, address[0]))
         for kind in _KINDS[_KINDS.index(address[0]) + 1 :]:
             demand_all(getattr(spec, kind))
     return found

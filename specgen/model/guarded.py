@@ -72,6 +72,15 @@ def demand_all(records: Mapping[str, Any]) -> None:
             raise NotWholeError(records.unread[0])
 
 
+def demand_found(records: Mapping[str, Any]) -> None:
+    """Stops who would take it that nothing names a record, where something names one of its kind that is in no file.
+
+    The lost id may have been meant for it. Raises NotWholeError.
+    """
+    if isinstance(records, Guarded) and records.lost:
+        raise NotWholeError(f"{records.kind}.{min(records.lost)}")
+
+
 class GuardedProject:
     """In the place of a project with faults: what was read of it, and a stop at every key that was not."""
 

@@ -8,7 +8,7 @@ _SHOWN = 6
 
 
 def unjudged(report: Report) -> str:
-    """`Not judged, for faults of their own: products.primer. Not judged in full, for products.primer cannot be relied on:
+    """`Not judged, for its own faults: products.primer. Not judged in full, for products.primer cannot be relied on:
     systems.cab.` Empty where every rule judged every record."""
     return " ".join(_sentence(entry) for entry in report.not_judged)
 

@@ -8,14 +8,13 @@ from specgen.findings import NotJudged
 from specgen.model.parse import Loaded
 from specgen.rules.run import Stopped
 
-OWN = "for faults of their own"
 UNKNOWN = "what they rest on"
 
 
 def not_judged(loaded: Loaded, stopped: Sequence[Stopped]) -> Iterator[NotJudged]:
     """Files that were not read, records with faults of their own, then those that some rule gave up on, by what it missed."""
     if loaded.unread:
-        yield NotJudged(loaded.unread, "for they could not be read", in_part=False)
+        yield NotJudged(loaded.unread, "not read to the end", in_part=False)
     judged = loaded.judged
     if judged is None:
         return
@@ -27,7 +26,7 @@ def not_judged(loaded: Loaded, stopped: Sequence[Stopped]) -> Iterator[NotJudged
     if loaded.spec is None:
         broken.insert(0, "project")
     if broken:
-        yield NotJudged(tuple(broken), OWN, in_part=False)
+        yield NotJudged(tuple(broken), f"for {'its' if len(broken) == 1 else 'their'} own faults", in_part=False)
     # what a partial record rests on is the reason, not the record
     partial = {f"{kind}.{key}" for kind, records in loaded.partial.items() for key in records}
     missed: dict[str, set[str]] = {}

@@ -182,6 +182,14 @@ def test_metal_that_nobody_degreases_gets_the_step_of_the_table_in_its_place() -
     )
 
 
+@pytest.mark.parametrize("material", ["oem_finish", "ecoat_part", "powder_part"])
+def test_what_paint_asks_for_is_told_with_the_old_paint_and_not_again_as_of_a_metal(material: str) -> None:
+    dusted = "{id: p, title: Dust, steps: [{id: dust, do: dust-off, text: Blow off.}], coat_within: 4 h}"
+    build = _build({"jobs.refit.substrate": f"{{material: {material}, thickness: 3 mm}}", "preparations.p": dusted, "jobs.refit.preparation": "p", "products.primer.binder": "epoxy_2k"})  # fmt: skip
+    assert [step.text for step in build.steps] == ["Blow off."]
+    assert any(step.text.startswith("Abrade the old paint") for repair in build.repairs for step in repair.steps)
+
+
 @pytest.mark.parametrize("do", ["sand", "power-tool"])
 def test_metal_that_a_step_roughens_is_not_abraded_again(do: str) -> None:
     bare = "{material: galvanized_hot_dip, thickness: 3 mm}"

@@ -39,9 +39,9 @@ def test_one_cause_is_one_command_that_names_every_place() -> None:
 
 
 def test_what_was_not_judged_is_a_plain_line() -> None:
-    gap = NotJudged(("products.primer",), "for faults of their own", in_part=False)
+    gap = NotJudged(("products.primer",), "for its own faults", in_part=False)
     assert write(Report((), (gap,)), prefix="", on=ON).splitlines()[0] == (
-        "Not judged, for faults of their own: products.primer."
+        "Not judged, for its own faults: products.primer."
     )
 
 

@@ -131,11 +131,11 @@ def test_findings_without_a_cause_and_of_another_weight_or_remedy_stay_apart() -
 
 
 def test_what_was_not_judged_stands_in_a_line_before_the_totals() -> None:
-    own = NotJudged(("products.primer",), "for faults of their own", in_part=False)
+    own = NotJudged(("products.primer",), "for its own faults", in_part=False)
     rest = NotJudged(tuple(f"jobs.j{n}" for n in range(8)), "for products.primer cannot be relied on", in_part=True)
     text = write(Report((_finding(),), (own, rest)), prefix="", on=ON)
     assert " ".join(text.split("\n\n")[-2].split()) == (
-        "Not judged, for faults of their own: products.primer. Not judged in full, for products.primer cannot be "
+        "Not judged, for its own faults: products.primer. Not judged in full, for products.primer cannot be "
         "relied on: jobs.j0, jobs.j1, jobs.j2, jobs.j3, jobs.j4, jobs.j5 and 2 more."
     )
 

@@ -160,7 +160,7 @@ def test_a_project_with_a_fault_stops_only_what_asks_for_the_faulty_key() -> Non
     assert [one.addresses for one in checked(spec).report.not_judged] == [("project",)]
     put(spec, "project.jurisdictions", "EU")
     because = [one.because for one in checked(spec).report.not_judged]
-    assert because == ["for faults of their own", "for project.jurisdictions cannot be relied on"]
+    assert because == ["for its own faults", "for project.jurisdictions cannot be relied on"]
 
 
 def test_a_key_nobody_knows_may_have_been_meant_for_any_that_is_absent() -> None:
@@ -214,7 +214,10 @@ def test_guarded_records() -> None:
 _CLAIM = "{corrosivity: C2, durability: high}"
 
 
-@pytest.mark.parametrize(("path", "value"), [("jobs.refit.titel", "x"), ("jobs.refit.preparation", "gone")])
+@pytest.mark.parametrize(
+    ("path", "value"),
+    [("jobs.refit.titel", "x"), ("jobs.refit.preparation", "gone"), ("jobs.refit.items.STEP.system", "gone")],
+)
 def test_that_nothing_uses_a_record_is_not_concluded_from_what_was_read(path: str, value: str) -> None:
     """The claim of a category is told to be open where no job puts the system on steel, and here one does."""
     spec = good()
