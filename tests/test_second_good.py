@@ -23,7 +23,7 @@ def test_it_has_what_the_first_has_not() -> None:
     assert own.film.max < mastic.film.max
     assert borrowed.film.min is None
     assert borrowed.film.max is None
-    assert {(window.by, window.air.to("degF")) for window in mastic.overcoat} == {
+    assert {(window.next_coat, window.air.to("degF")) for window in mastic.overcoat} == {
         ("any", 50),
         ("any", 77),
         ("itself", 50),

@@ -52,6 +52,7 @@ def test_help_lists_every_command() -> None:
         "explain",
         "schema",
         "new",
+        "upgrade",
     ]
 
 

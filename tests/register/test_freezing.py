@@ -151,12 +151,13 @@ def test_equal_content_gives_equal_bytes_and_another_content_another_digest() ->
         (b"\xff\xfe{}", "is not UTF-8 text"),
         (b"[" * 100_000, "is not whole JSON"),
         (b'{"a": "1", "a": "2"}\n', "is not as the register writes it"),
-        (written({"schema_version": "2"}), "of version 2"),
+        (written({"schema_version": "3"}), "of version 3"),
         (written({"schema_version": "x" * 50}), "of version"),
         (written({"schema_version": "1"}), "cannot be read back: no file"),
-        (written({"schema_version": "1", "recipes": {}}), "holds recipes"),
-        (written({"schema_version": "1", "project": 5}), "a value that is no text"),
-        (written({"schema_version": "1", "project": "x"}), "cannot be read back"),
+        (written({"schema_version": "2"}), "cannot be read back: no file"),
+        (written({"schema_version": "2", "recipes": {}}), "holds recipes"),
+        (written({"schema_version": "2", "project": 5}), "a value that is no text"),
+        (written({"schema_version": "2", "project": "x"}), "cannot be read back"),
     ],
 )
 def test_what_is_no_frozen_model_is_refused_in_a_line(data: bytes, says: str) -> None:
