@@ -23,7 +23,7 @@ def test_pages_are_written_and_linked(tmp_path: Path, capsys: pytest.CaptureFixt
     texts = {name: (tmp_path / "pages" / name).read_text("utf-8") for name in written}
     assert {link for text in texts.values() for link in HREF.findall(text)} <= written
     assert set(HREF.findall(texts["index.html"])) == wanted
-    assert "<h1>FLM003 A layer stays inside its product&#39;s film range</h1>" in texts["FLM003.html"]
+    assert "<h1>FLM003 A coat stays within the DFT range of its product</h1>" in texts["FLM003.html"]
     assert "cold-rolled steel sheet" in texts["table-materials.html"]
 
 

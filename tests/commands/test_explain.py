@@ -22,7 +22,7 @@ def test_list(capsys: pytest.CaptureFixture[str]) -> None:
     lines = capsys.readouterr().out.splitlines()
     assert len(lines) == len(explanations())
     assert all(re.fullmatch(r"[A-Z]{3}[0-9]{3}  (error  |warning|note   )  \S.*", line) for line in lines)
-    assert "FLM002  warning  A film with a lower limit has an upper one" in lines
+    assert "FLM002  warning  A coat with a minimum DFT has a maximum" in lines
     assert lines == sorted(lines)
 
 

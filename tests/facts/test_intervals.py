@@ -82,8 +82,8 @@ def test_without_a_window_for_itself_that_for_any_holds() -> None:
             "20..25 degC",
             "Abrade with P240.",
             [
-                "base is to follow primer in 30 min..24 h, but the product primer may be covered in 20 min..16 h at 20 degC,"
-                " taken for the coldest air of 20 degC"
+                "the interval 30 min..24 h between primer and base is outside the overcoating interval of the product primer, 20 min..16 h at 20 degC"
+                " (used for the coldest air, 20 degC)"
             ],
         ),
     ],
@@ -99,8 +99,8 @@ def test_each_job_has_its_window() -> None:
     spec = _spec(changes)
     assert (_late(_statement(spec)), _late(_statement(spec, "warm"))) == ("Abrade with P400.", "Abrade with P240.")
     assert _said(changes) == [
-        "base is to follow primer in 30 min..24 h, but the product primer may be covered in 20 min..16 h at 20 degC,"
-        " taken for the coldest air of 20 degC"
+        "the interval 30 min..24 h between primer and base is outside the overcoating interval of the product primer, 20 min..16 h at 20 degC"
+        " (used for the coldest air, 20 degC)"
     ]
     assert [str(air) for air in airs_of(spec.systems["cab"], spec)] == ["15 degC", "20 degC"]
 

@@ -120,7 +120,7 @@ NOT_KNOWN: list[tuple[str, dict[str, str], tuple[str, ...], list[Told]]] = [
         {"products.primer.composition.solids.mass_share": "0 %", "products.primer.composition.gas.mass_share": "60 %"},
         (),
         [
-            (("products", "primer", "composition"), "the composition holds no solids", ()),
+            (("products", "primer", "composition"), "the composition contains no solids", ()),
         ],
     ),
     (
@@ -128,8 +128,8 @@ NOT_KNOWN: list[tuple[str, dict[str, str], tuple[str, ...], list[Told]]] = [
         {"products.base.solids": "{in_can: 0 %, sprayed: 0 %}"},
         (),
         [
-            (("products", "base", "solids", "sprayed"), "volume solids of zero leave no film", ()),
-            (("products", "base", "solids", "in_can"), "volume solids of zero leave no film", ()),
+            (("products", "base", "solids", "sprayed"), "volume solids are zero; they must be above zero", ()),
+            (("products", "base", "solids", "in_can"), "volume solids are zero; they must be above zero", ()),
         ],
     ),
     (

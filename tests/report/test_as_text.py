@@ -13,13 +13,13 @@ from specgen.report.source_line import SCREEN, source_line
 from tests.good_spec import ON, checked, good, put
 
 ONE = """\
-specs/spec.yaml:30:12: error FLM003 maximum 95 um is above the 80 um the product primer allows
+specs/spec.yaml:30:12: error FLM003 maximum DFT 95 um is above the maximum of the product primer, 80 um
    30 |       max: 95 um
       |            ^^^^^
   at:     systems.cab.layers.primer.film.max
-  why:    Below its minimum a product does not protect or hide; above its maximum it runs, traps
+  why:    Below its minimum DFT a product does not protect or hide; above its maximum it runs, traps
           solvent or cracks.
-  do:     Stay inside the product's range, or choose another product.
+  do:     Stay within the DFT range of the product, or choose another product.
   source: arithmetic and the specification's own data
 
 FLM003 1.

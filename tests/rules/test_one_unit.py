@@ -71,4 +71,4 @@ def test_a_rule_speaks_in_the_unit_of_the_record_it_stands_in() -> None:
     spec = second_good()
     put(spec, "systems.deck.layers.first.film.max", "250 um")
     (found,) = (f for f in checked(spec).report if f.id == "FLM003")
-    assert found.what == "maximum 250 um is above the 203 um (8 mil) the product mastic allows"
+    assert found.what == "maximum DFT 250 um is above the maximum of the product mastic, 203 um (8 mil)"

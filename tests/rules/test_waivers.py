@@ -14,7 +14,7 @@ from specgen.report.explanations import explanations
 from specgen.rules.waivers import never_waived
 from tests.good_spec import checked, found, good, put
 
-# A spec with one warning: two passes of the primer do not give its film.
+# A spec with one warning: two cross coats of the primer do not give its DFT.
 PATH = "systems.cab.layers.primer.passes"
 # a rule that nobody can waive, where it warns: an expert has to judge the class that the composition reaches
 SHUT, SHUT_PATH = "HAZ026", "products.primer.hazards.classification"
@@ -38,7 +38,7 @@ def test_without_waiver_it_is_a_warning() -> None:
 def test_waived_warning_is_a_note_with_name_and_day() -> None:
     (note,) = checked(_spec()).report
     assert (note.id, note.severity) == ("FLM007", Severity.NOTE)
-    assert note.what.startswith("waived by Quality until 2027-03-31: 2 passes of 15 um give 30 um")
+    assert note.what.startswith("waived by Quality until 2027-03-31: 2 cross coats of 15 um give a DFT of 30 um")
     assert note.remedy == "Nothing until 2027-03-31; judge it anew then."
 
 

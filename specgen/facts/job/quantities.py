@@ -110,7 +110,7 @@ def _wet(found: Quantities, system: System, layer: Layer, spec: Spec) -> None:
     if isinstance(solids, Working):
         found.supporting.append(solids)
     at = ("systems", system.id, "layers", layer.id)
-    wet = _told(found, worked_out(f"wet film of {layer.id}", partial(wet_target, system, layer, spec, solids), at))
+    wet = _told(found, worked_out(f"WFT of {layer.id}", partial(wet_target, system, layer, spec, solids), at))
     if wet is not None:
         found.supporting.extend(wet[0])
         if wet[1] is not None:

@@ -65,13 +65,13 @@ def computed_solids(
     at = ("products", product.id, "composition")
     solids = worked_out(_SOLIDS, lambda: formula(key, _components(product)), at)
     if isinstance(solids, Working) and solids.number == 0:
-        return NotKnown(_SOLIDS, "the composition holds no solids", at=at)
+        return NotKnown(_SOLIDS, "the composition contains no solids", at=at)
     return solids
 
 
 def _stated(solids: Quantity, path: str) -> Given | NotKnown:
     if solids.base == 0:
-        return NotKnown(_SOLIDS, "volume solids of zero leave no film", at=tuple(path.split(".")))
+        return NotKnown(_SOLIDS, "volume solids are zero; they must be above zero", at=tuple(path.split(".")))
     return Given(solids, path)
 
 

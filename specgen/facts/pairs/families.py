@@ -20,4 +20,8 @@ def paint_name(key: str) -> str:
         for row in table(name).rows:
             if row["id"] == key:
                 return row["name"]
-    return f"old paint that is {key} in the solvent rub" if key != "softens" else "old paint that softens in the rub"
+    return (
+        f"existing coating that is {key} in the solvent rub"
+        if key != "softens"
+        else "existing coating that softens in the solvent rub"
+    )

@@ -93,5 +93,5 @@ def papers_on_old_paint(family: str | None, first: Role) -> str:
 def consequence(side: str) -> str:
     """What a paper outside its window does."""
     if side == "coarser":
-        return "its scratches swell through the coat"
+        return "its scratches show through the coat"
     return "it leaves too little key"

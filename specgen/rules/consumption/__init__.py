@@ -1,4 +1,4 @@
-"""Consumption: what a pack is said to cover, what is lost, and how many packs are ordered."""
+"""Consumption: what a pack is claimed to cover, what is lost, and how many packs are ordered."""
 
 from specgen.rules.kit import Concern, family
 

@@ -1,9 +1,9 @@
-"""USE007 The transfer efficiency of a can is usual
+"""USE007 The transfer efficiency of an aerosol can is in the usual range
 
 Checks
-    The transfer efficiency of a job that sprays from cans, against what is usual from profiles and edges outdoors up to a flat panel with a trained hand.
+    The transfer efficiency of a job that sprays from aerosol cans, against the usual range from profiles and edges outdoors up to a flat panel with a trained hand.
 Why
-    Set too high, the cans run out before the last part; set too low, boxes of cans are left to age. No published measurement is known.
+    If it is set too high, the cans run out before the last part; if too low, boxes of cans are left to age. No published measurement is known.
 Passes
     jobs.refit.consumption: {transfer_efficiency: 45 %}
 
@@ -23,7 +23,7 @@ Fails
     Given second good
     jobs.lids.consumption: {transfer_efficiency: 70.1 %}    # at jobs.lids.consumption.transfer_efficiency
 To put right
-    Weigh one can and one panel before and after, and write the figure measured; then take the finding on with a waiver that names the panel.
+    Weigh one can and one panel before and after, and write the figure measured; then accept the finding with a waiver that names the panel.
 """
 
 from specgen.model.product import PackForm
@@ -46,5 +46,5 @@ def can_transfer_is_usual(job: Job, spec: Spec, on: date) -> Problems:
         usual_transfer("flat panel, trained hand")[1].quantity,
     )
     if not low <= stated <= high:
-        what = f"a transfer efficiency of {stated} is taken; with a can {low} to {high} is usual"
+        what = f"transfer efficiency {stated}; from a can {low} to {high} is usual"
         yield Problem(("consumption", "transfer_efficiency"), what)

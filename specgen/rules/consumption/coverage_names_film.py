@@ -1,9 +1,9 @@
-"""USE001 A coverage figure names its film
+"""USE001 A coverage figure states its DFT
 
 Checks
-    Each coverage of a product gives an area for a pack or a litre, the dry film it holds for, and whether the losses of spraying are in it.
+    Each coverage of a product states an area per pack or per litre, the DFT it applies to, and whether spraying losses are included.
 Why
-    Two square metres from one can are a coat of ten micrometres or of fifty; without the film the figure promises nothing, and without a word on losses it promises twice too much.
+    Two square metres from one can are a coat of ten micrometres or of fifty; without the DFT the figure promises nothing, and without a statement on losses it promises twice too much.
 Passes
     products.base.coverage: [{id: can, area_per_pack: 1.2 m2, film: 20 um, losses: included}]
 
@@ -20,7 +20,7 @@ Fails
     Given second good
     products.gloss.coverage: [{id: gallon, spreading_rate: 400 ft2/gal, film: 2 mil, losses: excluded}, {id: tin, area_per_pack: 300 ft2, losses: excluded}]    # at products.gloss.coverage.tin.film    # also USE004 at products.gloss.coverage.gallon.spreading_rate
 To put right
-    Print square metres at a stated dry film, and say whether losses are included or left-out.
+    State square metres at a DFT, and whether losses are included or excluded.
 """
 
 from specgen.rules.kit import ERROR, LOGIC, WARNING, Concern, Problem, Problems, Product, Spec, date, rule
@@ -31,11 +31,11 @@ def coverage_names_film(product: Product, spec: Spec, on: date) -> Problems:
     for claim in product.coverage:
         path = ("coverage", claim.id)
         if claim.area_per_pack is None and claim.spreading_rate is None:
-            yield Problem((*path, "area_per_pack"), f"the coverage {claim.id} gives no area for a pack or a litre")
+            yield Problem((*path, "area_per_pack"), f"the coverage {claim.id} states no area per pack or per litre")
         if claim.film is None:
-            yield Problem((*path, "film"), f"the coverage {claim.id} names no film")
+            yield Problem((*path, "film"), f"the coverage {claim.id} states no DFT")
         elif claim.film.base == 0:
-            yield Problem((*path, "film"), f"the coverage {claim.id} is for a film of zero")
+            yield Problem((*path, "film"), f"the coverage {claim.id} is stated at a DFT of zero")
         if claim.losses is None:
-            what = f"the coverage {claim.id} does not say whether losses are in it"
+            what = f"the coverage {claim.id} does not state whether losses are included"
             yield Problem((*path, "losses"), what, severity=WARNING)

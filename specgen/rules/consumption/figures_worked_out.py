@@ -1,9 +1,9 @@
-"""USE009 Every figure of a job can be worked out
+"""USE009 Every figure of a job can be calculated
 
 Checks
-    Areas, wet targets, packs and litres of each job: figures that contradict each other are an error at the value at fault; where something is only not stated, a note says what.
+    Areas, target WFTs, packs and litres of each job: figures that contradict each other are an error at the faulty value; where something is only not stated, a note names it.
 Why
-    A figure that cannot be worked out is missing on the paper, and somebody guesses it at the part.
+    A figure that cannot be calculated is missing on paper, and someone guesses it at the part.
 Passes
     jobs.refit.items.DOOR.masked: [{id: glass, what: window, area: 0.2 m2}]
 
@@ -23,7 +23,7 @@ Fails
     Given second good
     jobs.rails.items.LOCKER.masked: [{id: hinge, what: hinge, area: 7 ft2}]    # at jobs.rails.items.LOCKER
 To put right
-    Correct the value that cannot be, or write the one that is missing.
+    Correct the value that is impossible, or write the one that is missing.
 """
 
 from specgen.facts.job.quantities import quantities
@@ -35,8 +35,8 @@ def figures_worked_out(job: Job, spec: Spec, on: date) -> Problems:
     for gap in quantities(job, spec).not_known:
         if gap.missing:
             what, remedy = (
-                f"cannot judge: {gap.why}",
-                "write it; until then the figures that build on it are left out",
+                f"a figure cannot be calculated: {gap.why}",
+                "write it; until then the figures that depend on it are left out",
             )
             yield Problem(gap.at, what, remedy, severity=NOTE, absolute=True)
         else:

@@ -1,9 +1,9 @@
-"""USE005 Loss is stated once, and leaves something
+"""USE005 Loss is stated once and is below 100 %
 
 Checks
-    The loss of liquid paint as a share of the paint used and as a surplus: where both are stated they mean the same, and neither the share nor the transfer efficiency sends all paint past the part.
+    The loss of liquid paint as a share of the paint used and as a surplus: where both are stated they agree, and neither the loss share nor the transfer efficiency means that all paint misses the part.
 Why
-    40 % loss asks for 1.667 times the paint, 40 % surplus for 1.4 times. Mixed up, a fifth of the paint is missing on the last day.
+    A loss of 40 % requires 1.667 times the paint, a surplus of 40 % 1.4 times. If the two are confused, a fifth of the paint is missing on the last day.
 Passes
     jobs.refit.consumption: {transfer_efficiency: 60 %, loss_share: 40 %, loss_surplus: 66.7 %}
 
@@ -26,7 +26,7 @@ Fails
 
     jobs.refit.consumption: {transfer_efficiency: 60 %, loss_share: 50 %, loss_surplus: 66 %}    # at jobs.refit.consumption.loss_surplus
 To put right
-    Keep one of the two; as a share the surplus is 100 times itself over (100 + itself).
+    Keep one of the two; as a loss share the surplus is 100 times itself over (100 + itself).
 """
 
 from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
@@ -41,14 +41,14 @@ def loss_once(job: Job, spec: Spec, on: date) -> Problems:
         return
     if stated.transfer_efficiency is not None and stated.transfer_efficiency.base == 0:
         yield Problem(
-            ("consumption", "transfer_efficiency"), "with a transfer efficiency of zero nothing lands on the part"
+            ("consumption", "transfer_efficiency"), "with a transfer efficiency of zero no paint reaches the part"
         )
     share, surplus = stated.loss_share, stated.loss_surplus
     if share is not None and share.to("%") == 100:
-        yield Problem(("consumption", "loss_share"), "with a loss of 100 % nothing lands on the part")
+        yield Problem(("consumption", "loss_share"), "with a loss of 100 % no paint reaches the part")
     elif share is not None and surplus is not None:
         same = share_of_surplus("share-of-surplus", Surplus(surplus))
         room = rounding_of(share) + rounding_of(surplus)
         if abs(same.number - share.to("%")) > room:
-            what = f"a surplus of {surplus} is a loss of {same.printed()}, but {share} is stated"
+            what = f"a surplus of {surplus} equals a loss of {same.printed()}, but {share} is stated"
             yield Problem(("consumption", "loss_surplus"), what)

@@ -1,9 +1,9 @@
-"""USE008 The packs ordered give the film specified
+"""USE008 The packs ordered give the specified DFT
 
 Checks
-    The packs ordered of each product and variant against those worked out for all layers and items of the job together, rounded up once. A product of the job without a line in the order.
+    The packs ordered of each product and variant, against those calculated for all coats and items of the job together, rounded up once. A product of the job without a line in the order.
 Why
-    One can short, and the last part gets a thin coat or another batch.
+    With one can too few the last part gets a thin coat or another batch.
 Passes
     jobs.refit.consumption.ordered: [{id: p, product: primer, variant: grey, packs: 2}, {id: b, product: base, packs: 1}, {id: c, product: clear, packs: 2}, {id: x, product: barrier, packs: 1}]
 
@@ -23,7 +23,7 @@ Fails
     Given second good
     jobs.rails.consumption.ordered: [{id: m, product: mastic, packs: 1}, {id: g, product: gloss, packs: 1}]    # at jobs.rails.consumption.ordered.m.packs
 To put right
-    Order the number worked out; round up once for each product, never down for each layer.
+    Order the number calculated; round up once for each product, never down for each coat.
 """
 
 from specgen.facts.job.quantities import quantities
@@ -45,11 +45,11 @@ def packs_ordered(job: Job, spec: Spec, on: date) -> Problems:
             named, at = (
                 (line.product, "product") if line.variant is None else (f"{line.product} {line.variant}", "variant")
             )
-            yield Problem((*path, at), f"no layer of the job uses {named}", severity=WARNING)
+            yield Problem((*path, at), f"no coat of the job uses {named}", severity=WARNING)
         elif not keys <= figures.packs.keys():
-            what = f"the packs of {line.product} that the job needs are not known, so the order cannot be judged"
+            what = f"the order of {line.product} cannot be assessed: the packs required are not known"
             yield Problem((*path, "packs"), what, severity=NOTE)
         elif ordered < (need := sum(figures.packs[key].number for key in keys)):
-            yield Problem((*path, "packs"), f"{ordered} ordered of {line.product}, the job needs {need}")
+            yield Problem((*path, "packs"), f"packs ordered of {line.product}: {ordered}; required: {need}")
     for product in sorted({product for product, _ in used} - {line.product for line in lines}):
-        yield Problem(("consumption", "ordered"), f"nothing is ordered of {product}", severity=WARNING)
+        yield Problem(("consumption", "ordered"), f"no packs of {product} are ordered", severity=WARNING)

@@ -1,9 +1,9 @@
-"""USE004 A spreading rate follows from solids and film
+"""USE004 A spreading rate agrees with volume solids and DFT
 
 Checks
-    A spreading rate of a product, rounded at its own last digit, against the one worked out from volume solids and film. With losses in it, it may only be lower. The factor 1604 of printed tables and the exact one are both taken.
+    A spreading rate of a product, rounded at its own last digit, against the rate calculated from volume solids and DFT. With losses included it may only be lower. The factor 1604 of printed tables and the exact one are both accepted.
 Why
-    Paint is ordered by this figure; one that does not follow from the solids belongs to another film or another product.
+    Paint is ordered by this figure; one that does not agree with the solids belongs to another DFT or another product.
 Passes
     products.barrier.coverage: [{id: litre, spreading_rate: 6.3 m2/L, film: 80 um, losses: excluded}]
 
@@ -32,7 +32,7 @@ Fails
     without products.base.solids
     products.base.coverage: [{id: litre, spreading_rate: 7 m2/L, film: 20 um, losses: included}, {id: more, spreading_rate: 8 m2/L, film: 20 um, losses: included}]    # note at products.base.coverage.litre.spreading_rate    # note at products.base.coverage.more.spreading_rate    # also USE009 at products.base.solids.in_can
 To put right
-    Work it out anew: m2/L is 10 times the volume solids in percent over the film in um; round once, at the end.
+    Calculate it again: m2/L is 10 times the volume solids in percent over the DFT in um; round once, at the end.
 """
 
 from fractions import Fraction
@@ -57,7 +57,7 @@ def spreading_rate_follows(product: Product, spec: Spec, on: date) -> Problems:
         if isinstance(solids, NotKnown) and solids.is_fault:
             continue  # the rules on solids say so
         if isinstance(solids, NotKnown):
-            what = f"the volume solids of {product.id} are not known, so its spreading rate cannot be judged"
+            what = f"the spreading rate of {product.id} cannot be assessed: its volume solids are not known"
             yield Problem(path, what, "write solids.in_can", severity=NOTE)
             continue
         room, rates = rounding_of(stated), _worked_out(solids, film, stated.unit)
@@ -65,9 +65,8 @@ def spreading_rate_follows(product: Product, spec: Spec, on: date) -> Problems:
         too_low = claim.losses is Losses.EXCLUDED and stated.number + room < min(rates)
         if too_high or too_low:
             computed = show(Quantity.of("spreading_rate", rates[0], stated.unit))
-            yield Problem(
-                path, f"{show(stated)} at {show(film)} is stated, the volume solids give {computed} without loss"
-            )
+            what = f"spreading rate {show(stated)} at a DFT of {show(film)}; the volume solids give {computed} without loss"
+            yield Problem(path, what)
 
 
 def _worked_out(solids: Given | Working, film: Quantity, unit: str) -> tuple[Fraction, ...]:

@@ -1,9 +1,9 @@
-"""USE003 A coverage claim holds with a usual transfer efficiency
+"""USE003 A coverage claim holds at a usual transfer efficiency
 
 Checks
-    The share of a can's solids that has to land on the part for the area claimed, against the transfer efficiency the claim states; where it states none, against the best that a trained hand usually reaches with a can on a flat panel. Figures with losses left out are not judged.
+    The transfer efficiency that a can needs for the area claimed, against the transfer efficiency the claim states; where it states none, against the best that a trained hand usually reaches with a can on a flat panel. Figures that exclude losses are not assessed.
 Why
-    The rest of the spray goes past the part. A claim that needs all of it to land holds in a calculation and nowhere else.
+    The rest of the spray misses the part. A claim that requires all of it to reach the part holds in a calculation and nowhere else.
 Passes
     products.base.coverage: [{id: can, area_per_pack: 1.8 m2, film: 20 um, losses: included}]
 
@@ -43,7 +43,7 @@ Fails
     products.base.solids: {in_can: 20 %, sprayed: 23 %}
     products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 11 um, losses: included}]    # warning at products.base.coverage.can.area_per_pack
 To put right
-    Print the transfer efficiency the claim takes, as weighed on a panel, or lower the area.
+    State the transfer efficiency of the claim, as weighed on a panel, or lower the area.
 """
 
 from specgen.facts.product.claims import dry_volume, solids_in_pack
@@ -82,10 +82,10 @@ def transfer_of_claim(product: Product, spec: Spec, on: date) -> Problems:
         needed = dry_volume(claim.area_per_pack, claim.film) / solids.number / delivered.to("%") * 100 * 100
         share = Quantity.of("share", needed, "%")
         path = ("coverage", claim.id, "area_per_pack")
-        what = f"{claim.area_per_pack} at {claim.film} needs {show(share)} to land"
+        what = f"{claim.area_per_pack} at a DFT of {claim.film} requires a transfer efficiency of {show(share)}"
         if claim.transfer_efficiency is not None:
             if share > claim.transfer_efficiency:
-                yield Problem(path, f"{what}, the claim takes {claim.transfer_efficiency}")
+                yield Problem(path, f"{what}; the claim states {claim.transfer_efficiency}")
         elif share > usual:
             ground = table("transfer_efficiency_aerosol").citation
-            yield Problem(path, f"{what}, a can on a flat panel reaches {usual}", source=ground, severity=WARNING)
+            yield Problem(path, f"{what}; a can on a flat panel reaches {usual}", source=ground, severity=WARNING)

@@ -1,4 +1,4 @@
-"""Curing kind: what a product that cures this way has and cannot have."""
+"""Curing type: the values that a product of this type has and cannot have."""
 
 from specgen.rules.kit import Concern, family
 

@@ -1,9 +1,9 @@
-"""CUR001 A product without a mixed liquid has no pot life
+"""CUR001 Only a liquid two-pack has a pot life
 
 Checks
-    A pot life on a product that is no liquid two-pack.
+    A pot life on a product that is not a liquid two-pack.
 Why
-    Nothing is mixed in a single-compartment can, so no clock runs; a pot life there makes people throw away good cans, or trust a figure that means nothing. A capsule can has a life after activation instead.
+    Nothing is mixed in a single-compartment can, so there is no pot life; one that is stated makes people throw away good cans, or trust a figure that means nothing. A capsule can has a usable life after activation instead.
 Passes
     products.barrier.pot_life: {time: 3 h, air: 23 degC, volume: 1 L}
 
@@ -24,4 +24,4 @@ from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Product, Spec, da
 @rule("CUR001", on=Product, severity=ERROR, source=LOGIC)
 def pot_life_impossible(product: Product, spec: Spec, on: date) -> Problems:
     if product.curing is not CuringKind.LIQUID_TWO_PACK and product.pot_life is not None:
-        yield Problem(("pot_life",), f"a product that is {product.curing} cannot have a pot life")
+        yield Problem(("pot_life",), f"a pot life is stated, but the curing type is {product.curing}")

@@ -1,9 +1,9 @@
-"""CUR002 A mixed liquid states its pot life
+"""CUR002 A liquid two-pack states its pot life
 
 Checks
-    Every liquid two-pack has a pot life with its temperature.
+    Every liquid two-pack states a pot life with its temperature.
 Why
-    Past its pot life mixed paint still sprays and looks sound, but does not bond or cure as tested.
+    After its pot life mixed paint still sprays and looks sound, but does not adhere or cure as tested.
 Passes
     products.barrier.pot_life: {time: 6 h, air: 20 degC}
 
@@ -14,7 +14,7 @@ Fails
     Given second good
     without products.gloss.pot_life    # at products.gloss.pot_life
 To put right
-    Write the pot life, its temperature and the mixed volume it holds for, from the product's own tests.
+    Write the pot life, its temperature and the mixed volume it applies to, from the product's own tests.
 """
 
 from specgen.model.product import CuringKind

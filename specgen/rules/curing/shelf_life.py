@@ -1,9 +1,9 @@
 """CUR005 A product states its shelf life
 
 Checks
-    Every product has a shelf life.
+    Every product states a shelf life.
 Why
-    Reactive paint ages in the can; without a shelf life nobody can refuse an old batch.
+    Reactive paint ages in the can; without a shelf life an old batch cannot be rejected.
 Passes
     products.primer.shelf_life: 2 years
 Fails

@@ -1,9 +1,9 @@
-"""CUR003 Application values belong to the curing kind and the pack
+"""CUR003 Application values match the curing type and the pack
 
 Checks
-    Mixing on anything but a liquid two-pack, activation on anything but a capsule can, can handling on a liquid, a pack that the curing kind does not come in.
+    Mixing on anything but a liquid two-pack, activation on anything but a capsule can, can handling on a liquid, a pack in which the curing type is not supplied.
 Why
-    A step that the product cannot have sends the painter looking for a hardener that is not there, or hides the step that is.
+    A step that is impossible for the product sends the painter looking for a hardener that is not there, or hides the step that is.
 Passes
     products.primer.application.cross_coats: 3
 Fails
@@ -18,7 +18,7 @@ Fails
 
     products.base.application.activation: {usable_for: 36 h}    # at products.base.application.activation
 To put right
-    Delete the value, or correct the curing kind or the pack of the product.
+    Delete the value, or correct the curing type or the pack of the product.
 """
 
 from specgen.facts.product.curing import CANNOT_BY_FORM, CANNOT_BY_KIND, FORM_OF_KIND, states
@@ -29,11 +29,11 @@ from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Product, Spec, da
 def value_impossible(product: Product, spec: Spec, on: date) -> Problems:
     form = FORM_OF_KIND.get(product.curing, product.pack.form)
     if form is not product.pack.form:
-        what = f"a product that is {product.curing} does not come as {product.pack.form}"
+        what = f"the curing type {product.curing} is not supplied in the pack form {product.pack.form}"
         yield Problem(("pack", "form"), what)
         return
     ruled_out = dict.fromkeys((*CANNOT_BY_KIND[product.curing], *CANNOT_BY_FORM[form]))
     for path in ruled_out:
         if states(product, path):
-            what = f"{path[-1]} cannot be stated for a product that is {product.curing} and comes as {form}"
+            what = f"{path[-1]} cannot be stated for the curing type {product.curing} in the pack form {form}"
             yield Problem(path, what)

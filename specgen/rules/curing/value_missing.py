@@ -1,9 +1,9 @@
-"""CUR004 Application values that the curing kind needs are stated
+"""CUR004 Application values required by the curing type are stated
 
 Checks
-    The values an applicator needs at the part: shaking, can temperature, distance, overlap, flash and valve for a can; keeping and starting again for a can with blocked hardener, and the humidity it cures in; activation for a capsule can; ratio, stirring, nozzle and start of the clock for a liquid.
+    The values a painter needs at the part: shaking, can temperature, distance, overlap, flash-off time and valve for a can; putting away and restarting for a can with blocked hardener, and the humidity in which it cures; activation for a capsule can; mixing ratio, stirring, nozzle and start of the pot life for a liquid.
 Why
-    What the sheet does not say, each painter does in his own way.
+    What the data sheet does not state, each painter does differently.
 Passes
     products.primer.application.shake: 3 min
 Fails
@@ -33,4 +33,5 @@ from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Product, Spec, 
 def value_missing(product: Product, spec: Spec, on: date) -> Problems:
     for path in dict.fromkeys((*NEEDS_BY_KIND[product.curing], *NEEDS_BY_FORM[product.pack.form])):
         if not states(product, path):
-            yield Problem(path, f"{'.'.join(path)} is not stated, but a product that is {product.curing} needs it")
+            what = f"{'.'.join(path)} is required for the curing type {product.curing} but is not stated"
+            yield Problem(path, what)

@@ -1,9 +1,9 @@
-"""FIL005 Epoxy does not stand on acid
+"""FIL005 Epoxy is not applied over acid
 
 Checks
-    Each coat whose hardener acid uses up (epoxy, zinc-rich) straight on a wash or etch primer, or on metal with acid left by a converter. The sources disagree: army systems put epoxy on a thin two-pack wash primer, a refinish page warns. A window that the primer's own maker states for that very product settles it.
+    Each coat whose hardener is used up by acid (epoxy, zinc-rich) applied directly over a wash or etch primer, or over metal with acid left by a conversion step. The sources disagree: army systems apply epoxy over a thin two-pack wash primer, whereas a refinish page warns against it. An overcoating interval that the manufacturer of the primer states for that very product settles it.
 Why
-    Acid takes the amine before the epoxy does: a soft face below a hard one, and the coat comes off clean.
+    The acid reacts with the amine before the epoxy does: the coat hardens on top, its underside stays soft, and it comes off clean.
 Passes
     preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Phosphate and rinse., unrinsed_acid: no}
 
@@ -31,7 +31,7 @@ Fails
     products.primer.binder: etch_primer_1k
     products.base.binder: epoxy_2k    # at systems.cab.layers.base    # also FIL001 at systems.cab.layers.primer    # also HAZ023 at products.base.hazards.supplemental
 To put right
-    Rinse the acid off and say so, keep the wash primer two-pack and thin and cover it in its window, or get the maker's statement for the pair.
+    Rinse the acid off and state so, keep the wash primer two-pack and thin and overcoat it within its interval, or get a statement from the manufacturer for the pair.
 """
 
 from specgen.facts.pairs.acids import acid_below, stacked
@@ -57,15 +57,15 @@ def amine_over_acid(system: System, spec: Spec, on: date) -> Problems:
         if family["acid_sensitive_cure"] != "yes" or product.binder == BODY_FILLER:
             continue
         if below is not None and any(entry.next_coat == layer.product for entry in spec.product_of(below).overcoat):
-            continue  # the maker of the primer names this very product
+            continue  # the manufacturer of the primer names this very product
         two_pack = below is not None and spec.product_of(below).binder == "wash_primer"
         for acid, known in acid_below(below, system, spec):
-            path, over = ("layers", layer.id), f"{family['name']} on {acid}"
+            path, over = ("layers", layer.id), f"{family['name']} over {acid}"
             if not known:
-                what = f"cannot judge: {over}: whether its acid is rinsed off is not stated"
-                yield Problem(path, what, "write unrinsed_acid: yes or no on the conversion step", NOTE)
+                what = f"{over} cannot be assessed: whether the acid is rinsed off is not stated"
+                yield Problem(path, what, "state unrinsed_acid: yes or no for the conversion step", NOTE)
             elif two_pack:
                 yes, no = (documents()[_pair()[key]].title for key in ("document", "other_document"))
-                yield Problem(path, f"{over}: {yes} has it done, {no} warns of it")
+                yield Problem(path, f"{over}: {yes} specifies it, {no} warns against it")
             else:
-                yield Problem(path, f"{over}: the acid softens its face", source=_ACID)
+                yield Problem(path, f"{over}: the acid leaves its underside soft", source=_ACID)

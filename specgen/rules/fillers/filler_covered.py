@@ -1,9 +1,9 @@
-"""FIL010 Body filler is closed before the colour
+"""FIL010 Body filler is primed before the colour coat
 
 Checks
-    The layer over each layer of body filler: a primer, filler or sealer.
+    The coat over each coat of body filler: a primer, surfacer or sealer.
 Why
-    Open filler drinks the colour: the patch sinks, shows its rings, and takes up water.
+    Body filler left open absorbs the colour coat: the patch sinks, its rings show, and it takes up water.
 Passes
     Given a body filler under a primer
 
@@ -21,7 +21,7 @@ Fails
     products.base.roles: [body-filler]
     systems.cab.layers.base.role: body-filler    # at systems.cab.layers.base    # also LAY003 at systems.cab.layers.clear.role
 To put right
-    Put a filler or an epoxy primer over every filled spot, and out over its edge.
+    Apply a surfacer or an epoxy primer over every filled area and beyond its edge.
 """
 
 from specgen.facts.pairs.acids import CLOSING
@@ -36,5 +36,8 @@ def filler_covered(system: System, spec: Spec, on: date) -> Problems:
             continue
         above = system.layers[at + 1] if at + 1 < len(system.layers) else None
         if above is None or (above.role not in CLOSING and above.role is not Role.BODY_FILLER):
-            over = f"the {above.role} {above.id}" if above is not None else "nothing"
-            yield Problem(("layers", layer.id), f"over the body filler {layer.id} stands {over}")
+            over = f"the {above.role} {above.id}" if above is not None else "no coat"
+            yield Problem(
+                ("layers", layer.id),
+                f"the body filler {layer.id} is followed by {over}, not by a primer, surfacer or sealer",
+            )

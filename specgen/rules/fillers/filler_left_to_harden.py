@@ -1,9 +1,9 @@
-"""FIL011 Body filler hardens before it is covered
+"""FIL011 Body filler hardens before overcoating
 
 Checks
-    The shortest wait after each layer of body filler against the published one.
+    The minimum overcoating interval of each coat of body filler, against the published one.
 Why
-    Covered too soon, styrene and solvent stay in the filler: it shrinks for weeks and its outline shows.
+    If it is overcoated too early, styrene and solvent stay in the body filler: it shrinks for weeks and its outline shows.
 Passes
     products.barrier.binder: polyester_putty
     products.barrier.roles: [body-filler]
@@ -28,7 +28,7 @@ Fails
     products.base.binder: polyester_putty
     systems.cab.layers.base.overcoat_interval: 80 min..24 h    # at systems.cab.layers.base.overcoat_interval    # also FIL010 at systems.cab.layers.base    # also FIL012 at jobs.refit.climate.air
 To put right
-    Wait at least the time named at 20 degC, longer when it is colder or the filler is thick.
+    Allow at least the time stated at 20 degC, longer when it is colder or the body filler is thick.
 """
 
 from fractions import Fraction
@@ -45,11 +45,10 @@ def filler_left_to_harden(system: System, spec: Spec, on: date) -> Problems:
     least = Quantity.of("duration", Fraction(row["least_h"]), "h", row["least_h"])
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if spec.product_of(below).binder != BODY_FILLER or below.overcoat_interval is None:
-            continue  # a hold that is missing is found by the rule on holds
+            continue  # an interval that is missing is found by the rule on intervals
         if spec.product_of(above).binder == BODY_FILLER:
-            continue  # filler on filler may follow as soon as it can be sanded
+            continue  # body filler on body filler may follow as soon as it can be sanded
         if below.overcoat_interval.low is None or below.overcoat_interval.low < least:
-            what = (
-                f"{below.id} may be covered after {below.overcoat_interval.low or 'no wait'}; the least wait is {least}"
-            )
+            stated = below.overcoat_interval.low or "not stated"
+            what = f"the minimum overcoating interval of the body filler {below.id} is {stated}; the published minimum is {least}"
             yield Problem(("layers", below.id, "overcoat_interval"), what)

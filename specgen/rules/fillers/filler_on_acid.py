@@ -1,9 +1,9 @@
-"""FIL006 Body filler does not stand on acid
+"""FIL006 Body filler is not applied over acid
 
 Checks
-    Each layer of polyester body filler straight on a wash or etch primer, or on metal with acid left by a converter.
+    Each coat of polyester body filler applied directly over a wash or etch primer, or over metal with acid left by a conversion step.
 Why
-    Acid upsets the peroxide that hardens the filler: its face stays soft and the filler drops off in one piece.
+    Acid disturbs the peroxide that hardens the body filler: its underside stays soft and it drops off in one piece.
 Passes
     Given a body filler under a primer
 
@@ -20,7 +20,7 @@ Fails
     products.primer.binder: etch_primer_1k
     products.base.binder: polyester_putty    # at systems.cab.layers.base    # also FIL010 at systems.cab.layers.base    # also FIL011 at systems.cab.layers.base.overcoat_interval    # also FIL012 at jobs.refit.climate.air
 To put right
-    Fill on bare sanded metal, or on cured and scuffed epoxy primer.
+    Apply body filler to bare sanded metal, or to cured and scuffed epoxy primer.
 """
 
 from specgen.facts.pairs.acids import acid_below, stacked
@@ -36,9 +36,7 @@ def filler_on_acid(system: System, spec: Spec, on: date) -> Problems:
         for acid, known in acid_below(below, system, spec):
             path = ("layers", layer.id)
             if known:
-                yield Problem(path, f"the body filler {layer.id} stands on {acid}")
+                yield Problem(path, f"the body filler {layer.id} is applied directly over {acid}")
             else:
-                what = (
-                    f"cannot judge: the body filler {layer.id} on {acid}: whether its acid is rinsed off is not stated"
-                )
-                yield Problem(path, what, "write unrinsed_acid: yes or no on the conversion step", NOTE)
+                what = f"the body filler {layer.id} over {acid} cannot be assessed: whether the acid is rinsed off is not stated"
+                yield Problem(path, what, "state unrinsed_acid: yes or no for the conversion step", NOTE)

@@ -1,9 +1,9 @@
-"""FIL008 Body filler does not stand on soft paint
+"""FIL008 Body filler is not applied over solvent-sensitive paint
 
 Checks
-    Each layer of polyester body filler straight on a coat, or on an old coat, that solvent dissolves, that dries by oxidation, or that is waterborne acrylic.
+    Each coat of polyester body filler applied directly over a coat, or an existing coat, that dissolves in solvent, that dries by oxidation, or that is waterborne acrylic.
 Why
-    The styrene in the filler wrinkles such paint, and the edge of the repair rises under the colour.
+    The styrene in the body filler wrinkles such paint, and the edge of the repair lifts beneath the colour coat.
 Passes
     Given a body filler under a primer
 
@@ -38,15 +38,17 @@ def filler_on_soft(system: System, spec: Spec, on: date) -> Problems:
         if spec.product_of(layer).binder != BODY_FILLER:
             continue
         if below is not None and (soft := _soft(spec.product_of(below).binder)):
-            yield Problem(path, f"the body filler {layer.id} stands on {below.id}, {soft}")
+            yield Problem(path, f"the body filler {layer.id} is applied directly over {below.id} ({soft})")
         for part in painted_with(system, spec) if below is None else ():
             old = part.old_paint[-1] if part.old_paint and part.item.repair is None else None
             if old is not None and old.family is not None and (soft := _soft(old.family)):
-                yield Problem(path, f"the body filler {layer.id} stands on the old coat {old.id}, {soft}")
+                yield Problem(
+                    path, f"the body filler {layer.id} is applied directly over the existing coat {old.id} ({soft})"
+                )
 
 
 def _soft(family: str) -> str:
-    """The family in words where styrene wrinkles it, else empty; etching primers have a rule of their own."""
+    """The family in words where styrene wrinkles it, else empty; wash and etch primers have a rule of their own."""
     row = table("binder_families").row("id", family)
     soft = row["cured_rub"] == "soluble" or row["cure"] == "oxidative" or family == "acrylic_wb"
     return row["name"] if soft and family not in ETCHING else ""

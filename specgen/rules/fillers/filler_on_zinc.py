@@ -1,9 +1,9 @@
-"""FIL007 Body filler does not stand on bare zinc
+"""FIL007 Body filler is not applied to bare zinc
 
 Checks
-    Polyester body filler as the first coat on galvanised steel without old paint.
+    Polyester body filler as the first coat on galvanised steel without an existing coating.
 Why
-    Filler grips zinc poorly, and what alkali the zinc makes in the damp splits it off: the patch can be lifted with a nail.
+    Body filler adheres poorly to zinc, and the alkali that zinc forms in the damp splits it off: the patch can be lifted with a fingernail.
 Passes
     Given a body filler under a primer
 
@@ -20,7 +20,7 @@ Fails
     jobs.refit.items.STEP.substrate: {material: galvanized_electro, thickness: 3 mm}    # at systems.chassis.layers.fill
     without jobs.refit.inspection.primer-film    # also JOB006 at jobs.refit.inspection
 To put right
-    Put an epoxy primer below the filler, or have the maker state the filler for zinc and waive this.
+    Apply an epoxy primer beneath the body filler, or have the manufacturer state the body filler for zinc and waive this finding.
 """
 
 from specgen.facts.pairs.families import BODY_FILLER
@@ -35,4 +35,4 @@ def filler_on_zinc(system: System, spec: Spec, on: date) -> Problems:
         return
     for part in painted_with(system, spec):
         if part.is_zinc and part.is_bare_metal:
-            yield Problem(("layers", first.id), f"the body filler {first.id} stands on bare {part.name}")
+            yield Problem(("layers", first.id), f"the body filler {first.id} is applied to bare {part.name}")

@@ -1,9 +1,9 @@
-"""FIL009 Body filler is not laid on thick
+"""FIL009 Body filler is not applied too thick
 
 Checks
-    The most film of each layer of polyester body filler, or else of its product, against the limit of the trade. The product's own limit has a rule of its own.
+    The maximum DFT of each coat of polyester body filler, or else of its product, against the general limit of the trade. The limit of the product itself has a rule of its own.
 Why
-    Thick filler cracks, sinks and lets go when the panel works; the dent is in the metal and is put right there.
+    Thick body filler cracks, sinks and loses adhesion when the panel flexes; the dent is in the metal and is straightened there.
 Passes
     products.barrier.binder: polyester_putty
     products.barrier.roles: [body-filler]
@@ -31,7 +31,7 @@ Fails
     products.barrier.film: {min: 60 um, nominal: 80 um, max: 4 mm}
     systems.chassis.layers.fill.film: {min: 60 um, nominal: 80 um}    # at systems.chassis.layers.fill.film.max
 To put right
-    Straighten the metal first, and fill the rest in thin layers.
+    Straighten the metal first, and fill the rest in thin coats.
 """
 
 from fractions import Fraction
@@ -57,5 +57,5 @@ def filler_thin(system: System, spec: Spec, on: date) -> Problems:
         product = spec.product_of(layer)
         allowed = film_limit(system, layer, spec, "max")
         if product.binder == BODY_FILLER and allowed is not None and allowed.value > most:
-            what = f"the body filler {layer.id} may be {show(allowed.value)} thick; the limit is {show(most)}"
+            what = f"the maximum DFT of the body filler {layer.id} is {show(allowed.value)}; the limit is {show(most)}"
             yield Problem(("layers", layer.id, "film", "max"), what)

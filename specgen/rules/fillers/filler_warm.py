@@ -1,9 +1,9 @@
-"""FIL012 Body filler is worked warm
+"""FIL012 Body filler is applied in warm conditions
 
 Checks
-    The coldest air of a job with body filler, against the warmth from which filler hardens well. A job without an air temperature cannot be judged.
+    The minimum air temperature of a job with body filler, against the temperature from which body filler hardens properly. A job without an air temperature cannot be assessed.
 Why
-    Cold filler sets from the outside in: it stays soft below, pulls bubbles and pinholes, and rolls up under the paper.
+    Cold body filler sets from the outside in: it stays soft beneath, forms bubbles and pinholes, and rolls up under the abrasive paper.
 Passes
     products.barrier.binder: polyester_putty
     products.barrier.roles: [body-filler]
@@ -28,7 +28,7 @@ Fails
     Given a body filler under a primer
     without jobs.refit.climate.air    # note at jobs.refit.climate.air    # also CLI002 at jobs.refit.climate.air
 To put right
-    Warm panel, filler and room; 22 to 27 degC is best.
+    Warm the panel, the body filler and the room; 22 to 27 degC is best.
 """
 
 from specgen.facts.pairs.families import BODY_FILLER
@@ -50,9 +50,8 @@ def filler_warm(job: Job, spec: Spec, on: date) -> Problems:
         return
     kept, path, least = job.climate.air if job.climate is not None else None, ("climate", "air"), warm["least"]
     if kept is None:
-        what = f"cannot judge: body filler hardens well from {least} degC, the job keeps no air temperature"
+        what = f"the air temperature for body filler cannot be assessed: the job states none; body filler hardens properly from {least} degC"
         yield Problem(path, what, "write the air temperature of the job", NOTE)
     elif kept.low is None or kept.low.to("degC") < int(least):
-        yield Problem(
-            path, f"the air may be as cold as {kept.low or 'it likes'}; body filler hardens well from {least} degC"
-        )
+        stated = kept.low or "not stated"
+        yield Problem(path, f"the minimum air temperature is {stated}; body filler hardens properly from {least} degC")

@@ -1,9 +1,9 @@
-"""FIL001 A wash or etch primer is covered the same day
+"""FIL001 A wash or etch primer is overcoated the same day
 
 Checks
-    Each layer of wash or etch primer: a primer, filler or sealer follows it, after the least wait and before the longest one published.
+    Each coat of wash or etch primer: a primer, surfacer or sealer follows it, within the published minimum and maximum overcoating interval.
 Why
-    It is a few micrometres thin and no barrier: left open it goes stale, and what comes later lets go with it.
+    It is a few micrometres thin and no barrier: left open it deteriorates, and whatever is applied later comes off with it.
 Passes
     Given a wash primer under a primer
 Fails
@@ -29,12 +29,12 @@ Fails
 
     products.primer.binder: etch_primer_1k    # at systems.cab.layers.primer
 To put right
-    Put a primer over it within the wait named; once that is past, take it off and begin again.
+    Apply a primer over it within the interval stated; if the maximum is exceeded, remove it and start again.
 """
 
 from fractions import Fraction
 
-from specgen.facts.pairs.acids import CLOSING
+from specgen.facts.pairs.acids import CLOSING, etching_primer
 from specgen.facts.pairs.families import BODY_FILLER, ETCHING
 from specgen.rules.kit import ERROR, Problem, Problems, Quantity, Range, Spec, System, date, rule, table
 from specgen.units.display import show_range
@@ -46,16 +46,17 @@ _WINDOWS = table("recoat_windows")
 def wash_primer_covered(system: System, spec: Spec, on: date) -> Problems:
     row = _WINDOWS.row("id", "wash_primer_primer")
     least, most = (Quantity.of("duration", Fraction(row[side]), "h", row[side]) for side in ("least_h", "most_h"))
-    window = Range("duration", least, most)
+    published = Range("duration", least, most)
     for at, layer in enumerate(system.layers):
         if spec.product_of(layer).binder not in ETCHING:
             continue
         above = system.layers[at + 1] if at + 1 < len(system.layers) else None
         if above is None:
-            yield Problem(("layers", layer.id), f"the etching primer {layer.id} stays uncovered")
+            yield Problem(("layers", layer.id), f"{etching_primer(layer, spec)} is not overcoated")
         elif above.role not in CLOSING and spec.product_of(above).binder != BODY_FILLER:
             # body filler on acid is a fault of its own, see FIL006
-            yield Problem(("layers", layer.id), f"the {above.role} {above.id} stands straight on the etching primer")
-        elif layer.overcoat_interval is not None and not window.holds_all_of(layer.overcoat_interval):
-            what = f"{layer.id} waits {show_range(layer.overcoat_interval)} for {above.id}; it is covered after {show_range(window)}"
+            what = f"the {above.role} {above.id} is applied directly over {etching_primer(layer, spec)}"
+            yield Problem(("layers", layer.id), what)
+        elif layer.overcoat_interval is not None and not published.holds_all_of(layer.overcoat_interval):
+            what = f"the interval {show_range(layer.overcoat_interval)} between {layer.id} and {above.id} is outside the published interval, {show_range(published)}"
             yield Problem(("layers", layer.id, "overcoat_interval"), what)

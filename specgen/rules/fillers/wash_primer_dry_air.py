@@ -1,9 +1,9 @@
-"""FIL003 A wash primer is sprayed in dry air
+"""FIL003 A wash primer is applied in dry air
 
 Checks
-    The highest humidity of a job with a wash primer, against the one from which it blushes. A job without a humidity cannot be judged.
+    The maximum relative humidity of a job with a wash primer, against the humidity from which a wash primer blushes. A job without a humidity cannot be assessed.
 Why
-    Its fast alcohol cools the film, dew falls on it, the film turns white and the next coat does not hold.
+    Its fast-evaporating alcohol cools the film, moisture condenses on it, the film turns white and the next coat does not adhere.
 Passes
     products.barrier.binder: wash_primer
     products.barrier.roles: [wash-primer]
@@ -31,7 +31,7 @@ Fails
     Given a wash primer under a primer
     jobs.refit.climate.humidity: min 40 %    # at jobs.refit.climate.humidity    # also CLI001 at jobs.refit.climate.humidity
 To put right
-    Dry the air, or add the slower thinner its maker names.
+    Dry the air, or add the slower thinner that the manufacturer names.
 """
 
 from specgen.rules.kit import NOTE, WARNING, Concern, Job, Problem, Problems, Spec, date, rule, table
@@ -52,7 +52,7 @@ def wash_primer_dry_air(job: Job, spec: Spec, on: date) -> Problems:
         return
     kept, path = job.climate.humidity if job.climate is not None else None, ("climate", "humidity")
     if kept is None:
-        what = f"cannot judge: a wash primer blushes from {blush['most']} % humidity, the job keeps none"
+        what = f"the humidity for the wash primer cannot be assessed: the job states none; a wash primer blushes from {blush['most']} % relative humidity"
         yield Problem(path, what, "write the humidity of the job", NOTE)
     elif kept.high is None or kept.high.to("%") >= int(blush["most"]):
-        yield Problem(path, f"the air may hold {kept}; a wash primer blushes from {blush['most']} %")
+        yield Problem(path, f"relative humidity {kept}; a wash primer blushes from {blush['most']} %")

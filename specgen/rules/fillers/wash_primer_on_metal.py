@@ -1,9 +1,9 @@
-"""FIL004 A wash primer goes on bare metal only
+"""FIL004 A wash primer is applied to bare metal only
 
 Checks
-    Each layer of wash primer: no coat, no old paint and no conversion step lies below it. Around a repaired spot the old paint is masked.
+    Each coat of wash primer: no coat, no existing coating and no conversion step lies beneath it. Around a repaired spot the existing coating is masked.
 Why
-    Its acid bites bare metal. On paint or a converted surface it has nothing to react with and lifts the edge of the old paint.
+    Its acid etches bare metal. On paint or a converted surface it has nothing to react with and lifts the edge of the existing coating.
 Passes
     Given a wash primer under a primer
 
@@ -24,7 +24,7 @@ Fails
 
     products.base.binder: wash_primer    # at systems.cab.layers.base    # also FIL001 at systems.cab.layers.base    # also FIL002 at systems.cab.layers.base.film.max    # also FIL003 at jobs.refit.climate.humidity
 To put right
-    Use it on bare degreased metal only; on paint or converted metal begin with an epoxy primer.
+    Use it on bare degreased metal only; on paint or converted metal start with an epoxy primer.
 """
 
 from specgen.facts.pairs.acids import stacked
@@ -47,21 +47,21 @@ def wash_primer_on_metal(system: System, spec: Spec, on: date) -> Problems:
         if spec.product_of(layer).binder != "wash_primer":
             continue
         if below is not None:
-            yield Problem(path, f"the wash primer {layer.id} stands on the coat {below.id}")
+            yield Problem(path, f"the wash primer {layer.id} is applied over the coat {below.id}")
             continue
         for part in painted_with(system, spec):
             if part.old_paint:
                 yield from _on_old_paint(part, layer.id)
             converted = any(s.do is StepKind.CONVERT and not is_treatment(s) for s in part.preparation.steps)
             if converted:
-                what = f"the wash primer {layer.id} stands on {part.name} converted by {part.preparation.id}"
+                what = f"the wash primer {layer.id} is applied to {part.name} converted by {part.preparation.id}"
                 yield Problem(path, what, source=_said_of("treated_steel"))
 
 
 def _on_old_paint(part: Part, layer: str) -> Problems:
     top = part.old_paint[-1].id
     if part.item.repair is None:
-        yield Problem(("layers", layer), f"the wash primer {layer} stands on the old coat {top}")
+        yield Problem(("layers", layer), f"the wash primer {layer} is applied over the existing coat {top}")
     elif not any(step.do is StepKind.MASK for step in part.preparation.steps):
-        what = f"the wash primer {layer} is for the bare spot; no step masks the old coat {top} around it"
-        yield Problem(("layers", layer), what, "add a step that masks the old paint", WARNING)
+        what = f"the wash primer {layer} is for the bare spot, but no step masks the existing coat {top} around it"
+        yield Problem(("layers", layer), what, "add a step that masks the existing coating", WARNING)

@@ -1,9 +1,9 @@
 """FIL002 A wash primer stays thin
 
 Checks
-    The most film of each layer of wash primer, or else of its product, against the published figure.
+    The maximum DFT of each coat of wash primer, or else of its product, against the published figure.
 Why
-    A thick wash primer splits inside its own film and keeps acid that eats the coat above.
+    A thick wash primer splits within its own film and retains acid that attacks the coat above.
 Passes
     Given a wash primer under a primer
 
@@ -26,7 +26,7 @@ Fails
     products.barrier.film.max: 14 um
     systems.chassis.layers.wash.film: {min: 5 um, nominal: 8 um, max: 13.1 um}    # at systems.chassis.layers.wash.film.max
 To put right
-    Lay one thin, still transparent coat, 5 to 8 um; what it does not hide the primer hides.
+    Apply one thin coat that is still transparent, 5 to 8 um; hiding is left to the primer.
 """
 
 from fractions import Fraction
@@ -51,5 +51,5 @@ def wash_primer_thin(system: System, spec: Spec, on: date) -> Problems:
         product = spec.product_of(layer)
         allowed = film_limit(system, layer, spec, "max")
         if product.binder == "wash_primer" and allowed is not None and allowed.value > most:
-            what = f"the wash primer {layer.id} may be {show(allowed.value)} thick; {show(most)} is the published film"
+            what = f"the maximum DFT of the wash primer {layer.id} is {show(allowed.value)}; the published limit is {show(most)}"
             yield Problem(("layers", layer.id, "film", "max"), what)

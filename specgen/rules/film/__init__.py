@@ -1,4 +1,4 @@
-"""Film thickness: limits, sums and what a product allows."""
+"""Dry film thickness: limits, sums and what a product allows."""
 
 from specgen.rules.kit import Concern, family
 

@@ -1,9 +1,9 @@
-"""FLM014 The wet film stays below the sag limit
+"""FLM014 The WFT stays below the sag limit
 
 Checks
-    The wet film of one pass (of one coat where no passes are stated), stated or worked out from the nominal film, against the wet film from which the product runs.
+    The wet film thickness (WFT) of one cross coat (of one coat where no cross coats are stated), as stated or as calculated from the nominal DFT, against the sag limit of the product.
 Why
-    Above the sag limit the coat runs down an upright panel before it sets, and runs are sanded out with the film.
+    Above the sag limit the coat runs on a vertical surface before it sets, and sanding out the runs removes the coat with them.
 Passes
     products.barrier.film.sag_limit_wet: 160 um
 
@@ -23,7 +23,7 @@ Fails
 
     products.primer.film.sag_limit_wet: 40 um    # at systems.cab.layers.primer.passes
 To put right
-    Lay down more and thinner passes or coats: each at most the sag limit times the volume solids.
+    Apply more and thinner cross coats or coats: the DFT of each is at most the sag limit times the volume solids.
 """
 
 from specgen.facts.layer.figures import solids_sprayed, wet_target
@@ -44,18 +44,18 @@ def below_sag_limit(system: System, spec: Spec, on: date) -> Problems:
         if isinstance(wet, NotKnown) and wet.is_fault:
             continue  # the rules on solids and figures say so
         if wet is None or isinstance(wet, NotKnown):
-            what = (
-                f"the wet film of {layer.id} cannot be worked out, so the sag limit of {show(limit)} cannot be judged"
-            )
-            remedy = "write the nominal film of the layer and the volume solids of the product"
+            what = f"the sag limit of {show(limit)} cannot be assessed: the WFT of {layer.id} cannot be calculated"
+            remedy = "write the nominal DFT of the coat and the volume solids of the product"
             yield Problem(path, what, remedy, severity=NOTE)
         elif wet > limit:
-            yield Problem(path, f"{show(wet)} wet at once, but the product {layer.product} runs from {show(limit)}")
+            one = "cross coat" if layer.passes else "coat"
+            what = f"WFT {show(wet)} per {one}, but the sag limit of the product {layer.product} is {show(limit)}"
+            yield Problem(path, what)
 
 
 def _worked_out(system: System, layer: Layer, spec: Spec) -> Quantity | NotKnown | None:
     solids = solids_sprayed(spec.product_of(layer), spec.variant_of(layer))
     if isinstance(solids, NotKnown):
         return solids
-    wet = worked_out(f"wet film of {layer.id}", lambda: wet_target(system, layer, spec, solids)[1])
+    wet = worked_out(f"WFT of {layer.id}", lambda: wet_target(system, layer, spec, solids)[1])
     return wet.quantity if isinstance(wet, Working) else wet

@@ -1,9 +1,9 @@
-"""FLM010 The colour hides within the layer's maximum
+"""FLM010 The colour hides within the maximum DFT of the coat
 
 Checks
-    The film at which the variant, or else its product, hides fully, against the maximum of the layer, or else of the product.
+    The DFT for full hiding of the variant, or else of its product, against the maximum DFT of the coat, or else of the product.
 Why
-    Where the colour needs more film than it may have, the undercoat shows through or the coat is laid on too thick.
+    Where full hiding needs more than the maximum DFT, either the undercoat shows through or the coat is applied too thick.
 Passes
     products.base.film.hiding: 30 um
 
@@ -24,7 +24,7 @@ Fails
     Given second good
     products.mastic.variants.buff.overrides: {solids_in_can: 64 %, solids_sprayed: 64 %, hiding: 8.1 mil}    # at systems.deck.layers.second.film.max
 To put right
-    Choose an undercoat nearer to the colour, more coats where the product allows them, or another colour.
+    Choose an undercoat closer in colour, more coats where the product allows them, or another colour.
 """
 
 from specgen.facts.layer.film import film_limit, film_of_variant
@@ -37,5 +37,5 @@ def colour_hides(system: System, spec: Spec, on: date) -> Problems:
         hiding = film_of_variant(spec.product_of(layer), spec.variant_of(layer), "hiding")
         most = film_limit(system, layer, spec, "max")
         if hiding is not None and most is not None and hiding.value > most.value:
-            what = f"{layer.variant or layer.product} hides fully at {hiding.value}, the layer {layer.id} has at most {most.value}"
+            what = f"{layer.variant or layer.product} needs {hiding.value} for full hiding; the maximum DFT of the coat {layer.id} is {most.value}"
             yield Problem(("layers", layer.id, "film", "max"), what)

@@ -1,9 +1,9 @@
-"""FLM019 No comb on a film that flashes off at once
+"""FLM019 No comb gauge on a fast-flashing film
 
 Checks
-    A wet target stated for a layer whose binder gives off its solvent within seconds.
+    A target WFT stated for a coat whose binder loses its solvent within seconds.
 Why
-    Before the comb is out of the film the film has shrunk; the reading is too low and the painter adds paint.
+    The film shrinks before the comb gauge can be read: the reading is too low and the painter applies more paint.
 Passes
     systems.cab.layers.base.wet_target: 43 um
 
@@ -20,7 +20,7 @@ Fails
     products.primer.binder: zinc_inorganic
     systems.cab.layers.primer.wet_target: 50 um    # at systems.cab.layers.primer.wet_target    # also SUB004 at preparations.sand-steel.steps.sand.grade
 To put right
-    Steer such a coat by its passes and by weighed panels, and leave the wet target out.
+    Control such a coat by its number of cross coats and by weighed panels, and leave out wet_target.
 """
 
 from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, date, rule, table
@@ -31,5 +31,5 @@ def comb_on_fast_film(system: System, spec: Spec, on: date) -> Problems:
     unfit = {row["id"] for row in table("comb_unfit_binders").rows}
     for layer in system.layers:
         if layer.wet_target is not None and spec.product_of(layer).binder in unfit:
-            what = f"a comb is asked for on {layer.id}, but {layer.product} flashes off before it can be read"
+            what = f"a target WFT is stated for {layer.id}, but {layer.product} flashes off before a comb gauge can be read"
             yield Problem(("layers", layer.id, "wet_target"), what)

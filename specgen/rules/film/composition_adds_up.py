@@ -1,9 +1,9 @@
 """FLM017 The composition adds up
 
 Checks
-    The shares by mass of a composition add up to 100 %, give or take half a unit of the last digit of each; no substance is named twice; no density is zero.
+    The mass shares of a composition add up to 100 %, within half a unit of the last digit of each; no substance is named twice; no density is zero.
 Why
-    Solids, coverage and emissions are worked out from the composition; with a part missing or counted twice every one of them is wrong.
+    Solids, coverage and emissions are calculated from the composition; if a component is missing or counted twice, all of them are wrong.
 Passes
     products.primer.composition.solvent.mass_share: 40.0 %
 
@@ -26,7 +26,7 @@ Fails
     products.primer.composition.solvent.mass_share: 39.7 %
     products.primer.composition.gas.mass_share: 29.6 %    # at products.primer.composition    # also USE009 at products.primer.composition
 To put right
-    Complete or correct the list; put two lines of one substance together.
+    Complete or correct the list; combine two lines for the same substance.
 """
 
 from specgen.rules.kit import ERROR, LOGIC, Concern, Problem, Problems, Product, Spec, date, rule
@@ -39,7 +39,7 @@ def composition_adds_up(product: Product, spec: Spec, on: date) -> Problems:
         return
     whole, rounding = sum_of_shares([line.mass_share for line in product.composition])
     if abs(whole.to("%") - 100) > rounding:
-        yield Problem(("composition",), f"the shares by mass add up to {whole}")
+        yield Problem(("composition",), f"the mass shares add up to {whole}, not to 100 %")
     names: set[str] = set()
     for line in product.composition:
         if line.name.lower() in names:

@@ -1,9 +1,9 @@
-"""FLM011 Enough film is left after sanding and polishing
+"""FLM011 The remaining DFT after sanding and polishing is sufficient
 
 Checks
-    The minimum of each layer, or else of its product, less what sanding and polishing take off, against the least film that has to be left; where it is the product's this warns. A removal without that least film cannot be judged.
+    The minimum DFT of each coat, or else of its product, less what sanding and polishing remove, against the minimum remaining DFT; where the minimum is that of the product, this is a warning. A removal without a stated minimum remaining DFT cannot be assessed.
 Why
-    Film that is sanded or polished away no longer protects; a clear polished too thin chalks within two summers.
+    Film removed by sanding or polishing no longer protects; a clearcoat polished too thin chalks within two summers.
 Passes
     systems.cab.layers.clear.polishing_removes: 12.7 um
     systems.cab.layers.clear.remaining_min: 25 um
@@ -34,7 +34,7 @@ Fails
     systems.cab.layers.clear.polishing_removes: 12.7 um
     systems.cab.layers.clear.remaining_min: 40 um    # at systems.cab.layers.clear.remaining_min
 To put right
-    Raise the minimum of the layer by what is taken off, or limit what may be taken off.
+    Raise the minimum DFT of the coat by the amount removed, or limit the amount removed.
 """
 
 from specgen.facts.layer.film import film_limit
@@ -49,16 +49,16 @@ def film_after_sanding(system: System, spec: Spec, on: date) -> Problems:
         path = ("layers", layer.id, "remaining_min")
         if layer.remaining_min is None:
             if removed:
-                what = f"film is taken off {layer.id}, but the least film left is not stated, so it cannot be judged"
+                what = f"the remaining DFT of {layer.id} cannot be assessed: film is removed, but no minimum remaining DFT is stated"
                 yield Problem(path, what, "write remaining_min", severity=NOTE)
             continue
         least = film_limit(system, layer, spec, "min")
         if least is None:
-            what = f"the layer {layer.id} has no minimum, so the film left cannot be judged"
-            yield Problem(("layers", layer.id, "film", "min"), what, "write the minimum", severity=NOTE)
+            what = f"the remaining DFT of {layer.id} cannot be assessed: the coat has no minimum DFT"
+            yield Problem(("layers", layer.id, "film", "min"), what, "write the minimum DFT of the coat", severity=NOTE)
             continue
         left = film_left(f"film-left-{system.id}-{layer.id}", least.given, removed)
         if left.quantity < layer.remaining_min:
-            what = f"the minimum of {show(least.value)}{least.lender} leaves {show(left.quantity)}, but {show(layer.remaining_min)} are asked"
-            # a film above the minimum may leave enough, and the layer did not ask for this one
+            what = f"the minimum DFT of {show(least.value)}{least.lender} leaves {show(left.quantity)} after removal; {show(layer.remaining_min)} is required"
+            # a film above the minimum may leave enough, and the coat does not state this one
             yield Problem(path, what, severity=WARNING if least.borrowed else None)

@@ -1,9 +1,9 @@
-"""FLM012 Film and coats fit the corrosivity category claimed
+"""FLM012 DFT and number of coats fit the corrosivity category claimed
 
 Checks
-    Number of coats and nominal film of a system that claims a corrosivity category and durability, against annex B of ISO 12944-5 for its binders and for each surface some job puts it on. A system with a test report of its own is not judged.
+    The number of coats and the nominal DFT of a system that claims a corrosivity category and durability, against Annex B of ISO 12944-5 for its binders and for each substrate on which a job uses it. A system with its own test report is not assessed.
 Why
-    The category tells the owner how long the paint lasts; a thinner system than the table has nothing behind the promise. The table is from memory here, so the licensed copy decides.
+    The category tells the owner how long the coating lasts; a system thinner than the table has no basis for that claim. The table is not verified against the published text, so the licensed copy takes precedence.
 Passes
     systems.chassis.category: {corrosivity: C2, durability: high}
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
@@ -45,7 +45,7 @@ Fails
     products.base.hazards.isocyanates: {contained: no}
     systems.cab.category: {corrosivity: C4, durability: high}    # at systems.cab.category    # also HAZ037 at products.base.hazards.isocyanates.contained    # also OVR002 at systems.cab.layers.base.product    # also PRE015 at preparations.sand-steel.edge_grade
 To put right
-    Raise film or coats, lower the claim, or name the test report of this very system as evidence.
+    Raise the DFT or the number of coats, lower the claim, or name as evidence the test report of this very system.
 """
 
 from specgen.facts.job.quantities import is_blasted
@@ -67,13 +67,13 @@ def film_for_category(system: System, spec: Spec, on: date) -> Problems:
     paint, surfaces = _paint(system, spec), sorted(_surfaces(system, spec))
     if paint is None or nominal is None or not surfaces or "" in surfaces:
         lacking = (
-            "the table does not group its binders"
+            "the table has no group for its binders"
             if paint is None
-            else "not every layer has a nominal film"
+            else "not every coat has a nominal DFT"
             if nominal is None
-            else "no job puts it on blast-cleaned or hot-dip galvanised steel alone"
+            else "the jobs do not apply it to blast-cleaned or hot-dip galvanised steel alone"
         )
-        yield Problem(("category",), f"the claim cannot be judged: {lacking}", severity=NOTE)
+        yield Problem(("category",), f"the claim cannot be assessed: {lacking}", severity=NOTE)
         return
     coats = sum(1 if layer.coats is None else layer.coats for layer in system.layers)
     for surface in surfaces:
@@ -84,7 +84,7 @@ def film_for_category(system: System, spec: Spec, on: date) -> Problems:
             continue
         least = from_table(_SYSTEMS, row, "nominal_um", "thickness", "um").quantity
         if coats < int(row["coats"]) or nominal < least:
-            what = f"coats: {coats}, nominal {nominal}; {asked} takes at least {row['coats']} and {least}"
+            what = f"coats {coats}, nominal DFT {nominal}; required for {asked}: coats at least {row['coats']}, nominal DFT at least {least}"
             yield Problem(("category",), what)
 
 

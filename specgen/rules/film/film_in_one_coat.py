@@ -1,9 +1,9 @@
-"""FLM008 No coat is thicker than the product allows in one coat
+"""FLM008 No coat exceeds the maximum DFT per coat of the product
 
 Checks
-    The maximum of each layer, divided by its number of coats, against the most film in one coat that the product allows. No number of coats counts as one. Where the layer states no maximum, its nominal or least film is judged, and the maximum of the product only warns.
+    The maximum DFT of each entry of layers, divided by its number of coats, against the maximum DFT per coat of the product. Where no number of coats is stated, it counts as one. Where the entry states no maximum DFT, its nominal or minimum DFT is assessed, and the maximum DFT of the product gives only a warning.
 Why
-    A coat laid on too thick runs, wrinkles or keeps its solvent and stays soft for weeks.
+    A coat applied too thick runs, wrinkles, or retains solvent and stays soft for weeks.
 Passes
     products.primer.film.max_single_coat: 40 um
     systems.cab.layers.primer.coats: 2
@@ -31,7 +31,7 @@ Fails
 
     systems.cab.layers.clear.coats: 0    # at systems.cab.layers.clear.coats
 To put right
-    Coats are the maximum of the layer divided by the most film in one coat, rounded up; or lower the maximum.
+    Divide the maximum DFT of the entry by the maximum DFT per coat and round up: that is the number of coats; or lower the maximum DFT.
 """
 
 from specgen.facts.layer.film import Film, film_limit
@@ -46,7 +46,7 @@ def film_in_one_coat(system: System, spec: Spec, on: date) -> Problems:
         most = spec.product_of(layer).film.max_single_coat
         coats = 1 if layer.coats is None else layer.coats
         if coats == 0:
-            yield Problem(path, f"the layer {layer.id} has no coat at all")
+            yield Problem(path, f"the number of coats of {layer.id} is zero")
         elif most is not None:
             yield from _judged(system, layer, spec, most, coats)
 
@@ -54,16 +54,16 @@ def film_in_one_coat(system: System, spec: Spec, on: date) -> Problems:
 def _judged(system: System, layer: Layer, spec: Spec, most: Quantity, coats: int) -> Problems:
     asked, allowed = _asked(system, layer, spec), film_limit(system, layer, spec, "max")
     laid = counted("one coat", f"{coats} coats", coats)
-    too_much = f"in {laid} is more than the {most} a coat of {layer.product} allows"
+    too_much = f"in {laid} exceeds the maximum DFT per coat of {layer.product}, {most}"
     if asked is not None and asked.value.base > most.base * coats:
-        yield Problem(("layers", layer.id, "coats"), f"{asked.value}{asked.lender} {too_much}")
+        yield Problem(("layers", layer.id, "coats"), f"DFT {asked.value}{asked.lender} {too_much}")
     elif allowed is not None and allowed.value.base > most.base * coats:
-        # a thinner film meets both, and the layer did not ask for this one
-        what = f"{layer.id} states no maximum, and {allowed.value}{allowed.lender} {too_much}"
-        yield Problem(("layers", layer.id, "film", "max"), what, "write the maximum of the layer", WARNING)
+        # a thinner film meets both, and the layer does not state this one
+        what = f"{layer.id} states no maximum DFT, and {allowed.value}{allowed.lender} {too_much}"
+        yield Problem(("layers", layer.id, "film", "max"), what, "write the maximum DFT of the coat", WARNING)
 
 
 def _asked(system: System, layer: Layer, spec: Spec) -> Film | None:
-    """The most film that the layer itself asks for or allows; the least one in force, where it states no more than that."""
+    """The maximum or nominal DFT that the layer itself states; the minimum in force, where it states neither."""
     films = [film_limit(system, layer, spec, limit) for limit in ("max", "nominal", "min")]
     return next((film for film in films if film is not None and (film.path[-1] == "min" or not film.borrowed)), None)

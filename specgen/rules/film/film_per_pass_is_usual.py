@@ -1,9 +1,9 @@
-"""FLM009 A cross coat from a can gives a usual film
+"""FLM009 The DFT per cross coat from a can is in the usual range
 
 Checks
-    The film per pass of each product in a can, and of its variants, against what one cross coat from a can usually gives.
+    The DFT per cross coat of each product in an aerosol can, and of its variants, against the usual DFT of one cross coat from a can.
 Why
-    Below the usual film the spray lands half dry and feels like sandpaper; above it the coat sags on an upright panel. A figure far off is most often the film of the whole coat.
+    Below the usual range the spray arrives half dry and the surface feels like sandpaper; above it the coat sags on a vertical panel. A figure far outside is most often the DFT of the whole coat.
 Passes
     products.base.film.per_pass: 12 um
 
@@ -32,7 +32,7 @@ Fails
     products.primer.variants.red: {id: red, name: red, order_number: EX-101, overrides: {per_pass: 20 um}}
     systems.cab.layers.primer.passes: 3
 To put right
-    Confirm the figure on a weighed panel, then take the finding on with a waiver that names the panel; or correct the figure.
+    Confirm the figure on a weighed panel and accept the finding with a waiver that names the panel; or correct the figure.
 """
 
 from collections.abc import Iterator
@@ -49,7 +49,7 @@ def film_per_pass_is_usual(product: Product, spec: Spec, on: date) -> Problems:
     low, high = (limit.quantity for limit in usual_film_per_pass())
     for path, film in _films(product):
         if not low <= film <= high:
-            yield Problem(path, f"{film} in one cross coat; a can usually gives {low} to {high}")
+            yield Problem(path, f"DFT per cross coat {film}; from a can {low} to {high} is usual")
 
 
 def _films(product: Product) -> Iterator[tuple[Path, Quantity]]:

@@ -1,9 +1,9 @@
-"""FLM003 A layer stays inside its product's film range
+"""FLM003 A coat stays within the DFT range of its product
 
 Checks
-    Minimum and maximum of each layer against the least and most film its product allows.
+    Minimum and maximum DFT of each coat against the minimum and maximum DFT of its product.
 Why
-    Below its minimum a product does not protect or hide; above its maximum it runs, traps solvent or cracks.
+    Below its minimum DFT a product does not protect or hide; above its maximum it runs, traps solvent or cracks.
 Passes
     systems.cab.layers.primer.film: {min: 45 um, nominal: 60 um, max: 70 um}
     systems.cab.total: {min: 100 um, max: 170 um}
@@ -23,7 +23,7 @@ Fails
     Given second good
     systems.deck.layers.gloss.film: {min: 1.49 mil, nominal: 2 mil, max: 3.01 mil}    # at systems.deck.layers.gloss.film.min    # at systems.deck.layers.gloss.film.max    # also FLM008 at systems.deck.layers.gloss.coats
 To put right
-    Stay inside the product's range, or choose another product.
+    Stay within the DFT range of the product, or choose another product.
 """
 
 from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
@@ -34,8 +34,8 @@ def inside_product_range(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         allowed, asked = spec.product_of(layer).film, layer.film
         if allowed.min is not None and asked.min is not None and asked.min < allowed.min:
-            what = f"minimum {asked.min} is below the {allowed.min} the product {layer.product} needs"
+            what = f"minimum DFT {asked.min} is below the minimum of the product {layer.product}, {allowed.min}"
             yield Problem(("layers", layer.id, "film", "min"), what)
         if allowed.max is not None and asked.max is not None and asked.max > allowed.max:
-            what = f"maximum {asked.max} is above the {allowed.max} the product {layer.product} allows"
+            what = f"maximum DFT {asked.max} is above the maximum of the product {layer.product}, {allowed.max}"
             yield Problem(("layers", layer.id, "film", "max"), what)

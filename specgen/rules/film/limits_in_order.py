@@ -1,9 +1,9 @@
-"""FLM001 Limits of a film are in order
+"""FLM001 DFT limits are in ascending order
 
 Checks
-    Minimum, nominal and maximum of every product film, layer film, total and film criterion: min <= nominal <= max, none of them zero. A limit that a layer does not state is that of its product. The limits of spots and areas of a criterion: spot_min <= area_min <= area_max <= spot_max.
+    Minimum, nominal and maximum dry film thickness (DFT) of every product, coat, total and acceptance criterion: min <= nominal <= max, none of them zero. A limit that a coat does not state is that of its product. The limits of spots and areas of a criterion: spot_min <= area_min <= area_max <= spot_max.
 Why
-    No film can meet limits that are out of order, so every panel would fail or every reading would pass.
+    No film can meet limits that are out of order: every panel would fail, or every reading would be accepted.
 Passes
     systems.cab.layers.primer.film: {min: 60 um, nominal: 60 um, max: 60 um}
     systems.cab.total: {min: 115 um, nominal: 130 um, max: 160 um}
@@ -44,7 +44,7 @@ Fails
     Given second good
     systems.deck.layers.gloss.film: {nominal: 3.01 mil}    # at systems.deck.layers.gloss.film.nominal    # also FLM008 at systems.deck.layers.gloss.coats
 To put right
-    Put minimum, nominal and maximum in rising order; leave out what is not known instead of repeating a figure.
+    Put minimum, nominal and maximum in ascending order; leave out what is not known instead of repeating a figure.
 """
 
 from collections.abc import Iterator
@@ -69,20 +69,20 @@ def limits_in_order(subject: Node, spec: Spec, on: date) -> Problems:
                     yield Problem((*path, low_name), f"{low_name} {low} is above {high_name} {high}")
             for name, value in stated:
                 if value.base == 0:
-                    yield Problem((*path, name), f"{name} is zero: that is no film")
+                    yield Problem((*path, name), f"{name} is zero; a DFT must be above zero")
     if isinstance(subject, System):
         for layer in subject.layers:
             yield from _against_product(subject, layer, spec)
 
 
 def _against_product(system: System, layer: Layer, spec: Spec) -> Problems:
-    """A film the layer states against the limit it takes over from its product; two of one hand are judged by that hand."""
+    """A limit the layer states against one it takes from its product; two limits of one record are assessed at that record."""
     films = [film_limit(system, layer, spec, limit) for limit in ("min", "nominal", "max")]
     for low, high in pairwise(film for film in films if film is not None):
         if low.borrowed != high.borrowed and low.value > high.value:
-            own, what = (high, "below the least") if low.borrowed else (low, "above the most")
+            own, what = (high, "below the minimum") if low.borrowed else (low, "above the maximum")
             lent = low if low.borrowed else high
-            yield Problem(own.path[2:], f"{own.path[-1]} {own.value} is {what} film, {lent.value}{lent.lender}")
+            yield Problem(own.path[2:], f"{own.path[-1]} {own.value} is {what} DFT, {lent.value}{lent.lender}")
 
 
 def _films(subject: Node) -> Iterator[tuple[Path, FilmLimits | Criterion]]:

@@ -1,9 +1,9 @@
-"""FLM002 A film with a lower limit has an upper one
+"""FLM002 A coat with a minimum DFT has a maximum
 
 Checks
-    Each layer with a nominal film or a minimum, of its own or from its product, that has no maximum, neither of its own nor from its product.
+    Each coat with a nominal or minimum DFT, its own or that of its product, but with no maximum DFT, neither its own nor that of its product.
 Why
-    Without a maximum, runs, trapped solvent and cracking from too thick a film cannot be rejected.
+    Without a maximum DFT, runs, trapped solvent and cracking from excessive thickness cannot be rejected.
 Passes
     systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um}
     without systems.cab.total
@@ -27,7 +27,7 @@ Fails
     Given second good
     without products.mastic.film.max    # at systems.deck.layers.second.film.max
 To put right
-    Take the maximum from the product's data sheet and write it beside the minimum.
+    Take the maximum DFT from the data sheet of the product and write it beside the minimum.
 """
 
 from specgen.facts.layer.film import film_limit
@@ -44,4 +44,4 @@ def maximum_stated(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         least, nominal, most = (film_limit(system, layer, spec, limit) for limit in ("min", "nominal", "max"))
         if (least is not None or nominal is not None) and most is None:
-            yield Problem(("layers", layer.id, "film", "max"), f"the film of the layer {layer.id} has no maximum")
+            yield Problem(("layers", layer.id, "film", "max"), f"the coat {layer.id} has no maximum DFT")

@@ -1,9 +1,9 @@
-"""FLM005 A nominal total is the sum of its layers
+"""FLM005 The nominal total DFT is the sum of its coats
 
 Checks
-    The stated nominal total against the sum of the layers' nominal films, where every layer has one.
+    The stated nominal total DFT against the sum of the nominal DFTs of the coats, where every coat has one.
 Why
-    Two nominal figures for the same film leave it to chance which one the paint is ordered and the film judged by.
+    With two nominal figures for the same film it is left to chance which one is used to order the paint and to assess the film.
 Passes
     systems.cab.total: {nominal: 130 um}
 
@@ -20,7 +20,7 @@ Fails
     Given second good
     systems.deck.total: {nominal: 10 mil}    # at systems.deck.total.nominal
 To put right
-    Leave the nominal total out and let it be worked out, or correct the layer that is wrong.
+    Leave out the nominal total so that it is calculated, or correct the coat that is wrong.
 """
 
 from specgen.facts.layer.sums import film_sum
@@ -32,4 +32,6 @@ def nominal_total(system: System, spec: Spec, on: date) -> Problems:
     stated = system.total.nominal if system.total is not None else None
     worked_out = film_sum(system, spec, "nominal")
     if stated is not None and worked_out is not None and stated != worked_out.value:
-        yield Problem(("total", "nominal"), f"nominal total {stated}, but the layers add up to {worked_out.value}")
+        yield Problem(
+            ("total", "nominal"), f"nominal total DFT {stated} differs from the sum of the coats, {worked_out.value}"
+        )

@@ -1,9 +1,9 @@
-"""FLM007 The planned passes give the planned film
+"""FLM007 The planned cross coats give the specified DFT
 
 Checks
-    Passes times the film per pass of the product or its variant, against the minimum and maximum of the layer, or else of its product.
+    The number of cross coats times the DFT per cross coat of the product or its variant, against the minimum and maximum DFT of the coat, or else of its product.
 Why
-    The painter counts passes, not micrometres: a count that does not give the film gives a wrong panel with a clear conscience.
+    The painter counts cross coats, not micrometres: a number that does not give the specified DFT makes a faulty panel although the instruction was followed.
 Passes
     systems.cab.layers.primer.passes: 5
 
@@ -30,7 +30,7 @@ Fails
     Given second good
     systems.touch.layers.face.passes: 4    # at systems.touch.layers.face.passes
 To put right
-    Passes are the nominal film divided by the film of one pass, rounded up; then check the maximum.
+    The number of cross coats is the nominal DFT divided by the DFT per cross coat, rounded up; then check the maximum.
 """
 
 from specgen.facts.layer.film import film_limit, film_of_variant
@@ -47,7 +47,7 @@ def passes_give_film(system: System, spec: Spec, on: date) -> Problems:
         film = Quantity.of("thickness", of_pass.value.number * layer.passes, of_pass.value.unit)
         path, told = (
             ("layers", layer.id, "passes"),
-            f"{layer.passes} {counted('pass', 'passes', layer.passes)} of {of_pass.value} {counted('gives', 'give', layer.passes)} {film}",
+            f"{layer.passes} {counted('cross coat', 'cross coats', layer.passes)} of {of_pass.value} {counted('gives', 'give', layer.passes)} a DFT of {film}",
         )
         least, most = film_limit(system, layer, spec, "min"), film_limit(system, layer, spec, "max")
         if least is not None and film < least.value:

@@ -1,9 +1,9 @@
-"""FLM015 The solids figures of a product agree with each other
+"""FLM015 The solids figures of a product are consistent
 
 Checks
-    Volume solids of the can contents and without propellant, of the product and of each variant: neither zero; equal for a liquid; for a can, higher once the propellant is gone. Volume solids above the solids by mass, where the solids are heavier than all that evaporates.
+    Volume solids of the can contents and without propellant, of the product and of each variant: neither is zero; for a liquid they are equal; for an aerosol can the figure without propellant is higher. Where the solids are denser than everything that evaporates, volume solids are not above the solids by mass.
 Why
-    Every wet film, coverage and number of cans is worked out from these figures; two that cannot both be true make all of them void.
+    Every WFT, coverage and number of cans is calculated from these figures; two that contradict each other invalidate them all.
 Passes
     products.base.solids: {in_can: 14 %, sprayed: 25 %}
 
@@ -53,7 +53,7 @@ Fails
 
     products.primer.solids: {in_can: 17.7 %, sprayed: 17.7 %}    # at products.primer.solids.sprayed    # also FLM016 at products.primer.solids.sprayed
 To put right
-    Work both figures out from shares by mass and densities, or measure them.
+    Calculate both figures from mass shares and densities, or measure them.
 """
 
 from collections.abc import Iterator
@@ -83,12 +83,12 @@ def solids_agree(product: Product, spec: Spec, on: date) -> Problems:
     for in_can, sprayed in _pairs(product):
         for at, share in (in_can, sprayed):
             if share is not None and share.base == 0:
-                yield Problem(at, "volume solids of zero leave no film")
+                yield Problem(at, "volume solids are zero; they must be above zero")
         yield from _pair(product, in_can[1], sprayed)
     by_mass = _most_by_volume(product)
     stated = product.solids.in_can if product.solids is not None else None
     if by_mass is not None and stated is not None and stated > by_mass:
-        what = f"volume solids {stated} are above the solids by mass, though the solids are heavier than all that evaporates"
+        what = f"volume solids {stated} are above the solids by mass, although the solids are denser than everything that evaporates"
         yield Problem(("solids", "in_can"), what)
 
 
@@ -98,13 +98,20 @@ def _pair(product: Product, in_can: Quantity | None, sprayed: Stated) -> Problem
         return
     if product.pack.form is PackForm.LIQUID:
         if in_can != without:
-            yield Problem(path, f"a liquid has no propellant, but {without} without it and {in_can} with it are stated")
+            yield Problem(
+                path,
+                f"a liquid contains no propellant, but volume solids {without} without it and {in_can} with it are stated",
+            )
     elif without < in_can:
-        yield Problem(path, f"{without} without propellant is below the {in_can} of the can contents")
+        yield Problem(path, f"volume solids without propellant {without} are below those of the can contents, {in_can}")
     elif without == in_can and not _free_of_propellant(product):
-        # Without a composition nobody can rule out a can driven by a bag or by air.
+        # Without a composition a can driven by a bag or by air cannot be ruled out.
         weight = None if product.composition else WARNING
-        yield Problem(path, f"{without} with and without propellant, as if the can held none", severity=weight)
+        yield Problem(
+            path,
+            f"volume solids are {without} with and without propellant, as if the can contained none",
+            severity=weight,
+        )
 
 
 def _pairs(product: Product) -> Iterator[tuple[Stated, Stated]]:

@@ -1,9 +1,9 @@
-"""FLM016 Stated volume solids follow from the composition
+"""FLM016 Stated volume solids agree with the composition
 
 Checks
-    Volume solids stated for a product that also states its composition, against those worked out from it.
+    Volume solids stated for a product that also states its composition, against those calculated from it.
 Why
-    Two figures for one thing leave it to chance which one the paint is ordered by. One of them is a slip, or an old recipe.
+    With two figures for the same quantity it is left to chance which one the order is based on. One of them is an error, or an old formulation.
 Passes
     products.primer.solids: {in_can: 17.7 %, sprayed: 30 %}
 
@@ -24,7 +24,7 @@ Fails
     products.primer.composition: [{id: solids, name: resin, kind: solids, mass_share: 30 %, density: 0.9 g/mL}, {id: solvent, name: solvent blend, kind: solvent, mass_share: 40 %, density: 0.9 g/mL}, {id: gas, name: propellant, kind: propellant, mass_share: 30 %, density: 0.9 g/mL}]
     products.primer.solids: {in_can: 28.9 %}    # at products.primer.solids.in_can
 To put right
-    Measure the volume solids, or correct the densities; leave the figure out to have it worked out.
+    Measure the volume solids, or correct the densities; or leave the figure out so that it is calculated.
 """
 
 from fractions import Fraction
@@ -48,4 +48,6 @@ def solids_follow_composition(product: Product, spec: Spec, on: date) -> Problem
         if isinstance(computed, NotKnown):
             continue  # the rule on the composition says so
         if abs(stated.to("%") - computed.number) > allowed:
-            yield Problem(("solids", name), f"{stated} is stated, the composition gives {computed.printed()}")
+            yield Problem(
+                ("solids", name), f"volume solids {stated} are stated; the composition gives {computed.printed()}"
+            )

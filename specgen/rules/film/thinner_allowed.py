@@ -1,9 +1,9 @@
 """FLM018 No more thinner than the product allows
 
 Checks
-    The thinner of each layer against the most its product allows; a product in a can takes none.
+    The thinner addition of each coat against the maximum of its product; a product in an aerosol can is not thinned.
 Why
-    Thinner lowers the film of every pass and keeps solvent in it; into a closed can nothing can be added at all.
+    Thinner lowers the DFT of every cross coat and retains solvent in the film; nothing at all can be added to a closed can.
 Passes
     systems.chassis.layers.barrier.thinner: 10 %
 
@@ -29,7 +29,7 @@ Fails
     systems.chassis.layers.second: {id: second, role: primer, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, thinner: 10.1 %}    # at systems.chassis.layers.second.thinner
     systems.chassis.layers.barrier.thinner: 0 %    # also LAY007 at systems.chassis.layers.barrier.overcoat_interval    # also OVR002 at systems.chassis.layers.second.product
 To put right
-    Drop the thinner; paint that is too thick when cold is warmed, not thinned.
+    Omit the thinner; warm paint that is too viscous when cold instead of thinning it.
 """
 
 from specgen.model.product import PackForm
@@ -45,9 +45,15 @@ def thinner_allowed(system: System, spec: Spec, on: date) -> Problems:
         mixing = product.application.mixing if product.application is not None else None
         most = mixing.thinner_max if mixing is not None else None
         if product.pack.form is PackForm.AEROSOL:
-            yield Problem(path, f"{layer.thinner} thinner, but the product {product.id} comes in a can")
+            yield Problem(
+                path, f"thinner addition {layer.thinner}, but the product {product.id} is supplied in an aerosol can"
+            )
         elif most is None:
-            what = f"the product {product.id} states no most thinner, so {layer.thinner} cannot be judged"
+            what = (
+                f"a thinner addition of {layer.thinner} cannot be assessed: the product {product.id} states no maximum"
+            )
             yield Problem(path, what, "write application.mixing.thinner_max of the product", severity=NOTE)
         elif layer.thinner > most:
-            yield Problem(path, f"{layer.thinner} thinner, the product {product.id} allows {most}")
+            yield Problem(
+                path, f"thinner addition {layer.thinner} is above the maximum of the product {product.id}, {most}"
+            )

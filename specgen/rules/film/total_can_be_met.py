@@ -1,9 +1,9 @@
-"""FLM004 A stated total can be met by its layers
+"""FLM004 The stated total DFT can be met by its coats
 
 Checks
-    The stated total against the sums of the layers' minima and maxima. A limit that a layer does not state is that of its product.
+    The stated total DFT against the sums of the minimum and maximum DFTs of the coats. A limit that a coat does not state is that of its product.
 Why
-    Where the sums and the total do not meet, no film that is right in every layer can be right in total.
+    Where the sums and the total do not overlap, no film that is right in every coat can be right in total.
 Passes
     systems.cab.total: {min: 95 um, max: 180 um}
 
@@ -26,7 +26,7 @@ Fails
     Given second good
     systems.deck.total: {min: 16.6 mil}    # at systems.deck.total.min
 To put right
-    Work the total out from its layers, or leave it out.
+    Calculate the total DFT from its coats, or leave it out.
 """
 
 from specgen.facts.layer.sums import film_sum
@@ -41,10 +41,10 @@ def total_can_be_met(system: System, spec: Spec, on: date) -> Problems:
     if total.max is not None and least is not None and least.value > total.max:
         yield Problem(
             ("total", "max"),
-            f"the layers are at least {least.value} thick{least.lenders}, the total is at most {total.max}",
+            f"total maximum {total.max} is below the sum of the coat minimums, {least.value}{least.lenders}",
         )
     if total.min is not None and most is not None and most.value < total.min:
         yield Problem(
             ("total", "min"),
-            f"the layers are at most {most.value} thick{most.lenders}, the total is at least {total.min}",
+            f"total minimum {total.min} is above the sum of the coat maximums, {most.value}{most.lenders}",
         )

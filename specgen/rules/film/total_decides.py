@@ -1,9 +1,9 @@
-"""FLM006 A stated total can decide something
+"""FLM006 A stated total DFT adds a requirement
 
 Checks
-    A total minimum below the sum of the layers' minima, or a total maximum above the sum of their maxima. A limit that a layer does not state is that of its product.
+    A total minimum below the sum of the minimum DFTs of the coats, or a total maximum above the sum of their maximum DFTs. A limit that a coat does not state is that of its product.
 Why
-    Such a total is met by every film that meets its layers: it looks like a requirement and is none.
+    Every film that meets the limits of its coats meets such a total: it looks like a requirement but adds nothing.
 Passes
     systems.cab.total: {min: 100 um, max: 170 um}
 
@@ -25,7 +25,7 @@ Fails
     Given second good
     systems.deck.total: {min: 6.5 mil, max: 16.6 mil}    # at systems.deck.total.min    # at systems.deck.total.max
 To put right
-    Set the total between the sums, or drop it.
+    Set the total between the sums, or delete it.
 """
 
 from specgen.facts.layer.sums import film_sum
@@ -40,10 +40,10 @@ def total_decides(system: System, spec: Spec, on: date) -> Problems:
     if total.min is not None and least is not None and total.min < least.value:
         yield Problem(
             ("total", "min"),
-            f"total minimum {total.min} is below the {least.value} the layers give already{least.lenders}",
+            f"total minimum {total.min} adds nothing: it is below the sum of the coat minimums, {least.value}{least.lenders}",
         )
     if total.max is not None and most is not None and total.max > most.value:
         yield Problem(
             ("total", "max"),
-            f"total maximum {total.max} is above the {most.value} the layers allow already{most.lenders}",
+            f"total maximum {total.max} adds nothing: it is above the sum of the coat maximums, {most.value}{most.lenders}",
         )

@@ -1,9 +1,9 @@
-"""FLM020 Each coat says how its film is reached
+"""FLM020 Each coat states how its DFT is reached
 
 Checks
-    Each layer states its passes, its coats or the wet film to aim at.
+    Each coat states its number of cross coats, its number of coats or its target WFT.
 Why
-    A sprayer cannot see a dry film; passes and comb are how it is reached.
+    A painter cannot see a DFT; it is reached by counting cross coats and by the comb gauge.
 Passes
     without systems.cab.layers.base.passes
     systems.cab.layers.base.wet_target: 80 um
@@ -15,7 +15,7 @@ Fails
     Given second good
     without systems.deck.layers.gloss.coats    # at systems.deck.layers.gloss.passes
 To put right
-    Write passes: with the number of cross coats, or wet_target: with the wet film for the comb.
+    Write passes: with the number of cross coats, or wet_target: with the target WFT.
 """
 
 from specgen.rules.kit import LOGIC, NOTE, Problem, Problems, Spec, System, date, rule
@@ -25,5 +25,5 @@ from specgen.rules.kit import LOGIC, NOTE, Problem, Problems, Spec, System, date
 def way_to_the_film(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         if layer.passes is None and layer.coats is None and layer.wet_target is None:
-            what = f"the coat {layer.id} does not say in how many passes its film is laid"
+            what = f"the coat {layer.id} states neither a number of cross coats or coats nor a target WFT"
             yield Problem(("layers", layer.id, "passes"), what)

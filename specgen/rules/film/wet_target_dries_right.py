@@ -1,9 +1,9 @@
-"""FLM013 A stated wet target dries to the film of the layer
+"""FLM013 The target WFT gives the DFT of the coat
 
 Checks
-    The wet film stated for the comb, dried by the volume solids without propellant and the thinner, times the passes (or else the coats), against the minimum and maximum of the layer or else of the product.
+    The DFT that results from the stated target WFT, the volume solids without propellant and the thinner, times the number of cross coats (or else of coats), against the minimum and maximum DFT of the coat or else of the product.
 Why
-    The comb steers the painter: a wrong target gives a wrong film on every panel. The commonest slip is to take the solids of the can contents; the propellant is gone when the comb is set, and the film comes out far too thick.
+    The painter works by the comb gauge: a wrong target WFT gives a wrong DFT on every panel. The most common error is to use the volume solids of the can contents; the propellant is gone when the comb gauge is used, and the DFT is far too high.
 Passes
     systems.cab.layers.primer.wet_target: 50 um
 
@@ -49,7 +49,7 @@ Fails
     products.base.solids: {in_can: 14 %, sprayed: 25 %}
     systems.cab.layers.base.wet_target: 61 um    # at systems.cab.layers.base.wet_target
 To put right
-    Leave the wet target out and let it be worked out; or write film times (100 + thinner) over the volume solids without propellant, divided by the passes.
+    Leave out wet_target so that it is calculated; or write DFT times (100 + thinner) over the volume solids without propellant, divided by the number of cross coats.
 """
 
 from collections.abc import Sequence
@@ -73,7 +73,7 @@ def wet_target_dries_right(system: System, spec: Spec, on: date) -> Problems:
         if any(isinstance(share, NotKnown) and share.is_fault for share in (solids, in_can)):
             continue  # the rules on solids say so, at the product
         if isinstance(solids, NotKnown):
-            what = f"the product {product.id} states no volume solids without propellant, so the wet target cannot be judged"
+            what = f"the target WFT of {layer.id} cannot be assessed: the product {product.id} states no volume solids without propellant"
             yield Problem(path, what, "write solids.sprayed of the product", severity=NOTE)
             continue
         limits = [held for limit in ("min", "max") if (held := film_limit(system, layer, spec, limit)) is not None]
@@ -81,14 +81,14 @@ def wet_target_dries_right(system: System, spec: Spec, on: date) -> Problems:
         if _inside(film, limits):
             continue
         from_can = _dried(layer, layer.wet_target, in_can) if not isinstance(in_can, NotKnown) else film
-        hint = "; it was taken from the solids of the can contents" if _inside(from_can, limits) else ""
+        hint = "; it was calculated with the volume solids of the can contents" if _inside(from_can, limits) else ""
         told = " to ".join(show(held.value) for held in limits)
-        what = f"{show(layer.wet_target)} wet dries to {show(film)}, the layer {layer.id} has {told}{hint}"
+        what = f"target WFT {show(layer.wet_target)} gives a DFT of {show(film)}; DFT limits of the coat {layer.id}: {told}{hint}"
         yield Problem(path, what)
 
 
 def _dried(layer: Layer, wet: Quantity, solids: Source) -> Quantity:
-    """The dry film of all passes, each laid down at the wet target."""
+    """The DFT of all cross coats, each applied at the target WFT."""
     one = dry_film(f"dry-{layer.id}", wet, solids, layer.thinner)
     return Quantity.of("thickness", one.number * (layer.passes or layer.coats or 1), one.unit)
 

@@ -1,4 +1,4 @@
-"""Layer order: which coat may stand where."""
+"""Order of coats: which coat may be applied over which."""
 
 from specgen.rules.kit import Concern, family
 

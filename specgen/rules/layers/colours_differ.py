@@ -1,9 +1,9 @@
-"""LAY009 Two coats on each other differ in colour
+"""LAY009 Successive coats differ in colour
 
 Checks
-    Layers whose variants state a colour: two in a row, neither of them a clear, are not of one number of one card.
+    Coats whose variants state a colour: two successive coats, neither of them a clearcoat, do not have the same number of the same colour standard.
 Why
-    Where a coat has the colour of the one below, nobody sees what was missed.
+    Where a coat has the colour of the one beneath, missed areas cannot be seen.
 Passes
     products.base.variants.standard.colour: {standard: house card, number: "8"}
 
@@ -20,7 +20,7 @@ Fails
     Given second good
     systems.deck.layers.second.variant: red    # at systems.deck.layers.second.variant
 To put right
-    Take another colour for one of the two.
+    Choose another colour for one of the two.
 """
 
 from specgen.rules.kit import NOTE, Concern, Problem, Problems, Role, Spec, System, cite, date, rule
@@ -33,5 +33,5 @@ def colours_differ(system: System, spec: Spec, on: date) -> Problems:
         if old is None or new is None or old.colour is None or new.colour is None or above.role is Role.CLEARCOAT:
             continue
         if (old.colour.standard, old.colour.number) == (new.colour.standard, new.colour.number):
-            what = f"{above.id} has the colour of {below.id}, {new.colour.number} of {new.colour.standard}"
+            what = f"{above.id} has the same colour as {below.id}, {new.colour.number} of {new.colour.standard}"
             yield Problem(("layers", above.id, "variant"), what)

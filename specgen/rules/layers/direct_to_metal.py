@@ -1,9 +1,9 @@
-"""LAY005 The first coat on bare metal may go direct to metal
+"""LAY005 The first coat on bare metal is approved direct to metal
 
 Checks
-    The first layer of each system: its product states direct_to_metal, where some job puts the system on metal with no old coat, or strips it.
+    The first coat of each system: its product states direct_to_metal, where a job applies the system to metal without an existing coating, or strips it.
 Why
-    A product that is not made for bare metal peels from it or lets it rust.
+    A product that is not made for bare metal peels off it or does not protect it from rust.
 Passes
     systems.chassis.layers.barrier.role: topcoat
 
@@ -27,7 +27,7 @@ Fails
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
     preparations.sand-steel.steps.sand: {id: sand, do: strip, text: Strip.}    # also PRE008 at preparations.sand-steel.steps    # also PRE008 at preparations.sand-steel.steps
 To put right
-    Begin with a primer for that metal, or state the sound old coat the system goes on.
+    Start with a primer for that metal, or state the sound existing coating that the system is applied to.
 """
 
 from collections.abc import Iterator
@@ -44,7 +44,7 @@ def direct_to_metal(system: System, spec: Spec, on: date) -> Problems:
         return
     bare = next(_bare_metal_items(system, spec), None)
     if bare is not None:
-        what = f"the product {first.product} does not go direct to metal, but is the first coat on {bare}"
+        what = f"the product {first.product} is not stated as direct to metal, but is the first coat on {bare}"
         yield Problem(("layers", first.id, "product"), what)
 
 

@@ -1,9 +1,9 @@
-"""LAY004 A layer uses its product as the maker means it
+"""LAY004 A product is used in a role its manufacturer states
 
 Checks
-    The role of each layer is among the roles its product states.
+    The role of each coat is among the roles its product states.
 Why
-    Outside its roles nobody has tested the product and nobody stands behind it.
+    Outside its stated roles the product has not been tested and its manufacturer does not answer for it.
 Passes
     systems.chassis.layers.barrier.role: topcoat
 Fails
@@ -14,7 +14,7 @@ Fails
     Given second good
     systems.deck.layers.second.role: sealer    # at systems.deck.layers.second.role
 To put right
-    Choose a product with that role, or correct the role of the layer.
+    Choose a product with that role, or correct the role of the coat.
 """
 
 from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
@@ -25,5 +25,7 @@ def role_of_product(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         roles = spec.product_of(layer).roles
         if layer.role not in roles:
-            what = f"the product {layer.product} is no {layer.role}; it is made as {', '.join(roles)}"
+            what = (
+                f"the product {layer.product} is not stated for the role {layer.role}; roles stated: {', '.join(roles)}"
+            )
             yield Problem(("layers", layer.id, "role"), what)

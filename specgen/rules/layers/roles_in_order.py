@@ -1,9 +1,9 @@
 """LAY001 Coats follow in the usual order
 
 Checks
-    The order of the layers' roles from the substrate up: wash primer, adhesion promoter, primer, body filler, filler, sealer, base coat, top coat, clear. Body filler may also stand below the primer.
+    The order of the roles of the coats from the substrate outwards: wash primer, adhesion promoter, primer, body filler, surfacer, sealer, basecoat, topcoat, clearcoat. Body filler may also be applied beneath the primer.
 Why
-    A coat in the wrong place lies on a surface it was not made for: a primer on a top coat seals in nothing and a base coat under a filler is sanded away.
+    A coat in the wrong position is applied to a surface it was not made for: a primer over a topcoat seals nothing, and a basecoat beneath a surfacer is sanded away.
 Passes
     systems.cab.layers.primer.role: primer
 
@@ -32,7 +32,7 @@ Fails
     systems.cab.layers.base.role: topcoat
     systems.cab.layers.clear.role: sealer    # at systems.cab.layers.clear.role
 To put right
-    Put the layers in order from the metal outwards, or correct the role.
+    Put the coats in order from the substrate outwards, or correct the role.
 """
 
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
@@ -48,5 +48,5 @@ def roles_in_order(system: System, spec: Spec, on: date) -> Problems:
         if {below.role, above.role} <= _EITHER_WAY:
             continue
         if _RANK[above.role] < _RANK[below.role]:
-            what = f"the {above.role} {above.id} stands on the {below.role} {below.id}"
+            what = f"the {above.role} {above.id} is applied over the {below.role} {below.id}"
             yield Problem(("layers", above.id, "role"), what)

@@ -1,4 +1,4 @@
-"""Old paint: may the new system go over what is on the part already, from the top coat down to the metal."""
+"""Existing coating: whether the new system may be applied over what is already on the part, from its last coat down to the metal."""
 
 from specgen.rules.kit import Concern, family
 

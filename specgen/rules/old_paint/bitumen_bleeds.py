@@ -1,9 +1,9 @@
-"""OLD007 No solvent over bitumen, however deep
+"""OLD007 No solvent-borne paint over bitumen at any depth
 
 Checks
-    Every old coat that stays: where one is bitumen or coal tar, which new coat comes over it. Waterborne paint is a warning.
+    Every existing coat that remains: where one is bitumen or coal tar, which new coat is applied over it. For waterborne paint this is a warning.
 Why
-    Tar dissolves into the new coat and stains it brown, coat after coat; and the hard new coat cracks on what stays soft.
+    Tar dissolves into the new coat and stains it brown, coat after coat; and the hard new coat cracks over what stays soft.
 Passes
     jobs.refit.items.STEP.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um}]
 Fails
@@ -17,7 +17,7 @@ Fails
     Given second good
     jobs.rails.items.LOCKER.old_coats.later: {id: later, family: bituminous, thickness: 2 mil}    # at jobs.rails.items.LOCKER.old_coats.later.family
 To put right
-    Take the bitumen off; or seal it with waterborne paint, proven by a patch test with a written limit.
+    Remove the bitumen; or seal it with waterborne paint, proven by a patch test with a written limit.
 """
 
 from specgen.facts.job.stack import NewLayer, stacks
@@ -36,15 +36,13 @@ def bitumen_bleeds(job: Job, spec: Spec, on: date) -> Problems:
             if old.family != _BITUMEN or stack.first is None:
                 continue
             deep = "" if old is stack.top_of_old else ", through the coats between"
-            what = (
-                f"{stack.item.id}: {stack.first.layer.id} comes over {old.name} of bitumen, which bleeds into it{deep}"
-            )
+            what = f"{stack.item.id}: {stack.first.layer.id} is applied over {old.name} (bitumen), which bleeds into it{deep}"
             weight = WARNING if stack.first.family == _WATERBORNE else None
             yield Problem((*old.path, "family"), what, severity=weight, source=_ground(stack.first), absolute=True)
 
 
 def _ground(new: NewLayer) -> Citation:
-    """The handbook on bleeding; weaker where it is not known that the new paint bites."""
+    """The handbook on bleeding; weaker where it is not known that the new paint is a strong solvent."""
     pair = overcoating(new.family, _BITUMEN)
     if pair.refused and pair.citation.basis.confirmed:
         return pair.citation

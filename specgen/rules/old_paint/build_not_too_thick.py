@@ -1,9 +1,9 @@
-"""OLD010 Old and new paint together are not too thick
+"""OLD010 Existing and new coats together are not too thick
 
 Checks
-    Old coats that stay plus the nominal film of the new ones (where none is stated, the middle of their limits or the product's nominal film), against the strip limit of the item, or else the general limits of a vehicle finish.
+    The DFT of the existing coats that remain plus the nominal DFT of the new ones (where none is stated, the middle of their limits or the nominal DFT of the product), against the strip limit of the item, or else the general limits of a vehicle finish.
 Why
-    Every coat shrinks a little for years; a thick stack cracks through to the metal, and chips come off whole.
+    Every coat continues to shrink slightly for years; a thick build-up cracks through to the metal and chips off through all its coats.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
 
@@ -35,7 +35,7 @@ Fails
     Given a coat with no film limits at all
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 100 um}]    # note at jobs.refit.items.DOOR.old_coats
 To put right
-    Strip to the electrocoat or the metal before painting, or take off as much as goes on.
+    Strip to the electrocoat or the metal before painting, or remove as much as is applied.
 """
 
 from specgen.facts.job.stack import Stack, stacks
@@ -71,27 +71,27 @@ def _judge(stack: Stack) -> Problems:
     build = stack.build()
     if build is None:
         lacking = next(new.layer.id for new in stack.new if new.film is None)
-        what = f"cannot judge: the layer {lacking} has no nominal film, so old and new paint on {stack.item.id} have no sum"
-        yield Problem((*path, "old_coats"), what, "write the nominal film of the layer", severity=NOTE)
+        what = f"the total DFT on {stack.item.id} cannot be assessed: the coat {lacking} has no nominal DFT"
+        yield Problem((*path, "old_coats"), what, "write the nominal DFT of the coat", severity=NOTE)
         return
     unread = stack.unmeasured()
-    said = f"old and new paint on {stack.item.id} are {'at least ' if unread else ''}{build} thick"
+    said = f"existing and new coats on {stack.item.id} have a total DFT of {'at least ' if unread else ''}{build}"
     strip, warn = _limit(_STRIP), _limit(_WARN)
     if own is not None and build > own:
-        yield Problem((*path, "strip_limit"), f"{said}, the old paint comes off above {own}", source=LOGIC)
+        yield Problem((*path, "strip_limit"), f"{said}, above the strip limit of {own}", source=LOGIC)
     elif own is None and build > strip:
-        yield Problem((*path, "old_coats"), f"{said}, above the {strip} at which a vehicle is stripped")
+        yield Problem((*path, "old_coats"), f"{said}, above the {strip} at which the existing coating is stripped")
     elif own is None and build > warn:
-        what = f"{said}, above the {warn} from which a vehicle is stripped"
+        what = f"{said}, above the {warn} from which the existing coating is stripped"
         yield Problem((*path, "old_coats"), what, severity=WARNING, source=table_row("family_film_limits", _WARN))
     elif unread and _measured_in_part(stack):
         names, limit = ", ".join(old.coat.id for old in unread), own or warn
-        what = f"cannot judge: {said}, and the limit is {limit}; not measured: {names}"
-        yield Problem((*path, "old_coats"), what, "measure every old coat", severity=NOTE)
+        what = f"the limit of {limit} cannot be assessed: {said}; not measured: {names}"
+        yield Problem((*path, "old_coats"), what, "measure every existing coat", severity=NOTE)
 
 
 def _measured_in_part(stack: Stack) -> bool:
-    """Where no old coat was measured at all, the rule on reading each coat in time says so."""
+    """Where no existing coat was measured at all, the rule on reading each coat in time says so."""
     return len(stack.unmeasured()) < len(stack.old)
 
 

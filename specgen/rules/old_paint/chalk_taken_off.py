@@ -1,9 +1,9 @@
-"""OLD009 Chalk is washed off before painting
+"""OLD009 Chalk is removed before painting
 
 Checks
-    The top old coat where it chalks (class above 0 of ISO 4628-6): the preparation washes or degreases and abrades, and the first coat is not waterborne acrylic.
+    The outermost existing coat where it chalks (class above 0 of ISO 4628-6): the preparation washes or degreases and abrades, and the first coat is not waterborne acrylic.
 Why
-    New paint on chalk sticks to powder. Waterborne paint has too little solvent to wet through the chalk that washing leaves.
+    New paint over chalk adheres only to powder. Waterborne paint contains too little solvent to wet through the chalk that remains after washing.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, chalking: 3}]
 
@@ -21,7 +21,7 @@ Fails
     products.barrier.binder: acrylic_wb
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, chalking: 1}]    # at jobs.refit.items.STEP.old_coats.factory.chalking
 To put right
-    Wash with water and detergent, abrade until a dark rag stays dark, and begin with an epoxy or oil primer that binds what is left.
+    Wash with water and detergent, abrade until a dark rag stays dark, and start with an epoxy or oil-based primer that binds what remains.
 """
 
 from specgen.facts.pairs.old_paint import done_to_old_paint, top_pairs
@@ -40,8 +40,8 @@ def chalk_taken_off(job: Job, spec: Spec, on: date) -> Problems:
         done = done_to_old_paint(pair, job, spec)
         lacking = [text for need, text in (("degrease", "washed"), ("abrade", "abraded")) if need not in done]
         if lacking:
-            what = f"{item}: {pair.old.name} chalks, class {pair.old.coat.chalking}, and is not {' nor '.join(lacking)}"
+            what = f"{item}: {pair.old.name} chalks (class {pair.old.coat.chalking}) and is not {' or '.join(lacking)}"
             yield Problem(path, what, absolute=True)
         elif pair.new.family == _WATERBORNE:
-            what = f"{item}: {pair.old.name} chalks, class {pair.old.coat.chalking}, and the first coat is waterborne acrylic"
+            what = f"{item}: {pair.old.name} chalks (class {pair.old.coat.chalking}), and the first coat is waterborne acrylic"
             yield Problem(path, what, absolute=True)

@@ -1,9 +1,9 @@
-"""OLD014 What the old paint asks for is in the job
+"""OLD014 Conditions set by the existing coating are met in the job
 
 Checks
-    The first new coat over the top old coat where the tables accept it on conditions: abraded, degreased, sound, hard through, another coat between. The patch test has its own rule.
+    The first new coat over the outermost existing coat where the tables accept it on conditions: abraded, degreased, sound, through-dry, another coat between. The patch test has its own rule.
 Why
-    The condition is the whole of the permission: a stoved finish that is not abraded carries no paint.
+    The pair is accepted on these conditions only: no paint adheres to a stoved finish that is not abraded.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
 
@@ -24,7 +24,7 @@ Fails
     jobs.refit.items.STEP.old_coats: [{id: house, family: oil_alkyd, thickness: 60 um}]
     jobs.refit.items.STEP.patch_test: {result: pass, limit: no lifting in 48 h}    # at jobs.refit.items.STEP.old_coats.house
 To put right
-    Put the condition into the preparation, and say of the old coat what was seen on it.
+    Put the condition into the preparation, and state what was found on the existing coat.
 """
 
 from specgen.facts.pairs.old_paint import MADE_FOR_METAL, answered, top_pairs
@@ -32,7 +32,7 @@ from specgen.facts.pairs.overcoat import Verdict, in_words, overcoating
 from specgen.facts.pairs.papers import papers_on_old_paint
 from specgen.rules.kit import PRACTICE, WARNING, Concern, Job, Problem, Problems, Spec, date, rule
 
-# What only a patch or the window of a fresh coat could answer is not asked of the preparation here.
+# What only a test patch or the interval of a fresh coat could answer is not required of the preparation here.
 _ELSEWHERE = {"patch_test", "in_window", "thin_film", "min_preparation", "baked_only"}
 _ITSELF = {"powder", "bituminous"}
 

@@ -1,9 +1,9 @@
-"""OLD011 Electrocoat gets a sealer or surfacer before colour
+"""OLD011 Electrocoat is primed, surfaced or sealed before the colour coat
 
 Checks
-    Electrocoat as the top of the old paint, or as what the part comes with: the first new coat is not a base coat, top coat or clear.
+    Electrocoat as the outermost existing coat, or as the finish the part is supplied with: the first new coat is not a basecoat, topcoat or clearcoat.
 Why
-    Sun comes through the colour and breaks the face of the electrocoat down to powder; the colour peels in sheets after a summer or two.
+    Sunlight passes through the colour coat and breaks the surface of the electrocoat down to powder; the colour peels in sheets after a summer or two.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: dip, family: ecoat, thickness: 20 um}]
 Fails
@@ -16,7 +16,7 @@ Fails
     products.primer.roles: [sealer, topcoat]
     systems.cab.layers.primer.role: topcoat    # at systems.cab.layers.primer.role    # also LAY001 at systems.cab.layers.base.role    # also PRE017 at preparations.sand-steel.steps.sand.abrasive
 To put right
-    Scuff the electrocoat with P320 to P500 and lay a primer, surfacer or sealer below the colour.
+    Scuff the electrocoat with P320 to P500 and apply a primer, surfacer or sealer beneath the colour coat.
 """
 
 from specgen.facts.pairs.old_paint import top_pairs
@@ -33,5 +33,5 @@ from specgen.rules.kit import ERROR, Job, Problem, Problems, Spec, date, rule
 def electrocoat_covered(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         if pair.bare_electrocoat:
-            what = f"{pair.stack.item.id}: the {pair.new.layer.role} {pair.new.layer.id} lies straight on electrocoat"
+            what = f"{pair.stack.item.id}: the {pair.new.layer.role} {pair.new.layer.id} is applied directly over electrocoat"
             yield Problem((*pair.new.path, "role"), what, absolute=True)

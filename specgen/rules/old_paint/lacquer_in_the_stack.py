@@ -1,9 +1,9 @@
-"""OLD006 No polyurethane over lacquer, however deep
+"""OLD006 No polyurethane over lacquer at any depth
 
 Checks
-    Every old coat that stays: where one is nitrocellulose or one-pack acrylic lacquer, no new layer is a polyurethane. The top old coat under the first new one has its own rule.
+    Every existing coat that remains: where one is nitrocellulose or one-pack acrylic lacquer, no new coat is a polyurethane. The outermost existing coat beneath the first new one has its own rule.
 Why
-    The solvent of polyurethane works through the coats between: on army vehicles it blistered over lacquer even where alkyd lay between. The army lacquer was nitrocellulose; acrylic is judged by likeness.
+    The solvent of polyurethane penetrates the coats between: on army vehicles it blistered over lacquer even where alkyd lay between. The army lacquer was nitrocellulose; acrylic is assessed by analogy.
 Passes
     jobs.refit.items.STEP.old_coats: [{id: first, family: nitrocellulose, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]
 
@@ -22,7 +22,7 @@ Fails
 
     jobs.refit.items.DOOR.old_coats: [{id: base, family: oem_finish, thickness: 30 um}, {id: first, family: nitrocellulose, thickness: 30 um}, {id: shop, family: oem_finish, thickness: 60 um}]    # warning at jobs.refit.items.DOOR.old_coats.first.family
 To put right
-    Strip to the metal, or finish with paint whose solvent is mild.
+    Strip to the metal, or finish with a paint whose solvent is mild.
 """
 
 from specgen.facts.job.stack import OldLayer, Stack, stacks
@@ -61,7 +61,7 @@ def _under_polyurethane(stack: Stack, old: OldLayer) -> Problems:
     if old.family != _TOLD_OF:
         cited = weakest(cited, PRACTICE)
     what = (
-        f"{stack.item.id}: the polyurethane {above.layer.id} comes over {old.name}, a lacquer; its solvent blisters the stack "
+        f"{stack.item.id}: the polyurethane {above.layer.id} is applied over {old.name}, a lacquer; its solvent blisters the coating "
         "even with other coats between"
     )
     yield Problem((*old.path, "family"), what, source=cited, absolute=True)

@@ -1,9 +1,9 @@
-"""OLD001 What is said of an old coat agrees with itself
+"""OLD001 The data on an existing coating are consistent
 
 Checks
-    Each old coat: the solvent rub against the binder family and the cure, the age of a cured coat, soundness against measured adhesion, classes against their scales.
+    Each existing coat: the solvent rub against the generic type and the cure, the age of a cured coat, soundness against measured adhesion, classes against their scales.
 Why
-    Two statements that cannot both be true mean that the wrong coat was looked at, or the wrong name written down; every verdict on the new paint would stand on it.
+    Two statements that cannot both be true mean that the wrong coat was examined or the wrong name written down; every assessment of the new paint would rest on it.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, rub: resistant, cured: yes, age: 4000 days, cross_cut: 1, tape: 4B, chalking: 0, sound: yes}]
 
@@ -32,7 +32,7 @@ Fails
 
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, sound: yes, tape: 2B}]    # at jobs.refit.items.STEP.old_coats.factory.sound    # also OLD008 at jobs.refit.items.STEP.old_coats.factory.tape
 To put right
-    Go back to the part: rub it again with MEK, measure adhesion again, and write down what is seen; leave out what nobody knows.
+    Go back to the part: rub it again with MEK, measure adhesion again, and record what is found; leave out what is unknown.
 """
 
 from specgen.facts.pairs.adhesion import weak_adhesion
@@ -49,13 +49,13 @@ def old_stack_agrees(job: Job, spec: Spec, on: date) -> Problems:
             yield from _scales(coat, path)
             if coat.cured and coat.age is not None and coat.age.base == 0:
                 yield Problem(
-                    (*path, "age"), f"{_name(item.id, coat)} is said to be cured through at an age of {coat.age}"
+                    (*path, "age"), f"{_name(item.id, coat)} is stated to be fully cured at an age of {coat.age}"
                 )
             weak = weak_adhesion(coat)
             if coat.sound and weak is not None:
                 yield Problem(
                     (*path, "sound"),
-                    f"{_name(item.id, coat)} is said to be sound, but its {weak.words} is weak adhesion",
+                    f"{_name(item.id, coat)} is stated to be sound, but its adhesion is poor ({weak.words})",
                 )
 
 
@@ -68,18 +68,16 @@ def _rub(coat: OldCoat, path: Path) -> Problems:
     if pair == {"soluble", "resistant"} or (
         pair == {"softens", "resistant"} and coat.rub is RubResult.SOFTENS and coat.cured
     ):
-        what = (
-            f"{coat.id} {_shown(coat.rub)}, but is said to be {family['name']}, which once cured is {usual} in the rub"
-        )
+        what = f"{coat.id} {_shown(coat.rub)}, but is stated to be {family['name']}, which once cured {_shown(RubResult(usual))}"
         yield Problem((*path, "rub"), what, source=cell_citation("binder_families", coat.family, "cured_rub"))
 
 
 def _name(item: str, coat: OldCoat) -> str:
-    return f"the old coat {coat.id} of {item}"
+    return f"the existing coat {coat.id} of {item}"
 
 
 def _shown(rub: RubResult) -> str:
-    return "softens in the rub" if rub is RubResult.SOFTENS else f"is {rub} in the rub"
+    return "softens in the solvent rub" if rub is RubResult.SOFTENS else f"is {rub} in the solvent rub"
 
 
 def _scales(coat: OldCoat, path: Path) -> Problems:

@@ -1,9 +1,9 @@
-"""OLD015 Somebody speaks of the new coat over the old
+"""OLD015 A source covers the new coat over the existing one
 
 Checks
-    The first new coat over the top old coat: some table or common practice speaks of the pair.
+    The first new coat over the outermost existing coat: a table or common practice covers the pair.
 Why
-    Where no public statement is found, the pair is neither accepted nor refused; the part itself has to show it.
+    Where no public statement is found, the pair is neither accepted nor refused; a test on the part itself must decide.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
 Fails
@@ -14,7 +14,7 @@ Fails
     products.mastic.binder: acrylic_1k
     jobs.rails.items.LOCKER.old_coats.later: {id: later, family: silicone_heat, thickness: 3 mil, sound: yes}    # at jobs.rails.items.LOCKER.old_coats.later    # also OVR001 at systems.deck.layers.gloss.product
 To put right
-    Lay a patch of the whole system on the prepared old paint and judge it by a written limit.
+    Apply a test patch of the whole system on the prepared existing coating and assess it against a written limit.
 """
 
 from specgen.facts.pairs.old_paint import pass_limits, top_pairs
@@ -26,5 +26,7 @@ from specgen.rules.kit import LOGIC, NOTE, Job, Problem, Problems, Spec, date, r
 def pair_not_covered(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
         if pair.verdict.verdict is Verdict.NOT_LISTED and not pair.proven:
-            what = f"cannot judge: {pair.sentence()}, and no patch test is stated"
-            yield Problem(pair.old.path, what, f"lay a patch; it passes with {pass_limits()}", absolute=True)
+            what = f"{pair.sentence()}, and no patch test is stated: the pair cannot be assessed"
+            yield Problem(
+                pair.old.path, what, f"apply a test patch; acceptance criterion: {pass_limits()}", absolute=True
+            )

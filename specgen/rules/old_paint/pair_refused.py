@@ -1,9 +1,9 @@
-"""OLD013 The first coat may lie on the old paint
+"""OLD013 The first coat is compatible with the existing coating
 
 Checks
-    The first new coat over the top old coat in the published tables, where no rule of its own speaks of the pair.
+    The first new coat over the outermost existing coat in the published tables, where no other rule covers the pair.
 Why
-    Coats that others have seen fail on each other fail here too.
+    Coats that have failed on each other elsewhere fail here too.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um}]
 Fails
@@ -12,7 +12,7 @@ Fails
     Given second good
     jobs.rails.items.LOCKER.old_coats.later: {id: later, family: silicone_heat, thickness: 3 mil, sound: yes}    # warning at jobs.rails.items.LOCKER.old_coats.later
 To put right
-    Strip the old coat, put a coat between that may lie on one and carry the other, or choose another system.
+    Strip the existing coat, put a coat between that is compatible with both, or choose another system.
 """
 
 from specgen.facts.pairs.old_paint import MADE_FOR_METAL, top_pairs
@@ -31,5 +31,5 @@ def pair_refused(job: Job, spec: Spec, on: date) -> Problems:
         told = pair.lifts or pair.bare_electrocoat or pair.old.family == "bituminous"
         if not pair.verdict.refused or told or pair.new.family in MADE_FOR_METAL:
             continue
-        remedy = f"it would take: {pair.verdict.asked()}" if pair.verdict.needs else ""
+        remedy = f"possible only with: {pair.verdict.asked()}" if pair.verdict.needs else ""
         yield Problem(pair.old.path, pair.sentence(), remedy, source=pair.verdict.citation, absolute=True)

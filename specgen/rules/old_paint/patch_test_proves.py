@@ -1,9 +1,9 @@
-"""OLD003 A patch test proves a pair that asks for one
+"""OLD003 A patch test proves the combinations that require one
 
 Checks
-    The first new coat over the top old coat: where the tables call for a patch test, as they do for strong solvent over old alkyd, one has passed by a limit that is written down.
+    The first new coat over the outermost existing coat: where the tables require a patch test, as they do for strong solvent over aged alkyd, one has passed against a written limit.
 Why
-    Sources differ on such pairs, and so do old coats of one name; the part itself decides. The test method sets no limit, so without a written one anything passes.
+    Sources differ on such pairs, and so do existing coats of the same name; the part itself decides. The test method sets no limit, so without a written one any result is accepted.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes}]
     jobs.refit.items.DOOR.patch_test: {result: pass, limit: no lifting in 48 h and class 1 of ISO 2409 after 7 days}
@@ -20,7 +20,7 @@ Fails
     Given second good
     jobs.rails.items.LOCKER.old_coats.later: {id: later, family: oil_alkyd, thickness: 3 mil, sound: yes, cured: yes}    # at jobs.rails.items.LOCKER.patch_test
 To put right
-    Lay a patch of the whole system on old paint prepared as in this job, and judge it by a written limit.
+    Apply a test patch of the whole system on existing coating prepared as in this job, and assess it against a written limit.
 """
 
 from specgen.facts.pairs.old_paint import citation_of, pass_limits, top_pairs
@@ -35,11 +35,12 @@ def patch_test_proves(job: Job, spec: Spec, on: date) -> Problems:
             continue
         test = pair.stack.item.patch_test
         path = ("items", pair.stack.item.id, "patch_test")
-        limits = f"write the limit down; usual is {pass_limits()}"
+        limits = f"write the limit; usual: {pass_limits()}"
         if test is None:
-            what = f"{pair.sentence()}; it asks for a patch test and none is stated"
-            yield Problem(path, what, f"lay a patch of the system on the old paint; it passes with {pass_limits()}")
+            what = f"{pair.sentence()}; a patch test is required but not stated"
+            remedy = f"apply a test patch of the system on the existing coating; acceptance criterion: {pass_limits()}"
+            yield Problem(path, what, remedy)
         elif test.result is PatchResult.PASS:
             yield Problem(
-                (*path, "limit"), f"{pair.stack.item.id}: the patch test passed, but by no written limit", limits
+                (*path, "limit"), f"{pair.stack.item.id}: the patch test passed, but no limit is stated for it", limits
             )

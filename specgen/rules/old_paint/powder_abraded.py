@@ -1,9 +1,9 @@
 """OLD012 Powder coating is degreased and abraded
 
 Checks
-    Powder coating as the top of the old paint, or as what the part comes with: the preparation degreases and abrades.
+    Powder coating as the outermost existing coat, or as the finish the part is supplied with: the preparation degreases and abrades.
 Why
-    Powder holds wax that floats to its face and parts new paint from it; and the stoved film gives no grip of itself.
+    Powder coating contains wax that migrates to its surface and separates new paint from it; and the stoved film itself gives no adhesion.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: rack, family: powder, thickness: 70 um}]
 
@@ -17,7 +17,7 @@ Fails
     preparations.wipe: {id: wipe, title: Wipe, steps: [{id: sand, do: sand, text: Sand., abrasive: P180, grade: P Ma}], coat_within: 4 h}
     jobs.refit.items.STEP.preparation: wipe    # also PRE001 at preparations.wipe.steps.sand
 To put right
-    Degrease, abrade all over until no gloss is left, and degrease again.
+    Degrease, abrade all over until no gloss remains, and degrease again.
 """
 
 from specgen.facts.pairs.old_paint import done_to_old_paint, top_pairs
@@ -39,5 +39,5 @@ def powder_abraded(job: Job, spec: Spec, on: date) -> Problems:
         done = done_to_old_paint(pair, job, spec)
         lacking = [text for need, text in (("degrease", "degreased"), ("abrade", "abraded")) if need not in done]
         if lacking:
-            what = f"{pair.stack.item.id}: the powder coating {pair.old.coat.id} is not {' nor '.join(lacking)}"
+            what = f"{pair.stack.item.id}: the powder coating {pair.old.coat.id} is not {' or '.join(lacking)}"
             yield Problem(pair.old.path, what, absolute=True)

@@ -1,9 +1,9 @@
-"""OLD005 The first coat does not lift the old paint
+"""OLD005 The first coat does not lift the existing coating
 
 Checks
-    The first new coat over the top old coat: strong solvent over paint that dissolves (lacquer, vinyl, chlorinated rubber, whatever the rag takes off), and solvent over alkyd that is not hard through.
+    The first new coat over the outermost existing coat: strong solvent over paint that dissolves (lacquer, vinyl, chlorinated rubber, whatever comes off in the solvent rub), and solvent over alkyd that is not through-dry.
 Why
-    The solvent swells or dissolves the old coat; it wrinkles and blisters within minutes and no later coat hides it.
+    The solvent swells or dissolves the existing coat; it wrinkles and blisters within minutes and no later coat hides it.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um, rub: resistant}]
 Fails
@@ -16,7 +16,7 @@ Fails
     Given second good
     jobs.rails.items.LOCKER.old_coats.later: {id: later, family: chlorinated_rubber, thickness: 3 mil, sound: yes, rub: soluble}    # at jobs.rails.items.LOCKER.old_coats.later
 To put right
-    Strip the old coat; or wait until it is hard; or seal it with waterborne paint, proven by a patch test with a written limit.
+    Strip the existing coat; or wait until it is hard; or seal it with waterborne paint, proven by a patch test with a written limit.
 """
 
 from specgen.facts.pairs.old_paint import MADE_FOR_METAL, top_pairs

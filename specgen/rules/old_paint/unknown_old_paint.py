@@ -1,9 +1,9 @@
-"""OLD002 Unknown old paint is rubbed and patch tested
+"""OLD002 An unknown existing coating is solvent-rubbed and patch-tested
 
 Checks
-    Each old coat that stays and whose family nobody states: the top one has a solvent rub or a patch test behind it, a deeper one the patch test.
+    Each existing coat that remains and whose generic type is not stated: for the outermost one a solvent rub or a patch test is stated, for a deeper one the patch test.
 Why
-    Paint that a solvent dissolves lifts under strong new paint, and nobody sees it until the first coat lies on it. A lacquer far down in the stack does the same.
+    Paint that a solvent dissolves lifts beneath strong new paint, and this is seen only when the first coat is on it. A lacquer deep in the existing coating does the same.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um, rub: resistant}]
 
@@ -26,7 +26,7 @@ Fails
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 60 um}]
     jobs.refit.items.STEP.old_coats: [{id: found, thickness: 60 um}]    # at jobs.refit.items.STEP.old_coats.found.family
 To put right
-    Rub a spot with a white rag wet with MEK or acetone and write down what it does (soluble, softens or resistant); then lay a patch of the whole system on prepared old paint and judge it by a written limit.
+    Rub a spot with a white rag wetted with MEK or acetone and record the result (soluble, softens or resistant); then apply a test patch of the whole system on the prepared existing coating and assess it against a written limit.
 """
 
 from specgen.facts.job.stack import stacks
@@ -42,12 +42,12 @@ def unknown_old_paint(job: Job, spec: Spec, on: date) -> Problems:
         for old in stack.old:
             if old.family is not None or (old is stack.top_of_old and old.coat.rub is not None):
                 continue
-            remedy = f"rub it with MEK, then lay a patch; it passes with {pass_limits()}"
+            remedy = f"rub it with MEK, then apply a test patch; acceptance criterion: {pass_limits()}"
             if old is stack.top_of_old:
-                what = f"{stack.item.id}: nobody knows what {old.name} is, and it was neither rubbed with solvent nor patch tested"
+                what = f"{stack.item.id}: {old.name} is of unknown type and has neither a solvent rub nor a patch test"
                 yield Problem(
                     (*old.path, "family") if old.path[-1] != "material" else old.path, what, remedy, absolute=True
                 )
             else:
-                what = f"{stack.item.id}: nobody knows what {old.name} below the top coat is, and no patch was tested"
+                what = f"{stack.item.id}: {old.name}, below the outermost existing coat, is of unknown type and has no patch test"
                 yield Problem((*old.path, "family"), what, remedy, severity=WARNING, absolute=True)

@@ -1,4 +1,4 @@
-"""Coat over coat inside a system: what the published tables say of each pair of layers."""
+"""Coat over coat within a system: what the published tables state for each pair of coats."""
 
 from specgen.rules.kit import Concern, family
 

@@ -1,9 +1,9 @@
-"""OVR005 Blush is washed off epoxy before polyurethane
+"""OVR005 Amine blush is washed off epoxy before polyurethane
 
 Checks
-    Each polyurethane straight on an epoxy, in every job whose air may be colder than epoxies cure well from, or damper or nearer the dew point than the general limits: the epoxy is washed for blush.
+    Each polyurethane applied directly over an epoxy, in every job whose air may be colder than epoxies need to cure well, or more humid or nearer the dew point than the general limits: amine blush is washed off the epoxy.
 Why
-    In cool damp air the amine of the epoxy comes to the face and makes a greasy film, and the polyurethane spends its hardener on it: a skin of urea, and the top coat peels.
+    In cool humid air the amine of the epoxy migrates to the surface and forms a greasy film; the hardener of the polyurethane reacts with it to a layer of urea, and the topcoat peels.
 Passes
     products.base.binder: pu_2k_aliphatic
     products.base.hazards.isocyanates: {monomer_at_limit: no}
@@ -78,11 +78,11 @@ def blush_under_polyurethane(job: Job, spec: Spec, on: date) -> Problems:
         return
     for system in spec.systems_of(job):
         for pair in layer_pairs(system, spec):
-            # the tables name the skin of urea wherever isocyanate meets the amine of an epoxy
+            # the tables name the layer of urea wherever isocyanate meets the amine of an epoxy
             if "urea_skin" not in pair.verdict.mechanisms or pair.below.blush_wash:
                 continue
             path = ("systems", system.id, "layers", pair.below.id, "blush_wash")
-            what = f"{pair.above.id} is a polyurethane on the epoxy {pair.below.id}, and {job.id} allows {'; '.join(reasons)}"
+            what = f"{pair.above.id} is a polyurethane over the epoxy {pair.below.id}, and {job.id} allows {'; '.join(reasons)}"
             ground = weakest(table_row("mechanisms", "amine_blush"), pair.verdict.citation)
             yield Problem(path, what, source=ground, absolute=True)
 
@@ -93,13 +93,13 @@ def _reasons(job: Job) -> Iterator[str]:
         return
     cold, damp, dew = (_LIMITS.row("id", key) for key in ("epoxy_cure", "humidity", "dew_point_margin"))
     if climate.air is not None and climate.air.low is not None and climate.air.low.to("degC") < int(cold["least"]):
-        yield f"air down to {climate.air.low}, epoxy cures well from {cold['least']} degC ({_LIMITS.row_citation(cold)})"
+        yield f"air down to {climate.air.low}, while epoxy cures well from {cold['least']} degC ({_LIMITS.row_citation(cold)})"
     if (
         climate.humidity is not None
         and climate.humidity.high is not None
         and climate.humidity.high.to("%") > int(damp["most"])
     ):
-        yield f"humidity up to {climate.humidity.high}, the general limit is {damp['most']} %"
+        yield f"relative humidity up to {climate.humidity.high}, while the general limit is {damp['most']} %"
     margin = climate.dew_point_margin
     if margin is not None and margin.low is not None and margin.low.to("K") < int(dew["least"]):
-        yield f"a part only {margin.low} over the dew point, the general limit is {dew['least']} K"
+        yield f"a surface only {margin.low} above the dew point, while the general minimum is {dew['least']} K"

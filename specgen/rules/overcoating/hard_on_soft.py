@@ -1,9 +1,9 @@
 """OVR006 No hard coat on a flexible one
 
 Checks
-    Layers that state whether they are flexible: a layer said not to be flexible does not lie on one that is.
+    Coats that state whether they are flexible: a coat stated not to be flexible is not applied over one that is.
 Why
-    The soft coat moves with heat and bending, the hard one on it cannot follow and cracks in a fine net.
+    The soft coat moves with heat and bending; the hard coat over it cannot follow and cracks in a fine network.
 Passes
     systems.cab.layers.primer.flexible: yes
     systems.cab.layers.base.flexible: yes
@@ -19,7 +19,7 @@ Fails
     systems.deck.layers.second.flexible: yes
     systems.deck.layers.gloss.flexible: no    # at systems.deck.layers.gloss.flexible
 To put right
-    Lay coats of one hardness, or grade them from hard below to soft on top.
+    Use coats of equal hardness, or grade them from hard beneath to soft on top.
 """
 
 from specgen.facts.pairs.overcoat import table_row
@@ -35,5 +35,5 @@ from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, date, ru
 def hard_on_soft(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if below.flexible and above.flexible is False:
-            what = f"the hard coat {above.id} lies on the flexible {below.id}"
+            what = f"the hard coat {above.id} is applied over the flexible {below.id}"
             yield Problem(("layers", above.id, "flexible"), what)

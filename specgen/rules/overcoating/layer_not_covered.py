@@ -1,9 +1,9 @@
-"""OVR003 Somebody speaks of a layer over the one below it
+"""OVR003 A source covers each coat over the one below it
 
 Checks
-    Each layer over the one below: the product below states a window that takes the one above, or some table or common practice speaks of the pair.
+    Each coat over the one below: the product below states an overcoating interval for the one above, or a table or common practice covers the pair.
 Why
-    Where no public statement is found, the pair is neither accepted nor refused; a panel has to show it.
+    Where no public statement is found, the pair is neither accepted nor refused; a test panel must show whether it works.
 Passes
     Given a zinc-rich primer on blasted steel
 Fails
@@ -14,7 +14,7 @@ Fails
     products.clear.binder: acrylic_1k
     without products.base.overcoat    # at systems.cab.layers.clear.product    # also LAY006 at systems.cab.layers.base.overcoat_interval    # also OVR001 at systems.cab.layers.base.product
 To put right
-    Coat a panel with both, wait a week, and judge it by a written limit; or ask the maker for a window.
+    Coat a panel with both, leave it for a week, and assess it against a written limit; or ask the manufacturer for an overcoating interval.
 """
 
 from specgen.facts.layer.intervals import windows_for
@@ -29,5 +29,5 @@ def layer_not_covered(system: System, spec: Spec, on: date) -> Problems:
         if pair.verdict.verdict is not Verdict.NOT_LISTED or pair.told_elsewhere:
             continue
         if not windows_for(pair.below, pair.above, spec):
-            what = f"cannot judge {pair.above.id} on {pair.below.id}: {pair.verdict.spoken()}, and no window is stated for it"
+            what = f"{pair.above.id} over {pair.below.id} cannot be assessed: {pair.verdict.spoken()}, and no overcoating interval is stated for it"
             yield Problem(("layers", pair.above.id, "product"), what)

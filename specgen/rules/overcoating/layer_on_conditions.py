@@ -1,9 +1,9 @@
-"""OVR002 What a layer asks of the one below is in the system
+"""OVR002 Conditions set by the coat below are met in the system
 
 Checks
-    Each layer that the tables accept on the one below on conditions only: abraded or inside a stated window, a mist coat, a tie coat, a primer or sealer between, a proof by patch. Where the product below states a window for the very product above, the maker's word is enough.
+    Each coat that the tables accept over the one below on conditions only: abraded or within a stated overcoating interval, a mist coat, a tie coat, a primer or sealer between, proof by a test patch. Where the product below states an interval for that very product above, the statement of the manufacturer is sufficient.
 Why
-    The condition is the whole of the permission; left out, the pair is as good as refused.
+    The pair is accepted on these conditions only; without them it is as good as refused.
 Passes
     systems.cab.layers.primer.abraded_with: P400
 
@@ -14,7 +14,7 @@ Fails
     Given second good
     without products.mastic.overcoat    # at systems.deck.layers.second.product    # also LAY006 at systems.deck.layers.first.overcoat_interval    # also LAY006 at systems.deck.layers.second.overcoat_interval
 To put right
-    Write what is done between the two coats: abraded_with and a paper, mist_coat, tie_coat, or a coat of its own.
+    State what is done between the two coats: abraded_with and a paper, mist_coat, tie_coat, or a separate coat.
 """
 
 from specgen.facts.layer.intervals import windows_for
@@ -24,7 +24,7 @@ from specgen.facts.pairs.overcoat import Verdict, in_words
 from specgen.facts.pairs.papers import papers_between
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule
 
-# Judged by the preparation, or by the rule on the film of a product.
+# Assessed with the preparation, or by the rule on the film of a product.
 _ELSEWHERE = {"degrease", "sound", "thin_film", "min_preparation", "baked_only", "repair_only"}
 
 
@@ -42,7 +42,7 @@ def layer_on_conditions(system: System, spec: Spec, on: date) -> Problems:
         lacking = [choice for choice in pair.verdict.needs if not set(choice) & met]
         if lacking:
             what = (
-                f"{pair.above.id} on {pair.below.id}: {pair.verdict.spoken()}; not in the system: {in_words(lacking)}"
+                f"{pair.above.id} over {pair.below.id}: {pair.verdict.spoken()}; not in the system: {in_words(lacking)}"
             )
             remedy = in_words(lacking, papers_between(pair.below, pair.above))
             yield Problem(("layers", pair.above.id, "product"), what, remedy, source=pair.verdict.citation)

@@ -1,7 +1,7 @@
-"""OVR001 A layer may lie on the one below it
+"""OVR001 A coat is compatible with the one below it
 
 Checks
-    Each layer over the one below, by binder family, in the published tables and then in common practice. Where the product below states a window for the very product above, the maker's word goes before the tables.
+    Each coat over the one below, by generic type, in the published tables and then in common practice. Where the product below states an overcoating interval for that very product above, the statement of the manufacturer takes precedence over the tables.
 Why
     Coats that lift, bleed, crack or peel on each other do so on every vehicle of the fleet.
 Passes
@@ -27,7 +27,7 @@ Fails
     without products.mastic.overcoat
     products.mastic.binder: chlorinated_rubber    # at systems.deck.layers.gloss.product    # also LAY006 at systems.deck.layers.first.overcoat_interval    # also LAY006 at systems.deck.layers.second.overcoat_interval    # also PRE008 at preparations.abrade.steps.sand.grade
 To put right
-    Put a coat between that may lie on one and carry the other, or choose another product.
+    Put a coat between that is compatible with both, or choose another product.
 """
 
 from specgen.facts.pairs.layers import layer_pairs
@@ -45,6 +45,6 @@ def layer_refused(system: System, spec: Spec, on: date) -> Problems:
     for pair in layer_pairs(system, spec):
         if not pair.verdict.refused or pair.told_elsewhere or pair.stated_by_name:
             continue
-        what = f"{pair.above.id} on {pair.below.id}: {pair.verdict.spoken()}"
-        remedy = f"it would take: {pair.verdict.asked()}" if pair.verdict.needs else ""
+        what = f"{pair.above.id} over {pair.below.id}: {pair.verdict.spoken()}"
+        remedy = f"possible only with: {pair.verdict.asked()}" if pair.verdict.needs else ""
         yield Problem(("layers", pair.above.id, "product"), what, remedy, source=pair.verdict.citation)

@@ -1,9 +1,9 @@
-"""OVR004 Zinc silicate takes a mist coat, and no second zinc silicate
+"""OVR004 Zinc silicate is overcoated with a mist coat first, and never with zinc silicate
 
 Checks
-    Each layer straight on a layer of zinc silicate: it is no zinc silicate itself, and it begins with a mist coat or a tie coat where the tables ask for one.
+    Each coat applied directly over zinc silicate: it is not zinc silicate itself, and it begins with a mist coat or a tie coat where the tables require one.
 Why
-    Zinc silicate does not bond to itself. It is porous: air and solvent leave it through a full wet coat and blow it full of pinholes.
+    Zinc silicate does not adhere to itself. It is porous: air and solvent escape from it through a full wet coat and leave it full of pinholes.
 Passes
     products.primer.binder: zinc_inorganic
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
@@ -24,7 +24,7 @@ Fails
     Given second good
     products.mastic.binder: zinc_inorganic    # at systems.deck.layers.second.product    # also OVR002 at systems.deck.layers.gloss.product    # also SUB004 at preparations.abrade.steps.sand.grade
 To put right
-    Begin with a mist coat of about a quarter of a normal one, let it flash, then lay the full coat; mend bare spots in zinc silicate with zinc-rich epoxy.
+    Begin with a mist coat of about a quarter of a normal coat, let it flash off, then apply the full coat; repair bare spots in zinc silicate with zinc-rich epoxy.
 """
 
 from specgen.facts.pairs.layers import layer_pairs
@@ -46,8 +46,8 @@ def zinc_silicate(system: System, spec: Spec, on: date) -> Problems:
         if pair.verdict.old != _ZINC:
             continue
         if pair.verdict.new == _ZINC:
-            yield Problem(("layers", pair.above.id, "product"), f"{pair.above.id} lays zinc silicate on zinc silicate")
+            yield Problem(("layers", pair.above.id, "product"), f"{pair.above.id} is zinc silicate over zinc silicate")
         elif ("mist_coat",) in pair.verdict.needs and not (pair.above.mist_coat or pair.above.tie_coat):
-            what = f"{pair.above.id} goes on zinc silicate without a mist coat (share of a normal coat: {mist['share_of_coat']})"
+            what = f"{pair.above.id} is applied over zinc silicate without a mist coat (share of a normal coat: {mist['share_of_coat']})"
             source = table("mist_coat").row_citation(mist)
             yield Problem(("layers", pair.above.id, "mist_coat"), what, severity=WARNING, source=source)

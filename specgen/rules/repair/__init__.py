@@ -1,4 +1,4 @@
-"""Repair of spots: how the new coats run out into old paint."""
+"""Repair of spots: how the new coats run out over the existing coating."""
 
 from specgen.rules.kit import Concern, family
 

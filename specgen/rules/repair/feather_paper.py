@@ -1,9 +1,9 @@
-"""REP002 The feathered edge has its paper
+"""REP002 A feathering step names its papers
 
 Checks
-    Each step that feathers an edge names papers, and the last of them is in the window of that task.
+    Each step that feathers an edge names abrasive papers, and the last of them is within the range for that task.
 Why
-    A coarse last paper prints its scratches through the new coat as a ring; with no paper named the edge is left to chance.
+    The scratches of a last paper that is too coarse show through the new coat as a ring; with no paper named the edge is left to chance.
 Passes
     preparations.sand-steel.steps.feather: {id: feather, do: feather-edge, text: Feather the edges of old paint., abrasive: "P180, then P240", acceptance: No step under a fingernail.}
 
@@ -26,7 +26,7 @@ Fails
     Given second good
     preparations.abrade.steps.again: {id: again, do: feather-edge, text: Feather once more., abrasive: P400}    # at preparations.abrade.steps.again.abrasive
 To put right
-    Begin with P180 and end with P240 to P320.
+    Start with P180 and finish with P240 to P320.
 """
 
 from specgen.facts.pairs.papers import consequence, papers_in, sanding_task, side_of_window
@@ -50,6 +50,8 @@ def feather_paper(preparation: Preparation, spec: Spec, on: date) -> Problems:
             continue
         path, papers = ("steps", step.id, "abrasive"), papers_in(step.abrasive)
         if not papers:
-            yield Problem(path, f"the step {step.id} feathers an edge and names no paper; usual is {window}")
+            yield Problem(path, f"the step {step.id} feathers an edge but names no paper; usual: {window}")
         elif side := side_of_window(papers[-1], row):
-            yield Problem(path, f"P{papers[-1]} is {side} than {window} for a feathered edge: {consequence(side)}")
+            yield Problem(
+                path, f"P{papers[-1]} is {side} than the usual {window} for a feathered edge: {consequence(side)}"
+            )

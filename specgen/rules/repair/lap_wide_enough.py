@@ -1,9 +1,9 @@
-"""REP001 Repair coats lap far enough on sound paint
+"""REP001 Repair coats overlap sound paint far enough
 
 Checks
-    Items with widths of a repair: the lap of the new coats on the sanded old paint is stated and not below the published 25 mm, and the sanded ring is as wide as the lap.
+    Items with widths of a repair: the overlap of the new coats on the abraded existing coating is stated and is not below the published 25 mm, and the abraded ring is at least as wide as the overlap.
 Why
-    A short lap ends on the feathered edge, where the film is thinnest: it lifts there and the ring shows through the finish.
+    A narrow overlap ends on the feathered edge, where the film is thinnest: it lifts there and the ring shows through the finish.
 Passes
     jobs.refit.items.DOOR.repair: {feather: 20 mm, sanded: 50 mm, lap: 25 mm}
 
@@ -26,7 +26,7 @@ Fails
     jobs.rails.items.RAIL.repair: {lap: 1 in}
     jobs.rails.items.LOCKER.repair: {sanded: 3 in, lap: 0.98 in}    # at jobs.rails.items.LOCKER.repair.lap
 To put right
-    Lap the new coats at least 25 mm on sound old paint that was sanded matt; on large flat parts go to the next edge or line.
+    Overlap the new coats by at least 25 mm onto sound existing coating that has been abraded matt; on large flat parts continue to the next edge or trim line.
 """
 
 from specgen.model.job import Repair
@@ -46,12 +46,11 @@ def _judge(item: str, repair: Repair, path: Path) -> Problems:
     row = _LAPS.row("use", "general")
     least = Quantity.of("length", int(row["lap_mm"]), "mm", row["lap_mm"])
     if repair.lap is None:
-        what = f"cannot judge: the repair of {item} states no lap; published is at least {least}"
-        yield Problem((*path, "lap"), what, f"write lap: {least} or more", severity=NOTE)
+        what = f"the repair of {item} cannot be assessed: no overlap is stated; the published minimum is {least}"
+        yield Problem((*path, "lap"), what, f"write repair.lap: {least} or more", severity=NOTE)
     elif repair.lap < least:
-        yield Problem(
-            (*path, "lap"), f"the new coats of {item} lap {repair.lap} on old paint, published is at least {least}"
-        )
+        what = f"the new coats of {item} overlap the existing coating by {repair.lap}; the published minimum is {least}"
+        yield Problem((*path, "lap"), what)
     elif repair.sanded is not None and repair.sanded < repair.lap:
-        what = f"the new coats of {item} lap {repair.lap}, but the old paint is sanded only {repair.sanded} wide"
-        yield Problem((*path, "sanded"), what, "sand as wide as the coats lap, or wider", source=LOGIC)
+        what = f"the new coats of {item} overlap by {repair.lap}, but the existing coating is abraded only {repair.sanded} wide"
+        yield Problem((*path, "sanded"), what, "abrade at least as wide as the overlap", source=LOGIC)

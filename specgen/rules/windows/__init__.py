@@ -1,4 +1,4 @@
-"""Overcoat windows: when the next coat may go on, and what is done when it is late."""
+"""Overcoating intervals: when the next coat may be applied, and what is done if the maximum is exceeded."""
 
 from specgen.rules.kit import Concern, family
 

@@ -1,9 +1,9 @@
-"""WIN002 Without a stated window the published one is kept
+"""WIN002 Without a stated interval the published one is kept
 
 Checks
-    The hold of each covered layer whose product states no window for the product above, against the published windows: epoxy, polyurethane on itself by the warmest part, base coat under clear. An abraded coat has no late end.
+    The interval of each overcoated coat whose product states none for the product above, against the published intervals: epoxy, polyurethane over itself by the highest surface temperature, basecoat beneath clearcoat. For an abraded coat the maximum does not apply.
 Why
-    Solvent shut in below a coat laid too soon wrinkles it; on a film that has cured through nothing grips. General figures are no maker's word, so this only warns.
+    Solvent trapped beneath a coat applied too early wrinkles it; on a fully cured film the next coat does not adhere. General figures are not those of the manufacturer, so this is only a warning.
 Passes
     systems.cab.layers.primer.overcoat_interval: 30 min..24 h
 Fails
@@ -51,7 +51,7 @@ Fails
     systems.deck.layers.second.role: surfacer
     systems.deck.layers.second.overcoat_interval: 3 h..97 h    # at systems.deck.layers.second.overcoat_interval    # also LAY006 at systems.deck.layers.first.overcoat_interval    # also LAY006 at systems.deck.layers.second.overcoat_interval    # also OVR002 at systems.deck.layers.second.product
 To put right
-    Ask the maker for the window; until then keep the published one, or abrade the coat and state abraded_with.
+    Ask the manufacturer for the interval; until then keep the published one, or abrade the coat and state abraded_with.
 """
 
 from fractions import Fraction
@@ -94,14 +94,13 @@ def general_window(system: System, spec: Spec, on: date) -> Problems:
         path, hold = ("layers", below.id, "overcoat_interval"), below.overcoat_interval
         names = family_names(spec.product_of(below).binder)
         source = weakest(_WINDOWS.row_citation(row), names[row["under"]])
+        planned = f"the interval {hold} between {below.id} and {above.id}"
         least, last = _hours(row["least_h"]), _hours(row["grace_to_h"] or row["most_h"])
         if least is not None and (hold.low is None or hold.low < least):
-            yield Problem(
-                path, f"{above.id} goes on {below.id} after {hold}, published is at least {least}", source=source
-            )
+            yield Problem(path, f"{planned} begins before the published minimum, {least}", source=source)
         late = last is not None and (hold.high is None or hold.high > last)
         if late and not late_allowed(below, above):
-            what = f"{above.id} goes on {below.id} after {hold}, published is at most {last}"
+            what = f"{planned} ends after the published maximum, {last}"
             yield Problem(path, what, row["when_late"], source=source)
 
 

@@ -1,9 +1,9 @@
-"""WIN003 A window of a cured coat has a late end
+"""WIN003 A curing coat has a maximum overcoating interval
 
 Checks
-    The overcoat window of each covered layer whose binder cures to a film that solvent does not touch: it says when it closes, unless the coat is abraded in any case.
+    The overcoating interval of each overcoated coat whose binder cures to a solvent-resistant film: it states a maximum, unless the coat is abraded in any case.
 Why
-    On a cross-linked film nothing bites once it has cured through; where no end is stated, nobody can tell when to abrade, and the top coat peels off in sheets.
+    The next coat does not adhere to a fully cured cross-linked film; where no maximum is stated, it is not known when to abrade, and the topcoat peels off in sheets.
 Passes
     products.primer.overcoat.any-warm.interval: min 30 min
     systems.cab.layers.primer.overcoat_interval: min 30 min
@@ -22,7 +22,7 @@ Fails
     systems.deck.layers.first.abraded_with: P180
     products.mastic.overcoat.any-cool.interval: min 8 h    # at products.mastic.overcoat.any-cool.interval
 To put right
-    Give the end of the window from the maker's data, as in 30 min..24 h; or have the coat abraded in any case and state abraded_with, as in P320 to P400.
+    State the maximum from the manufacturer's data, as in 30 min..24 h; or have the coat abraded in any case and state abraded_with, as in P320 to P400.
 """
 
 from specgen.facts.layer.intervals import windows_for
@@ -45,5 +45,5 @@ def late_end_stated(system: System, spec: Spec, on: date) -> Problems:
         for entry in windows_for(below, above, spec):
             if entry.interval.high is None:
                 path = ("products", product.id, "overcoat", entry.id, "interval")
-                what = f"{product.id} cures hard and is covered by {above.product}, but its window {entry.interval} has no end"
+                what = f"{product.id} cures to a solvent-resistant film and is overcoated with {above.product}, but its overcoating interval {entry.interval} has no maximum"
                 yield Problem(path, what, absolute=True)

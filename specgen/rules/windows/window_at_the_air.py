@@ -1,9 +1,9 @@
-"""WIN004 A hold stands the air it is kept in
+"""WIN004 A planned interval holds at the job's air temperatures
 
 Checks
-    The hold of each covered layer that cures chemically: its late end against the window its product states at or above the warmest air of a job; where all stated windows are for cooler air, shortened as the published windows of polyurethane shorten. Its early end likewise where all stated windows are for warmer air.
+    The interval of each overcoated coat that cures chemically: its maximum, against the overcoating interval that its product states at or above the warmest air of a job; where all stated intervals are for cooler air, that interval shortened as the published intervals of polyurethane shorten. Its minimum likewise where all stated intervals are for warmer air.
 Why
-    Warm air shortens a window and cold air puts it off: a figure for 20 degC is wrong at noon in the sun and wrong again in the morning.
+    Warm air shortens an overcoating interval and cold air delays it: a figure for 20 degC is wrong at noon in the sun and wrong again in the morning.
 Passes
     jobs.refit.climate.air: 15..27 degC
 
@@ -44,7 +44,7 @@ Fails
     without systems.deck.layers.second.abraded_with
     systems.deck.layers.second.overcoat_interval: 8 h..73 h    # at systems.deck.layers.second.overcoat_interval
 To put right
-    State windows at several temperatures, take the hold from the warmest hour of the job, or keep the air closer.
+    State intervals at several temperatures, plan the interval for the warmest hour of the job, or control the air temperature more closely.
 """
 
 from fractions import Fraction
@@ -71,7 +71,7 @@ from specgen.rules.kit import (
 from specgen.units.rounding import round_half_up
 
 _CURES = {"chemical", "moisture", "released by moisture"}
-_LIKE = ", as the published windows of polyurethane change with the air"
+_LIKE = ", as the published intervals of polyurethane change with the air temperature"
 _MOST, _LEAST = "most_h", "least_h"
 
 
@@ -90,13 +90,11 @@ def window_at_the_air(system: System, spec: Spec, on: date) -> Problems:
         path, hold = ("layers", below.id, "overcoat_interval"), below.overcoat_interval
         last = _last(windows, warmest) if warmest is not None and not late_allowed(below, above) else None
         if last is not None and hold.high is not None and hold.high > last[0]:
-            what = f"hold {hold}: in air up to {warmest} the window of {below.product} closes after {show(last[0])}{'' if last[1] else _LIKE}"
+            what = f"interval {hold}: in air up to {warmest} the maximum overcoating interval of {below.product} is {show(last[0])}{'' if last[1] else _LIKE}"
             yield Problem(path, what, source=LOGIC if last[1] else _ground(family))
         first = _first(windows, coldest) if coldest is not None else None
         if first is not None and hold.low is not None and hold.low < first:
-            what = (
-                f"hold {hold}: in air down to {coldest} the window of {below.product} opens after {show(first)}{_LIKE}"
-            )
+            what = f"interval {hold}: in air down to {coldest} the minimum overcoating interval of {below.product} is {show(first)}{_LIKE}"
             yield Problem(path, what, source=_ground(family))
 
 

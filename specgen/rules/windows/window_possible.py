@@ -1,9 +1,9 @@
-"""WIN001 A stated overcoat window can be met
+"""WIN001 A stated overcoating interval is possible
 
 Checks
-    Each overcoat window of a product: it closes later than it opens, and no second entry for the same product on top and the same air says otherwise.
+    Each overcoating interval of a product: its maximum is above its minimum, and no second entry for the same next coat and the same air temperature contradicts it.
 Why
-    A window of no length asks for a painter with a stop watch; of two for the same case nobody knows which one the maker meant.
+    An interval whose minimum is its maximum cannot be met in practice; of two for the same case it is unclear which one the manufacturer meant.
 Passes
     products.primer.overcoat.any-cold: {id: any-cold, next_coat: any, interval: 1 h..36 h, air: 10 degC}
     systems.cab.layers.primer.overcoat_interval: 1 h..24 h
@@ -21,7 +21,7 @@ Fails
     Given second good
     products.mastic.overcoat.itself-warm.interval: 3 h..3 h    # at products.mastic.overcoat.itself-warm.interval    # also WIN004 at systems.deck.layers.first.overcoat_interval
 To put right
-    Correct the entry from the maker's data.
+    Correct the entry from the manufacturer's data.
 """
 
 from specgen.model.product import OvercoatWindow
@@ -34,8 +34,10 @@ def window_possible(product: Product, spec: Spec, on: date) -> Problems:
     for entry in product.overcoat:
         path, window = ("overcoat", entry.id, "interval"), entry.interval
         if window.low is not None and window.high is not None and window.low >= window.high:
-            yield Problem(path, f"the window {window} of {product.id} closes as it opens")
+            yield Problem(
+                path, f"the maximum of the overcoating interval {window} of {product.id} is not above its minimum"
+            )
         first = seen.setdefault((entry.next_coat, entry.air), entry)
         if first.interval != window:
-            what = f"{first.id} and {entry.id} both hold for {entry.next_coat} at {entry.air}, but say {first.interval} and {window}"
+            what = f"{first.id} and {entry.id} both apply to {entry.next_coat} at {entry.air}, but state {first.interval} and {window}"
             yield Problem(path, what)

@@ -1,9 +1,9 @@
-"""LAY008 The last coat outdoors stands the sun
+"""LAY008 The last coat outdoors is UV-resistant
 
 Checks
-    Items said to be outdoors: the binder of the last layer does not chalk or yellow in the sun, as epoxies and aromatic polyurethane do.
+    Items stated to be outdoors: the binder of the last coat does not chalk or yellow in sunlight, as epoxies and aromatic polyurethanes do.
 Why
-    Sunlight breaks the binder down to powder: colour and gloss are gone after a summer, and the coat thins year by year.
+    Sunlight breaks the binder down to powder: colour and gloss are lost after one summer, and the coat becomes thinner year by year.
 Passes
     jobs.refit.items.DOOR.exposure: exterior
 
@@ -31,7 +31,7 @@ Fails
     jobs.refit.items.DOOR.exposure: exterior    # at jobs.refit.items.DOOR.exposure    # at jobs.refit.exposure
     without jobs.refit.inspection.primer-film    # also JOB006 at jobs.refit.inspection
 To put right
-    Finish with an aliphatic polyurethane or another coat that stands the sun; or take the chalking on and write so.
+    Finish with an aliphatic polyurethane or another UV-resistant coat; or accept the chalking and state so.
 """
 
 from specgen.facts.job.stack import exposure_of, stacks
@@ -48,16 +48,16 @@ _SUFFERS = {"chalks": "chalks in the sun", "poor": "breaks down and yellows in t
     severity=WARNING,
     source=cell_citation("binder_families", "epoxy_2k", "uv"),
 )
-def stands_the_sun(job: Job, spec: Spec, on: date) -> Problems:
+def uv_resistant(job: Job, spec: Spec, on: date) -> Problems:
     told: set[tuple[Path, str]] = set()
     for stack in stacks(job, spec):
         last = stack.last
         if last is None or exposure_of(job, stack.item) is not Exposure.EXTERIOR or last.layer.role is Role.BASECOAT:
-            continue  # a base coat without clear has a rule of its own
+            continue  # a basecoat without clearcoat has a rule of its own
         suffers = _SUFFERS.get(binder_family(last.family)["uv"])
         path: Path = ("items", stack.item.id, "exposure") if stack.item.exposure is not None else ("exposure",)
         if suffers is None or (path, stack.system.id) in told:
             continue
         told.add((path, stack.system.id))
-        what = f"{stack.item.id} is outdoors and ends in {last.layer.id}, a {binder_family(last.family)['name']}: it {suffers}"
+        what = f"{stack.item.id} is outdoors; its last coat {last.layer.id} ({binder_family(last.family)['name']}) {suffers}"
         yield Problem(path, what, source=cell_citation("binder_families", last.family, "uv"))

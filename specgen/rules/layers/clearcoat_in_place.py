@@ -1,9 +1,9 @@
-"""LAY003 A clear stands last and on colour
+"""LAY003 A clearcoat is last and over colour
 
 Checks
-    A clear that is the first layer on the part, that stands on a primer, filler or sealer, or that is not the last layer.
+    A clearcoat that is the first coat on the substrate, that is applied over a primer, surfacer or sealer, or that is not the last coat.
 Why
-    A clear on bare metal or on primer lets the sun through to what lies below, which chalks and lets go; a coat over the clear hides it.
+    A clearcoat on bare metal or primer lets sunlight through to what is beneath, which chalks and loses adhesion; a coat over the clearcoat hides it.
 Passes
     systems.cab.layers.clear.passes: 3
 
@@ -24,7 +24,7 @@ Fails
     systems.cab.layers.over: {id: over, role: basecoat, product: base, variant: standard, film: {min: 15 um, nominal: 20 um, max: 30 um}, passes: 2}    # at systems.cab.layers.clear.role
     without systems.cab.total    # also LAY001 at systems.cab.layers.over.role    # also LAY002 at systems.cab.layers.over.role    # also LAY007 at systems.cab.layers.clear.overcoat_interval
 To put right
-    Put the clear last, on a base coat or top coat.
+    Apply the clearcoat last, over a basecoat or topcoat.
 """
 
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
@@ -33,15 +33,15 @@ _CARRIES_CLEAR = {Role.BASECOAT, Role.TOPCOAT, Role.CLEARCOAT}
 
 
 @rule("LAY003", on=System, severity=WARNING, source=PRACTICE)
-def clear_in_place(system: System, spec: Spec, on: date) -> Problems:
+def clearcoat_in_place(system: System, spec: Spec, on: date) -> Problems:
     for index, layer in enumerate(system.layers):
         if layer.role is not Role.CLEARCOAT:
             continue
         path = ("layers", layer.id, "role")
         if index == 0:
-            yield Problem(path, f"the clear {layer.id} is the first coat on the part")
+            yield Problem(path, f"the clearcoat {layer.id} is the first coat on the substrate")
         elif system.layers[index - 1].role not in _CARRIES_CLEAR:
             below = system.layers[index - 1]
-            yield Problem(path, f"the clear {layer.id} stands on the {below.role} {below.id}")
+            yield Problem(path, f"the clearcoat {layer.id} is applied over the {below.role} {below.id}")
         if any(above.role is not Role.CLEARCOAT for above in system.layers[index + 1 :]):
-            yield Problem(path, f"the clear {layer.id} is not the last coat")
+            yield Problem(path, f"the clearcoat {layer.id} is not the last coat")

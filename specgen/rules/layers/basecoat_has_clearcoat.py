@@ -1,9 +1,9 @@
-"""LAY002 A base coat is followed by a clear
+"""LAY002 A basecoat is followed by a clearcoat
 
 Checks
-    Each layer with the role base coat: some later layer is a clear.
+    Each coat with the role basecoat: one of the later coats is a clearcoat.
 Why
-    A base coat alone has no gloss and stands neither sun nor fuel.
+    A basecoat alone has no gloss and resists neither sunlight nor fuel.
 Passes
     systems.cab.layers.clear.film: {min: 45 um, nominal: 50 um, max: 60 um}
     without systems.cab.total
@@ -18,14 +18,14 @@ Fails
     products.gloss.roles: [basecoat]
     systems.deck.layers.gloss.role: basecoat    # at systems.deck.layers.gloss.role
 To put right
-    Add a clear as the last layer, or use a top coat that needs none.
+    Add a clearcoat as the last coat, or use a topcoat that needs none.
 """
 
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
 
 
 @rule("LAY002", on=System, severity=WARNING, source=PRACTICE)
-def base_coat_has_clear(system: System, spec: Spec, on: date) -> Problems:
+def basecoat_has_clearcoat(system: System, spec: Spec, on: date) -> Problems:
     for index, layer in enumerate(system.layers):
         if layer.role is Role.BASECOAT and all(above.role is not Role.CLEARCOAT for above in system.layers[index:]):
-            yield Problem(("layers", layer.id, "role"), f"the base coat {layer.id} has no clear over it")
+            yield Problem(("layers", layer.id, "role"), f"the basecoat {layer.id} has no clearcoat over it")

@@ -1,9 +1,9 @@
-"""LAY007 Every covered coat states its hold
+"""LAY007 Every overcoated coat states its overcoating interval
 
 Checks
-    Each layer with another layer over it states how long to wait before it is covered.
+    Each coat with another coat over it states its overcoating interval.
 Why
-    The wait is the first thing asked at the vehicle; where the paper is silent, the next coat goes on by guess.
+    The interval is the first thing a painter asks; where it is not stated, the next coat is applied by guesswork.
 Passes
     systems.cab.layers.primer.overcoat_interval: 1 h..24 h
 Fails
@@ -14,16 +14,17 @@ Fails
     Given second good
     without systems.deck.layers.second.overcoat_interval    # at systems.deck.layers.second.overcoat_interval
 To put right
-    Write the hold from the overcoat window of the product below, as in 30 min..24 h.
+    Write overcoat_interval from the overcoating interval of the product beneath, as in 30 min..24 h.
 """
 
 from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Spec, System, date, rule
 
 
 @rule("LAY007", on=System, severity=WARNING, source=LOGIC)
-def hold_stated(system: System, spec: Spec, on: date) -> Problems:
+def interval_stated(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if below.overcoat_interval is None:
             yield Problem(
-                ("layers", below.id, "overcoat_interval"), f"no wait is stated between {below.id} and {above.id}"
+                ("layers", below.id, "overcoat_interval"),
+                f"no overcoating interval is stated between {below.id} and {above.id}",
             )

@@ -1,7 +1,7 @@
-"""USE006 Paint for the blast profile is reckoned by a named table
+"""USE006 Dead volume of the blast profile is calculated by a named table
 
 Checks
-    A job that states the height of the blast profile also says by which table the paint that fills it is reckoned, and blasts some item. Only the first coat is charged with it.
+    A job that states the height of the blast profile also states the table by which the paint that fills it is calculated, and blast-cleans some item. Only the first coat is charged with it.
 Why
     Three tables are in use; for one and the same profile of 75 um they give 35, 50 and 75 um of paint.
 Passes
@@ -26,7 +26,7 @@ Fails
     jobs.lids.items.FRAME.preparation: sand
     jobs.lids.consumption: {transfer_efficiency: 50 %, profile: 1 mil, dead_volume: whole-profile}    # at jobs.lids.consumption.profile
 To put right
-    Write dead_volume: by-roughness, by-band or whole-profile; leave the profile out for sanded sheet.
+    Write dead_volume: by-roughness, by-band or whole-profile; leave out the profile for sanded sheet.
 """
 
 from specgen.facts.job.quantities import is_blasted
@@ -34,13 +34,13 @@ from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date
 
 
 @rule("USE006", on=Job, severity=WARNING, source=table("dead_volume_by_roughness").citation)
-def profile_reckoned(job: Job, spec: Spec, on: date) -> Problems:
+def dead_volume_named(job: Job, spec: Spec, on: date) -> Problems:
     stated = job.consumption
     if stated is None or stated.profile is None:
         return
     if stated.dead_volume is None:
-        what = f"a profile of {stated.profile} is stated without the table its paint is reckoned by"
+        what = f"a profile of {stated.profile} is stated without the table for its dead volume"
         yield Problem(("consumption", "dead_volume"), what)
     if not any(is_blasted(job, item, spec) for item in job.items):
-        what = f"a profile of {stated.profile} is stated, but no item of the job is blasted"
+        what = f"a profile of {stated.profile} is stated, but no item of the job is blast-cleaned"
         yield Problem(("consumption", "profile"), what, source=LOGIC)

@@ -1,9 +1,9 @@
-"""LAY006 The wait between two coats is inside the overcoat window
+"""LAY006 The planned interval is within the overcoating interval of the product
 
 Checks
-    The hold of each layer that is covered, against the overcoat window its product states for the product above. A window holds for its air temperature: taken for each job with the system is the one nearest at or below its coldest air, or else the coolest one stated. A coat that is abraded (abraded_with), or covered by a layer that begins with a tie coat, may be covered late.
+    The planned interval between two coats, against the overcoating interval that the product beneath states for the product above. An interval applies at its air temperature: for each job with the system the one nearest at or below its coldest air is used, or else the coolest one stated. For a coat that is abraded (abraded_with), or overcoated by one that begins with a tie coat, the maximum does not apply.
 Why
-    Too soon, solvent is trapped and the coat below lifts; too late, the next coat finds nothing to grip.
+    If it is applied too early, solvent is trapped and the coat below lifts; if too late, the next coat does not adhere.
 Passes
     systems.cab.layers.primer.overcoat_interval: 45 min..12 h
 
@@ -51,7 +51,7 @@ Fails
     jobs.lids.climate.air: 77..80 degF
     systems.deck.layers.first.overcoat_interval: 4 h..72 h    # at systems.deck.layers.first.overcoat_interval
 To put right
-    Stay inside the window of the data sheet; where the work cannot, abrade before the next coat (an epoxy primer with P320 to P400) and state abraded_with.
+    Stay within the interval of the data sheet; where the work cannot, abrade before the next coat (an epoxy primer with P320 to P400) and state abraded_with.
 """
 
 from specgen.facts.layer.intervals import airs_of, interval
@@ -59,24 +59,24 @@ from specgen.rules.kit import ERROR, LOGIC, NOTE, Problem, Problems, Spec, Syste
 
 
 @rule("LAY006", on=System, severity=ERROR, source=LOGIC)
-def hold_inside_window(system: System, spec: Spec, on: date) -> Problems:
+def interval_inside_product(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
-        path, hold = ("layers", below.id, "overcoat_interval"), below.overcoat_interval
-        if hold is None:
+        path, planned = ("layers", below.id, "overcoat_interval"), below.overcoat_interval
+        if planned is None:
             continue
-        # each job is judged by the window its method statement goes by; of two jobs in one window the colder is named
+        # each job is assessed by the interval its method statement prints; of two jobs at one interval the colder is named
         judged: set[str] = set()
         for air in airs_of(system, spec):
             held = interval(below, above, spec, air)
             if held.window is None or held.allowed is None:
-                what = f"the product {below.product} states no overcoat window for {above.product}, so the hold cannot be judged"
+                what = f"the interval between {below.id} and {above.id} cannot be assessed: the product {below.product} states none for {above.product}"
                 yield Problem(path, what, severity=NOTE)
                 break
-            if held.window.id not in judged and not held.allowed.holds_all_of(hold):
-                coldest = f", taken for the coldest air of {air}" if air is not None else ""
+            if held.window.id not in judged and not held.allowed.holds_all_of(planned):
+                coldest = f" (used for the coldest air, {air})" if air is not None else ""
                 what = (
-                    f"{above.id} is to follow {below.id} in {hold}, but the product {below.product}"
-                    f" may be covered in {held.allowed} at {held.window.air}{coldest}"
+                    f"the interval {planned} between {below.id} and {above.id} is outside the overcoating interval of the product"
+                    f" {below.product}, {held.allowed} at {held.window.air}{coldest}"
                 )
                 yield Problem(path, what)
             judged.add(held.window.id)

@@ -1,9 +1,9 @@
-"""OLD008 Old paint holds before it carries new paint
+"""OLD008 The existing coating adheres before it is overcoated
 
 Checks
-    Each old coat that stays: measured adhesion (class 2 or worse of ASTM D3359, which is class 3 or worse of ISO 2409), and whether it is said to be sound.
+    Each existing coat that remains: measured adhesion (class 2 or worse of ASTM D3359, which is class 3 or worse of ISO 2409), and whether it is stated to be sound.
 Why
-    New paint pulls as it dries; a weak old coat lets go with everything on it, and the scar is deeper than before.
+    New paint contracts as it dries; a weak existing coat comes off with everything on it, and the damage is deeper than before.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, tape: 4A, sound: yes}]
 
@@ -21,7 +21,7 @@ Fails
 
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, cross_cut: 4}]    # at jobs.refit.items.STEP.old_coats.factory.cross_cut
 To put right
-    Strip back to paint that holds, feather the edge, and measure adhesion again on what stays.
+    Strip back to paint that adheres, feather the edge, and measure adhesion again on what remains.
 """
 
 from specgen.facts.job.stack import stacks
@@ -31,13 +31,13 @@ from specgen.rules.kit import WARNING, Job, Problem, Problems, Spec, date, rule
 
 
 @rule("OLD008", on=Job, severity=WARNING, source=citation_of("adhesion_marginal"))
-def old_paint_holds(job: Job, spec: Spec, on: date) -> Problems:
+def existing_coating_adheres(job: Job, spec: Spec, on: date) -> Problems:
     for stack in stacks(job, spec):
         for old in stack.old:
             weak = weak_adhesion(old.coat)
             if weak is not None:
-                what = f"{stack.item.id}: {old.name} holds badly, {weak.words}, and carries the new system"
+                what = f"{stack.item.id}: {old.name} has poor adhesion ({weak.words}) but is overcoated with the new system"
                 yield Problem((*old.path, weak.leaf), what, source=weak.source, absolute=True)
             elif old.coat.sound is False:
-                what = f"{stack.item.id}: {old.name} is not sound and carries the new system"
+                what = f"{stack.item.id}: {old.name} is not sound but is overcoated with the new system"
                 yield Problem((*old.path, "sound"), what, absolute=True)
