@@ -56,7 +56,7 @@ def test_window_is_a_step_where_it_is_the_condition() -> None:
             (
                 f"Lay the next coat inside the window, 30{NB}min to 24{NB}h after the last pass of 1 primer. "
                 "If it is later: abrade with P400 and dust off",
-                "common practice, no source; epoxy with blocked hardener is taken like epoxy",
+                "common practice, no source; epoxy with blocked hardener is treated as epoxy",
             )
         ],
     )
@@ -89,12 +89,12 @@ def test_wash_in_the_authors_words_is_said_once() -> None:
 
 def test_paper_is_that_of_the_table_where_no_window_is_stated() -> None:
     (_, steps), *_ = _between(
-        {"systems.cab.layers.base.role": "top-coat", "products.base.binder": "oil_alkyd", "products.base.roles": "[topcoat]"},
+        {"systems.cab.layers.base.role": "topcoat", "products.base.binder": "oil_alkyd", "products.base.roles": "[topcoat]"},
         ("products.primer.overcoat", "systems.cab.layers.primer.overcoat_interval"),
     )  # fmt: skip
     assert steps == [
-        ("Lay the next coat inside the window.", "common practice, no source; epoxy with blocked hardener is taken like epoxy, of which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) speaks"),
-        ("Abrade coat 1 primer until it is evenly dull with P320 to P400.", "common practice, no source; epoxy with blocked hardener is taken like epoxy, of which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) speaks; papers: USAF T.O. 1-1-8, application and removal of organic coatings, 5.6.2 e, f (secondary source, unconfirmed)"),
+        ("Lay the next coat inside the window.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers"),
+        ("Abrade coat 1 primer until it is evenly dull with P320 to P400.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers; papers: USAF T.O. 1-1-8, application and removal of organic coatings, 5.6.2 e, f (secondary source, unconfirmed)"),
     ]  # fmt: skip
 
 
@@ -103,7 +103,7 @@ def test_tie_coat_is_a_step_and_answers_the_condition() -> None:
         "products.primer.binder": "zinc_organic",
         "products.base.binder": "pu_2k_aliphatic",
         "products.base.roles": "[topcoat]",
-        "systems.cab.layers.base.role": "top-coat",
+        "systems.cab.layers.base.role": "topcoat",
     }
     (_, steps), *_ = _between(changes)
     assert [text for text, _ in steps] == ["Lay an epoxy tie coat between."]
@@ -167,7 +167,7 @@ def test_step_that_sands_without_a_paper_leaves_the_paper_to_the_table() -> None
     sanded = "{id: sand, do: sand, text: Sand dull.}"
     ((text, source),) = _old("[{id: a, family: pu_2k_aliphatic}]", **{"preparations__sand-steel__steps__sand": sanded})
     assert text == "Abrade the old paint until it is evenly dull with P180 to P320."
-    assert source.startswith("common practice, no source; epoxy with blocked hardener is taken like epoxy")
+    assert source.startswith("common practice, no source; epoxy with blocked hardener is treated as epoxy")
 
 
 def test_metal_that_nobody_degreases_gets_the_step_of_the_table_in_its_place() -> None:

@@ -133,7 +133,7 @@ def test_repair_of_each_system() -> None:
 )  # fmt: skip
 def test_paper_nobody_names_is_that_of_the_table_for_the_coat_below(below: str, paper: str) -> None:
     cab, _ = _repairs(
-        products__primer__roles="[primer, filler]",
+        products__primer__roles="[primer, surfacer]",
         products__primer__overcoat="[{id: any-warm, next_coat: any, interval: 30 min..24 h, air: 20 degC}]",
         systems__cab__layers__primer=below
         + " variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4, overcoat_interval: 30 min..24 h}",

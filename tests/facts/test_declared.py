@@ -40,4 +40,4 @@ def test_protection_holds_at_its_own_task_and_where_it_names_any() -> None:
     hazards = spec_of(good_with({"products.primer.hazards.protection": f"[{entries}]"})).products["primer"].hazards
     assert hazards is not None
     assert [entry.id for entry in spraying(hazards)] == ["spraying", "any"]
-    assert [entry.id for entry in wet_work(hazards)] == ["mixing", "spraying", "clearing-up", "any"]
+    assert [entry.id for entry in wet_work(hazards)] == ["mixing", "spraying", "clean-up", "any"]

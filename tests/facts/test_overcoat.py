@@ -86,16 +86,16 @@ def test_where_sources_differ_both_are_named() -> None:
 
 def test_what_is_taken_for_what_is_said() -> None:
     assert overcoating("pu_latent", "nitrocellulose").by_likeness == (
-        "polyurethane with blocked hardener is taken like polyurethane, "
-        "of which US Army TB 43-0242, spot painting of vehicles, 5-2 (published) speaks"
+        "polyurethane with blocked hardener is treated as polyurethane, "
+        "which US Army TB 43-0242, spot painting of vehicles, 5-2 (published) covers"
     )
     assert overcoating("pu_2k_aliphatic", "nitrocellulose").by_likeness == ""
     # of both coats, and of the lower one alone
     assert overcoating("pu_latent", "epoxy_latent").by_likeness.startswith(
-        "polyurethane with blocked hardener is taken like polyurethane and epoxy with blocked hardener is taken like epoxy,"
+        "polyurethane with blocked hardener is treated as polyurethane and epoxy with blocked hardener is treated as epoxy,"
     )
     assert overcoating("pu_2k_aliphatic", "epoxy_latent").by_likeness.startswith(
-        "epoxy with blocked hardener is taken like epoxy, of which"
+        "epoxy with blocked hardener is treated as epoxy, which"
     )
 
 

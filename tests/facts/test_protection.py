@@ -23,7 +23,7 @@ def test_what_is_worn_at_spraying_isocyanate_stays_on_at_clearing_up() -> None:
     assert worn_at(clear, Task.SANDING) == ()
 
 
-@pytest.mark.parametrize("task", ["clearing-up", "any"])
+@pytest.mark.parametrize("task", ["clean-up", "any"])
 def test_a_product_that_speaks_of_clearing_up_is_taken_at_its_word(task: str) -> None:
     own = {"products.clear.hazards.protection.after": f"{{id: after, task: {task}, gloves: 'nitrile, EN ISO 374-1'}}"}
     (clearing,) = worn_at(_product("clear", own), Task.CLEAN_UP)

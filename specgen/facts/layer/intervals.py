@@ -1,8 +1,8 @@
-"""When the next coat may go on, and what is done once it is late: the window that rules judge is the one that pages print.
+"""When the next coat may be applied, and what is done if the maximum is exceeded: rules assess the interval that pages print.
 
-The product below states windows for products above and for the air they hold in. For the product above its own entries hold,
-else those for `itself`, else those for `any`; of these the one nearest at or below the coldest air of the job. Asked by rules
-on windows and layers, by the method statement and by the job card.
+The product below states overcoating intervals for products above, each at an air temperature. For the product above its own
+entries apply, else those for `itself`, else those for `any`; of these the one nearest at or below the coldest air of the job.
+Asked by rules on intervals and layers, by the method statement and by the job card.
 """
 
 from __future__ import annotations
@@ -29,10 +29,10 @@ Entry = TypeVar("Entry", bound=_AtAir)
 
 @dataclass(frozen=True, slots=True)
 class Interval:
-    """The wait between two layers at one air. `window` is the product's, None where it states none for the product above.
+    """The interval between two layers at one air. `window` is the product's, None where it states none for the product above.
 
-    `late` is what is done once the wait is past: the system's own word, else the window's; empty for neither.
-    `late_allowed`: the coat below is abraded in any case, or the one above begins with a tie coat, so no wait is too long.
+    `late` is what is done if the maximum is exceeded: as the system states it, else the product; empty for neither.
+    `late_allowed`: the coat below is abraded in any case, or the one above begins with a tie coat, so there is no maximum.
     """
 
     window: OvercoatWindow | None
@@ -41,7 +41,7 @@ class Interval:
 
     @property
     def allowed(self) -> Range | None:
-        """The waits that the product allows: its window, without its end where the next coat may be late."""
+        """The interval that the product allows, without its maximum where the next coat may be late."""
         if self.window is None:
             return None
         window = self.window.interval
@@ -49,7 +49,7 @@ class Interval:
 
 
 def interval(below: Layer, above: Layer, spec: Spec, air: Quantity | None) -> Interval:
-    """The wait in force between two layers where the air is `air` at its coldest; None where nothing is known of the air."""
+    """The interval in force between two layers where the air is `air` at its coldest; None where nothing is known of the air."""
     stated = windows_for(below, above, spec)
     window = at_or_below(stated, air) if stated else None
     late = below.if_exceeded or (window.if_exceeded if window is not None else None) or ""
@@ -57,7 +57,7 @@ def interval(below: Layer, above: Layer, spec: Spec, air: Quantity | None) -> In
 
 
 def windows_for(below: Layer, above: Layer, spec: Spec) -> tuple[OvercoatWindow, ...]:
-    """The windows for the product above, from cold to warm: its own entries, else those for `itself`, else for `any`."""
+    """The intervals for the product above, from cold to warm: its own entries, else those for `itself`, else for `any`."""
     stated = spec.product_of(below).overcoat
     for name in (above.product, *(["itself"] if above.product == below.product else []), "any"):
         found = [window for window in stated if window.next_coat == name]
@@ -67,7 +67,7 @@ def windows_for(below: Layer, above: Layer, spec: Spec) -> tuple[OvercoatWindow,
 
 
 def late_allowed(below: Layer, above: Layer) -> bool:
-    """True where the next coat grips however late: the one below is abraded in any case, or it begins with a tie coat."""
+    """True where the next coat adheres however late: the one below is abraded in any case, or it begins with a tie coat."""
     return below.abraded_with is not None or above.tie_coat is True
 
 
@@ -78,7 +78,7 @@ def at_or_below(entries: Sequence[Entry], air: Quantity | None) -> Entry:
 
 
 def at_or_above(windows: Sequence[OvercoatWindow], air: Quantity) -> OvercoatWindow | None:
-    """The window nearest at or above an air temperature; None where all are for cooler air."""
+    """The interval nearest at or above an air temperature; None where all are for cooler air."""
     return next((window for window in windows if window.air >= air), None)
 
 

@@ -79,7 +79,7 @@ class Overcoating:
             Verdict.ACCEPTED: "is accepted",
             Verdict.CONDITIONAL: "is accepted on conditions",
             Verdict.NOT_RECOMMENDED: "is not recommended",
-            Verdict.SAME: "is accepted on itself",
+            Verdict.SAME: "is accepted as the same material",
             Verdict.NOT_LISTED: "is not listed",
         }[self.verdict]
         state = "fresh " if self.fresh else ""
@@ -90,9 +90,7 @@ class Overcoating:
         if self.by_likeness:
             text = f"{text} ({self.by_likeness})"
         if self.other is not None:
-            text = (
-                f"{text}; sources differ: {self.citation} says {self.verdict}, {self.other} says {self.other_verdict}"
-            )
+            text = f"{text}; sources differ: {self.citation} states {self.verdict}, {self.other} states {self.other_verdict}"
         return text
 
     def asked(self) -> str:
@@ -195,7 +193,7 @@ def _from_row(new: str, old: str, found: _Found) -> Overcoating:
     says = table("overcoat_matrix").row_citation(row)
     alike = [
         phrase(
-            "{paint} is taken like {family}",
+            "{paint} is treated as {family}",
             paint=phrase(paint_name(group["member"])),
             family=phrase(group["name"].split(",")[0]),
         )
@@ -204,7 +202,7 @@ def _from_row(new: str, old: str, found: _Found) -> Overcoating:
     ]
     likeness = listed("{first} and {more}", list(dict.fromkeys(alike)))
     if likeness and says.document:
-        likeness = phrase("{likeness}, of which {says} speaks", likeness=phrase(likeness), says=phrase(str(says)))
+        likeness = phrase("{likeness}, which {says} covers", likeness=phrase(likeness), says=phrase(str(says)))
     return Overcoating(
         new,
         old,

@@ -38,7 +38,7 @@ def grain(paper: str) -> Fraction | None:
 
 
 def side_of_window(paper: str, task: Row) -> str:
-    """`coarser` or `finer` where a paper is outside the window of its task, empty where it is inside."""
+    """`coarser` or `finer` where a paper is outside the range of its task, empty where it is inside."""
     if int(paper) < int(task["coarsest_p"]):
         return "coarser"
     return "finer" if int(paper) > int(task["finest_p"]) else ""

@@ -91,14 +91,14 @@ def general_window(system: System, spec: Spec, on: date) -> Problems:
         row = _row(below, above, part, spec)
         if row is None:
             continue
-        path, hold = ("layers", below.id, "overcoat_interval"), below.overcoat_interval
+        path, interval = ("layers", below.id, "overcoat_interval"), below.overcoat_interval
         names = family_names(spec.product_of(below).binder)
         source = weakest(_WINDOWS.row_citation(row), names[row["under"]])
-        planned = f"the interval {hold} between {below.id} and {above.id}"
+        planned = f"the interval {interval} between {below.id} and {above.id}"
         least, last = _hours(row["least_h"]), _hours(row["grace_to_h"] or row["most_h"])
-        if least is not None and (hold.low is None or hold.low < least):
+        if least is not None and (interval.low is None or interval.low < least):
             yield Problem(path, f"{planned} begins before the published minimum, {least}", source=source)
-        late = last is not None and (hold.high is None or hold.high > last)
+        late = last is not None and (interval.high is None or interval.high > last)
         if late and not late_allowed(below, above):
             what = f"{planned} ends after the published maximum, {last}"
             yield Problem(path, what, row["when_late"], source=source)

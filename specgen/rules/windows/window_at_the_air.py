@@ -87,19 +87,19 @@ def window_at_the_air(system: System, spec: Spec, on: date) -> Problems:
         family, windows = spec.product_of(below).binder, windows_for(below, above, spec)
         if below.overcoat_interval is None or not windows or binder_family(family)["cure"] not in _CURES:
             continue
-        path, hold = ("layers", below.id, "overcoat_interval"), below.overcoat_interval
+        path, interval = ("layers", below.id, "overcoat_interval"), below.overcoat_interval
         last = _last(windows, warmest) if warmest is not None and not late_allowed(below, above) else None
-        if last is not None and hold.high is not None and hold.high > last[0]:
-            what = f"interval {hold}: in air up to {warmest} the maximum overcoating interval of {below.product} is {show(last[0])}{'' if last[1] else _LIKE}"
+        if last is not None and interval.high is not None and interval.high > last[0]:
+            what = f"interval {interval}: in air up to {warmest} the maximum overcoating interval of {below.product} is {show(last[0])}{'' if last[1] else _LIKE}"
             yield Problem(path, what, source=LOGIC if last[1] else _ground(family))
         first = _first(windows, coldest) if coldest is not None else None
-        if first is not None and hold.low is not None and hold.low < first:
-            what = f"interval {hold}: in air down to {coldest} the minimum overcoating interval of {below.product} is {show(first)}{_LIKE}"
+        if first is not None and interval.low is not None and interval.low < first:
+            what = f"interval {interval}: in air down to {coldest} the minimum overcoating interval of {below.product} is {show(first)}{_LIKE}"
             yield Problem(path, what, source=_ground(family))
 
 
 def _last(windows: tuple[OvercoatWindow, ...], warmest: Quantity) -> tuple[Quantity, bool] | None:
-    """The end of the window in the warmest air, and whether the maker states it."""
+    """The maximum interval in the warmest air, and whether the manufacturer states it."""
     stated = at_or_above(windows, warmest)
     if stated is not None:
         return (stated.interval.high, True) if stated.interval.high is not None and len(windows) > 1 else None
@@ -112,7 +112,7 @@ def _last(windows: tuple[OvercoatWindow, ...], warmest: Quantity) -> tuple[Quant
 
 
 def _first(windows: tuple[OvercoatWindow, ...], coldest: Quantity) -> Quantity | None:
-    """The opening of the window in the coldest air, where every stated one is for warmer air."""
+    """The minimum interval in the coldest air, where every stated one is for warmer air."""
     coolest = windows[0]
     share = shrinkage(coolest.air, coldest, _LEAST) if coolest.air > coldest else None
     if share is None or coolest.interval.low is None or share <= 1:
