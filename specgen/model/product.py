@@ -52,7 +52,7 @@ class CuringKind(StrEnum):
 
 
 class Role(StrEnum):
-    """What a coat is for, in the order coats are laid down."""
+    """What a coat is for, in the order coats are laid down; where each may stand is told by the table coat_places."""
 
     WASH_PRIMER = "wash-primer"
     ADHESION_PROMOTER = "adhesion-promoter"
@@ -60,9 +60,15 @@ class Role(StrEnum):
     BODY_FILLER = "body-filler"
     SURFACER = "surfacer"
     SEALER = "sealer"
+    SEAM_SEALER = "seam-sealer"
+    INTERMEDIATE = "intermediate"
+    UNDERBODY = "underbody"
     BASECOAT = "basecoat"
     TOPCOAT = "topcoat"
+    TANK_LINING = "tank-lining"
     CLEARCOAT = "clearcoat"
+    ANTIFOULING = "antifouling"
+    CAVITY_WAX = "cavity-wax"
 
 
 class Ingredient(StrEnum):

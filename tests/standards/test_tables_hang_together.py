@@ -174,6 +174,13 @@ def test_groups_name_what_exists() -> None:
     assert _ids("overcoat_groups") & (FAMILIES | MATERIALS) == set()
 
 
+def test_every_role_has_its_place() -> None:
+    rows = table("coat_places").rows
+    assert {row["role"] for row in rows} == {role.value for role in Role}
+    assert all(int(row["from"]) <= int(row["to"]) for row in rows)
+    assert {row[column] for row in rows for column in ("local", "sun")} == {"yes", "no"}
+
+
 def test_properties_of_binders_are_of_closed_lists() -> None:
     columns = ("solvent_strength", "cured_rub", "alkali_sensitive", "acid_sensitive_cure")
     found = {column: {row[column] for row in table("binder_families").rows} for column in columns}

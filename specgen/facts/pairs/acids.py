@@ -10,7 +10,7 @@ from specgen.model.product import Role
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 
-CLOSING = {Role.PRIMER, Role.SURFACER, Role.SEALER}
+CLOSING = {Role.PRIMER, Role.SURFACER, Role.SEALER, Role.INTERMEDIATE}
 
 
 def stacked(system: System) -> Iterator[tuple[Layer | None, Layer]]:

@@ -1,7 +1,7 @@
 """FIL010 Body filler is primed before the colour coat
 
 Checks
-    The coat over each coat of body filler: a primer, surfacer or sealer.
+    The coat over each coat of body filler: a primer, surfacer, sealer or intermediate coat.
 Why
     Body filler left open absorbs the colour coat: the patch sinks, its rings show, and it takes up water.
 Passes
@@ -10,6 +10,10 @@ Passes
     Given a body filler under a primer
     systems.chassis.layers.grey.role: surfacer
     products.primer.roles: [primer, surfacer]
+
+    Given a body filler under a primer
+    systems.chassis.layers.grey.role: intermediate
+    products.primer.roles: [primer, intermediate]
 Fails
     products.barrier.binder: polyester_putty    # at systems.chassis.layers.barrier
     jobs.refit.climate.air: 20..25 degC

@@ -1,7 +1,7 @@
 """FIL001 A wash or etch primer is overcoated the same day
 
 Checks
-    Each coat of wash or etch primer: a primer, surfacer or sealer follows it, within the published minimum and maximum overcoating interval.
+    Each coat of wash or etch primer: a primer, surfacer, sealer or intermediate coat follows it, within the published minimum and maximum overcoating interval.
 Why
     It is a few micrometres thin and no barrier: left open it deteriorates, and whatever is applied later comes off with it.
 Passes

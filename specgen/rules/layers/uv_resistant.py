@@ -1,7 +1,7 @@
 """LAY008 The last coat outdoors is UV-resistant
 
 Checks
-    Items stated to be outdoors: the binder of the last coat does not chalk or yellow in sunlight, as epoxies and aromatic polyurethanes do.
+    Items stated to be outdoors: the binder of the last coat does not chalk or yellow in sunlight, as epoxies and aromatic polyurethanes do. Tank linings, antifoulings, underbody coatings and cavity wax are not judged: sunlight does not reach them.
 Why
     Sunlight breaks the binder down to powder: colour and gloss are lost after one summer, and the coat becomes thinner year by year.
 Passes
@@ -15,6 +15,11 @@ Passes
     Given second good
     jobs.rails.exposure: interior
     jobs.rails.items.RAIL.exposure: exterior
+
+    Given second good
+    products.gloss.binder: pu_2k_aromatic
+    products.gloss.roles: [antifouling]
+    systems.deck.layers.gloss.role: antifouling
 Fails
     jobs.refit.items.STEP.exposure: exterior    # at jobs.refit.items.STEP.exposure
 
@@ -37,7 +42,7 @@ To put right
 from specgen.facts.job.stack import exposure_of, stacks
 from specgen.facts.pairs.families import binder_family
 from specgen.model.job import Exposure
-from specgen.rules.kit import WARNING, Job, Path, Problem, Problems, Role, Spec, cell_citation, date, rule
+from specgen.rules.kit import WARNING, Job, Path, Problem, Problems, Role, Spec, cell_citation, date, rule, table
 
 _SUFFERS = {"chalks": "chalks in the sun", "poor": "breaks down and yellows in the sun"}
 
@@ -54,6 +59,8 @@ def uv_resistant(job: Job, spec: Spec, on: date) -> Problems:
         last = stack.last
         if last is None or exposure_of(job, stack.item) is not Exposure.EXTERIOR or last.layer.role is Role.BASECOAT:
             continue  # a basecoat without clearcoat has a rule of its own
+        if table("coat_places").row("role", last.layer.role.value)["sun"] == "no":
+            continue
         suffers = _SUFFERS.get(binder_family(last.family)["uv"])
         path: Path = ("items", stack.item.id, "exposure") if stack.item.exposure is not None else ("exposure",)
         if suffers is None or (path, stack.system.id) in told:
