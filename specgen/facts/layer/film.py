@@ -43,7 +43,7 @@ class Film:
 
     @property
     def lender(self) -> str:
-        """` of the product primer`, to be put behind the figure; empty where the layer states it itself."""
+        """` of the product primer`, to be put behind the figure or the name of the limit; empty where the layer states it itself."""
         return f" of the product {self.path[1]}" if self.borrowed else ""
 
 

@@ -40,8 +40,8 @@ def filler_covered(system: System, spec: Spec, on: date) -> Problems:
             continue
         above = system.layers[at + 1] if at + 1 < len(system.layers) else None
         if above is None or (above.role not in CLOSING and above.role is not Role.BODY_FILLER):
-            over = f"the {above.role} {above.id}" if above is not None else "no coat"
-            yield Problem(
-                ("layers", layer.id),
-                f"the body filler {layer.id} is followed by {over}, not by a primer, surfacer or sealer",
+            followed = (
+                f"followed by the {above.role} {above.id}, not by" if above is not None else "not overcoated with"
             )
+            what = f"the body filler {layer.id} is {followed} a primer, surfacer or sealer"
+            yield Problem(("layers", layer.id), what)

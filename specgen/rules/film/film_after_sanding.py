@@ -59,6 +59,6 @@ def film_after_sanding(system: System, spec: Spec, on: date) -> Problems:
             continue
         left = film_left(f"film-left-{system.id}-{layer.id}", least.given, removed)
         if left.quantity < layer.remaining_min:
-            what = f"the minimum DFT of {show(least.value)}{least.lender} leaves {show(left.quantity)} after removal; {show(layer.remaining_min)} is required"
+            what = f"the minimum DFT{least.lender}, {show(least.value)}, leaves {show(left.quantity)} after removal; {show(layer.remaining_min)} is required"
             # a film above the minimum may leave enough, and the coat does not state this one
             yield Problem(path, what, severity=WARNING if least.borrowed else None)

@@ -82,7 +82,7 @@ def _against_product(system: System, layer: Layer, spec: Spec) -> Problems:
         if low.borrowed != high.borrowed and low.value > high.value:
             own, what = (high, "below the minimum") if low.borrowed else (low, "above the maximum")
             lent = low if low.borrowed else high
-            yield Problem(own.path[2:], f"{own.path[-1]} {own.value} is {what} DFT, {lent.value}{lent.lender}")
+            yield Problem(own.path[2:], f"{own.path[-1]} {own.value} is {what} DFT{lent.lender}, {lent.value}")
 
 
 def _films(subject: Node) -> Iterator[tuple[Path, FilmLimits | Criterion]]:

@@ -51,6 +51,6 @@ def passes_give_film(system: System, spec: Spec, on: date) -> Problems:
         )
         least, most = film_limit(system, layer, spec, "min"), film_limit(system, layer, spec, "max")
         if least is not None and film < least.value:
-            yield Problem(path, f"{told}, below the minimum of {least.value}{least.lender}")
+            yield Problem(path, f"{told}, below the minimum{least.lender}, {least.value}")
         elif most is not None and film > most.value:
-            yield Problem(path, f"{told}, above the maximum of {most.value}{most.lender}")
+            yield Problem(path, f"{told}, above the maximum{most.lender}, {most.value}")

@@ -81,7 +81,11 @@ def wet_target_dries_right(system: System, spec: Spec, on: date) -> Problems:
         if _inside(film, limits):
             continue
         from_can = _dried(layer, layer.wet_target, in_can) if not isinstance(in_can, NotKnown) else film
-        hint = "; it was calculated with the volume solids of the can contents" if _inside(from_can, limits) else ""
+        hint = (
+            "; the target was calculated with the volume solids of the can contents"
+            if _inside(from_can, limits)
+            else ""
+        )
         told = " to ".join(show(held.value) for held in limits)
         what = f"target WFT {show(layer.wet_target)} gives a DFT of {show(film)}; DFT limits of the coat {layer.id}: {told}{hint}"
         yield Problem(path, what)

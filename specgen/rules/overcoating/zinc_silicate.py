@@ -48,6 +48,6 @@ def zinc_silicate(system: System, spec: Spec, on: date) -> Problems:
         if pair.verdict.new == _ZINC:
             yield Problem(("layers", pair.above.id, "product"), f"{pair.above.id} is zinc silicate over zinc silicate")
         elif ("mist_coat",) in pair.verdict.needs and not (pair.above.mist_coat or pair.above.tie_coat):
-            what = f"{pair.above.id} is applied over zinc silicate without a mist coat (share of a normal coat: {mist['share_of_coat']})"
+            what = f"{pair.above.id} is applied over zinc silicate without a mist coat (published: {mist['share_of_coat']} of a normal coat)"
             source = table("mist_coat").row_citation(mist)
             yield Problem(("layers", pair.above.id, "mist_coat"), what, severity=WARNING, source=source)
