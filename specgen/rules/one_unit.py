@@ -14,16 +14,16 @@ from functools import cache
 
 from specgen.model.node import Node
 from specgen.model.walk import Path, leaves
-from specgen.units.kinds import KINDS, UNITS
+from specgen.units.kinds import KINDS, SPELLINGS, UNITS
 from specgen.units.quantity import Quantity, Range
 from specgen.units.rounding import plain_text, significant
 
 # an hour and a day, a gram and a kilogram stand beside each other in any sentence; these two systems do not
-_US = frozenset({"mil", "mils", "in", "ft", "ft2", "gal", "ft3", "oz", "lb", "lb/gal", "degF", "°F", "ft2/gal"}) | {
-    "ft/min",
+_AMERICAN = {"mil", "in", "ft", "ft2", "fl oz", "gal", "ft3", "oz", "lb", "lb/gal", "degF", "ft2/gal", "ft/min"} | {
     "psi",
     "ft3/min",
 }
+_US = frozenset(unit for unit in UNITS if SPELLINGS.get(unit, unit) in _AMERICAN)
 _FINER = 5
 _WARMTH = ("temperature", "temperature_difference")
 

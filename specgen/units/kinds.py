@@ -1,5 +1,8 @@
 """The units an author may write, each with what it means and how it is printed, and the kinds of quantity that accept them.
 
+How else people spell a unit stands in `SPELLINGS`: read wherever the unit is, printed in the one form of the unit. A spelling
+that means two things to two readers (C, m for minutes, gallons, months) is in neither; `AMBIGUOUS` says what to write instead.
+
 A kind is more than a dimension: a temperature and a temperature difference, a film and a length, a share by mass and a relative
 humidity are different things with different units. Called by `quantity` and `display`, and by the model for its field types.
 """
@@ -7,7 +10,7 @@ humidity are different things with different units. Called by `quantity` and `di
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from specgen.units.known_units import scale
@@ -27,31 +30,25 @@ class Unit:
     many: str = ""
 
 
-_DAY, _WEEK = N_n("day", "days"), N_n("week", "weeks")
+_DAY, _WEEK, _YEAR = N_n("day", "days"), N_n("week", "weeks"), N_n("year", "years")
 
 
-UNITS: Mapping[str, Unit] = {
+_UNITS: Mapping[str, Unit] = {
     "um": Unit("µm", "um"),
-    "µm": Unit("µm", "um"),  # the micro sign
-    "μm": Unit("µm", "um"),  # the Greek letter
     "mm": Unit("mm", "mm"),
     "cm": Unit("cm", "cm"),
     "m": Unit("m", "m"),
     "in": Unit("in", "inch"),
     "ft": Unit("ft", "ft"),
     "mil": Unit("mil", "mil"),
-    "mils": Unit("mil", "mil"),
     "m2": Unit("m²", "m2"),
-    "m²": Unit("m²", "m2"),
     "cm2": Unit("cm²", "cm2"),
     "ft2": Unit("ft²", "ft2"),
     "mL": Unit("mL", "mL"),
-    "ml": Unit("mL", "mL"),
     "L": Unit("L", "L"),
-    "l": Unit("L", "L"),
-    "gal": Unit("gal", "gallon"),
+    "fl oz": Unit("fl oz", "fluid_ounce"),
+    "gal": Unit("US gal", "gallon"),
     "m3": Unit("m³", "m3"),
-    "m³": Unit("m³", "m3"),
     "ft3": Unit("ft³", "ft3"),
     "g": Unit("g", "g"),
     "kg": Unit("kg", "kg"),
@@ -67,18 +64,14 @@ UNITS: Mapping[str, Unit] = {
     "%RH": Unit("% RH", "percent"),
     "ppm": Unit("ppm", "part_per_million"),
     "degC": Unit("°C", "degC"),
-    "°C": Unit("°C", "degC"),
     "degF": Unit("°F", "degF"),
-    "°F": Unit("°F", "degF"),
     "K": Unit("K", "kelvin"),
     "min": Unit("min", "minute"),
     "s": Unit("s", "s"),
     "h": Unit("h", "hour"),
-    "d": Unit("d", "day"),
     "day": Unit(_DAY[0], "day", _DAY[1]),
-    "days": Unit(_DAY[0], "day", _DAY[1]),
     "week": Unit(_WEEK[0], "week", _WEEK[1]),
-    "weeks": Unit(_WEEK[0], "week", _WEEK[1]),
+    "year": Unit(_YEAR[0], "year", _YEAR[1]),
     "m2/L": Unit("m²/L", "m2/L"),
     "ft2/gal": Unit("ft²/gal", "ft2/gallon"),
     "g/s": Unit("g/s", "g/s"),
@@ -94,14 +87,13 @@ UNITS: Mapping[str, Unit] = {
     "psi": Unit("psi", "psi"),
     "mg/m2": Unit("mg/m²", "mg/m2"),
     "g/m2": Unit("g/m²", "g/m2"),
+    "ug/cm2": Unit("µg/cm²", "ug/cm2"),
     "GU": Unit("GU", "GU"),
     "kJ/g": Unit("kJ/g", "kilojoule_per_gram"),
     "m3/h": Unit("m³/h", "m3/hour"),
-    "m³/h": Unit("m³/h", "m3/hour"),
     "m3/min": Unit("m³/min", "m3/minute"),
     "ft3/min": Unit("ft³/min", "ft3/minute"),
     "mg/m3": Unit("mg/m³", "mg/m3"),
-    "mg/m³": Unit("mg/m³", "mg/m3"),
     "ug/m3": Unit("µg/m³", "ug/m3"),
     "g/m3": Unit("g/m³", "g/m3"),
     "g/mol": Unit("g/mol", "g/mol"),
@@ -113,6 +105,94 @@ UNITS: Mapping[str, Unit] = {
     "mg/kg": Unit("mg/kg"),
     "mg/L": Unit("mg/L"),
 }
+
+SPELLINGS: Mapping[str, str] = {
+    "µm": "um",  # the micro sign
+    "μm": "um",  # the Greek letter
+    "micron": "um",
+    "microns": "um",
+    "mils": "mil",
+    "inch": "in",
+    "inches": "in",
+    "foot": "ft",
+    "feet": "ft",
+    "m²": "m2",
+    "sq m": "m2",
+    "cm²": "cm2",
+    "ft²": "ft2",
+    "sq ft": "ft2",
+    "ml": "mL",
+    "l": "L",
+    "litre": "L",
+    "litres": "L",
+    "liter": "L",
+    "liters": "L",
+    "US fl oz": "fl oz",
+    "US gal": "gal",
+    "m³": "m3",
+    "ft³": "ft3",
+    "lbs": "lb",
+    "g/ml": "g/mL",
+    "g/cm³": "g/cm3",
+    "kg/l": "kg/L",
+    "g/l": "g/L",
+    "lbs/gal": "lb/gal",
+    "lb/US gal": "lb/gal",
+    "% RH": "%RH",
+    "°C": "degC",
+    "deg C": "degC",
+    "°F": "degF",
+    "deg F": "degF",
+    "mins": "min",
+    "minute": "min",
+    "minutes": "min",
+    "sec": "s",
+    "second": "s",
+    "seconds": "s",
+    "hr": "h",
+    "hrs": "h",
+    "hour": "h",
+    "hours": "h",
+    "d": "day",
+    "days": "day",
+    "weeks": "week",
+    "years": "year",
+    "m²/L": "m2/L",
+    "m2/l": "m2/L",
+    "m²/l": "m2/L",
+    "ft²/gal": "ft2/gal",
+    "sq ft/gal": "ft2/gal",
+    "mg/m²": "mg/m2",
+    "g/m²": "g/m2",
+    "µg/cm2": "ug/cm2",
+    "µg/cm²": "ug/cm2",
+    "m³/h": "m3/h",
+    "m³/min": "m3/min",
+    "ft³/min": "ft3/min",
+    "cfm": "ft3/min",
+    "mg/m³": "mg/m3",
+    "µg/m³": "ug/m3",
+    "g/m³": "g/m3",
+}
+"""As some write it, to the unit that it is: in every kind that accepts the unit, and printed as the unit is."""
+
+_MONTHS = "months differ in length: write days, weeks or years"
+
+AMBIGUOUS: Mapping[tuple[str, str], str] = {
+    ("temperature", "C"): "write degC or °C",
+    ("temperature", "F"): "write degF or °F",
+    ("temperature_difference", "C"): "write K",
+    ("temperature_difference", "F"): "write degF or °F",
+    ("duration", "m"): "m is the metre: write min for minutes",
+    ("duration", "month"): _MONTHS,
+    ("duration", "months"): _MONTHS,
+    ("volume", "oz"): "oz is a mass: write fl oz for a volume",
+    ("volume", "gallon"): "write gal for the US gallon, 3.785 L; give others in litres",
+    ("volume", "gallons"): "write gal for the US gallon, 3.785 L; give others in litres",
+}
+"""By kind and spelling what is not read because it can be read two ways, to what to write instead."""
+
+UNITS: Mapping[str, Unit] = {**_UNITS, **{written: _UNITS[unit] for written, unit in SPELLINGS.items()}}
 """As written, to what it means and how it is printed. A unit without a line here is in no kind and cannot be printed."""
 
 
@@ -120,8 +200,8 @@ UNITS: Mapping[str, Unit] = {
 class Kind:
     """One kind of quantity.
 
-    `units` are those of `UNITS` that an author may write; the first is the base in which values are compared. `lowest` and
-    `highest`, in the base unit, are bounds of polarity: outside them a value is a slip of the pen.
+    `units` are those of `UNITS` that an author may write, spellings included; the first is the base in which values are
+    compared. `lowest` and `highest`, in the base unit, are bounds of polarity: outside them a value is a slip of the pen.
     """
 
     name: str
@@ -134,6 +214,11 @@ class Kind:
     def base(self) -> str:
         return self.units[0]
 
+    @property
+    def offered(self) -> tuple[str, ...]:
+        """One spelling of each unit, for a remedy."""
+        return tuple(unit for unit in self.units if unit not in SPELLINGS)
+
     def scale(self, unit: str) -> tuple[Fraction, Fraction]:
         """Factor and offset from `unit` to the base unit; a difference has none. Raises KeyError for a unit of another kind."""
         if unit not in self.units:
@@ -144,27 +229,18 @@ class Kind:
 
 _HUNDRED = Fraction(100)
 _LENGTH = ("mm", "cm", "m", "in", "ft")
-_TIME = (
-    "min",
-    "s",
-    "h",
-    "d",
-    "day",
-    "days",
-    "week",
-    "weeks",
-)
+_TIME = ("min", "s", "h", "day", "week", "year")
 _PERCENT = ("%",)
 
 _TABLE = (
     Kind(
         "thickness",
-        ("um", "µm", "μm", "mm", "mil", "mils"),
+        ("um", "mm", "mil"),
         highest=Fraction(100_000),
     ),
     Kind("length", _LENGTH, highest=Fraction(1_000_000)),
-    Kind("area", ("m2", "m²", "cm2", "ft2"), highest=Fraction(1_000_000)),
-    Kind("volume", ("mL", "ml", "L", "l", "gal"), highest=Fraction(10**10)),
+    Kind("area", ("m2", "cm2", "ft2"), highest=Fraction(1_000_000)),
+    Kind("volume", ("mL", "L", "fl oz", "gal"), highest=Fraction(10**10)),
     Kind("mass", ("g", "kg", "mg", "oz", "lb"), highest=Fraction(10**10)),
     Kind("density", ("g/mL", "g/cm3", "kg/L", "lb/gal"), highest=Fraction(25)),
     Kind("share", _PERCENT, highest=_HUNDRED),
@@ -172,19 +248,13 @@ _TABLE = (
     Kind("humidity", ("%", "%RH"), highest=_HUNDRED),
     Kind(
         "temperature",
-        ("degC", "°C", "degF", "°F"),
+        ("degC", "degF"),
         lowest=Fraction(-273),
         highest=Fraction(2000),
     ),
     Kind(
         "temperature_difference",
-        (
-            "K",
-            "degC",
-            "°C",
-            "degF",
-            "°F",
-        ),
+        ("K", "degC", "degF"),
         highest=Fraction(500),
         difference=True,
     ),
@@ -194,16 +264,16 @@ _TABLE = (
     Kind("speed", ("m/s", "m/min", "ft/min"), highest=Fraction(1000)),
     Kind("pressure", ("bar", "kPa", "MPa", "psi"), highest=Fraction(10_000)),
     Kind("voc_content", ("g/L", "lb/gal"), highest=Fraction(3000)),
-    Kind("surface_density", ("mg/m2", "g/m2"), highest=Fraction(10**6)),
+    Kind("surface_density", ("mg/m2", "g/m2", "ug/cm2"), highest=Fraction(10**6)),
     Kind("gloss", ("GU",), highest=Fraction(2000)),
     Kind("heat", ("kJ/g",), highest=Fraction(200)),
     Kind(
         "air_flow",
-        ("m3/h", "m³/h", "m3/min", "ft3/min"),
+        ("m3/h", "m3/min", "ft3/min"),
         highest=Fraction(10**9),
     ),
-    Kind("room_volume", ("m3", "m³", "L", "ft3"), highest=Fraction(10**7)),
-    Kind("concentration", ("mg/m3", "mg/m³", "ug/m3", "g/m3"), highest=Fraction(10**7)),
+    Kind("room_volume", ("m3", "L", "ft3"), highest=Fraction(10**7)),
+    Kind("concentration", ("mg/m3", "ug/m3", "g/m3"), highest=Fraction(10**7)),
     # A share of the air by volume: a limit of exposure in ppm and an explosive limit in % are of one kind.
     Kind("vapour_share", ("ppm", "%"), highest=Fraction(10**6)),
     Kind("release_rate", ("g/h", "mg/h", "g/min", "g/s"), highest=Fraction(10**9)),
@@ -211,4 +281,10 @@ _TABLE = (
     Kind("molar_volume", ("L/mol",), highest=Fraction(1000)),
 )
 
-KINDS: Mapping[str, Kind] = {kind.name: kind for kind in _TABLE}
+
+def _with_spellings(kind: Kind) -> Kind:
+    spelt = (written for unit in kind.units for written in (unit, *(k for k, of in SPELLINGS.items() if of == unit)))
+    return replace(kind, units=tuple(spelt))
+
+
+KINDS: Mapping[str, Kind] = {kind.name: _with_spellings(kind) for kind in _TABLE}

@@ -12,14 +12,16 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache, total_ordering
 
-from specgen.units.kinds import KINDS, Kind
+from specgen.units.kinds import AMBIGUOUS, KINDS, UNITS, Kind
 from specgen.units.rounding import plain_text
 
 # Twelve digits hold every figure of the trade; more are a slip, and 10^400 must not reach the arithmetic.
 _NUMBER = r"-?\d{1,12}(?:\.\d{1,9})?"
-_SINGLE = re.compile(rf"({_NUMBER}) (\S+)", re.ASCII)
-_BETWEEN = re.compile(rf"({_NUMBER})(?: (\S+?))?\s?\.\.\s?({_NUMBER}) (\S+)", re.ASCII)
-_BOUND = re.compile(rf"(min|max) ({_NUMBER}) (\S+)", re.ASCII)
+_OF_TWO_WORDS = "|".join(re.escape(unit) for unit, said in UNITS.items() if " " in unit and said.meaning)
+_UNIT = rf"{_OF_TWO_WORDS}|\S+"
+_SINGLE = re.compile(rf"({_NUMBER}) ({_UNIT})", re.ASCII)
+_BETWEEN = re.compile(rf"({_NUMBER})(?: ({_UNIT}?))?\s?\.\.\s?({_NUMBER}) ({_UNIT})", re.ASCII)
+_BOUND = re.compile(rf"(min|max) ({_NUMBER}) ({_UNIT})", re.ASCII)
 _SPAN = re.compile(r"(\d{1,4}) (months?|years?)", re.ASCII)
 
 
@@ -162,8 +164,8 @@ def parse_span(text: str) -> CalendarSpan:
 
 def _quantity(kind: Kind, digits: str, unit: str) -> Quantity:
     if unit not in kind.units:
-        known = ", ".join(kind.units)
-        raise QuantityError(f"{unit} is not a unit of {_name(kind)}", f"use one of: {known}")
+        known = f"use one of: {', '.join(kind.offered)}"
+        raise QuantityError(f"{unit} is not a unit of {_name(kind)}", AMBIGUOUS.get((kind.name, unit), known))
     value = Quantity.of(kind.name, Fraction(digits), unit, digits)
     for bound, beyond in ((kind.lowest, "below"), (kind.highest, "above")):
         if bound is not None and (value.base < bound if beyond == "below" else value.base > bound):

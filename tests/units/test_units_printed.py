@@ -15,7 +15,7 @@ from specgen.model.schema import schema
 from specgen.model.spec import SINGULAR
 from specgen.standards.tables import table
 from specgen.units.display import show, unit_sign
-from specgen.units.kinds import KINDS, UNITS
+from specgen.units.kinds import AMBIGUOUS, KINDS, SPELLINGS, UNITS
 from specgen.units.known_units import scale
 from specgen.units.quantity import Quantity, parse_quantity
 
@@ -80,6 +80,13 @@ def test_spellings_of_one_sign_mean_the_same() -> None:
         assert alike == {said.meaning}, unit
         if said.meaning:
             assert scale(said.meaning, said.meaning) == (1, 0)
+
+
+def test_every_spelling_is_that_of_a_unit_some_kind_takes_and_none_is_ambiguous() -> None:
+    written = {unit for _, unit in ACCEPTED}
+    assert set(SPELLINGS) <= written
+    assert not set(SPELLINGS) & set(SPELLINGS.values())
+    assert not [(kind, unit) for kind, unit in AMBIGUOUS if unit in KINDS[kind].units]
 
 
 def test_a_unit_without_a_line_is_not_printed_raw() -> None:
