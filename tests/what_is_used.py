@@ -55,8 +55,9 @@ def unused_tables(listed: Iterable[Name] = ()) -> set[str]:
     nodes = [_modules()[module].definitions.get(name) for module, name in reached if module in _modules()]
     nodes += [node for found in _modules().values() for node in found.loose]
     texts = {text for node in nodes for text in _texts(node)}
-    # `cell_citation` asks for NAME_read beside NAME
-    return {name for name in table_names() if name not in texts and name.removesuffix("_read") not in texts}
+    # `cell_citation` asks for NAME_read beside NAME, and a page in another language for official wordings beside the English ones
+    own = re.compile(r"_read$|(?<=_statements)_[a-z]{2}(_[a-z]+)?$")
+    return {name for name in table_names() if name not in texts and own.sub("", name) not in texts}
 
 
 def uncited_documents() -> set[str]:

@@ -6,7 +6,7 @@ not know stays as it is: a folder of which only some files are rewritten reads a
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cache
 from typing import Any, NamedTuple
@@ -19,7 +19,7 @@ NUMBER = 1
 _ANY = "*"
 
 # where, in the keys of format 1; the old key; the new one
-_KEYS = (
+KEYS = (
     ("project.roles.*", "duty", "responsibility"),
     ("products.*.pack", "delivered", "dispensed"),
     ("products.*.overcoat.*", "by", "next_coat"),
@@ -44,7 +44,7 @@ _KEYS = (
 _ROLES = {"filler": "surfacer", "base-coat": "basecoat", "top-coat": "topcoat", "clear": "clearcoat"}
 _TASKS = {"preparing": "surface-preparation", "clearing-up": "clean-up"}
 # where the value stands; the old value and the new one
-_VALUES: tuple[tuple[str, Mapping[str, str]], ...] = (
+VALUES: tuple[tuple[str, Mapping[str, str]], ...] = (
     ("products.*.roles.*", _ROLES),
     ("products.*.drying.*.stage", {"dust-dry": "dust-free", "dry-through": "through-dry", "full-cure": "fully-cured"}),
     ("products.*.hazards.protection.*.task", _TASKS),
@@ -123,9 +123,9 @@ def restored(model: dict[str, Any]) -> dict[str, Any]:
 @cache
 def _spots() -> _Spot:
     top = _Spot()
-    for where, old, new in _KEYS:
+    for where, old, new in KEYS:
         _at(top, where).keys[old] = new
-    for where, words in _VALUES:
+    for where, words in VALUES:
         _at(top, where).values = words
     for where in _ADDRESSES:
         _at(top, where).address = True
@@ -209,12 +209,3 @@ def _old_address(path: str) -> str:
         steps.append(old)
         spot = spot.step(old) if spot is not None else None
     return ".".join(steps)
-
-
-def renamed_words() -> Iterator[tuple[str, str]]:
-    """Every word of format 1 that has another in format 2, with it: `('systems.*.layers.*.hold', 'overcoat_interval')`."""
-    for where, old, new in _KEYS:
-        yield f"{where}.{old}", new
-    for where, words in _VALUES:
-        for old, new in words.items():
-            yield f"{where}={old}", new

@@ -84,7 +84,7 @@ def translation(language: str) -> Locale:
         sign = get_decimal_symbol(language.replace("-", "_"))
     except (UnknownLocaleError, ValueError):
         raise RenderError(f"How numbers are written in the language {language!r} is not known.") from None
-    return Locale(found.gettext, found.ngettext, sign)
+    return Locale(found.gettext, found.ngettext, sign, language)
 
 
 def prose(text: str) -> Markup:

@@ -63,11 +63,15 @@ def _same(text: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Locale:
-    """`gettext` and `ngettext` are those of the catalogue of messages; `decimal_sign` stands between whole and broken part."""
+    """`gettext` and `ngettext` are those of the catalogue of messages; `decimal_sign` stands between whole and broken part.
+
+    `code` is that of the language, for texts that the law words and no catalogue holds.
+    """
 
     gettext: Callable[[str], str] = _same
     ngettext: Callable[[str, str, int], str] = counted
     decimal_sign: str = POINT
+    code: str = "en"
 
     def __call__(self, text: str) -> str:
         """A text in this language; an empty one stays empty, for to a catalogue it is the name of its header."""

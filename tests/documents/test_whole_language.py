@@ -12,13 +12,16 @@ from html.parser import HTMLParser
 
 import pytest
 
+from specgen.documents.parts import cautions
+from specgen.documents.parts.wording import Words
 from specgen.model.project import Language
 from specgen.model.spec import Spec
 from specgen.printing.documents import print_documents
 from specgen.rendering.assets import asset
 from specgen.rendering.environment import environment, translation
 from specgen.standards.citations import documents
-from specgen.standards.tables import table
+from specgen.standards.tables import Table, table, table_names
+from specgen.units.locale import ENGLISH
 from tests.good_spec import SECOND_GOOD, checked, good, second_good, spec_of
 from tests.languages import LANGUAGE, made_up, write_made_up
 
@@ -69,6 +72,33 @@ def test_a_language_shipped_has_its_own_official_statements() -> None:
     others = [language for language in Language if language is not Language.ENGLISH]
     english = {language: _english_statements(_in(language, spec_of(good()))) for language in others}
     assert not any(english.values()), f"statements whose official wording is given in English: {english}"
+
+
+def test_official_statements_of_a_language_come_from_its_own_tables(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The German wording of H222 is that of CLP, Annex III; the others stand for tables nobody has brought yet."""
+    own = {f"{name}_{LANGUAGE}": table(name) for name in OFFICIAL}
+
+    def other(name: str) -> Table:
+        if name not in own:
+            return table(name)
+        rows = tuple(
+            {**row, "text": "Extrem entzündbares Aerosol" if row["id"] == "H222" else "…"} for row in own[name].rows
+        )
+        return Table(name, replace(own[name].content, rows=rows))
+
+    monkeypatch.setattr(cautions, "table", other)
+    monkeypatch.setattr(cautions, "table_names", lambda: (*table_names(), *own))
+    spec = spec_of(good())
+    assert {one.text for one in cautions.statements("h_statements", ["H222"], Words.of(spec.project, ENGLISH))} == {
+        "Extremely flammable aerosol"
+    }
+    german = Words.of(spec.project, replace(ENGLISH, code=LANGUAGE))
+    assert [one.text for one in cautions.statements("h_statements", ["H222", "H229"], german)] == [
+        "Extrem entzündbares Aerosol",
+        "…",
+    ]
+    swiss = Words.of(spec.project, replace(ENGLISH, code="de-CH"))
+    assert [one.text for one in cautions.statements("h_statements", ["H222"], swiss)] == ["Extremely flammable aerosol"]
 
 
 def test_official_statements_in_english_are_seen() -> None:

@@ -16,7 +16,7 @@ from specgen.commands import main
 from specgen.findings import Severity
 from specgen.model.canonical import canonical, model_of
 from specgen.model.declaring import Audience
-from specgen.model.format_1 import new_address, new_word, renamed_words, restored, upgraded
+from specgen.model.format_1 import KEYS, VALUES, new_address, new_word, restored, upgraded
 from specgen.model.parse import load, parse
 from specgen.model.spec import KINDS, LIST_KINDS, Spec
 from specgen.model.walk import declaration, inner_record
@@ -28,7 +28,8 @@ from tests.good_spec import GOOD, ON
 OLD = GOOD.parent / "format_1"
 DEMO = GOOD.parent.parent / "specs_demo"
 FOLDERS = [OLD / "good", OLD / "second_good"]
-WORDS = list(renamed_words())
+WORDS = [(f"{where}.{old}", new) for where, old, new in KEYS]
+WORDS += [(f"{where}={old}", new) for where, words in VALUES for old, new in words.items()]
 
 
 def _spec(folder: Path) -> Spec:

@@ -18,7 +18,7 @@ from specgen.model.product import Product
 from specgen.model.project import Project
 from specgen.model.spec import Spec
 from specgen.standards.citations import Basis
-from specgen.standards.tables import table
+from specgen.standards.tables import Table, table, table_names
 
 _LEVEL = {SignalWord.DANGER: "danger", SignalWord.WARNING: "warning", SignalWord.NONE: "notice"}
 # What an official wording leaves to the supplier.
@@ -83,8 +83,8 @@ def emergency(project: Project, words: Words) -> str:
 
 
 def statements(name: str, codes: Sequence[str], words: Words, named: Sequence[str] = ()) -> Iterator[Statement]:
-    """Each code with its wording of the table `name`; `named` are the substances that EUH208 names."""
-    known = {row["id"]: row for row in table(name).rows}
+    """Each code with its wording of the table `name`, or of the one in the language of the page; `named` are what EUH208 names."""
+    known = {row["id"]: row for row in _official(name, words.translate.code).rows}
     for code in codes:
         row = known.get(code)
         if row is None:
@@ -95,6 +95,12 @@ def statements(name: str, codes: Sequence[str], words: Words, named: Sequence[st
         text = row["text"].replace(_NAME_OF_SUBSTANCE, ", ".join(named)) if named else row["text"]
         note = words(FILLED_IN.get(code, LABEL_FILLS_IN)) if _OPEN in text else ""
         yield Statement(code=code, text=text, unconfirmed=row["basis"] == Basis.MEMORY.name.lower(), note=note)
+
+
+def _official(name: str, language: str) -> Table:
+    """`h_statements_de` for `h_statements` on a German page; the English wording where there is no such table."""
+    own = f"{name}_{language.lower().replace('-', '_')}"
+    return table(own if own in table_names() else name)
 
 
 def data_sheet_line(declared: Hazards, words: Words) -> str:
