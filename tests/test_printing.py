@@ -151,7 +151,7 @@ def test_two_documents_of_one_file_name(number: str) -> None:
     (finding,) = result.report
     assert (finding.id, finding.path) == ("DOC003", "products.base.document.number")
     stem = number.replace("/", "-")
-    assert finding.what == f"the document numbers DS-primer and {number} come to the same file name, {stem}"
+    assert finding.what == f"the document numbers DS-primer and {number} give the same file name, {stem}"
     with pytest.raises(Refused, match=r"^the folder has 1 error, so nothing is printed$"):
         print_documents(result, documents=["data-sheet"], formats=["html"])
 

@@ -12,24 +12,17 @@ from functools import cache
 
 from specgen.comparison.changes import Difference, Kind, Owner
 from specgen.comparison.effects import is_entry
-from specgen.model.job import Job, Ordered
+from specgen.model.job import Job, OldCoat, Ordered
 from specgen.model.node import Node
 from specgen.model.outline import value_type
-from specgen.model.product import ComponentClass, Coverage, Drying, VocCategory
+from specgen.model.product import ComponentClass, Coverage, Drying, OvercoatWindow, VocCategory
 from specgen.model.system import Layer
 from specgen.model.walk import declaration, inner_record
 from specgen.standards.reads import remembered
 from specgen.units.locale import Locale
 
 # From here on a remark for editors says how to write the value, not what it is.
-_TAIL = re.compile(
-    r"(, (as in|where|if|or |an id|under |by ISO|in words|at 60|as the|that |printed |A \(|type and|material and)|; | \(|: ).*"
-)
-# A remark that begins so is no name of a thing; then the key itself names it and the remark explains it.
-_NO_NAME = re.compile(
-    r"(an? |as in|ids? of|may |does |is |begins |work |washed |how |where |when |what |who |why |fewer |this |bends |firm |hard "
-    r"|the |acid |kind of|taken off|unopened|sound, |nozzle to|letters |EU, |pass or|rub |address of)"
-)
+_TAIL = re.compile(r"(, (as in|where|if|or |an id|under |in words|printed |type and|material and)|; | \(|: ).*")
 # Where the name of a record is no noun an entry can be called by.
 _NOUNS: dict[type[Node], str] = {
     Ordered: "order line",
@@ -37,19 +30,19 @@ _NOUNS: dict[type[Node], str] = {
     Coverage: "claim of coverage",
     VocCategory: "VOC category",
     ComponentClass: "hazard class",
+    OldCoat: "existing coat",
+    OvercoatWindow: "overcoating interval",
 }
-# Remarks that say less than the key does.
-_BARE = re.compile(r"an id|ids? of|as in|where it differs|unopened|nozzle to|letters |EU, |pass or|sound, ")
 _LEANS = re.compile(
     r"[(,]| (to|in|before|after|between|by|on|with|while|from|for|of|at|above|below|without"
-    r"|that|it|whose|as|which|who|here|away|later|count)\b|^whose\b"
+    r"|that|it|whose|as|if|which|who|here|away|later|count)\b|^whose\b"
 )
 _NAMES = ("name", "title", "check", "what", "stage", "task", "route", "jurisdiction", "rule")
 _SHOWN = 48
 
 
 def thing(fact: Difference) -> str:
-    """What the leaf is, `least dry film`; with the part it stands in where its record has two alike."""
+    """What the leaf is, `minimum DFT`; with the part it stands in where its record has two alike."""
     part = _part(fact)
     named = leaf_named(type(fact.owners[-1].record), fact.name)
     return f"{named} ({part})" if part else named
@@ -57,19 +50,12 @@ def thing(fact: Difference) -> str:
 
 @remembered
 def leaf_named(model: type[Node], name: str) -> str:
-    """What a leaf of a record is, whatever it holds."""
-    info = model.model_fields[name]
-    key = name.replace("_", " ")
-    said = _short(info.description or name)
-    kind = value_type(info)
-    words = kind.schema().get("enum", ()) if kind is not None else ()
-    if said == key or _BARE.match(said) or said.split(",")[0].split(" or ")[0] in words:
-        return key
-    return f"{key} ({said})" if _NO_NAME.match(said) else said
+    """What a leaf of a record is, whatever it holds: every remark begins with a noun phrase, a test holds it."""
+    return _short(model.model_fields[name].description or name.replace("_", " "))
 
 
 def of_where(fact: Difference, translate: Locale, *, brief: bool = False) -> str:
-    """What and where as one phrase: `least dry film of the primer of the system cab`, `wait before the next coat for the primer ...`."""
+    """What and where as one phrase: `minimum DFT of the primer of the system cab`, `minimum time before handling for the system ...`."""
     what = thing(fact)
     # "of" after a phrase with a preposition of its own would be read as a part of it
     joins = translate("{what} for {where}") if _LEANS.search(what) else translate("{what} of {where}")
@@ -145,7 +131,7 @@ def _cut(text: str) -> str:
 
 @cache
 def _short(about: str) -> str:
-    return _TAIL.sub("", about).removesuffix(" it holds for")
+    return _TAIL.sub("", about)
 
 
 def _part(fact: Difference) -> str:

@@ -88,7 +88,7 @@ def issue(
     if odd := [name for name, path in kept_under.items() if not safe(path)]:
         raise Refused(
             *(
-                f"{name} has a name that no register can keep (signs, length, or a blank in front); rename it"
+                f"{name} has a name that no register can keep (characters, length, or a leading space); rename it"
                 for name in odd
             )
         )

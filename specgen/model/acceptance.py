@@ -59,26 +59,26 @@ class Gauge(Node):
     """The instrument, and what is taken off its readings."""
 
     principle: Annotated[GaugePrinciple, choice(GaugePrinciple)] | None = leaf(
-        Polarity.REPLACED, Concern.ACCEPTANCE, "how the gauge finds the film"
+        Polarity.REPLACED, Concern.ACCEPTANCE, "measuring principle of the gauge"
     )
     zeroed_on: Annotated[ZeroedOn, choice(ZeroedOn)] | None = leaf(
-        Polarity.REPLACED, Concern.ACCEPTANCE, "surface the gauge was set to zero on"
+        Polarity.REPLACED, Concern.ACCEPTANCE, "surface the gauge was zeroed on"
     )
     correction: Thickness | None = leaf(
         Polarity.EXACTLY,
         Concern.ACCEPTANCE,
-        "taken off every reading, for the blast profile or the zinc below the paint",
+        "correction value deducted from every reading (for the blast profile or for the zinc beneath the paint)",
     )
 
 
 class Readings(Node):
     """Where and how often film is read."""
 
-    areas: WholeNumber | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "areas that are judged one by one")
-    spots: WholeNumber | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "spots in all areas together")
-    readings: WholeNumber | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "gauge readings in all spots together")
+    areas: WholeNumber | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "measurement areas assessed individually")
+    spots: WholeNumber | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "spot measurements in all areas together")
+    readings: WholeNumber | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "gauge readings at all spots together")
     from_edge: Length | None = leaf(
-        Polarity.AT_LEAST, Concern.ACCEPTANCE, "least distance from edges, corners and holes"
+        Polarity.AT_LEAST, Concern.ACCEPTANCE, "minimum distance from edges, corners and holes"
     )
 
 
@@ -86,44 +86,56 @@ class Criterion(Node):
     """What passes."""
 
     rule: Annotated[AcceptanceRule, choice(AcceptanceRule)] | None = leaf(
-        Polarity.REPLACED, Concern.ACCEPTANCE, "counting rule for film readings"
+        Polarity.REPLACED, Concern.ACCEPTANCE, "acceptance rule for DFT readings"
     )
     edition: Code | None = leaf(Polarity.REPLACED, Concern.ACCEPTANCE, "edition of that rule, as in 2012")
     level: WholeNumber | None = leaf(Polarity.REPLACED, Concern.ACCEPTANCE, "restriction level of that rule")
-    min: Thickness | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "least film")
+    min: Thickness | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "minimum DFT")
     nominal: Thickness | None = leaf(
-        Polarity.EXACTLY, Concern.ACCEPTANCE, "nominal film that ISO 19840 and 90-10 count from"
+        Polarity.EXACTLY, Concern.ACCEPTANCE, "nominal DFT on which ISO 19840 and 90-10 are based"
     )
-    max: Thickness | None = leaf(Polarity.AT_MOST, Concern.ACCEPTANCE, "most film")
-    spot_min: Thickness | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "least mean of a spot, under SSPC-PA 2")
-    spot_max: Thickness | None = leaf(Polarity.AT_MOST, Concern.ACCEPTANCE, "most mean of a spot, under SSPC-PA 2")
-    area_min: Thickness | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "least mean of an area, under SSPC-PA 2")
-    area_max: Thickness | None = leaf(Polarity.AT_MOST, Concern.ACCEPTANCE, "most mean of an area, under SSPC-PA 2")
+    max: Thickness | None = leaf(Polarity.AT_MOST, Concern.ACCEPTANCE, "maximum DFT")
+    spot_min: Thickness | None = leaf(
+        Polarity.AT_LEAST, Concern.ACCEPTANCE, "minimum spot measurement, under SSPC-PA 2"
+    )
+    spot_max: Thickness | None = leaf(Polarity.AT_MOST, Concern.ACCEPTANCE, "maximum spot measurement, under SSPC-PA 2")
+    area_min: Thickness | None = leaf(
+        Polarity.AT_LEAST, Concern.ACCEPTANCE, "minimum area measurement, under SSPC-PA 2"
+    )
+    area_max: Thickness | None = leaf(Polarity.AT_MOST, Concern.ACCEPTANCE, "maximum area measurement, under SSPC-PA 2")
     low_readings: Annotated[LowReadings, choice(LowReadings)] | None = leaf(
         Polarity.REPLACED,
         Concern.ACCEPTANCE,
-        "fewer than 20 % or at most 20 % of readings below nominal, under ISO 19840",
+        "readings allowed below nominal under ISO 19840: fewer than 20 % or at most 20 %",
     )
     governs: YesNo = leaf(
-        Polarity.EXACTLY, Concern.ACCEPTANCE, "this criterion decides where two rules judge one film", default=False
+        Polarity.EXACTLY,
+        Concern.ACCEPTANCE,
+        "precedence of this criterion, where two acceptance rules apply to one film",
+        default=False,
     )
-    text: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "what passes, in words")
+    text: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "acceptance criterion, in words")
 
 
 class InspectionPoint(Node):
     """One look, test or measurement, when it falls, and what becomes of a failure."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.ACCEPTANCE, "id of the point", required=True)
-    check: Line = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "what is looked at", required=True)
-    at: Annotated[Stage, choice(Stage)] | None = leaf(Polarity.EXACTLY, Concern.ACCEPTANCE, "stage it falls in")
-    after: Id | None = leaf(Polarity.EXACTLY, Concern.ACCEPTANCE, "id of the layer it follows")
+    check: Line = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "inspection or test", required=True)
+    at: Annotated[Stage, choice(Stage)] | None = leaf(Polarity.EXACTLY, Concern.ACCEPTANCE, "stage of the work")
+    after: Id | None = leaf(Polarity.EXACTLY, Concern.ACCEPTANCE, "preceding coat (by its id)")
     items: tuple[Id, ...] = leaf(
-        Polarity.SCOPE, Concern.ACCEPTANCE, "ids of the items it looks at; all of the job where left out", default=()
+        Polarity.SCOPE,
+        Concern.ACCEPTANCE,
+        "items inspected (by their ids); all items of the job if left out",
+        default=(),
     )
     method: Line | None = leaf(Polarity.REPLACED, Concern.ACCEPTANCE, "method or instrument")
-    gauge: Gauge | None = part("instrument for film")
-    readings: Readings | None = part("where and how often film is read")
-    frequency: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "how often, how many")
-    criterion: Criterion = part("what passes", required=True)
-    hold_point: YesNo = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "work stops until it is signed", default=False)
-    if_failed: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "what to do with a failure")
+    gauge: Gauge | None = part("gauge")
+    readings: Readings | None = part("place and number of readings")
+    frequency: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "frequency and number")
+    criterion: Criterion = part("acceptance criterion", required=True)
+    hold_point: YesNo = leaf(
+        Polarity.AT_LEAST, Concern.ACCEPTANCE, "hold point: work stops until it is signed off", default=False
+    )
+    if_failed: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "corrective action if it fails")

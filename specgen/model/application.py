@@ -20,40 +20,44 @@ from specgen.model.node import Node
 class Mixing(Node):
     """Bringing the two components of a liquid together."""
 
-    ratio_by_volume: Ratio | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "base to hardener by volume, as in 4:1")
-    ratio_by_mass: Ratio | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "base to hardener by mass")
-    induction: Duration | None = leaf(Polarity.AT_LEAST, Concern.PRODUCT, "wait after mixing, before use")
-    stir: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "how to stir")
-    thinner: Text | None = leaf(Polarity.REPLACED, Concern.PRODUCT, "thinner by name")
-    thinner_max: Percentage | None = leaf(
-        Polarity.PERMISSION, Concern.PRODUCT, "most thinner, by volume on the mixed paint"
+    ratio_by_volume: Ratio | None = leaf(
+        Polarity.EXACTLY, Concern.PRODUCT, "mixing ratio by volume (base to hardener), as in 4:1"
     )
-    clock_starts: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "when the pot life begins to run")
+    ratio_by_mass: Ratio | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "mixing ratio by mass (base to hardener)")
+    induction: Duration | None = leaf(Polarity.AT_LEAST, Concern.PRODUCT, "induction time after mixing")
+    stir: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "method of stirring")
+    thinner: Text | None = leaf(Polarity.REPLACED, Concern.PRODUCT, "thinner (by its name)")
+    thinner_max: Percentage | None = leaf(
+        Polarity.PERMISSION, Concern.PRODUCT, "maximum thinner, by volume of the mixed paint"
+    )
+    clock_starts: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "start of the pot life")
 
 
 class Activation(Node):
     """Releasing the hardener from its capsule into the can."""
 
-    action: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "how to release the hardener")
-    shake_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.PRODUCT, "shaking after release")
-    usable_for: Duration | None = leaf(Polarity.AT_MOST, Concern.PRODUCT, "life of the can once activated")
+    action: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "method of activation")
+    shake_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.PRODUCT, "shaking after activation")
+    usable_for: Duration | None = leaf(Polarity.AT_MOST, Concern.PRODUCT, "usable life of the can after activation")
 
 
 class Application(Node):
     """Values an applicator needs at the part."""
 
-    shake: Duration | None = leaf(Polarity.AT_LEAST, Concern.PRODUCT, "shaking from the first rattle of the ball")
-    can_temperature: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "temperature of the can or paint")
-    surface_temperature: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "temperature of the part")
-    distance: LengthRange | None = leaf(Polarity.WITHIN, Concern.PRODUCT, "nozzle to part")
-    overlap: Share | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "overlap of neighbouring strokes")
-    cross_coats: WholeNumber | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "usual number of cross coats")
-    flash_between_passes: DurationRange | None = leaf(Polarity.WITHIN, Concern.PRODUCT, "wait between passes")
-    clear_valve: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "clearing the valve after spraying")
-    put_away: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "putting a part-used can away")
-    restart: Text | None = leaf(
-        Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "starting a part-used can again weeks later"
+    shake: Duration | None = leaf(
+        Polarity.AT_LEAST, Concern.PRODUCT, "shaking time from when the mixing ball first rattles"
     )
+    can_temperature: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "temperature of the can or paint")
+    surface_temperature: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "surface temperature")
+    distance: LengthRange | None = leaf(Polarity.WITHIN, Concern.PRODUCT, "spray distance, nozzle to part")
+    overlap: Share | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "overlap between strokes")
+    cross_coats: WholeNumber | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "usual number of cross coats")
+    flash_between_passes: DurationRange | None = leaf(
+        Polarity.WITHIN, Concern.PRODUCT, "flash-off time between cross coats"
+    )
+    clear_valve: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "clearing of the valve after spraying")
+    put_away: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "storage of a part-used can")
+    restart: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "reuse of a part-used can after weeks")
     nozzle: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "nozzle, needle and pressure of a spray gun")
     mixing: Mixing | None = part("mixing of a liquid two-pack")
     activation: Activation | None = part("activation of a capsule can")

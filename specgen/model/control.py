@@ -15,9 +15,9 @@ class DocumentControl(Node):
 
     number: Code = leaf(Polarity.WORDING, Concern.DOCUMENT, "document number", required=True)
     title: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "title as printed", required=True)
-    owner: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "who keeps the document", required=True)
-    prepared_by: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "who wrote it, the owner if left out")
-    reason_for_change: Text | None = leaf(Polarity.NOTE, Concern.DOCUMENT, "why this text differs from the one before")
+    owner: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "owner of the document", required=True)
+    prepared_by: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "author of the document; the owner if left out")
+    reason_for_change: Text | None = leaf(Polarity.NOTE, Concern.DOCUMENT, "reason for change")
 
 
 class Contact(Node):
@@ -25,8 +25,8 @@ class Contact(Node):
 
     name: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "person or desk", required=True, administrative=True)
     phone: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "telephone number", administrative=True)
-    email: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "mail address", administrative=True)
-    hours: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "when someone answers", administrative=True)
+    email: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "e-mail address", administrative=True)
+    hours: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "opening hours", administrative=True)
 
 
 class OnCall(Contact):
@@ -39,10 +39,16 @@ class Waiver(Node):
     """A finding that a named person takes on, for a reason, until a day."""
 
     id: Id = leaf(Polarity.WORDING, Concern.DOCUMENT, "id of the waiver", required=True)
-    rule: Code = leaf(Polarity.WAIVER, Concern.DOCUMENT, "rule it sets aside, as in FLM002", required=True)
+    rule: Code = leaf(Polarity.WAIVER, Concern.DOCUMENT, "rule waived, as in FLM002", required=True)
     path: Line = leaf(
-        Polarity.WAIVER, Concern.DOCUMENT, "address of the value, as a finding prints it", required=True, refers=PATH
+        Polarity.WAIVER,
+        Concern.DOCUMENT,
+        "place of the deviation (its address, as a finding prints it)",
+        required=True,
+        refers=PATH,
     )
-    reason: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.DOCUMENT, "why it may stand", required=True)
-    by: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "who takes it on", required=True)
-    until: IsoDate = leaf(Polarity.WAIVER, Concern.DOCUMENT, "last day it holds", required=True)
+    reason: Text = leaf(
+        Polarity.REQUIREMENT_TEXT, Concern.DOCUMENT, "reason for accepting the deviation", required=True
+    )
+    by: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "person who accepts the deviation", required=True)
+    until: IsoDate = leaf(Polarity.WAIVER, Concern.DOCUMENT, "last day of validity", required=True)

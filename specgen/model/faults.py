@@ -26,12 +26,12 @@ _ROWS = (
     ShapeFault(
         "MOD001",
         "A key is not known here",
-        "A key nobody reads is a requirement that never reaches the document.",
+        "A key that is not read is a requirement that never reaches the document.",
         "Correct the spelling or delete the line; `specgen schema KIND` lists every key.",
     ),
     ShapeFault(
         "MOD002",
-        "A value that must be there is missing",
+        "A required value is missing",
         "Without it the document would be incomplete.",
         "Write the key with its value.",
     ),
@@ -44,19 +44,19 @@ _ROWS = (
     ShapeFault(
         "MOD004",
         "One value, a group of keys and a list are mixed up",
-        "Each key holds one of the three, and the document is built on that.",
+        "Each key takes exactly one of the three, and the document relies on it.",
         "Indent the keys below it for a group, or begin each entry with a hyphen for a list.",
     ),
     ShapeFault(
         "MOD005",
-        "A reference leads nowhere",
+        "A reference has no target",
         "The product, system or preparation it names is in no file of the folder.",
         "Correct the id, or add the source it names.",
     ),
     ShapeFault(
         "MOD006",
         "An id is used twice",
-        "Findings, waivers and changes address entries by id, so each id is used once in its list, capitals or not.",
+        "Findings, waivers and changes address entries by id, so each id is used once in its list, whatever its capitals.",
         "Give one of the two entries another id.",
     ),
     ShapeFault(
@@ -69,19 +69,19 @@ _ROWS = (
     ShapeFault(
         "MOD008",
         "The folder has no project source, or more than one",
-        "Maker, customer, units and page size come from one project source.",
+        "Manufacturer, customer, units and page size come from one project source.",
         "Keep exactly one `project:` block in the folder; `specgen new project` prints one.",
     ),
     ShapeFault(
         "MOD009",
         "A list has too many entries",
-        "Bounds keep one slip of the pen from stopping the program.",
+        "Limits prevent one typing error from stopping the program.",
         "Split the list over several jobs.",
     ),
     ShapeFault(
         "MOD010",
         "The folder is written in another version of the source format",
-        "Each version has its own words; a word of another version is not what it seems.",
+        "Each version has its own keys and values; those of another version may mean something else.",
         "`specgen upgrade FOLDER` rewrites a folder of an older version and keeps comments and layout.",
     ),
 )

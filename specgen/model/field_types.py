@@ -56,7 +56,7 @@ class Strict:
     def _read(self, value: Any) -> Any:
         if not isinstance(value, str):
             held = "a list" if isinstance(value, tuple) else "a group of keys"
-            raise refuse(f"{held} stands where one value is asked for", f"write one {self.name} here")
+            raise refuse(f"{held} is given where one value is required", f"write one {self.name} here")
         try:
             return self.parse(value)
         except QuantityError as fault:
@@ -110,7 +110,7 @@ def _parse_code(text: str) -> str:
     if not re.fullmatch(r"[A-Za-z0-9][A-Za-z0-9 ._/+:\-]{0,59}", text) or text.endswith(" "):
         raise refuse(
             f"{_short(text)} cannot be a code",
-            "use letters, digits, blank and . _ / + : - only, at most 60 characters",
+            "use letters, digits, space and . _ / + : - only, at most 60 characters",
         )
     return text
 
@@ -120,7 +120,7 @@ def _parse_ratio(text: str) -> tuple[Fraction, ...]:
         raise refuse(f"{_short(text)} is not a mixing ratio", "write the parts with a colon, as in 4:1")
     parts = tuple(Fraction(piece) for piece in text.split(":"))
     if not all(parts):
-        raise refuse(f"{text} has a part of nothing", "every part of a mixing ratio is more than zero")
+        raise refuse(f"{text} has a part of zero", "every part of a mixing ratio is more than zero")
     return parts
 
 
@@ -129,7 +129,7 @@ def _printable(text: str, allowed: str) -> str:
         (c for c in text if unicodedata.category(c) in {"Cc", "Cf", "Cs", "Co", "Cn"} and c not in allowed), None
     )
     if bad is not None:
-        raise refuse(f"the text holds the unprintable character U+{ord(bad):04X}", "delete that character")
+        raise refuse(f"the text contains the unprintable character U+{ord(bad):04X}", "delete that character")
     if not text.strip():
         raise refuse("the text is empty", "write something, or leave the line out")
     return text.strip()
@@ -153,7 +153,7 @@ def _words_fit(text: str) -> str:
     longest = max(BLANKS.split(text), key=len)
     # A word that cannot be broken makes the layout slow and runs out of its column.
     if len(longest) > 80:
-        raise refuse(f"the word {_short(longest)} is longer than 80 characters", "break it with a blank")
+        raise refuse(f"the word {_short(longest)} is longer than 80 characters", "break it with a space")
     return text
 
 

@@ -38,9 +38,9 @@ def name_fault(name: str) -> str:
     if not name or not name.strip():
         return "it is empty"
     if any(sign in _REFUSED_SIGNS or not sign.isprintable() for sign in name):
-        return 'it holds a path separator, a control character or one of < > : " | ? *'
+        return 'it contains a path separator, a control character or one of < > : " | ? *'
     if name.startswith((".", " ")) or name.endswith((".", " ")):
-        return "it begins or ends with a full stop or a blank"
+        return "it begins or ends with a full stop or a space"
     if stem in _DEVICES:
         return "it is reserved for a device"
     if len(name.encode("utf-8", "surrogatepass")) > LONGEST_NAME:

@@ -63,36 +63,36 @@ class SafetyDataSheet(Node):
     number: Code = leaf(Polarity.EXACTLY, Concern.SAFETY, "number of the sheet", required=True)
     revision: Code | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "revision of the sheet")
     date: IsoDate | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "date of the sheet")
-    available_from: Line | None = leaf(Polarity.WORDING, Concern.SAFETY, "where the current sheet is to be had")
+    available_from: Line | None = leaf(Polarity.WORDING, Concern.SAFETY, "source of the current sheet")
 
 
 class Protection(Node):
     """Protective equipment for one task."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.SAFETY, "id of the entry", required=True)
-    task: Annotated[Task, choice(Task)] = leaf(Polarity.SCOPE, Concern.SAFETY, "task it is for", required=True)
+    task: Annotated[Task, choice(Task)] = leaf(Polarity.SCOPE, Concern.SAFETY, "task of the protection", required=True)
     respiratory: Line | None = leaf(
-        Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "breathing protection, type and standard"
+        Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "respiratory protection, type and standard"
     )
     gloves: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "gloves, material and standard")
     eyes: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "eye protection")
-    skin: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "clothing")
+    skin: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "protective clothing")
 
 
 class FirstAid(Node):
     """First aid in a line."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.SAFETY, "id of the entry", required=True)
-    route: Annotated[Route, choice(Route)] = leaf(Polarity.SCOPE, Concern.SAFETY, "how it got there", required=True)
-    action: Line = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "what to do", required=True)
+    route: Annotated[Route, choice(Route)] = leaf(Polarity.SCOPE, Concern.SAFETY, "route of exposure", required=True)
+    action: Line = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "first-aid measure", required=True)
 
 
 class Caution(Node):
     """A caution in the maker's words."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.SAFETY, "id of the caution", required=True)
-    task: Annotated[Task, choice(Task)] = leaf(Polarity.SCOPE, Concern.SAFETY, "task at which it bites", required=True)
-    text: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "the caution", required=True)
+    task: Annotated[Task, choice(Task)] = leaf(Polarity.SCOPE, Concern.SAFETY, "task of the caution", required=True)
+    text: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "text of the caution", required=True)
 
 
 class HazardClass(Node):
@@ -106,7 +106,7 @@ class HazardClass(Node):
     statement: Code | None = leaf(
         Polarity.EXACTLY, Concern.SAFETY, "statement, where the category has several, as H335 or H336"
     )
-    basis: Line | None = leaf(Polarity.NOTE, Concern.SAFETY, "test report, calculation or list it rests on")
+    basis: Line | None = leaf(Polarity.NOTE, Concern.SAFETY, "supporting test report, calculation or list")
 
 
 class AerosolTest(Node):
@@ -114,13 +114,13 @@ class AerosolTest(Node):
 
     report: Line = leaf(Polarity.EXACTLY, Concern.SAFETY, "number of the test report", required=True)
     ignition_distance: Length | None = leaf(
-        Polarity.FACT, Concern.SAFETY, "farthest distance at which the spray caught fire, 0 cm where it did not"
+        Polarity.FACT, Concern.SAFETY, "ignition distance of the spray; 0 cm if it did not ignite"
     )
     time_equivalent: DecimalNumber | None = leaf(
-        Polarity.FACT, Concern.SAFETY, "time equivalent of the enclosed-space test, in s/m3"
+        Polarity.FACT, Concern.SAFETY, "time equivalent of the enclosed-space test (s/m3)"
     )
     deflagration_density: DecimalNumber | None = leaf(
-        Polarity.FACT, Concern.SAFETY, "deflagration density of the enclosed-space test, in g/m3"
+        Polarity.FACT, Concern.SAFETY, "deflagration density of the enclosed-space test (g/m3)"
     )
 
 
@@ -131,19 +131,19 @@ class CombustionHeat(Node):
         Polarity.FACT, Concern.SAFETY, "heat of combustion of the contents", required=True, audience=Audience.MAKER
     )
     source: Line | None = leaf(
-        Polarity.NOTE, Concern.SAFETY, "test report or formula it comes from", audience=Audience.MAKER
+        Polarity.NOTE, Concern.SAFETY, "supporting test report or formula", audience=Audience.MAKER
     )
 
 
 class Isocyanates(Node):
     """What is known of isocyanates in the product ready for use."""
 
-    contained: YesNo | None = leaf(Polarity.FACT, Concern.SAFETY, "does it hold isocyanates, prepolymers included")
+    contained: YesNo | None = leaf(Polarity.FACT, Concern.SAFETY, "presence of isocyanates, prepolymers included")
     monomer: Share | None = leaf(
         Polarity.FACT, Concern.SAFETY, "free monomeric diisocyanates, share by mass", audience=Audience.MAKER
     )
     monomer_at_limit: YesNo | None = leaf(
-        Polarity.FACT, Concern.SAFETY, "does it hold 0.1 % or more of free monomeric diisocyanates"
+        Polarity.FACT, Concern.SAFETY, "free monomeric diisocyanates at 0.1 % or above"
     )
 
 
@@ -151,16 +151,18 @@ class Transport(Node):
     """How the pack travels."""
 
     un_number: Code | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "UN number, as in UN 1950")
-    transport_class: Code | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "class of dangerous goods, as in 2.1")
-    limited_quantity: Volume | None = leaf(Polarity.AT_MOST, Concern.SAFETY, "largest inner pack of a limited quantity")
-    package_max: Mass | None = leaf(Polarity.AT_MOST, Concern.SAFETY, "heaviest package of a limited quantity, gross")
+    transport_class: Code | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "dangerous goods class, as in 2.1")
+    limited_quantity: Volume | None = leaf(Polarity.AT_MOST, Concern.SAFETY, "limited quantity per inner packaging")
+    package_max: Mass | None = leaf(
+        Polarity.AT_MOST, Concern.SAFETY, "maximum gross mass of a limited-quantity package"
+    )
 
 
 class Hazards(Node):
     """Declared classification, label elements and protection."""
 
     signal_word: Annotated[SignalWord, choice(SignalWord)] | None = leaf(
-        Polarity.LADDER, Concern.SAFETY, "Danger, Warning, or none"
+        Polarity.LADDER, Concern.SAFETY, "signal word: Danger, Warning or none"
     )
     statements: tuple[Code, ...] = leaf(Polarity.ALL_OF, Concern.SAFETY, "H statements, as in H222", default=())
     supplemental: tuple[Code, ...] = leaf(Polarity.ALL_OF, Concern.SAFETY, "EUH statements", default=())
@@ -168,34 +170,38 @@ class Hazards(Node):
     pictograms: tuple[Code, ...] = leaf(Polarity.ALL_OF, Concern.SAFETY, "pictograms, as in GHS02", default=())
     classification: tuple[HazardClass, ...] = entries("hazard classes as section 2 of the safety data sheet gives them")
     precautions_reason: Text | None = leaf(
-        Polarity.NOTE, Concern.SAFETY, "why the label carries more than six P statements, or one no class asks for"
+        Polarity.NOTE,
+        Concern.SAFETY,
+        "reason for more than six P statements on the label, or for one that no class requires",
     )
     sensitisers_named: tuple[Line, ...] = leaf(
         Polarity.ALL_OF, Concern.SAFETY, "sensitising substances that EUH208 names", default=()
     )
-    isocyanates: Isocyanates | None = part("isocyanates, where the binder does not tell")
+    isocyanates: Isocyanates | None = part("isocyanates, where the binder leaves it open")
     epoxy_up_to_700: YesNo | None = leaf(
-        Polarity.FACT, Concern.SAFETY, "does it hold epoxy of a number-average molecular weight up to 700"
+        Polarity.FACT, Concern.SAFETY, "presence of epoxy constituents with a number-average molecular weight up to 700"
     )
     titanium_dioxide_decision: Text | None = leaf(
-        Polarity.NOTE, Concern.SAFETY, "whether EUH211 is kept or dropped, by whom and when"
+        Polarity.NOTE, Concern.SAFETY, "decision on EUH211 (kept or dropped, by whom and when)"
     )
-    cure_releases: Line | None = leaf(Polarity.FACT, Concern.SAFETY, "what a blocked hardener lets off while it cures")
+    cure_releases: Line | None = leaf(
+        Polarity.FACT, Concern.SAFETY, "substance released by a blocked hardener during cure"
+    )
     flash_point: Temperature | None = leaf(Polarity.FACT, Concern.SAFETY, "flash point of the liquid")
-    heat_of_combustion: CombustionHeat | None = part("heat of combustion of the contents, for the maker only")
+    heat_of_combustion: CombustionHeat | None = part("heat of combustion of the contents, for the manufacturer only")
     aerosol_test: AerosolTest | None = part("flammability tests of the spray")
     safety_data_sheet: SafetyDataSheet | None = part("the current safety data sheet")
-    protection: tuple[Protection, ...] = entries("protective equipment by task")
-    ventilation: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "air at the work")
+    protection: tuple[Protection, ...] = entries("personal protective equipment by task")
+    ventilation: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "ventilation at the workplace")
     first_aid: tuple[FirstAid, ...] = entries("first aid")
-    cautions: tuple[Caution, ...] = entries("further cautions of the maker")
+    cautions: tuple[Caution, ...] = entries("further cautions of the manufacturer")
     health_surveillance: Text | None = leaf(
-        Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "health surveillance of those who work with it"
+        Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "health surveillance of the users"
     )
-    storage_min: Temperature | None = leaf(Polarity.AT_LEAST, Concern.SAFETY, "coldest storage")
-    storage_max: Temperature | None = leaf(Polarity.AT_MOST, Concern.SAFETY, "warmest storage")
-    transport: Transport | None = part("how the pack travels")
+    storage_min: Temperature | None = leaf(Polarity.AT_LEAST, Concern.SAFETY, "minimum storage temperature")
+    storage_max: Temperature | None = leaf(Polarity.AT_MOST, Concern.SAFETY, "maximum storage temperature")
+    transport: Transport | None = part("transport of the pack")
     waste_codes: tuple[Line, ...] = leaf(
-        Polarity.ALL_OF, Concern.SAFETY, "codes of the list of waste, as in 16 05 04*", default=()
+        Polarity.ALL_OF, Concern.SAFETY, "waste codes (List of Waste), as in 16 05 04*", default=()
     )
-    disposal: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "what becomes of cans, rags and rests")
+    disposal: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "disposal of cans, rags and residues")

@@ -48,23 +48,23 @@ class Shape(Node):
     """One simple body; which sizes it needs follows from its kind."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.FILM, "id of the shape", required=True)
-    kind: Annotated[ShapeKind, choice(ShapeKind)] = leaf(Polarity.FACT, Concern.FILM, "shape", required=True)
+    kind: Annotated[ShapeKind, choice(ShapeKind)] = leaf(Polarity.FACT, Concern.FILM, "kind of shape", required=True)
     length: Length | None = leaf(Polarity.FACT, Concern.FILM, "length")
     width: Length | None = leaf(Polarity.FACT, Concern.FILM, "width, or second leg of an angle")
     height: Length | None = leaf(Polarity.FACT, Concern.FILM, "height, or first leg of an angle")
     diameter: Length | None = leaf(Polarity.FACT, Concern.FILM, "outside diameter")
     sides: WholeNumber | None = leaf(
-        Polarity.FACT, Concern.FILM, "coated sides of a plate, faces of a box, ends of a tube"
+        Polarity.FACT, Concern.FILM, "number of coated sides of a plate, faces of a box, ends of a tube"
     )
-    count: WholeNumber | None = leaf(Polarity.FACT, Concern.FILM, "how many of them on one part")
+    count: WholeNumber | None = leaf(Polarity.FACT, Concern.FILM, "number on one part")
 
 
 class MaskedArea(Node):
     """What stays bare."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.PREPARATION, "id of the entry", required=True)
-    what: Line = leaf(Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "what is masked", required=True)
-    area: Area | None = leaf(Polarity.FACT, Concern.FILM, "area to take off")
+    what: Line = leaf(Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "masked feature", required=True)
+    area: Area | None = leaf(Polarity.FACT, Concern.FILM, "masked area to deduct")
 
 
 class EdgeAllowance(Node):
@@ -72,7 +72,7 @@ class EdgeAllowance(Node):
 
     id: Id = leaf(Polarity.SCOPE, Concern.FILM, "id of the entry", required=True)
     length: Length = leaf(Polarity.FACT, Concern.FILM, "length of the edges", required=True)
-    width: Length = leaf(Polarity.FACT, Concern.FILM, "width of the band", required=True)
+    width: Length = leaf(Polarity.FACT, Concern.FILM, "width of the edge band", required=True)
 
 
 # ISO 2409 and ISO 4628-6 both run from class 0, the best, to this one; ASTM D3359 runs the other way.
@@ -127,49 +127,49 @@ class OldCoat(Node):
 
     id: Id = leaf(Polarity.SCOPE, Concern.COMPATIBILITY, "id of the entry", required=True)
     family: Annotated[str, listed("binder_families")] | None = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "binder family, absent where nobody knows"
+        Polarity.FACT, Concern.COMPATIBILITY, "generic type (binder family), left out if unknown"
     )
-    thickness: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "thickness, measured")
-    condition: Text | None = leaf(Polarity.FACT, Concern.COMPATIBILITY, "sound, chalked, cracked and so on")
+    thickness: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "measured thickness")
+    condition: Text | None = leaf(Polarity.FACT, Concern.COMPATIBILITY, "condition, as in sound, chalked or cracked")
     rub: Annotated[RubResult, choice(RubResult)] | None = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "what a rag wet with MEK or acetone did: soluble, softens or resistant"
+        Polarity.FACT,
+        Concern.COMPATIBILITY,
+        "result of the solvent rub (MEK or acetone): soluble, softens or resistant",
     )
-    cured: YesNo | None = leaf(Polarity.FACT, Concern.COMPATIBILITY, "hard through; no where it is still soft below")
+    cured: YesNo | None = leaf(Polarity.FACT, Concern.COMPATIBILITY, "through-dry state; no if still soft underneath")
     age: Duration | None = leaf(Polarity.FACT, Concern.COMPATIBILITY, "age of the coat, as in 30 days")
     cross_cut: WholeNumber | None = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "adhesion measured: class of ISO 2409, 0 (holds) to 5"
+        Polarity.FACT, Concern.COMPATIBILITY, "cross-cut classification to ISO 2409: 0 (best) to 5"
     )
     tape: Annotated[TapeClass, choice(TapeClass)] | None = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "adhesion measured: class of ASTM D3359, as in 4A or 4B (5 holds)"
+        Polarity.FACT, Concern.COMPATIBILITY, "tape test rating to ASTM D3359, as in 4A or 4B (5 is best)"
     )
     chalking: WholeNumber | None = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "chalking measured with tape: class of ISO 4628-6, 0 (none) to 5"
+        Polarity.FACT, Concern.COMPATIBILITY, "degree of chalking by the tape method of ISO 4628-6: 0 (none) to 5"
     )
-    sound: YesNo | None = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "firm all over; no where it flakes, cracks or blisters"
-    )
+    sound: YesNo | None = leaf(Polarity.FACT, Concern.COMPATIBILITY, "soundness; no if it flakes, cracks or blisters")
 
 
 class PatchTest(Node):
     """A patch of this item's system on its prepared old paint. The method sets no limit, so the specification does."""
 
     result: Annotated[PatchResult, choice(PatchResult)] = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "pass or fail", required=True
+        Polarity.FACT, Concern.COMPATIBILITY, "result of the patch test: pass or fail", required=True
     )
-    limit: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "pass limit it was judged by, in words")
+    limit: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "acceptance criterion used, in words")
 
 
 class Repair(Node):
     """How far a repaired spot runs out into what is sound around it. A width left out is not asked for."""
 
     feather: Length | None = leaf(
-        Polarity.AT_LEAST, Concern.PREPARATION, "least width of the ring each old coat is ground back to, as in 20 mm"
+        Polarity.AT_LEAST, Concern.PREPARATION, "minimum width of the feathered ring of each existing coat, as in 20 mm"
     )
     sanded: Length | None = leaf(
-        Polarity.AT_LEAST, Concern.PREPARATION, "least width of sound old paint sanded matt around the rings"
+        Polarity.AT_LEAST, Concern.PREPARATION, "minimum width of sound existing coating abraded around the rings"
     )
     lap: Length | None = leaf(
-        Polarity.AT_LEAST, Concern.PREPARATION, "least width by which the new coats lap on the sanded old paint"
+        Polarity.AT_LEAST, Concern.PREPARATION, "minimum overlap of the new coats on the abraded existing coating"
     )
 
 
@@ -178,26 +178,30 @@ class Item(Node):
 
     id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the item", required=True)
     name: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name of the part", required=True)
-    count: WholeNumber = leaf(Polarity.FACT, Concern.FILM, "how many", required=True)
-    area: Area | None = leaf(Polarity.FACT, Concern.FILM, "area of one part, stated")
-    shapes: tuple[Shape, ...] = entries("bodies the area of one part is worked out from")
-    masked: tuple[MaskedArea, ...] = entries("what stays bare on one part")
+    count: WholeNumber = leaf(Polarity.FACT, Concern.FILM, "number of parts", required=True)
+    area: Area | None = leaf(Polarity.FACT, Concern.FILM, "stated area of one part")
+    shapes: tuple[Shape, ...] = entries("shapes from which the area of one part is calculated")
+    masked: tuple[MaskedArea, ...] = entries("areas of one part that are masked and left uncoated")
     edges: tuple[EdgeAllowance, ...] = entries("edge allowance of one part")
-    old_coats: tuple[OldCoat, ...] = entries("what is on the part already, from the substrate up")
-    patch_test: PatchTest | None = part("patch test of the new system on the old paint")
+    old_coats: tuple[OldCoat, ...] = entries("existing coats on the part, from the substrate outwards")
+    patch_test: PatchTest | None = part("patch test of the new system on the existing coating")
     strip_limit: Thickness | None = leaf(
-        Polarity.AT_MOST, Concern.FILM, "most film, old and new together; above it the old paint comes off"
+        Polarity.AT_MOST,
+        Concern.FILM,
+        "maximum total DFT, existing and new coats; above it the existing coating is stripped",
     )
     exposure: Annotated[Exposure, choice(Exposure)] | None = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "exterior or interior, where it differs from the job's"
+        Polarity.FACT, Concern.COMPATIBILITY, "exposure, where it differs from the job's: exterior or interior"
     )
-    repair: Repair | None = part("how far a repair runs out into the old coats")
-    substrate: Substrate | None = part("where it differs from the job's")
+    repair: Repair | None = part("extent of a repair into the existing coating")
+    substrate: Substrate | None = part("substrate, where it differs from the job's")
     preparation: Id | None = leaf(
-        Polarity.REPLACED, Concern.PREPARATION, "where it differs from the job's", refers="preparations"
+        Polarity.REPLACED, Concern.PREPARATION, "preparation, where it differs from the job's", refers="preparations"
     )
-    system: Id | None = leaf(Polarity.REPLACED, Concern.FILM, "where it differs from the job's", refers="systems")
-    service_temperature: Temperature | None = leaf(Polarity.FACT, Concern.PRODUCT, "hottest the part gets in service")
+    system: Id | None = leaf(
+        Polarity.REPLACED, Concern.FILM, "system, where it differs from the job's", refers="systems"
+    )
+    service_temperature: Temperature | None = leaf(Polarity.FACT, Concern.PRODUCT, "maximum service temperature")
 
 
 class DeadVolumeTable(StrEnum):
@@ -212,22 +216,24 @@ class Ordered(Node):
     """Packs that are ordered."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the entry", required=True)
-    product: Id = leaf(Polarity.FACT, Concern.PRODUCT, "id of the product", required=True, refers="products")
-    variant: Id | None = leaf(Polarity.FACT, Concern.PRODUCT, "id of the variant of that product")
+    product: Id = leaf(Polarity.FACT, Concern.PRODUCT, "product (by its id)", required=True, refers="products")
+    variant: Id | None = leaf(Polarity.FACT, Concern.PRODUCT, "variant of that product (by its id)")
     packs: WholeNumber = leaf(Polarity.FACT, Concern.FILM, "cans or tins ordered", required=True)
 
 
 class Consumption(Node):
     """What the quantities are reckoned with. A loss names its convention: 40 % loss is not 40 % surplus."""
 
-    transfer_efficiency: Share | None = leaf(Polarity.FACT, Concern.FILM, "share of the solids that lands on the part")
+    transfer_efficiency: Share | None = leaf(Polarity.FACT, Concern.FILM, "transfer efficiency")
     loss_share: Share | None = leaf(Polarity.FACT, Concern.FILM, "loss of liquid paint as a share of the paint used")
     loss_surplus: Percentage | None = leaf(
-        Polarity.FACT, Concern.FILM, "loss of liquid paint as a surplus on the paint that would do without loss"
+        Polarity.FACT, Concern.FILM, "loss of liquid paint as a surplus on the quantity without loss"
     )
-    profile: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "height of the blast profile the first coat fills")
+    profile: Thickness | None = leaf(
+        Polarity.FACT, Concern.FILM, "height of the blast profile that the first coat fills"
+    )
     dead_volume: Annotated[DeadVolumeTable, choice(DeadVolumeTable)] | None = leaf(
-        Polarity.FACT, Concern.FILM, "how the paint that fills the profile is reckoned"
+        Polarity.FACT, Concern.FILM, "method of calculating the dead volume of the profile"
     )
     ordered: tuple[Ordered, ...] = entries("packs ordered, a line for each product and variant")
 
@@ -236,15 +242,15 @@ class WorkAir(Node):
     """The air where the spraying is done."""
 
     room: RoomVolume | None = leaf(Polarity.FACT, Concern.SAFETY, "volume of the booth or room")
-    flow: AirFlow | None = leaf(Polarity.AT_LEAST, Concern.SAFETY, "fresh air let in")
+    flow: AirFlow | None = leaf(Polarity.AT_LEAST, Concern.SAFETY, "fresh-air flow")
     changes: DecimalNumber | None = leaf(
-        Polarity.AT_LEAST, Concern.SAFETY, "air changes in an hour, where the flow is not known"
+        Polarity.AT_LEAST, Concern.SAFETY, "air changes per hour, where the flow is not known"
     )
-    spraying_rate: ReleaseRate | None = leaf(Polarity.FACT, Concern.SAFETY, "contents sprayed, as in 1200 g/h")
+    spraying_rate: ReleaseRate | None = leaf(Polarity.FACT, Concern.SAFETY, "contents sprayed per hour, as in 1200 g/h")
     mixing: DecimalNumber | None = leaf(
-        Polarity.FACT, Concern.SAFETY, "how many times more air is needed because it does not mix fully"
+        Polarity.FACT, Concern.SAFETY, "mixing factor for incomplete mixing of the room air"
     )
-    statement: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "what is asked of the air, in words")
+    statement: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "ventilation requirement, in words")
 
 
 class Job(Node):
@@ -252,20 +258,22 @@ class Job(Node):
 
     id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the job", required=True)
     document: DocumentControl = part("title block of the method statement", required=True)
-    scope: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.DOCUMENT, "what is done, where and why", required=True)
-    vehicles: tuple[Code, ...] = leaf(Polarity.SCOPE, Concern.DOCUMENT, "fleet numbers", default=())
-    call: OnCall | None = part("who to call during the work")
-    substrate: Substrate | None = part("what the parts are made of")
-    preparation: Id | None = leaf(
-        Polarity.REPLACED, Concern.PREPARATION, "id of the preparation", refers="preparations"
+    scope: Text = leaf(
+        Polarity.REQUIREMENT_TEXT, Concern.DOCUMENT, "scope of the work: what is done, where and why", required=True
     )
-    system: Id | None = leaf(Polarity.REPLACED, Concern.FILM, "id of the system", refers="systems")
+    vehicles: tuple[Code, ...] = leaf(Polarity.SCOPE, Concern.DOCUMENT, "fleet numbers", default=())
+    call: OnCall | None = part("contact during the work")
+    substrate: Substrate | None = part("substrate of the parts")
+    preparation: Id | None = leaf(
+        Polarity.REPLACED, Concern.PREPARATION, "preparation (by its id)", refers="preparations"
+    )
+    system: Id | None = leaf(Polarity.REPLACED, Concern.FILM, "system (by its id)", refers="systems")
     exposure: Annotated[Exposure, choice(Exposure)] | None = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "exterior or interior"
+        Polarity.FACT, Concern.COMPATIBILITY, "exposure: exterior or interior"
     )
     items: tuple[Item, ...] = entries("part types", required=True)
-    climate: ApplicationClimate | None = part("climate kept during the work")
-    ventilation: WorkAir | None = part("air where the spraying is done")
-    consumption: Consumption | None = part("what quantities are reckoned with")
+    climate: ApplicationClimate | None = part("ambient conditions during the work")
+    ventilation: WorkAir | None = part("ventilation where the spraying is done")
+    consumption: Consumption | None = part("basis of the quantities")
     inspection: tuple[InspectionPoint, ...] = entries("inspection points in their order")
-    waivers: tuple[Waiver, ...] = entries("findings taken on")
+    waivers: tuple[Waiver, ...] = entries("waived findings")

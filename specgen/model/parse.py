@@ -118,11 +118,11 @@ class _Gathered:
                 self._fault("MOD007", here, places.key_place(here), f"{kind} has no value")
             elif isinstance(tree, Sequence):
                 if not tree.items:
-                    self._fault("MOD007", here, places.key_place(here), f"{kind} holds no entry")
+                    self._fault("MOD007", here, places.key_place(here), f"{kind} has no entry")
                 for index, entry in enumerate(tree.items):
                     self._entry(kind, entry, index, places)
             else:
-                self._fault("MOD004", here, places.place(here), f"{kind} has to hold a list, each entry with a hyphen")
+                self._fault("MOD004", here, places.place(here), f"{kind} must be a list, each entry with a hyphen")
 
     def _entry(self, kind: str, entry: Tree, index: int, places: Places) -> None:
         known = id_of(entry)

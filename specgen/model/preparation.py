@@ -74,34 +74,32 @@ class Substrate(Node):
     """What the part is made of and the state it comes in. What is not said is not known."""
 
     material: Annotated[str, listed("materials")] = leaf(
-        Polarity.REPLACED, Concern.COMPATIBILITY, "an id of the table materials", required=True
+        Polarity.REPLACED, Concern.COMPATIBILITY, "material, an id of the table materials", required=True
     )
     thickness: Length | None = leaf(Polarity.FACT, Concern.PREPARATION, "thickness of sheet or section")
-    condition: Text | None = leaf(
-        Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "state in which the part is taken over"
-    )
+    condition: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "condition on receipt")
     rust_grade: Annotated[str, listed("rust_grades")] | None = leaf(
-        Polarity.FACT, Concern.PREPARATION, "rust grade of bare steel, A (whole mill scale) to D (pitted)"
+        Polarity.FACT, Concern.PREPARATION, "rust grade of bare steel: A (adherent mill scale) to D (general pitting)"
     )
     zinc_state: Annotated[str, listed("galvanized_states")] | None = leaf(
         Polarity.FACT, Concern.PREPARATION, "state of hot-dip zinc: new, partly_weathered or fully_weathered"
     )
     salt_exposure: YesNo | None = leaf(
-        Polarity.FACT, Concern.PREPARATION, "the bare or rusted steel has stood in road salt or sea air"
+        Polarity.FACT, Concern.PREPARATION, "exposure of the bare or rusted steel to road salt or sea air"
     )
-    has_profile: YesNo | None = leaf(
-        Polarity.FACT, Concern.PREPARATION, "the metal has a profile from an earlier blast"
+    has_profile: YesNo | None = leaf(Polarity.FACT, Concern.PREPARATION, "existing blast profile of the metal")
+    flexible: YesNo | None = leaf(
+        Polarity.FACT, Concern.COMPATIBILITY, "flexible part (flexes in service or when fitted)"
     )
-    flexible: YesNo | None = leaf(Polarity.FACT, Concern.COMPATIBILITY, "the part bends in use or when fitted")
-    moisture: Percentage | None = leaf(Polarity.FACT, Concern.PREPARATION, "moisture of wood, by mass on the dry wood")
+    moisture: Percentage | None = leaf(Polarity.FACT, Concern.PREPARATION, "wood moisture content, by mass of dry wood")
     bare_outdoors: Duration | None = leaf(
-        Polarity.FACT, Concern.PREPARATION, "how long the bare part has stood outdoors, as in 10 days"
+        Polarity.FACT, Concern.PREPARATION, "outdoor exposure of the uncoated part, as in 10 days"
     )
     attached_metals: tuple[Annotated[str, listed("materials")], ...] = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "other metals fastened to the part that stay bare", default=()
+        Polarity.FACT, Concern.COMPATIBILITY, "attached metals left uncoated", default=()
     )
     joint_sealed: YesNo | None = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "the joint to those metals is sealed or insulated"
+        Polarity.FACT, Concern.COMPATIBILITY, "sealed or insulated joint to the attached metals"
     )
 
 
@@ -112,34 +110,32 @@ class PreparationStep(Node):
     do: Annotated[StepKind, choice(StepKind)] = leaf(
         Polarity.REPLACED, Concern.PREPARATION, "kind of step", required=True
     )
-    text: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "what to do, in words", required=True)
+    text: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "instruction, in words", required=True)
     grade: Grade | None = leaf(
-        Polarity.LADDER, Concern.PREPARATION, "grade to reach, as in P Ma, St 3, Sa 2 1/2 or SP 10"
+        Polarity.LADDER, Concern.PREPARATION, "preparation grade required, as in P Ma, St 3, Sa 2 1/2 or SP 10"
     )
     abrasive: Line | None = leaf(
-        Polarity.REPLACED, Concern.PREPARATION, "paper, pad or blast medium in words; papers in their order by P number"
+        Polarity.REPLACED, Concern.PREPARATION, "paper, pad or abrasive, in words; papers in their order by P number"
     )
     medium: Annotated[str, listed("preparation_media")] | None = leaf(
-        Polarity.REPLACED, Concern.PREPARATION, "blast medium, tool, solvent or treatment, an id of preparation_media"
+        Polarity.REPLACED,
+        Concern.PREPARATION,
+        "abrasive, tool, solvent or treatment, an id of the table preparation_media",
     )
-    grain: ThicknessRange | None = leaf(
-        Polarity.WITHIN, Concern.PREPARATION, "grain of the blast medium, as in 200..500 um"
-    )
-    pressure: Pressure | None = leaf(Polarity.AT_MOST, Concern.PREPARATION, "highest blast pressure, as in 275 kPa")
-    zinc_loss: Thickness | None = leaf(Polarity.AT_MOST, Concern.PREPARATION, "most zinc the step may take off")
-    profile: ThicknessRange | None = leaf(
-        Polarity.WITHIN, Concern.PREPARATION, "height of the profile, as in 25..40 um"
-    )
+    grain: ThicknessRange | None = leaf(Polarity.WITHIN, Concern.PREPARATION, "abrasive grain size, as in 200..500 um")
+    pressure: Pressure | None = leaf(Polarity.AT_MOST, Concern.PREPARATION, "maximum blast pressure, as in 275 kPa")
+    zinc_loss: Thickness | None = leaf(Polarity.AT_MOST, Concern.PREPARATION, "maximum zinc removal")
+    profile: ThicknessRange | None = leaf(Polarity.WITHIN, Concern.PREPARATION, "surface profile, as in 25..40 um")
     profile_method: Annotated[str, listed("profile_methods")] | None = leaf(
-        Polarity.REPLACED, Concern.ACCEPTANCE, "how the profile is measured, as in ISO 8503-5"
+        Polarity.REPLACED, Concern.ACCEPTANCE, "method of measuring the profile, as in ISO 8503-5"
     )
     unrinsed_acid: YesNo | None = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "acid of a rust converter or conversion stays on the part"
+        Polarity.FACT, Concern.COMPATIBILITY, "unrinsed acid of a rust converter or conversion treatment"
     )
     cleanliness: Annotated[str, listed("cleanliness_tests")] | None = leaf(
-        Polarity.REPLACED, Concern.ACCEPTANCE, "test that shows the part clean, as in water_break"
+        Polarity.REPLACED, Concern.ACCEPTANCE, "cleanliness test, as in water_break"
     )
-    acceptance: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "how to see that it is done")
+    acceptance: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "acceptance criterion of the step")
 
 
 class Preparation(Node):
@@ -149,18 +145,18 @@ class Preparation(Node):
     title: Line = leaf(Polarity.WORDING, Concern.PREPARATION, "name as printed", required=True)
     steps: tuple[PreparationStep, ...] = entries("steps in their order", required=True)
     coat_within: Duration | None = leaf(
-        Polarity.AT_MOST, Concern.PREPARATION, "longest wait from last step to first coat"
+        Polarity.AT_MOST, Concern.PREPARATION, "maximum interval from the last step to the first coat"
     )
     salt_limit: SurfaceDensity | None = leaf(
-        Polarity.AT_MOST, Concern.ACCEPTANCE, "most soluble salt, as sodium chloride, as in 50 mg/m2"
+        Polarity.AT_MOST, Concern.ACCEPTANCE, "maximum soluble salts, as sodium chloride, as in 50 mg/m2"
     )
     dust_quantity: WholeNumber | None = leaf(
-        Polarity.AT_MOST, Concern.ACCEPTANCE, "most dust on the tape, by ISO 8502-3, 0 to 5"
+        Polarity.AT_MOST, Concern.ACCEPTANCE, "maximum dust quantity rating to ISO 8502-3: 0 to 5"
     )
     dust_size: WholeNumber | None = leaf(
-        Polarity.AT_MOST, Concern.ACCEPTANCE, "largest size class of that dust, by ISO 8502-3, 0 to 5"
+        Polarity.AT_MOST, Concern.ACCEPTANCE, "maximum dust size class to ISO 8502-3: 0 to 5"
     )
     edge_grade: Annotated[str, listed("steel_defect_grades")] | None = leaf(
-        Polarity.LADDER, Concern.PREPARATION, "grade of welds and edges by ISO 8501-3, P1 to P3"
+        Polarity.LADDER, Concern.PREPARATION, "preparation grade of welds and edges to ISO 8501-3: P1 to P3"
     )
-    edge_radius: Length | None = leaf(Polarity.AT_LEAST, Concern.PREPARATION, "least radius of edges, as in 2 mm")
+    edge_radius: Length | None = leaf(Polarity.AT_LEAST, Concern.PREPARATION, "minimum edge radius, as in 2 mm")

@@ -101,8 +101,8 @@ class Colour(Node):
 class VariantOverrides(Node):
     """The leaves of its product that a variant may state anew; nothing else can differ."""
 
-    per_pass: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "dry film one cross coat gives")
-    hiding: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "dry film at which this colour hides fully")
+    per_pass: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "DFT per cross coat")
+    hiding: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "DFT for full hiding of this colour")
     solids_in_can: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids of the can contents")
     solids_sprayed: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids without propellant")
 
@@ -116,19 +116,19 @@ class Variant(Node):
     colour: Colour | None = part("colour by the customer's standard")
     gloss_grade: Line | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "gloss grade in words")
     gloss: GlossRange | None = leaf(Polarity.WITHIN, Concern.ACCEPTANCE, "gloss at 60 degrees, as in 80..90 GU")
-    fill: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "contents, where they differ from the product's pack")
-    overrides: VariantOverrides | None = part("leaves this variant states anew")
+    fill: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "net volume, where it differs from the product's pack")
+    overrides: VariantOverrides | None = part("values that differ for this variant")
 
 
 class Pack(Node):
     """The can or tin."""
 
     form: Annotated[PackForm, choice(PackForm)] = leaf(
-        Polarity.REPLACED, Concern.PRODUCT, "aerosol or liquid", required=True
+        Polarity.REPLACED, Concern.PRODUCT, "form of the pack: aerosol or liquid", required=True
     )
-    fill: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "contents by volume, propellant included")
-    net_mass: Mass | None = leaf(Polarity.FACT, Concern.PRODUCT, "contents by mass, propellant included")
-    dispensed: Share | None = leaf(Polarity.FACT, Concern.PRODUCT, "share of the contents the can gives off")
+    fill: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "net volume, propellant included")
+    net_mass: Mass | None = leaf(Polarity.FACT, Concern.PRODUCT, "net mass, propellant included")
+    dispensed: Share | None = leaf(Polarity.FACT, Concern.PRODUCT, "dispensed share of the contents")
 
 
 class ComponentClass(Node):
@@ -148,17 +148,15 @@ class ComponentClass(Node):
     statement: Code | None = leaf(
         Polarity.FACT, Concern.SAFETY, "statement, where the category has several", audience=Audience.MAKER
     )
-    m_factor: DecimalNumber | None = leaf(
-        Polarity.FACT, Concern.SAFETY, "factor that multiplies it in water", audience=Audience.MAKER
-    )
+    m_factor: DecimalNumber | None = leaf(Polarity.FACT, Concern.SAFETY, "M-factor", audience=Audience.MAKER)
     limit: Share | None = leaf(
         Polarity.FACT,
         Concern.SAFETY,
-        "share from which it counts, where it has a limit of its own",
+        "specific concentration limit",
         audience=Audience.MAKER,
     )
     limit_source: Line | None = leaf(
-        Polarity.NOTE, Concern.SAFETY, "where its own limit is published", audience=Audience.MAKER
+        Polarity.NOTE, Concern.SAFETY, "source of the specific concentration limit", audience=Audience.MAKER
     )
 
 
@@ -169,13 +167,19 @@ class Component(Node):
     name: Line = leaf(Polarity.FACT, Concern.PRODUCT, "substance", required=True, audience=Audience.MAKER)
     cas: Code | None = leaf(Polarity.FACT, Concern.PRODUCT, "CAS number", audience=Audience.MAKER)
     kind: Annotated[Ingredient, choice(Ingredient)] = leaf(
-        Polarity.FACT, Concern.PRODUCT, "solids, solvent or propellant", required=True, audience=Audience.MAKER
+        Polarity.FACT,
+        Concern.PRODUCT,
+        "kind of component: solids, solvent or propellant",
+        required=True,
+        audience=Audience.MAKER,
     )
     mass_share: Share = leaf(Polarity.FACT, Concern.PRODUCT, "share by mass", required=True, audience=Audience.MAKER)
     density: Density = leaf(
         Polarity.FACT, Concern.PRODUCT, "density at 20 degC", required=True, audience=Audience.MAKER
     )
-    flammable: YesNo | None = leaf(Polarity.FACT, Concern.SAFETY, "does it count as flammable", audience=Audience.MAKER)
+    flammable: YesNo | None = leaf(
+        Polarity.FACT, Concern.SAFETY, "classification of the component as flammable", audience=Audience.MAKER
+    )
     classes: tuple[ComponentClass, ...] = entries("hazard classes of the substance")
 
 
@@ -183,33 +187,33 @@ class Solids(Node):
     """What stays on the part. Sprayed means without the propellant, which is gone when the wet film is read."""
 
     in_can: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids of the can contents")
-    sprayed: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids without propellant, for the comb")
+    sprayed: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids without propellant (for the comb gauge)")
 
 
 class Drying(Node):
     """One stage of drying with the conditions it holds for."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the entry", required=True)
-    stage: Annotated[DryingStage, choice(DryingStage)] = leaf(Polarity.SCOPE, Concern.PRODUCT, "stage", required=True)
-    time: Duration = leaf(Polarity.FACT, Concern.PRODUCT, "time to reach it", required=True)
-    air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "air temperature it holds for", required=True)
-    humidity: Humidity | None = leaf(Polarity.FACT, Concern.CLIMATE, "relative humidity it holds for")
-    film: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "dry film it holds for")
+    stage: Annotated[DryingStage, choice(DryingStage)] = leaf(
+        Polarity.SCOPE, Concern.PRODUCT, "drying stage", required=True
+    )
+    time: Duration = leaf(Polarity.FACT, Concern.PRODUCT, "time to reach the stage", required=True)
+    air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "air temperature the value applies to", required=True)
+    humidity: Humidity | None = leaf(Polarity.FACT, Concern.CLIMATE, "relative humidity the value applies to")
+    film: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "DFT the value applies to")
 
 
 class OvercoatWindow(Node):
     """When the next coat may go on."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.COMPATIBILITY, "id of the entry", required=True)
-    next_coat: Id = leaf(
-        Polarity.ONE_OF, Concern.COMPATIBILITY, "product that goes on top, or itself, or any", required=True
-    )
+    next_coat: Id = leaf(Polarity.ONE_OF, Concern.COMPATIBILITY, "next coat: a product, itself, or any", required=True)
     interval: DurationRange = leaf(
-        Polarity.WITHIN, Concern.COMPATIBILITY, "as in 30 min..24 h, or min 30 min", required=True
+        Polarity.WITHIN, Concern.COMPATIBILITY, "overcoating interval, as in 30 min..24 h, or min 30 min", required=True
     )
-    air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "air temperature it holds for", required=True)
+    air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "air temperature the value applies to", required=True)
     if_exceeded: Text | None = leaf(
-        Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what to do once the window is past"
+        Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "action if the maximum overcoating interval is exceeded"
     )
 
 
@@ -217,25 +221,27 @@ class PotLife(Node):
     """How long a mixed liquid stays usable."""
 
     time: Duration = leaf(Polarity.AT_MOST, Concern.PRODUCT, "pot life", required=True)
-    air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "temperature it holds for", required=True)
-    volume: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "mixed volume it holds for")
+    air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "temperature the value applies to", required=True)
+    volume: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "mixed volume the value applies to")
 
 
 class ServiceTemperature(Node):
     """Dry heat the cured film stands."""
 
-    continuous_max: Temperature | None = leaf(Polarity.AT_MOST, Concern.PRODUCT, "highest lasting temperature")
-    short_max: Temperature | None = leaf(Polarity.AT_MOST, Concern.PRODUCT, "highest short temperature")
+    continuous_max: Temperature | None = leaf(
+        Polarity.AT_MOST, Concern.PRODUCT, "maximum continuous service temperature"
+    )
+    short_max: Temperature | None = leaf(Polarity.AT_MOST, Concern.PRODUCT, "peak temperature, short-term")
 
 
 class ApplicationClimate(Node):
     """Air and part while the film goes on and sets."""
 
     air: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "air temperature")
-    surface: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "temperature of the part")
+    surface: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "surface temperature")
     humidity: HumidityRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "relative humidity")
     dew_point_margin: TemperatureDifferenceRange | None = leaf(
-        Polarity.WITHIN, Concern.CLIMATE, "part above the dew point, as in min 3 K"
+        Polarity.WITHIN, Concern.CLIMATE, "surface temperature above the dew point, as in min 3 K"
     )
 
 
@@ -250,14 +256,16 @@ class Coverage(Node):
     """What the maker says a pack or a litre covers; it means nothing without its film."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the claim", required=True)
-    area_per_pack: Area | None = leaf(Polarity.FACT, Concern.PRODUCT, "area one can or tin covers")
-    spreading_rate: SpreadingRate | None = leaf(Polarity.FACT, Concern.PRODUCT, "area a litre or a gallon covers")
-    film: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "dry film the figure holds for")
+    area_per_pack: Area | None = leaf(Polarity.FACT, Concern.PRODUCT, "coverage per can or tin")
+    spreading_rate: SpreadingRate | None = leaf(
+        Polarity.FACT, Concern.PRODUCT, "spreading rate, area per litre or gallon"
+    )
+    film: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "DFT the figure applies to")
     losses: Annotated[Losses, choice(Losses)] | None = leaf(
-        Polarity.FACT, Concern.PRODUCT, "losses of spraying included or excluded"
+        Polarity.FACT, Concern.PRODUCT, "spray losses: included or excluded"
     )
     transfer_efficiency: Share | None = leaf(
-        Polarity.FACT, Concern.PRODUCT, "share of the solids that lands on the part, as the figure takes it"
+        Polarity.FACT, Concern.PRODUCT, "transfer efficiency assumed in the figure"
     )
 
 
@@ -265,30 +273,32 @@ class VocCategory(Node):
     """The category whose limit holds in one jurisdiction."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.SAFETY, "id of the entry", required=True)
-    jurisdiction: Code = leaf(Polarity.SCOPE, Concern.SAFETY, "EU, GB, US or US-CA", required=True)
-    category: Line = leaf(Polarity.REPLACED, Concern.SAFETY, "category there, as in e or c(i)", required=True)
+    jurisdiction: Code = leaf(Polarity.SCOPE, Concern.SAFETY, "jurisdiction: EU, GB, US or US-CA", required=True)
+    category: Line = leaf(
+        Polarity.REPLACED, Concern.SAFETY, "category in that jurisdiction, as in e or c(i)", required=True
+    )
 
 
 class Voc(Node):
     """Volatile organic compounds of the product ready for use, propellant included."""
 
     content: VocContent | None = leaf(
-        Polarity.AT_MOST, Concern.SAFETY, "VOC content ready for use, as the EU counts it"
+        Polarity.AT_MOST, Concern.SAFETY, "VOC content ready for use, by the EU definition"
     )
     density: Density | None = leaf(Polarity.FACT, Concern.PRODUCT, "density of the product ready for use")
     reactivity: DecimalNumber | None = leaf(
-        Polarity.AT_MOST, Concern.SAFETY, "reactivity of an aerosol, in g of ozone on g of product"
+        Polarity.AT_MOST, Concern.SAFETY, "reactivity of an aerosol, in g of ozone per g of product"
     )
     factors: Code | None = leaf(Polarity.REPLACED, Concern.SAFETY, "set of reactivity factors, 2008 or 2010")
-    categories: tuple[VocCategory, ...] = entries("category whose limit holds, by jurisdiction")
+    categories: tuple[VocCategory, ...] = entries("VOC category whose limit applies, by jurisdiction")
 
 
 class Claim(Node):
     """Something the maker says of the product, with what stands behind it."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the claim", required=True)
-    text: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "the claim", required=True)
-    basis: Text | None = leaf(Polarity.NOTE, Concern.PRODUCT, "report, panel or standard behind it")
+    text: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "text of the claim", required=True)
+    basis: Text | None = leaf(Polarity.NOTE, Concern.PRODUCT, "supporting report, panel or standard")
 
 
 class Product(Node):
@@ -297,37 +307,39 @@ class Product(Node):
     id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the product", required=True)
     document: DocumentControl | None = part("title block of its data sheet")
     name: Line = leaf(Polarity.WORDING, Concern.PRODUCT, "name as printed", required=True)
-    about: Text | None = leaf(Polarity.WORDING, Concern.PRODUCT, "what it is, in a sentence or two")
+    about: Text | None = leaf(Polarity.WORDING, Concern.PRODUCT, "description of the product (a sentence or two)")
     binder: Annotated[str, listed("binder_families")] = leaf(
-        Polarity.REPLACED, Concern.PRODUCT, "binder family, an id of the table binder_families", required=True
+        Polarity.REPLACED, Concern.PRODUCT, "generic type, an id of the table binder_families", required=True
     )
     curing: Annotated[CuringKind, choice(CuringKind)] = leaf(
-        Polarity.REPLACED, Concern.PRODUCT, "how it cures", required=True
+        Polarity.REPLACED, Concern.PRODUCT, "curing mechanism and supply form", required=True
     )
     roles: tuple[Annotated[Role, choice(Role)], ...] = leaf(
-        Polarity.ONE_OF, Concern.PRODUCT, "coats it may be used as", required=True
+        Polarity.ONE_OF, Concern.PRODUCT, "coat types it may be used as", required=True
     )
-    direct_to_metal: YesNo = leaf(Polarity.PERMISSION, Concern.COMPATIBILITY, "may it go on bare metal", required=True)
+    direct_to_metal: YesNo = leaf(Polarity.PERMISSION, Concern.COMPATIBILITY, "use direct to metal", required=True)
     variants: tuple[Variant, ...] = entries("colours, glosses and packs", required=True)
     pack: Pack = part("can or tin", required=True)
-    composition: tuple[Component, ...] = entries("composition by mass, for the maker only")
+    composition: tuple[Component, ...] = entries("composition by mass, for the manufacturer only")
     solids: Solids | None = part("volume solids")
-    film: ProductFilm = part("film it allows and gives", required=True)
+    film: ProductFilm = part("DFT limits and film figures", required=True)
     drying: tuple[Drying, ...] = entries("drying stages with their conditions")
-    overcoat: tuple[OvercoatWindow, ...] = entries("overcoat windows with their conditions")
+    overcoat: tuple[OvercoatWindow, ...] = entries("overcoating intervals with their conditions")
     pot_life: PotLife | None = part("pot life of a mixed liquid")
-    shelf_life: Span | None = leaf(Polarity.AT_MOST, Concern.PRODUCT, "unopened, as in 24 months")
-    service_temperature: ServiceTemperature | None = part("dry heat of the cured film")
-    climate: ApplicationClimate | None = part("climate for application")
-    application: Application | None = part("application, by curing kind")
+    shelf_life: Span | None = leaf(
+        Polarity.AT_MOST, Concern.PRODUCT, "shelf life of the unopened pack, as in 24 months"
+    )
+    service_temperature: ServiceTemperature | None = part("dry heat resistance of the cured film")
+    climate: ApplicationClimate | None = part("application conditions")
+    application: Application | None = part("application, by curing type")
     users: Annotated[Users, choice(Users)] | None = leaf(
-        Polarity.SCOPE, Concern.SAFETY, "professional or public, where it differs from the project's"
+        Polarity.SCOPE, Concern.SAFETY, "users, professional or public, where different from the project's"
     )
     voc: Voc | None = part("volatile organic compounds")
     hazards: Hazards | None = part("hazards as the safety data sheet declares them")
-    coverage: tuple[Coverage, ...] = entries("what a pack or a litre covers")
-    claims: tuple[Claim, ...] = entries("what is claimed, with its basis")
-    not_claimed: Text | None = leaf(Polarity.WORDING, Concern.PRODUCT, "what is not claimed")
+    coverage: tuple[Coverage, ...] = entries("coverage of a pack or a litre")
+    claims: tuple[Claim, ...] = entries("claims with their basis")
+    not_claimed: Text | None = leaf(Polarity.WORDING, Concern.PRODUCT, "exclusions from the claims")
 
     def variant(self, variant_id: str) -> Variant | None:
         return next((v for v in self.variants if v.id == variant_id), None)

@@ -45,17 +45,17 @@ class Party(Node):
 
     name: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name", required=True)
     address: Text | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "address")
-    contact: Contact | None = part("who to call")
+    contact: Contact | None = part("contact")
 
 
 class SecondUnits(Node):
     """A second unit printed in brackets after the author's own; absent means none."""
 
     film: Annotated[FilmUnit, choice(FilmUnit)] | None = leaf(
-        Polarity.NOTE, Concern.DOCUMENT, "second unit of film, um or mil"
+        Polarity.NOTE, Concern.DOCUMENT, "second unit of film thickness: um or mil"
     )
     temperature: Annotated[TemperatureUnit, choice(TemperatureUnit)] | None = leaf(
-        Polarity.NOTE, Concern.DOCUMENT, "second unit of temperature, degC or degF"
+        Polarity.NOTE, Concern.DOCUMENT, "second unit of temperature: degC or degF"
     )
 
 
@@ -63,10 +63,10 @@ class Numbering(Node):
     """How revisions are counted."""
 
     scheme: Annotated[NumberingScheme, choice(NumberingScheme)] = leaf(
-        Polarity.WORDING, Concern.DOCUMENT, "letters or numbers", default=NumberingScheme.LETTERS
+        Polarity.WORDING, Concern.DOCUMENT, "revision scheme: letters or numbers", default=NumberingScheme.LETTERS
     )
     skip: tuple[Code, ...] = leaf(
-        Polarity.WORDING, Concern.DOCUMENT, "letters never used", default=("I", "O", "Q", "S", "X", "Z")
+        Polarity.WORDING, Concern.DOCUMENT, "revision letters never used", default=("I", "O", "Q", "S", "X", "Z")
     )
 
 
@@ -75,7 +75,7 @@ class ProjectRole(Node):
 
     id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the role", required=True)
     name: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "role as printed", required=True)
-    responsibility: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.DOCUMENT, "what the role is responsible for")
+    responsibility: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.DOCUMENT, "responsibility of the role")
 
 
 class ApprovalRole(StrEnum):
@@ -99,10 +99,10 @@ class ApprovalPolicy(Node):
 
     id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the demand", required=True)
     role: Annotated[ApprovalRole, choice(ApprovalRole)] = leaf(
-        Polarity.EXACTLY, Concern.DOCUMENT, "check or approve", required=True
+        Polarity.EXACTLY, Concern.DOCUMENT, "kind of approval: check or approve", required=True
     )
-    count: WholeNumber = leaf(Polarity.AT_LEAST, Concern.DOCUMENT, "how many persons", default=1)
-    signed: YesNo = leaf(Polarity.AT_LEAST, Concern.DOCUMENT, "whether each has to be signed", default=False)
+    count: WholeNumber = leaf(Polarity.AT_LEAST, Concern.DOCUMENT, "number of persons", default=1)
+    signed: YesNo = leaf(Polarity.AT_LEAST, Concern.DOCUMENT, "signature required on each", default=False)
 
 
 class Holder(Node):
@@ -127,7 +127,7 @@ class Holder(Node):
     documents: tuple[Code, ...] = leaf(
         Polarity.ALL_OF,
         Concern.DOCUMENT,
-        "document numbers held, all of the folder if left out",
+        "document numbers held; all of the folder if left out",
         default=(),
         audience=Audience.MAKER,
         administrative=True,
@@ -143,15 +143,15 @@ class Policies(Node):
     approvals_needed: WholeNumber = leaf(
         Polarity.AT_LEAST,
         Concern.DOCUMENT,
-        "persons who check or approve before issue, one of them approves",
+        "number of persons who check or approve before issue; one of them approves",
         default=1,
     )
-    approvals: tuple[ApprovalPolicy, ...] = entries("approvals needed of each role besides")
+    approvals: tuple[ApprovalPolicy, ...] = entries("further approvals needed, by role")
     revision_forced_by: tuple[Annotated[RevisionGround, choice(RevisionGround)], ...] = leaf(
-        Polarity.ALL_OF, Concern.DOCUMENT, "what asks for another revision", default=tuple(RevisionGround)
+        Polarity.ALL_OF, Concern.DOCUMENT, "grounds that require a new revision", default=tuple(RevisionGround)
     )
     review_every: Span | None = leaf(
-        Polarity.AT_MOST, Concern.DOCUMENT, "longest time between reviews", administrative=True
+        Polarity.AT_MOST, Concern.DOCUMENT, "maximum time between reviews", administrative=True
     )
 
 
@@ -163,25 +163,25 @@ class Project(Node):
         Polarity.NOTE, Concern.DOCUMENT, "version of the source format; 1 where it is left out", default=SCHEMA_VERSION
     )
     title: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name of the project", required=True)
-    maker: Party = part("who issues the documents", required=True)
-    customer: Party = part("who receives them", required=True)
+    maker: Party = part("manufacturer, who issues the documents", required=True)
+    customer: Party = part("customer, who receives the documents", required=True)
     second_units: SecondUnits | None = part("units printed in brackets")
     page_size: Annotated[PageSize, choice(PageSize)] = leaf(
-        Polarity.WORDING, Concern.DOCUMENT, "A4 or Letter", default=PageSize.A4
+        Polarity.WORDING, Concern.DOCUMENT, "page size: A4 or Letter", default=PageSize.A4
     )
     language: Annotated[Language, choice(Language)] = leaf(
-        Polarity.WORDING, Concern.DOCUMENT, "language of the documents, en", default=Language.ENGLISH
+        Polarity.WORDING, Concern.DOCUMENT, "language of the documents: en", default=Language.ENGLISH
     )
     jurisdictions: tuple[Code, ...] = leaf(
-        Polarity.ALL_OF, Concern.SAFETY, "whose law applies, as in EU, GB, US", default=("EU",)
+        Polarity.ALL_OF, Concern.SAFETY, "jurisdictions that apply, as in EU, GB, US", default=("EU",)
     )
     emergency_phone: Line | None = leaf(
-        Polarity.EXACTLY, Concern.SAFETY, "number to call in an emergency, printed with the cautions"
+        Polarity.EXACTLY, Concern.SAFETY, "emergency telephone number, printed with the safety instructions"
     )
     users: Annotated[Users, choice(Users)] | None = leaf(
-        Polarity.SCOPE, Concern.SAFETY, "who the products are supplied to, professional or public"
+        Polarity.SCOPE, Concern.SAFETY, "users of the products: professional or public"
     )
-    numbering: Numbering | None = part("how revisions are counted")
-    roles: tuple[ProjectRole, ...] = entries("who does what")
+    numbering: Numbering | None = part("numbering of revisions")
+    roles: tuple[ProjectRole, ...] = entries("roles and their responsibilities")
     policies: Policies | None = part("house rules")
-    distribution: tuple[Holder, ...] = entries("who holds the documents")
+    distribution: tuple[Holder, ...] = entries("holders of the documents")

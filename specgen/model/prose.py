@@ -38,10 +38,10 @@ def prose_fault(text: str) -> ProseFault | None:
     """
     if len(text) > MOST_CHARACTERS:
         return ProseFault(
-            f"has {len(text):,} characters; {MOST_CHARACTERS:,} is the most", "Divide it into several texts."
+            f"has {len(text):,} characters; the maximum is {MOST_CHARACTERS:,}", "Divide it into several texts."
         )
     if run := _RUN.search(text):
-        return ProseFault(f"holds more than {LONGEST_RUN} “{run[1]}” in a row", "Shorten the run.")
+        return ProseFault(f"contains more than {LONGEST_RUN} “{run[1]}” in a row", "Shorten the run.")
     if _nested_too_deep(text):
         return ProseFault(f"nests lists, quotations or brackets more than {DEEPEST_NESTING} deep", "Flatten it.")
     return None

@@ -55,7 +55,7 @@ def joined(
                     continue
                 lost[target_kind].add(target)
                 if not unread:
-                    what = f"{target} is the id of no source in {target_kind}"
+                    what = f"{target} is not the id of any source in {target_kind}"
                     known = list(ids[target_kind].values()) if len(findings) <= FINDING_LIMIT else []
                     remedy = nearest_of(target, known, IDS_SHOWN) if known else ""
                     # whoever names it, one source is missing
@@ -112,7 +112,7 @@ def _lost_variants(record: Node, path: Path, records: Records, place: Callable[[
             continue
         here = (*path, "layers", layer.id, "variant")
         known = [variant.id for variant in product.variants]
-        what = f"{layer.variant} is no variant of the product {layer.product}"
+        what = f"{layer.variant} is not a variant of the product {layer.product}"
         yield shape_finding(
             "MOD005", here, place(here), what, nearest_of(layer.variant, known, IDS_SHOWN) if known else ""
         )

@@ -86,7 +86,7 @@ def plain(tree: Tree) -> Any:
 
 def _inspect(model: type[Node], tree: Tree, path: Path, places: Places) -> Iterator[Finding]:
     if not isinstance(tree, Mapping):
-        yield shape_finding("MOD004", path, places.place(path), f"{path[-1]} has to hold a group of keys")
+        yield shape_finding("MOD004", path, places.place(path), f"{path[-1]} must be a group of keys")
         return
     for key, value in tree.entries.items():
         info = model.model_fields.get(key)
@@ -120,7 +120,7 @@ def _inspect_list(inner: type[Node] | None, tree: Sequence, path: Path, places: 
         seen.setdefault(name.lower(), name)
         if before is not None:
             what = (
-                f"{name} stands twice in {path[-1]}"
+                f"{name} is given twice in {path[-1]}"
                 if before == name
                 else f"{before} and {name} differ only in capitals"
             )
@@ -143,17 +143,17 @@ def _translate(model: type[Node], error: ErrorDetails, tree: Mapping, path: Path
                 "MOD002", here, places.place(here), f"{key} is missing in {_called(here[:-1])}", f"write {key}: {about}"
             )
         case "too_short":
-            return shape_finding("MOD002", here, places.place(here), f"{called} holds no entry")
+            return shape_finding("MOD002", here, places.place(here), f"{called} has no entry")
         case "specgen":
             told = error.get("ctx", {})
             new = format_1.new_word(here, str(error["input"]))
             remedy = _renamed(str(error["input"]), new) if new is not None else str(told["remedy"])
             return shape_finding("MOD003", here, places.place(here), f"{called}: {told['what']}", remedy)
         case "model_type":
-            return shape_finding("MOD004", here, places.place(here), f"{called} has to hold a group of keys")
+            return shape_finding("MOD004", here, places.place(here), f"{called} must be a group of keys")
         case "tuple_type":
             return shape_finding(
-                "MOD004", here, places.place(here), f"{called} has to hold a list, each entry with a hyphen"
+                "MOD004", here, places.place(here), f"{called} must be a list, each entry with a hyphen"
             )
         case other:
             raise AssertionError(f"pydantic reports {other}, which no field type of ours raises")
@@ -174,7 +174,7 @@ def _unknown(owner: type[Node], tree: Tree | None, path: Path, places: Places) -
     if " " in key:
         # `{says: clean, dry}` is a key `dry` with nothing behind it
         remedy = "if it belongs to the value before it, put that whole value in quotes: a comma between { and } ends it"
-    return shape_finding("MOD001", path, places.key_place(path), f"{key} is not a key that is known here", remedy)
+    return shape_finding("MOD001", path, places.key_place(path), f"{key} is not a key known here", remedy)
 
 
 def _renamed(old: str, new: str) -> str:

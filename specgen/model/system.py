@@ -46,61 +46,65 @@ class CategoryClaim(Node):
     """The corrosivity category and durability a system is said to serve."""
 
     corrosivity: Annotated[Corrosivity, choice(Corrosivity)] = leaf(
-        Polarity.LADDER, Concern.FILM, "corrosivity category, C2 to C5", required=True
+        Polarity.LADDER, Concern.FILM, "corrosivity category to ISO 12944-2: C2 to C5", required=True
     )
     durability: Annotated[Durability, choice(Durability)] = leaf(
         Polarity.LADDER, Concern.FILM, "durability: low, medium, high or very-high", required=True
     )
-    evidence: Text | None = leaf(Polarity.NOTE, Concern.FILM, "test report of this very system, if there is one")
+    evidence: Text | None = leaf(Polarity.NOTE, Concern.FILM, "test report for this exact system, if there is one")
 
 
 class Layer(Node):
     """One coat of the system."""
 
-    id: Id = leaf(Polarity.SCOPE, Concern.FILM, "id of the layer", required=True)
-    role: Annotated[Role, choice(Role)] = leaf(
-        Polarity.REPLACED, Concern.COMPATIBILITY, "what the coat is for", required=True
-    )
-    product: Id = leaf(Polarity.REPLACED, Concern.PRODUCT, "id of the product", required=True, refers="products")
-    variant: Id | None = leaf(Polarity.REPLACED, Concern.PRODUCT, "id of the variant of that product")
-    film: FilmLimits = part("dry film of this coat", required=True)
-    passes: WholeNumber | None = leaf(Polarity.EXACTLY, Concern.FILM, "cross coats to lay down")
+    id: Id = leaf(Polarity.SCOPE, Concern.FILM, "id of the coat", required=True)
+    role: Annotated[Role, choice(Role)] = leaf(Polarity.REPLACED, Concern.COMPATIBILITY, "coat type", required=True)
+    product: Id = leaf(Polarity.REPLACED, Concern.PRODUCT, "product (by its id)", required=True, refers="products")
+    variant: Id | None = leaf(Polarity.REPLACED, Concern.PRODUCT, "variant of that product (by its id)")
+    film: FilmLimits = part("DFT of this coat", required=True)
+    passes: WholeNumber | None = leaf(Polarity.EXACTLY, Concern.FILM, "number of cross coats")
     coats: WholeNumber | None = leaf(
-        Polarity.EXACTLY, Concern.FILM, "coats the passes are split into, if more than one"
+        Polarity.EXACTLY, Concern.FILM, "number of coats the cross coats are divided into, if more than one"
     )
-    wet_target: Thickness | None = leaf(Polarity.EXACTLY, Concern.FILM, "wet film for the comb, if not to be computed")
-    thinner: Percentage | None = leaf(Polarity.PERMISSION, Concern.FILM, "thinner added, by volume on the paint")
-    flash_between_passes: DurationRange | None = leaf(Polarity.WITHIN, Concern.FILM, "wait between passes")
+    wet_target: Thickness | None = leaf(
+        Polarity.EXACTLY, Concern.FILM, "target WFT for the comb gauge, if not to be calculated"
+    )
+    thinner: Percentage | None = leaf(Polarity.PERMISSION, Concern.FILM, "thinner added, by volume of the paint")
+    flash_between_passes: DurationRange | None = leaf(
+        Polarity.WITHIN, Concern.FILM, "flash-off time between cross coats"
+    )
     sanding_removes: Thickness | None = leaf(
-        Polarity.AT_MOST, Concern.FILM, "most film that sanding takes off this coat"
+        Polarity.AT_MOST, Concern.FILM, "maximum DFT removed from this coat by sanding"
     )
-    polishing_removes: Thickness | None = leaf(Polarity.AT_MOST, Concern.FILM, "most film that polishing takes off")
+    polishing_removes: Thickness | None = leaf(Polarity.AT_MOST, Concern.FILM, "maximum DFT removed by polishing")
     remaining_min: Thickness | None = leaf(
-        Polarity.AT_LEAST, Concern.FILM, "least dry film left after sanding or polishing"
+        Polarity.AT_LEAST, Concern.FILM, "minimum DFT remaining after sanding or polishing"
     )
     overcoat_interval: DurationRange | None = leaf(
-        Polarity.WITHIN, Concern.COMPATIBILITY, "wait before the next coat, as in 30 min..24 h"
+        Polarity.WITHIN, Concern.COMPATIBILITY, "overcoating interval, as in 30 min..24 h"
     )
     if_exceeded: Text | None = leaf(
-        Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what to do once the hold is past"
+        Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "action if the maximum overcoating interval is exceeded"
     )
     before_next: Text | None = leaf(
-        Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "what to do to this coat before the next"
+        Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "preparation of this coat before overcoating"
     )
     abraded_with: Line | None = leaf(
-        Polarity.REPLACED, Concern.PREPARATION, "paper or pad this coat is abraded with before the next, as in P400"
+        Polarity.REPLACED, Concern.PREPARATION, "abrasive paper or pad used on this coat before overcoating, as in P400"
     )
     blush_wash: YesNo | None = leaf(
-        Polarity.AT_LEAST, Concern.PREPARATION, "washed with warm water and detergent, and tested, before the next coat"
+        Polarity.AT_LEAST,
+        Concern.PREPARATION,
+        "amine blush wash with warm water and detergent, tested, before overcoating",
     )
     mist_coat: YesNo | None = leaf(
-        Polarity.EXACTLY, Concern.FILM, "begins with a mist coat, much thinner than a normal one"
+        Polarity.EXACTLY, Concern.FILM, "mist coat at the start of the coat (much thinner than a normal coat)"
     )
     tie_coat: YesNo | None = leaf(
-        Polarity.EXACTLY, Concern.COMPATIBILITY, "is a tie coat, or begins with a fog coat that is left to turn tacky"
+        Polarity.EXACTLY, Concern.COMPATIBILITY, "tie coat, or coat that starts with a fog coat left until tacky"
     )
     flexible: YesNo | None = leaf(
-        Polarity.FACT, Concern.COMPATIBILITY, "bends with the part; no for a hard coat, absent where it does not matter"
+        Polarity.FACT, Concern.COMPATIBILITY, "flexible coat; no for a hard coat, left out where it does not matter"
     )
 
 
@@ -110,9 +114,9 @@ class System(Node):
     id: Id = leaf(Polarity.SCOPE, Concern.FILM, "id of the system", required=True)
     document: DocumentControl | None = part("title block, if the system is a document of its own")
     title: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name as printed", required=True)
-    use: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "what it is meant for")
-    layers: tuple[Layer, ...] = entries("layers from the substrate up", required=True, least=1)
-    total: FilmLimits | None = part("total dry film, if stated")
-    category: CategoryClaim | None = part("corrosivity category and durability it is said to serve")
-    handle_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "wait before the part is handled")
-    service_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "wait before the part goes into service")
+    use: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "intended use")
+    layers: tuple[Layer, ...] = entries("coats from the substrate outwards", required=True, least=1)
+    total: FilmLimits | None = part("total DFT, if stated")
+    category: CategoryClaim | None = part("corrosivity category and durability claimed")
+    handle_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "minimum time before handling")
+    service_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "minimum time before return to service")

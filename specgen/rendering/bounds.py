@@ -119,8 +119,8 @@ class _BoundsReader(HTMLParser):
     def _check_word(self) -> None:
         if len(self._word) > LONGEST_WORD:
             raise RenderError(
-                f"The word beginning “{self._word[:40]}” has more than {LONGEST_WORD} characters without a blank "
-                "and cannot be broken across lines. Put blanks into it."
+                f"The word beginning “{self._word[:40]}” has more than {LONGEST_WORD} characters without a space "
+                "and cannot be broken across lines. Put spaces into it."
             )
 
     @staticmethod

@@ -39,28 +39,28 @@ FAULTS = {
     for fault in (
         WaiverFault(
             "WVR001",
-            "A waiver sets nothing aside",
-            "A waiver without its finding hides what was once wrong, and would hide it again.",
+            "A waiver matches no finding",
+            "A waiver that is kept after its finding is gone would hide the finding if it came back.",
             "Delete the waiver, or correct its rule or path to those the finding prints.",
         ),
         WaiverFault(
             "WVR002",
-            "A waiver is past its day",
-            "Whoever took it on did so until that day and no longer.",
-            "Mend the finding, or have the waiver granted anew with a later day.",
+            "A waiver has expired",
+            "The person who accepted the deviation did so until that day and no longer.",
+            "Correct the finding, or have the waiver renewed with a later date.",
         ),
         WaiverFault(
             "WVR003",
-            "A waiver is aimed at an error",
-            "An error must not be issued; nobody can take it on.",
-            "Mend the error and delete the waiver.",
+            "A waiver names an error",
+            "A document with an error must not be issued; an error cannot be waived.",
+            "Correct the error and delete the waiver.",
             Severity.ERROR,
         ),
         WaiverFault(
             "WVR004",
-            "A waiver names a rule that nobody can waive",
-            "The rule guards people or keeps to the law, so its finding stays open, and a document must not show it as taken on.",
-            "Delete the waiver and mend what the rule finds.",
+            "A waiver names a rule that cannot be waived",
+            "The rule protects people or follows the law, so its finding stays open, and a document must not show it as waived.",
+            "Delete the waiver and correct what the rule finds.",
             Severity.ERROR,
         ),
     )
@@ -106,7 +106,7 @@ def _waived(finding: Finding, held: list[tuple[str, Waiver]], spec: Spec, on: da
     waiver = next(iter(granted.values()))
     what = f"waived by {waiver.by} until {waiver.until}: {finding.what}"
     return replace(
-        finding, severity=Severity.NOTE, what=what, remedy=f"Nothing until {waiver.until}; judge it anew then."
+        finding, severity=Severity.NOTE, what=what, remedy=f"Nothing until {waiver.until}; assess it again then."
     )
 
 
@@ -132,17 +132,17 @@ def _faults(job_id: str, waiver: Waiver, found: list[Finding], loaded: Loaded, o
     path = ("jobs", job_id, "waivers", waiver.id)
     aimed = [finding for finding in found if waiver_matches(waiver, finding)]
     if any(finding.severity is Severity.ERROR for finding in aimed):
-        yield _fault("WVR003", path, loaded, f"the waiver {waiver.id} is aimed at an error")
+        yield _fault("WVR003", path, loaded, f"the waiver {waiver.id} names an error")
     elif waiver.rule in never_waived():
         # whether it finds anything today or not: the waiver would be printed as granted
         yield _fault(
-            "WVR004", (*path, "rule"), loaded, f"the waiver {waiver.id} names {waiver.rule}, which nobody can waive"
+            "WVR004", (*path, "rule"), loaded, f"the waiver {waiver.id} names {waiver.rule}, which cannot be waived"
         )
     elif not in_force(waiver, on):
-        what = f"the waiver {waiver.id} ended on {waiver.until}, before {on}"
+        what = f"the waiver {waiver.id} expired on {waiver.until}, before {on}"
         yield _fault("WVR002", (*path, "until"), loaded, what)
     elif not aimed:
-        what = f"no finding {waiver.rule} at {waiver.path} is there to be waived"
+        what = f"there is no finding {waiver.rule} at {waiver.path} to waive"
         yield _fault("WVR001", path, loaded, what)
 
 

@@ -127,7 +127,7 @@ class TreeBuilder:
                 self.quoted.append((start, end))
             if style == '"' and (refused := first_refused(text)):
                 id = "SRC006" if refused.isprintable() or ord(refused) > 0x9F else "SRC005"
-                what = f"The text holds {named(refused)}, written as a code with a backslash."
+                what = f"The text contains {named(refused)}, written as a code with a backslash."
                 self.note(id, what, line, column, mark.end_column - 1)
                 text = printable(text)
             if style in _BLOCKS and not text.strip() and _BLOCK_WITH_DIGIT.match(self._parsed[line], column):
@@ -143,7 +143,7 @@ class TreeBuilder:
 
     def alias(self, name: str, start: Spot, end: Spot) -> None:
         """`*name`: refused; an empty value stands in its place."""
-        self.note("SRC014", f"`*{short(name)}` stands for a value that is written elsewhere.", *start, end[1])
+        self.note("SRC014", f"`*{short(name)}` refers to a value written elsewhere.", *start, end[1])
         self._add(Scalar("", Mark(start[0] + 1, start[1] + 1, end[1] + 1), True), no_key=True)
 
     def open(self, mapping: bool, flow: bool, start: Spot, has_property: bool) -> None:
@@ -166,7 +166,7 @@ class TreeBuilder:
                 )
                 dropped = True
             elif len(self._stack) >= DEPTH_LIMIT:
-                what = f"This stands more than {DEPTH_LIMIT} steps deep."
+                what = f"This is more than {DEPTH_LIMIT} levels deep."
                 self.note("SRC020", what, line, column, len(text.rstrip()))
                 dropped = True
         self._count(line, column)
@@ -191,7 +191,7 @@ class TreeBuilder:
 
     def _stop(self, line: int, column: int) -> NoReturn:
         self._stack.clear()
-        self.note("SRC021", f"The file holds more than {NODE_LIMIT:,} keys and values.", line, column, column + 1)
+        self.note("SRC021", f"The file contains more than {NODE_LIMIT:,} keys and values.", line, column, column + 1)
         raise TooManyNodesError
 
     def _add(self, node: Node, no_key: bool = False, counted: bool = False) -> None:
@@ -219,7 +219,7 @@ class TreeBuilder:
         mark = node.mark
         spot = (mark.line - 1, mark.column - 1, mark.end_column - 1)
         if not isinstance(node, Scalar):
-            self.note("SRC018", "A list or a group of keys stands where a key is meant.", *spot)
+            self.note("SRC018", "A list or a group of keys is given where a key is meant.", *spot)
             return None
         if node.text == "":
             # a refused word for nothing has its finding already
@@ -237,7 +237,7 @@ class TreeBuilder:
             return None
         earlier = top.keys.get(node.text)
         if earlier is not None:
-            what = f"`{short(node.text)}` stands in line {earlier.line} already and again in line {mark.line}."
+            what = f"`{short(node.text)}` is in line {earlier.line} and again in line {mark.line}."
             self.note("SRC017", what, *spot)
             return None
         top.keys[node.text] = mark
@@ -261,7 +261,7 @@ class TreeBuilder:
         """Looks at unquoted text: words for nothing, a comment that swallowed the rest, a missing blank."""
         line, column = start
         if text in _NOTHING:
-            self.note("SRC019", f"`{text}` is a word for nothing.", line, column, mark.end_column - 1)
+            self.note("SRC019", f"`{text}` is a null value.", line, column, mark.end_column - 1)
             return ""
         last = self._parsed[end[0]] if end[0] < len(self._parsed) else ""
         # the blanks at the end go first: a pattern that leaves them out goes over a long gap once for each of its blanks
@@ -281,7 +281,7 @@ class TreeBuilder:
         for line in range(start[0] + beside_key, end[0] + 1):
             found = _UNSPACED.match(self._parsed[line])
             if found and found.group(2) not in _ADDRESSES and (line > start[0] or found.start(1) == start[1]):
-                what = f"`{short(found.group(1))}` has no blank after its colon."
+                what = f"`{short(found.group(1))}` has no space after its colon."
                 self.note("SRC024", what, line, *found.span(1))
 
     def _at_margin(self, first: int, last: int) -> None:
@@ -291,7 +291,7 @@ class TreeBuilder:
             text = self._parsed[line] if line < len(self._parsed) else ""
             if text[:1].strip():
                 self.note(
-                    "SRC033", "What the line above began goes on at the left margin.", line, 0, len(text.rstrip())
+                    "SRC033", "What the line above began continues at the left margin.", line, 0, len(text.rstrip())
                 )
                 return
 

@@ -162,14 +162,14 @@ def _examine(result: Characters, name: str, number: int, line: str) -> None:
     if damaged:
         at = damaged[0].start()
         if line[at] == REPLACED:
-            what = "U+FFFD stands here: the sign that stood here before was lost when the file was saved."
+            what = "U+FFFD is here: the original character was lost when the file was saved."
         else:
             offset = len(line[:at].encode("utf-8", errors="surrogateescape")) + 1
             what = f"Byte {offset:,} of line {number + 1} is 0x{ord(line[at]) - 0xDC00:02X}, which is not UTF-8."
         report("SRC003", what + _more(damaged), at, at + 1)
     for id, found, text in (
-        ("SRC005", controls, "The control character {} stands here."),
-        ("SRC006", invisible, "The invisible character {} stands here."),
+        ("SRC005", controls, "There is the control character {} here."),
+        ("SRC006", invisible, "There is the invisible character {} here."),
     ):
         if found:
             at = found[0].start()
@@ -178,7 +178,7 @@ def _examine(result: Characters, name: str, number: int, line: str) -> None:
     if false_blank:
         group = 1 if false_blank.group(1) else 2
         start, end = false_blank.span(group)
-        report("SRC041", f"{named(shown[start])} stands where a blank is meant.", start, end)
+        report("SRC041", f"{named(shown[start])} is used where a space is meant.", start, end)
         mended = mended[:start] + " " * (end - start) + mended[end:]
     if "\t" in line:
         result.tabs.append(number)

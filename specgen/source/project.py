@@ -98,7 +98,7 @@ def read_project(folder: Path) -> Sources:
                 continue
             claimed.add(path.resolve())
         if number >= FILES_LIMIT:
-            what = f"The folder holds more than {FILES_LIMIT:,} files; from this one on they are not read."
+            what = f"The folder contains more than {FILES_LIMIT:,} files; from this one on they are not read."
             findings.append(fault("SRC039", what, Place(name, 1, 1, 1)))
             break
         total += _size(path)
@@ -118,7 +118,7 @@ def read_project(folder: Path) -> Sources:
 
 def too_many_values(name: str) -> Finding:
     """From this file on the sources together hold more than is read."""
-    what = f"The files together hold more than {NODES_LIMIT:,} keys and values; from this one on they are not read."
+    what = f"The files together contain more than {NODES_LIMIT:,} keys and values; from this one on they are not read."
     return fault("SRC044", what, Place(name, 1, 1, 1))
 
 
@@ -139,7 +139,7 @@ def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple
             visits += 1
             name, path = prefix + entry.name, Path(entry.path)
             if visits > _VISITS_LIMIT:
-                what = f"The folder holds more than {_VISITS_LIMIT:,} files of any kind."
+                what = f"The folder contains more than {_VISITS_LIMIT:,} files of any kind."
                 findings.append(fault("SRC039", what, Place(printable_name(name), 1, 1, 1)))
                 return
             if entry.name.startswith(".") or name == VERDICTS:
@@ -152,7 +152,7 @@ def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple
                     findings.append(_leads_out(name))
             elif _YAML.search(entry.name):
                 if name != printable_name(name):
-                    what = "The name of the file holds signs that cannot be printed."
+                    what = "The name of the file contains characters that cannot be printed."
                     findings.append(fault("SRC043", what, Place(printable_name(name), 1, 1, 1)))
                 elif link and not _stays(path, inside):
                     findings.append(_leads_out(name))
@@ -169,7 +169,7 @@ def _is_folder(entry: os.DirEntry[str]) -> bool:
 
 
 def _leads_out(name: str) -> Finding:
-    return fault("SRC038", "The link leads out of the folder, or nowhere.", Place(printable_name(name), 1, 1, 1))
+    return fault("SRC038", "The link points outside the folder, or to nothing.", Place(printable_name(name), 1, 1, 1))
 
 
 def _stays(path: Path, inside: Path) -> bool:

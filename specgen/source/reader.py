@@ -118,7 +118,7 @@ class _Reading:
             last = max((n for n, line in enumerate(self.shown) if line.strip()), default=0)
             end = len(self.shown[last]) if self.shown else 0
             if not any(f.severity is Severity.ERROR for f in self.findings):
-                self._note("SRC011", "The file holds nothing.", last, 0, end)
+                self._note("SRC011", "The file is empty.", last, 0, end)
             return None
         root = roots[0]
         if isinstance(root, Mapping):
@@ -239,7 +239,7 @@ class _Reading:
             for key, mark in root.keys.items():
                 earlier = keys.setdefault(key, mark)
                 if earlier is not mark:
-                    what = f"`{short(key)}` stands in line {earlier.line} already and again in line {mark.line}."
+                    what = f"`{short(key)}` is in line {earlier.line} and again in line {mark.line}."
                     self._note("SRC017", what, mark.line - 1, mark.column - 1, mark.end_column - 1)
         elif isinstance(root, Scalar):
             if root.mark.line - 1 in told or self._faulted(root.mark.line):
@@ -258,7 +258,7 @@ class _Reading:
         if isinstance(root, Scalar):
             if self._faulted(mark.line) or any(f.id == "SRC024" for f in self.findings):
                 return
-            what = "The file holds one piece of text and no key."
+            what = "The file contains one piece of text and no key."
         else:
             what = "The file begins with a list, not with a key."
         self._note("SRC012", what, mark.line - 1, mark.column - 1, mark.end_column - 1)

@@ -24,7 +24,7 @@ _SIGN_NAMES = {
     "&": "an ampersand",
     "!": "an exclamation mark",
     ",": "a comma",
-    "?": "a question mark with a blank",
+    "?": "a question mark followed by a space",
     "]": "a closing bracket",
     "}": "a closing brace",
 }
@@ -89,7 +89,7 @@ class _Case:
     def judge(self) -> Explained:
         problem, context = self.trouble.problem, self.trouble.context
         if "nesting depth" in problem:
-            return Explained("SRC020", "This stands far too deep.", self.line, self.column, self.column + 1)
+            return Explained("SRC020", "This is nested far too deep.", self.line, self.column, self.column + 1)
         if "escape" in problem or "escape" in context:
             return self._escape()
         if "unexpected end of stream" in problem or "document indicator" in problem:
@@ -145,7 +145,7 @@ class _Case:
         at = self.text.rfind("\\", 0, self.column + 1)
         if at < 0:
             return self._unknown()
-        what = f"`{short(self.text[at : at + 2])}` within double quotes is no code that has a meaning."
+        what = f"`{short(self.text[at : at + 2])}` within double quotes is not a code with a meaning."
         mended = self.text[:at] + "x" + self.text[at + 1 :]
         return Explained("SRC032", what, self.line, at, at + 2, ((self.line, mended),))
 
@@ -187,14 +187,14 @@ class _Case:
         if last.kind == "scalar" and start_line == self.line:
             if last.quoted:
                 return self._behind_quote()
-            what = f"`{short(self.text[start:])}` holds a colon with a blank after it."
+            what = f"`{short(self.text[start:])}` contains a colon followed by a space."
             return self._value("SRC027", what, self.line, start)
         if last.kind == "scalar" and not last.quoted and start_line < self.line:
             above = self._text(start_line)
             if not above[:start].strip():
                 # text on a line of its own with a key below it: it was meant as a key as well
                 return self._no_colon(start_line)
-            what = f"`{short(self.text)}` stands further in, though the value above it is complete."
+            what = f"`{short(self.text)}` is indented further, though the value above it is complete."
             return self._indentation(what)
         if last.kind == "scalar" and last.quoted:
             return self._open_quote(*last.start)
@@ -214,7 +214,7 @@ class _Case:
         if found:
             start, stop = found.span(1)
             mended = text[:stop] + " " + text[stop + 1 :]
-            what = f"`{short(found.group(1))}` has no blank after its colon."
+            what = f"`{short(found.group(1))}` has no space after its colon."
             return Explained("SRC024", what, line, start, stop, ((line, mended),))
         # what stands deeper below would hang in the air without a key, so one is made of the line itself
         mended = (
@@ -228,14 +228,14 @@ class _Case:
         text = self._text(first)
         lead = len(text) - len(text.lstrip())
         if lead:
-            what = "The first line stands further in than the lines below that belong to it."
+            what = "The first line is indented further than the lines below that belong to it."
             return Explained("SRC033", what, first, lead, len(_COMMENT.sub("", text)))
         return self._after_value() if self.column > self.lead else self._no_colon(self.line)
 
     def _behind_quote(self) -> Explained:
         start = self.trouble.last.start[1]
         rest = _COMMENT.sub("", self.text)
-        what = f"`{short(self.text[self.column : len(rest)])}` stands after the closing quote."
+        what = f"`{short(self.text[self.column : len(rest)])}` is after the closing quote."
         whole = self._value("SRC029", what, self.line, start)
         return Explained("SRC029", what, self.line, self.column, max(len(rest), self.column + 1), whole.mended)
 
@@ -255,7 +255,7 @@ class _Case:
     def _behind_brackets(self) -> Explained:
         opening = re.match(r"(?:\s|-\s+)*(?:[^\s\[{#'\"][^\[{#'\"]*?:\s+)?([\[{])", self.text)
         rest = max(len(_COMMENT.sub("", self.text)), self.column + 1)
-        what = f"`{short(self.text[self.column : rest])}` stands after the closing bracket."
+        what = f"`{short(self.text[self.column : rest])}` is after the closing bracket."
         if not opening:
             return Explained("SRC029", what, self.line, self.column, rest)
         start = opening.start(1)
@@ -272,7 +272,7 @@ class _Case:
         if self.text.startswith(":", self.lead):
             return Explained("SRC018", "The colon has no key in front of it.", self.line, self.lead, self.lead + 1)
         if self.column == self.trouble.context_column and dash != in_list:
-            what = "A list entry stands among keys." if dash else "A key stands among the entries of a list."
+            what = "A list entry is among keys." if dash else "A key is among the entries of a list."
             return Explained("SRC034", what, self.line, self.lead, end)
         if self.text[self.lead : self.lead + 1] in ("]", "}"):
             return self._sign(self.line, self.lead)

@@ -28,7 +28,7 @@ from specgen.units.quantity import Quantity
 
 _CRITERIA = "aerosol_criteria"
 _CLASS = "aerosols"
-_WHAT = "category of the aerosol"
+_WHAT = "aerosol category"
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +84,7 @@ def aerosol_category(
             heat_of_combustion(f"{id}.heat", contents, efficiency),
         )
 
-    figures = worked_out(_WHAT, work_out, missing=("the whole composition by mass",))
+    figures = worked_out(_WHAT, work_out, missing=("the complete composition by mass",))
     if isinstance(figures, NotKnown):
         return figures
     least, most, heat = figures
@@ -101,12 +101,13 @@ def _untested(can: _Can) -> Classified | NotKnown:
     if over or hot:
         ground = (
             phrase(
-                "more than {share} % of the contents is flammable and no flammability test is named",
+                "more than {share} % of the contents are flammable components and no flammability test is stated",
                 share=row["flammable_over"],
             )
             if over
             else phrase(
-                "the heat of combustion is {heat} kJ/g or more and no flammability test is named", heat=row["heat_from"]
+                "the heat of combustion is {heat} kJ/g or more and no flammability test is stated",
+                heat=row["heat_from"],
             )
         )
         return _found("untested", can, ground)
@@ -123,25 +124,23 @@ def _tested(can: _Can, test: SprayTest) -> Classified | NotKnown:
         return _found("extreme", can, _extreme_why())
     reached = test.ignition.to("cm") if test.ignition is not None else Fraction(0)
     if reached >= Fraction(near["distance_below"]):
-        return _found("far", can, f"the spray caught fire at {near['distance_below']} cm or farther")
+        return _found("far", can, f"the spray ignited at {near['distance_below']} cm or farther")
     if extreme is None:
         return _open(can)
     if reached >= Fraction(near["distance_from"]):
-        return _found(
-            "near", can, f"the spray caught fire between {near['distance_from']} and {near['distance_below']} cm"
-        )
+        return _found("near", can, f"the spray ignited between {near['distance_from']} and {near['distance_below']} cm")
     if hot is None or (over is None and not hot):
         return _open(can)
     if hot:
-        return _found("hot_and_near", can, "the heat of combustion is high and the spray did not catch fire far off")
+        return _found("hot_and_near", can, "the heat of combustion is high and the spray did not ignite at a distance")
     time, density = test.time_equivalent, test.deflagration_density
     met = (time is not None and time <= Fraction(enclosed["time_up_to"])) or (
         density is not None and density <= Fraction(enclosed["density_up_to"])
     )
     if met:
-        return _found("enclosed", can, "the spray burns in the enclosed-space test")
+        return _found("enclosed", can, "the spray ignites in the enclosed-space test")
     if time is None or density is None:
-        why = "the spray did not catch fire, and the enclosed-space test is not named in full"
+        why = "the spray did not ignite, and the enclosed-space test is not stated in full"
         return NotKnown(_WHAT, why, ("time equivalent", "deflagration density"), can.workings)
     return _found(
         "otherwise", can, "neither the ignition distance nor the enclosed-space test makes it category 1 or 2"
@@ -184,7 +183,9 @@ def _found(step: str, can: _Can, why: str) -> Classified | NotKnown:
 def _open(can: _Can) -> NotKnown:
     missing = [f"whether {name} is flammable" for name in can.open_shares]
     missing += [f"heat of combustion of {name}" for name in can.open_heats]
-    return NotKnown(_WHAT, "what is not known of the contents decides the category", tuple(missing), can.workings)
+    return NotKnown(
+        _WHAT, "the category depends on data of the contents that are not known", tuple(missing), can.workings
+    )
 
 
 def _row(step: str) -> Row:

@@ -90,7 +90,7 @@ def shape_area(id: str, shape: Shape) -> Working:
     match shape:
         case Plate():
             inputs = (_metres("L", "length", shape.length), _metres("W", "width", shape.width))
-            inputs = (*inputs, take("n", "sides coated", shape.sides))
+            inputs = (*inputs, take("n", "coated sides", shape.sides))
             return _area(id, "area of the plate", "L * W * n", inputs)
         case Tube():
             return _round(id, "area of the tube", shape.diameter, "length", shape.length, shape.ends)
@@ -117,7 +117,7 @@ def coated_area(
         inputs.append(take(f"M_{number}", phrase("masked area {number}", number=number), patch, "area", "m2"))
         formula += f" - M_{number}"
     if sum((entry.number for entry in inputs[1:]), Fraction(0)) > inputs[0].number:
-        raise WorkingError("more is masked than the area of the piece")
+        raise WorkingError("the masked area is larger than the piece")
     for number, edge in enumerate(edges, start=1):
         inputs.append(_metres(f"L_{number}", phrase("length of edge {number}", number=number), edge.length))
         inputs.append(_metres(f"W_{number}", phrase("allowance on edge {number}", number=number), edge.width))

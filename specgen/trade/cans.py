@@ -27,7 +27,7 @@ def area_per_can(id: str, solids: Source, delivered: Source, transfer: Source, f
     Raises WorkingError for a film of nothing.
     """
     inputs = (*_from_can(solids, delivered, transfer), take("DFT", "dry film thickness", film, "thickness", "um"))
-    name, formula = N_("area from one can"), f"{_DELIVERED} / DFT"
+    name, formula = N_("coverage per can"), f"{_DELIVERED} / DFT"
     return work(id, name, formula, inputs, kind="area", unit="m2", places=2, source=ARITHMETIC, note=_NOTE)
 
 
@@ -39,14 +39,14 @@ def cans(id: str, demands: Sequence[Demand], solids: Source, delivered: Source, 
     entries, films = demanded(demands)
     inputs = (*entries, *_from_can(solids, delivered, transfer))
     formula = f"ceil(({films}) / ({_DELIVERED}))"
-    return work(id, "cans needed", formula, inputs, unit="can", places=0, source=ARITHMETIC, note=_NOTE)
+    return work(id, "cans required", formula, inputs, unit="can", places=0, source=ARITHMETIC, note=_NOTE)
 
 
 def empty_time(id: str, net_mass: Source, delivered: Source, spray_rate: Source) -> Working:
     """How long a can sprays without a pause, in s. Raises WorkingError for a spray rate of zero."""
     inputs = (
         take("m", "net mass", net_mass, "mass", "g"),
-        take("d", "share of the contents delivered", delivered, "share", "%"),
+        take("d", "dispensed share of the contents", delivered, "share", "%"),
         take("q", "spray rate", spray_rate, "spray_rate", "g/s"),
     )
     name, formula = "time to empty a can", "m * d / 100 / q"
@@ -67,6 +67,6 @@ def usual_transfer(work_piece: str) -> tuple[Given, Given]:
 def _from_can(solids: Source, delivered: Source, transfer: Source) -> tuple[Input, ...]:
     return (
         take("S", "volume of dry solids in a can", solids, "volume", "mL"),
-        take("d", "share of the contents delivered", delivered, "share", "%"),
+        take("d", "dispensed share of the contents", delivered, "share", "%"),
         take("TE", "transfer efficiency", transfer, "share", "%"),
     )

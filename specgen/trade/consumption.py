@@ -77,7 +77,7 @@ def litres(
     formula = f"({films}) / 1000 * 100 / VS"
     if loss is not None:
         inputs, formula = (*inputs, loss.entry()), f"{formula} * {loss.factor}"
-    name = "paint needed" if loss is not None else "paint needed, without loss"
+    name = "paint required" if loss is not None else "paint required, without loss"
     return work(id, name, formula, inputs, kind="volume", unit="L", places=1, source=_LITRES, note=_THOUSAND)
 
 
@@ -86,8 +86,8 @@ def packs(id: str, needed: Source, pack: Source) -> Working:
 
     Raises WorkingError for an empty pack.
     """
-    inputs = (take("V", "paint needed", needed, "volume", "L"), take("P", "volume of a tin", pack, "volume", "L"))
-    return work(id, "tins needed", "ceil(V / P)", inputs, unit="tin", places=0, source=LOGIC)
+    inputs = (take("V", "paint required", needed, "volume", "L"), take("P", "volume of a tin", pack, "volume", "L"))
+    return work(id, "tins required", "ceil(V / P)", inputs, unit="tin", places=0, source=LOGIC)
 
 
 def demanded(demands: Sequence[Demand]) -> tuple[tuple[Input, ...], str]:
@@ -101,7 +101,7 @@ def demanded(demands: Sequence[Demand]) -> tuple[tuple[Input, ...], str]:
     for number, demand in enumerate(demands, start=1):
         inputs.append(take(f"A_{number}", phrase("area {number}", number=number), demand.area, "area", "m2"))
         inputs.append(
-            take(f"DFT_{number}", phrase("dry film on area {number}", number=number), demand.film, "thickness", "um")
+            take(f"DFT_{number}", phrase("DFT on area {number}", number=number), demand.film, "thickness", "um")
         )
     return tuple(inputs), " + ".join(f"A_{number} * DFT_{number}" for number in range(1, len(demands) + 1))
 
@@ -114,7 +114,7 @@ def _spreading_rate(id: str, inputs: tuple[Input, ...], unit: str, places: int) 
 def _constant(system: str) -> Input:
     row = table(_CONSTANTS).row("system", system)
     name = phrase(
-        "spreading at one unit of film and 100 % volume solids, in {counted_in}", counted_in=row["counted_in"]
+        "spreading rate at one unit of DFT and 100 % volume solids, in {counted_in}", counted_in=row["counted_in"]
     )
     return take_cell("K", name, _CONSTANTS, row, "constant")
 

@@ -19,7 +19,7 @@ from specgen.units.quantity import Quantity
 
 _BY_ROUGHNESS, _BY_BAND = "dead_volume_by_roughness", "dead_volume_by_profile_band"
 _WHOLE = cite("SURFACE-PROFILE-ARTICLE", "whole profile height", Basis.SECONDARY)
-_NAME = N_("dead volume, as dry film")
+_NAME = N_("dead volume, as DFT")
 
 
 class DeadVolume(StrEnum):
@@ -68,7 +68,7 @@ def _by_band(id: str, profile: Source) -> Working:
         raise TypeError("the profile height is not a thickness")
     row = _band(found.rows, height.base)
     if row is None:
-        raise WorkingError(f"a profile of {height} lies beyond the table, which ends at {found.rows[-1]['to_um']} um")
+        raise WorkingError(f"a profile of {height} is outside the table, which ends at {found.rows[-1]['to_um']} um")
     inputs = (take_cell("DV", "dead volume in the table", _BY_BAND, row, "dead_volume_um", "thickness", "um"),)
     surface = row["surface"]
     note = phrase(

@@ -75,13 +75,13 @@ def voc_multistage(id: str, base_coat: Source, mid_coats: Sequence[Source], clea
         for n, mid in enumerate(mid_coats, 1)
     )
     inputs = (
-        take("B", "VOC of the base coat", base_coat, "voc_content", "g/L"),
+        take("B", "VOC of the basecoat", base_coat, "voc_content", "g/L"),
         *mids,
-        take("C", "VOC of the clear", clear_coat, "voc_content", "g/L"),
+        take("C", "VOC of the clearcoat", clear_coat, "voc_content", "g/L"),
         take("m", "number of mid coats", len(mid_coats)),
     )
     above = " + ".join(["B", *(entry.symbol for entry in mids), "2 * C"])
-    note = "2: the clear is counted twice; 3: base coat and clear twice"
+    note = "2: the clearcoat is counted twice; 3: basecoat and clearcoat twice"
     name, formula = "VOC content, US, multistage", f"({above}) / (m + 3)"
     return work(id, name, formula, inputs, kind="voc_content", unit="g/L", places=0, source=_US_MULTISTAGE, note=note)
 
@@ -94,7 +94,7 @@ def voc_released(id: str, mass: Source, parts: Sequence[Part], *, exempt_counts:
         raise WorkingError("the composition names no VOC")
     inputs = (take("m", "mass of product", mass, "mass", "g"), *shares)
     formula = f"m * ({' + '.join(entry.symbol for entry in shares)}) / 100"
-    name = "VOC let off"
+    name = "VOC emission"
     return work(id, name, formula, inputs, kind="mass", unit="g", places=0, source=ARITHMETIC, note="100: percent")
 
 
@@ -107,7 +107,7 @@ def voc_released_by_volume(id: str, volume: Source, actual: Source) -> Working:
         take("V", "volume of product", volume, "volume", "L"),
         take("C", "VOC of the product as it is", actual, "voc_content", "g/L"),
     )
-    return work(id, "VOC let off", "V * C", inputs, kind="mass", unit="g", places=0, source=ARITHMETIC)
+    return work(id, "VOC emission", "V * C", inputs, kind="mass", unit="g", places=0, source=ARITHMETIC)
 
 
 def _content(
@@ -137,7 +137,7 @@ def _content(
         formula = f"{formula} / (1 - rho * ({' + '.join(volumes)}) / 100)"
     found = work(id, name, formula, tuple(inputs), kind="voc_content", unit="g/L", places=0, source=source, note=_LITRE)
     if found.number < 0:
-        raise WorkingError(f"water and exempt solvents fill more than the litre: the figures of {name} do not fit")
+        raise WorkingError(f"water and exempt solvents exceed one litre: the figures of {name} do not fit")
     return found
 
 

@@ -52,7 +52,7 @@ class ExposureLimit:
         at = counted_at(self.jurisdiction)
         if at is None:
             what = phrase("limit of {substance} in mg/m3", substance=self.substance)
-            why = f"the temperature at which {self.jurisdiction} counts ppm was not read"
+            why = f"the temperature at which {self.jurisdiction} converts ppm was not read"
             return NotKnown(what, why, ("temperature of the ppm",))
         return share_to_concentration(id, Given(self.ppm, f"table:{_LIMITS}"), molar_mass, at)
 

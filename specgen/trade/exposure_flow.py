@@ -87,7 +87,7 @@ def flow_to_limit(
     if isinstance(in_air, Working):
         parts.append(in_air)
     inputs = (
-        take("G", phrase("{name}, let off", name=name), release, "release_rate", "mg/h"),
+        take("G", phrase("{name}, emitted", name=name), release, "release_rate", "mg/h"),
         mixing_factor(mixing),
         take(
             "C",
@@ -122,12 +122,12 @@ def flow_for_all(id: str, vapours: Sequence[Vapour], mixing: Source) -> Working 
             if not isinstance(in_air, NotKnown):
                 known.append((limit, in_air))
         if not known:
-            missing.append(f"8 h limit of {vapour.name}")
+            missing.append(f"8 h TWA limit of {vapour.name}")
             continue
         limit, lowest = min(known, key=lambda pair: _base(pair[1]))
         sources.append(limit.source)
         inputs.append(
-            take(f"G_{number}", phrase("{name}, let off", name=vapour.name), vapour.release, "release_rate", "mg/h")
+            take(f"G_{number}", phrase("{name}, emitted", name=vapour.name), vapour.release, "release_rate", "mg/h")
         )
         name = phrase(
             "limit of {substance}, {body}, {period}", substance=limit.substance, body=limit.body, period=limit.period
@@ -135,7 +135,7 @@ def flow_for_all(id: str, vapours: Sequence[Vapour], mixing: Source) -> Working 
         inputs.append(take(f"C_{number}", name, lowest, "concentration", "mg/m3"))
         terms.append(f"G_{number} / C_{number}")
     if missing or not terms:
-        return NotKnown(what, "not every vapour has a limit that was read", tuple(missing))
+        return NotKnown(what, "a limit was not read for every vapour", tuple(missing))
     formula = f"K * ({' + '.join(terms)})"
     source = weakest(sources)
     return work(f"{id}.together", what, formula, tuple(inputs), kind="air_flow", unit="m3/h", places=0, source=source)
@@ -146,8 +146,8 @@ def flow_for_nco(id: str, found: Isocyanate | None, mixing: Source, parts: list[
     if found is None:
         return ()
     if found.release is None:
-        why = "how much NCO is let off is not known"
-        gap = NotKnown("air flow for isocyanate", why, ("NCO let off",))
+        why = "the NCO emission is not known"
+        gap = NotKnown("air flow for isocyanate", why, ("NCO emission",))
         return tuple(SubstanceFlow("isocyanate as NCO", limit, gap) for limit in found.limits)
     name = N_("isocyanate as NCO")
     return tuple(flow_to_limit(id, name, found.release, None, limit, mixing, parts) for limit in found.limits)
@@ -159,7 +159,7 @@ def largest(id: str, name: str, flows: Sequence[Working | NotKnown]) -> Working 
     gaps = [flow for flow in flows if isinstance(flow, NotKnown)]
     if gaps or not known:
         missing = tuple(dict.fromkeys(item for gap in gaps for item in gap.missing))
-        return NotKnown(name, "not every flow it is the largest of is known", missing, tuple(known))
+        return NotKnown(name, "not all the flows to compare are known", missing, tuple(known))
     inputs = tuple(take(f"Q_{n}", flow.name, flow, "air_flow", "m3/h") for n, flow in enumerate(known, start=1))
     formula = f"max({', '.join(entry.symbol for entry in inputs)})" if len(known) > 1 else "Q_1"
     source = weakest(flow.source for flow in known)

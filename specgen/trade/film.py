@@ -77,8 +77,8 @@ def comb_film(
 
     Raises WorkingError where the last wetted tooth is not below the first dry one.
     """
-    low = _dry_film(f"{id}.low", "dry film, at least", "last wetted tooth", last_wet, volume_solids, thinner, "um")
-    high = _dry_film(f"{id}.high", "dry film, below", "first dry tooth", first_dry, volume_solids, thinner, "um")
+    low = _dry_film(f"{id}.low", "DFT, lower bound", "last wetted tooth", last_wet, volume_solids, thinner, "um")
+    high = _dry_film(f"{id}.high", "DFT, upper bound", "first dry tooth", first_dry, volume_solids, thinner, "um")
     if low.quantity >= high.quantity:
         raise WorkingError("the last wetted tooth of the comb is not below the first dry one")
     return CombFilm(low, high)
@@ -88,10 +88,10 @@ def film_left(id: str, film: Source, removed: Sequence[Source]) -> Working:
     """The film left, in um, after each sanding or polishing in `removed`; below zero where more is taken off than
     lies there.
     """
-    steps = _numbered("R", "film taken off", removed)
+    steps = _numbered("R", "DFT removed", removed)
     inputs = (take("DFT", "dry film thickness", film, "thickness", "um"), *steps)
     formula = " - ".join(entry.symbol for entry in inputs)
-    return work(id, "film left", formula, inputs, kind="thickness", unit="um", places=0, source=LOGIC)
+    return work(id, "remaining DFT", formula, inputs, kind="thickness", unit="um", places=0, source=LOGIC)
 
 
 def _dry_film(

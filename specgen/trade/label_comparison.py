@@ -52,7 +52,7 @@ def compare_label(declared: DeclaredLabel, derived: LabelElements, wanted: Preca
     found: list[Difference] = []
     word = derived.signal_word
     if declared.signal_word != word.code:
-        why = f"the most severe class asks for {word.code}: {_grounds(word)}"
+        why = f"the most severe class requires {word.code}: {_grounds(word)}"
         found.append(Difference("signal word", "wrong", declared.signal_word, why, word.source))
     found += _codes("statement", declared.statements, derived.statements, derived)
     found += _codes("pictogram", declared.pictograms, derived.pictograms, derived)
@@ -65,7 +65,7 @@ def compare_label(declared: DeclaredLabel, derived: LabelElements, wanted: Preca
     clause = table("precaution_rules").citation
     for code in declared.precautions:
         if code not in behind and not code.startswith("P10"):
-            found.append(Difference("precaution", "surplus", code, "no class assigned has it", clause))
+            found.append(Difference("precaution", "surplus", code, "no assigned class carries it", clause))
     return tuple(found)
 
 
@@ -93,7 +93,7 @@ def _excluded(code: str, derived: LabelElements) -> tuple[Citation, str]:
     rows = [row for row in table("aerosol_exclusions").rows if row["code"] == code]
     if on_aerosol and rows:
         return table("aerosol_exclusions").row_citation(rows[0]), "it does not belong on an aerosol"
-    return _ALLOTTED, "no class assigned has it"
+    return _ALLOTTED, "no assigned class carries it"
 
 
 def _grounds(element: Element) -> str:

@@ -62,9 +62,9 @@ def label_elements(classifications: Sequence[Classification], package: Package) 
         except KeyError:
             unknown.append(f"{found.hazard_class} {found.category}")
     if unknown:
-        return NotKnown("label elements", "the table of label elements does not hold this class", tuple(unknown))
+        return NotKnown("label elements", "the table of label elements does not contain this class", tuple(unknown))
     if package == "aerosol" and not any(entry.found.hazard_class == "aerosols" for entry in assigned):
-        return NotKnown("label elements", "an aerosol has a category of its own, and none is named", ("aerosols",))
+        return NotKnown("label elements", "an aerosol has its own category, and none is stated", ("aerosols",))
     left_out: list[Element] = []
     kept = _without_bulk_classes(assigned, left_out) if package == "aerosol" else assigned
     statements, optional = _statements(kept, package, left_out)
@@ -81,7 +81,7 @@ def _without_bulk_classes(assigned: Sequence[_Assigned], left_out: list[Element]
         for code in against:
             source = table(_EXCLUSIONS).row_citation(excluded[code])
             left_out.append(
-                Element(code, (str(entry.found),), source, "an aerosol is not classified for it in addition")
+                Element(code, (str(entry.found),), source, "an aerosol is not additionally classified for it")
             )
         if not against:
             kept.append(entry)
@@ -103,7 +103,7 @@ def _statements(
     for row in table(_EXCLUSIONS).rows if package == "aerosol" else ():
         if row["effect"] == "not needed" and row["code"] in found:
             gone = found.pop(row["code"])
-            note = "not needed on the label of an aerosol"
+            note = "not required on the label of an aerosol"
             optional.append(Element(gone.code, gone.reasons, table(_EXCLUSIONS).row_citation(row), note))
     for row in table("redundant_statements").rows:
         if row["present"] in found and row["omitted"] in found:

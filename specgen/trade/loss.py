@@ -85,7 +85,7 @@ def mean_transfer(id: str, parts: Sequence[tuple[Source, Source, Source]]) -> Wo
     a method transfers nothing. Source: form of 40 CFR 60.313, from memory.
     """
     if not parts:
-        raise WorkingError("no method of application is given")
+        raise WorkingError("no application method is stated")
     inputs: list[Input] = []
     solids, used = [], []
     for number, (volume, share, transfer) in enumerate(parts, start=1):

@@ -83,7 +83,7 @@ def _each(id: str, row: Row, ingredients: Sequence[Ingredient]) -> Classified | 
         if share >= least and (specific is not None or not row["below"] or share < Fraction(row["below"])):
             taken = take(f"C_{number}", phrase("{name}, share by mass", name=entry.name), entry.share, "share", "%")
             working = _working(f"{id}.{row['id']}", row, (taken,), taken.symbol)
-            own = "its own limit" if specific is not None else "the limit"
+            own = "its specific concentration limit" if specific is not None else "the limit"
             # 1A and 1B share a row of the limits; the mixture keeps the category of what it holds.
             category = matched.category if row["category"] == "1B" else row["category"]
             why = f"{entry.name} is at or above {own} of {Quantity.of('share', least, '%')}"
@@ -128,9 +128,7 @@ def _aspiration(hit: Classified, viscosity: Fraction | None) -> Classified | Not
 def _working(id: str, row: Row, inputs: tuple[Input, ...], formula: str) -> Working:
     weights = sorted({str(term.weight) for term in _terms(row) if term.weight != 1})
     note = f"{', '.join(weights)}: weight of the more severe categories" if weights else ""
-    name = phrase(
-        "share that counts for {x} {category}", x=row["hazard_class"].replace("_", " "), category=row["category"]
-    )
+    name = phrase("share counted for {x} {category}", x=row["hazard_class"].replace("_", " "), category=row["category"])
     # A weighted sum may pass 100 %, so it is a percentage and not a share.
     source = table(_LIMITS).row_citation(row)
     return work(id, name, formula, inputs, kind="percentage", unit="%", places=2, source=source, note=note)

@@ -15,14 +15,14 @@ from specgen.units.locale import N_
 
 def film_of_passes(id: str, per_pass: Source, passes: Source) -> Working:
     """The dry film of a number of passes, in um."""
-    inputs = (_per_pass(per_pass), take("n", "number of passes", passes))
-    return work(id, "dry film of the passes", "p * n", inputs, kind="thickness", unit="um", places=0, source=LOGIC)
+    inputs = (_per_pass(per_pass), take("n", "number of cross coats", passes))
+    return work(id, "DFT of the cross coats", "p * n", inputs, kind="thickness", unit="um", places=0, source=LOGIC)
 
 
 def passes_for(id: str, target: Source, per_pass: Source) -> Working:
     """The least number of passes that reach the target. Raises WorkingError where a pass brings nothing."""
     inputs = (_target(target), _per_pass(per_pass))
-    return work(id, "number of passes", "ceil(DFT / p)", inputs, unit="pass", places=0, source=LOGIC)
+    return work(id, "number of cross coats", "ceil(DFT / p)", inputs, unit="pass", places=0, source=LOGIC)
 
 
 def usual_film_per_pass(row: str = "cross coat from a can") -> tuple[Given, Given]:
@@ -51,20 +51,18 @@ def coats_for(
     """
     inputs, limits = [_target(target)], []
     if most_per_coat is not None:
-        inputs.append(take("M", "most dry film per coat", most_per_coat, "thickness", "um"))
+        inputs.append(take("M", "maximum DFT per coat", most_per_coat, "thickness", "um"))
         limits.append("M")
     if sag_limit is not None:
         if volume_solids is None:
-            raise WorkingError(
-                "a sag limit is a wet film, and the volume solids that turn it into a dry one are missing"
-            )
-        inputs.append(take("W", "sag limit, wet film", sag_limit, "thickness", "um"))
+            raise WorkingError("the volume solids that convert the sag limit (WFT) to a DFT are not stated")
+        inputs.append(take("W", "sag limit (WFT)", sag_limit, "thickness", "um"))
         inputs.append(take("VS", "volume solids", volume_solids, "share", "%"))
         if thinner is not None:
             inputs.append(take("t", "thinner added, by volume", thinner, "percentage", "%"))
         limits.append("W * VS / 100" if thinner is None else "W * VS / (100 + t)")
     if not limits:
-        raise WorkingError("neither the most film per coat nor a sag limit is stated")
+        raise WorkingError("neither the maximum DFT per coat nor a sag limit is stated")
     limit = limits[0] if len(limits) == 1 else f"min({', '.join(limits)})"
     note = PERCENT if sag_limit is not None else ""
     return work(
@@ -82,9 +80,9 @@ def coats_for(
 def film_per_coat(id: str, target: Source, coats: Source, *, passes: bool = False) -> Working:
     """The film that each of equal coats (or of equal passes) must bring, in um. Raises WorkingError for none."""
     name, many = (
-        (N_("dry film of a pass"), N_("number of passes"))
+        (N_("DFT per cross coat"), N_("number of cross coats"))
         if passes
-        else (N_("dry film per coat"), N_("number of coats"))
+        else (N_("DFT per coat"), N_("number of coats"))
     )
     inputs = (_target(target), take("N", many, coats))
     return work(
@@ -100,8 +98,8 @@ def film_per_coat(id: str, target: Source, coats: Source, *, passes: bool = Fals
 
 
 def _target(target: Source) -> Input:
-    return take("DFT", "dry film to reach", target, "thickness", "um")
+    return take("DFT", "DFT to reach", target, "thickness", "um")
 
 
 def _per_pass(film: Source) -> Input:
-    return take("p", "dry film per pass", film, "thickness", "um")
+    return take("p", "DFT per cross coat", film, "thickness", "um")

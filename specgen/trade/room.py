@@ -20,7 +20,10 @@ from specgen.trade.working import Input, Working, work
 from specgen.units.locale import N_, phrase
 
 _MINUTES = N_("60: minutes in an hour")
-POSTED_TIME_DECIDES = "With isocyanate the clearance time measured and posted for this booth or room decides; the figure is no substitute."
+POSTED_TIME_DECIDES = (
+    "With isocyanate the clearance time measured and posted for this booth or room takes precedence; "
+    "the figure is no substitute for it."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +53,7 @@ def concentration_in_room(
 
     Source: balance of a well-mixed room. Raises WorkingError for no flow.
     """
-    first = take("G", "let off", release, "release_rate", "mg/h")
+    first = take("G", "emitted", release, "release_rate", "mg/h")
     return _filling(id, "concentration in the room", first, flow, room, mixing, time, start, ("concentration", "mg/m3"))
 
 
@@ -58,7 +61,7 @@ def share_in_room(
     id: str, vapour: Source, flow: Source, room: Source, mixing: Source, time: Source, start: Source | None = None
 ) -> Working:
     """Vapour share in ppm after `time` with a steady flow of vapour; else as `concentration_in_room`."""
-    first = take("G", "vapour let off", vapour, "air_flow", "m3/h")
+    first = take("G", "vapour emitted", vapour, "air_flow", "m3/h")
     return _filling(id, "vapour in the room", first, flow, room, mixing, time, start, ("vapour_share", "ppm"))
 
 
@@ -69,10 +72,10 @@ def clearing_time(id: str, start: Source, wanted: Source, flow: Source, room: So
     """
     inputs = (
         *_room(flow, room, mixing),
-        take("C_0", "concentration at the end of the work", start, "concentration", "mg/m3"),
-        take("C", "concentration wanted", wanted, "concentration", "mg/m3"),
+        take("C_0", "concentration at the end of spraying", start, "concentration", "mg/m3"),
+        take("C", "required concentration", wanted, "concentration", "mg/m3"),
     )
-    return _clearing(id, "time until the air is clear", inputs)
+    return _clearing(id, "re-entry time", inputs)
 
 
 def clearing_time_of_index(
@@ -81,10 +84,10 @@ def clearing_time_of_index(
     """The same for the sum of concentrations over their limits, both bare numbers."""
     inputs = (
         *_room(flow, room, mixing),
-        take("C_0", "sum over the limits at the end of the work", start),
-        take("C", "sum over the limits wanted", wanted),
+        take("C_0", "sum of the ratios to the limits at the end of spraying", start),
+        take("C", "required sum of the ratios", wanted),
     )
-    return _clearing(id, "time until the air is clear", inputs)
+    return _clearing(id, "re-entry time", inputs)
 
 
 def re_entry(
@@ -122,7 +125,7 @@ def usual_clearance() -> int:
 def _room(flow: Source, room: Source, mixing: Source) -> tuple[Input, Input, Input]:
     return (
         take("Q", "air flow", flow, "air_flow", "m3/h"),
-        take("V", "volume of the room", room, "room_volume", "m3"),
+        take("V", "room volume", room, "room_volume", "m3"),
         mixing_factor(mixing),
     )
 
@@ -145,7 +148,7 @@ def _filling(
     parts = " * 1000000" if unit == "ppm" else ""
     formula = f"G * K / Q * (1 - 1 / {gone}){parts}"
     if start is not None:
-        inputs = (*inputs, take("C_0", "at the beginning", start, kind, unit))
+        inputs = (*inputs, take("C_0", "at the start", start, kind, unit))
         formula = f"{formula} + C_0 / {gone}"
     note = f"{_MINUTES}; 1000000: parts in a million" if parts else _MINUTES
     return work(id, name, formula, inputs, kind=kind, unit=unit, places=2, source=ARITHMETIC, note=note)
@@ -161,11 +164,11 @@ def _longest(id: str, each: Sequence[Working | NotKnown]) -> Working | NotKnown:
     gaps = [entry for entry in each if isinstance(entry, NotKnown)]
     if gaps or not known:
         missing = tuple(item for gap in gaps for item in gap.missing)
-        return NotKnown("time until the air is clear", "not every substance can be judged", missing, tuple(known))
+        return NotKnown("re-entry time", "not every substance can be assessed", missing, tuple(known))
     inputs = tuple(
         take(f"t_{n}", phrase("time of substance {n}", n=n), entry, "duration", "min")
         for n, entry in enumerate(known, 1)
     )
     formula = f"max({', '.join(entry.symbol for entry in inputs)})" if len(known) > 1 else "t_1"
-    name = N_("time until the air is clear")
+    name = N_("re-entry time")
     return work(id, name, formula, inputs, kind="duration", unit="min", places=1, source=ARITHMETIC)

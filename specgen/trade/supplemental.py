@@ -67,7 +67,7 @@ def supplemental(
         small = _row("EUH201A")
         least = Quantity.of("volume", Fraction(small["limit"]), small["unit"])
         code = "EUH201A" if facts.contents is not None and facts.contents < least else "EUH201"
-        found.append(_element(code, f"holds {facts.lead} of lead"))
+        found.append(_element(code, f"contains {facts.lead} of lead"))
     if facts.isocyanates is None:
         found.append(NotKnown("EUH204", "it is not stated whether it contains isocyanates", ("isocyanates",)))
     elif facts.isocyanates:

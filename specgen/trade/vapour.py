@@ -53,7 +53,7 @@ def vapour_flow(id: str, fuels: Sequence[Fuel], at: At = "20") -> Working:
     formula = f"({' + '.join(moles)}) * V_m / 1000"
     return work(
         id,
-        "vapour let off",
+        "vapour emitted",
         formula,
         (*inputs, molar_volume(at)),
         kind="air_flow",
@@ -83,7 +83,7 @@ def vapour_of_liquid(id: str, density: Source, molar_mass: Source, at: At = "20"
     """Vapour that a litre of solvent gives, in m3, a bare number. Source: ideal gas law."""
     inputs = (take("rho", "density", density, "density", "g/mL"), _mass(molar_mass), molar_volume(at))
     # g/mL is kg/L and L/mol is m3/kmol, so the thousands cancel.
-    return work(id, "vapour of a litre", "rho * V_m / M", inputs, unit="m3/L", places=3, source=ARITHMETIC)
+    return work(id, "vapour per litre", "rho * V_m / M", inputs, unit="m3/L", places=3, source=ARITHMETIC)
 
 
 def air_for_liquid(id: str, vapour: Source, explosive_limit: Source, share: Source, unit: str = "m3/L") -> Working:
@@ -94,10 +94,10 @@ def air_for_liquid(id: str, vapour: Source, explosive_limit: Source, share: Sour
     """
     inputs = (
         take("f", "share of the lower explosive limit", share, "share", "%"),
-        take("V", "vapour of a unit of solvent", vapour, "", unit),
+        take("V", "vapour per unit of solvent", vapour, "", unit),
         take("L", "lower explosive limit", explosive_limit, "vapour_share", "%"),
     )
-    name, formula, note = "air for a unit of solvent", "100 / f * (100 - L) * V / L", "100: percent"
+    name, formula, note = "air per unit of solvent", "100 / f * (100 - L) * V / L", "100: percent"
     return work(id, name, formula, inputs, unit=unit, places=1, source=_MEMORY_OF_RULE, note=note)
 
 
@@ -106,7 +106,7 @@ def as_nco(id: str, concentration: Source, molar_mass: Source, groups: int) -> W
     row = table("isocyanate_group").row("id", "NCO")
     inputs = (
         take("C", "concentration of the isocyanate", concentration, "concentration", "mg/m3"),
-        take("n", "NCO groups of a molecule", groups),
+        take("n", "NCO groups per molecule", groups),
         take_cell("M_NCO", "molar mass of the NCO group", "isocyanate_group", row, "molar_mass", "molar_mass", "g/mol"),
         _mass(molar_mass),
     )
@@ -117,7 +117,7 @@ def as_nco(id: str, concentration: Source, molar_mass: Source, groups: int) -> W
 def molar_volume(at: At) -> Input:
     """The volume of a mole at a temperature, as an input of a formula."""
     row = table(_VOLUMES).row("temperature_degc", at)
-    name = phrase("volume of a mole at {at} °C and 101.325 kPa", at=at)
+    name = phrase("molar volume at {at} °C and 101.325 kPa", at=at)
     return take_cell("V_m", name, _VOLUMES, row, "litres_per_mole", "molar_volume", "L/mol")
 
 
@@ -126,9 +126,9 @@ def mixing_factor(mixing: Source) -> Input:
 
     Raises WorkingError below 1: no air mixes better than fully.
     """
-    found = take("K", "factor for mixing", mixing)
+    found = take("K", "mixing factor", mixing)
     if found.number < 1:
-        raise WorkingError("the factor for mixing is below 1, and no air mixes better than fully")
+        raise WorkingError("the mixing factor is below 1, but mixing cannot be better than complete")
     return found
 
 
@@ -148,7 +148,7 @@ def _moles(fuels: Sequence[Fuel]) -> tuple[list[Input], list[str]]:
     inputs, moles = [], []
     for number, fuel in enumerate(fuels, start=1):
         inputs.append(
-            take(f"G_{number}", phrase("{name}, let off", name=fuel.name), fuel.release, "release_rate", "g/h")
+            take(f"G_{number}", phrase("{name}, emitted", name=fuel.name), fuel.release, "release_rate", "g/h")
         )
         inputs.append(
             take(f"M_{number}", phrase("{name}, molar mass", name=fuel.name), fuel.molar_mass, "molar_mass", "g/mol")

@@ -1,4 +1,4 @@
-"""Air flow for spraying, always for both dangers at once: explosion and breath.
+"""Air flow for spraying, always for both hazards at once: explosion and exposure.
 
 A flow below a quarter of the explosive limit is dozens of times too small for the lungs, so a statement on the explosive
 limit alone is an error; one record holds both and there is no function for one of them. Dilution is no control for
@@ -31,7 +31,8 @@ from specgen.units.locale import N_
 
 _SHARES = "explosive_limit_shares"
 NO_CONTROL_FOR_ISOCYANATE = (
-    "Diluting the air is no control for isocyanates: booth and air-fed breathing protection are needed at any flow."
+    "Dilution ventilation is not a control for isocyanates: "
+    "a booth and air-fed breathing apparatus are required at any flow."
 )
 
 
@@ -78,9 +79,9 @@ def air_flow(
     nco = flow_for_nco(id, isocyanates, mixing, parts)
     flows = [explosion, together, *(entry.flow for entry in (*each, *nco))]
     if isocyanates is not None and not nco:
-        flows.append(NotKnown("air flow for isocyanate", "no limit or release of NCO is known", ("NCO",)))
-    needed = largest(f"{id}.needed", "air flow needed", flows)
-    breath = largest(f"{id}.breath", "air flow for the lungs", flows[1:])
+        flows.append(NotKnown("air flow for isocyanate", "no limit or emission of NCO is known", ("NCO",)))
+    needed = largest(f"{id}.needed", "air flow required", flows)
+    breath = largest(f"{id}.breath", "air flow for the exposure limits", flows[1:])
     if isinstance(breath, Working):
         parts.append(breath)
     caution = NO_CONTROL_FOR_ISOCYANATE if isocyanates is not None else ""
@@ -103,9 +104,9 @@ def _explosion(id: str, vapours: Sequence[Vapour], share: str, at: At, parts: li
     vapour_in, limit = vapour_flow(f"{id}.vapour", fuels, at), mixture_explosive_limit(f"{id}.limit", fuels)
     parts += [vapour_in, limit]
     inputs = (
-        take("V", "vapour let off", vapour_in, "air_flow", "m3/h"),
+        take("V", "vapour emitted", vapour_in, "air_flow", "m3/h"),
         take("L", "lower explosive limit of the mixture", limit, "vapour_share", "%"),
-        take_cell("f", "share of the limit allowed", _SHARES, row, "share", "share", "%"),
+        take_cell("f", "allowed share of the limit", _SHARES, row, "share", "share", "%"),
     )
     source = weakest([table(_SHARES).row_citation(row), *(vapour.source for vapour in vapours)])
     note = "100: percent, twice"
@@ -116,11 +117,11 @@ def _explosion(id: str, vapours: Sequence[Vapour], share: str, at: At, parts: li
 
 
 def _times(id: str, breath: Working | NotKnown, explosion: Working | NotKnown) -> Working | NotKnown:
-    name = N_("air for the lungs over air for the explosive limit")
+    name = N_("ratio of the air flows for exposure limits and explosive limit")
     if isinstance(breath, NotKnown) or isinstance(explosion, NotKnown):
         return NotKnown(name, "one of the two flows is not known")
     inputs = (
-        take("Q_B", "air flow for the lungs", breath, "air_flow", "m3/h"),
+        take("Q_B", "air flow for the exposure limits", breath, "air_flow", "m3/h"),
         take("Q_E", "air flow for the explosive limit", explosion, "air_flow", "m3/h"),
     )
     return work(id, name, "Q_B / Q_E", inputs, places=1, source=ARITHMETIC)

@@ -44,7 +44,7 @@ def voc_limit_eu(category: str, on: date) -> VocLimit | NotKnown:
     """The limit of a subcategory of Directive 2004/42/EC, annex II B, as in "e" or "c(i)". An aerosol is always "e"."""
     row = next((row for row in table(_EU).rows if row["id"] == category), None)
     if row is None:
-        return NotKnown("VOC limit, EU", f"{category} is no subcategory of annex II B", ("subcategory",))
+        return NotKnown("VOC limit, EU", f"{category} is not a subcategory of annex II B", ("subcategory",))
     if on.isoformat() < row["from"]:
         return NotKnown("VOC limit, EU", f"no limit is known before {row['from']}", ("limit",))
     limit = Quantity.of("voc_content", Fraction(row["limit"]), "g/L", row["limit"])
@@ -60,7 +60,7 @@ def voc_limit_us_refinish(category: str) -> VocLimit | NotKnown:
     name = "voc_limits_us_refinish"
     row = next((row for row in table(name).rows if row["id"] == category), None)
     if row is None:
-        return NotKnown("VOC limit, US", f"{category} is no category of subpart B", ("category",))
+        return NotKnown("VOC limit, US", f"{category} is not a category of subpart B", ("category",))
     citation = table(name).citation
     limit = Quantity.of("voc_content", Fraction(row["limit_lb_gal"]), "lb/gal", row["limit_lb_gal"])
     return VocLimit(category, row["category"], limit, "lb/gal", "", "", citation, water_subtracted=True)

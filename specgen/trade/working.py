@@ -24,7 +24,7 @@ __all__ = ["HELD_BY_MAKER", "Audience", "Input", "Working", "WorkingError", "wor
 
 Audience = Literal["customer", "maker"]
 
-HELD_BY_MAKER = N_("inputs held by the maker")
+HELD_BY_MAKER = N_("inputs kept by the manufacturer")
 
 # What is counted has a word for a unit, and one of it is not "1 cans".
 _COUNTED = {
@@ -177,7 +177,7 @@ def work(
     try:
         number = evaluate(formula, values)
     except WorkingError as error:
-        raise WorkingError(f"{name} cannot be worked out: {error.what}") from None
+        raise WorkingError(f"{name} cannot be calculated: {error.what}") from None
     except RecursionError:
         raise WorkingError(f"{name} has more terms than can be followed; split it") from None
     result = Quantity.of(kind, number, unit) if kind else number

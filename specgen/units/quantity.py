@@ -177,18 +177,18 @@ def _quantity(kind: Kind, digits: str, unit: str) -> Quantity:
 def _not_a_quantity(kind: Kind, text: str, *, ranged: bool = False) -> QuantityError:
     example = _example(kind) if ranged else f"{_example(kind).split('..')[1]}"
     if re.fullmatch(_NUMBER, text, re.ASCII):
-        return QuantityError(f"{text} has no unit", f"write the unit after a blank, as in {example}")
+        return QuantityError(f"{text} has no unit", f"write the unit after a space, as in {example}")
     if re.fullmatch(rf"{_NUMBER}\S+", text, re.ASCII) and ".." not in text:
         if "," in text:
             return QuantityError(f"{text} has a comma in its number", f"write the decimal point, as in {example}")
-        return QuantityError(f"{text} has no blank between number and unit", f"write it as in {example}")
+        return QuantityError(f"{text} has no space between number and unit", f"write it as in {example}")
     if re.match(r"-?\d+,\d", text):
         return QuantityError(f"{text} has a comma in its number", f"write the decimal point, as in {example}")
     if re.match(r"[<>≤≥=~±]", text):
         return QuantityError(f"{text} uses a sign where a word is read", f"write min, max or a range, as in {example}")
     if not ranged and (_BETWEEN.fullmatch(text) or _BOUND.fullmatch(text)):
-        return QuantityError(f"{text} is a range where one value is asked for", f"write one value, as in {example}")
-    return QuantityError(f"{text[:60]} is not {_a(kind)}", f"write a number, a blank and a unit, as in {example}")
+        return QuantityError(f"{text} is a range where one value is required", f"write one value, as in {example}")
+    return QuantityError(f"{text[:60]} is not {_a(kind)}", f"write a number, a space and a unit, as in {example}")
 
 
 def _example(kind: Kind) -> str:

@@ -157,8 +157,8 @@ def test_github(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", "specs", "--format", "github", "--on", "2026-11-25"]) == 1
     lines = capsys.readouterr().out.splitlines()
     assert lines[1] == (
-        "::error file=specs/project.yaml,line=5,col=3,endColumn=7,title=MOD001::titel is not a key that is known here"
-        "%0AA key nobody reads is a requirement that never reaches the document.%0Adid you mean title?"
+        "::error file=specs/project.yaml,line=5,col=3,endColumn=7,title=MOD001::titel is not a key known here"
+        "%0AA key that is not read is a requirement that never reaches the document.%0Adid you mean title?"
     )
     assert lines[-1] == "2 errors, no warnings and no notes, judged on 2026-11-25."
 

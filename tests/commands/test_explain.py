@@ -56,14 +56,14 @@ def test_working_with_its_chain(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["explain", "working:packs.primer.grey", "--job", "refit", "--path", GOOD]) == 0
     out = capsys.readouterr().out.replace("\N{NO-BREAK SPACE}", " ")
     assert out.startswith(
-        "cans needed (working:packs.primer.grey)\n"
+        "cans required (working:packs.primer.grey)\n"
         "  rounded up (A₁ × DFT₁ ÷ (S × d ÷ 100 × TE ÷ 100))\n"
         "  = rounded up (1.2 × 60 ÷ (70.66 × 97 ÷ 100 × 60 ÷ 100))\n"
         "  = 2 cans\n"
     )
     names = [line.partition("(working:")[2].rstrip(")") for line in out.splitlines() if "(working:" in line]
     assert names == ["packs.primer.grey", "area.DOOR", "solids.primer.grey", "area.DOOR.skin", "solids-in-can.primer"]
-    assert "  = 17.7 %, inputs held by the maker\n" in out
+    assert "  = 17.7 %, inputs kept by the manufacturer\n" in out
     assert "composition" not in out
 
 

@@ -159,7 +159,7 @@ def test_project_word_for_word(capsys: pytest.CaptureFixture[str]) -> None:
         "  id:                               # id of the project",
         "  schema_version: 2                 # version of the source format; 1 where it is left out",
         "  title:                            # name of the project",
-        "  maker:                            # who issues the documents",
+        "  maker:                            # manufacturer, who issues the documents",
         "    name:                           # name",
         "    # address:                      # address",
     ]

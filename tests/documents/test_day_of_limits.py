@@ -53,14 +53,14 @@ def _limit_printed(source: dict[str, Any], on: date) -> str:
             "VOC003", "US-CA", "primer", "1.0",
             (date(2016, 12, 31), date(2017, 1, 1)),
             ("1.2 g O₃/g, since 2003-01-01", "0.7 g O₃/g, since 2017-01-01"),
-            ([], [("error", "1 g O3/g of primer is above the 0.7 g O3/g of Primer")]),
+            ([], [("error", "the reactivity of primer, 1 g O3/g, is above the 0.7 g O3/g of Primer")]),
             id="California",
         ),
         pytest.param(
             "VOC004", "US", "PCP", "1.3",
             (date(2027, 1, 16), date(2027, 1, 17)),
             ("1.2 g O₃/g", "cannot be judged: the limit of Primers on 2027-01-17 was not read"),
-            ([("warning", "1.3 g O3/g of primer is above the 1.2 g O3/g of Primers")], []),
+            ([("warning", "the reactivity of primer, 1.3 g O3/g, is above the 1.2 g O3/g of Primers")], []),
             id="United States",
         ),
     ],
@@ -86,7 +86,9 @@ def test_voc_content_has_no_limit_before_the_first() -> None:
     assert _limit_printed(source, before) == "cannot be judged: no limit is known before 2007-01-01"
     assert _told(source, before, "VOC001", path) == []
     assert _limit_printed(source, since) == "840 g/L, since 2007-01-01"
-    assert _told(source, since, "VOC001", path) == [("error", "850 g/L of primer is above the 840 g/L of category e")]
+    assert _told(source, since, "VOC001", path) == [
+        ("error", "the VOC content of primer, 850 g/L, is above the limit of category e, 840 g/L")
+    ]
 
 
 def test_air_is_judged_by_the_limits_of_the_day() -> None:
@@ -102,13 +104,13 @@ def test_air_is_judged_by_the_limits_of_the_day() -> None:
     )
     missing, lines = [], []
     for on in (date(2024, 4, 7), date(2024, 4, 8)):
-        clear = [what for _, what in _told(source, on, "AIR003", "jobs.refit.ventilation") if "air for clear" in what]
+        clear = [what for _, what in _told(source, on, "AIR003", "jobs.refit.ventilation") if "ventilation for clear" in what]
         missing.append([what.partition("missing: ")[2] for what in clear])
         spec = _spec(source, on)
         tables = room_air(spec.jobs["refit"], spec, on, Words.of(spec.project, ENGLISH), after=0).tables
         clear_table = next(table for table in tables if table.caption.startswith("Example clear"))
         lines.append([row[1] for row in clear_table.rows if row[0].startswith("the lungs: isocyanate")])
-    assert missing == [["NCO"], ["NCO let off"]]
+    assert missing == [["NCO"], ["NCO emission"]]
     assert lines[0] == []
     (since,) = lines[1]
     assert "OEL, EU, 8 h, 0.01" in since

@@ -27,23 +27,23 @@ def _from_can(i: Inputs) -> Fraction:
 BY_HAND: Mapping[str, Callable[[Inputs], Fraction]] = {
     "area of the plate": lambda i: i["L"] * i["W"] * i["n"],
     "area to coat": lambda i: i["A"] * i["n"],
-    "dry film per coat": lambda i: i["DFT"] / i["N"],
-    "dry film of a pass": lambda i: i["DFT"] / i["N"],
+    "DFT per coat": lambda i: i["DFT"] / i["N"],
+    "DFT per cross coat": lambda i: i["DFT"] / i["N"],
     "wet film thickness": lambda i: i["DFT"] * (100 + i.get("t", Fraction(0))) / i["VS"],
     "volume of dry solids in a can": lambda i: i["V"] * i["VS"] / 100,
-    "paint needed": lambda i: _demanded(i) / 1000 / (i["VS"] / 100) / ((100 - i["loss"]) / 100),
-    "cans needed": lambda i: Fraction(math.ceil(_demanded(i) / _from_can(i))),
-    "tins needed": lambda i: Fraction(math.ceil(i["V"] / i["P"])),
-    "cans needed, not rounded": lambda i: _demanded(i) / _from_can(i),
-    "tins needed, not rounded": lambda i: i["V"] / i["P"],
+    "paint required": lambda i: _demanded(i) / 1000 / (i["VS"] / 100) / ((100 - i["loss"]) / 100),
+    "cans required": lambda i: Fraction(math.ceil(_demanded(i) / _from_can(i))),
+    "tins required": lambda i: Fraction(math.ceil(i["V"] / i["P"])),
+    "cans required, not rounded": lambda i: _demanded(i) / _from_can(i),
+    "tins required, not rounded": lambda i: i["V"] / i["P"],
     "packs to order": lambda i: Fraction(math.ceil(sum(i[f"N{n}"] for n in range(1, 10) if f"N{n}" in i))),
-    "area from one can": lambda i: _from_can(i) / i["DFT"],
+    "coverage per can": lambda i: _from_can(i) / i["DFT"],
     "theoretical spreading rate": lambda i: i["K"] * i["VS"] / 100 / i["DFT"],
     "contents of all packs": lambda i: sum(
         (i[f"n{n}"] * i[f"V{n}"] for n in range(1, 10) if f"n{n}" in i), Fraction(0)
     ),
-    "VOC let off": lambda i: i["V"] * i["C"],
-    "VOC let off by the whole job": lambda i: sum((i[f"m{n}"] for n in range(1, 10) if f"m{n}" in i), Fraction(0)),
+    "VOC emission": lambda i: i["V"] * i["C"],
+    "VOC emission of the whole job": lambda i: sum((i[f"m{n}"] for n in range(1, 10) if f"m{n}" in i), Fraction(0)),
     "practical spreading rate": lambda i: i["TSR"] * (100 - i["loss"]) / 100,
 }
 

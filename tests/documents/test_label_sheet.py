@@ -88,7 +88,7 @@ def test_what_cannot_be_judged_is_said_without_the_substance() -> None:
         "{id: rest, name: water, flammable: no, kind: solvent, mass_share: 99.5 %, density: 1 g/mL}]"
     )
     sheet = _sheet("base", {"products.base.composition": unknown})
-    assert "category of the aerosol: cannot be judged from what is stated" in sheet.not_judged
+    assert "aerosol category: cannot be judged from what is stated" in sheet.not_judged
     assert "Brindol" not in repr(sheet)
 
 

@@ -60,7 +60,7 @@ def test_every_figure_is_in_the_annex_and_gives_nothing_away() -> None:
     numbers = [number for row in view.safety.air.tables[0].rows for number in row[3].split("\n") if number]
     listed = {working.number: working for working in view.workings}
     assert len(listed) == len(view.workings)
-    assert [listed[number].held for number in numbers] == ["inputs held by the maker"] * len(numbers) != []
+    assert [listed[number].held for number in numbers] == ["inputs kept by the manufacturer"] * len(numbers) != []
     printed = repr(view)
     assert [
         word for word in ("butyl", "acetate", "123-86-4", "mk-acetate", "30\N{NO-BREAK SPACE}%") if word in printed
@@ -71,7 +71,7 @@ def test_what_the_job_states_is_shown_in_full() -> None:
     """20 changes an hour of 60 m3 are the customer's own figures."""
     view = _view(AIR | {"jobs.refit.ventilation": "{room: 60 m3, changes: 20, spraying_rate: 1000 g/h, mixing: 3}"})
     (stated,) = [working for working in view.safety.air.workings if not working.held]
-    assert (stated.name, stated.substituted, stated.result) == ("fresh air", "20 × 60", f"1200{NB}m³/h")
+    assert (stated.name, stated.substituted, stated.result) == ("fresh-air flow", "20 × 60", f"1200{NB}m³/h")
     assert [row[3] for row in view.safety.air.tables[0].rows if row[0] == "stated for the job"] == [stated.number]
 
 

@@ -76,7 +76,7 @@ def test_without_classes_nothing_is_made_up() -> None:
     found = _derived("base", {"products.base.hazards.classification": "[]"})
     assert isinstance(found.label, NotKnown)
     assert isinstance(found.precautions, NotKnown)
-    assert {gap.what for gap in found.reasons()} == {"category of the aerosol", "label elements", "precautions"}
+    assert {gap.what for gap in found.reasons()} == {"aerosol category", "label elements", "precautions"}
     assert (found.storage, found.carriage) == ((), None)
 
 
@@ -87,7 +87,7 @@ def test_without_classes_nothing_is_made_up() -> None:
         ("{monomer: 0.1 %}", "0.1 % or more of free monomeric diisocyanates"),
         (
             "{contained: yes}",
-            "the share of free monomer is not stated and counts as 0.1 % or more of free monomeric diisocyanates",
+            "the free monomer content is not stated and is taken as 0.1 % or more of free monomeric diisocyanates",
         ),
         ("{monomer: 0.09 %}", None),
         ("{monomer_at_limit: no}", None),
@@ -181,7 +181,7 @@ def test_isocyanate_is_never_cleared_by_the_figure() -> None:
     assert "posted" in found.re_entry.why
     assert not isinstance(found.spraying, NotKnown)
     assert isinstance(found.spraying.needed, NotKnown)
-    assert found.spraying.caution.startswith("Diluting the air is no control for isocyanates")
+    assert found.spraying.caution.startswith("Dilution ventilation is not a control for isocyanates")
 
 
 def test_a_job_that_says_nothing_of_air_has_none() -> None:

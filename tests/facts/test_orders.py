@@ -85,7 +85,7 @@ def test_what_is_not_in_the_sums_is_told() -> None:
     ]
     assert [(gap.of, gap.why) for gap in found.not_counted if gap.job == "refit"] == [
         ("STEP", "the area of the item is not known"),
-        ("Example barrier", "no area with a film is known for it"),
+        ("Example barrier", "no area with a DFT is known for it"),
     ]
 
 

@@ -96,7 +96,7 @@ NOT_KNOWN: list[tuple[str, dict[str, str], tuple[str, ...], list[Told]]] = [
         {"jobs.refit.items.DOOR.masked": "[{id: all, what: all of it, area: 2 m2}]"},
         (),
         [
-            (("jobs", "refit", "items", "DOOR"), "more is masked than the area of the piece", ()),
+            (("jobs", "refit", "items", "DOOR"), "the masked area is larger than the piece", ()),
         ],
     ),
     (
@@ -137,7 +137,7 @@ NOT_KNOWN: list[tuple[str, dict[str, str], tuple[str, ...], list[Told]]] = [
         {"products.clear.variants.standard.fill": "0 mL"},
         (),
         [
-            (("products", "clear", "variants", "standard", "fill"), "a pack with nothing in it covers nothing", ()),
+            (("products", "clear", "variants", "standard", "fill"), "an empty pack covers no area", ()),
         ],
     ),
     (
@@ -145,7 +145,7 @@ NOT_KNOWN: list[tuple[str, dict[str, str], tuple[str, ...], list[Told]]] = [
         {"products.clear.pack.dispensed": "0 %"},
         (),
         [
-            (("products", "clear", "pack", "dispensed"), "a can that gives nothing off covers nothing", ()),
+            (("products", "clear", "pack", "dispensed"), "a can that dispenses nothing covers no area", ()),
         ],
     ),
     (
@@ -167,7 +167,7 @@ NOT_KNOWN: list[tuple[str, dict[str, str], tuple[str, ...], list[Told]]] = [
         [
             (
                 ("jobs", "refit", "consumption", "profile"),
-                "a profile of 400 um lies beyond the table, which ends at 300 um",
+                "a profile of 400 um is outside the table, which ends at 300 um",
                 (),
             ),
         ],

@@ -120,7 +120,7 @@ def test_system_of_a_broken_product_is_left_out_without_a_word() -> None:
         ("systems.cab.layers.primer.product", "Primer", "did you mean primer?"),
         ("systems.cab.layers.primer.variant", "gray", "did you mean grey?"),
         ("products.primer.pack.form", "Aerosol", "did you mean aerosol?"),
-        ("products.primer.film.max", "80", "write the unit after a blank, as in 60 um"),
+        ("products.primer.film.max", "80", "write the unit after a space, as in 60 um"),
         ("products.primer.climate.air", "20 degC", "write min 20 degC, max 20 degC, or both limits as in 40..60 degC"),
     ],
 )

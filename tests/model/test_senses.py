@@ -264,5 +264,5 @@ def test_every_leaf_refuses_what_is_not_text() -> None:
     assert len(kinds) > 25
     for kind in kinds.values():
         for value in _NO_TEXT:
-            with pytest.raises(Exception, match="stands where one value is asked for"):
+            with pytest.raises(Exception, match="is given where one value is required"):
                 kind._read(value)

@@ -80,8 +80,11 @@ def test_the_fetcher_refuses_in_a_way_the_typesetter_cannot_swallow(url: str) ->
 
 COMPLAINTS = {
     # Whether or not the machine has a font for it: another machine would set it differently.
-    "sign outside the fonts": ("<body><p>\u26a0</p>", "the shipped fonts do not hold “\u26a0” (U+26A0); write it"),
-    "script outside the fonts": ("<body><p>\u4e2d</p>", "the shipped fonts do not hold “\u4e2d” (U+4E2D); write it"),
+    "sign outside the fonts": ("<body><p>\u26a0</p>", "the supplied fonts do not contain “\u26a0” (U+26A0); write it"),
+    "script outside the fonts": (
+        "<body><p>\u4e2d</p>",
+        "the supplied fonts do not contain “\u4e2d” (U+4E2D); write it",
+    ),
     "font outside ours": ("<body><p style='font-family: monospace'>Zu</p>", "do not hold “Z” (U+005A), “u” (U+0075)"),
     "unknown property": ("<style>p { colr: red }</style>", "unknown property"),
     "broken anchor": ('<body><a href="#none">a</a>', "No anchor #none for internal URI reference"),

@@ -52,9 +52,9 @@ def test_page_of_a_rule(rule: object) -> None:
 def test_page_of_a_reading_fault_word_for_word() -> None:
     assert explanations()["SRC017"].text() == (
         "SRC017 The same key twice\n\n"
-        "Why\n    Only one of the two can hold, and which one is not written.\n\n"
+        "Why\n    Only one of the two can apply, and which one is not stated.\n\n"
         "Example\n    dft: 60 um\n    dft: 80 um   keep one of them\n\n"
-        "To put right\n    Delete one of the two lines, or give the key its right name.\n\n"
+        "To put right\n    Delete one of the two lines, or correct the name of one key.\n\n"
         "Severity\n    error: the document must not be issued, and nobody can waive it\n"
     )
 

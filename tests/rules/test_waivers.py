@@ -39,7 +39,7 @@ def test_waived_warning_is_a_note_with_name_and_day() -> None:
     (note,) = checked(_spec()).report
     assert (note.id, note.severity) == ("FLM007", Severity.NOTE)
     assert note.what.startswith("waived by Quality until 2027-03-31: 2 cross coats of 15 um give a DFT of 30 um")
-    assert note.remedy == "Nothing until 2027-03-31; judge it anew then."
+    assert note.remedy == "Nothing until 2027-03-31; assess it again then."
 
 
 def test_waiver_holds_on_its_last_day_and_not_after() -> None:
@@ -88,7 +88,7 @@ def test_what_nobody_can_waive_stays_a_warning_and_the_waiver_is_refused() -> No
         ("WVR004", Severity.ERROR, "jobs.refit.waivers.w.rule"),
     ]
     (fault,) = (f for f in report if f.id == "WVR004")
-    assert fault.what == f"the waiver w names {SHUT}, which nobody can waive"
+    assert fault.what == f"the waiver w names {SHUT}, which cannot be waived"
 
 
 def test_such_a_waiver_is_refused_by_its_rule_even_past_its_day_and_with_nothing_found() -> None:

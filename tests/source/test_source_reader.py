@@ -91,7 +91,7 @@ def test_a_finding_carries_its_line_and_names_both_lines_of_a_key() -> None:
     _, (finding,) = read_text(b"dft: 60 um\n\ndft: 80 um\n", "a/b.yaml")
     assert str(finding.place) == "a/b.yaml:3:1"
     assert finding.place.text == "dft: 80 um"
-    assert finding.what == "`dft` stands in line 1 already and again in line 3."
+    assert finding.what == "`dft` is in line 1 and again in line 3."
 
 
 def test_what_is_shown_can_never_steer_a_screen() -> None:

@@ -51,7 +51,7 @@ def test_worked_example_is_category_1_without_a_test() -> None:
     found = aerosol_category("a", can())
     assert isinstance(found, Classified)
     assert (found.hazard_class, found.category) == ("aerosols", "1")
-    assert found.why == "more than 1 % of the contents is flammable and no flammability test is named"
+    assert found.why == "more than 1 % of the contents are flammable components and no flammability test is stated"
     assert [working.id for working in found.workings] == ["a.flammable", "a.heat"]
     assert (found.source.document, found.source.basis) == ("CLP", Basis.REGULATION)
 
@@ -123,7 +123,7 @@ def test_shares_that_do_not_add_up_cannot_be_judged() -> None:
     short = [Content("dimethyl ether", percent("40"), True, heat("28.8"))]
     found = aerosol_category("a", short)
     assert found == NotKnown(
-        "category of the aerosol", "the shares by mass add up to 40 %, not to 100 %", ("the whole composition by mass",)
+        "aerosol category", "the shares by mass add up to 40 %, not to 100 %", ("the complete composition by mass",)
     )
     with pytest.raises(WorkingError) as refused:
         flammable_share("f", short)

@@ -53,7 +53,7 @@ def test_masked_areas_edges_and_count() -> None:
 def test_more_masked_than_there_is_is_refused_even_with_edges(masked: list[str]) -> None:
     with pytest.raises(WorkingError) as refused:
         coated_area("t", m2("1"), [m2(patch) for patch in masked], [Edge(length("10 m"), length("1 m"))])
-    assert refused.value.what == "more is masked than the area of the piece"
+    assert refused.value.what == "the masked area is larger than the piece"
 
 
 def test_a_piece_that_is_masked_all_over_has_no_area() -> None:

@@ -158,7 +158,7 @@ def test_dead_volume_by_roughness_is_two_thirds_of_it_in_every_row() -> None:
 def test_profile_beyond_the_bands_is_refused() -> None:
     with pytest.raises(WorkingError) as refused:
         dead_volume("dv", film("300.1"), DeadVolume.BY_BAND)
-    assert refused.value.what == "a profile of 300.1 um lies beyond the table, which ends at 300 um"
+    assert refused.value.what == "a profile of 300.1 um is outside the table, which ends at 300 um"
 
 
 @pytest.mark.cases("areas_per_can")
@@ -197,7 +197,7 @@ def test_what_cannot_be_worked_out_says_why() -> None:
     with pytest.raises(WorkingError) as nothing_reaches:
         litres("l", [Demand(m2("1"), film("60"))], percent("50"), LossShare(percent("100")))
     assert nothing_reaches.value.what == (
-        "paint needed cannot be worked out: 100 − loss is zero, and the working divides by it"
+        "paint required cannot be calculated: 100 − loss is zero, and the working divides by it"
     )
     with pytest.raises(WorkingError) as no_area:
         litres("l", [], percent("50"))
@@ -207,4 +207,4 @@ def test_what_cannot_be_worked_out_says_why() -> None:
     assert no_area.value.what == "there is no area to coat"
     with pytest.raises(WorkingError) as no_method:
         mean_transfer("t", [])
-    assert no_method.value.what == "no method of application is given"
+    assert no_method.value.what == "no application method is stated"

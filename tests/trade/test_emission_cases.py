@@ -102,7 +102,7 @@ def test_what_is_missing_or_impossible_is_refused() -> None:
         voc_eu("v", full, density("1.2"))
     assert (
         beyond.value.what
-        == "water and exempt solvents fill more than the litre: the figures of VOC content, EU, less water do not fit"
+        == "water and exempt solvents exceed one litre: the figures of VOC content, EU, less water do not fit"
     )
     with pytest.raises(WorkingError) as nothing:
         voc_eu("v", [Part("solids", percent("100"), "solids")], density("1"))

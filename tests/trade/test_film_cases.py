@@ -104,12 +104,12 @@ def test_sanding_takes_film_off_and_may_take_too_much() -> None:
 @pytest.mark.parametrize(
     ("attempt", "what"),
     [
-        (lambda: wet_film("w", um("60"), percent("0")), "wet film thickness cannot be worked out: VS is zero, and the working divides by it"),
-        (lambda: passes_for("n", um("60"), um("0")), "number of passes cannot be worked out: p is zero, and the working divides by it"),
-        (lambda: coats_for("n", um("60")), "neither the most film per coat nor a sag limit is stated"),
+        (lambda: wet_film("w", um("60"), percent("0")), "wet film thickness cannot be calculated: VS is zero, and the working divides by it"),
+        (lambda: passes_for("n", um("60"), um("0")), "number of cross coats cannot be calculated: p is zero, and the working divides by it"),
+        (lambda: coats_for("n", um("60")), "neither the maximum DFT per coat nor a sag limit is stated"),
         (
             lambda: coats_for("n", um("60"), None, um("150")),
-            "a sag limit is a wet film, and the volume solids that turn it into a dry one are missing",
+            "the volume solids that convert the sag limit (WFT) to a DFT are not stated",
         ),
     ],
 )  # fmt: skip

@@ -124,10 +124,10 @@ def test_a_pictogram_from_memory_alone_is_unconfirmed_and_beside_a_read_one_is_n
 
 def test_unknown_class_and_aerosol_without_a_category_cannot_be_judged() -> None:
     assert label_elements(classes("explosives/1"), "liquid") == NotKnown(
-        "label elements", "the table of label elements does not hold this class", ("explosives 1",)
+        "label elements", "the table of label elements does not contain this class", ("explosives 1",)
     )
     assert label_elements(classes("skin_sensitisation/1"), "aerosol") == NotKnown(
-        "label elements", "an aerosol has a category of its own, and none is named", ("aerosols",)
+        "label elements", "an aerosol has its own category, and none is stated", ("aerosols",)
     )
 
 
@@ -209,7 +209,7 @@ def test_a_difference_cites_what_it_rests_on() -> None:
     found, other = compare_label(declared, label(CLASSES), wanted)
     assert (found.code, found.why) == ("H226", "it does not belong on an aerosol")
     assert (found.source.basis, found.source.clause) == (Basis.REGULATION, "Annex I, 2.3.2.1, note 2")
-    assert (other.code, other.why) == ("H400", "no class assigned has it")
+    assert (other.code, other.why) == ("H400", "no assigned class carries it")
     assert other.source.clause != found.source.clause
 
 

@@ -112,7 +112,7 @@ def test_specific_limit_goes_before_the_generic_one() -> None:
     loose = Ingredient("HDI", percent("0.4"), classes, specific={"respiratory_sensitisation": percent("0.5")})
     (found,) = mixture_classes("m", [strict])
     assert isinstance(found, Classified)
-    assert found.why == "MDI is at or above its own limit of 0.1 %"
+    assert found.why == "MDI is at or above its specific concentration limit of 0.1 %"
     assert mixture_classes("m", [loose]) == ()
     assert mixture_classes("m", [Ingredient("it", percent("0.4"), classes)]) == ()
 

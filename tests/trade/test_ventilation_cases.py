@@ -134,7 +134,7 @@ def test_a_gap_leaves_the_flow_needed_open() -> None:
     assert isinstance(found.together, NotKnown)
     assert isinstance(found.needed, NotKnown)
     assert found.explosion.missing == ("molar mass and lower explosive limit of PM acetate",)
-    assert found.together.missing == ("8 h limit of PM acetate",)
+    assert found.together.missing == ("8 h TWA limit of PM acetate",)
     assert found.needed.missing == (*found.explosion.missing, *found.together.missing)
 
 
@@ -151,7 +151,7 @@ def test_isocyanate_sets_the_flow_and_is_not_controlled_by_it() -> None:
     assert found.caution == NO_CONTROL_FOR_ISOCYANATE
     unknown = air_flow("q", job(), 3, isocyanates=isocyanate(None, "GB", TODAY))
     assert isinstance(unknown.needed, NotKnown)
-    assert unknown.needed.missing == ("NCO let off",)
+    assert unknown.needed.missing == ("NCO emission",)
     nowhere = air_flow("q", job(), 3, isocyanates=Isocyanate(rate("1"), ()))
     assert isinstance(nowhere.needed, NotKnown)
 
@@ -159,7 +159,7 @@ def test_isocyanate_sets_the_flow_and_is_not_controlled_by_it() -> None:
 def test_poor_mixing_below_one_is_refused() -> None:
     with pytest.raises(WorkingError) as refused:
         air_flow("q", job(), Fraction(1, 2))
-    assert refused.value.what == "the factor for mixing is below 1, and no air mixes better than fully"
+    assert refused.value.what == "the mixing factor is below 1, but mixing cannot be better than complete"
 
 
 def test_vapour_from_the_tables() -> None:

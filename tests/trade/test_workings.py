@@ -134,10 +134,10 @@ def test_formula_that_is_not_arithmetic_is_refused(formula: str, what: str) -> N
 @pytest.mark.parametrize(
     ("formula", "values", "what"),
     [
-        ("a / (b - c)", {"a": 1, "b": 2, "c": 2}, "result cannot be worked out: b − c is zero, and the working divides by it"),
-        ("a + rho_s", {"a": 1}, "result cannot be worked out: ρ_s stands in the formula and has no value"),
-        ("a * 1000", {"a": 10**9 + 1}, "result cannot be worked out: a × 1000 comes to more than 1000000000000"),
-        ("a - 1000 * b", {"a": 0, "b": 10**9 + 1}, "result cannot be worked out: a − 1000 × b comes to more than 1000000000000"),
+        ("a / (b - c)", {"a": 1, "b": 2, "c": 2}, "result cannot be calculated: b − c is zero, and the working divides by it"),
+        ("a + rho_s", {"a": 1}, "result cannot be calculated: ρ_s stands in the formula and has no value"),
+        ("a * 1000", {"a": 10**9 + 1}, "result cannot be calculated: a × 1000 comes to more than 1000000000000"),
+        ("a - 1000 * b", {"a": 0, "b": 10**9 + 1}, "result cannot be calculated: a − 1000 × b comes to more than 1000000000000"),
         ("a", {"a": 1, "b": 2}, "figure b does not stand in the formula of result"),
         ("a * 60", {"a": 1}, "the note on result does not explain 60"),
         ("a * 10", {"a": 1}, "the note on result does not explain 10"),

@@ -1,4 +1,4 @@
-"""Air for the spraying of a job: what the explosive limit asks for, what the lungs ask for, and when to go in again.
+"""Ventilation for the spraying of a job: what the explosive limit requires, what the exposure limits require, and re-entry.
 
 All of it is one record and is printed together, for the flow that keeps off an explosion is far too small to breathe.
 It is a model of a room whose air mixes and no substitute for a measurement. Called by the rules on air and by the
@@ -38,8 +38,8 @@ from specgen.trade.working import Input, Working, work
 from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
-_BACK_IN = "time until the room may be entered"
-_NO_ROOM = NotKnown(_BACK_IN, "room and fresh air are not both stated", ("volume of the room", "air flow"))
+_BACK_IN = "re-entry time"
+_NO_ROOM = NotKnown(_BACK_IN, "room volume and fresh-air flow are not both stated", ("room volume", "air flow"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,18 +129,22 @@ def air_of_job(job: Job, spec: Spec, on: date) -> tuple[ProductAir, ...]:
 
 def stated_flow(job: Job, air: WorkAir) -> Given | Working | NotKnown:
     """The fresh air a job states in m3/h, or room times changes."""
-    path = f"jobs.{job.id}.air"
+    path = f"jobs.{job.id}.ventilation"
     if air.flow is not None:
         return Given(air.flow, f"{path}.flow")
     if air.changes is None or air.room is None:
-        missing = () if air.changes is None else ("volume of the room",)
-        return NotKnown("fresh air", "neither the flow nor the changes in an hour are stated", missing or ("air flow",))
+        missing = () if air.changes is None else ("room volume",)
+        return NotKnown(
+            "fresh-air flow",
+            "neither the fresh-air flow nor the air changes per hour are stated",
+            missing or ("air flow",),
+        )
     inputs = (
-        take("n", "air changes in an hour", Given(air.changes, f"{path}.changes")),
-        take("V", "volume of the room", Given(air.room, f"{path}.room"), "room_volume", "m3"),
+        take("n", "air changes per hour", Given(air.changes, f"{path}.changes")),
+        take("V", "room volume", Given(air.room, f"{path}.room"), "room_volume", "m3"),
     )
     key, source = f"air.{job.id}/stated", ARITHMETIC
-    return work(key, "fresh air", "n * V", inputs, kind="air_flow", unit="m3/h", places=0, source=source)
+    return work(key, "fresh-air flow", "n * V", inputs, kind="air_flow", unit="m3/h", places=0, source=source)
 
 
 def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on: date) -> ProductAir:
@@ -161,10 +165,10 @@ def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on:
         why = (
             remaining
             if isinstance(remaining, NotKnown)
-            else NotKnown(_BACK_IN, "room or fresh air is missing", ("volume of the room", "air flow"))
+            else NotKnown(_BACK_IN, "room volume or fresh-air flow is missing", ("room volume", "air flow"))
         )
         return ProductAir(product.id, jurisdiction, held, stated, spraying, shipyard, why, why)
-    room = Given(air.room, f"jobs.{job.id}.air.room")
+    room = Given(air.room, f"jobs.{job.id}.ventilation.room")
     entry = re_entry(f"{key}/entry", remaining, stated, room, mixing, isocyanates=False)
     together = _together(f"{key}/together", remaining, stated, room, mixing)
     return ProductAir(product.id, jurisdiction, held, stated, spraying, shipyard, entry, together)
@@ -172,20 +176,20 @@ def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on:
 
 def _mixing(job: Job, air: WorkAir) -> Given:
     if air.mixing is not None:
-        return Given(air.mixing, f"jobs.{job.id}.air.mixing")
+        return Given(air.mixing, f"jobs.{job.id}.ventilation.mixing")
     return from_table("mixing_factors", table("mixing_factors").row("id", "typical, at least"), "factor")
 
 
 def _vapours(
     key: str, job: Job, air: WorkAir, product: Product, jurisdiction: str, on: date
 ) -> tuple[Vapour, ...] | NotKnown:
-    what = N_("vapour let off")
+    what = N_("vapour emitted")
     volatile = [line for line in product.composition if line.kind is not Ingredient.SOLIDS]
     if air.spraying_rate is None:
-        return NotKnown(what, "it is not stated how much is sprayed in an hour", ("spraying rate",))
+        return NotKnown(what, "the quantity sprayed per hour is not stated", ("spraying rate",))
     if not volatile:
-        return NotKnown(what, f"the composition of {product.id} names nothing that evaporates", ("composition",))
-    rate = Given(air.spraying_rate, f"jobs.{job.id}.air.spraying_rate")
+        return NotKnown(what, f"the composition of {product.id} names no volatile component", ("composition",))
+    rate = Given(air.spraying_rate, f"jobs.{job.id}.ventilation.spraying_rate")
     found = []
     for line in volatile:
         inputs = (
@@ -198,7 +202,7 @@ def _vapours(
                 "%",
             ),
         )
-        name = phrase("{name} let off", name=line.name)
+        name = phrase("{name} emitted", name=line.name)
         release = work(
             f"{key}.{line.id}",
             name,
@@ -233,7 +237,7 @@ def _remaining(
     for number, vapour in enumerate(vapours, start=1):
         lasting = [limit for limit in vapour.limits if limit.period == LONG]
         if not lasting:
-            return NotKnown(what, f"no 8 h limit of {vapour.name} was read", (f"8 h limit of {vapour.name}",))
+            return NotKnown(what, f"no 8 h TWA limit of {vapour.name} was read", (f"8 h TWA limit of {vapour.name}",))
         work_out = partial(_steady, f"{key}/steady-{number}", vapour, stated, mixing)
         highest = worked_out(what, work_out, missing=("air flow",))
         if isinstance(highest, NotKnown):
@@ -259,7 +263,7 @@ def _together(
         inputs.append(take(f"C_{number}", phrase("{name} in the room", name=name), highest, "concentration", "mg/m3"))
         inputs.append(take(f"L_{number}", phrase("limit of {name}", name=name), least, "concentration", "mg/m3"))
     formula = " + ".join(f"C_{number} / L_{number}" for number in range(1, len(lowest) + 1))
-    name = N_("sum over the limits at the end of the work")
+    name = N_("sum of the ratios to the limits at the end of spraying")
     index = work(f"{key}/index", name, formula, tuple(inputs), places=3, source=ARITHMETIC)
     return clearing_time_of_index(key, index, 1, stated, room, mixing)
 
@@ -273,7 +277,7 @@ def _size(limit: Source) -> Quantity:
 def _steady(key: str, vapour: Vapour, flow: Source, mixing: Source) -> Working:
     """The concentration a room comes to if the spraying goes on: the worst there can be when it ends."""
     inputs = (
-        take("G", phrase("{name}, let off", name=vapour.name), vapour.release, "release_rate", "mg/h"),
+        take("G", phrase("{name}, emitted", name=vapour.name), vapour.release, "release_rate", "mg/h"),
         mixing_factor(mixing),
         take("Q", "air flow", flow, "air_flow", "m3/h"),
     )

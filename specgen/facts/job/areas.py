@@ -51,7 +51,7 @@ def item_area(item: Item, path: Path) -> tuple[list[Working], Working] | NotKnow
 def _gap(shape: ShapeSource, path: Path) -> NotKnown | None:
     what = f"area of the {shape.kind} {shape.id}"
     if shape.kind is ShapeKind.BOX and shape.sides not in _LIDS:
-        why = f"the box {shape.id} is coated on {shape.sides} faces; 4, 5 or 6 can be worked out"
+        why = f"the box {shape.id} is coated on {shape.sides} faces; only 4, 5 or 6 can be calculated"
         return NotKnown(what, why, at=path)
     for name in _SIZES[shape.kind]:
         if getattr(shape, name) is None:
@@ -97,7 +97,7 @@ def summed_area(name: str, areas: Sequence[Working], supporting: list[Working]) 
 def _times(shape: ShapeSource, area: Working, item: Item, supporting: list[Working]) -> Working:
     if shape.count is None or shape.count == 1:
         return area
-    inputs = (take("A", "area of one", area, "area", "m2"), take("n", "how many on one part", shape.count))
+    inputs = (take("A", "area of one", area, "area", "m2"), take("n", "number on one part", shape.count))
     several = work(
         f"area.{item.id}.{shape.id}/all",
         phrase("area of all {id}", id=shape.id),

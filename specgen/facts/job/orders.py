@@ -22,7 +22,7 @@ _ROUNDED_UP = "ceil("
 _REFERS = "working:"
 # More needs than this in one sum cannot be followed on paper.
 _TERMS = 12
-_NO_AREA, _NO_DEMAND = "the area of the item is not known", "no area with a film is known for it"
+_NO_AREA, _NO_DEMAND = "the area of the item is not known", "no area with a DFT is known for it"
 
 
 @dataclass(frozen=True, slots=True)

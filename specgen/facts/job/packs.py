@@ -21,14 +21,14 @@ from specgen.units.quantity import Quantity
 Need = Callable[[str, list[Demand]], Working]
 """From the id of a working and its demands to the number of packs."""
 
-_ALL_OF_IT = Given(Quantity.of("share", 100, "%"), "nothing is stated, so all of the contents")
-_LOSS = "loss on the way to the part"
-_NOTHING_LANDS = "with so much lost nothing lands on the part"
+_ALL_OF_IT = Given(Quantity.of("share", 100, "%"), "not stated, so the whole contents")
+_LOSS = "application loss"
+_NOTHING_LANDS = "with this loss no paint reaches the part"
 
 
 def contents_of(product: Product, variant: Variant | None) -> Given | NotKnown:
     """The contents of a pack as a volume, the variant's own or the product's; an empty pack is a fault."""
-    why = "a pack with nothing in it covers nothing"
+    why = "an empty pack covers no area"
     if variant is not None and variant.fill is not None:
         return _more_than_nothing(variant.fill, f"products.{product.id}.variants.{variant.id}.fill", why)
     if product.pack.fill is not None:
@@ -66,7 +66,7 @@ def need_of_cans(
     supporting.append(volume)
     delivered: Given | NotKnown = _ALL_OF_IT
     if product.pack.dispensed is not None:
-        path, why = f"products.{product.id}.pack.dispensed", "a can that gives nothing off covers nothing"
+        path, why = f"products.{product.id}.pack.dispensed", "a can that dispenses nothing covers no area"
         delivered = _more_than_nothing(product.pack.dispensed, path, why)
     if isinstance(delivered, NotKnown):
         return delivered

@@ -160,7 +160,7 @@ def _profile(found: Quantities, job: Job) -> Working | None:
     path = ("jobs", job.id, "consumption", "profile")
     height, convention = Given(consumption.profile, ".".join(path)), _DEAD_VOLUME[consumption.dead_volume]
     work_out = partial(dead_volume, f"dead-volume.{job.id}", height, convention)
-    filled = _told(found, worked_out("paint in the profile", work_out, path))
+    filled = _told(found, worked_out("dead volume of the profile", work_out, path))
     if filled is not None:
         found.supporting.append(filled)
     return filled

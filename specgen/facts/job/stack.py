@@ -37,7 +37,7 @@ class OldLayer:
     @property
     def name(self) -> str:
         """`the old coat factory`, or the paint the part comes with."""
-        return f"the old coat {self.coat.id}"
+        return f"the existing coat {self.coat.id}"
 
     @property
     def fresh(self) -> bool:

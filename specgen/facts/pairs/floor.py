@@ -38,8 +38,8 @@ class MissedFloor:
 
     @property
     def least(self) -> str:
-        """`SP 6 or SP 11 is the least, compared over the ladder of common practice`."""
-        return f"{self.row['grades']} is the least{'' if self.confirmed else ', compared over the ladder of common practice'}"
+        """`the minimum is SP 6 or SP 11, compared over the ladder of common practice`."""
+        return f"the minimum is {self.row['grades']}{'' if self.confirmed else ', compared over the ladder of common practice'}"
 
     @property
     def remedy(self) -> str:
@@ -59,10 +59,10 @@ def missed_floor(part: Part, product: Product) -> MissedFloor | NotKnown | None:
     rows = _rows(part, product.binder)
     if not rows:
         return None
-    about, steps = f"the preparation below the product {product.id}", ("preparations", part.preparation.id, "steps")
+    about, steps = f"the preparation beneath the product {product.id}", ("preparations", part.preparation.id, "steps")
     step = best_step(part.preparation)
     if step is None or step.grade is None:
-        why = f"no step states the grade that the product {product.id} stands on, on {part.name}"
+        why = f"no step states the grade that {part.name} has beneath the product {product.id}"
         return NotKnown(about, why, ("the grade of the working step",), at=steps)
     at = (*steps, step.id, "grade")
     missed: list[tuple[Row, bool]] = []
@@ -70,7 +70,7 @@ def missed_floor(part: Part, product: Product) -> MissedFloor | NotKnown | None:
         found = [reaches(step.grade, least) for least in row["grades"].split(" or ")]
         compared = [one for one in found if one is not None]
         if not compared:
-            return NotKnown(about, f"{step.grade} stands outside the ladder that {row['grades']} is on", at=at)
+            return NotKnown(about, f"{step.grade} is not on the same ladder as {row['grades']}", at=at)
         if not any(reached for reached, _ in compared):
             missed.append((row, any(confirmed for _, confirmed in compared)))
     if not missed:

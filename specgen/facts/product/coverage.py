@@ -85,8 +85,8 @@ def _per_can(
     volume = solids_from_volume(f"solids.{name}", Given(fill, origin), solids)
     keep(volume, workings)
     stated = product.pack.dispensed
-    all_of_it = Given(Quantity.of("share", 100, "%"), "nothing is stated, so all of the contents")
-    delivered = Given(stated, f"{path}.delivered") if stated is not None else all_of_it
+    all_of_it = Given(Quantity.of("share", 100, "%"), "not stated, so the whole contents")
+    delivered = Given(stated, f"{path}.dispensed") if stated is not None else all_of_it
     for number, row in enumerate(table(_TRANSFER).rows, 1):
         shares = usual_transfer(row["method"])
         ends = [

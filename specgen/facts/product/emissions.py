@@ -77,7 +77,7 @@ def voc_let_off(job: Job, spec: Spec, packs: Mapping[tuple[str, str | None], Wor
             for n, mass in enumerate(masses, start=1)
         )
         formula = " + ".join(entry.symbol for entry in inputs)
-        name = N_("VOC let off by the whole job")
+        name = N_("VOC emission of the whole job")
         found.append(work(f"voc.{job.id}", name, formula, inputs, kind="mass", unit="g", places=0, source=ARITHMETIC))
     return tuple(found)
 

@@ -86,7 +86,7 @@ def _work_out(spec: Spec, product_id: str) -> ProductFigures:
         covered += known(lines) or ()
     combed: list[Comb] = []
     for names, variant in alike(product, lambda v: (own(v, "per_pass"), own(v, "solids_sprayed"))):
-        wet = worked_out("wet film by comb", partial(tuple, combs(product, names, variant, workings)))
+        wet = worked_out("WFT by comb gauge", partial(tuple, combs(product, names, variant, workings)))
         combed += known(wet) or ()
     return ProductFigures(
         tuple(combed),
@@ -115,6 +115,6 @@ def heat(product: Product) -> Working | NotKnown:
     contents, at = contents_of(product), ("products", product.id, "composition")
     gaps = without_heat(contents)
     if not contents or gaps:
-        why = "the heat of every component is not known" if gaps else "the composition is not stated"
+        why = "the heat of combustion is not known for every component" if gaps else "the composition is not stated"
         return NotKnown("heat of combustion", why, tuple(gaps) or ("composition",), at=at)
     return worked_out("heat of combustion", lambda: heat_of_combustion(f"{product.id}.heat", contents), at)

@@ -121,7 +121,7 @@ def aerosol_of(product: Product) -> Classified | NotKnown | None:
     if package_of(product) != "aerosol":
         return None
     if not product.composition:
-        return NotKnown("category of the aerosol", "the composition is not stated", ("the whole composition by mass",))
+        return NotKnown("aerosol category", "the composition is not stated", ("the complete composition by mass",))
     return aerosol_category(f"{product.id}.aerosol", contents_of(product), spray_test(product))
 
 
@@ -157,14 +157,14 @@ def _training(product: Product, jurisdictions: Sequence[str], *, public: bool) -
         return None
     contained = isocyanates_in(product)
     if contained is None:
-        return NotKnown("training statement", "it is not stated whether it holds isocyanates", ("isocyanates",))
+        return NotKnown("training statement", "it is not stated whether it contains isocyanates", ("isocyanates",))
     at_limit = monomer_at_limit(product)
     if not contained or at_limit is False:
         return None
     row = table("isocyanate_duties").row("id", "eu_statement")
     limit = table("isocyanate_duties").row("id", "eu_threshold")
     held = f"{limit['figure']} {limit['unit']} or more of free monomeric diisocyanates"
-    reason = held if at_limit else f"the share of free monomer is not stated and counts as {held}"
+    reason = held if at_limit else f"the free monomer content is not stated and is taken as {held}"
     return Element("training", (reason,), table("isocyanate_duties").row_citation(row), row["duty"])
 
 
@@ -197,7 +197,7 @@ def _carriage(product: Product, classes: Sequence[Classification]) -> Element | 
     row = table("transport_notes").row("id", "class")
     flammable = found.category in _FLAMMABLE
     code = row["value"] if flammable else row["value"].partition(".")[0] + ".2"
-    return Element(code, (str(found),), table("transport_notes").row_citation(row), "class of dangerous goods")
+    return Element(code, (str(found),), table("transport_notes").row_citation(row), "dangerous goods class")
 
 
 def _aerosol_class(product: Product, classes: Sequence[Classification]) -> Classification | None:

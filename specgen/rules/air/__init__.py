@@ -1,4 +1,4 @@
-"""Air: what is said and done about it keeps people from breathing the spray as well as from explosions."""
+"""Ventilation: its wording and its flow protect people from inhaling the spray as well as from explosions."""
 
 from specgen.rules.kit import Concern, family
 

@@ -1,9 +1,9 @@
-"""AIR003 The fresh air is enough for explosion and lungs
+"""AIR003 The fresh-air flow meets the explosive limit and the exposure limits
 
 Checks
-    Where a job states its fresh air and how much is sprayed in an hour: the flow against what the explosive limit and the limits of exposure ask for, product by product. What is not known of a vapour cannot be judged.
+    Where a job states its fresh-air flow and the quantity sprayed per hour: the flow against what the lower explosive limit and the occupational exposure limits require, product by product. A vapour without published data cannot be assessed.
 Why
-    The lungs ask for many times the air that the explosive limit asks for.
+    Occupational exposure limits require many times the air flow that the lower explosive limit requires.
 Passes
     jobs.refit.vehicles: [T-01]
 
@@ -29,7 +29,7 @@ Fails
 
     jobs.refit.ventilation: {room: 60 m3, changes: 15}    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation
 To put right
-    Raise the flow, spray less in an hour, or wait longer; protection stays on whatever the flow.
+    Raise the flow, spray less per hour, or allow a longer re-entry time; respiratory protection is worn at any flow.
 """
 
 from specgen.facts.job.air import air_of_job
@@ -54,18 +54,18 @@ def air_is_enough(job: Job, spec: Spec, on: date) -> Problems:
         gap = next((part for part in (found.stated, found.spraying) if isinstance(part, NotKnown)), None)
         if gap is not None or isinstance(found.spraying, NotKnown) or isinstance(found.stated, NotKnown):
             if gap is not None:
-                what = f"the air for {who} cannot be judged: {gap.why}"
+                what = f"the ventilation for {who} cannot be assessed: {gap.why}"
                 yield Problem(("ventilation",), what, severity=NOTE)
             continue
         have = found.stated.quantity
         for wanted, ground in (
-            (found.spraying.explosion, "explosive limit"),
-            (found.spraying.needed, "limits of exposure"),
+            (found.spraying.explosion, "lower explosive limit"),
+            (found.spraying.needed, "occupational exposure limits"),
         ):
             if isinstance(wanted, NotKnown):
                 missing = ", ".join(wanted.missing)
-                what = f"the air for {who} cannot be judged by the {ground}: {wanted.why}; missing: {missing}"
+                what = f"the ventilation for {who} cannot be assessed against the {ground}: {wanted.why}; missing: {missing}"
                 yield Problem(("ventilation",), what, severity=NOTE)
             elif have < wanted.quantity:
-                what = f"{have} of fresh air is less than the {wanted.printed()} that the {ground} ask for with {who}"
+                what = f"fresh-air flow {have} is below the {wanted.printed()} required by the {ground} for {who}"
                 yield Problem(("ventilation",), what, severity=_weight(wanted), source=wanted.source)

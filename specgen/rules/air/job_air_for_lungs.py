@@ -1,9 +1,9 @@
-"""AIR002 Air of a job is not judged by the explosive limit alone
+"""AIR002 Ventilation of a job is not assessed by the explosive limit alone
 
 Checks
-    What a job says of its air: where it names the explosive limit, it also names exposure or breathing protection.
+    The ventilation statement of a job: where it names the explosive limit, it also names exposure limits or respiratory protection.
 Why
-    Air that cannot explode can still poison.
+    Air well below the explosive limit can still be toxic to breathe.
 Passes
     jobs.refit.ventilation: {statement: Below a tenth of the explosive limit; breathing protection stays on.}
 
@@ -14,7 +14,7 @@ Fails
     Given second good
     jobs.lids.ventilation: {statement: Below a tenth of the explosive limit.}    # at jobs.lids.ventilation.statement
 To put right
-    State what the limits of exposure ask for and the breathing protection beside it.
+    State the fresh-air flow that the occupational exposure limits require, and the respiratory protection with it.
 """
 
 from specgen.facts.job.air_wording import explosion_alone
@@ -25,5 +25,5 @@ from specgen.rules.kit import ERROR, Job, Problem, Problems, Spec, cite, date, r
 def job_air_for_lungs(job: Job, spec: Spec, on: date) -> Problems:
     stated = job.ventilation.statement if job.ventilation is not None else None
     if stated is not None and explosion_alone(stated):
-        what = f"the air of {job.id} is said to stay below the explosive limit, and nothing is said of breathing it"
+        what = f"the ventilation of {job.id} refers only to the explosive limit and not to exposure or respiratory protection"
         yield Problem(("ventilation", "statement"), what)

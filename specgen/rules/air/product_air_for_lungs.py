@@ -1,9 +1,9 @@
-"""AIR001 Air of a product is not judged by the explosive limit alone
+"""AIR001 Ventilation of a product is not assessed by the explosive limit alone
 
 Checks
-    What a product says of ventilation: where it names the explosive limit, it also names exposure or breathing protection.
+    The ventilation statement of a product: where it names the explosive limit, it also names exposure limits or respiratory protection.
 Why
-    A quarter of the explosive limit of xylene is about twenty times what may be breathed.
+    A quarter of the lower explosive limit of xylene is about twenty times the concentration that may be breathed.
 Passes
     products.base.hazards.ventilation: Below a quarter of the explosive limit, and breathing protection at any flow.
 
@@ -14,7 +14,7 @@ Fails
     Given second good
     products.gloss.hazards.ventilation: Keep the vapour below a quarter of the explosive limit.    # at products.gloss.hazards.ventilation
 To put right
-    State what the limits of exposure ask for and the breathing protection beside it.
+    State the fresh-air flow that the occupational exposure limits require, and the respiratory protection with it.
 """
 
 from specgen.facts.job.air_wording import explosion_alone
@@ -31,5 +31,5 @@ from specgen.rules.kit import ERROR, Problem, Problems, Product, Spec, cite, dat
 def product_air_for_lungs(product: Product, spec: Spec, on: date) -> Problems:
     stated = product.hazards.ventilation if product.hazards is not None else None
     if stated is not None and explosion_alone(stated):
-        what = f"the ventilation of {product.id} speaks of the explosive limit and not of what may be breathed"
+        what = f"the ventilation of {product.id} refers only to the explosive limit and not to exposure or respiratory protection"
         yield Problem(("hazards", "ventilation"), what)

@@ -1,9 +1,9 @@
-"""CLI006 The air is fit for painting where a product does not say
+"""CLI006 The air temperature is suitable where a product states no range
 
 Checks
-    The air of each job, against the default range of 10 to 32 degC for every product that states none of its own.
+    The air temperature of each job, against the general range of 10 to 32 degC, for every product that states no range of its own.
 Why
-    In the cold a coat does not flow and a two-pack stops curing; in the heat it dries before it lies down.
+    In the cold a coat does not level and a two-pack stops curing; in the heat the coat dries before it levels.
 Passes
     jobs.refit.climate.air: 12..27 degC
 
@@ -50,7 +50,7 @@ Fails
     products.mastic.climate.air: max 95 degF
     jobs.rails.climate.air: max 77 degF    # at jobs.rails.climate.air
 To put right
-    Heat or cool the shop, postpone the work, or get the range from the maker.
+    Heat or cool the shop, postpone the work, or obtain the range from the manufacturer.
 """
 
 from specgen.facts.pairs.overcoat import table_row
@@ -74,8 +74,8 @@ def air_for_painting(job: Job, spec: Spec, on: date) -> Problems:
     if kept is None:
         # where another product has a limit, the rule on stating the climate asks for it
         if len(silent) == len(list(spec.products_of(job))):
-            what = f"cannot judge: {job.id} keeps no air temperature and its products state none; general is {general}"
+            what = f"cannot be assessed: {job.id} and its products state no air temperature; the general range is {general}"
             yield Problem(path, what, severity=NOTE)
     elif kept.low is None or kept.low < least or kept.high is None or kept.high > most:
-        what = f"air {kept}; no range of their own have {', '.join(silent)}, and the general one is {general}"
+        what = f"air temperature {kept}; {', '.join(silent)} state no range, and the general range is {general}"
         yield Problem(path, what)

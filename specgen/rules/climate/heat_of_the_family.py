@@ -1,9 +1,9 @@
-"""CLI008 No part gets hotter than its paint usually stands
+"""CLI008 No part exceeds the usual heat limit of its generic type
 
 Checks
-    The service temperature of each item, against the general heat limits of the binder family: of old coats that stay, and of layers whose product states no limit of its own. Where two collections of figures differ, the lower one warns and both are named.
+    The service temperature of each item, against the general dry heat limits of the generic type (binder family): of existing coats that remain, and of coats whose product states no limit of its own. Where two collections of figures differ, the lower figure gives a warning and both are named.
 Why
-    Above its limit a film yellows, softens, chars or lets go; the weakest coat decides, and an old one below the new paint as well.
+    Above its limit a film yellows, softens, chars or loses adhesion; the weakest coat governs, also an existing one beneath the new paint.
 Passes
     jobs.refit.items.DOOR.service_temperature: 70 degC
     jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um}]
@@ -29,7 +29,7 @@ Fails
     products.barrier.service_temperature: {short_max: 150 degC}
     jobs.refit.items.STEP.service_temperature: 96 degC    # at jobs.refit.items.STEP.service_temperature    # also CLI003 note at jobs.refit.items.STEP.service_temperature
 To put right
-    Strip the coat, choose a family rated for the heat, or shield the part; ask the maker for his own limit.
+    Strip the coat, choose a generic type rated for the heat, or shield the part; ask the manufacturer for the limit of the product.
 """
 
 from specgen.facts.job.stack import Stack, stacks
@@ -53,9 +53,7 @@ def heat_of_the_family(job: Job, spec: Spec, on: date) -> Problems:
             if hottest.to("degC") <= _degrees(lowest):
                 continue
             figures = "; ".join(f"{row['most_C']} degC ({_LIMITS.row_citation(row)})" for row in rows)
-            what = (
-                f"{stack.item.id} gets {hottest} hot; {paint_name(family)} ({', '.join(of)}) usually stands {figures}"
-            )
+            what = f"{stack.item.id} reaches {hottest} in service; the usual limit of {paint_name(family)} ({', '.join(of)}) is {figures}"
             yield Problem(("items", stack.item.id, "service_temperature"), what, source=_LIMITS.row_citation(lowest))
 
 
@@ -64,11 +62,11 @@ def _unrated(stack: Stack) -> dict[str, list[str]]:
     found: dict[str, list[str]] = {}
     for old in stack.old:
         if old.family is not None:
-            found.setdefault(old.family, []).append(f"old coat {old.coat.id}")
+            found.setdefault(old.family, []).append(f"existing coat {old.coat.id}")
     for new in stack.new:
         rated = new.product.service_temperature
         if rated is None or rated.continuous_max is None:
-            found.setdefault(new.family, []).append(f"layer {new.layer.id}")
+            found.setdefault(new.family, []).append(f"coat {new.layer.id}")
     return found
 
 

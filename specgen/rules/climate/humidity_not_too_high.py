@@ -1,9 +1,9 @@
-"""CLI005 The air is not too damp
+"""CLI005 The air is not too humid
 
 Checks
-    The highest humidity each job allows, against the general limit of 85 % for products that state none of their own. Where every product states a higher one, the general limit only warns.
+    The maximum relative humidity of each job, against the general limit of 85 % for products that state no limit. Where every product states a higher limit, exceeding the general limit is a warning.
 Why
-    In damp air a coat blushes dull, isocyanate foams with carbon dioxide, and amine comes to the face of an epoxy.
+    In humid air a coat blushes and loses gloss, isocyanate foams with carbon dioxide, and amine blush forms on an epoxy.
 Passes
     jobs.refit.climate.humidity: 40..80 %
 
@@ -32,7 +32,7 @@ Fails
     without products.gloss.climate.humidity
     jobs.rails.climate.humidity: min 40 %    # note at jobs.rails.climate.humidity
 To put right
-    Dry or warm the air, or postpone the work.
+    Dehumidify or warm the air, or postpone the work.
 """
 
 from specgen.facts.pairs.overcoat import table_row
@@ -53,12 +53,14 @@ def humidity_not_too_high(job: Job, spec: Spec, on: date) -> Problems:
     if kept is None or kept.high is None:
         if silent and len(silent) == len(list(spec.products_of(job))):
             what = (
-                f"cannot judge: {job.id} sets no highest humidity and its products state none; general is max {limit}"
+                f"cannot be assessed: {job.id} and its products state no maximum humidity; the general limit is {limit}"
             )
             yield Problem(path, what, f"write humidity: max {limit}", severity=NOTE)
     elif kept.high > limit and silent:
-        what = f"humidity up to {kept.high}; no limit of their own have {', '.join(silent)}, and the general one is {limit}"
+        what = (
+            f"relative humidity up to {kept.high}; {', '.join(silent)} state no limit, and the general limit is {limit}"
+        )
         yield Problem(path, what)
     elif kept.high > limit:
-        what = f"humidity up to {kept.high}: the products allow it, but the general limit is {limit}"
+        what = f"relative humidity up to {kept.high} is within the limits of the products but above the general limit, {limit}"
         yield Problem(path, what, severity=WARNING)

@@ -1,9 +1,9 @@
-"""CLI001 The climate of the job is inside that of its products
+"""CLI001 The ambient conditions of the job are within those of its products
 
 Checks
-    Air and surface temperature, humidity and dew point margin kept during the job, against what each product of the job allows.
+    Air and surface temperature, relative humidity and dew point margin during the job, against the application conditions of each product of the job.
 Why
-    Outside its climate a coat dries dull, blushes, runs or does not cure at all; a hardener that air humidity has to release stays locked in air that is too dry.
+    Outside its application conditions a coat loses gloss, blushes, runs or does not cure at all; a moisture-triggered blocked hardener is not released in air that is too dry.
 Passes
     jobs.refit.climate: {air: 10..27 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 5 K}
 
@@ -24,24 +24,18 @@ Fails
     Given second good
     jobs.lids.climate.humidity: 40..81 %    # at jobs.lids.climate.humidity
 To put right
-    Narrow the climate of the job, heat or dry the air, or choose other products.
+    Narrow the ambient conditions of the job, heat or dehumidify the air, or choose other products.
 """
 
+from specgen.rules.climate import CONDITIONS
 from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Range, Spec, date, rule
-
-_VALUES = {
-    "air": "air temperature",
-    "surface": "surface temperature",
-    "humidity": "relative humidity",
-    "dew_point_margin": "dew point margin",
-}
 
 
 @rule("CLI001", on=Job, severity=ERROR, source=LOGIC)
 def job_inside_product(job: Job, spec: Spec, on: date) -> Problems:
     if job.climate is None:
         return
-    for name, called in _VALUES.items():
+    for name, called in CONDITIONS.items():
         kept: Range | None = getattr(job.climate, name)
         if kept is None:
             continue
@@ -53,4 +47,6 @@ def job_inside_product(job: Job, spec: Spec, on: date) -> Problems:
             and not allowed.holds_all_of(kept)
         ]
         if narrower:
-            yield Problem(("climate", name), f"{called} {kept} goes beyond its products: {'; '.join(narrower)}")
+            yield Problem(
+                ("climate", name), f"{called} {kept} is outside the limits of its products: {'; '.join(narrower)}"
+            )

@@ -1,9 +1,9 @@
-"""CLI007 A coat that needs damp air says how damp
+"""CLI007 A moisture-curing product states a minimum humidity
 
 Checks
-    Each product that cures by the moisture of the air, or whose hardener it releases: its climate states a least humidity.
+    Each product that is moisture-curing or has a moisture-triggered hardener: its application conditions state a minimum relative humidity.
 Why
-    In air too dry the hardener stays locked and the film soft for weeks. No public figure is known, so only the maker can give it.
+    In air that is too dry the hardener is not released and the film stays soft for weeks. No public figure is known, so only the manufacturer can state it.
 Passes
     products.primer.climate.humidity: 40..85 %
 Fails
@@ -13,7 +13,7 @@ Fails
 
     products.barrier.curing: moisture-cured    # at products.barrier.climate.humidity    # also CUR001 at products.barrier.pot_life    # also CUR003 at products.barrier.application.mixing
 To put right
-    State the least humidity from the maker's trials, as in 35..80 %; in dry winter air damp the booth, warm it, and wait longer.
+    State the minimum humidity from the manufacturer's trials, as in 35..80 %; in dry winter air humidify and warm the booth, and allow a longer cure.
 """
 
 from specgen.facts.pairs.overcoat import table_row
@@ -32,5 +32,5 @@ def least_humidity_stated(product: Product, spec: Spec, on: date) -> Problems:
         return
     humidity = product.climate.humidity if product.climate is not None else None
     if humidity is not None and humidity.low is None:
-        what = f"{product.id} cures with the moisture of the air, but states no least humidity, only {humidity}"
+        what = f"{product.id} is moisture-curing but states no minimum humidity, only {humidity}"
         yield Problem(("climate", "humidity"), what)

@@ -1,9 +1,9 @@
-"""CLI004 The part stays over the dew point
+"""CLI004 The surface temperature stays above the dew point
 
 Checks
-    The dew point margin each job keeps, against the general limit of 3 K. A product that states a smaller margin of its own is taken at its word, with a warning.
+    The dew point margin of each job, against the general minimum of 3 K. A smaller margin that a product states for itself is accepted, with a warning.
 Why
-    On a part at the dew point water lies that nobody sees; it is shut in below the coat and blisters or lets go.
+    At the dew point invisible moisture condenses on the surface. It is trapped beneath the coat, which then blisters or loses adhesion.
 Passes
     jobs.refit.climate.dew_point_margin: min 4 K
 
@@ -22,7 +22,7 @@ Fails
     Given second good
     jobs.lids.climate.dew_point_margin: min 5 degF    # warning at jobs.lids.climate.dew_point_margin    # also CLI001 at jobs.lids.climate.dew_point_margin    # also OVR005 at systems.deck.layers.second.blush_wash
 To put right
-    Warm the part or dry the air until the part is at least 3 K over the dew point.
+    Warm the part or dehumidify the air until the surface is at least 3 K above the dew point.
 """
 
 from specgen.facts.pairs.overcoat import table_row
@@ -47,9 +47,9 @@ def over_the_dew_point(job: Job, spec: Spec, on: date) -> Problems:
     kept = job.climate.dew_point_margin if job.climate is not None else None
     if kept is None:
         if not stated and job.items:  # a limit of a product that the job does not keep has its own rule
-            what = f"cannot judge: {job.id} keeps no dew point margin and its products state none; general is {limit}"
+            what = f"cannot be assessed: {job.id} and its products state no dew point margin; the general minimum is {limit}"
             yield Problem(path, what, f"write dew_point_margin: min {limit}", severity=NOTE)
     elif kept.low is None or kept.low < limit:
         own = any(margin.low is not None and kept.low is not None and margin.low <= kept.low for margin in stated)
-        what = f"the part is kept {kept} over the dew point, the general limit is min {limit}"
+        what = f"the surface is kept {kept} above the dew point; the general minimum is {limit}"
         yield Problem(path, what, severity=WARNING if own else None)

@@ -1,9 +1,9 @@
-"""CLI003 No part gets hotter than its coats stand
+"""CLI003 No part exceeds the continuous service temperature of its coats
 
 Checks
-    The service temperature of each item against the lasting limit of every product of its system.
+    The service temperature of each item, against the maximum continuous service temperature of every product of its system.
 Why
-    Above its limit a film yellows, softens or lets go; the weakest coat decides for the whole system.
+    Above its limit a film yellows, softens or loses adhesion; the weakest coat governs for the whole system.
 Passes
     jobs.refit.items.DOOR.service_temperature: 80 degC
 
@@ -21,7 +21,7 @@ Fails
     jobs.lids.items.FRAME.service_temperature: 200.1 degF    # at jobs.lids.items.FRAME.service_temperature
     jobs.lids.items.LID.service_temperature: 181 degF    # also CLI003 at jobs.lids.items.LID.service_temperature
 To put right
-    Choose a system whose every product stands the heat, or shield the part.
+    Choose a system in which every product is rated for the temperature, or shield the part.
 """
 
 from specgen.rules.kit import ERROR, LOGIC, NOTE, Concern, Job, Problem, Problems, Spec, date, rule
@@ -38,11 +38,10 @@ def service_heat(job: Job, spec: Spec, on: date) -> Problems:
             stated = spec.products[product].service_temperature
             limit = stated.continuous_max if stated is not None else None
             if limit is None:
-                what = (
-                    f"{item.id} gets {item.service_temperature} hot; the product {product} states no limit to judge by"
-                )
+                what = f"{item.id} reaches {item.service_temperature} in service; cannot be assessed: {product} states no continuous limit"
                 yield Problem(path, what, severity=NOTE)
             elif item.service_temperature > limit:
                 yield Problem(
-                    path, f"{item.id} gets {item.service_temperature} hot, the product {product} stands {limit}"
+                    path,
+                    f"{item.id} reaches {item.service_temperature} in service; the continuous limit of {product} is {limit}",
                 )

@@ -1,9 +1,9 @@
-"""DOC003 A document number makes a file name of its own
+"""DOC003 A document number makes a unique file name
 
 Checks
-    The number of each job and of each data sheet can be part of a file name on every common system, and no two jobs and no two data sheets come to the same name: in a file name only letters, digits, point and hyphen stay as they are, and capitals count for nothing.
+    The number of each job and of each data sheet can be part of a file name on every common system, and no two jobs and no two data sheets give the same name. In a file name only letters, digits, point and hyphen are kept as they are, and capitals make no difference.
 Why
-    Where two documents meet in one name, or the name cannot be written, none of the folder's documents is printed.
+    Where two documents share one file name, or the name cannot be written, none of the documents in the folder is printed.
 Passes
     jobs.refit.document.number: MS_002
 
@@ -54,6 +54,6 @@ def _judged(numbers: list[tuple[Path, str]]) -> Problems:
         if reason := name_fault(f"{stem}-x.pdf"):
             yield Problem(path, f"the document number {number} cannot begin a file name: {reason}", absolute=True)
         elif other := taken.get(stem.casefold()):
-            what = f"the document numbers {other} and {number} come to the same file name, {stem}"
+            what = f"the document numbers {other} and {number} give the same file name, {stem}"
             yield Problem(path, what, absolute=True)
         taken.setdefault(stem.casefold(), number)

@@ -1,9 +1,9 @@
-"""DOC001 Markdown stays within its bounds
+"""DOC001 Markdown stays within its limits
 
 Checks
-    Each text that is printed as Markdown nests lists, quotations and brackets at most 10 deep and holds at most 20 of one of [ ( ! * _ ` > # in a row.
+    Each text that is printed as Markdown nests lists, quotations and brackets at most 10 deep and contains at most 20 of one of [ ( ! * _ ` > # in a row.
 Why
-    Such a text takes minutes to lay out, so its document is not printed at all.
+    Such a text takes minutes to lay out, so its document is not printed.
 Passes
     jobs.refit.scope: "> > > > > > > > > > ten deep"
 
@@ -28,7 +28,7 @@ Fails
     products.base.application.activation: {action: "(((((((((((((((((((((  act"}    # at products.base.application.activation.action    # also CUR003 at products.base.application.activation
     products.base.application.put_away: "(((((((((((((((((((((  away"    # at products.base.application.put_away
 To put right
-    Flatten the lists, quotations or brackets, or shorten the run of signs.
+    Flatten the lists, quotations or brackets, or shorten the run of characters.
 """
 
 from collections.abc import Mapping

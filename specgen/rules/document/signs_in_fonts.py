@@ -1,9 +1,9 @@
-"""DOC002 Every sign is in the fonts
+"""DOC002 Every character is in the supplied fonts
 
 Checks
-    Each text holds only signs that every upright font shipped with specgen has.
+    Each text contains only characters that every upright font supplied with specgen has.
 Why
-    A sign the fonts lack would be set in a font of the machine or left out, so the document is not printed at all.
+    A character missing from the fonts would be printed in a font of the machine or left out, so the document is not printed.
 Passes
     jobs.refit.scope: Doors and steps, 15 °C to 25 °C, Δ 3 K, 40 µm ± 10 %
 Fails
@@ -37,7 +37,7 @@ def signs_in_fonts(subject: Node, spec: Spec, on: date) -> Problems:
             if lacking := outside_fonts(text):
                 more = f" and {len(lacking) - 1} more" if len(lacking) > 1 else ""
                 first = lacking[0]
-                yield Problem(here, f"the shipped fonts do not hold “{first}” {named(first)}{more}")
+                yield Problem(here, f"the supplied fonts do not contain “{first}” {named(first)}{more}")
 
 
 def _texts(path: Path, value: object) -> Iterator[tuple[Path, str]]:

@@ -1,9 +1,9 @@
 """VOC003 Reactivity is within the limit of California
 
 Checks
-    Where the law of California holds: a can states its reactivity with the set of factors, and it is within the lowest limit of the categories named.
+    Where the law of California applies: a can states its reactivity with the set of factors, and the reactivity is within the lowest limit of the categories named.
 Why
-    Above its limit the can may not be sold there.
+    Above its limit the can may not be sold in California.
 Passes
     products.base.voc.reactivity: 0.9
 
@@ -27,7 +27,7 @@ Fails
     products.base.voc: {reactivity: 0.7, factors: 2010, categories: [{id: us, jurisdiction: US, category: PCP}]}    # note at products.base.voc
     products.clear.voc: {reactivity: 0.7, factors: 2010, categories: [{id: ca, jurisdiction: US-CA, category: zzz}]}    # note at products.clear.voc.categories
 To put right
-    State reactivity, factors and category, and bring the reactivity under the limit.
+    State reactivity, set of factors and category, and bring the reactivity within the limit.
 """
 
 from specgen.facts.product.hazard_facts import package_of
@@ -49,7 +49,7 @@ def reactivity_california(product: Product, spec: Spec, on: date) -> Problems:
         return
     found = reactivity_of(product, "US-CA", on)
     if isinstance(found, NotKnown):
-        what = f"the can {product.id} states no category for California, so its limit cannot be judged"
+        what = f"the can {product.id} states no category for California, so its limit cannot be assessed"
         yield Problem(("voc",), what, severity=NOTE)
         return
     if "reactivity" in found.missing:
@@ -57,8 +57,8 @@ def reactivity_california(product: Product, spec: Spec, on: date) -> Problems:
     if "factors" in found.missing:
         yield Problem(("voc", "factors"), f"the reactivity of {product.id} does not name its set of factors")
     if isinstance(found.limit, NotKnown):
-        what = f"the reactivity of {product.id} cannot be judged: {found.limit.why}"
+        what = f"the reactivity of {product.id} cannot be assessed: {found.limit.why}"
         yield Problem(("voc", "categories"), what, severity=NOTE)
     elif found.exceeded is not None and found.stated is not None:
-        what = f"{plain_text(found.stated)} g O3/g of {product.id} is above the {found.exceeded.printed()} of {found.exceeded.name}"
+        what = f"the reactivity of {product.id}, {plain_text(found.stated)} g O3/g, is above the {found.exceeded.printed()} of {found.exceeded.name}"
         yield Problem(("voc", "reactivity"), what, source=found.exceeded.source)

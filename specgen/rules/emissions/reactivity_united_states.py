@@ -1,9 +1,9 @@
 """VOC004 Reactivity is within the federal limit of the United States
 
 Checks
-    Where the law of the United States holds: a can states its reactivity with the set of factors, and it is within the lowest limit of the categories named. The limits of 2008 are from memory and those from 2027 on were not read.
+    Where the law of the United States applies: a can states its reactivity with the set of factors, and the reactivity is within the lowest limit of the categories named. The limits of 2008 are not verified against the published text, and those that apply from 2027 were not read.
 Why
-    Above its limit the can may not be sold there.
+    Above its limit the can may not be sold in the United States.
 Passes
     products.base.voc.reactivity: 0.9
 
@@ -33,7 +33,7 @@ Fails
     Given second good
     without products.touch-up.voc    # note at products.touch-up.voc
 To put right
-    State reactivity, factors and category, and confirm the limit in the official table.
+    State reactivity, set of factors and category, and confirm the limit in the official table.
 """
 
 from specgen.facts.product.hazard_facts import package_of
@@ -54,7 +54,7 @@ def reactivity_united_states(product: Product, spec: Spec, on: date) -> Problems
         return
     found = reactivity_of(product, "US", on)
     if isinstance(found, NotKnown):
-        what = f"the can {product.id} states no category for the United States, so its limit cannot be judged"
+        what = f"the can {product.id} states no category for the United States, so its limit cannot be assessed"
         yield Problem(("voc",), what, severity=NOTE)
         return
     if "reactivity" in found.missing:
@@ -62,8 +62,8 @@ def reactivity_united_states(product: Product, spec: Spec, on: date) -> Problems
     if "factors" in found.missing:
         yield Problem(("voc", "factors"), f"the reactivity of {product.id} does not name its set of factors")
     if isinstance(found.limit, NotKnown):
-        what = f"the reactivity of {product.id} cannot be judged: {found.limit.why}"
+        what = f"the reactivity of {product.id} cannot be assessed: {found.limit.why}"
         yield Problem(("voc", "categories"), what, severity=NOTE)
     elif found.exceeded is not None and found.stated is not None:
-        what = f"{plain_text(found.stated)} g O3/g of {product.id} is above the {found.exceeded.printed()} of {found.exceeded.name}"
+        what = f"the reactivity of {product.id}, {plain_text(found.stated)} g O3/g, is above the {found.exceeded.printed()} of {found.exceeded.name}"
         yield Problem(("voc", "reactivity"), what, source=found.exceeded.source)

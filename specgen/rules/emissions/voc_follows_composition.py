@@ -1,9 +1,9 @@
-"""VOC002 The VOC content follows from the composition
+"""VOC002 VOC content agrees with the composition
 
 Checks
     Where composition and density are given: the stated VOC content against the sum of solvents and propellant.
 Why
-    A content that leaves the propellant out looks half as high as it is.
+    A VOC content without the propellant appears about half of what it is.
 Passes
     products.primer.voc.density: 0.883 g/mL
 
@@ -30,7 +30,7 @@ Fails
     products.primer.voc.density: 0.883 g/mL
     products.primer.voc.content: 611.918 g/L    # at products.primer.voc.content
 To put right
-    Work it out anew, propellant included.
+    Recalculate the VOC content, propellant included.
 """
 
 from fractions import Fraction
@@ -50,12 +50,12 @@ def voc_follows_composition(product: Product, spec: Spec, on: date) -> Problems:
         return
     if isinstance(computed, NotKnown):
         yield Problem(
-            ("voc", "content"), f"the VOC of {product.id} cannot be worked out: {computed.why}", severity=NOTE
+            ("voc", "content"), f"the VOC content of {product.id} cannot be calculated: {computed.why}", severity=NOTE
         )
         return
     rows = table("hazard_tolerances")
     own = Fraction(rows.row("id", "voc")["figure"])
     share = computed.number * Fraction(rows.row("id", "voc_share")["figure"]) / 100
     if abs(stated.content.to("g/L") - computed.number) > max(own, share):
-        what = f"{product.id} states {stated.content} of VOC, its composition gives {computed.printed()}"
+        what = f"the stated VOC content of {product.id} is {stated.content}; its composition gives {computed.printed()}"
         yield Problem(("voc", "content"), what)

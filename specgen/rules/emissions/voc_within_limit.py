@@ -1,9 +1,9 @@
-"""VOC001 VOC is stated and within its limit
+"""VOC001 VOC content is stated and within its limit
 
 Checks
-    In the EU and Great Britain: the category whose limit holds and the VOC content ready for use are stated, the content is within the limit, and a can is category e.
+    In the EU and Great Britain: the category whose limit applies and the VOC content ready for use are stated, the content is within the limit, and an aerosol can is in category e.
 Why
-    Above its limit the product may not be sold for the repair of vehicles.
+    Above its limit the product may not be sold for vehicle refinishing.
 Passes
     products.primer.voc.content: 840 g/L
 
@@ -32,7 +32,7 @@ Fails
 
     products.barrier.voc: {content: 450 g/L, categories: [{id: us, jurisdiction: US, category: d}]}    # note at products.barrier.voc.categories
 To put right
-    State VOC content and category from section 9 or 15 of the safety data sheet; every can is category e.
+    State VOC content and category from section 9 or 15 of the safety data sheet; every aerosol can is in category e.
 """
 
 from specgen.facts.product.hazard_facts import package_of
@@ -55,15 +55,17 @@ def voc_within_limit(product: Product, spec: Spec, on: date) -> Problems:
     stated = product.voc
     entries = [entry for entry in stated.categories if entry.jurisdiction in laws] if stated is not None else []
     if stated is None or not entries:
-        what = f"no VOC category of {product.id} is stated for {' and '.join(laws)}, so no limit can be judged"
+        what = f"no VOC category of {product.id} is stated for {' and '.join(laws)}, so no limit can be assessed"
         yield Problem(("voc",) if stated is None else ("voc", "categories"), what, severity=NOTE)
         return
     if stated.content is None:
-        yield Problem(("voc", "content"), f"{product.id} states a VOC category and no content")
+        yield Problem(("voc", "content"), f"{product.id} states a VOC category but no content")
     for entry in entries:
         path = ("voc", "categories", entry.id, "category")
         if package_of(product) == "aerosol" and entry.category != "e":
-            yield Problem(path, f"the can {product.id} is stated as category {entry.category}; every aerosol is e")
+            yield Problem(
+                path, f"the can {product.id} is stated in category {entry.category}; every aerosol is in category e"
+            )
         limit = limit_of(product, entry, on)
         if isinstance(limit, NotKnown):
             yield Problem(path, limit.why, severity=WARNING)
@@ -73,5 +75,5 @@ def voc_within_limit(product: Product, spec: Spec, on: date) -> Problems:
             and isinstance(limit.limit, Quantity)
             and stated.content > limit.limit
         ):
-            what = f"{stated.content} of {product.id} is above the {limit.limit} of category {entry.category}"
+            what = f"the VOC content of {product.id}, {stated.content}, is above the limit of category {entry.category}, {limit.limit}"
             yield Problem(("voc", "content"), what, source=limit.source)

@@ -1,4 +1,4 @@
-"""Hazards: nothing is printed about a product whose hazards are not declared."""
+"""Hazards: a product whose hazards are not declared is not printed."""
 
 from specgen.rules.kit import Concern, family
 

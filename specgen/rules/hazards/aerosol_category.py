@@ -1,9 +1,9 @@
-"""HAZ009 The category of an aerosol is no milder than its contents allow
+"""HAZ009 The aerosol category is no milder than its composition allows
 
 Checks
-    The declared category of a can against its composition and its spray test. A can that is not tested is category 1 as soon as more than 1 % of it burns.
+    The declared category of an aerosol can against its composition and its spray test. An untested aerosol is category 1 as soon as it contains more than 1 % flammable components.
 Why
-    A can labelled too mildly is sprayed beside the heater it should have been kept away from.
+    A can labelled too mildly is sprayed next to the heater it should have been kept away from.
 Passes
     products.base.hazards.aerosol_test: {report: TR-17, ignition_distance: 90 cm}
 
@@ -34,7 +34,7 @@ Fails
     products.primer.hazards.statements: [H223, H229, H317, H319]    # at products.primer.hazards.statements
     products.primer.hazards.signal_word: Warning
 To put right
-    Declare the category that follows, or state the test of the spray with its ignition distance.
+    Declare the category that results, or state the spray test with its ignition distance.
 """
 
 from specgen.facts.product.declared import aerosol_category_declared
@@ -61,8 +61,10 @@ def aerosol_category(product: Product, spec: Spec, on: date) -> Problems:
     judged = aerosol_of(product)
     if isinstance(judged, NotKnown):
         missing = f"; missing: {', '.join(judged.missing)}" if judged.missing else ""
-        what = f"category {declared} of the can {product.id} cannot be judged: {judged.why}{missing}"
+        what = f"category {declared} of the can {product.id} cannot be assessed: {judged.why}{missing}"
         yield Problem(path, what, severity=NOTE)
     elif judged is not None and categories.index(judged.category) < categories.index(declared):
-        what = f"the can {product.id} is declared category {declared}, but {judged.why}: that is category {judged.category}"
+        what = (
+            f"the can {product.id} is declared as category {declared}, but is category {judged.category}: {judged.why}"
+        )
         yield Problem(path, what, source=judged.source)

@@ -1,9 +1,9 @@
-"""HAZ007 An aerosol carries its own statements
+"""HAZ007 An aerosol carries its own hazard statements
 
 Checks
-    The statements of a can are H222 with H229, H223 with H229, or H229 alone.
+    The hazard statements of an aerosol can are H222 with H229, H223 with H229, or H229 alone.
 Why
-    H229 says that the can bursts in the heat, H222 or H223 that its spray burns. Half of the pair leaves one danger out.
+    H229 warns that the can may burst if heated, H222 or H223 that its spray is flammable. With half of the pair, one hazard is missing.
 Passes
     products.base.hazards.statements: [H229, H222, H319, H336]
 
@@ -15,7 +15,7 @@ Fails
     Given second good
     products.touch-up.hazards.statements: [H222, H223, H229, H319, H336]    # at products.touch-up.hazards.statements    # also HAZ013 at products.touch-up.hazards.statements
 To put right
-    Copy the statements of the aerosol from section 2 of the safety data sheet.
+    Copy the hazard statements of the aerosol from section 2 of the safety data sheet.
 """
 
 from specgen.facts.product.declared import aerosol_sets, aerosol_statements
@@ -38,5 +38,6 @@ def aerosol_has_its_statements(product: Product, spec: Spec, on: date) -> Proble
         shown = ", ".join(sorted(declared)) or "none of them"
         sets = "; ".join(" with ".join(sorted(codes)) for codes in aerosol_sets().values())
         yield Problem(
-            ("hazards", "statements"), f"the can {product.id} carries {shown}; an aerosol carries one of: {sets}"
+            ("hazards", "statements"),
+            f"the label of the can {product.id} has {shown}; an aerosol label has one of: {sets}",
         )

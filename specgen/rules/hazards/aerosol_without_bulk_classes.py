@@ -1,9 +1,9 @@
-"""HAZ008 An aerosol carries nothing of flammable gases, liquids or solids
+"""HAZ008 An aerosol carries no statements for flammable gases, liquids or solids
 
 Checks
-    A can has none of the statements H220, H221, H224, H225, H226, H228 and H280, none of their classes, and no gas cylinder (GHS04).
+    An aerosol can has none of the statements H220, H221, H224, H225, H226, H228 and H280, none of their classes, and no gas cylinder pictogram (GHS04).
 Why
-    Its own statements stand for the gas and the solvent in it. A second one beside them tells people of a container that is not there.
+    The statements of the aerosol cover the gas and the solvent in it. A second statement beside them warns of a container that does not exist.
 Passes
     products.base.hazards.pictograms: [GHS07, GHS02]
 Fails
@@ -17,7 +17,7 @@ Fails
     products.clear.hazards.classification: [{id: liquid, hazard_class: flammable_liquids, category: "3"}, {id: can, hazard_class: aerosols, category: "1"}, {id: skin, hazard_class: skin_sensitisation, category: "1"}, {id: eyes, hazard_class: eye_damage, category: "2"}]    # at products.clear.hazards.classification.liquid.hazard_class
     products.clear.hazards.statements: [H222, H229, H280, H317, H319]    # at products.clear.hazards.statements
 To put right
-    Take the code or class out.
+    Delete the code or the class.
 """
 
 from specgen.facts.product.declared import excluded_from_aerosols
@@ -40,9 +40,11 @@ def aerosol_without_bulk_classes(product: Product, spec: Spec, on: date) -> Prob
         code, part = row["code"], f"{row['what']}s"
         if row["effect"] == "surplus" and code in getattr(product.hazards, part):
             source = table("aerosol_exclusions").row_citation(row)
-            yield Problem(("hazards", part), f"{code} does not belong on the can {product.id}", source=source)
+            yield Problem(
+                ("hazards", part), f"{code} does not belong on the label of the can {product.id}", source=source
+            )
     for entry in product.hazards.classification:
         found = Classification(entry.hazard_class, entry.category, entry.statement or "")
         if is_known(found) and {*statements_of(found, elements_of(found))} & excluded_from_aerosols():
             path = ("hazards", "classification", entry.id, "hazard_class")
-            yield Problem(path, f"an aerosol is not classified for {entry.hazard_class} in addition")
+            yield Problem(path, f"an aerosol is not additionally classified as {entry.hazard_class}")

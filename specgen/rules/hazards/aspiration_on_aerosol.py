@@ -1,9 +1,9 @@
-"""HAZ027 H304 is not needed on a can
+"""HAZ027 H304 is not required on an aerosol can
 
 Checks
-    H304 among the statements of a can.
+    H304 among the hazard statements of an aerosol can.
 Why
-    From a can nothing is swallowed by the mouthful, so the statement may be left out there.
+    The contents of an aerosol can cannot be swallowed by the mouthful, so the statement may be omitted.
 Passes
     products.barrier.roles: [primer, topcoat]
 
@@ -17,7 +17,7 @@ Fails
     Given second good
     products.touch-up.hazards.statements: [H222, H229, H304, H319, H336]    # at products.touch-up.hazards.statements    # also HAZ013 at products.touch-up.hazards.statements
 To put right
-    Leave it out of the label, or keep it; the class stays in section 2 of the safety data sheet.
+    Omit it from the label, or keep it; the class stays in section 2 of the safety data sheet.
 """
 
 from specgen.facts.product.hazard_facts import package_of
@@ -35,4 +35,4 @@ def aspiration_on_aerosol(product: Product, spec: Spec, on: date) -> Problems:
         return
     for row in table("aerosol_exclusions").rows:
         if row["effect"] == "not needed" and row["code"] in product.hazards.statements:
-            yield Problem(("hazards", "statements"), f"{row['code']} is not needed on the can {product.id}")
+            yield Problem(("hazards", "statements"), f"{row['code']} is not required on the can {product.id}")

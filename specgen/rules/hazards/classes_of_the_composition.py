@@ -1,9 +1,9 @@
-"""HAZ026 What the composition reaches is declared
+"""HAZ026 Classes derived from the composition are declared
 
 Checks
-    The classes that the composition reaches by the limits of mixtures, sensitisers, cancer, reproduction, narcosis, water and the others, against those declared. Limits of its own that no source stands behind, and narcosis and irritation of the airways, which are for an expert to judge, warn.
+    The classes that the composition reaches by the limits for mixtures (sensitisation, carcinogenicity, reproductive toxicity, narcosis, aquatic hazards and the others), against those declared. Specific concentration limits without a source, and narcosis and respiratory irritation, which require expert judgement, give a warning.
 Why
-    A class that follows from what is in the can and is not declared is the hazard nobody was told of.
+    A class that follows from the contents and is not declared is a hazard of which nobody is warned.
 Passes
     products.primer.composition.solvent.classes: [{id: eyes, hazard_class: eye_damage, category: 2}]
 
@@ -33,7 +33,7 @@ Fails
     Given second good
     products.touch-up.composition.solvent.classes: [{id: vapour, hazard_class: stot_single, category: "3", statement: H335}]    # warning at products.touch-up.hazards.classification
 To put right
-    Let the classifier judge it, then declare the class or correct the composition.
+    Have the classifier assess it, then declare the class or correct the composition.
 """
 
 from specgen.facts.product.hazard_facts import declared_classes, is_known
@@ -73,7 +73,7 @@ def classes_of_the_composition(product: Product, spec: Spec, on: date) -> Proble
         if _water_without_law(judged, spec):
             continue
         if isinstance(judged, NotKnown):
-            what = f"{judged.what} of {product.id} cannot be judged: {judged.why}"
+            what = f"{judged.what} of {product.id} cannot be assessed: {judged.why}"
             yield Problem(("hazards", "classification"), what, severity=NOTE)
             continue
         alike = [found for found in declared if found.hazard_class == judged.hazard_class and is_known(found)]
@@ -83,8 +83,6 @@ def classes_of_the_composition(product: Product, spec: Spec, on: date) -> Proble
         if any(severity_rank(found) <= wanted for found in alike):
             continue
         said = f" ({judged.statement})" if judged.statement else ""
-        what = (
-            f"{product.id} reaches {judged.hazard_class}, category {judged.category}{said}, not declared: {judged.why}"
-        )
+        what = f"{product.id} reaches {judged.hazard_class}, category {judged.category}{said}, which is not declared: {judged.why}"
         severity = WARNING if judged.statement or _own_limit_without_source(judged, product) else None
         yield Problem(("hazards", "classification"), what, severity=severity, source=judged.source)

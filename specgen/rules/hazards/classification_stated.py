@@ -1,9 +1,9 @@
 """HAZ006 The hazard classes are stated
 
 Checks
-    Every product lists its hazard classes and categories, each of which the table of label elements holds. A class with several statements in one category (specific target organ, category 3) names the statement.
+    Every product lists its hazard classes and categories, each of which is in the table of label elements. A class with several statements in one category (specific target organ toxicity, category 3) names the statement.
 Why
-    From classes the whole label can be checked; from statements alone only part of it.
+    The whole label can be checked against the classes, but only part of it against statements alone.
 Passes
     products.base.hazards.classification.eyes.basis: calculation
 
@@ -41,10 +41,10 @@ def classification_stated(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None:
         return
     if not product.hazards.classification:
-        what = f"the product {product.id} states no hazard class, so its label cannot be judged from classes"
+        what = f"the product {product.id} states no hazard class, so its label cannot be assessed against classes"
         yield Problem(("hazards", "classification"), what, severity=NOTE)
     elif package_of(product) == "aerosol" and all(e.hazard_class != "aerosols" for e in product.hazards.classification):
-        what = f"the can {product.id} names classes and no category of the aerosol, so its label cannot be judged"
+        what = f"the can {product.id} states hazard classes but no aerosol category, so its label cannot be assessed"
         yield Problem(("hazards", "classification"), what)
     for entry in product.hazards.classification:
         found = Classification(entry.hazard_class, entry.category, entry.statement or "")
@@ -55,9 +55,9 @@ def classification_stated(product: Product, spec: Spec, on: date) -> Problems:
         alike = [row for row in rows if row["category"] == entry.category]
         if alike:
             statements = " or ".join(row["statements"] for row in alike)
-            what = f"{entry.hazard_class}, category {entry.category}, carries {statements}, and it does not say which"
+            what = f"{entry.hazard_class}, category {entry.category}, carries {statements}; which of them is not stated"
             yield Problem((*path, "statement"), what, "Name the statement.")
         else:
             known = ", ".join(row["category"] for row in rows)
-            what = f"{entry.category} is no category of {entry.hazard_class}; it has {known}"
+            what = f"{entry.category} is not a category of {entry.hazard_class}; its categories are: {known}"
             yield Problem((*path, "category"), what)

@@ -1,9 +1,9 @@
-"""HAZ005 Every code of the label is a known one
+"""HAZ005 Every code of the label is known
 
 Checks
     Each H, EUH and P statement and each pictogram against the published tables of wordings.
 Why
-    A code with a slip in it has no wording, so the document would print a hazard that says nothing.
+    A mistyped code has no wording, so the document would print a hazard without its text.
 Passes
     products.base.hazards.precautions: [P210, P211, P251, P261, P410+P412]
 Fails
@@ -56,4 +56,6 @@ def codes_known(product: Product, spec: Spec, on: date) -> Problems:
         rows = [row["id"] for row in table(known).rows] if known else _pictograms()
         for code in getattr(product.hazards, part):
             if code not in rows:
-                yield Problem(("hazards", part), f"{code} stands in no table of {_NAMES[part]}", nearest_of(code, rows))
+                yield Problem(
+                    ("hazards", part), f"{code} is not in the published table of {_NAMES[part]}", nearest_of(code, rows)
+                )

@@ -3,7 +3,7 @@
 Checks
     Every product names its safety data sheet by number.
 Why
-    The job document is a digest; whoever needs more than it says must know which sheet to ask for.
+    The job document is only a summary; whoever needs more must know which safety data sheet to consult.
 Passes
     products.base.hazards.safety_data_sheet: {number: SDS-200}
 Fails
@@ -12,7 +12,7 @@ Fails
     Given second good
     without products.touch-up.hazards.safety_data_sheet    # at products.touch-up.hazards.safety_data_sheet
 To put right
-    Write number, revision and date of the current safety data sheet, and where it is to be had.
+    Write number, revision and date of the current safety data sheet, and where it can be obtained.
 """
 
 from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule

@@ -1,9 +1,9 @@
-"""HAZ024 Sprayed epoxy is kept off skin and lungs
+"""HAZ024 Protection for spraying epoxy covers skin and airways
 
 Checks
-    A product with epoxy names gloves, clothing and breathing protection for spraying.
+    A product containing epoxy names gloves, protective clothing and respiratory protection for spraying.
 Why
-    Spray mist of uncured epoxy settles on every bare spot.
+    Spray mist of uncured epoxy settles on every area of exposed skin.
 Passes
     products.primer.hazards.protection.spray.skin: overall with hood
 
@@ -41,4 +41,4 @@ def epoxy_protection(product: Product, spec: Spec, on: date) -> Problems:
     for entry in spraying(product.hazards)[:1]:
         if all(other.skin is None for other in spraying(product.hazards)):
             path = ("hazards", "protection", entry.id, "skin")
-            yield Problem(path, f"{product.id} holds epoxy and names no clothing for spraying")
+            yield Problem(path, f"{product.id} contains epoxy but states no protective clothing for spraying")

@@ -1,9 +1,9 @@
-"""HAZ023 What holds light epoxy says so
+"""HAZ023 A product containing low-molecular-weight epoxy states it (EUH205)
 
 Checks
-    EUH205 on every product with epoxy constituents of an average molecular weight up to 700, in the EU and Great Britain. A weight that is not stated cannot be judged, and a missing statement then warns.
+    EUH205 on every product with epoxy constituents of an average molecular weight up to 700, in the EU and Great Britain. A molecular weight that is not stated cannot be assessed; a missing statement is then a warning.
 Why
-    Epoxy allergy comes through the skin and stays for life.
+    Epoxy allergy is acquired through the skin and is lifelong.
 Passes
     products.primer.hazards.epoxy_up_to_700: yes
 
@@ -22,7 +22,7 @@ Fails
 
     products.base.hazards.epoxy_up_to_700: yes    # at products.base.hazards.supplemental
 To put right
-    Add EUH205, or state under epoxy_up_to_700 that the epoxy is heavier.
+    Add EUH205, or state under epoxy_up_to_700 that the epoxy has a higher molecular weight.
 """
 
 from specgen.facts.product.declared import in_europe
@@ -50,11 +50,11 @@ def epoxy_statement(product: Product, spec: Spec, on: date) -> Problems:
     wanted = next((entry for entry in found if isinstance(entry, Element) and entry.code == CODE), None)
     gap = next((entry for entry in found if isinstance(entry, NotKnown) and entry.what == CODE), None)
     if wanted is not None and not declared:
-        what = f"{product.id} holds {'; '.join(wanted.reasons)} and lacks {CODE}"
+        what = f"{product.id} contains {'; '.join(wanted.reasons)} but does not carry {CODE}"
         yield Problem(path, what, source=wanted.source)
     elif gap is not None and not declared:
         severity = WARNING if epoxy_in(product) else NOTE
-        yield Problem(path, f"whether {product.id} needs {CODE} cannot be judged: {gap.why}", severity=severity)
+        yield Problem(path, f"whether {product.id} requires {CODE} cannot be assessed: {gap.why}", severity=severity)
     elif product.hazards.epoxy_up_to_700 is False and declared:
-        what = f"{product.id} carries {CODE} and is stated to hold no epoxy that light"
+        what = f"{product.id} carries {CODE} but is stated to contain no epoxy of so low a molecular weight"
         yield Problem(path, what, severity=NOTE)

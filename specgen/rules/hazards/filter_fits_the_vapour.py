@@ -1,9 +1,9 @@
-"""HAZ028 The filter fits what boils low
+"""HAZ028 The respirator filter suits low-boiling vapours
 
 Checks
-    A filter of type A named for spraying, against more than 1 % of contents that boil at or below 65 degC. A propellant always does. No finding where the cautions or the entry name AX or supplied air.
+    A type A filter stated for spraying, against more than 1 % of contents that boil at or below 65 degC. A propellant always does. No finding where the cautions or the entry name AX or supplied air.
 Why
-    Type A does not hold dimethyl ether, propane, butane or acetone: they come through in minutes.
+    Type A does not retain dimethyl ether, propane, butane or acetone: they break through within minutes.
 Passes
     products.primer.hazards.protection.spray.respiratory: half mask A2P3, EN 14387; supplied air where air is poor
 
@@ -57,8 +57,8 @@ def filter_fits_the_vapour(product: Product, spec: Spec, on: date) -> Problems:
             continue
         path = ("hazards", "protection", entry.id, "respiratory")
         if low:
-            what = f"a filter of type A is named, and {product.id} holds {', '.join(low)}, which boils too low for it"
+            what = f"a type A filter is stated, but is not rated for low-boiling contents of {product.id}: {', '.join(low)}"
             yield Problem(path, what)
         elif unknown:
-            what = f"whether type A fits cannot be judged: at what {', '.join(unknown)} boils is not known"
+            what = f"whether a type A filter is suitable cannot be assessed: the boiling point of {', '.join(unknown)} is not known"
             yield Problem(path, what, severity=NOTE)

@@ -1,9 +1,9 @@
-"""HAZ020 The free monomer of an isocyanate is known
+"""HAZ020 The free monomer content of an isocyanate is stated
 
 Checks
-    A product with isocyanate states its share of free monomeric diisocyanates, or whether that reaches 0.1 %; both, where stated, agree.
+    A product containing isocyanate states its content of free monomeric diisocyanates, or whether that reaches 0.1 %; where both are stated, they agree.
 Why
-    The duty of training hangs on this one figure. Left out, it counts as 0.1 % or more.
+    The training requirement depends on this one figure. If it is not stated, 0.1 % or more is assumed.
 Passes
     products.clear.hazards.isocyanates: {monomer: 0.3 %}
 
@@ -20,7 +20,7 @@ Fails
     Given second good
     without products.gloss.hazards.isocyanates    # at products.gloss.hazards.isocyanates.monomer_at_limit
 To put right
-    Take the share from section 3 of the safety data sheet, or ask the maker of the hardener.
+    Take the content from section 3 of the safety data sheet, or ask the manufacturer of the hardener.
 """
 
 from specgen.facts.product.hazard_facts import isocyanates_in, monomer_at_limit
@@ -34,9 +34,9 @@ def free_monomer_known(product: Product, spec: Spec, on: date) -> Problems:
     path, stated = ("hazards", "isocyanates", "monomer_at_limit"), product.hazards.isocyanates
     at_limit = monomer_at_limit(product)
     if at_limit is None:
-        what = f"the free monomer of {product.id} is not stated and counts as 0.1 % or more"
+        what = f"the free monomer content of {product.id} is not stated; 0.1 % or more is assumed"
         yield Problem(path, what)
     elif stated is not None and stated.monomer_at_limit is not None and stated.monomer_at_limit is not at_limit:
         answer = "yes" if stated.monomer_at_limit else "no"
-        what = f"{product.id} states {stated.monomer} of free monomer and answers {answer} to reaching the limit"
+        what = f"{product.id} states {stated.monomer} of free monomer, which contradicts monomer_at_limit: {answer}"
         yield Problem(path, what, source=LOGIC)

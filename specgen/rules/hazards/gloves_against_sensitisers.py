@@ -1,9 +1,9 @@
-"""HAZ030 Nobody touches a sensitiser with bare hands
+"""HAZ030 Gloves are stated wherever a sensitiser is handled
 
 Checks
-    Every entry of protection for work with the wet product names gloves, where the product sensitises.
+    Every protection entry for work with the wet product names gloves, where the product is sensitising.
 Why
-    Allergy of the skin is for life, and one can without gloves can begin it.
+    Skin allergy is lifelong, and one can sprayed without gloves can start it.
 Passes
     products.primer.hazards.protection.mix: {id: mix, task: clean-up, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}
 
@@ -23,7 +23,7 @@ Fails
     products.mastic.hazards.protection.sand: {id: sand, task: sanding, eyes: goggles}
     products.gloss.hazards.protection.mix: {id: mix, task: mixing, eyes: goggles}    # at products.gloss.hazards.protection.mix.gloves
 To put right
-    Name gloves for the task.
+    State gloves for the task.
 """
 
 import re
@@ -48,5 +48,5 @@ def gloves_against_sensitisers(product: Product, spec: Spec, on: date) -> Proble
         bare = entry.gloves is not None and _NONE.search(entry.gloves)
         # A lone spraying entry without gloves is told by the rule on protection for spraying.
         if bare or (entry.gloves is None and not (lone and entry in spraying(product.hazards))):
-            what = f"{product.id} sensitises, and no gloves are named for {entry.task}"
+            what = f"{product.id} is sensitising, but no gloves are stated for {entry.task}"
             yield Problem(("hazards", "protection", entry.id, "gloves"), what)

@@ -1,9 +1,9 @@
-"""HAZ029 Gloves are named so that they can be bought
+"""HAZ029 Gloves are specified precisely
 
 Checks
-    Gloves name their material; for a product that sensitises also thickness, standard and how long they hold, or that they are for splashes only.
+    Gloves name their material; for a sensitising product also thickness, standard and breakthrough time, or that they are for splashes only.
 Why
-    Wear gloves is no specification: many gloves let solvent through in a minute.
+    “Wear gloves” is not a specification: many gloves let solvent through within a minute.
 Passes
     products.primer.hazards.protection.spray.gloves: butyl 0.5 mm, EN ISO 374-1 type A, breakthrough class 3
 Fails
@@ -19,7 +19,7 @@ Fails
     Given second good
     products.gloss.hazards.protection.mix: {id: mix, task: mixing, gloves: "nitrile 0.4 mm, EN ISO 374-1"}    # at products.gloss.hazards.protection.mix.gloves
 To put right
-    Take material, thickness, standard and breakthrough from section 8 of the safety data sheet.
+    Take material, thickness, standard and breakthrough time from section 8 of the safety data sheet.
 """
 
 import re
@@ -47,8 +47,8 @@ def gloves_are_specific(product: Product, spec: Spec, on: date) -> Problems:
             continue
         wanted = {"material": _MATERIAL}
         if sensitises(product):
-            wanted |= {"thickness": _THICKNESS, "standard": _STANDARD, "breakthrough, or splashes only": _TIME}
+            wanted |= {"thickness": _THICKNESS, "standard": _STANDARD, "breakthrough time or splashes only": _TIME}
         lacking = [name for name, pattern in wanted.items() if not pattern.search(entry.gloves)]
         if lacking:
-            what = f"gloves for {entry.task} with {product.id} lack {', '.join(lacking)}: {entry.gloves}"
+            what = f"gloves for {entry.task} with {product.id} are stated without {', '.join(lacking)}: {entry.gloves}"
             yield Problem(("hazards", "protection", entry.id, "gloves"), what)

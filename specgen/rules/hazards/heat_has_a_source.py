@@ -1,9 +1,9 @@
-"""HAZ010 A heat of combustion says where it comes from
+"""HAZ010 A heat of combustion states its source
 
 Checks
-    A stated heat of combustion has a source, and agrees with the sum over the composition where the heat of every component is known.
+    A stated heat of combustion has a source, and agrees with the total over the composition where the heat of combustion of every component is known.
 Why
-    The category of a can turns on this figure; without its source nobody can check it.
+    The category of an aerosol can depend on this figure; without its source it cannot be checked.
 Passes
     products.base.hazards.heat_of_combustion: {heat: 24 kJ/g, source: test report TR-18}
 
@@ -51,9 +51,11 @@ def heat_has_a_source(product: Product, spec: Spec, on: date) -> Problems:
     if isinstance(computed, NotKnown) and not computed.is_fault:
         return
     if isinstance(computed, NotKnown):
-        yield Problem((*path, "heat"), f"the heat of {product.id} cannot be judged: {computed.why}", severity=NOTE)
+        yield Problem(
+            (*path, "heat"), f"the heat of combustion of {product.id} cannot be assessed: {computed.why}", severity=NOTE
+        )
         return
     row = table("hazard_tolerances").row("id", "heat")
     if abs(stated.heat.to("kJ/g") - computed.number) > computed.number * Fraction(row["figure"]) / 100:
-        what = f"the heat of {product.id} is stated as {stated.heat}, its composition gives {computed.printed()}"
+        what = f"the heat of combustion of {product.id} is stated as {stated.heat}; its composition gives {computed.printed()}"
         yield Problem((*path, "heat"), what, source=table("hazard_tolerances").citation)

@@ -1,9 +1,9 @@
-"""HAZ021 Isocyanate is sprayed with breathing air
+"""HAZ021 Isocyanate is sprayed with air-fed breathing apparatus
 
 Checks
-    Where isocyanate is sprayed, the breathing protection named first is fed with air (EN 14594, supplied air, self-contained). A filter mask, alone or as another way, is refused.
+    Where isocyanate is sprayed, the respiratory protection named first is air-fed (EN 14594, supplied air, self-contained). A filter mask, alone or as an alternative, is refused.
 Why
-    A filter gives no sign when isocyanate comes through, and one day of it can end a working life.
+    A filter gives no warning when isocyanate breaks through, and one day of exposure can end a working life.
 Passes
     products.clear.hazards.protection.spray.respiratory: supplied-air hood, EN 14594 class 4; a filter mask does not protect
 
@@ -19,7 +19,7 @@ Fails
 
     products.clear.hazards.protection: [{id: more, task: any, respiratory: half mask AXP3, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}, {id: spray, task: spraying, respiratory: "air-fed half mask, EN 14594", eyes: goggles, skin: overall}]    # at products.clear.hazards.protection.more.respiratory    # also HAZ030 at products.clear.hazards.protection.spray.gloves
 To put right
-    Name air-fed protection, as in: air-fed visor, EN 14594 class 4.
+    State air-fed breathing apparatus, as in: air-fed visor, EN 14594 class 4.
 """
 
 from specgen.facts.product.declared import is_air_fed, spraying
@@ -31,7 +31,7 @@ from specgen.rules.kit import ERROR, Problem, Problems, Product, Spec, cite, dat
     "HAZ021",
     on=Product,
     severity=ERROR,
-    source=cite("HSE-BODYSHOP", "breathing protection"),
+    source=cite("HSE-BODYSHOP", "respiratory protection"),
     waivable=False,
 )
 def isocyanate_air_fed(product: Product, spec: Spec, on: date) -> Problems:
@@ -40,5 +40,5 @@ def isocyanate_air_fed(product: Product, spec: Spec, on: date) -> Problems:
     row = table("protective_equipment").row("id", "breath_isocyanate")
     for entry in spraying(product.hazards):
         if entry.respiratory is not None and not is_air_fed(entry.respiratory):
-            what = f"{product.id} holds isocyanate and is sprayed with: {entry.respiratory}; it needs {row['need']}"
+            what = f"{product.id} contains isocyanate; respiratory protection stated for spraying: {entry.respiratory}; required: {row['need']}"
             yield Problem(("hazards", "protection", entry.id, "respiratory"), what)

@@ -1,9 +1,9 @@
-"""HAZ037 What is said of isocyanate fits the binder
+"""HAZ037 The isocyanate statement agrees with the binder
 
 Checks
-    A product stated to hold no isocyanate against its binder: polyurethane cures by isocyanate.
+    A product stated to contain no isocyanate, against its binder: polyurethane cures with isocyanate.
 Why
-    The statement takes EUH204, air-fed breathing protection, training and health surveillance off the paper.
+    The statement removes EUH204, air-fed breathing apparatus, training and health surveillance from the documents.
 Passes
     products.clear.hazards.isocyanates: {contained: yes, monomer_at_limit: yes}
 
@@ -14,7 +14,7 @@ Fails
     Given second good
     products.gloss.hazards.isocyanates: {contained: no, monomer_at_limit: no}    # at products.gloss.hazards.isocyanates.contained
 To put right
-    Correct the statement or the binder; where the polyurethane was made without isocyanate, take the finding on with a waiver that names the proof.
+    Correct the statement or the binder; where the polyurethane is made without isocyanate, accept the finding by a waiver that names the proof.
 """
 
 from specgen.facts.product.hazard_facts import ISOCYANATE_BINDERS
@@ -30,5 +30,5 @@ from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Product, Spec, 
 def isocyanate_fits_the_binder(product: Product, spec: Spec, on: date) -> Problems:
     stated = product.hazards.isocyanates if product.hazards is not None else None
     if stated is not None and stated.contained is False and product.binder in ISOCYANATE_BINDERS:
-        what = f"{product.id} is stated to hold no isocyanate, and its binder {product.binder} is a polyurethane"
+        what = f"{product.id} is stated to contain no isocyanate, but its binder {product.binder} is a polyurethane"
         yield Problem(("hazards", "isocyanates", "contained"), what)

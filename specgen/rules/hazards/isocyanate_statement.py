@@ -1,9 +1,9 @@
-"""HAZ018 What holds isocyanate says so
+"""HAZ018 A product containing isocyanate states it (EUH204)
 
 Checks
-    EUH204 on every product with isocyanate in any form, in the EU and Great Britain. Whether it holds any is told by its own statement, else by its binder.
+    EUH204 on every product containing isocyanate in any form, in the EU and Great Britain. Whether it contains any is taken from its own statement, otherwise from its binder.
 Why
-    Whoever has become allergic to isocyanate must know before the first breath.
+    People who are allergic to isocyanate must know before the first breath.
 Passes
     products.clear.hazards.isocyanates: {contained: yes, monomer_at_limit: yes}
 
@@ -23,7 +23,7 @@ Fails
     products.base.binder: surfacer_2k
     products.base.hazards.epoxy_up_to_700: no    # note at products.base.hazards.supplemental
 To put right
-    Add EUH204; or, where the binder misleads, state whether isocyanate is contained.
+    Add EUH204; or, where the binder is misleading, state whether isocyanate is contained.
 """
 
 from specgen.facts.product.declared import in_europe
@@ -46,12 +46,12 @@ def isocyanate_statement(product: Product, spec: Spec, on: date) -> Problems:
     path, held = ("hazards", "supplemental"), isocyanates_in(product)
     declared = CODE in product.hazards.supplemental
     if held and not declared:
-        yield Problem(path, f"{product.id} holds isocyanate and lacks {CODE}")
+        yield Problem(path, f"{product.id} contains isocyanate but does not carry {CODE}")
     elif held is None and not declared:
-        what = f"whether {product.id} needs {CODE} cannot be judged: its binder leaves open whether it holds isocyanate"
+        what = f"whether {product.id} requires {CODE} cannot be assessed: its binder leaves open whether it contains isocyanate"
         yield Problem(path, what, severity=NOTE)
     stated = product.hazards.isocyanates
     # Only a statement speaks against a declared code; a binder that says nothing of isocyanate does not.
     if declared and stated is not None and stated.contained is False:
-        what = f"{product.id} carries {CODE} and is stated to hold no isocyanate"
+        what = f"{product.id} carries {CODE} but is stated to contain no isocyanate"
         yield Problem(path, what, severity=NOTE)

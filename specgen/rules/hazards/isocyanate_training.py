@@ -1,9 +1,9 @@
-"""HAZ019 Isocyanate asks for training
+"""HAZ019 Isocyanate products carry the training statement
 
 Checks
-    In the EU and for professional use, a product with isocyanate and 0.1 % or more of free monomeric diisocyanates prints the sentence of the law among its cautions. A share that is not stated counts as 0.1 % or more.
+    In the EU and for professional use, a product with isocyanate and 0.1 % or more of free monomeric diisocyanates carries the sentence of the law among its cautions. A content that is not stated is taken as 0.1 % or more.
 Why
-    Without the training the product may not be used; the sentence is how people hear of it.
+    Without the training the product may not be used; users learn of the requirement from this sentence.
 Passes
     products.clear.hazards.isocyanates: {monomer: 0.25 %}
 
@@ -24,7 +24,7 @@ Fails
     without products.clear.hazards.isocyanates
     products.clear.hazards.cautions.training.text: As from 24 August 2023 training is required.    # at products.clear.hazards.cautions    # also HAZ020 at products.clear.hazards.isocyanates.monomer_at_limit
 To put right
-    Add the sentence as it stands to the cautions: As from 24 August 2023 adequate training is required before industrial or professional use.
+    Add the sentence verbatim to the cautions: As from 24 August 2023 adequate training is required before industrial or professional use.
 """
 
 from specgen.facts.product.hazards import hazards_of
@@ -45,5 +45,5 @@ def isocyanate_training(product: Product, spec: Spec, on: date) -> Problems:
     wanted = hazards_of(spec, product.id).training
     printed = " ".join(" ".join(caution.text for caution in product.hazards.cautions).split()).casefold()
     if isinstance(wanted, Element) and wanted.note.casefold() not in printed:
-        what = f"the cautions of {product.id} lack the sentence on training; {'; '.join(wanted.reasons)}"
+        what = f"the cautions of {product.id} do not contain the training statement; {'; '.join(wanted.reasons)}"
         yield Problem(("hazards", "cautions"), what, source=wanted.source)

@@ -1,9 +1,9 @@
-"""HAZ022 Work with isocyanate has its health surveillance
+"""HAZ022 Isocyanate work has health surveillance
 
 Checks
-    A product with isocyanate for professional use says what health surveillance its users get; in Germany a sprayed epoxy as well.
+    A product containing isocyanate for professional use states the health surveillance of its users; in Germany a sprayed epoxy as well.
 Why
-    Asthma and allergy begin with signs that only a doctor who looks for them finds in time.
+    Asthma and allergy begin with signs that are found in time only by a doctor who looks for them.
 Passes
     products.clear.hazards.health_surveillance: before the first job and every year
 
@@ -21,7 +21,7 @@ Fails
 
     project.jurisdictions: [EU, DE]    # at products.primer.hazards.health_surveillance    # at products.barrier.hazards.health_surveillance
 To put right
-    State the surveillance under health_surveillance, as the law at the place of work asks for it.
+    State the surveillance under health_surveillance, as required by law at the place of work.
 """
 
 from specgen.facts.product.duties import duties_of
@@ -44,6 +44,6 @@ def health_surveillance(product: Product, spec: Spec, on: date) -> Problems:
         return
     path = ("hazards", "health_surveillance")
     if isocyanates_in(product):
-        yield Problem(path, f"{product.id} holds isocyanate and says nothing of health surveillance")
+        yield Problem(path, f"{product.id} contains isocyanate but states no health surveillance")
     elif row := next((duty for duty in duties_of(product, spec) if duty["id"] == "de_epoxy"), None):
         yield Problem(path, f"{product.id}: {row['duty']}", source=table("isocyanate_duties").row_citation(row))

@@ -1,9 +1,9 @@
-"""HAZ012 The pictograms are those of the classes
+"""HAZ012 The pictograms match the classes
 
 Checks
-    The declared pictograms against those of the declared classes, after the rules by which one gives way to another.
+    The declared pictograms against those of the declared classes, by the rules under which one pictogram takes precedence over another.
 Why
-    A pictogram is read from farther away than any sentence; a missing one is a hazard nobody sees.
+    A pictogram is read from farther away than any sentence; a missing one is a hazard that goes unnoticed.
 Passes
     products.barrier.hazards.pictograms: [GHS07, GHS02]
 Fails
@@ -16,7 +16,7 @@ Fails
 
     products.barrier.hazards.pictograms: [GHS02, GHS04, GHS07]    # at products.barrier.hazards.pictograms
 To put right
-    Copy the pictograms from section 2 of the safety data sheet, or put the classes right.
+    Copy the pictograms from section 2 of the safety data sheet, or correct the classes.
 """
 
 from specgen.facts.product.declared import differences, excluded_from_aerosols

@@ -1,9 +1,9 @@
-"""HAZ017 No more than six precautions without a reason
+"""HAZ017 No more than six precautionary statements without a reason
 
 Checks
     The number of P statements declared, in the EU and Great Britain.
 Why
-    Beyond six nobody reads them; the law asks for a reason.
+    Beyond six they are not read; the law requires a reason for more.
 Passes
     products.primer.hazards.precautions: [P210, P211, P251, P261, P280, P410+P412]
 
@@ -17,7 +17,7 @@ Fails
 
     products.barrier.hazards.precautions: [P210, P233, P240, P261, P264, P272, P280]    # at products.barrier.hazards.precautions
 To put right
-    Leave out what matters least, or state under precautions_reason why the hazards need more.
+    Omit the least important ones, or state under precautions_reason why the hazards need more.
 """
 
 from specgen.facts.product.declared import in_europe
@@ -37,5 +37,5 @@ def precautions_at_most_six(product: Product, spec: Spec, on: date) -> Problems:
     count = len(hazards.precautions)
     if count > int(row["value"]):
         source = table("precaution_rules").row_citation(row)
-        what = f"{product.id} declares {count} P statements without a reason; the label carries at most {row['value']}"
+        what = f"{product.id} declares {count} P statements without a reason; the maximum is {row['value']}"
         yield Problem(("hazards", "precautions"), what, source=source)

@@ -1,9 +1,9 @@
-"""HAZ016 Every precaution has a class behind it
+"""HAZ016 Every precautionary statement is supported by a class
 
 Checks
-    Each P statement belongs to one of the declared classes, is a general one (P101 to P103), or a reason for it is stated.
+    Each P statement belongs to one of the declared classes, is a general one (P101 to P103), or has a stated reason.
 Why
-    A precaution without its hazard makes people doubt those that have one.
+    A precautionary statement without its hazard discredits the others.
 Passes
     products.base.hazards.precautions: [P210, P211, P251, P410+P412, P284]
     products.base.hazards.precautions_reason: the booth of this customer has no forced air
@@ -15,7 +15,7 @@ Fails
     Given second good
     products.gloss.hazards.precautions: [P210, P251, P261, P280]    # at products.gloss.hazards.precautions
 To put right
-    Take it out, state the class it belongs to, or state the reason under precautions_reason.
+    Delete it, state the class it belongs to, or state the reason under precautions_reason.
 """
 
 from specgen.facts.product.declared import differences
@@ -33,5 +33,5 @@ def precautions_belong(product: Product, spec: Spec, on: date) -> Problems:
         return
     for found in differences(product, spec):
         if found.part == "precaution" and found.verdict == "surplus":
-            what = f"precaution {found.code} of {product.id}: {found.why}"
+            what = f"precautionary statement {found.code} of {product.id}: {found.why}"
             yield Problem(("hazards", "precautions"), what, source=found.source)

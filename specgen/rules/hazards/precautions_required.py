@@ -1,9 +1,9 @@
-"""HAZ015 The precautions that must stand there do
+"""HAZ015 Mandatory precautionary statements are present
 
 Checks
-    On a can P210, P251 and P410+P412, with P211 where it is flammable; for the general public P501, and on a can P102. Where it is dangerous to water, P273 and where asked P391: these may give way on a full label, so they warn.
+    On an aerosol can P210, P251 and P410+P412, with P211 where it is flammable; for the general public P501, and on a can P102. Where the product is hazardous to the aquatic environment, P273 and where required P391: these may be omitted from a full label, so they give a warning.
 Why
-    These say how not to set a can on fire and how not to burst it.
+    They state how not to ignite a can and how not to burst it.
 Passes
     products.base.hazards.precautions: [P210, P211, P251, P261, P410+P412]
 
@@ -24,7 +24,7 @@ Fails
     without products.base.hazards.classification
     products.base.hazards.precautions: [P211, P251, P410+P412]    # at products.base.hazards.precautions    # also HAZ006 at products.base.hazards.classification
 To put right
-    Copy the precautions from section 2 of the safety data sheet.
+    Copy the precautionary statements from section 2 of the safety data sheet.
 """
 
 from specgen.facts.product.declared import aerosol_category_declared, differences, in_europe
@@ -53,7 +53,7 @@ def precautions_required(product: Product, spec: Spec, on: date) -> Problems:
             found.setdefault(code, source_of_cell(row, "prevention", code))
     for code in sorted(found):
         if code.startswith("P") and code not in declared:
-            yield Problem(path, f"precaution {code} of {product.id} is missing", source=found[code])
+            yield Problem(path, f"precautionary statement {code} of {product.id} is missing", source=found[code])
     if not in_europe(spec):
         return
     for entry in known_classes(product):
@@ -62,5 +62,5 @@ def precautions_required(product: Product, spec: Spec, on: date) -> Problems:
         row = elements_of(entry)
         for code in (*parts(row["prevention"]), *parts(row["response"])):
             if code not in (*declared, *found):
-                what = f"{product.id} is dangerous to water and lacks {code}"
+                what = f"{product.id} is hazardous to the aquatic environment but does not carry {code}"
                 yield Problem(path, what, severity=WARNING, source=source_of_cell(row, "prevention", code))

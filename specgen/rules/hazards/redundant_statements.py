@@ -1,9 +1,9 @@
-"""HAZ014 No statement repeats another
+"""HAZ014 No statement duplicates another
 
 Checks
-    Pairs of statements of which the graver one makes the other redundant.
+    Pairs of statements of which the more severe one makes the other redundant.
 Why
-    The same hazard said twice takes room from the others.
+    The same hazard stated twice takes space from the others.
 Passes
     products.base.hazards.statements: [H222, H229, H319, H336]
 Fails
@@ -14,7 +14,7 @@ Fails
     products.barrier.hazards.classification.skin: {id: skin, hazard_class: skin_corrosion, category: "1"}
     products.barrier.hazards.statements: [H226, H314, H318]    # at products.barrier.hazards.statements    # also HAZ011 at products.barrier.hazards.signal_word    # also HAZ012 at products.barrier.hazards.pictograms    # also HAZ012 at products.barrier.hazards.pictograms    # also HAZ013 at products.barrier.hazards.statements    # also HAZ013 at products.barrier.hazards.statements    # also HAZ016 at products.barrier.hazards.precautions
 To put right
-    Leave the weaker statement out.
+    Omit the less severe statement.
 """
 
 from specgen.rules.kit import WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule, table

@@ -1,9 +1,9 @@
-"""HAZ035 What a blocked hardener lets off is named
+"""HAZ035 The substance released by a blocked hardener is named
 
 Checks
-    A can with blocked hardener names the ketone or aldehyde that leaves the film while it cures.
+    A can with a blocked hardener names the ketone or aldehyde that is released during cure.
 Why
-    It goes into the air of the drying room and into the VOC, and some of these substances carry hazards of their own.
+    It enters the air of the drying room and counts towards the VOC, and some of these substances have hazards of their own.
 Passes
     products.primer.hazards.cure_releases: 4-methyl-2-pentanone
 Fails
@@ -11,7 +11,7 @@ Fails
 
     without products.clear.hazards.cure_releases    # at products.clear.hazards.cure_releases
 To put right
-    Ask the maker of the hardener, name the substance and count it in the VOC.
+    Ask the manufacturer of the hardener, name the substance and include it in the VOC.
 """
 
 from specgen.model.product import CuringKind
@@ -23,4 +23,6 @@ def released_substance_named(product: Product, spec: Spec, on: date) -> Problems
     if product.hazards is None or product.curing is not CuringKind.BLOCKED_AEROSOL:
         return
     if product.hazards.cure_releases is None:
-        yield Problem(("hazards", "cure_releases"), f"what the blocked hardener of {product.id} lets off is not named")
+        yield Problem(
+            ("hazards", "cure_releases"), f"the substance released by the blocked hardener of {product.id} is not named"
+        )

@@ -1,9 +1,9 @@
-"""HAZ025 A sensitiser below its limit is named
+"""HAZ025 A sensitiser below its classification limit is named (EUH208)
 
 Checks
-    Where the composition holds a sensitiser at or above the share from which it must be named, and the product is not classified for it, EUH208 stands on the label and names it. Isocyanate and epoxy that EUH204 or EUH205 cover need no name.
+    Where the composition contains a sensitiser at or above the concentration from which it must be named, and the product is not classified for it, EUH208 is on the label and names it. Isocyanate and epoxy covered by EUH204 or EUH205 need no name.
 Why
-    Whoever is allergic already reacts to far less than makes others allergic.
+    People who are already allergic react to far less than it takes to become allergic.
 Passes
     products.primer.composition.solids.classes: [{id: skin, hazard_class: skin_sensitisation, category: 1}]
 
@@ -52,7 +52,7 @@ def sensitisers_named(product: Product, spec: Spec, on: date) -> Problems:
     if hazards is None or not in_europe(spec):
         return
     if CODE in hazards.supplemental and not hazards.sensitisers_named:
-        yield Problem(("hazards", "sensitisers_named"), f"{product.id} carries {CODE} and names no substance")
+        yield Problem(("hazards", "sensitisers_named"), f"{product.id} carries {CODE} but names no substance")
         return
     for wanted in hazards_of(spec, product.id).supplemental:
         if not isinstance(wanted, Element) or wanted.code != CODE:
@@ -60,6 +60,6 @@ def sensitisers_named(product: Product, spec: Spec, on: date) -> Problems:
         for reason in wanted.reasons:
             name = reason.rsplit(", ", 2)[0]
             if name not in hazards.sensitisers_named:
-                what = f"{product.id} holds a sensitiser that is not named: {reason}"
+                what = f"{product.id} contains a sensitiser that is not named: {reason}"
                 path = "sensitisers_named" if CODE in hazards.supplemental else "supplemental"
                 yield Problem(("hazards", path), what, source=wanted.source)

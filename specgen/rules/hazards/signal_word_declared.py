@@ -3,7 +3,7 @@
 Checks
     Every product states its signal word: Danger, Warning, or none where its classification carries none.
 Why
-    The signal word is the first thing read; left out, it cannot be told from forgotten.
+    The signal word is read first; if it is left out, it is unclear whether there is none or it was forgotten.
 Passes
     products.base.hazards.signal_word: Danger
 

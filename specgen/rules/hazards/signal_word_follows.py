@@ -1,9 +1,9 @@
-"""HAZ011 The signal word is that of the most severe class
+"""HAZ011 The signal word matches the most severe class
 
 Checks
-    The declared signal word against the highest that the declared classes ask for.
+    The declared signal word against the highest one that the declared classes require.
 Why
-    Danger printed as Warning makes light of it; the other way round teaches people to pass it over.
+    Danger printed as Warning plays the hazard down; the reverse teaches people to disregard it.
 Passes
     products.base.hazards.signal_word: Danger
 Fails
@@ -12,7 +12,7 @@ Fails
     Given second good
     products.gloss.hazards.signal_word: Danger    # at products.gloss.hazards.signal_word
 To put right
-    Copy the signal word from section 2 of the safety data sheet, or put the classes right.
+    Copy the signal word from section 2 of the safety data sheet, or correct the classes.
 """
 
 from specgen.facts.product.declared import differences
@@ -29,5 +29,5 @@ from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, ci
 def signal_word_follows(product: Product, spec: Spec, on: date) -> Problems:
     for found in differences(product, spec):
         if found.part == "signal word":
-            what = f"{product.id} declares {found.code}; {found.why}"
+            what = f"{product.id} declares the signal word {found.code}; {found.why}"
             yield Problem(("hazards", "signal_word"), what, source=found.source)

@@ -1,9 +1,9 @@
-"""HAZ004 Protective equipment for spraying is stated
+"""HAZ004 Personal protective equipment for spraying is stated
 
 Checks
-    Every product has an entry of protection for spraying, with breathing, hands and eyes each named.
+    Every product has a protection entry for spraying, with respiratory protection, gloves and eye protection each named.
 Why
-    The spray mist is where these products hurt people; a document that leaves the mask to chance does harm.
+    Most injuries from these products come from the spray mist; a document that leaves the mask to chance does harm.
 Passes
     products.base.hazards.protection: [{id: all, task: any, respiratory: "half mask A2P3, EN 140", gloves: nitrile, eyes: goggles}]
 
@@ -23,14 +23,14 @@ Fails
 
     products.base.hazards.protection: [{id: a, task: spraying, respiratory: "half mask AXP3, EN 140", gloves: nitrile}, {id: b, task: any, skin: overall}]    # at products.base.hazards.protection.a.eyes
 To put right
-    Take breathing, hand and eye protection for spraying from section 8 of the current safety data sheet.
+    Take respiratory, hand and eye protection for spraying from section 8 of the current safety data sheet.
 """
 
 from specgen.model.hazards import Task
 from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 _SPRAYING = {Task.SPRAYING, Task.ANY}
-_NAMES = {"respiratory": "breathing protection", "gloves": "gloves", "eyes": "eye protection"}
+_NAMES = {"respiratory": "respiratory protection", "gloves": "gloves", "eyes": "eye protection"}
 
 
 @rule(

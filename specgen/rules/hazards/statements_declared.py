@@ -3,7 +3,7 @@
 Checks
     Every product has hazards with at least one H statement.
 Why
-    People are told what a product can do to them by its statements; a document without them looks harmless.
+    Hazard statements tell people what a product can do to them; a document without them looks harmless.
 Passes
     products.base.hazards.statements: [H222, H229, H319, H336]
 Fails

@@ -1,9 +1,9 @@
-"""HAZ013 The statements are those of the classes
+"""HAZ013 The hazard statements match the classes
 
 Checks
-    The declared H statements against those of the declared classes, none missing and none too many.
+    The declared H statements against those of the declared classes, none missing and none surplus.
 Why
-    Class and statement say the same twice; where they part, one of them misleads.
+    Class and statement express the same hazard; where they differ, one of them is misleading.
 Passes
     products.barrier.hazards.statements: [H319, H317, H315, H226]
 

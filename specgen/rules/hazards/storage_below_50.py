@@ -1,9 +1,9 @@
 """HAZ032 A can is stored below 50 degC
 
 Checks
-    The warmest storage of a can is stated and at most 50 degC; the coldest storage is below the warmest.
+    The maximum storage temperature of a can is stated and at most 50 degC; the minimum is below the maximum.
 Why
-    In the heat the pressure rises until the can bursts.
+    Heat raises the pressure until the can bursts.
 Passes
     products.base.hazards.storage_min: 5 degC
 
@@ -27,7 +27,7 @@ Fails
     without products.base.hazards.storage_max
     products.base.hazards.storage_min: 51 degC    # note at products.base.hazards.storage_max    # at products.base.hazards.storage_min
 To put right
-    State the range of section 7 of the safety data sheet; a can never above 50 degC.
+    State the range from section 7 of the safety data sheet; for a can never above 50 degC.
 """
 
 from fractions import Fraction
@@ -65,17 +65,21 @@ def storage_below_50(product: Product, spec: Spec, on: date) -> Problems:
     most = Quantity.of("temperature", Fraction(row["figure"]), row["unit"])
     if package_of(product) == "aerosol":
         if hazards.storage_max is None:
-            what = f"the warmest storage of the can {product.id} is not stated; it is at most {most}"
+            what = f"the maximum storage temperature of the can {product.id} is not stated; the limit is {most}"
             yield Problem(("hazards", "storage_max"), what, severity=NOTE)
         elif hazards.storage_max > most:
-            what = f"the can {product.id} is stored at up to {hazards.storage_max}, and {most} is the most"
+            what = (
+                f"the maximum storage temperature of the can {product.id} is {hazards.storage_max}; the limit is {most}"
+            )
             yield Problem(("hazards", "storage_max"), what)
         if hazards.storage_min is not None and hazards.storage_min > most:
-            yield Problem(("hazards", "storage_min"), f"the can {product.id} is to be kept above {most}")
+            yield Problem(
+                ("hazards", "storage_min"), f"the minimum storage temperature of the can {product.id} is above {most}"
+            )
     if (
         hazards.storage_max is not None
         and hazards.storage_min is not None
         and hazards.storage_min > hazards.storage_max
     ):
-        what = f"{hazards.storage_min} is above the warmest storage of {hazards.storage_max}"
+        what = f"the minimum storage temperature {hazards.storage_min} is above the maximum, {hazards.storage_max}"
         yield Problem(("hazards", "storage_min"), what, source=LOGIC)

@@ -1,9 +1,9 @@
-"""HAZ034 EUH211 is decided on
+"""HAZ034 The use of EUH211 is decided
 
 Checks
-    A product with 1 % titanium dioxide or more records, in the EU, whether EUH211 is kept or dropped, with date and authority. It is not a statement of Great Britain.
+    A product with 1 % or more of titanium dioxide records, in the EU, whether EUH211 is kept or dropped, with date and authority. EUH211 is not a statement of Great Britain.
 Why
-    The ground of the statement was annulled in 2025; without a record nobody knows whether it was dropped or forgotten.
+    The basis of the statement was annulled in 2025; without a record it is not clear whether it was dropped or forgotten.
 Passes
     products.barrier.hazards.titanium_dioxide_decision: dropped after the judgment of 2025-08-01, by the classifier
 
@@ -43,10 +43,10 @@ def titanium_dioxide_decided(product: Product, spec: Spec, on: date) -> Problems
     if hazards.titanium_dioxide_decision is None:
         for entry in found:
             if isinstance(entry, NotKnown) and entry.what == CODE:
-                what = f"{product.id} holds titanium dioxide, and no decision on {CODE} is recorded: {entry.why}"
+                what = f"{product.id} contains titanium dioxide, but no decision on {CODE} is recorded: {entry.why}"
                 yield Problem(("hazards", "titanium_dioxide_decision"), what)
     if CODE in hazards.supplemental and "EU" not in spec.project.jurisdictions:
         yield Problem(
             ("hazards", "supplemental"),
-            f"{CODE} of {product.id} is no statement of {', '.join(spec.project.jurisdictions)}",
+            f"{CODE} of {product.id} is not a statement of {', '.join(spec.project.jurisdictions)}",
         )

@@ -1,9 +1,9 @@
-"""HAZ031 Carriage fits the can
+"""HAZ031 Transport data match the can
 
 Checks
-    Where carriage is stated: a can is UN 1950, class 2.1 where it is flammable, else 2.2, in limited quantities up to 1 L a can and 30 kg a package.
+    Where transport is stated: an aerosol can is UN 1950, class 2.1 where it is flammable, otherwise 2.2, in limited quantities up to 1 L a can and 30 kg a package.
 Why
-    A wrong number sends a can of flammable gas along as paint.
+    With a wrong number a can of flammable gas is transported as paint.
 Passes
     products.base.hazards.transport: {un_number: UN 1950, transport_class: "2.1", limited_quantity: 1 L, package_max: 30 kg}
 
@@ -18,7 +18,7 @@ Fails
     Given second good
     products.touch-up.hazards.transport: {un_number: UN 1263, transport_class: "2.1"}    # at products.touch-up.hazards.transport.un_number
 To put right
-    Take the line from section 14 of the safety data sheet.
+    Take the data from section 14 of the safety data sheet.
 """
 
 from specgen.facts.product.hazard_facts import package_of
@@ -40,15 +40,17 @@ def transport_fits(product: Product, spec: Spec, on: date) -> Problems:
     rows = {row["id"]: row["value"] for row in table("transport_notes").rows}
     path = ("hazards", "transport")
     if stated.un_number != rows["un"]:
-        yield Problem((*path, "un_number"), f"{product.id} goes as {stated.un_number}, a can is {rows['un']}")
+        yield Problem(
+            (*path, "un_number"), f"{product.id} is declared as {stated.un_number}; an aerosol is {rows['un']}"
+        )
     carriage = hazards_of(spec, product.id).carriage
     if carriage is None:
-        what = f"the class of {product.id} cannot be judged: no category of the aerosol is stated"
+        what = f"the transport class of {product.id} cannot be assessed: its aerosol category is not stated"
         yield Problem((*path, "transport_class"), what, severity=NOTE)
     elif stated.transport_class != carriage.code:
-        what = f"{product.id} goes as class {stated.transport_class}; as {carriage.reasons[0]} it is {carriage.code}"
+        what = f"{product.id} is declared as class {stated.transport_class}; as {carriage.reasons[0]} it is {carriage.code}"
         yield Problem((*path, "transport_class"), what)
     for name, row, kind in (("limited_quantity", "lq", "volume"), ("package_max", "lq_package", "mass")):
         value, most = getattr(stated, name), parse_quantity(kind, rows[row])
         if value is not None and value > most:
-            yield Problem((*path, name), f"{value} is more than the {most} of a limited quantity")
+            yield Problem((*path, name), f"{value} is above the limit for a limited quantity, {most}")

@@ -1,9 +1,9 @@
-"""HAZ036 It is stated who the products are for
+"""HAZ036 The users of the products are stated
 
 Checks
-    The project states whether its products go to professionals or to the public.
+    The project states whether its products are for professional users or for the general public.
 Why
-    For the public a label carries more, and training cannot be asked for. Not stated, it counts as professional use.
+    For the public a label carries more, and training cannot be required. If not stated, professional use is assumed.
 Passes
     products.barrier.users: professional
 
@@ -34,5 +34,5 @@ from specgen.rules.kit import NOTE, Basis, Problem, Problems, Project, Spec, cit
 )
 def users_stated(project: Project, spec: Spec, on: date) -> Problems:
     if project.users is None and any(product.users is None for product in spec.products.values()):
-        what = "it is not stated whether professionals or the public use the products, so it counts as professional use"
+        what = "the users of the products (professional or public) are not stated; professional use is assumed"
         yield Problem(("users",), what)

@@ -1,7 +1,7 @@
 """HAZ033 A waste code is one of the usual ones
 
 Checks
-    Stated waste codes, in the EU, against those that cans, tins and rags of this trade go under.
+    Stated waste codes, in the EU, against those usual for cans, tins and rags of this trade.
 Why
     A wrong code sends a pressurised can into a shredder.
 Passes
@@ -16,7 +16,7 @@ Fails
 
     products.clear.hazards.waste_codes: ["08 01 12", "16 05 04*"]    # at products.clear.hazards.waste_codes
 To put right
-    Ask the authority that is responsible; for emptied cans they differ.
+    Ask the responsible authority; for emptied cans the codes differ between authorities.
 """
 
 from specgen.model.field_types import nearest_of
@@ -35,5 +35,5 @@ def waste_code_usual(product: Product, spec: Spec, on: date) -> Problems:
     rows = [row["code"] for row in table("waste_codes").rows]
     for code in product.hazards.waste_codes:
         if code not in rows:
-            what = f"{code} is not one of the codes usual for {product.pack.form} products"
+            what = f"{code} is not one of the waste codes usual for {product.pack.form} products"
             yield Problem(("hazards", "waste_codes"), what, nearest_of(code, rows))

@@ -1,4 +1,4 @@
-"""Inspection of film: counting rules, gauges, numbers and places of readings."""
+"""Inspection of DFT: acceptance rules, gauges, number and places of readings."""
 
 from specgen.rules.kit import Concern, family
 

@@ -1,9 +1,9 @@
-"""INS011 Film is read away from edges
+"""INS011 DFT is measured away from edges
 
 Checks
-    The least distance of readings from edges, corners and holes; and the flat shapes of the items read, which must be wide enough to have such a place, unless an own rule says how they are read.
+    The minimum distance of readings from edges, corners and holes; and the flat shapes of the items measured, which must be wide enough for such a reading, unless an own rule states how they are measured.
 Why
-    At an edge the film draws thin and the gauge is misled; such a reading says nothing of the face.
+    At an edge the film draws thin and the gauge is misled; such a reading does not represent the face.
 Passes
     jobs.refit.inspection.primer-film.readings: {from_edge: 25 mm}
 
@@ -35,7 +35,7 @@ Fails
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
     jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, shapes: [{id: box, kind: box, length: 40 mm, width: 45 mm, height: 60 mm}, {id: angle, kind: angle, length: 45 mm, width: 60 mm, height: 40 mm}], system: cab}    # at jobs.refit.items.STEP.shapes.box.length    # at jobs.refit.items.STEP.shapes.box.width    # at jobs.refit.items.STEP.shapes.angle.length    # at jobs.refit.items.STEP.shapes.angle.height
 To put right
-    Keep 25 mm off edges, corners and holes; read narrow parts by a witness panel or an own rule put into words.
+    Keep 25 mm away from edges, corners and holes; measure narrow parts by a witness panel or by an own rule with its wording.
 """
 
 from specgen.facts.job.inspected import film_points, places
@@ -61,7 +61,7 @@ def away_from_edges(job: Job, spec: Spec, on: date) -> Problems:
     for point in film_points(job):
         planned = point.readings.from_edge if point.readings is not None else None
         if planned is not None and planned.base < least.base:
-            what = f"readings of {point.id} may lie {planned} from an edge; at least {least} is asked"
+            what = f"readings of {point.id} may be {planned} from an edge; the minimum distance is {least}"
             yield Problem(("inspection", point.id, "readings", "from_edge"), what)
         if point.criterion.rule is AcceptanceRule.OWN or point.at in BEFORE_PAINT:
             continue
@@ -70,5 +70,5 @@ def away_from_edges(job: Job, spec: Spec, on: date) -> Problems:
                 for name in _ACROSS[shape.kind]:
                     size: Quantity | None = getattr(shape, name)
                     if size is not None and 0 < size.base < least.base * 2:
-                        what = f"{shape.id} has a {name} of {size}: no place on it lies {least} from every edge"
+                        what = f"{shape.id} has a {name} of {size}: no point on it is {least} from every edge"
                         yield Problem(("items", item.id, "shapes", shape.id, name), what)

@@ -1,9 +1,9 @@
-"""INS012 Each coat is read before it is covered
+"""INS012 Each coat is measured before it is overcoated
 
 Checks
-    A point that reads film without damage: every covered layer below it that has limits, its own or those of its product, is read by a point of its own. An old coat of unknown thickness is read before the first new coat.
+    A point that measures DFT non-destructively: every overcoated coat beneath it that has DFT limits, its own or those of its product, is measured at a point of its own. An existing coat of unknown thickness is measured before the first new coat.
 Why
-    A gauge reads the whole stack down to the metal; what lies below can then no longer be judged alone.
+    A gauge measures all coats down to the metal; a coat beneath the others can then no longer be assessed by itself.
 Passes
     jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, criterion: {rule: own, min: 15 um, max: 30 um, text: no reading outside the limits}}
     jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}
@@ -41,7 +41,7 @@ Fails
     Given second good
     without jobs.rails.items.LOCKER.old_coats.works.thickness    # at jobs.rails.items.LOCKER.old_coats.works.thickness    # also OLD010 at jobs.rails.items.LOCKER.old_coats
 To put right
-    Plan a hold with readings before each covering coat and before the first coat on old paint; or read by a cut through the film and mend the place.
+    Plan a hold point with DFT readings before each coat is overcoated and before the first coat on an existing coating; or measure destructively by a cut through the film and repair the area.
 """
 
 from specgen.facts.job.inspected import film_points, places
@@ -65,7 +65,7 @@ def each_coat_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
         unread = dict.fromkeys(layer.id for layer in limited if layer.id not in read_after)
         if unread:
             at = "after" if point.after is not None else "at"
-            what = f"{point.id} reads all coats together; not read before they are covered: {', '.join(unread)}"
+            what = f"{point.id} measures all coats together; not measured before overcoating: {', '.join(unread)}"
             yield Problem(("inspection", point.id, at), what)
     if any(point.at in BEFORE_PAINT for point in points):
         return
@@ -73,5 +73,5 @@ def each_coat_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
     for item in job.items:
         for old in item.old_coats if item.id in read else ():
             if old.thickness is None:
-                what = f"the old coat {old.id} of {item.id} is not read before it is covered"
+                what = f"the existing coat {old.id} of {item.id} is not measured before overcoating"
                 yield Problem(("items", item.id, "old_coats", old.id, "thickness"), what)

@@ -1,9 +1,9 @@
-"""INS010 Enough readings for the counting rule
+"""INS010 Enough readings for the acceptance rule
 
 Checks
-    Planned areas, spots and readings against what SSPC-PA 2 or ISO 19840 asks for on the area of all items the point reads, in square metres.
+    Planned areas, spots and readings against what SSPC-PA 2 or ISO 19840 requires for the area of all items measured at the point, in square metres.
 Why
-    With too few readings the verdict is incomplete, never passed, and the part waits for the inspector to come back.
+    With too few readings the result is incomplete, never accepted, and the part waits for the inspector to return.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
     jobs.refit.inspection.primer-film.readings: {areas: 1, spots: 5, readings: 15}
@@ -53,7 +53,7 @@ Fails
     jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, readings: {spots: 4}, criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 15 um, max: 30 um}}    # at jobs.refit.inspection.base-film.readings.spots
     jobs.refit.inspection.primer-film.readings: {spots: 1}
 To put right
-    Plan at least the number the rule asks for; SSPC-PA 2 takes five spots an area and three readings a spot.
+    Plan at least the number the rule requires; SSPC-PA 2 requires five spots an area and three readings a spot.
 """
 
 from fractions import Fraction
@@ -77,7 +77,7 @@ def enough_readings(job: Job, spec: Spec, on: date) -> Problems:
             continue
         items = [item.id for item, _ in places(point, job, spec)]
         if not items or any(item not in areas for item in items):
-            what = f"the area that {point.id} reads is not known, so its readings cannot be judged"
+            what = f"the area measured at {point.id} is not known, so its number of readings cannot be assessed"
             yield Problem(("inspection", point.id, "readings", stated[0]), what, severity=NOTE)
             continue
         area = sum((areas[item].quantity.to("m2") for item in items), Fraction(0))
@@ -86,7 +86,7 @@ def enough_readings(job: Job, spec: Spec, on: date) -> Problems:
             planned: int | None = getattr(plan, name)
             if planned is not None and planned < least.number:
                 weak = None if least.source.basis.confirmed else WARNING
-                what = f"{name} planned: {planned}; {rule_named} takes {least.number} here"
+                what = f"{name} planned: {planned}; {rule_named} requires {least.number}"
                 yield Problem(("inspection", point.id, "readings", name), what, severity=weak, source=least.source)
 
 

@@ -1,9 +1,9 @@
-"""INS007 The gauge can find the metal below
+"""INS007 The gauge works on the substrate
 
 Checks
-    The gauge of each point that reads film, against the metal of the items it reads: a magnetic gauge does not work on aluminium and other metals that are not magnetic.
+    The gauge of each point that measures DFT, against the metal of the items measured: a magnetic gauge does not work on aluminium and other non-magnetic metals.
 Why
-    On such a metal a magnetic gauge shows nothing or anything; an eddy-current gauge reads the film, with the same counts and limits.
+    On such a metal a magnetic gauge gives no reading or a false one; an eddy-current gauge measures the DFT, with the same number of readings and the same limits.
 Passes
     jobs.refit.substrate.material: aluminium
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
@@ -23,7 +23,7 @@ Fails
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
     jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: magnetic}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # at jobs.refit.inspection.base-film.gauge.principle
 To put right
-    Use an eddy-current gauge on metals that are not magnetic, and write it as gauge: {principle: eddy-current}.
+    Use an eddy-current gauge on non-magnetic metals, and write it as gauge: {principle: eddy-current}.
 """
 
 from specgen.facts.job.inspected import film_points, places
@@ -44,7 +44,7 @@ def gauge_for_the_metal(job: Job, spec: Spec, on: date) -> Problems:
         rows = [row for item, _ in places(point, job, spec) if (row := material_of(job, item, spec)) is not None]
         names = sorted({row["name"] for row in rows if row["kind"] == "metal" and row["magnetic"] == "no"})
         if names and principle is GaugePrinciple.MAGNETIC:
-            yield Problem(path, f"a magnetic gauge does not measure film on {', '.join(names)}")
+            yield Problem(path, f"a magnetic gauge does not measure DFT on {', '.join(names)}")
         elif names and principle is None:
-            what = f"{point.id} names no gauge, so it cannot be judged on {', '.join(names)}"
+            what = f"{point.id} names no gauge, so it cannot be assessed on {', '.join(names)}"
             yield Problem(path, what, severity=NOTE)

@@ -1,9 +1,9 @@
-"""INS008 The gauge reads the paint and nothing else
+"""INS008 The gauge measures only the paint
 
 Checks
-    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, or over body filler; paint on galvanised steel where neither a correction nor a reading of the zinc at a hold point says what is taken off; an eddy-current gauge over a zinc-rich coat. From memory.
+    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, or over body filler; paint on galvanised steel where neither a correction value nor a measurement of the zinc at a hold point states what is deducted; an eddy-current gauge over a zinc-rich coat. Not verified against a published text.
 Why
-    Such a gauge reads down to the next metal: filler and zinc count as paint, and over plastic it finds none.
+    Such a gauge measures down to the next metal: body filler and zinc are included in the reading, and over plastic there is no metal to measure from.
 Passes
     jobs.refit.substrate.material: grp
     products.primer.direct_to_metal: yes
@@ -56,7 +56,7 @@ Fails
     products.base.binder: zinc_organic
     jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: eddy-current}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # at jobs.refit.inspection.base-film.gauge.principle    # also HAZ023 at products.base.hazards.supplemental    # also SUB003 at systems.cab.layers.base.product
 To put right
-    Use an ultrasonic gauge or a metal witness panel; read the zinc before painting and write it as correction.
+    Use an ultrasonic gauge or a metal witness panel; measure the zinc before painting and write it as correction.
 """
 
 from specgen.facts.job.inspected import film_points, places
@@ -73,23 +73,26 @@ def gauge_reads_paint(job: Job, spec: Spec, on: date) -> Problems:
         materials = [row for item, _ in read if (row := material_of(job, item, spec)) is not None]
         no_metal = sorted({row["name"] for row in materials if row["kind"] in {"plastic", "wood"}})
         if no_metal and principle is None:
-            what = f"{point.id} names no gauge, so it cannot be judged on {', '.join(no_metal)}"
+            what = f"{point.id} names no gauge, so it cannot be assessed on {', '.join(no_metal)}"
             yield Problem((*path, "principle"), what, severity=NOTE)
         if principle not in THROUGH_THE_PAINT:
             continue
         if no_metal:
-            yield Problem((*path, "principle"), f"a {principle} gauge finds no metal below {', '.join(no_metal)}")
+            yield Problem(
+                (*path, "principle"),
+                f"a {principle} gauge cannot be used over {', '.join(no_metal)}: there is no metal to measure from",
+            )
         known = _zinc_read(job, spec)
         unread = [row for item, _ in read if item.id not in known if (row := material_of(job, item, spec)) is not None]
         zinc = sorted({row["name"] for row in unread if row["id"].startswith("galvanized")})
         if zinc and point.at not in BEFORE_PAINT and (point.gauge is None or point.gauge.correction is None):
-            yield Problem((*path, "correction"), f"on {', '.join(zinc)} the gauge counts the zinc as paint")
+            yield Problem((*path, "correction"), f"on {', '.join(zinc)} the gauge includes the zinc in the reading")
         layers = [layer for _, system in read for layer in layers_read(point, system)]
         if any(layer.role is Role.BODY_FILLER for layer in layers):
-            yield Problem((*path, "principle"), f"a {principle} gauge counts the body filler as paint")
+            yield Problem((*path, "principle"), f"a {principle} gauge includes the body filler in the reading")
         zinc_rich = any(spec.product_of(layer).binder.startswith("zinc_") for layer in layers)
         if zinc_rich and principle is GaugePrinciple.EDDY_CURRENT:
-            yield Problem((*path, "principle"), "an eddy-current gauge is misled by a zinc-rich coat")
+            yield Problem((*path, "principle"), "an eddy-current gauge gives false readings over a zinc-rich coat")
 
 
 def _zinc_read(job: Job, spec: Spec) -> set[str]:

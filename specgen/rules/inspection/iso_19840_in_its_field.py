@@ -1,9 +1,9 @@
-"""INS003 ISO 19840 is used where it was written for
+"""INS003 ISO 19840 is used within its scope
 
 Checks
-    A criterion under ISO 19840: its nominal film, and whether the items it reads are blasted.
+    A criterion to ISO 19840: its nominal DFT, and whether the items measured are blast-cleaned.
 Why
-    The rule was written for rough surfaces and thicker films; on sanded sheet and thin coats its counting means little.
+    The standard was written for rough surfaces and thicker films; on sanded sheet and thin coats its acceptance rule has little meaning.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
     jobs.refit.substrate.material: steel_blasted
@@ -32,7 +32,7 @@ Fails
     jobs.refit.items.DOOR.substrate: {material: steel_blasted, thickness: 1.5 mm}
     jobs.refit.items.STEP.system: cab
 To put right
-    Write an own rule, such as no reading below so many percent and at most so many below nominal; or name SSPC-PA 2 with its level.
+    Write an own rule, such as no reading below a stated percentage of the nominal DFT and at most a stated number below nominal; or name SSPC-PA 2 with its level.
 """
 
 from specgen.facts.job.inspected import places
@@ -52,10 +52,13 @@ def iso_19840_in_its_field(job: Job, spec: Spec, on: date) -> Problems:
             continue
         path = ("inspection", point.id, "criterion")
         if criterion.nominal is None:
-            what = f"{point.id} states no nominal film, which ISO 19840 counts from"
-            yield Problem((*path, "nominal"), what, "write the nominal film", severity=NOTE)
+            what = f"{point.id} states no nominal DFT, on which ISO 19840 is based"
+            yield Problem((*path, "nominal"), what, "write the nominal DFT", severity=NOTE)
         elif criterion.nominal.base < least.base:
-            yield Problem((*path, "nominal"), f"ISO 19840 begins at {least}, here nominal is {criterion.nominal}")
+            yield Problem(
+                (*path, "nominal"),
+                f"nominal DFT {criterion.nominal} is below the scope of ISO 19840, which begins at {least}",
+            )
         smooth = sorted({item.id for item, _ in places(point, job, spec) if not is_rough(job, item, spec)})
         if smooth:
-            yield Problem((*path, "rule"), f"ISO 19840 is for rough surfaces; not blasted: {', '.join(smooth)}")
+            yield Problem((*path, "rule"), f"ISO 19840 is for rough surfaces; not blast-cleaned: {', '.join(smooth)}")

@@ -1,9 +1,9 @@
 """INS005 The limits of an SSPC-PA 2 level are written out
 
 Checks
-    A criterion under SSPC-PA 2 at a level other than 3 writes its limits of spot and area as numbers.
+    A criterion to SSPC-PA 2 at a level other than 3 states its limits for spot and area measurements as numbers.
 Why
-    Only the limits of level 3 were seen quoted; those of the other levels stand here from memory, and nobody should fail a part by them.
+    Only the limits of level 3 were seen quoted; those of the other levels are not verified against the published text, so a part must not be rejected by them.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 4, min: 40 um, max: 80 um, spot_min: 32 um, area_min: 40 um, area_max: 80 um, spot_max: 120 um}
 
@@ -43,10 +43,10 @@ def level_limits_written(job: Job, spec: Spec, on: date) -> Problems:
         path = ("inspection", point.id, "criterion", "level")
         row = levels.get(str(criterion.level))
         if row is None:
-            yield Problem(path, f"SSPC-PA 2 has the levels {', '.join(levels)}, not {criterion.level}")
+            yield Problem(path, f"{criterion.level} is not a level of SSPC-PA 2; its levels are: {', '.join(levels)}")
             continue
         # A level without a most spot, as far as known, needs none written.
         needed = ["spot_min", "area_min", *(["spot_max", "area_max"] if row["spot_max_pct"] else [])]
         lacking = [name for name in needed if getattr(criterion, name) is None]
         if row["seen"] != "yes" and lacking:
-            yield Problem(path, f"level {criterion.level} of {point.id} leaves open: {', '.join(lacking)}")
+            yield Problem(path, f"level {criterion.level} of {point.id} is stated without {', '.join(lacking)}")

@@ -1,9 +1,9 @@
-"""INS001 ISO 19840 is named with its reading of the 20 % clause
+"""INS001 ISO 19840 is applied with a stated reading of its 20 % clause
 
 Checks
-    A criterion under ISO 19840 says whether the readings between 80 and 100 % of the nominal film must be fewer than 20 % of all, or may be at most 20 %.
+    A criterion to ISO 19840 states whether the readings between 80 and 100 % of the nominal DFT must be fewer than 20 % of all readings, or may be at most 20 %.
 Why
-    Two of ten readings just below nominal pass one reading of the clause and fail the other. Fewer than 20 % is taken where nothing is said.
+    Two of ten readings just below nominal are accepted under one reading of the clause and rejected under the other. Fewer than 20 % is assumed where nothing is stated.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
     jobs.refit.substrate.material: steel_blasted
@@ -35,5 +35,5 @@ def low_readings_said(job: Job, spec: Spec, on: date) -> Problems:
     for point in job.inspection:
         criterion = point.criterion
         if criterion.rule is AcceptanceRule.ISO_19840 and criterion.low_readings is None:
-            what = f"{point.id} does not say how many readings may lie below nominal; fewer than {share} % is taken"
+            what = f"{point.id} does not state how many readings may lie below nominal; fewer than {share} % is assumed"
             yield Problem(("inspection", point.id, "criterion", "low_readings"), what)

@@ -1,9 +1,9 @@
-"""INS002 The maximum is not above three times the nominal film
+"""INS002 The maximum DFT does not exceed three times the nominal DFT
 
 Checks
-    The maximum of each film criterion against three times its nominal film. A maximum that the product of that layer allows by itself is not judged.
+    The maximum DFT of each criterion against three times its nominal DFT. A maximum that the product of that coat allows by itself is not assessed.
 Why
-    So thick a film keeps its solvent, cracks and lets go, though every reading passes.
+    So thick a film retains solvent, cracks and loses adhesion, even though every reading is accepted.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 180 um, text: no reading outside the limits}
 
@@ -23,7 +23,7 @@ Fails
     Given second good
     jobs.lids.inspection.both: {id: both, check: Film of all, at: completion, method: magnetic gauge, criterion: {rule: own, nominal: 1 mil, max: 3.5 mil, text: every reading}}    # at jobs.lids.inspection.both.criterion.max    # also INS012 at jobs.lids.inspection.both.at
 To put right
-    Lower the maximum, or have the product state that it may be so thick.
+    Lower the maximum, or have the product state that this DFT is allowed.
 """
 
 from fractions import Fraction
@@ -41,7 +41,7 @@ def maximum_in_proportion(job: Job, spec: Spec, on: date) -> Problems:
         nominal, limit = point.criterion.nominal, point.criterion.max
         if nominal is None or limit is None or limit.base <= nominal.base * most or _allowed(point, job, spec, limit):
             continue
-        what = f"maximum {limit} is more than {most} times the nominal {nominal}"
+        what = f"maximum DFT {limit} is more than {most} times the nominal DFT, {nominal}"
         yield Problem(("inspection", point.id, "criterion", "max"), what)
 
 

@@ -1,9 +1,9 @@
-"""INS004 One counting rule decides on each film
+"""INS004 One acceptance rule takes precedence for each film
 
 Checks
-    Inspection points that read the same film under different counting rules: exactly one of them is marked as the one that decides.
+    Inspection points that measure the same film under different acceptance rules: exactly one of them is marked as the one that governs.
 Why
-    The rules are independent of each other: the same readings can pass one and fail the other, and the quarrel comes after the work.
+    The rules are independent of each other: the same readings can be accepted under one and rejected under the other, and the dispute follows after the work.
 Passes
     jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: 90-10, nominal: 50 um, governs: yes}}
 
@@ -19,7 +19,7 @@ Fails
     Given second good
     jobs.rails.inspection.again: {id: again, check: Film again, after: second, criterion: {rule: 90-10, nominal: 9 mil}}    # at jobs.rails.inspection.again.criterion.rule
 To put right
-    Keep one rule, or write governs: yes in the criterion that counts.
+    Keep one rule, or write governs: yes in the criterion that takes precedence.
 """
 
 from specgen.model.acceptance import InspectionPoint
@@ -36,6 +36,6 @@ def one_rule_decides(job: Job, spec: Spec, on: date) -> Problems:
         rules = list(dict.fromkeys(str(point.criterion.rule) for point in points))
         deciding = [point for point in points if point.criterion.governs]
         if len(rules) > 1 and len(deciding) != 1:
-            said = "none of them is said to decide" if not deciding else "more than one is said to decide"
+            said = "none of them is marked as governing" if not deciding else "more than one is marked as governing"
             path = ("inspection", points[-1].id, "criterion", "rule")
-            yield Problem(path, f"{' and '.join(rules)} judge one film, and {said}")
+            yield Problem(path, f"{' and '.join(rules)} apply to one film, and {said}")

@@ -1,9 +1,9 @@
-"""INS009 The blast profile is taken off the readings
+"""INS009 The blast profile is deducted from the readings
 
 Checks
-    A point under ISO 19840 whose gauge was set to zero on smooth steel, on items that are blasted: it states what is taken off every reading.
+    A point to ISO 19840 whose gauge was zeroed on smooth steel, on blast-cleaned items: it states the correction value deducted from every reading.
 Why
-    Such a gauge reads into the valleys of the profile and shows part of it as paint; the film then passes and is too thin on the peaks.
+    Such a gauge measures into the valleys of the profile and includes part of it in the reading; the film is then accepted but is too thin on the peaks.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
     jobs.refit.substrate.material: steel_blasted
@@ -25,7 +25,7 @@ Fails
     jobs.refit.items.STEP.system: cab
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic, zeroed_on: smooth-steel}    # at jobs.refit.inspection.primer-film.gauge.correction    # also INS003 at jobs.refit.inspection.primer-film.criterion.rule
 To put right
-    Write as correction 10 um for a fine, 25 um for a medium or 40 um for a coarse profile; or set the gauge to zero on the profile.
+    Write as correction 10 um for a fine, 25 um for a medium or 40 um for a coarse profile; or zero the gauge on the profile.
 """
 
 from specgen.facts.job.inspected import film_points, places
@@ -48,5 +48,5 @@ def profile_taken_off(job: Job, spec: Spec, on: date) -> Problems:
             continue
         rough = any(is_rough(job, item, spec) for item, _ in places(point, job, spec))
         if gauge.zeroed_on is ZeroedOn.SMOOTH and rough:
-            what = f"the gauge of {point.id} is zeroed on smooth steel and nothing is taken off; usual is {usual}"
+            what = f"the gauge of {point.id} is zeroed on smooth steel and no correction value is stated; usual value: {usual}"
             yield Problem(("inspection", point.id, "gauge", "correction"), what)

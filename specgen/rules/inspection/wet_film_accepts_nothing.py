@@ -1,9 +1,9 @@
-"""INS006 A wet film comb accepts nothing
+"""INS006 A comb gauge is not used for acceptance
 
 Checks
-    A point that reads with a wet film comb and has limits of film or a counting rule.
+    A point that measures with a comb gauge (WFT) and has DFT limits or an acceptance rule.
 Why
-    The comb steers the painter while he sprays; what has dried is not what it showed.
+    The comb gauge guides the painter during spraying; the dry film differs from what it showed.
 Passes
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}
 
@@ -23,7 +23,7 @@ Fails
     Given second good
     jobs.rails.inspection.face.criterion: {rule: own, text: even}    # at jobs.rails.inspection.face.gauge.principle
 To put right
-    Accept on dry film with a gauge; keep the comb as a working aid, with its wet target at the layer.
+    Accept by DFT readings with a gauge; keep the comb gauge as a working aid, with its target WFT at the coat.
 """
 
 from specgen.facts.job.inspected import film_points
@@ -43,5 +43,5 @@ def wet_film_accepts_nothing(job: Job, spec: Spec, on: date) -> Problems:
         criterion = point.criterion
         judged = any(value is not None for value in (criterion.rule, criterion.min, criterion.nominal, criterion.max))
         if judged and principle_of(point) is GaugePrinciple.COMB:
-            what = f"{point.id} accepts by a wet film comb"
+            what = f"{point.id} uses a comb gauge (WFT) for acceptance"
             yield Problem(("inspection", point.id, "gauge", "principle"), what)

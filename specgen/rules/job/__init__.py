@@ -1,4 +1,4 @@
-"""The job itself: areas, surfaces, inspection."""
+"""The job itself: areas, surfaces, inspection points."""
 
 from specgen.rules.kit import Concern, family
 

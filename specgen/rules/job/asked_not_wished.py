@@ -1,9 +1,9 @@
-"""JOB009 What is asked for is asked for
+"""JOB009 Requirements are not worded as wishes
 
 Checks
-    Texts of steps, of what passes and of what is done with a failure: none says “should” or “ought to”.
+    The texts of steps, acceptance criteria and corrective actions: none says “should” or “ought to”.
 Why
-    “Should” is read as advice by the one who paints and as a duty by the one who pays.
+    “Should” is advice to the painter and a duty to the customer.
 Passes
     preparations.sand-steel.steps.sand.text: Sand until no gloss is left.
 
@@ -20,7 +20,7 @@ Fails
     Given second good
     jobs.lids.inspection.film.check: Film should be even    # at jobs.lids.inspection.film.check
 To put right
-    Write it as an order, as in: Sand until no gloss is left.
+    Write it as an instruction, as in: Sand until no gloss is left.
 """
 
 import re
@@ -40,4 +40,4 @@ def asked_not_wished(subject: Node, spec: Spec, on: date) -> Problems:
         if said.polarity is not Polarity.REQUIREMENT_TEXT or path[0] == "waivers" or not isinstance(value, str):
             continue
         if wish := _WISH.search(value):
-            yield Problem(path, f"“{wish[1]}” asks for nothing")
+            yield Problem(path, f"“{wish[1]}” is not a requirement")

@@ -1,9 +1,9 @@
-"""JOB003 A film criterion names its counting rule
+"""JOB003 A DFT criterion names its acceptance rule
 
 Checks
-    Each inspection point whose criterion states a least, nominal or most film also names the rule by which readings are counted, and an edition and level where that rule is SSPC-PA 2.
+    Each inspection point whose criterion states a minimum, nominal or maximum DFT also names the acceptance rule for the readings, and its edition and level where that rule is SSPC-PA 2.
 Why
-    The same readings pass one counting rule and fail another, and the editions of one rule differ; without the name nobody can say whether a low reading fails.
+    The same readings satisfy one acceptance rule and fail another, and the editions of one rule differ; without the name it cannot be decided whether a low reading fails.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
 
@@ -24,7 +24,7 @@ Fails
     Given second good
     jobs.lids.inspection.film.criterion: {rule: SSPC-PA-2, edition: "2012", min: 2.3 mil, max: 3.8 mil}    # at jobs.lids.inspection.film.criterion.level
 To put right
-    Name the rule with its edition and level, or write rule: own and put the rule into words.
+    Name the rule with its edition and level, or write rule: own and give the wording of the rule.
 """
 
 from specgen.model.acceptance import AcceptanceRule
@@ -38,12 +38,12 @@ def film_criterion_named(job: Job, spec: Spec, on: date) -> Problems:
         path = ("inspection", point.id, "criterion")
         film = any(value is not None for value in (criterion.min, criterion.nominal, criterion.max))
         if film and criterion.rule is None:
-            yield Problem((*path, "rule"), f"the film criterion of {point.id} names no counting rule")
+            yield Problem((*path, "rule"), f"the DFT criterion of {point.id} names no acceptance rule")
         if criterion.rule is AcceptanceRule.PA_2:
             for need in ("edition", "level"):
                 if getattr(criterion, need) is None:
                     yield Problem((*path, need), f"the criterion of {point.id} names SSPC-PA 2 without its {need}")
         if criterion.rule is AcceptanceRule.OWN and criterion.text is None:
-            yield Problem((*path, "text"), f"the own rule of {point.id} is not put into words")
+            yield Problem((*path, "text"), f"{point.id} names rule: own but gives no wording for it")
         if criterion.rule is None and criterion.text is None and not film:
-            yield Problem((*path, "text"), f"the inspection point {point.id} says nothing of what passes")
+            yield Problem((*path, "text"), f"the inspection point {point.id} has no acceptance criterion")

@@ -1,9 +1,9 @@
-"""JOB005 An inspection point looks at items of its job
+"""JOB005 An inspection point refers to items of its job
 
 Checks
-    Each id under items of an inspection point is an item of the job, and one that gets the layer the point follows.
+    Each id under items of an inspection point is an item of the job, and one that receives the coat the point follows.
 Why
-    A point that looks at nothing is ticked all the same.
+    A point that inspects nothing is signed off all the same.
 Passes
     jobs.refit.inspection.primer-film.items: [DOOR]
 
@@ -20,7 +20,7 @@ Fails
     Given second good
     jobs.lids.inspection.ground.items: [LID, FRAME]    # at jobs.lids.inspection.ground.items
 To put right
-    Name items of the job, or leave items out to look at all of them.
+    Name items of the job, or leave items out to inspect all of them.
 """
 
 from specgen.facts.job.inspected import places
@@ -37,7 +37,7 @@ def inspected_items_known(job: Job, spec: Spec, on: date) -> Problems:
         reached = {item.id for item, _ in places(point, job, spec)}
         for named in point.items:
             if named not in known:
-                yield Problem(path, f"{named} is no item of the job {job.id}", nearest_of(named, known, IDS_SHOWN))
+                yield Problem(path, f"{named} is not an item of the job {job.id}", nearest_of(named, known, IDS_SHOWN))
             # a layer that no system has is told by another rule
             elif named not in reached and point.after in layers:
-                yield Problem(path, f"the system of {named} has no layer {point.after}, which {point.id} follows")
+                yield Problem(path, f"the system of {named} has no coat {point.after}, which {point.id} follows")

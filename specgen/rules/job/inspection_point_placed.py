@@ -1,9 +1,9 @@
-"""JOB004 Every inspection point has its place in the work
+"""JOB004 Every inspection point has a stage or a coat
 
 Checks
-    Each inspection point falls in a stage or follows a layer, not both; the layer it follows is in a system of the job.
+    Each inspection point belongs to a stage or follows a coat, not both; the coat it follows is in a system of the job.
 Why
-    A check without a place is done at the end, when the coat it was meant for is covered.
+    An inspection without a place in the work is done at the end, when the coat it was meant for is already overcoated.
 Passes
     jobs.refit.inspection.look: {id: look, check: Colour and gloss, at: completion, criterion: {text: as the card}}
 
@@ -21,7 +21,7 @@ Fails
     Given second good
     jobs.rails.inspection.film.after: ground    # at jobs.rails.inspection.film.after
 To put right
-    Write at: with a stage, or after: with the id of the layer.
+    Write at: with a stage, or after: with the id of the coat.
 """
 
 from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
@@ -33,9 +33,9 @@ def inspection_point_placed(job: Job, spec: Spec, on: date) -> Problems:
     for point in job.inspection:
         path = ("inspection", point.id)
         if point.at is None and point.after is None:
-            yield Problem((*path, "at"), f"the inspection point {point.id} has no place in the work")
+            yield Problem((*path, "at"), f"the inspection point {point.id} names neither a stage nor a coat")
         elif point.at is not None and point.after is not None:
-            yield Problem((*path, "at"), f"the inspection point {point.id} names a stage and a layer")
+            yield Problem((*path, "at"), f"the inspection point {point.id} names both a stage and a coat")
         elif point.after is not None and point.after not in layers:
             known = ", ".join(sorted(layers))
-            yield Problem((*path, "after"), f"no system of the job has a layer {point.after}; they have: {known}")
+            yield Problem((*path, "after"), f"no system of the job has a coat {point.after}; its coats are: {known}")

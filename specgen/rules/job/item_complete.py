@@ -1,9 +1,9 @@
-"""JOB001 Every item says what is done to it
+"""JOB001 Every item has a system, preparation, substrate and area
 
 Checks
-    Each item has a system, a preparation and a substrate, its own or the job's; at least one of them, and an area stated or shapes to work it out from, but not both.
+    Each item has a system, a preparation and a substrate, its own or the job's; a count of at least one; and either a stated area or shapes to calculate it from, but not both.
 Why
-    An item without one of them is a part nobody knows how to treat or how much paint to order for.
+    Without one of them it is not known how to treat the part or how much paint to order for it.
 Passes
     jobs.refit.items.DOOR: {id: DOOR, name: Door skin, count: 2, area: 0.6 m2}
 
@@ -38,7 +38,7 @@ def item_complete(job: Job, spec: Spec, on: date) -> Problems:
         if item.area is None and not item.shapes:
             yield Problem((*path, "area"), f"the item {item.id} has neither an area nor shapes")
         if item.area is not None and item.shapes:
-            yield Problem((*path, "area"), f"the item {item.id} states an area and has shapes as well")
+            yield Problem((*path, "area"), f"the item {item.id} has both an area and shapes")
         for name, given in (
             ("system", spec.system_of(job, item)),
             ("preparation", spec.preparation_of(job, item)),

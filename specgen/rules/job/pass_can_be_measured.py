@@ -1,9 +1,9 @@
-"""JOB007 What passes can be measured
+"""JOB007 Acceptance criteria are measurable
 
 Checks
-    The text of what passes, at each inspection point and step of preparation: it does not rest on a word that accepts anything (table vague_words), unless a figure or a further clause stands beside it.
+    The acceptance criterion of each inspection point and preparation step: it does not rest on a word that accepts anything (table vague_words), unless a figure or a further clause is given with it.
 Why
-    On such a word two honest people differ, and the one with more patience wins.
+    Two honest people read such a word differently, and the dispute follows after the work.
 Passes
     jobs.refit.inspection.prepared.criterion.text: good, no gloss left in raking light
 
@@ -20,7 +20,7 @@ Fails
     jobs.lids.inspection.clean.criterion.text: Good    # at jobs.lids.inspection.clean.criterion.text
     preparations.abrade.steps.sand.acceptance: As Required    # at preparations.abrade.steps.sand.acceptance
 To put right
-    Say what is looked at, how, and what it has to show: a figure, a grade, or what must not be seen.
+    State what is inspected, how, and what it must show: a figure, a grade, or what must not be visible.
 """
 
 import re
@@ -52,7 +52,7 @@ def pass_can_be_measured(subject: Node, spec: Spec, on: date) -> Problems:
     for path, text in _texts(subject):
         row = _vague(text)
         if row is not None and not _SAYS_MORE.search(text):
-            yield Problem(path, f"“{row['words']}” cannot be measured; say {row['ask']}")
+            yield Problem(path, f"“{row['words']}” cannot be measured; state {row['ask']}")
 
 
 def _texts(subject: Node) -> Iterator[tuple[Path, str]]:

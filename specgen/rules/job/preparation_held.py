@@ -1,9 +1,9 @@
-"""JOB008 The work stops before preparation is covered
+"""JOB008 A hold point follows surface preparation
 
 Checks
-    Where points look at the preparation, one of them is a hold point.
+    Where inspection points cover the surface preparation, one of them is a hold point.
 Why
-    Preparation decides how long the paint stays on, and the first coat hides it for good.
+    Surface preparation determines how long the coating lasts, and the first coat hides it permanently.
 Passes
     jobs.refit.inspection.again: {id: again, check: Dust, at: after-preparation, criterion: {text: nothing on the tape}}
 
@@ -22,7 +22,7 @@ Fails
     jobs.refit.inspection.prepared.hold_point: no    # at jobs.refit.inspection.prepared.hold_point
     jobs.refit.inspection.again: {id: again, check: Dust, at: after-preparation, criterion: {text: nothing on the tape}}
 To put right
-    Write hold_point: yes at the point that looks at the prepared surface.
+    Write hold_point: yes at the point that inspects the prepared surface.
 """
 
 from specgen.model.acceptance import Stage
@@ -33,5 +33,5 @@ from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Spec, d
 def preparation_held(job: Job, spec: Spec, on: date) -> Problems:
     points = [point for point in job.inspection if point.at is Stage.PREPARED]
     if points and not any(point.hold_point for point in points):
-        what = f"nothing stops the work between preparation and first coat of the job {job.id}"
+        what = f"the job {job.id} has no hold point between surface preparation and first coat"
         yield Problem(("inspection", points[0].id, "hold_point"), what)

@@ -1,9 +1,9 @@
-"""JOB002 Every shape has the sizes its kind needs
+"""JOB002 Every shape has the dimensions its kind needs
 
 Checks
-    The sizes of each shape of an item: length and width of a plate, length and diameter of a tube, length, width and height of a box, both legs and length of an angle, height and diameter of a cylinder; none of them zero, and none it does not have.
+    The dimensions of each shape of an item: length and width of a plate, length and diameter of a tube, length, width and height of a box, both legs and length of an angle, height and diameter of a cylinder; none of them zero, and none that the shape does not have.
 Why
-    A size too few leaves the area unknown, a size too many says that the wrong shape was named.
+    With a dimension missing the area is unknown; a dimension too many indicates that the wrong shape was named.
 Passes
     jobs.refit.items.DOOR.shapes.skin: {id: skin, kind: cylinder, height: 600 mm, diameter: 300 mm}
 
@@ -24,7 +24,7 @@ Fails
 
     jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, shapes: [{id: tube, kind: tube, diameter: 40 mm}], system: chassis}    # at jobs.refit.items.STEP.shapes.tube.length    # also USE009 at jobs.refit.items.STEP.shapes.tube.length
 To put right
-    Give the sizes of that kind of shape, all of them above zero, and no others.
+    State the dimensions of that kind of shape, all of them above zero, and no others.
 """
 
 from collections.abc import Mapping
@@ -49,7 +49,7 @@ def shape_complete(job: Job, spec: Spec, on: date) -> Problems:
             for size in ("length", "width", "height", "diameter"):
                 value = getattr(shape, size)
                 if size in SIZES[shape.kind] and value is None:
-                    yield Problem((*path, size), f"the {shape.kind} {shape.id} has no {size}")
+                    yield Problem((*path, size), f"the {shape.kind} {shape.id} states no {size}")
                 elif size not in SIZES[shape.kind] and value is not None:
                     yield Problem((*path, size), f"a {shape.kind} has no {size}")
                 elif value is not None and value.base == 0:

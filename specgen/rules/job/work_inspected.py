@@ -1,9 +1,9 @@
-"""JOB006 Preparation and film are inspected
+"""JOB006 Surface preparation and DFT are inspected
 
 Checks
-    Each job plans a point after preparation and, where a layer of it has a limit of film, its own or that of its product, a point that reads film.
+    Each job plans an inspection point after surface preparation and, where one of its coats has DFT limits, its own or those of its product, a point that measures DFT.
 Why
-    What is below a coat cannot be looked at again, and a film nobody reads is a film nobody has proven.
+    A surface beneath a coat cannot be inspected again, and a DFT that is not measured is not proven.
 Passes
     jobs.refit.inspection.prepared.method: By eye in raking light
 
@@ -30,7 +30,7 @@ Fails
     Given a coat with no film limits at all
     without jobs.refit.inspection.primer-film    # at jobs.refit.inspection
 To put right
-    Add a point with at: after-preparation, and one after each coat with the limits of its film.
+    Add a point with at: after-preparation, and one after each coat with its DFT limits.
 """
 
 from specgen.facts.job.inspected import film_points
@@ -43,8 +43,10 @@ from specgen.rules.kit import LOGIC, NOTE, Job, Problem, Problems, Spec, date, r
 def work_inspected(job: Job, spec: Spec, on: date) -> Problems:
     path = ("inspection",)
     if not any(point.at is Stage.PREPARED for point in job.inspection):
-        yield Problem(path, f"no point of the job {job.id} looks at the preparation before it is covered")
+        yield Problem(
+            path, f"no inspection point of the job {job.id} covers the surface preparation before it is coated"
+        )
     systems = spec.systems_of(job)
     limited = any(has_film_limits(system, layer, spec) for system in systems for layer in system.layers)
     if limited and not any(film_points(job)):
-        yield Problem(path, f"no point of the job {job.id} reads film, though its coats have limits")
+        yield Problem(path, f"no inspection point of the job {job.id} measures DFT, but its coats have DFT limits")

@@ -1,4 +1,4 @@
-"""Preparation before the first coat: steps, grades, media, profile, papers, times."""
+"""Surface preparation before the first coat: steps, grades, abrasives, profile, papers, times."""
 
 from specgen.rules.kit import Concern, family
 

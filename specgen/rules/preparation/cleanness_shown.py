@@ -1,9 +1,9 @@
-"""PRE014 Bare metal is shown to be clean
+"""PRE014 Bare metal has a cleanliness test
 
 Checks
-    A preparation of bare metal: one of its steps names a test of cleanliness, or a washing, degreasing or testing step says how to see that it is done.
+    A preparation of bare metal: one of its steps names a cleanliness test, or a washing, degreasing or testing step states its acceptance criterion.
 Why
-    Oil and alkali are not seen; the first to notice them is the paint.
+    Oil and alkali are invisible; without a test they are first noticed as defects in the paint.
 Passes
     preparations.sand-steel.steps.degrease: {id: degrease, do: degrease, text: Degrease., cleanliness: water_break}
 
@@ -20,7 +20,7 @@ Fails
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
     without preparations.sand-steel.steps.degrease.acceptance    # at preparations.sand-steel.steps
 To put right
-    Add cleanliness: water_break, a film of water that stays whole for a minute, or a wipe with a white cloth as acceptance.
+    Add cleanliness: water_break, a water film that stays unbroken for a minute, or a wipe with a white cloth as acceptance.
 """
 
 from specgen.facts.pairs.parts import prepared_with
@@ -42,7 +42,7 @@ def cleanness_shown(preparation: Preparation, spec: Spec, on: date) -> Problems:
     if any(_shows(step) for step in preparation.steps):
         return
     if any(part.is_bare_metal for part in prepared_with(preparation, spec)):
-        yield Problem(("steps",), "no step says how the bare metal is seen to be free of oil and alkali")
+        yield Problem(("steps",), "no step states how the bare metal is shown to be free of oil and alkali")
 
 
 def _shows(step: PreparationStep) -> bool:

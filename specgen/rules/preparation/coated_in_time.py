@@ -1,9 +1,9 @@
-"""PRE012 Bare metal is coated before it rusts again
+"""PRE012 Bare metal is primed before it re-rusts
 
 Checks
-    The longest wait from preparation to first coat on bare metal, against the time a document gives for steel; on other metals the same time only warns. A preparation of bare metal that sets no wait warns.
+    The maximum interval from surface preparation to the first coat on bare metal, against the time a document gives for steel; on other metals the same time only gives a warning. A preparation of bare metal that states no interval gives a warning.
 Why
-    Flash rust or oxide grows back within hours and lies between metal and primer.
+    Flash rust or oxide forms again within hours and separates the primer from the metal.
 Passes
     preparations.sand-steel.coat_within: 2 h
 
@@ -59,11 +59,11 @@ def coated_in_time(preparation: Preparation, spec: Spec, on: date) -> Problems:
     most, path = Quantity.of("duration", Fraction(digits), "h", digits), ("coat_within",)
     metals = ", ".join(dict.fromkeys(part.name for part in bare))
     if preparation.coat_within is None:
-        what = f"no longest wait is set between preparing {metals} and the first coat"
+        what = f"no maximum interval is stated between the preparation of {metals} and the first coat"
         yield Problem(path, what, f"write coat_within: {most}, or less", WARNING)
     elif preparation.coat_within > most:
-        said = f"bare {metals} may wait {preparation.coat_within} for the first coat; the most is {most}"
+        said = f"bare {metals} may remain uncoated for {preparation.coat_within}; the maximum is {most}"
         if any(part.is_bare_steel for part in bare):
             yield Problem(path, said)
         else:
-            yield Problem(path, f"{said} on steel, taken over here", severity=WARNING)
+            yield Problem(path, f"{said}, the figure for steel", severity=WARNING)

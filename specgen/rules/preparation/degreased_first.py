@@ -1,9 +1,9 @@
-"""PRE001 Oil and wax come off before the surface is worked
+"""PRE001 Oil and wax are removed before the surface is worked
 
 Checks
-    The first step that blasts, brushes or sands metal, plastic, laminate or old paint: a degreasing step, or a wash to SP 1, stands before it. Weathered zinc may be power washed instead.
+    The first step that blasts, brushes or sands metal, plastic, laminate or an existing coating: a degreasing step, or a wash to SP 1, precedes it. Weathered zinc may be power washed instead.
 Why
-    Blasting and sanding take no oil or wax off: they grind it into the scratches, where no wipe reaches it, and the coat crawls and peels.
+    Blasting and sanding do not remove oil or wax: they work it into the scratches, out of reach of any wipe, and the coat crawls and peels.
 Passes
     preparations.sand-steel.steps.sand.abrasive: P150
 
@@ -36,7 +36,7 @@ Fails
 
     preparations.sand-steel.steps: [{id: sand, do: sand, text: Sand to an even matt surface., abrasive: P180, grade: P Ma}, {id: degrease, do: degrease, text: Degrease., acceptance: A white cloth stays white.}]    # at preparations.sand-steel.steps.sand
 To put right
-    Put a degreasing step first, two cloths, one wet and one dry; on laminate take the wax off before and again after sanding.
+    Put a degreasing step first, with two cloths, one wet and one dry; on laminate remove the wax before sanding and again after it.
 """
 
 from specgen.facts.pairs.parts import WORKING, Part, prepared_with
@@ -58,9 +58,9 @@ def degreased_first(preparation: Preparation, spec: Spec, on: date) -> Problems:
             continue
         path = ("steps", first.id)
         if part.kind == "metal":
-            yield Problem(path, f"{first.id} works {part.name}, and no step before it takes the oil off")
+            yield Problem(path, f"{first.id} works {part.name} before any degreasing step")
         elif part.kind in {"plastic", "paint"} and (asked := part.asks("clean")) is not None:
-            what = f"{first.id} works {part.name} before wax and grease are off; asked: {asked[0]}"
+            what = f"{first.id} works {part.name} before wax and grease are removed; required: {asked[0]}"
             yield Problem(path, what, severity=WARNING, source=asked[1])
 
 

@@ -1,7 +1,7 @@
-"""PRE015 Edges are prepared where corrosion is hard
+"""PRE015 Edges are prepared for severe corrosivity
 
 Checks
-    Bare steel under a system that claims C4 or C5: its preparation states a grade of welds and edges by ISO 8501-3, or a least radius.
+    Bare steel beneath a system that claims C4 or C5: its preparation states a preparation grade of welds and edges to ISO 8501-3, or a minimum edge radius.
 Why
     Wet paint draws back from a sharp edge, and rust starts there first.
 Passes
@@ -19,7 +19,7 @@ Fails
     systems.cab.category: {corrosivity: C5, durability: low, evidence: own report}    # at preparations.sand-steel.edge_grade
     systems.chassis.category: {corrosivity: C3, durability: low, evidence: own report}    # also PRE008 at preparations.sand-steel.steps.sand.grade
 To put right
-    Write edge_grade: P2 or edge_radius: 2 mm, and stripe the edges by brush before the first coat.
+    Write edge_grade: P2 or edge_radius: 2 mm, and stripe-coat the edges by brush before the first coat.
 """
 
 from specgen.facts.pairs.parts import prepared_with
@@ -42,5 +42,7 @@ def edges_prepared(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
         claim = part.system.category
         if part.is_bare_steel and claim is not None and claim.corrosivity in _HARD:
-            what = f"{part.system.id} claims {claim.corrosivity}, and nothing is said of edges and welds"
+            what = (
+                f"{part.system.id} claims {claim.corrosivity}, but neither an edge grade nor an edge radius is stated"
+            )
             yield Problem(("edge_grade",), what)

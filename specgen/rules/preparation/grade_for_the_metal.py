@@ -1,9 +1,9 @@
-"""PRE002 Grade and blasting are those of this metal
+"""PRE002 Preparation grade and blasting suit the metal
 
 Checks
-    On zinc, stainless steel and metals that are not iron: no step asks for a grade that is defined on carbon steel, and none blasts in full what may only be swept, or blasts at all what must not be blasted. Plain steel and cast iron are not judged.
+    On zinc, stainless steel and non-ferrous metals: no step requires a grade that is defined on carbon steel, none fully blast-cleans what may only be sweep-blasted, and none blasts what must not be blasted. Carbon steel and cast iron are not assessed.
 Why
-    A Sa grade is the look of blasted carbon steel; blasting zinc to it takes the zinc off.
+    An Sa grade describes blast-cleaned carbon steel; blasting zinc to it removes the zinc.
 Passes
     jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 1.5 mm}
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 60 um}
@@ -32,7 +32,7 @@ Fails
     jobs.refit.items.STEP.preparation: blast
     preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 200..500 um, pressure: 270 kPa, profile: 19..20 um, profile_method: ISO 8503-5}, {id: blast, do: blast, text: Blast., medium: garnet, profile: 15..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.blast.steps.blast.do
 To put right
-    Ask for SP 16 (swept) or SP 17 (thorough) on such a metal, or sand it; on zinc keep to the limits of sweep blasting.
+    Specify SP 16 (sweep) or SP 17 (thorough) on such a metal, or sand it; on zinc keep to the limits of sweep-blasting.
 """
 
 from specgen.facts.pairs.parts import BLASTING, Part, grade_notes, members, prepared_with
@@ -58,9 +58,11 @@ def _wrong_grade(step: PreparationStep, part: Part) -> Problem:
     path, grade = ("steps", step.id, "grade"), step.grade or ""
     older = grade_notes("named for zinc by an older wording").get(grade)
     if older is not None and part.is_zinc:
-        what = f"{grade} on {part.name}: an older wording of ASTM D6386 names it for zinc, SSPC-SP 16 now stands in its place"
+        what = (
+            f"{grade} on {part.name}: named for zinc by an older wording of ASTM D6386 and since replaced by SSPC-SP 16"
+        )
         return Problem(path, what, "write SP 16", WARNING, _NOTES.row_citation(older))
-    what = f"{grade} is a grade of carbon steel, the part is {part.name}"
+    what = f"{grade} is a grade for carbon steel; the part is {part.name}"
     return Problem(path, what, source=_NOTES.row_citation(grade_notes("carbon steel only")[grade]))
 
 
@@ -70,6 +72,6 @@ def _wrong_blast(step: PreparationStep, part: Part) -> Problem | None:
         return None
     allowed, source = asked
     if allowed == "no" or (allowed == "sweep only" and step.do is StepKind.BLAST):
-        said = "is not blasted" if allowed == "no" else "is swept only, not blasted in full"
+        said = "must not be blasted" if allowed == "no" else "may only be sweep-blasted, not fully blast-cleaned"
         return Problem(("steps", step.id, "do"), f"{part.name} {said}", source=source)
     return None

@@ -1,9 +1,9 @@
-"""PRE021 The grade is one that the step can give
+"""PRE021 The preparation grade matches the method of the step
 
 Checks
-    Each step with a grade that belongs to one way of working: grades of blast cleaning on a step that sands, feathers, brushes or grinds, and grades of hand and power tools on a step that blasts.
+    Each step with a grade that belongs to one method: blast-cleaning grades on a step that sands, feathers, brushes or grinds, and hand- and power-tool grades on a step that blasts.
 Why
-    The letters of a grade say how the surface was worked, and its picture shows a surface worked that way: sanded steel cannot be compared with the picture of blasted steel, so the inspector has nothing to accept or refuse it by.
+    The letters of a grade state how the surface was worked, and its photograph shows a surface worked that way: sanded steel cannot be compared with the photograph of blast-cleaned steel, so the inspector has nothing to accept or reject it by.
 Passes
     preparations.sand-steel.steps.sand.grade: SP 11
 
@@ -24,7 +24,7 @@ Fails
     Given second good
     preparations.blast.steps.blast.grade: SP 15    # at preparations.blast.steps.blast.grade
 To put right
-    For steps worked by hand or power tool write St 2, St 3, P Ma, SP 2, SP 3, SP 11 or SP 15; for blasted steps an Sa grade or an SP grade of blast cleaning. Or change what the step does.
+    For steps worked by hand or power tool write St 2, St 3, P Ma, SP 2, SP 3, SP 11 or SP 15; for blasting steps an Sa grade or an SP grade of blast-cleaning. Or change the method of the step.
 """
 
 from specgen.facts.pairs.parts import BLASTING
@@ -62,8 +62,12 @@ def grade_of_the_step(preparation: Preparation, spec: Spec, on: date) -> Problem
         way = _way(row)
         worked = "blast" if step.do in BLASTING else "tool" if step.do in _TOOLS else ""
         if way and worked and worked != way:
-            asked, done = ("blast cleaning", "works by tool") if way == "blast" else ("work by tool", "blasts")
-            what = f"{step.grade} is a grade of {asked} ({row['name']}), and the step {step.id} {done}"
+            asked, done = (
+                ("blast-cleaning", "works by hand or power tool")
+                if way == "blast"
+                else ("hand- or power-tool", "blasts")
+            )
+            what = f"{step.grade} is a {asked} grade ({row['name']}), but the step {step.id} {done}"
             source = cell_citation("preparation_grades", step.grade, "series")
             yield Problem(("steps", step.id, "grade"), what, source=source)
 

@@ -1,9 +1,9 @@
-"""PRE008 The steel is prepared as well as its first coat needs
+"""PRE008 The steel is prepared to the grade its first coat requires
 
 Checks
-    The cleanest grade a preparation states, against the least one published for the binder of the first coat on bare steel; harder for a system that claims C5, softer for repaired spots. Zinc-rich paint has a rule of its own. A grade of another series without a published equal is compared over the ladder of common practice, which only warns.
+    The cleanest grade a preparation states, against the minimum published for the binder of the first coat on bare steel; stricter for a system that claims C5, less strict for repaired spots. Zinc-rich paint has a rule of its own. A grade of another series without a published equivalent is compared over the ladder of common practice, which only gives a warning.
 Why
-    A primer holds on what is left on the steel: on rust and scale that a hand tool leaves, a good primer fails like a bad one.
+    A primer adheres only as well as what is left on the steel: over the rust and scale that hand tools leave, a good primer fails like a poor one.
 Passes
     preparations.sand-steel.steps.sand.grade: SP 11
 
@@ -32,7 +32,7 @@ Fails
     Given second good
     without preparations.blast.steps.blast.grade    # note at preparations.blast.steps
 To put right
-    Prepare to the grade named, or choose a primer made for the grade you can reach.
+    Prepare to the grade named, or choose a primer made for the grade that can be achieved.
 """
 
 from specgen.facts.pairs.families import ZINC_RICH
@@ -41,7 +41,7 @@ from specgen.facts.pairs.parts import prepared_with
 from specgen.rules.kit import ERROR, NOTE, WARNING, Preparation, Problem, Problems, Spec, cite, date, rule
 from specgen.trade.known import NotKnown
 
-# What to do where the grade cannot be judged.
+# What to do where the grade cannot be assessed.
 _STATE = "write the grade of the working step, as in Sa 2 1/2"
 _COMPARABLE = "name a grade of the series SSPC or ISO 8501-1"
 
@@ -60,9 +60,9 @@ def grade_reaches_floor(preparation: Preparation, spec: Spec, on: date) -> Probl
         missed = missed_floor(part, product)
         if isinstance(missed, NotKnown):
             remedy = _STATE if missed.missing else _COMPARABLE
-            yield Problem(missed.at, f"cannot judge: {missed.why}", remedy, NOTE, absolute=True)
+            yield Problem(missed.at, f"cannot be assessed: {missed.why}", remedy, NOTE, absolute=True)
         elif missed is not None:
-            below = f"{missed.step.grade} on {part.name} below the product {product.id}{missed.paint}"
-            what = f"{below}: {missed.least}; the primer then stands on rust and scale"
+            below = f"{missed.step.grade} on {part.name} beneath the product {product.id}{missed.paint}"
+            what = f"{below}: {missed.least}; the primer is then applied over rust and scale"
             weight = ERROR if missed.certain else WARNING
             yield Problem(missed.path, what, missed.remedy, weight, missed.source, absolute=True)

@@ -1,9 +1,9 @@
-"""PRE017 The last paper before the first coat suits surface and coat
+"""PRE017 The final paper suits the surface and the first coat
 
 Checks
-    The last paper of the last sanding step against the window of its task: key for primer or for body filler on steel, aluminium, stainless steel, gelcoat, plastic, electrocoat, old finish. No paper named where there is such a window cannot be judged. Surfaces that are blasted after sanding, and zinc, have none.
+    The final paper of the last sanding step, against the range of papers for its task: key for primer or for body filler on steel, aluminium, stainless steel, gelcoat, plastic, electrocoat, existing finish. Where there is such a range and no paper is named, it cannot be assessed. Surfaces that are blasted after sanding, and zinc, have no range.
 Why
-    Too coarse, and the scratches swell through the colour; too fine, and the coat finds nothing to grip.
+    Too coarse, and the scratches swell through the colour; too fine, and the coat has too little key.
 Passes
     preparations.sand-steel.steps.sand.abrasive: P80, then P120
 
@@ -35,7 +35,7 @@ Fails
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
     systems.chassis.layers.barrier.role: topcoat    # at preparations.sand-steel.steps.sand.abrasive
 To put right
-    End with a paper inside the window named.
+    Finish with a paper in the range named.
 """
 
 from specgen.facts.pairs.papers import COLOUR, consequence, papers_in, papers_on_material, sanding_task, side_of_window
@@ -57,12 +57,12 @@ def last_paper(preparation: Preparation, spec: Spec, on: date) -> Problems:
         if not name:
             continue
         row = sanding_task(name)
-        window = f"P{row['coarsest_p']} to P{row['finest_p']} for {row['task']}"
+        papers_for = f"P{row['coarsest_p']} to P{row['finest_p']} for {row['task']}"
         if not papers:
-            what = f"cannot judge: no paper is named; the window is {window}"
+            what = f"cannot be assessed: no paper is named; the range is {papers_for}"
             yield Problem(path, what, "", NOTE, _STAGES.row_citation(row))
         elif side := side_of_window(papers[-1], row):
-            what = f"P{papers[-1]} is {side} than {window}: {consequence(side)}"
+            what = f"P{papers[-1]} is {side} than {papers_for}: {consequence(side)}"
             yield Problem(path, what, source=_STAGES.row_citation(row))
 
 
@@ -78,7 +78,7 @@ def _task(part: Part, spec: Spec) -> str:
     first = part.system.layers[0]
     if part.old_paint or part.material == "oem_finish":
         if part.item.repair is not None:
-            return ""  # bare metal, rings and old paint lie side by side, each with a window of its own
+            return ""  # bare metal, rings and existing coating lie side by side, each with a range of its own
         if first.role in COLOUR:
             return "old_finish_before_colour"
         return "old_2k_before_epoxy_primer" if spec.product_of(first).binder in members("epoxy") else ""

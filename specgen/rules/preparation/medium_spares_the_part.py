@@ -1,9 +1,9 @@
-"""PRE005 The medium does not harm the material
+"""PRE005 The abrasive, tool or solvent does not damage the substrate
 
 Checks
-    The medium, tool or solvent of each step against what the table keeps off that material, iron apart: hard blast media on aluminium, ketones on plastic, strippers on laminate, fast sanders on polyolefins.
+    The abrasive, tool or solvent of each step, against what the table excludes for that material, apart from iron: hard abrasives on aluminium, ketones on plastic, strippers on laminate, fast sanders on polyolefins.
 Why
-    The wrong medium pits soft metal, crazes or melts plastic, and softens laminate before any paint is on it.
+    The wrong medium pits soft metal, crazes or melts plastic, and softens laminate before any paint is applied.
 Passes
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: soft_media
@@ -21,7 +21,7 @@ Fails
     jobs.refit.items.STEP.substrate: {material: plastic}
     preparations.sand-steel.steps.dust: {id: dust, do: degrease, text: Wipe., medium: ketone}    # at preparations.sand-steel.steps.dust.medium    # also PRE017 at preparations.sand-steel.steps.sand.abrasive    # also SUB006 at systems.chassis.layers.barrier.product
 To put right
-    Take a softer or finer medium at low pressure, a milder cleaner, or sand by hand.
+    Use a softer or finer abrasive at low pressure or a milder cleaner, or sand by hand.
 """
 
 from specgen.facts.pairs.parts import medium_name, prepared_with
@@ -41,5 +41,5 @@ def medium_spares_the_part(preparation: Preparation, spec: Spec, on: date) -> Pr
         }
         for step in preparation.steps:
             if step.medium in refused:
-                what = f"{medium_name(step)} is kept off {part.name}"
+                what = f"{medium_name(step)} must not be used on {part.name}"
                 yield Problem(("steps", step.id, "medium"), what, source=_MEDIA.row_citation(refused[step.medium]))

@@ -1,9 +1,9 @@
-"""PRE004 No iron is left in aluminium, stainless steel, zinc or copper
+"""PRE004 No iron contamination on aluminium, stainless steel, zinc or copper
 
 Checks
-    The medium or tool of each working step on such a metal: none of steel or chilled iron, and none that was used on steel before. A blasting step that names no medium cannot be judged.
+    The abrasive or tool of each working step on such a metal: none of steel or chilled iron, and none that was used on steel before. A blasting step that names no abrasive cannot be assessed.
 Why
-    Iron driven into the metal rusts through the paint and starts galvanic attack: brown specks first, blisters later.
+    Iron embedded in the metal rusts through the paint and starts galvanic corrosion: brown specks first, blisters later.
 Passes
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: nylon_web
@@ -26,7 +26,7 @@ Fails
     jobs.refit.items.STEP.substrate: {material: copper, thickness: 3 mm}
     preparations.sand-steel.steps.dust: {id: dust, do: power-tool, text: Brush., medium: carbon_steel_brush}    # warning at preparations.sand-steel.steps.dust.medium
 To put right
-    Use alumina, garnet, nylon web or a brush of stainless steel, and keep papers for this metal apart.
+    Use alumina, garnet, nylon web or a stainless steel brush, and keep separate papers for this metal.
 """
 
 from specgen.facts.pairs.parts import BLASTING, medium_name, prepared_with
@@ -41,10 +41,10 @@ def no_iron_left(preparation: Preparation, spec: Spec, on: date) -> Problems:
             path = ("steps", step.id, "medium")
             if step.medium in refused:
                 source = table("substrate_media").row_citation(refused[step.medium])
-                yield Problem(path, f"{medium_name(step)} leaves iron in {part.name}", source=source)
+                yield Problem(path, f"{medium_name(step)} leaves iron on {part.name}", source=source)
             elif step.medium is None and step.do in BLASTING:
-                what = f"cannot judge: {step.id} blasts {part.name} and names no medium"
-                yield Problem(path, what, "write the medium, as in garnet or alumina", NOTE)
+                what = f"cannot be assessed: {step.id} blasts {part.name} but names no abrasive"
+                yield Problem(path, what, "write the abrasive, as in garnet or alumina", NOTE)
 
 
 def _iron(material: str) -> dict[str, Row]:

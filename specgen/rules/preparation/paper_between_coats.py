@@ -1,9 +1,9 @@
-"""PRE018 The last paper between two coats suits them
+"""PRE018 The final paper between two coats suits them
 
 Checks
-    The last paper named in what is done to a filler or body filler before the next coat, against the window of its task: filler below a base coat, filler below a two-pack colour, body filler below anything.
+    The final paper named for the work on a surfacer or body filler before the next coat, against the range for its task: surfacer beneath a basecoat, surfacer beneath a two-pack colour, body filler beneath anything.
 Why
-    A base coat is thin: it draws coarse scratches, and on a ground sanded too fine the next coat peels.
+    A basecoat is thin: coarse scratches show through it, and over a surface sanded too fine the next coat peels.
 Passes
     products.primer.roles: [surfacer]
     systems.cab.layers.primer.role: surfacer
@@ -37,7 +37,7 @@ Fails
     jobs.rails.inspection.film.gauge: {principle: destructive}
     jobs.rails.inspection.first.gauge: {principle: destructive}
 To put right
-    End with a paper inside the window named.
+    Finish with a paper in the range named.
 """
 
 from specgen.facts.pairs.papers import consequence, papers_between, papers_in, sanding_task, side_of_window
@@ -56,6 +56,6 @@ def paper_between_coats(system: System, spec: Spec, on: date) -> Problems:
             continue
         row = sanding_task(name)
         if side := side_of_window(papers[-1], row):
-            window = f"P{row['coarsest_p']} to P{row['finest_p']} for {row['task']}"
-            what = f"P{papers[-1]} between {below.id} and {above.id} is {side} than {window}: {consequence(side)}"
+            papers_for = f"P{row['coarsest_p']} to P{row['finest_p']} for {row['task']}"
+            what = f"P{papers[-1]} between {below.id} and {above.id} is {side} than {papers_for}: {consequence(side)}"
             yield Problem(("layers", below.id, "before_next"), what, source=_STAGES.row_citation(row))

@@ -1,9 +1,9 @@
-"""PRE006 Aluminium is not cut with coarse paper
+"""PRE006 Aluminium is not sanded with coarse paper
 
 Checks
-    Every paper named for aluminium against the coarsest one it takes.
+    Every paper named for aluminium, against the coarsest one allowed.
 Why
-    Soft metal takes deep scratches that no primer fills and that show through the top coat.
+    Soft metal takes deep scratches that no primer fills and that show through the topcoat.
 Passes
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.abrasive: P80, then P180
@@ -15,7 +15,7 @@ Fails
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.dust: {id: dust, do: sand, text: Sand once more., abrasive: "P80, then P60, then P100"}    # at preparations.sand-steel.steps.dust.abrasive
 To put right
-    Begin with the coarsest paper the table allows, or a finer one.
+    Start with the coarsest paper the table allows, or a finer one.
 """
 
 from specgen.facts.pairs.papers import papers_in
@@ -34,5 +34,5 @@ def paper_not_too_coarse(preparation: Preparation, spec: Spec, on: date) -> Prob
         for step in preparation.steps:
             coarse = [paper for paper in papers_in(step.abrasive) if int(paper) < int(asked[0])]
             if coarse:
-                what = f"P{coarse[0]} on {part.name}; P{asked[0]} is the coarsest it takes"
+                what = f"P{coarse[0]} on {part.name}; the coarsest allowed is P{asked[0]}"
                 yield Problem(("steps", step.id, "abrasive"), what)

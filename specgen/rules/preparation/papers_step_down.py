@@ -1,9 +1,9 @@
-"""PRE016 No paper is left out of a sanding run
+"""PRE016 No paper is skipped in a sanding sequence
 
 Checks
-    The papers of sanding steps that follow each other, in their order: from one to the next the grain falls by no more than the table allows. A P number that no paper has cannot be judged.
+    The papers of consecutive sanding steps, in their order: from one to the next the grain size falls by no more than the table allows. A P number that does not exist cannot be assessed.
 Why
-    Where a paper is skipped, the scratches of the coarse one stay in the ground and sink through primer and colour weeks later.
+    Where a paper is skipped, the scratches of the coarse one remain in the surface and sink through primer and colour weeks later.
 Passes
     preparations.sand-steel.steps.sand.abrasive: P80, then P180
 
@@ -22,7 +22,7 @@ Fails
     Given second good
     preparations.abrade.steps.sand.abrasive: P800    # at preparations.abrade.steps.sand.abrasive
 To put right
-    Put a paper between the two, as in P80, P120, P180.
+    Add a paper between the two, as in P80, P120, P180.
 """
 
 from specgen.facts.pairs.papers import grain, papers_in, too_wide_steps
@@ -50,9 +50,9 @@ def papers_step_down(preparation: Preparation, spec: Spec, on: date) -> Problems
         path, named = ("steps", step.id, "abrasive"), papers_in(step.abrasive)
         unknown = [paper for paper in named if grain(paper) is None]
         if unknown:
-            what = f"cannot judge: no paper of the P series is P{unknown[0]}"
+            what = f"cannot be assessed: P{unknown[0]} is not a paper of the P series"
             yield Problem(path, what, "write the number printed on the paper", NOTE)
         for coarse, fine, ratio in too_wide_steps([*before, *named]):
-            what = f"from P{coarse} to P{fine} the grain falls {significant(ratio, 2)} times; the most is {most}"
+            what = f"from P{coarse} to P{fine} the grain size falls by a factor of {significant(ratio, 2)}; the maximum is {most}"
             yield Problem(path, what)
         before = list(named[-1:]) or before

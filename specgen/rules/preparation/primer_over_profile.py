@@ -1,9 +1,9 @@
-"""PRE019 The film covers the peaks of the profile
+"""PRE019 The DFT covers the profile peaks
 
 Checks
-    The highest profile a step asks for, against the least film of the first coat (its own, or else that of its product, which only warns; less is an error, less than one and a half times it warns) and against the least film of the whole system (less than three times warns). Blasted bare metal without a profile cannot be judged.
+    The maximum profile a step specifies, against the minimum DFT of the first coat (its own, or else that of its product, which only gives a warning; less than the profile is an error, less than one and a half times the profile a warning) and against the minimum DFT of the whole system (less than three times the profile gives a warning). Blasted bare metal without a stated profile cannot be assessed.
 Why
-    Peaks that stand out of the film rust first: pinpoint rust all over, weeks after painting.
+    Peaks that protrude from the film rust first: pinpoint rusting all over, weeks after painting.
 Passes
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 4 mm
@@ -45,7 +45,7 @@ Fails
     preparations.sand-steel.steps.dust: {id: dust, do: sweep-blast, text: Sweep., medium: garnet, profile: 10..15 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 4 mm    # warning at systems.chassis.layers
 To put right
-    Ask for a finer profile, or raise the least film of the first coat.
+    Specify a finer profile, or raise the minimum DFT of the first coat.
 """
 
 from fractions import Fraction
@@ -89,19 +89,19 @@ def _judged(profile: Quantity, system: System, spec: Spec) -> Problems:
     first, better = system.layers[0], _FILM.row("id", "primer_over_peaks_better")
     least, path = film_limit(system, first, spec, "min"), ("layers", first.id, "film", "min")
     if least is None:
-        what = f"cannot judge: {first.id} states no least film over a profile of up to {show(profile)}"
-        yield Problem(path, what, "write the least film of the layer", NOTE)
+        what = f"cannot be assessed: {first.id} states no minimum DFT over a profile of up to {show(profile)}"
+        yield Problem(path, what, "write the minimum DFT of the coat", NOTE)
         return
-    said = f"{first.id} has at least {show(least.value)}{least.lender} over a profile of up to {show(profile)}"
+    said = f"{first.id} has a minimum DFT of {show(least.value)}{least.lender} over a profile of up to {show(profile)}"
     if least.value < profile:
         # a film above the least one may cover them, and the layer did not ask for this one
-        yield Problem(path, f"{said}: the peaks stand out", severity=WARNING if least.borrowed else None)
+        yield Problem(path, f"{said}: the profile peaks protrude", severity=WARNING if least.borrowed else None)
     elif least.value.base < profile.base * Fraction(better["factor"]):
         what = f"{said}; {better['factor']} times the profile is better"
         yield Problem(path, what, severity=WARNING, source=_FILM.row_citation(better))
     whole, total = _FILM.row("id", "system_over_profile"), film_sum(system, spec, "min")
     if total is not None and total.value.base < profile.base * Fraction(whole["factor"]):
-        what = f"all coats have at least {show(total.value)}{total.lenders} over a profile of up to {show(profile)}; {whole['factor']} times is the least"
+        what = f"all coats have a minimum DFT of {show(total.value)}{total.lenders} over a profile of up to {show(profile)}; the minimum is {whole['factor']} times the profile"
         yield Problem(("layers",), what, severity=WARNING, source=_FILM.row_citation(whole))
 
 
@@ -109,5 +109,5 @@ def _unknown(part: Part) -> Problems:
     blasting = next((step for step in part.preparation.steps if step.do in BLASTING), None)
     if blasting is not None:
         path = ("preparations", part.preparation.id, "steps", blasting.id, "profile")
-        what = "cannot judge: the step blasts and states no profile, so no film over it can be judged"
+        what = "cannot be assessed: the step blasts but states no profile, so the DFT over it cannot be compared"
         yield Problem(path, what, "write the profile, as in 25..40 um", NOTE, absolute=True)

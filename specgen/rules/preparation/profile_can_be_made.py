@@ -1,9 +1,9 @@
-"""PRE010 The step can make the profile it asks for
+"""PRE010 The step can produce the profile it specifies
 
 Checks
-    A step that asks for a profile to a grade whose tools make none, on metal that has no profile from an earlier blast.
+    A step that specifies a profile with a grade whose tools produce none, on metal without an existing blast profile.
 Why
-    Hand tools, power tools to SP 3 and water take dirt off and make no peaks: the profile on paper is not there, and the primer has nothing to hold.
+    Hand tools, power tools to SP 3 and water remove contamination but produce no peaks: the profile exists only on paper, and the primer has no key.
 Passes
     preparations.sand-steel.steps.sand: {id: sand, do: power-tool, text: Grind to bare metal., grade: SP 11, profile: 15..20 um, profile_method: ASTM D4417-B}
     systems.cab.layers.primer.film.min: 45 um
@@ -15,7 +15,7 @@ Fails
     preparations.blast.steps.blast: {id: blast, do: power-tool, text: Brush., grade: SP 3, profile: 1..1.5 mil, profile_method: ISO 8503-5}    # at preparations.blast.steps.blast.profile
     jobs.rails.substrate.has_profile: yes    # also PRE008 at preparations.blast.steps.blast.grade    # also PRE009 at preparations.blast.steps.blast.grade    # also USE006 at jobs.rails.consumption.profile
 To put right
-    Blast, or take power tools to SP 11 or SP 15, which ask for a profile; or leave the profile out.
+    Blast, or use power tools to SP 11 or SP 15, which require a profile; or leave the profile out.
 """
 
 from specgen.facts.pairs.parts import grade_notes, prepared_with
@@ -29,5 +29,5 @@ def profile_can_be_made(preparation: Preparation, spec: Spec, on: date) -> Probl
         for step in preparation.steps if part.kind == "metal" and part.substrate.has_profile is not True else ():
             if step.profile is not None and step.grade in makes_none:
                 source = table("preparation_grade_notes").row_citation(makes_none[step.grade])
-                what = f"a profile of {step.profile} is asked for, but {step.grade} makes none"
+                what = f"a profile of {step.profile} is specified, but {step.grade} produces none"
                 yield Problem(("steps", step.id, "profile"), what, source=source)

@@ -1,9 +1,9 @@
-"""PRE020 The profile is fine enough for vehicle paint
+"""PRE020 The profile is fine enough for vehicle coatings
 
 Checks
-    The highest profile a step asks for, against the one asked below a vehicle coating system; systems that claim a corrosivity category are steelwork and not judged.
+    The maximum profile a step specifies, against the maximum beneath a vehicle coating system; systems that claim a corrosivity category are steelwork and are not assessed.
 Why
-    Vehicle coats are thin: a coarse profile shows through the colour and its peaks rust.
+    Vehicle coatings are thin: a coarse profile shows through the colour and its peaks rust.
 Passes
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 4 mm
@@ -29,7 +29,7 @@ Fails
     systems.cab.category: {corrosivity: C3, durability: low, evidence: own report}
     jobs.refit.substrate.thickness: 4 mm    # also PRE019 at systems.cab.layers    # also PRE019 at systems.cab.layers.primer.film.min    # also PRE019 at systems.chassis.layers
 To put right
-    Ask for a finer profile with a finer medium and less pressure.
+    Specify a finer profile, with a finer abrasive and less pressure.
 """
 
 from fractions import Fraction
@@ -54,5 +54,5 @@ def profile_fine_enough(preparation: Preparation, spec: Spec, on: date) -> Probl
     for step in preparation.steps:
         high = step.profile.high if step.profile is not None else None
         if high is not None and high > most:
-            what = f"a profile of up to {show(high)}; vehicle systems take at most {show(most)}"
+            what = f"a profile of up to {show(high)}; the maximum for vehicle systems is {show(most)}"
             yield Problem(("steps", step.id, "profile"), what)

@@ -1,9 +1,9 @@
-"""PRE011 A profile names how it is measured
+"""PRE011 A surface profile names its method of measurement
 
 Checks
-    Each step with a profile names the method.
+    Each step with a profile names the method of measurement.
 Why
-    Comparator, micrometer, stylus and tape do not give one number on one surface, so a limit without its method is no limit.
+    Comparator, micrometer, stylus and tape do not give one value on one surface, so a limit without its method cannot be verified.
 Passes
     preparations.sand-steel.steps.sand.profile: 13..20 um
     preparations.sand-steel.steps.sand.profile_method: ISO 8503-5
@@ -35,5 +35,5 @@ from specgen.rules.kit import MEMORY, NOTE, Concern, Preparation, Problem, Probl
 def profile_method_named(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for step in preparation.steps:
         if step.profile is not None and step.profile_method is None:
-            what = f"a profile of {step.profile} is asked for, and no method to measure it"
+            what = f"a profile of {step.profile} is specified without a method of measurement"
             yield Problem(("steps", step.id, "profile_method"), what)

@@ -1,9 +1,9 @@
-"""PRE013 Steel that has met salt has a salt limit
+"""PRE013 Steel exposed to salt has a soluble-salt limit
 
 Checks
-    Bare steel that stood in salt, or is pitted (rust grade C or D): its preparation limits soluble salt, and not more loosely than the one published limit, which is for ships and here a choice. Rusted steel of which neither is said cannot be judged.
+    Bare steel that has been exposed to salt, or is pitted (rust grade C or D): its preparation limits soluble salts, and not more loosely than the one published limit, which is for ships and here a choice. Rusted steel for which neither is stated cannot be assessed.
 Why
-    Salt left in the pits draws water through the film: blisters in rows, with rust below.
+    Salt left in the pits draws water through the film: blisters in rows, with rust beneath.
 Passes
     jobs.refit.substrate.salt_exposure: yes
     preparations.sand-steel.salt_limit: 50 mg/m2
@@ -26,7 +26,7 @@ Fails
     jobs.lids.items.FRAME.substrate.salt_exposure: yes
     preparations.blast.salt_limit: 0.0501 g/m2    # at preparations.blast.salt_limit
 To put right
-    Write salt_limit, measure by ISO 8502-6 and -9, wash and prepare again where it is missed.
+    Write salt_limit, measure to ISO 8502-6 and -9, and wash and prepare again where the limit is exceeded.
 """
 
 from fractions import Fraction
@@ -52,13 +52,16 @@ def salt_limited(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
         reason = _reason(part)
         if reason and stated is None:
-            yield Problem(path, f"{part.name} {reason}, and no limit of soluble salt is set")
+            yield Problem(path, f"{part.name} {reason}, but no limit for soluble salts is stated")
         elif reason and stated is not None and stated > most:
-            yield Problem(path, f"{part.name} {reason}, and {stated} of salt may stay; ships take at most {most}")
+            yield Problem(
+                path,
+                f"{part.name} {reason}; the limit for soluble salts, {stated}, is above the maximum for ships, {most}",
+            )
         elif stated is None and _unknown(part):
             owner = ("items", part.item.id) if part.item.substrate is not None else ()
             where = ("jobs", part.job.id, *owner, "substrate", "salt_exposure")
-            what = "cannot judge: of rusted steel neither rust grade nor exposure to salt is stated"
+            what = "cannot be assessed: neither rust grade nor salt exposure of the rusted steel is stated"
             yield Problem(where, what, "write salt_exposure and rust_grade", NOTE, absolute=True)
 
 
@@ -66,7 +69,7 @@ def _reason(part: Part) -> str:
     if not part.is_bare_steel:
         return ""
     if part.substrate.salt_exposure:
-        return "has stood in salt"
+        return "has been exposed to salt"
     return f"is pitted (rust grade {part.substrate.rust_grade})" if part.substrate.rust_grade in _PITTED else ""
 
 

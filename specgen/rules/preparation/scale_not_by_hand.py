@@ -1,9 +1,9 @@
 """PRE009 Mill scale is not left to hand tools
 
 Checks
-    Steel of rust grade A that is prepared to a hand or power tool grade and no further. Hot-rolled steel with such a grade and no rust grade cannot be judged.
+    Steel of rust grade A that is prepared to a hand- or power-tool grade and no further. Hot-rolled steel with such a grade and no stated rust grade cannot be assessed.
 Why
-    A hand tool polishes tight scale and leaves it; months later the scale lifts and takes the paint with it.
+    A hand tool polishes tight mill scale and leaves it; months later the scale lifts and takes the paint with it.
 Passes
     jobs.refit.substrate.rust_grade: A
 
@@ -22,7 +22,7 @@ Fails
     jobs.lids.items.FRAME.substrate.rust_grade: A
     preparations.blast.steps.blast: {id: blast, do: power-tool, text: Brush., grade: SP 3}    # at preparations.blast.steps.blast.grade    # also PRE008 at preparations.blast.steps.blast.grade    # also USE006 at jobs.rails.consumption.profile
 To put right
-    Blast, pickle (SP 8) or take power tools to bare metal (SP 11).
+    Blast-clean, pickle (SP 8) or power-tool clean to bare metal (SP 11).
 """
 
 from specgen.facts.pairs.floor import best_step
@@ -48,5 +48,5 @@ def scale_not_by_hand(preparation: Preparation, spec: Spec, on: date) -> Problem
             what = f"{step.grade} leaves the mill scale of rust grade A on {part.name}"
             yield Problem(path, what, source=source)
         elif rust is None and part.material == "steel_hot_rolled":
-            what = f"cannot judge: {step.grade} on hot-rolled steel whose rust grade is not stated"
+            what = f"cannot be assessed: {step.grade} on hot-rolled steel whose rust grade is not stated"
             yield Problem(path, what, "write the rust grade of the steel, A to D", NOTE)

@@ -1,9 +1,9 @@
-"""PRE007 Sweep blasting spares the zinc
+"""PRE007 Sweep-blasting preserves the zinc coating
 
 Checks
-    Each sweep blasting step on galvanised steel: its pressure, the grain of its medium and the zinc it may take off, against the documents, which differ. Distance and angle are not judged: the documents contradict each other. Without pressure and grain it cannot be judged.
+    Each sweep-blasting step on galvanised steel: its pressure, its abrasive grain size and its maximum zinc removal, against the documents, which differ. Distance and angle are not assessed: the documents contradict each other. Without pressure and grain size it cannot be assessed.
 Why
-    A hard sweep takes the zinc that protects the steel for decades, or lifts it in flakes that carry the paint away.
+    A hard sweep removes the zinc that protects the steel for decades, or lifts it in flakes that take the paint with them.
 Passes
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: sweep
@@ -40,7 +40,7 @@ Fails
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     preparations.sand-steel.steps.dust: {id: dust, do: sweep-blast, text: Sweep., medium: garnet, grain: 200..500 um, pressure: 276 kPa, profile: 13..20 um, profile_method: ISO 8503-5}    # note at preparations.sand-steel.steps.dust.pressure
 To put right
-    Sweep with a fine medium that is not metal, at the lower of the two pressures, and measure the zinc before and after.
+    Sweep-blast with a fine non-metallic abrasive, at the lower of the two pressures, and measure the zinc before and after.
 """
 
 from fractions import Fraction
@@ -71,20 +71,22 @@ def _pressure(step: PreparationStep) -> Problems:
     elif (stated := step.pressure.to("kPa")) > int(strict["most"]):
         said = f"{_said(strict, strict['most'])}, {_said(wide, wide['most'])}"
         mild = NOTE if stated <= int(wide["most"]) else None
-        yield Problem(path, f"swept at {step.pressure}; the most is {said}", "", mild, _LIMITS.row_citation(wide))
+        yield Problem(
+            path, f"sweep-blasted at {step.pressure}; the maximum is {said}", "", mild, _LIMITS.row_citation(wide)
+        )
 
 
 def _grain(step: PreparationStep) -> Problems:
     path, rows = ("steps", step.id, "grain"), _rows("grain")
     if step.grain is None:
-        yield _missing(path, "grain of the medium", "write it, as in 200..500 um")
+        yield _missing(path, "abrasive grain size", "write it, as in 200..500 um")
         return
     low, high = step.grain.low, step.grain.high
     least, most = min(int(row["least"]) for row in rows), max(int(row["most"]) for row in rows)
     if low is None or high is None or low.to("um") < least or high.to("um") > most:
         said = ", ".join(_said(row, f"{row['least']} to {row['most']}") for row in rows)
         source = _LIMITS.row_citation(max(rows, key=lambda row: int(row["most"])))
-        yield Problem(path, f"grain of {step.grain} is inside no document: {said}", source=source)
+        yield Problem(path, f"grain size {step.grain} is outside the range of every document: {said}", source=source)
 
 
 def _zinc_loss(step: PreparationStep) -> Problems:
@@ -93,7 +95,7 @@ def _zinc_loss(step: PreparationStep) -> Problems:
         return
     beyond = step.zinc_loss.to("um") > Fraction(hard["most"])
     row, called = (hard, "the hard limit") if beyond else (usual, "the usual limit")
-    what = f"the step may take {step.zinc_loss} of zinc; {called} is {row['most']} {row['unit']}"
+    what = f"the step may remove {step.zinc_loss} of zinc; {called} is {row['most']} {row['unit']}"
     yield Problem(("steps", step.id, "zinc_loss"), what, source=_LIMITS.row_citation(row))
 
 
@@ -106,5 +108,5 @@ def _said(row: Row, figure: str) -> str:
 
 
 def _missing(path: tuple[str, ...], what: str, remedy: str) -> Problem:
-    said = f"cannot judge: zinc is swept, the {what} is not stated"
+    said = f"cannot be assessed: zinc is sweep-blasted, but the {what} is not stated"
     return Problem(path, said, remedy, NOTE, _LIMITS.row_citation(_rows("pressure")[-1]))

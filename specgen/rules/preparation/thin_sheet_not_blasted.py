@@ -1,9 +1,9 @@
-"""PRE003 Thin sheet is not blasted in full
+"""PRE003 Thin sheet is not fully blast-cleaned
 
 Checks
-    Full blasting of steel or aluminium against the thickness below which a document forbids it. Sweep blasting is judged by its own rule.
+    Full blast-cleaning of steel or aluminium, against the thickness below which a document forbids it. Sweep-blasting is assessed by its own rule.
 Why
-    The blast hammers one face longer than the other, and thin sheet bows; no filler brings it back.
+    Blasting stretches one face of thin sheet, and the sheet bows; no body filler restores it.
 Passes
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 4 mm
@@ -31,7 +31,7 @@ Fails
     Given second good
     jobs.lids.items.FRAME.substrate.thickness: 1.59 mm    # at preparations.blast.steps.blast.do
 To put right
-    Sand to P Ma, sweep with a soft medium at low pressure after a trial on scrap, or state why this sheet bears it.
+    Sand to P Ma, sweep-blast with a soft abrasive at low pressure after a trial on scrap, or state why this sheet withstands it.
 """
 
 from fractions import Fraction
@@ -73,10 +73,10 @@ def thin_sheet_not_blasted(preparation: Preparation, spec: Spec, on: date) -> Pr
         if thickness is None:
             owner = ("items", part.item.id) if part.item.substrate is not None else ()
             path = ("jobs", part.job.id, *owner, "substrate", "thickness")
-            what = f"cannot judge: {part.name} is blasted, its thickness is not stated"
-            yield Problem(path, what, f"write the thickness; from {least} it may be blasted", NOTE, absolute=True)
+            what = f"cannot be assessed: {part.name} is blasted, but its thickness is not stated"
+            yield Problem(path, what, f"write the thickness; blasting is allowed from {least}", NOTE, absolute=True)
         elif thickness < least:
-            what = f"{part.name} of {thickness} is blasted in full; the least is {least}"
+            what = f"{part.name} {thickness} thick is fully blast-cleaned; the minimum thickness is {least}"
             yield Problem(("steps", blasting.id, "do"), what, source=source)
 
 

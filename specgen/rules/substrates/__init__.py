@@ -1,4 +1,4 @@
-"""Materials: what may go on each of them, and in what state."""
+"""Substrates: what may be applied to each of them, and in what condition."""
 
 from specgen.rules.kit import Concern, family
 

@@ -1,9 +1,9 @@
-"""SUB008 Wood is dry and not grey
+"""SUB008 Wood is dry and not weathered grey
 
 Checks
-    Bare wood: its moisture, and how long it stood bare outdoors, against the table. Wood whose moisture is not stated cannot be judged.
+    Bare wood: its moisture content, and how long it was outdoors uncoated, against the table. Wood whose moisture content is not stated cannot be assessed.
 Why
-    Water leaves damp wood through the paint, in blisters; grey wood is a dead skin that comes off with the paint.
+    Water leaves damp wood through the paint and blisters it; the grey surface of weathered wood is dead fibre that comes off with the paint.
 Passes
     jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm, moisture: 12 %, bare_outdoors: 3 days}
 
@@ -15,7 +15,7 @@ Fails
 
     jobs.refit.items.STEP.substrate: {material: wood, thickness: 18 mm, moisture: 15.1 %, bare_outdoors: 15 days}    # at jobs.refit.items.STEP.substrate.moisture    # at jobs.refit.items.STEP.substrate.bare_outdoors
 To put right
-    Dry the wood under cover, sand off the grey skin down to sound wood, and measure again.
+    Dry the wood under cover, sand off the grey layer down to sound wood, and measure again.
 """
 
 from fractions import Fraction
@@ -49,13 +49,13 @@ def dry_wood(job: Job, spec: Spec, on: date) -> Problems:
         moist, moist_source = _limit(part, "most_moisture_pct", "percentage", "%")
         bare, bare_source = _limit(part, "most_days_bare", "duration", "days")
         if substrate.moisture is None:
-            what = f"cannot judge: the moisture of the wood is not stated; the most is {moist}"
-            yield Problem((*path, "moisture"), what, "write the moisture, measured", NOTE, moist_source)
+            what = f"cannot be assessed: the moisture content of the wood is not stated; the maximum is {moist}"
+            yield Problem((*path, "moisture"), what, "write the measured moisture content", NOTE, moist_source)
         elif substrate.moisture > moist:
-            what = f"the wood holds {substrate.moisture} of water; the most is {moist}"
+            what = f"the moisture content of the wood is {substrate.moisture}; the maximum is {moist}"
             yield Problem((*path, "moisture"), what, source=moist_source)
         if substrate.bare_outdoors is not None and substrate.bare_outdoors > bare:
-            what = f"the wood stood bare outdoors for {substrate.bare_outdoors}; the most is {bare}"
+            what = f"the wood was outdoors uncoated for {substrate.bare_outdoors}; the maximum is {bare}"
             yield Problem((*path, "bare_outdoors"), what, source=bare_source)
 
 

@@ -1,9 +1,9 @@
-"""SUB007 A part that bends gets coats that bend
+"""SUB007 A flexible part has flexible coats
 
 Checks
-    Parts said to be flexible: brittle body filler on them warns; of other coats the sources do not hold whether they bend, so they cannot be judged.
+    Parts declared flexible: brittle body filler on them gives a warning; whether their other coats are flexible is not stated in the sources, so they cannot be assessed.
 Why
-    A rigid coat on a part that bends cracks at the first knock, and the cracks run to the edge.
+    A rigid coat on a flexible part cracks at the first knock, and the cracks run to the edge.
 Passes
     jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 1.5 mm, flexible: no}
 Fails
@@ -15,7 +15,7 @@ Fails
     Given second good
     jobs.lids.items.FRAME.substrate.flexible: yes    # note at systems.deck.layers
 To put right
-    Take products whose makers state them for flexible parts, and treat a doubtful part as flexible.
+    Use products that their manufacturers state for flexible parts, and treat a doubtful part as flexible.
 """
 
 from specgen.facts.pairs.families import BODY_FILLER
@@ -32,7 +32,7 @@ def flexible_part(system: System, spec: Spec, on: date) -> Problems:
             continue
         brittle = [layer for layer in system.layers if spec.product_of(layer).binder == BODY_FILLER]
         for layer in brittle:
-            yield Problem(("layers", layer.id, "product"), f"body filler on {part.name} that bends")
+            yield Problem(("layers", layer.id, "product"), f"body filler on flexible {part.name}")
         if not brittle:
-            what = f"cannot judge: whether the coats of {system.id} bend with {part.name} is not stated"
+            what = f"cannot be assessed: whether the coats of {system.id} are flexible enough for {part.name} is not stated"
             yield Problem(("layers",), what, severity=NOTE)

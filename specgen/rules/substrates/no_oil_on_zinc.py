@@ -1,9 +1,9 @@
-"""SUB001 No oil paint on bare zinc or aluminium
+"""SUB001 No oil-based paint on bare zinc or aluminium
 
 Checks
-    The first coat on bare zinc or aluminium: an alkyd is refused on zinc, and on aluminium unless a conversion coat comes first; an epoxy ester is refused on hot-dip zinc.
+    The first coat on bare zinc or aluminium: an alkyd is refused on zinc, and on aluminium unless a conversion coating precedes it; an epoxy ester is refused on hot-dip zinc.
 Why
-    Zinc turns the oil in the binder to soap. The paint looks sound for a season and then comes off in sheets.
+    Saponification: zinc turns the oil in the binder to soap. The paint looks sound for a season and then comes off in sheets.
 Passes
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
 
@@ -28,7 +28,7 @@ Fails
     products.primer.binder: oil_alkyd
     jobs.refit.items.DOOR.substrate: {material: galvanized_hot_dip, thickness: 3 mm}    # at systems.cab.layers.primer.product    # also OVR001 at systems.cab.layers.base.product
 To put right
-    Begin with an epoxy primer, a waterborne acrylic made for zinc, or a wash primer and a primer.
+    Start with an epoxy primer, a waterborne acrylic made for zinc, or a wash primer and a primer.
 """
 
 from specgen.facts.pairs.parts import Part, painted_with
@@ -51,7 +51,7 @@ def no_oil_on_zinc(system: System, spec: Spec, on: date) -> Problems:
         for row in _COATS.rows:
             pair = (row["material"], row["family"], row["verdict"]) == (part.material, family["id"], "forbidden")
             if pair and not _allowed(row["unless"], part):
-                what = f"{family['name']} straight on {part.name}"
+                what = f"{family['name']} directly on {part.name}"
                 yield Problem(("layers", first.id, "product"), what, source=_COATS.row_citation(row))
 
 

@@ -1,9 +1,9 @@
-"""SUB002 No oil paint on zinc-rich primer
+"""SUB002 No oil-based paint on zinc-rich primer
 
 Checks
-    Each alkyd or epoxy ester that goes straight on a zinc-rich layer, or on a zinc-rich old coat.
+    Each alkyd or epoxy ester that is applied directly over a zinc-rich coat, new or existing.
 Why
-    The zinc dust turns the oil in the binder to soap just as bare zinc does, and the coat peels off the primer.
+    Saponification: the zinc dust turns the oil in the binder to soap just as bare zinc does, and the coat peels off the primer.
 Passes
     Given a zinc-rich primer on blasted steel
 Fails
@@ -20,7 +20,7 @@ Fails
     products.primer.binder: oil_alkyd
     jobs.refit.items.DOOR.old_coats: [{id: zinc, family: zinc_organic, thickness: 60 um, sound: yes}]    # at systems.cab.layers.primer.product    # also OLD013 at jobs.refit.items.DOOR.old_coats.zinc    # also OVR001 at systems.cab.layers.base.product
 To put right
-    Put an epoxy tie coat between the two.
+    Apply an epoxy tie coat between the two.
 """
 
 from specgen.facts.pairs.families import ZINC_RICH
@@ -42,7 +42,7 @@ def no_oil_on_zinc_dust(system: System, spec: Spec, on: date) -> Problems:
     for part in painted_with(system, spec):
         old = part.old_paint[-1] if part.old_paint else None
         if old is not None and old.family in ZINC_RICH and (oil := _oil(first, spec)):
-            yield Problem(("layers", first.id, "product"), f"{oil} on the zinc-rich old coat {old.id}")
+            yield Problem(("layers", first.id, "product"), f"{oil} on the existing zinc-rich coat {old.id}")
 
 
 def _oil(layer: Layer, spec: Spec) -> str:

@@ -1,9 +1,9 @@
-"""SUB005 Polyolefin gets an adhesion promoter
+"""SUB005 Polyolefin has an adhesion promoter
 
 Checks
-    Parts of polyolefin plastic (PP, PP/EPDM, TPO, PE): an adhesion promoter as first layer, or a step of flame or plasma treatment.
+    Parts of polyolefin plastic (PP, PP/EPDM, TPO, PE): an adhesion promoter as first coat, or a step of flame or plasma treatment.
 Why
-    Nothing grips on such a face: the paint comes off in one piece at the first stone.
+    Paint does not adhere to such a surface: it comes off in one piece at the first stone chip.
 Passes
     jobs.refit.items.STEP.substrate: {material: plastic_low_energy, thickness: 3 mm}
     preparations.sand-steel.steps.sand.abrasive: P180
@@ -31,7 +31,7 @@ Fails
 
     jobs.refit.items.DOOR.substrate: {material: plastic_low_energy, thickness: 3 mm}    # at systems.cab.layers.primer.role    # also INS008 at jobs.refit.inspection.primer-film.gauge.principle    # also PRE017 at preparations.sand-steel.steps.sand.abrasive
 To put right
-    Put an adhesion promoter first, or treat the face with flame or plasma just before painting.
+    Apply an adhesion promoter first, or treat the surface with flame or plasma just before painting.
 """
 
 from specgen.facts.pairs.parts import is_treatment, painted_with
@@ -46,5 +46,5 @@ def promoter_on_polyolefin(system: System, spec: Spec, on: date) -> Problems:
     for part in painted_with(system, spec):
         treated = first.role is Role.ADHESION_PROMOTER or any(map(is_treatment, part.preparation.steps))
         if part.material == "plastic_low_energy" and not treated and not part.old_paint:
-            what = f"the {first.role} {first.id} goes on {part.name} without promoter, flame or plasma"
+            what = f"the {first.role} {first.id} is applied to {part.name} without adhesion promoter, flame or plasma treatment"
             yield Problem(("layers", first.id, "role"), what)

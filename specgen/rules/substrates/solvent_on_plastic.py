@@ -1,9 +1,9 @@
-"""SUB006 Strong solvent on plastic is tried first
+"""SUB006 Strong solvents on plastic are tested first
 
 Checks
-    A first coat with strong solvents on bare rigid plastic, unless the table names its family as a first coat there, or the preparation holds a test step.
+    A first coat with strong solvents on bare rigid plastic, unless the table names its generic type as a first coat there, or the preparation includes a test step.
 Why
-    Strong solvent crazes ABS, PC, PMMA and polystyrene under stress: fine cracks that run through the part.
+    Strong solvents craze ABS, PC, PMMA and polystyrene under stress: fine cracks that run through the part.
 Passes
     jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: plastic
@@ -31,7 +31,7 @@ Fails
 
     jobs.refit.items.DOOR.substrate: {material: plastic, thickness: 3 mm}    # at systems.cab.layers.primer.product    # also INS008 at jobs.refit.inspection.primer-film.gauge.principle    # also PRE017 at preparations.sand-steel.steps.sand.abrasive
 To put right
-    Begin with a mild plastic primer, or add a step that tries the coat on a hidden patch.
+    Start with a mild plastic primer, or add a step that tests the coat on a hidden area.
 """
 
 from specgen.facts.pairs.parts import painted_with
@@ -48,7 +48,7 @@ def solvent_on_plastic(system: System, spec: Spec, on: date) -> Problems:
             continue
         tried = any(step.do is StepKind.TEST for step in part.preparation.steps)
         if not tried and not _named_first(part.material, family["id"]):
-            what = f"the strong solvent of {family['name']} on bare {part.name}, and no test of a patch"
+            what = f"the strong solvents of {family['name']} on bare {part.name} without a test patch"
             yield Problem(("layers", first.id, "product"), what)
 
 

@@ -1,9 +1,9 @@
-"""SUB009 Unlike metals are parted and the nobler one is painted
+"""SUB009 Dissimilar metals are insulated and the nobler one is painted
 
 Checks
-    Parts with other metals fastened to them that stay bare: the joint is sealed, and the painted metal is not the less noble of the two. A joint of which nothing is said cannot be judged.
+    Parts with attached metals that are left uncoated: the joint is sealed, and the painted metal is not the less noble of the two. A joint whose sealing is not stated cannot be assessed.
 Why
-    At a scratch in the paint all the attack of a large bare cathode falls on one spot of the less noble metal: a brown or white stain, then a hole.
+    Galvanic corrosion: at a scratch in the paint a large bare cathode concentrates the whole attack on one spot of the less noble metal; a brown or white stain, then a hole.
 Passes
     jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm, attached_metals: [aluminium], joint_sealed: yes}
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
@@ -44,12 +44,12 @@ def unlike_metals(job: Job, spec: Spec, on: date) -> Problems:
         owner = ("items", part.item.id) if part.item.substrate is not None else ()
         path, named = (*owner, "substrate"), ", ".join(table("materials").row("id", metal)["name"] for metal in others)
         if part.substrate.joint_sealed is None:
-            what = f"cannot judge: whether the joint of {part.name} to {named} is sealed is not stated"
+            what = f"cannot be assessed: whether the joint of {part.name} to {named} is sealed is not stated"
             yield Problem((*path, "joint_sealed"), what, "write joint_sealed: yes or no")
         elif not part.substrate.joint_sealed:
             yield Problem((*path, "joint_sealed"), f"the joint of {part.name} to bare {named} is not sealed")
         nobler = [metal for metal in others if order[metal] > own]
         if nobler and part.substrate.joint_sealed is not None:
-            what = f"only {part.name} is painted, and {named} beside it is nobler and stays bare"
+            what = f"only {part.name} is painted; {named} in contact with it is more noble and is left uncoated"
             source = _RULES.row_citation(_RULES.row("id", "not_anode_alone"))
             yield Problem((*path, "attached_metals"), what, source=source)

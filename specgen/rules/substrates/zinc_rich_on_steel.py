@@ -1,7 +1,7 @@
-"""SUB003 Zinc-rich paint lies on the steel
+"""SUB003 Zinc-rich paint is applied directly to steel
 
 Checks
-    Each zinc-rich layer: first on bare metal, or on another zinc-rich coat. Over any other layer or old coat it is refused; repaired spots go down to the metal and pass.
+    Each zinc-rich coat: first on bare metal, or on another zinc-rich coat. Over any other coat, new or existing, it is refused; repaired spots stripped to the metal are accepted.
 Why
     Zinc dust protects only where it touches the steel. Over paint it is an expensive grey primer.
 Passes
@@ -28,7 +28,7 @@ Fails
     jobs.refit.items.STEP.preparation: scuff
     preparations.scuff: {id: scuff, title: Scuff, steps: [{id: degrease, do: degrease, text: Wipe., acceptance: A white cloth stays white.}, {id: scuff, do: sand, text: Scuff., abrasive: P180}], coat_within: 4 h}
 To put right
-    Put the zinc-rich coat first, on blasted steel, or leave it out.
+    Apply the zinc-rich coat first, on blast-cleaned steel, or leave it out.
 """
 
 from specgen.facts.pairs.families import ZINC_RICH
@@ -43,7 +43,7 @@ _CONTACT = _MECHANISMS.row_citation(_MECHANISMS.row("id", "no_metal_contact"))
 def zinc_rich_on_steel(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if spec.product_of(above).binder in ZINC_RICH and spec.product_of(below).binder not in ZINC_RICH:
-            what = f"the zinc-rich {above.id} lies on {below.id} and does not touch the steel"
+            what = f"the zinc-rich {above.id} is applied over {below.id} and has no contact with the steel"
             yield Problem(("layers", above.id, "product"), what)
     first = system.layers[0]
     if spec.product_of(first).binder not in ZINC_RICH:
@@ -51,5 +51,7 @@ def zinc_rich_on_steel(system: System, spec: Spec, on: date) -> Problems:
     for part in painted_with(system, spec):
         old = part.old_paint[-1] if part.old_paint and part.item.repair is None else None
         if old is not None and old.family not in ZINC_RICH:
-            what = f"the zinc-rich {first.id} lies on the old coat {old.id} and does not touch the steel"
+            what = (
+                f"the zinc-rich {first.id} is applied over the existing coat {old.id} and has no contact with the steel"
+            )
             yield Problem(("layers", first.id, "product"), what)

@@ -1,9 +1,9 @@
-"""SUB004 Steel below zinc-rich paint is blasted
+"""SUB004 Steel beneath zinc-rich paint is blast-cleaned
 
 Checks
-    The cleanest grade a preparation states below a zinc-rich first coat, against the least ones published and the habit of Sa 2 1/2, which only warns.
+    The cleanest grade a preparation states beneath a zinc-rich first coat, against the published minimums and the common practice of Sa 2 1/2, which only gives a warning.
 Why
-    On rust or scale the zinc has no contact with the steel, and rust creeps under it from every scratch.
+    On rust or scale the zinc has no contact with the steel, and rust creeps beneath it from every scratch.
 Passes
     products.barrier.binder: zinc_organic
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
@@ -26,7 +26,7 @@ Fails
     Given a zinc-rich primer on blasted steel
     without preparations.sand-steel.steps.sand.grade    # note at preparations.sand-steel.steps    # also PRE008 at preparations.sand-steel.steps
 To put right
-    Blast to Sa 2 1/2, or take an epoxy primer for what tools can reach.
+    Blast-clean to Sa 2 1/2, or choose an epoxy primer for what tools can achieve.
 """
 
 from specgen.facts.pairs.families import ZINC_RICH
@@ -55,9 +55,9 @@ def zinc_rich_preparation(preparation: Preparation, spec: Spec, on: date) -> Pro
         missed = missed_floor(part, product)
         if isinstance(missed, NotKnown):
             remedy = _STATE if missed.missing else _COMPARABLE
-            yield Problem(missed.at, f"cannot judge: {missed.why}", remedy, NOTE, absolute=True)
+            yield Problem(missed.at, f"cannot be assessed: {missed.why}", remedy, NOTE, absolute=True)
         elif missed is not None:
-            below = f"{missed.step.grade} on {part.name} below the product {product.id}{missed.paint}"
+            below = f"{missed.step.grade} on {part.name} beneath the product {product.id}{missed.paint}"
             what = f"{below}: {missed.least}; the zinc then has no contact with the steel"
             weight = ERROR if missed.certain else WARNING
             yield Problem(missed.path, what, missed.remedy, weight, missed.source, absolute=True)
