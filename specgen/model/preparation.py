@@ -135,7 +135,7 @@ class PreparationStep(Node):
     cleanliness: Annotated[str, listed("cleanliness_tests")] | None = leaf(
         Polarity.REPLACED, Concern.ACCEPTANCE, "cleanliness test, as in water_break"
     )
-    acceptance: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "acceptance criterion of the step")
+    acceptance: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "acceptance criterion")
 
 
 class Preparation(Node):

@@ -182,6 +182,6 @@ def test_name_that_no_file_may_have(
     monkeypatch.setattr(printing, "print_documents", print_documents)
     assert _render("--out", "out") == 2
     assert capsys.readouterr().err.startswith(
-        "specgen: out cannot be written to: The file name '../x.pdf' cannot be used: it holds"
+        "specgen: out cannot be written to: The file name '../x.pdf' cannot be used: it contains"
     )
     assert not (folder.parent / "x.pdf").exists()

@@ -104,7 +104,9 @@ def test_air_is_judged_by_the_limits_of_the_day() -> None:
     )
     missing, lines = [], []
     for on in (date(2024, 4, 7), date(2024, 4, 8)):
-        clear = [what for _, what in _told(source, on, "AIR003", "jobs.refit.ventilation") if "ventilation for clear" in what]
+        clear = [
+            what for _, what in _told(source, on, "AIR003", "jobs.refit.ventilation") if "ventilation for clear" in what
+        ]
         missing.append([what.partition("missing: ")[2] for what in clear])
         spec = _spec(source, on)
         tables = room_air(spec.jobs["refit"], spec, on, Words.of(spec.project, ENGLISH), after=0).tables

@@ -60,7 +60,7 @@ def test_what_became_weaker(capsys: pytest.CaptureFixture[str]) -> None:
     flat = " ".join(told.split())
     assert flat.startswith("register:MS-3134@A -> register:MS-3134@C: 7 relaxed, 1 for a person to decide, 1 tightened")
     for sentence in (
-        "Least film of the inspection point primer-film (Dry film of the primer) fell from 48 µm to 40 µm.",
+        "Minimum DFT of the inspection point primer-film (Dry film of the primer) fell from 48 µm to 40 µm.",
         "Hold point of the inspection point total-film (Dry film of all coats) is no longer stated",
         "The waiver weighed-rails (USE007) is new.",
     ):
