@@ -149,7 +149,7 @@ def test_maker_is_told_the_place_on_both_sides() -> None:
     assert old.line + 1 == now.line
     assert places == {
         "Shelf life of the unopened pack for the product primer (Example primer)": f"spec.yaml:{old.line}, now spec.yaml:{now.line}",
-        "Cross coats to lay down for the primer barrier of the system chassis": f"spec.yaml:{added.line}",
+        "Number of cross coats for the primer barrier of the system chassis": f"spec.yaml:{added.line}",
         "The caution training (any) of the product clear": f"spec.yaml:{removed.line}",
     }
 
