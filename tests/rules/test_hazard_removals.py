@@ -64,10 +64,9 @@ def _seen(source: dict[str, Any]) -> tuple[set[tuple[str, str, str]], str]:
         return found, ""
     words = Words.of(loaded.spec.project, ENGLISH)
     products = list(loaded.spec.products.values())
-    project = loaded.spec.project
     label = tuple(label_sheet(product, context(loaded.spec)) for product in products)
     return found, repr(
-        (hazards(products, project, words), protection(products, words), first_aid(products, words), label)
+        (hazards(products, loaded.spec, words), protection(products, words), first_aid(products, words), label)
     )
 
 
