@@ -7,13 +7,11 @@ told with their difference.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 from typing import Any
 
 from specgen.comparison.changes import Rounding
-from specgen.units.display import unit_sign
+from specgen.units.between_units import in_two_units, rounds_to
 from specgen.units.quantity import Quantity, Range
-from specgen.units.rounding import round_half_up
 
 
 def left_over(old: Any, new: Any) -> tuple[Rounding, ...]:
@@ -23,7 +21,7 @@ def left_over(old: Any, new: Any) -> tuple[Rounding, ...]:
 
 def _each(old: Any, new: Any) -> Iterator[Rounding]:
     if isinstance(old, Quantity) and isinstance(new, Quantity):
-        if unit_sign(old.unit) != unit_sign(new.unit) and old != new:
+        if in_two_units(old, new) and old != new:
             yield _of(old, new)
     elif isinstance(old, Range) and isinstance(new, Range):
         for side in ("low", "high"):
@@ -31,7 +29,6 @@ def _each(old: Any, new: Any) -> Iterator[Rounding]:
 
 
 def _of(old: Quantity, new: Quantity) -> Rounding:
-    places = len(new.digits.partition(".")[2])
     before = old.to(new.unit)
     difference = new.to(old.unit) - old.number
     # a share of a temperature says nothing, for its zero is a convention
@@ -42,5 +39,5 @@ def _of(old: Quantity, new: Quantity) -> Rounding:
         new.number - before,
         new.unit,
         percent,
-        Fraction(round_half_up(before, places)) == new.number,
+        rounds_to(old, new),
     )

@@ -18,6 +18,7 @@ from specgen.model.project import Project
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.model.walk import Path
+from specgen.rules.between_units import unless_range_rounded, unless_rounded
 from specgen.rules.declare import Problem, family, rule
 from specgen.standards.citations import LOGIC, MEMORY, PRACTICE, Basis, Citation, cite
 from specgen.standards.tables import Row, cell_citation, table
@@ -57,6 +58,8 @@ __all__ = [
     "rule",
     "show",
     "table",
+    "unless_range_rounded",
+    "unless_rounded",
 ]
 
 ERROR, WARNING, NOTE = Severity.ERROR, Severity.WARNING, Severity.NOTE

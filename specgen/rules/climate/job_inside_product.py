@@ -28,7 +28,7 @@ To put right
 """
 
 from specgen.rules.climate import CONDITIONS
-from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Range, Spec, date, rule
+from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Range, Spec, date, rule, unless_range_rounded
 
 
 @rule("CLI001", on=Job, severity=ERROR, source=LOGIC)
@@ -40,13 +40,13 @@ def job_inside_product(job: Job, spec: Spec, on: date) -> Problems:
         if kept is None:
             continue
         narrower = [
-            f"{product.id} allows {allowed}"
+            (product.id, allowed)
             for product in spec.products_of(job)
             if product.climate is not None
             and (allowed := getattr(product.climate, name)) is not None
             and not allowed.holds_all_of(kept)
         ]
         if narrower:
-            yield Problem(
-                ("climate", name), f"{called} {kept} is outside the limits of its products: {'; '.join(narrower)}"
-            )
+            told = "; ".join(f"{product} allows {allowed}" for product, allowed in narrower)
+            problem = Problem(("climate", name), f"{called} {kept} is outside the limits of its products: {told}")
+            yield unless_range_rounded(problem, kept, *(allowed for _, allowed in narrower))

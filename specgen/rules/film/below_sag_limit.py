@@ -27,7 +27,21 @@ To put right
 """
 
 from specgen.facts.layer.figures import solids_sprayed, wet_target
-from specgen.rules.kit import ERROR, LOGIC, NOTE, Layer, Problem, Problems, Quantity, Spec, System, date, rule, show
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    NOTE,
+    Layer,
+    Problem,
+    Problems,
+    Quantity,
+    Spec,
+    System,
+    date,
+    rule,
+    show,
+    unless_rounded,
+)
 from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Working
 
@@ -50,7 +64,7 @@ def below_sag_limit(system: System, spec: Spec, on: date) -> Problems:
         elif wet > limit:
             one = "cross coat" if layer.passes else "coat"
             what = f"WFT {show(wet)} per {one}, but the sag limit of the product {layer.product} is {show(limit)}"
-            yield Problem(path, what)
+            yield unless_rounded(Problem(path, what), wet, limit)
 
 
 def _worked_out(system: System, layer: Layer, spec: Spec) -> Quantity | NotKnown | None:

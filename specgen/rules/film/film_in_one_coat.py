@@ -35,8 +35,22 @@ To put right
 """
 
 from specgen.facts.layer.film import Film, film_limit
-from specgen.rules.kit import ERROR, LOGIC, WARNING, Layer, Problem, Problems, Quantity, Spec, System, date, rule
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    WARNING,
+    Layer,
+    Problem,
+    Problems,
+    Quantity,
+    Spec,
+    System,
+    date,
+    rule,
+    unless_rounded,
+)
 from specgen.units.locale import counted
+from specgen.units.rounding import plain_text
 
 
 @rule("FLM008", on=System, severity=ERROR, source=LOGIC)
@@ -55,12 +69,15 @@ def _judged(system: System, layer: Layer, spec: Spec, most: Quantity, coats: int
     asked, allowed = _asked(system, layer, spec), film_limit(system, layer, spec, "max")
     laid = counted("one coat", f"{coats} coats", coats)
     too_much = f"in {laid} exceeds the maximum DFT per coat of {layer.product}, {most}"
-    if asked is not None and asked.value.base > most.base * coats:
-        yield Problem(("layers", layer.id, "coats"), f"DFT {asked.value}{asked.lender} {too_much}")
-    elif allowed is not None and allowed.value.base > most.base * coats:
+    together = Quantity.of("thickness", most.number * coats, most.unit, plain_text(most.number * coats))
+    if asked is not None and asked.value > together:
+        problem = Problem(("layers", layer.id, "coats"), f"DFT {asked.value}{asked.lender} {too_much}")
+        yield unless_rounded(problem, asked.value, together)
+    elif allowed is not None and allowed.value > together:
         # a thinner film meets both, and the layer does not state this one
         what = f"{layer.id} states no maximum DFT, and {allowed.value}{allowed.lender} {too_much}"
-        yield Problem(("layers", layer.id, "film", "max"), what, "write the maximum DFT of the coat", WARNING)
+        problem = Problem(("layers", layer.id, "film", "max"), what, "write the maximum DFT of the coat", WARNING)
+        yield unless_rounded(problem, allowed.value, together)
 
 
 def _asked(system: System, layer: Layer, spec: Spec) -> Film | None:

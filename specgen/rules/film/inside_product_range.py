@@ -1,7 +1,7 @@
 """FLM003 A coat stays within the DFT range of its product
 
 Checks
-    Minimum and maximum DFT of each coat against the minimum and maximum DFT of its product.
+    Minimum and maximum DFT of each coat against the minimum and maximum DFT of its product. Where only rounding between um and mil sets two limits apart, this is a note.
 Why
     Below its minimum DFT a product does not protect or hide; above its maximum it runs, traps solvent or cracks.
 Passes
@@ -14,6 +14,8 @@ Passes
     without products.base.film.min
     without products.clear.film.max
 Fails
+    systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um, max: 3.15 mil}    # at systems.cab.layers.primer.film.max
+
     systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um, max: 100 um}    # at systems.cab.layers.primer.film.max
 
     systems.cab.layers.primer.film: {min: 30 um, nominal: 60 um, max: 80 um}    # at systems.cab.layers.primer.film.min
@@ -26,7 +28,7 @@ To put right
     Stay within the DFT range of the product, or choose another product.
 """
 
-from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule, unless_rounded
 
 
 @rule("FLM003", on=System, severity=ERROR, source=LOGIC)
@@ -35,7 +37,7 @@ def inside_product_range(system: System, spec: Spec, on: date) -> Problems:
         allowed, asked = spec.product_of(layer).film, layer.film
         if allowed.min is not None and asked.min is not None and asked.min < allowed.min:
             what = f"minimum DFT {asked.min} is below the minimum of the product {layer.product}, {allowed.min}"
-            yield Problem(("layers", layer.id, "film", "min"), what)
+            yield unless_rounded(Problem(("layers", layer.id, "film", "min"), what), asked.min, allowed.min)
         if allowed.max is not None and asked.max is not None and asked.max > allowed.max:
             what = f"maximum DFT {asked.max} is above the maximum of the product {layer.product}, {allowed.max}"
-            yield Problem(("layers", layer.id, "film", "max"), what)
+            yield unless_rounded(Problem(("layers", layer.id, "film", "max"), what), asked.max, allowed.max)

@@ -53,7 +53,22 @@ from itertools import pairwise
 from specgen.facts.layer.film import film_limit
 from specgen.model.acceptance import Criterion
 from specgen.model.film import FilmLimits
-from specgen.rules.kit import ERROR, LOGIC, Job, Layer, Node, Path, Problem, Problems, Product, Spec, System, date, rule
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    Job,
+    Layer,
+    Node,
+    Path,
+    Problem,
+    Problems,
+    Product,
+    Spec,
+    System,
+    date,
+    rule,
+    unless_rounded,
+)
 
 _RISING = (("min", "nominal", "max"), ("spot_min", "area_min", "area_max", "spot_max"))
 
@@ -66,7 +81,8 @@ def limits_in_order(subject: Node, spec: Spec, on: date) -> Problems:
             # The lower of two limits is named, for inspectors read it first.
             for (low_name, low), (high_name, high) in pairwise(stated):
                 if low > high:
-                    yield Problem((*path, low_name), f"{low_name} {low} is above {high_name} {high}")
+                    problem = Problem((*path, low_name), f"{low_name} {low} is above {high_name} {high}")
+                    yield unless_rounded(problem, low, high)
             for name, value in stated:
                 if value.base == 0:
                     yield Problem((*path, name), f"{name} is zero; a DFT must be above zero")
@@ -82,7 +98,8 @@ def _against_product(system: System, layer: Layer, spec: Spec) -> Problems:
         if low.borrowed != high.borrowed and low.value > high.value:
             own, what = (high, "below the minimum") if low.borrowed else (low, "above the maximum")
             lent = low if low.borrowed else high
-            yield Problem(own.path[2:], f"{own.path[-1]} {own.value} is {what} DFT{lent.lender}, {lent.value}")
+            problem = Problem(own.path[2:], f"{own.path[-1]} {own.value} is {what} DFT{lent.lender}, {lent.value}")
+            yield unless_rounded(problem, own.value, lent.value)
 
 
 def _films(subject: Node) -> Iterator[tuple[Path, FilmLimits | Criterion]]:

@@ -24,7 +24,7 @@ To put right
 """
 
 from specgen.facts.layer.sums import film_sum
-from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule, unless_rounded
 
 
 @rule("FLM005", on=System, severity=ERROR, source=LOGIC)
@@ -32,6 +32,5 @@ def nominal_total(system: System, spec: Spec, on: date) -> Problems:
     stated = system.total.nominal if system.total is not None else None
     worked_out = film_sum(system, spec, "nominal")
     if stated is not None and worked_out is not None and stated != worked_out.value:
-        yield Problem(
-            ("total", "nominal"), f"nominal total DFT {stated} differs from the sum of the coats, {worked_out.value}"
-        )
+        what = f"nominal total DFT {stated} differs from the sum of the coats, {worked_out.value}"
+        yield unless_rounded(Problem(("total", "nominal"), what), stated, worked_out.value)

@@ -30,7 +30,7 @@ To put right
 """
 
 from specgen.facts.layer.sums import film_sum
-from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule, unless_rounded
 
 
 @rule("FLM004", on=System, severity=ERROR, source=LOGIC)
@@ -39,12 +39,8 @@ def total_can_be_met(system: System, spec: Spec, on: date) -> Problems:
         return
     least, most, total = film_sum(system, spec, "min"), film_sum(system, spec, "max"), system.total
     if total.max is not None and least is not None and least.value > total.max:
-        yield Problem(
-            ("total", "max"),
-            f"total maximum {total.max} is below the sum of the coat minimums, {least.value}{least.lenders}",
-        )
+        what = f"total maximum {total.max} is below the sum of the coat minimums, {least.value}{least.lenders}"
+        yield unless_rounded(Problem(("total", "max"), what), total.max, least.value)
     if total.min is not None and most is not None and most.value < total.min:
-        yield Problem(
-            ("total", "min"),
-            f"total minimum {total.min} is above the sum of the coat maximums, {most.value}{most.lenders}",
-        )
+        what = f"total minimum {total.min} is above the sum of the coat maximums, {most.value}{most.lenders}"
+        yield unless_rounded(Problem(("total", "min"), what), total.min, most.value)
