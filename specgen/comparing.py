@@ -9,9 +9,9 @@ from specgen.checking import Checked
 from specgen.comparison.changes import Comparison
 from specgen.comparison.compare import Side
 from specgen.comparison.compare import compare as compare_sides
+from specgen.comparison.decisions import Answers
 from specgen.comparison.figures import Figures, figures_of_job, figures_of_product
 from specgen.comparison.reference_snapshot import Snapshot, reference_snapshot
-from specgen.comparison.verdicts import Answers
 from specgen.findings import Severity
 from specgen.model.spec import LIST_KINDS
 from specgen.model.walk import Path
@@ -38,7 +38,7 @@ def compare(
         _side(old, held[0]),
         _side(new, held[1]),
         renames=given.renames,
-        verdicts=given.verdicts,
+        decisions=given.decisions,
         concern_of_rule={rule.id: rule.concern for rule in all_rules()},
         about=about,
     )

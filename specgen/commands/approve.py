@@ -26,7 +26,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--name", required=True, type=line, help="who says so, as it is to be printed")
     parser.add_argument("--meaning", required=True, type=line, help="what is taken on, in a sentence")
     declare_place(parser)
-    parser.add_argument("--on", metavar="DATE", type=day, help="judge by this day (today by UTC if left out)")
+    parser.add_argument("--on", metavar="DATE", type=day, help="assess as at this date (today in UTC if left out)")
 
 
 def run(arguments: argparse.Namespace) -> Outcome:

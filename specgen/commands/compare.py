@@ -8,22 +8,24 @@ from datetime import date
 from pathlib import Path
 
 from specgen.clock import today
+from specgen.commands.audience import declare_audience
+from specgen.commands.decision_file import DecisionFile, bytes_of
 from specgen.commands.outcome import DONE, NOT_RUN, REFUSED, CannotRunError, Outcome
-from specgen.commands.sides import Named, about, checked_sides, names_of, read_side, snapshots, verdicts_in
+from specgen.commands.sides import Named, about, checked_sides, names_of, read_side, snapshots
 from specgen.commands.typed import day
 from specgen.comparing import compare
 from specgen.comparison.changes import Comparison
+from specgen.comparison.decisions import Answers, answers_in
 from specgen.comparison.edition import for_customer
 from specgen.comparison.gate import GATES, shuts
-from specgen.comparison.verdicts import Answers, answers_in
-from specgen.findings import Finding, Report, Severity
+from specgen.findings import Report, Severity
 from specgen.model.declaring import Audience
 from specgen.model.parse import without_collector
 from specgen.model.spec import Spec
 from specgen.report import as_text, change_github, change_json, change_text
 from specgen.report.lines import one_line
 from specgen.source.characters import printable_name
-from specgen.source.project import VERDICTS
+from specgen.source.project import DECISIONS, OLD_DECISIONS
 from specgen.source.reader import read_text
 
 ABOUT = (
@@ -40,7 +42,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
         "--on",
         metavar="DATE",
         type=day,
-        help="judge both sides by this day, as in 2026-03-31 (today by UTC if left out)",
+        help="assess both sides as at this date, as in 2026-03-31 (today in UTC if left out)",
     )
     parser.add_argument(
         "--format",
@@ -56,16 +58,12 @@ def declare(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--notice", metavar="DIR", help="write the change notice as PDF and HTML into this folder")
     parser.add_argument(
-        "--verdicts",
+        "--decisions",
         metavar="FILE",
-        help=f"what persons have decided (if left out, {VERDICTS} beside the sources of NEW, where there is one)",
+        help=f"what persons have decided (if left out, {DECISIONS} beside the sources of NEW, where there is one)",
     )
-    parser.add_argument(
-        "--for",
-        dest="reader",
-        choices=("customer", "maker"),
-        default="customer",
-        help="whether changes in data of the maker's are held back (customer) or shown (maker)",
+    declare_audience(
+        parser, "withhold changes in the manufacturer's confidential data (customer, the default) or show them (maker)"
     )
 
 
@@ -78,9 +76,10 @@ def _run(arguments: argparse.Namespace, on: date) -> Outcome:
     if arguments.notice == "":
         raise CannotRunError("the name after --notice is empty; name a folder for the notice")
     named = read_side(arguments.old), read_side(arguments.new)
-    answers, faults = _answers(arguments.verdicts, named[1])
+    file = _decisions(arguments.decisions, named[1])
+    answers, faults = answers_in(*read_text(file.data, file.name)) if file is not None else (Answers(), [])
     if any(fault.severity is Severity.ERROR for fault in faults):
-        return _refused(Report.of(faults), "", "the verdicts cannot be read", on)
+        return _refused(Report.of(faults), "", "the decisions cannot be read", on)
     checked = checked_sides(*named, on)
     specs = []
     for name, side in zip(named, checked, strict=True):
@@ -89,10 +88,10 @@ def _run(arguments: argparse.Namespace, on: date) -> Outcome:
         specs.append(side.loaded.spec)
     record = about(*named, specs[1])
     whole = compare(*checked, answers=answers, tables=snapshots(*named, checked, record), about=record)
-    found = whole if arguments.reader == "maker" else for_customer(whole)
-    told = ""
+    found = whole if arguments.audience == "maker" else for_customer(whole)
+    told = _old_words(file, answers) if file is not None else ""
     if arguments.notice is not None:
-        told = _notice(arguments, found, named, specs[1], on)
+        told += _notice(arguments, found, named, specs[1], on)
     code = REFUSED if arguments.fail_on is not None and shuts(arguments.fail_on, whole) else DONE
     return Outcome(_report(arguments.format, found, named), code, told)
 
@@ -108,13 +107,22 @@ def _report(format: str, found: Comparison, named: tuple[Named, Named]) -> str:
     return change_text.write(found, old=old.spelling, new=new.spelling, old_prefix=old.prefix, new_prefix=new.prefix)
 
 
-def _answers(named: str | None, new: Named) -> tuple[Answers, list[Finding]]:
+def _decisions(named: str | None, new: Named) -> DecisionFile | None:
     if named is None:
-        return answers_in(*read_text(new.verdicts, VERDICTS)) if new.verdicts is not None else (Answers(), [])
+        return new.decisions
     file = Path(named)
     if not named or not os.path.lexists(file):
-        raise CannotRunError(f"{printable_name(named) or 'the name after --verdicts'}: there is no such file")
-    return answers_in(*read_text(verdicts_in(file), printable_name(named)))
+        raise CannotRunError(f"{printable_name(named) or 'the name after --decisions'}: there is no such file")
+    return DecisionFile(printable_name(named), bytes_of(file))
+
+
+def _old_words(file: DecisionFile, answers: Answers) -> str:
+    """What the file, or its keys, are called now."""
+    if file.name == OLD_DECISIONS:
+        return f"specgen: {OLD_DECISIONS} is now called {DECISIONS}, its keys decisions and decision; `specgen upgrade` renames them\n"
+    if answers.in_old_words:
+        return f"specgen: {file.name}: the keys verdicts and verdict are now called decisions and decision\n"
+    return ""
 
 
 def _refused(report: Report, prefix: str, why: str, on: date) -> Outcome:
@@ -129,7 +137,7 @@ def _notice(arguments: argparse.Namespace, found: Comparison, named: tuple[Named
 
     documents = tuple(dict.fromkeys(side.document for side in named if side.document))
     number = f"CN-{documents[0]}-{'-'.join(side.revision or 'now' for side in named)}" if len(documents) == 1 else ""
-    out, for_maker = Path(arguments.notice), arguments.reader == "maker"
+    out, for_maker = Path(arguments.notice), arguments.audience == "maker"
     old, new = names_of(*named, for_maker=for_maker)
     try:
         files = print_notice(found, spec, old_name=old, new_name=new, number=number, on=on, for_maker=for_maker)

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from difflib import get_close_matches
 from pathlib import Path
 
+from specgen.commands.audience import declare_audience
 from specgen.commands.outcome import CannotRunError, Outcome
 from specgen.facts.job.quantities import quantities
 from specgen.facts.product.emissions import voc_let_off
@@ -43,12 +44,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
     )
     whose.add_argument("--product", metavar="ID", help="product whose figure working:ID is, likewise")
     parser.add_argument("--path", metavar="PATH", default=".", help="folder of the sources (this folder if left out)")
-    parser.add_argument(
-        "--for",
-        dest="reader",
-        choices=("customer", "maker"),
-        default="customer",
-        help=("whether inputs that are the maker's are held back (customer) or shown (maker)"),
+    declare_audience(
+        parser, "withhold the manufacturer's confidential inputs (customer, the default) or show them (maker)"
     )
 
 
@@ -97,7 +94,7 @@ def _working(wanted: str, arguments: argparse.Namespace) -> str:
     if not (arguments.job or arguments.product):
         raise CannotRunError("name whose figure it is, as in --job refit or --product primer")
     spec = load(find_project(Path(arguments.path))).spec
-    for_maker = arguments.reader == "maker"
+    for_maker = arguments.audience == "maker"
     kind, key = ("job", arguments.job) if arguments.job else ("product", arguments.product)
     records: Mapping[str, Job | Product] = {} if spec is None else spec.jobs if arguments.job else spec.products
     if spec is None or key not in records:

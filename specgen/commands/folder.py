@@ -25,7 +25,7 @@ def declare_folder(parser: argparse.ArgumentParser) -> None:
         "--on",
         metavar="DATE",
         type=day,
-        help="judge by this day, as in 2026-03-31 (today by UTC if left out); waivers end by it",
+        help="assess as at this date, as in 2026-03-31 (today in UTC if left out); waivers that ended before it no longer apply",
     )
 
 

@@ -13,11 +13,12 @@ import threading
 from collections.abc import Collection, Iterator, Sequence
 from pathlib import Path, PurePosixPath
 
+from specgen.commands.decision_file import NAMES, DecisionFile, refuse_two
 from specgen.commands.outcome import CannotRunError
 from specgen.findings import Finding
 from specgen.report.lines import one_line
 from specgen.source.characters import FILE_LIMIT, printable_name
-from specgen.source.project import FILES_LIMIT, NODES_LIMIT, TOTAL_LIMIT, VERDICTS, Sources, too_many_values
+from specgen.source.project import FILES_LIMIT, NODES_LIMIT, TOTAL_LIMIT, Sources, too_many_values
 from specgen.source.reader import read_text, too_large
 
 _SECONDS = 60
@@ -43,8 +44,8 @@ _QUIET = {
 _FORM = "write git:REVISION:PATH, as in git:HEAD~1:specs"
 
 
-def sources_at(spelling: str) -> tuple[Sources, str, bytes | None]:
-    """The sources at `REVISION:PATH`, what leads to their files (`HEAD~1:specs/`), and the file of verdicts beside them.
+def sources_at(spelling: str) -> tuple[Sources, str, DecisionFile | None]:
+    """The sources at `REVISION:PATH`, what leads to their files (`HEAD~1:specs/`), and the file of decisions beside them.
 
     PATH is relative to the current folder. A file stands for the nearest folder above it with a project.yaml.
     Raises CannotRunError.
@@ -64,14 +65,15 @@ def sources_at(spelling: str) -> tuple[Sources, str, bytes | None]:
             f"{folder or 'the repository'} holds more than can be read; name the folder of the sources"
         )
     files, findings, nodes = [], list[Finding](), 0
-    verdicts: bytes | None = None
+    decisions: DecisionFile | None = None
+    refuse_two([name for name, _, _ in listed if name in NAMES], f"git:{spelling}")
     # what is past the bound is never asked for: git would hand over all of it
     held = _contents({blob for _, blob, size in listed if size <= FILE_LIMIT})
     for name, blob, _ in listed:
-        if name == VERDICTS:
+        if name in NAMES:
             if blob not in held:
-                raise CannotRunError(f"{VERDICTS} is larger than 1 MiB in the revision {printable_name(revision)}")
-            verdicts = held[blob]
+                raise CannotRunError(f"{name} is larger than 1 MiB in the revision {printable_name(revision)}")
+            decisions = DecisionFile(name, held[blob])
             continue
         source, faults = read_text(held[blob], name) if blob in held else too_large(name)
         nodes += source.nodes
@@ -81,7 +83,7 @@ def sources_at(spelling: str) -> tuple[Sources, str, bytes | None]:
         files.append(source)
         findings += faults
     prefix = f"{printable_name(revision)}:{f'{folder}/' if folder else ''}"
-    return Sources(Path(), tuple(files), tuple(findings)), prefix, verdicts
+    return Sources(Path(), tuple(files), tuple(findings)), prefix, decisions
 
 
 def _inside(prefix: str, path: str) -> str:
@@ -116,7 +118,7 @@ def _is_project(tree: str) -> bool:
 
 
 def _listed(tree: str) -> Iterator[tuple[str, str, int]]:
-    """Name, blob and size of every source below a folder, by the same rules as on the disk, and of the file of verdicts."""
+    """Name, blob and size of every source below a folder, by the same rules as on the disk, and of the file of decisions."""
     for name, blob, size in _entries(["ls-tree", "-r", "-z", "-l", "--full-tree", tree]):
         hidden = any(step.startswith(".") for step in name.split("/"))
         if name.lower().endswith(_ENDINGS) and not hidden:

@@ -24,7 +24,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
     declare_place(parser)
     declare_receipt(parser)
     parser.add_argument(
-        "--on", metavar="DATE", type=day, help="judge the sources by this day (today by UTC if left out)"
+        "--on", metavar="DATE", type=day, help="assess the sources as at this date (today in UTC if left out)"
     )
 
 

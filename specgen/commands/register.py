@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
+from specgen.commands.audience import audience_options
 from specgen.commands.outcome import Outcome
 from specgen.commands.register_entries import acknowledge_revision, export_revision, withdraw_revision, write_receipt
 from specgen.commands.register_place import declare_place, declare_receipt, register_of
@@ -75,7 +76,7 @@ _ACTIONS: Mapping[str, tuple[str, Callable[[argparse.Namespace, Path], Outcome],
     "overdue": (
         "list what is due: reviews, revisions whose ground moved, holders who have not answered",
         overdue,
-        {"--on": {"metavar": "DATE", "type": day, "help": "judge by this day (today by UTC if left out)"}},
+        {"--on": {"metavar": "DATE", "type": day, "help": "assess as at this date (today in UTC if left out)"}},
     ),
     "export": (
         "write a revision as a zip that common tools check",
@@ -83,12 +84,9 @@ _ACTIONS: Mapping[str, tuple[str, Callable[[argparse.Namespace, Path], Outcome],
         {
             "document": _REVISION,
             "--out": {"metavar": "FILE", "required": True, "help": "the zip to write"},
-            "--for": {
-                "dest": "reader",
-                "choices": ("customer", "maker"),
-                "default": "customer",
-                "help": "without the data of the maker's (customer, the default) or the whole record (maker)",
-            },
+            **audience_options(
+                "the record without the manufacturer's confidential data (customer, the default) or whole (maker)"
+            ),
         },
     ),
     "receipt": (

@@ -49,7 +49,7 @@ def export_revision(arguments: argparse.Namespace, register: Path) -> Outcome:
     kept = issued_revision(register, document, revision)
     spec = load(find_project(Path(arguments.path))).spec
     maker = spec.project.maker.name if spec is not None else "the maker"
-    data = export(kept, Audience(arguments.reader), maker)
+    data = export(kept, Audience(arguments.audience), maker)
     return _written(Path(arguments.out), data, is_export)
 
 

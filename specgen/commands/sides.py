@@ -5,8 +5,6 @@ Called by `compare`. A further way to name a side is one entry in `_WAYS`.
 
 from __future__ import annotations
 
-import os
-import stat
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -14,6 +12,7 @@ from pathlib import Path
 
 from specgen.checking import Checked, check_loaded
 from specgen.commands.beside import beside
+from specgen.commands.decision_file import DecisionFile, decisions_beside
 from specgen.commands.folder import prefix_of
 from specgen.commands.git_side import sources_at
 from specgen.commands.outcome import CannotRunError
@@ -28,8 +27,8 @@ from specgen.model.parse import Loaded, parse
 from specgen.model.spec import Spec
 from specgen.model.walk import Path as Address
 from specgen.register.failure import RegisterError
-from specgen.source.characters import FILE_LIMIT, printable_name
-from specgen.source.project import VERDICTS, SourceError, Sources, find_project, read_project
+from specgen.source.characters import printable_name
+from specgen.source.project import SourceError, Sources, find_project, read_project
 
 _LARGE = 500
 """Records from which on a second process is worth its start."""
@@ -37,7 +36,7 @@ _LARGE = 500
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """One side as read: how the user named it, what leads to its files, its sources, and the file of verdicts beside them.
+    """One side as read: how the user named it, what leads to its files, its sources, and the file of decisions beside them.
 
     Of an issued revision `document` is its number and `revision` its own, both empty for any other side; `snapshot` is of the
     tables it was judged by, None where they are those of this program.
@@ -46,7 +45,7 @@ class Named:
     spelling: str
     prefix: str
     sources: Sources
-    verdicts: bytes | None
+    decisions: DecisionFile | None
     snapshot: Snapshot | None = None
     document: str = ""
     revision: str = ""
@@ -99,7 +98,7 @@ def read_side(spelling: str) -> Named:
     _refuse_other_than_sources(path)
     try:
         folder = find_project(path)
-        return Named(spelling, prefix_of(folder), read_project(folder), _beside(folder))
+        return Named(spelling, prefix_of(folder), read_project(folder), decisions_beside(folder))
     except SourceError as reason:
         raise CannotRunError(str(reason)) from reason
 
@@ -170,28 +169,9 @@ def snapshots(old: Named, new: Named, checked: Sequence[Checked], about: Address
     return side_by_side(before, now, looked_into)
 
 
-def _beside(folder: Path) -> bytes | None:
-    file = folder / VERDICTS
-    return verdicts_in(file) if os.path.lexists(file) else None
-
-
-def verdicts_in(file: Path) -> bytes:
-    """The bytes of an ordinary file of verdicts, one more than are read at most. Raises CannotRunError."""
-    try:
-        if not stat.S_ISREG(os.lstat(file).st_mode):
-            raise CannotRunError(
-                f"{printable_name(str(file))} is a link or no ordinary file; verdicts are not read from it"
-            )
-        with file.open("rb") as stream:
-            return stream.read(FILE_LIMIT + 1)
-    except (OSError, ValueError) as error:
-        why = getattr(error, "strerror", None) or error
-        raise CannotRunError(f"{printable_name(str(file))} cannot be opened: {why}") from error
-
-
 def _from_git(spelling: str, rest: str) -> Named:
-    sources, prefix, verdicts = sources_at(rest)
-    return Named(spelling, prefix, sources, verdicts)
+    sources, prefix, decisions = sources_at(rest)
+    return Named(spelling, prefix, sources, decisions)
 
 
 def _from_register(spelling: str, rest: str) -> Named:

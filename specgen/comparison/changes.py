@@ -54,7 +54,7 @@ class Answer(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Verdict:
+class Decision:
     """A person's answer to one change, kept by the fingerprint of that change."""
 
     fingerprint: str
@@ -183,7 +183,7 @@ class Change:
     fingerprint: str
     note: str = ""
     rounding: tuple[Rounding, ...] = ()
-    verdict: Verdict | None = None
+    decision: Decision | None = None
     follows: tuple[Change, ...] = ()
     reaches: tuple[Reached, ...] = ()
     names: tuple[str, str] = ("", "")
@@ -198,15 +198,15 @@ class Change:
     @property
     def weighed(self) -> Effect:
         """The effect once a person has spoken."""
-        if self.verdict is None:
+        if self.decision is None:
             return self.effect
         said = {Answer.TIGHTENED: Effect.TIGHTENED, Answer.RELAXED: Effect.RELAXED, Answer.NEUTRAL: Effect.EDITORIAL}
-        return said[self.verdict.answer]
+        return said[self.decision.answer]
 
     @property
     def is_open(self) -> bool:
         """True where it waits for a person."""
-        return self.verdict is None and self.effect in OPEN
+        return self.decision is None and self.effect in OPEN
 
 
 @dataclass(frozen=True, slots=True)
@@ -239,7 +239,7 @@ class Comparison:
     tables: tuple[TableMoved, ...] = ()
     not_compared: tuple[str, ...] = ()
     unread_files: tuple[tuple[str, str], ...] = ()
-    unused_verdicts: tuple[Verdict, ...] = ()
+    unused_decisions: tuple[Decision, ...] = ()
     withheld: int = 0
     audience: Audience = Audience.MAKER
 

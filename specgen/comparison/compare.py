@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from specgen.comparison.changes import Change, Comparison, Difference, Effect, Reached, Verdict
+from specgen.comparison.changes import Change, Comparison, Decision, Difference, Effect, Reached
 from specgen.comparison.differences import facts
 from specgen.comparison.effects import judge
 from specgen.comparison.figures import NO_FIGURES, Figures, moved
@@ -57,7 +57,7 @@ def compare(
     new: Side,
     *,
     renames: Renames | None = None,
-    verdicts: Sequence[Verdict] = (),
+    decisions: Sequence[Decision] = (),
     concern_of_rule: Mapping[str, Concern] | None = None,
     about: Path = (),
 ) -> Comparison:
@@ -73,7 +73,7 @@ def compare(
         part_of_old=bool(old.unread_files),
         part_of_new=bool(new.unread_files),
     )
-    answers = {verdict.fingerprint: verdict for verdict in verdicts}
+    answers = {decision.fingerprint: decision for decision in decisions}
     swapped = swaps(old.spec, new.spec, found.differences, found.renames)
     safety = Safety(old.spec, new.spec, swapped)
     by_mark = {fact.through: swap for swap in swapped for fact in swap.differences if fact.through is not None}
@@ -94,7 +94,7 @@ def compare(
     ]
     judged = direct + reached_through
     told = told_once(gathered(fold(judged), answers), answers, _weight)
-    used = {change.verdict.fingerprint for change in (*judged, *told) if change.verdict is not None}
+    used = {change.decision.fingerprint for change in (*judged, *told) if change.decision is not None}
     return Comparison(
         changes=tuple(sorted(told, key=_weight)),
         figures=moved(_figures(old, new, direct, found.renames), direct, found.renames),
@@ -102,7 +102,7 @@ def compare(
         tables=tuple(moved_tables(old.tables, new.tables)),
         not_compared=tuple(".".join(path) for path in found.not_compared),
         unread_files=tuple((side, file) for side, one in (("old", old), ("new", new)) for file in one.unread_files),
-        unused_verdicts=tuple(verdict for verdict in verdicts if verdict.fingerprint not in used),
+        unused_decisions=tuple(decision for decision in decisions if decision.fingerprint not in used),
     )
 
 
@@ -110,7 +110,7 @@ def _change(
     fact: Difference,
     old: Side,
     new: Side,
-    answers: Mapping[str, Verdict],
+    answers: Mapping[str, Decision],
     rules: Mapping[str, Concern],
     reaches: tuple[Reached, ...] | None,
 ) -> Change:
@@ -131,7 +131,7 @@ def _change(
         reaches=reached(new.spec if held_after else old.spec, fact.path) if reaches is None else reaches,
         names=(_name(old.spec, fact, fact.old), _name(new.spec, fact, fact.new)),
     )
-    return replace(change, verdict=answers[name]) if change.is_open and name in answers else change
+    return replace(change, decision=answers[name]) if change.is_open and name in answers else change
 
 
 def _implying(fact: Difference, about: Path) -> Difference:

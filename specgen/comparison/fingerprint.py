@@ -1,4 +1,4 @@
-"""A short name for one change by its content, so that a person's verdict on it is found again. Called by `compare`.
+"""A short name for one change by its content, so that a person's decision on it is found again. Called by `compare`.
 
 It holds the address and what stands there on both sides, of a reference all that it leads to, and nothing of file, line or
 date: the same change asked again, in another folder or a later run, has the same fingerprint; another value has another.

@@ -10,7 +10,7 @@ import hashlib
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from specgen.comparison.changes import Change, Effect, Kind, Verdict
+from specgen.comparison.changes import Change, Decision, Effect, Kind
 from specgen.model.acceptance import Criterion, Gauge, InspectionPoint
 from specgen.model.declaring import Polarity
 from specgen.model.preparation import PreparationStep
@@ -30,7 +30,7 @@ _READ = {"min", "nominal", "max", "spot_min", "spot_max", "area_min", "area_max"
 _ONE_SIDED = {Polarity.AT_LEAST, Polarity.AT_MOST}
 
 
-def gathered(changes: Sequence[Change], answers: Mapping[str, Verdict]) -> list[Change]:
+def gathered(changes: Sequence[Change], answers: Mapping[str, Decision]) -> list[Change]:
     """The changes, those of one decision inside one of them; every change given is found once, on top or inside another."""
     groups = _moved(_read_otherwise(_counted_otherwise([[change] for change in changes])))
     return [_as_one(group, answers) for group in groups]
@@ -51,7 +51,7 @@ def _counted_otherwise(groups: Sequence[Group]) -> list[Group]:
     for group in groups:
         fact = group[0].difference
         head, names = takes.get((fact.through, fact.path[:-1]), (group, None))
-        if head is not group and not group[0].verdict and (names is None or fact.name in names):
+        if head is not group and not group[0].decision and (names is None or fact.name in names):
             head += group
         else:
             kept.append(group)
@@ -75,7 +75,7 @@ def _read_otherwise(groups: Sequence[Group]) -> list[Group]:
     for group in limits:
         fact = group[0].difference
         found = heads.get((fact.through, fact.path[:-2]))
-        if found is not None and not group[0].verdict:
+        if found is not None and not group[0].decision:
             found += group
             kept = [other for other in kept if other is not group]
     return kept
@@ -108,14 +108,14 @@ def _moved(groups: Sequence[Group]) -> list[Group]:
     return kept
 
 
-def _as_one(group: Group, answers: Mapping[str, Verdict]) -> Change:
+def _as_one(group: Group, answers: Mapping[str, Decision]) -> Change:
     head, *others = group
     if not others:
         return head
     follows = (*head.follows, *_flat(others))
     whole = "".join((head.fingerprint, *sorted(change.fingerprint for change in follows)))
     name = hashlib.sha256(whole.encode()).hexdigest()[: len(head.fingerprint)]
-    return replace(head, follows=follows, fingerprint=name, verdict=answers.get(name))
+    return replace(head, follows=follows, fingerprint=name, decision=answers.get(name))
 
 
 def _flat(changes: Sequence[Change]) -> Iterator[Change]:

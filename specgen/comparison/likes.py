@@ -9,13 +9,13 @@ import hashlib
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
-from specgen.comparison.changes import Change, Effect, Reached, Verdict
+from specgen.comparison.changes import Change, Decision, Effect, Reached
 from specgen.model.job import Job
 from specgen.model.spec import LIST_KINDS
 
 
 def told_once(
-    changes: Sequence[Change], answers: Mapping[str, Verdict], weight: Callable[[Change], tuple[int, int]]
+    changes: Sequence[Change], answers: Mapping[str, Decision], weight: Callable[[Change], tuple[int, int]]
 ) -> list[Change]:
     """The changes with those alike inside the first of the heaviest; every change given is found once, on top or inside another.
 
@@ -30,7 +30,7 @@ def told_once(
 def _swap_of(change: Change) -> object:
     """What is swapped for what in what kind of place, with all that is told with it; None for any other change."""
     fact = change.difference
-    if change.effect is not Effect.REPLACED or fact.refers not in LIST_KINDS or fact.through or change.verdict:
+    if change.effect is not Effect.REPLACED or fact.refers not in LIST_KINDS or fact.through or change.decision:
         return None
     finer = tuple((c.difference.name, c.difference.old, c.difference.new) for c in change.follows if not _on_shelf(c))
     return type(fact.owners[-1].record), fact.name, fact.kind, fact.old, fact.new, finer
@@ -42,7 +42,7 @@ def _on_shelf(change: Change) -> bool:
 
 
 def _as_one(
-    group: Sequence[Change], answers: Mapping[str, Verdict], weight: Callable[[Change], tuple[int, int]]
+    group: Sequence[Change], answers: Mapping[str, Decision], weight: Callable[[Change], tuple[int, int]]
 ) -> Change:
     if len(group) == 1:
         return group[0]
@@ -53,7 +53,7 @@ def _as_one(
     shelf = tuple(echo for change in others for echo in change.follows if _on_shelf(echo))
     others = tuple(replace(c, follows=tuple(echo for echo in c.follows if not _on_shelf(echo))) for c in others)
     head = replace(head, follows=(*head.follows, *shelf))
-    return replace(head, alike=others, reaches=_all_reached(group), fingerprint=name, verdict=answers.get(name))
+    return replace(head, alike=others, reaches=_all_reached(group), fingerprint=name, decision=answers.get(name))
 
 
 def _all_reached(group: Sequence[Change]) -> tuple[Reached, ...]:

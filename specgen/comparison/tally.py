@@ -36,6 +36,6 @@ def by_effect(found: Comparison) -> str:
             named = "fact" if word == "facts" and len(held) == 1 else word
             pieces.append(f"{len(held)} {named}" + (f" ({safety} of safety)" if safety else ""))
     if found.withheld:
-        pieces.append(f"{found.withheld} in data of the maker (--for maker shows them)")
+        pieces.append(f"{found.withheld} in the manufacturer's confidential data (--audience maker shows them)")
     nothing = "no value changed" if found.is_whole else "no value changed in what could be compared"
     return (", ".join(pieces) or nothing) + "."

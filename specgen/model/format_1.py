@@ -1,4 +1,4 @@
-"""Source format 1: what format 2 calls otherwise, and the way there and back. Called by `parse`, `frozen` and `upgrade`.
+"""Source format 1: what format 2 calls otherwise, and the way there and back. Called by `parse`, `frozen`, `upgrade` and `decisions`.
 
 The two formats say the same in other words, so the way there is a renaming at known places and loses nothing. What format 1 does
 not know stays as it is: a folder of which only some files are rewritten reads as what it was.
@@ -6,7 +6,7 @@ not know stays as it is: a folder of which only some files are rewritten reads a
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cache
 from typing import Any, NamedTuple
@@ -55,6 +55,9 @@ VALUES: tuple[tuple[str, Mapping[str, str]], ...] = (
 )
 # where the address of another value stands
 _ADDRESSES = ("jobs.*.waivers.*.path",)
+# the same of the file of decisions, which stands beside the sources
+_DECISION_KEYS = (("", "verdicts", "decisions"), ("verdicts.*", "verdict", "decision"))
+_DECISION_ADDRESSES = ("renames.*.old",)
 
 
 @dataclass(slots=True)
@@ -90,8 +93,17 @@ class Renamed:
 
 def upgraded(root: Group) -> Renamed:
     """The tree of one file of format 1 in the words of format 2; marks stay where they were."""
+    return _upgraded(root, _spots())
+
+
+def decisions_upgraded(root: Group) -> Renamed:
+    """The same of the file of decisions."""
+    return _upgraded(root, _spots_of(_DECISION_KEYS, (), _DECISION_ADDRESSES))
+
+
+def _upgraded(root: Group, spots: _Spot) -> Renamed:
     done = Renamed(root, [], [])
-    found = _node(root, _spots(), done)
+    found = _node(root, spots, done)
     assert isinstance(found, Group)  # noqa: S101  # a group stays one
     done.root = found
     return done
@@ -122,18 +134,24 @@ def restored(model: dict[str, Any]) -> dict[str, Any]:
 
 @cache
 def _spots() -> _Spot:
+    return _spots_of(KEYS, VALUES, _ADDRESSES)
+
+
+def _spots_of(
+    renamed: Iterable[tuple[str, str, str]], values: Iterable[tuple[str, Mapping[str, str]]], addresses: Iterable[str]
+) -> _Spot:
     top = _Spot()
-    for where, old, new in KEYS:
+    for where, old, new in renamed:
         _at(top, where).keys[old] = new
-    for where, words in VALUES:
+    for where, words in values:
         _at(top, where).values = words
-    for where in _ADDRESSES:
+    for where in addresses:
         _at(top, where).address = True
     return top
 
 
 def _at(spot: _Spot, where: str) -> _Spot:
-    for step in where.split("."):
+    for step in filter(None, where.split(".")):
         spot = spot.below.setdefault(step, _Spot())
     return spot
 

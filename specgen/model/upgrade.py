@@ -12,7 +12,7 @@ from specgen.model.project import SCHEMA_VERSION
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
 from specgen.source.rewriting import NotThereError, Replacement, replaced, same_text
-from specgen.source.tree import Mapping, Mark, Scalar, SourceFile
+from specgen.source.tree import Mapping, Mark, Node, Scalar, SourceFile
 
 _NAME = "schema_version"
 
@@ -53,27 +53,47 @@ def rewritten(sources: Sources, raw: dict[str, bytes]) -> list[Rewritten]:
     return sorted(changed, key=lambda one: any(_projects(file) for file in files if file.name == one.name))
 
 
+def decisions_rewritten(name: str, raw: bytes) -> Rewritten | None:
+    """The file of decisions in the present format, None where it is. Raises CannotUpgradeError where it cannot be read."""
+    old, faults = read_text(raw, name)
+    if _errors(faults):
+        raise CannotUpgradeError(f"{_line(faults[0])}; put this right first, nothing was rewritten")
+    if not isinstance(old.root, Mapping):
+        return None
+    renamed = format_1.decisions_upgraded(old.root)
+    words = [Replacement(edit.mark, edit.old, edit.new) for edit in renamed.edits]
+    return _checked(old, renamed.root, raw, words, []) if words else None
+
+
 def _file(old: SourceFile, root: Mapping, new: SourceFile, raw: bytes) -> Rewritten | None:
     words = [Replacement(edit.mark, edit.old, edit.new) for edit in format_1.upgraded(root).edits]
     project = _projects(old)
     for version in _version(project, "\r\n" if b"\r\n" in raw else "\n"):
         if not words and not version:
             return None
-        try:
-            data = replaced(raw, [*words, *version])
-        except NotThereError as lost:
-            mark: Mark = lost.args[0]
-            raise CannotUpgradeError(
-                f"{old.name}:{mark.line}:{mark.column}: this word runs over several lines or is written by codes; "
-                f"write it plainly, then upgrade again; nothing was rewritten"
-            ) from None
-        read, faults = read_text(data, old.name)
-        if read.root is not None and new.root is not None and same_text(read.root, new.root) and not _errors(faults):
-            return Rewritten(old.name, data, len(words))
+        if new.root is not None and (done := _checked(old, new.root, raw, words, version)) is not None:
+            return done
     raise CannotUpgradeError(
         f"{old.name}: schema_version cannot be put into the project; write schema_version: {format_1.NUMBER} there yourself, "
         f"then upgrade again; nothing was rewritten"
     )
+
+
+def _checked(
+    old: SourceFile, new: Node, raw: bytes, words: list[Replacement], more: list[Replacement]
+) -> Rewritten | None:
+    """The file with its words replaced, None where that does not read as `new`. Raises CannotUpgradeError."""
+    try:
+        data = replaced(raw, [*words, *more])
+    except NotThereError as lost:
+        mark: Mark = lost.args[0]
+        raise CannotUpgradeError(
+            f"{old.name}:{mark.line}:{mark.column}: this word runs over several lines or is written by codes; "
+            f"write it plainly, then upgrade again; nothing was rewritten"
+        ) from None
+    read, faults = read_text(data, old.name)
+    same = read.root is not None and same_text(read.root, new) and not _errors(faults)
+    return Rewritten(old.name, data, len(words)) if same else None
 
 
 def _version(project: Mapping | None, end: str) -> Iterator[list[Replacement]]:

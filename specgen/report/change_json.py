@@ -11,7 +11,7 @@ from functools import cache
 from importlib import resources
 from typing import Any
 
-from specgen.comparison.changes import Change, Comparison, FigureMoved, FindingMoved, Rounding, Verdict
+from specgen.comparison.changes import Change, Comparison, Decision, FigureMoved, FindingMoved, Rounding
 from specgen.comparison.sentences import sentence, whole_text
 from specgen.comparison.tally import counted
 from specgen.findings import Finding, Place
@@ -19,7 +19,7 @@ from specgen.model.declaring import Audience
 from specgen.source.characters import printable
 from specgen.units.rounding import plain_text
 
-SCHEMA_VERSION = 3
+SCHEMA_VERSION = 4
 
 
 @cache
@@ -49,7 +49,7 @@ def write(found: Comparison, *, old: str, new: str) -> str:
         "unread_files": [
             {"side": side} | ({"file": printable(file)} if makers else {}) for side, file in found.unread_files
         ],
-        "unused_verdicts": [_verdict(entry) for entry in found.unused_verdicts],
+        "unused_decisions": [_decision(entry) for entry in found.unused_decisions],
         "withheld": found.withheld,
     }
     return json.dumps(whole, ensure_ascii=False, indent=2) + "\n"
@@ -78,7 +78,7 @@ def _change(change: Change, *, makers: bool) -> dict[str, Any]:
         "note": change.note,
         "rounding": [_rounding(entry) for entry in change.rounding],
         "fingerprint": change.fingerprint,
-        "verdict": _verdict(change.verdict) if change.verdict is not None else None,
+        "decision": _decision(change.decision) if change.decision is not None else None,
         "reaches": [{"document": job.number, "items": list(job.items)} for job in change.reaches],
         "through": list(fact.through) if fact.through is not None else None,
         "follows": [_change(echo, makers=makers) for echo in change.follows],
@@ -106,8 +106,8 @@ def _rounding(entry: Rounding) -> dict[str, Any]:
     }
 
 
-def _verdict(entry: Verdict) -> dict[str, Any]:
-    said = {"fingerprint": entry.fingerprint, "verdict": entry.answer.value, "who": entry.who, "reason": entry.reason}
+def _decision(entry: Decision) -> dict[str, Any]:
+    said = {"fingerprint": entry.fingerprint, "decision": entry.answer.value, "who": entry.who, "reason": entry.reason}
     return {key: printable(text) for key, text in said.items()} | {"on": entry.on.isoformat()}
 
 

@@ -54,10 +54,10 @@ def write(found: Comparison, *, old: str, new: str, old_prefix: str, new_prefix:
         "NOT COMPARED (has errors on one side, or may stand in a file that was not read)", list(found.not_compared)
     )
     blocks += _listed(
-        "VERDICTS WITHOUT THEIR CHANGE",
+        "DECISIONS WITHOUT THEIR CHANGE",
         [
             f"{entry.fingerprint} by {entry.who}, {entry.on.isoformat()}: {entry.place}"
-            for entry in found.unused_verdicts
+            for entry in found.unused_decisions
         ],
     )
     return "\n\n".join(blocks) + "\n"
@@ -92,9 +92,9 @@ def _change(change: Change, old_prefix: str, new_prefix: str) -> list[str]:
         lines += _wrapped(f"with it: {sentence(echo)}", "    ", "      ")
     if change.is_open:
         lines.append(f"    fingerprint {change.fingerprint}")
-    if change.verdict is not None:
-        said = f"verdict {change.verdict.answer.value}, {change.verdict.who}, {change.verdict.on.isoformat()}: "
-        lines += _wrapped(said + change.verdict.reason, "    ", "      ")
+    if change.decision is not None:
+        said = f"decision {change.decision.answer.value}, {change.decision.who}, {change.decision.on.isoformat()}: "
+        lines += _wrapped(said + change.decision.reason, "    ", "      ")
     return lines
 
 

@@ -27,7 +27,9 @@ _VISITS_LIMIT = 200_000
 _YAML = re.compile(r"\.ya?ml$", re.IGNORECASE)
 _PROJECT_FILES = ("project.yaml", "project.yml")
 # beside the sources and none of them: what persons have said of a change
-VERDICTS = "verdicts.yaml"
+DECISIONS = "decisions.yaml"
+# what source format 1 called the same file
+OLD_DECISIONS = "verdicts.yaml"
 
 
 class SourceError(CannotDoError):
@@ -142,7 +144,7 @@ def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple
                 what = f"The folder contains more than {_VISITS_LIMIT:,} files of any kind."
                 findings.append(fault("SRC039", what, Place(printable_name(name), 1, 1, 1)))
                 return
-            if entry.name.startswith(".") or name == VERDICTS:
+            if entry.name.startswith(".") or name in (DECISIONS, OLD_DECISIONS):
                 continue
             link = entry.is_symlink()
             if _is_folder(entry):

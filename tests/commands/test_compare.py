@@ -1,4 +1,4 @@
-"""`specgen compare`: sides, formats, exit codes, verdicts, the notice, and what it says where it cannot."""
+"""`specgen compare`: sides, formats, exit codes, decisions, the notice, and what it says where it cannot."""
 
 from __future__ import annotations
 
@@ -17,6 +17,7 @@ from specgen.report.change_json import schema
 from tests.good_spec import GOOD
 
 ON = ["--on", "2026-11-25"]
+FOR_MAKER = ([], ["--for", "customer"], ["--for", "maker"], ["--audience", "maker"], ["--audience=maker"])
 
 
 @pytest.fixture
@@ -98,7 +99,7 @@ def test_json_follows_its_schema(sides: Path, capsys: pytest.CaptureFixture[str]
     )
     _change(sides / "new/job.yaml", "No gloss left.", "No gloss.")
     for reader in ("customer", "maker"):
-        code, out, _ = _run("old", "new", "--format", "json", "--for", reader, capsys=capsys)
+        code, out, _ = _run("old", "new", "--format", "json", "--audience", reader, capsys=capsys)
         told = json.loads(out)
         jsonschema.validate(told, schema())
         assert code == 0
@@ -130,32 +131,72 @@ def test_annotations_stand_beside_the_new_lines(sides: Path, capsys: pytest.Capt
     assert lines[-1] == "2 relaxed (1 of safety)."
 
 
-def test_verdicts_beside_the_sources(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_decisions_beside_the_sources(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
     _change(sides / "new/job.yaml", "No gloss left.", "No gloss.")
     out = _run("old", "new", capsys=capsys)[1]
     found = re.search(r"fingerprint ([0-9a-f]{16})", out)
     assert found is not None
-    said = f"{{fingerprint: {found[1]}, verdict: neutral, who: A. Body, reason: the same, on: 2026-11-25}}"
-    (sides / "new/verdicts.yaml").write_text(
-        f"verdicts:\n  - {said}\n  - {said.replace(found[1], '0' * 16)}\n", "utf-8"
+    said = f"{{fingerprint: {found[1]}, decision: neutral, who: A. Body, reason: the same, on: 2026-11-25}}"
+    (sides / "new/decisions.yaml").write_text(
+        f"decisions:\n  - {said}\n  - {said.replace(found[1], '0' * 16)}\n", "utf-8"
     )
     code, out, _ = _run("old", "new", "--fail-on", "relaxed", capsys=capsys)
     assert code == 0
-    assert "verdict neutral, A. Body, 2026-11-25: the same" in out
-    assert f"VERDICTS WITHOUT THEIR CHANGE\n- {'0' * 16} by A. Body, 2026-11-25: verdicts.yaml:3:6\n" in out
+    assert "decision neutral, A. Body, 2026-11-25: the same" in out
+    assert f"DECISIONS WITHOUT THEIR CHANGE\n- {'0' * 16} by A. Body, 2026-11-25: decisions.yaml:3:6\n" in out
     # the file is none of the sources
     assert main(["check", "new", *ON]) == 0
-    (sides / "new/verdicts.yaml").write_text("verdicts: none\n", "utf-8")
+    (sides / "new/decisions.yaml").write_text("decisions: none\n", "utf-8")
     code, out, err = _run("old", "new", capsys=capsys)
-    assert (code, err) == (2, "specgen: the verdicts cannot be read\n")
-    assert "verdicts.yaml:1:11: error MOD004" in out
+    assert (code, err) == (2, "specgen: the decisions cannot be read\n")
+    assert "decisions.yaml:1:12: error MOD004" in out
+
+
+def test_decisions_under_their_former_name(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    _change(sides / "new/job.yaml", "No gloss left.", "No gloss.")
+    found = re.search(r"fingerprint ([0-9a-f]{16})", _run("old", "new", capsys=capsys)[1])
+    assert found is not None
+    text = f"verdicts:\n  - {{fingerprint: {found[1]}, verdict: neutral, who: A. Body, reason: the same, on: 2026-11-25}}\n"
+    file = sides / "new/verdicts.yaml"
+    file.write_text(text, "utf-8")
+    code, out, err = _run("old", "new", "--fail-on", "relaxed", capsys=capsys)
+    assert (code, "decision neutral, A. Body, 2026-11-25: the same" in out) == (0, True)
+    assert err == (
+        "specgen: verdicts.yaml is now called decisions.yaml, its keys decisions and decision; `specgen upgrade` renames them\n"
+    )
+    # the file is none of the sources under this name either
+    assert main(["check", "new", *ON]) == 0
+    capsys.readouterr()
+    file.rename(sides / "new/decisions.yaml")
+    code, out, err = _run("old", "new", "--fail-on", "relaxed", capsys=capsys)
+    assert (code, "decision neutral" in out) == (0, True)
+    assert err == "specgen: decisions.yaml: the keys verdicts and verdict are now called decisions and decision\n"
+    file.write_text("", "utf-8")
+    code, out, err = _run("old", "new", capsys=capsys)
+    assert (code, out) == (2, "")
+    assert err == (
+        "specgen: new holds both decisions.yaml and verdicts.yaml, which is its former name; bring them together in "
+        "decisions.yaml and delete verdicts.yaml\n"
+    )
+
+
+def test_the_former_name_of_audience_is_understood_and_not_listed(
+    sides: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    _change(sides / "new/job.yaml", "No gloss left.", "No gloss.")
+    told = [_run("old", "new", "--format", "json", *more, capsys=capsys)[1] for more in FOR_MAKER]
+    assert told[0] == told[1] != told[2] == told[3] == told[4]
+    assert main(["compare", "--help"]) == 0
+    shown = capsys.readouterr().out
+    assert "--audience {customer,maker}" in shown
+    assert "--for " not in shown
 
 
 def test_renames_are_declared(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
     _change(sides / "new/job.yaml", "{id: DOOR, name: ", "{id: DOOR-L, name: Left ")
     assert "is now called" not in _run("old", "new", capsys=capsys)[1]
     (sides / "answers.yaml").write_text("renames:\n  - {old: jobs.refit.items.DOOR, new: DOOR-L}\n", "utf-8")
-    code, out, _ = _run("old", "new", "--verdicts", "answers.yaml", "--fail-on", "relaxed", capsys=capsys)
+    code, out, _ = _run("old", "new", "--decisions", "answers.yaml", "--fail-on", "relaxed", capsys=capsys)
     assert (code, "The item DOOR is now called DOOR-L" in out) == (0, True)
 
 
@@ -254,14 +295,16 @@ def test_revision_of_a_repository(
     assert _run("git:A:../new", "git:A:", "--fail-on", "any", capsys=capsys)[0] == 0
 
 
-def test_verdicts_of_a_revision(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    (repository / "new/verdicts.yaml").write_text("renames:\n  - {old: systems.cab, new: cabin}\n", "utf-8")
+@pytest.mark.parametrize("name", ["decisions.yaml", "verdicts.yaml"])
+def test_decisions_of_a_revision(repository: Path, name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    (repository / "new" / name).write_text("renames:\n  - {old: systems.cab, new: cabin}\n", "utf-8")
     _change(repository / "new/job.yaml", "  - id: cab\n", "  - id: cabin\n")
     _change(repository / "new/job.yaml", "    system: cab\n", "    system: cabin\n")
     who = ["-c", "user.name=a", "-c", "user.email=a@b.example", "-c", "commit.gpgsign=false"]
     subprocess.run(["git", "add", "new"], cwd=repository, check=True)
     subprocess.run(["git", *who, "commit", "--quiet", "-m", "y"], cwd=repository, check=True)
-    out = _run("git:A:new", "git:HEAD:new", capsys=capsys)[1]
+    _, out, err = _run("git:A:new", "git:HEAD:new", capsys=capsys)
+    assert ("verdicts.yaml is now called decisions.yaml" in err) == (name == "verdicts.yaml")
     assert "The system cab is now called cabin" in out
     assert "taken out" not in out
 
@@ -373,28 +416,28 @@ def test_no_repository(sides: Path, capsys: pytest.CaptureFixture[str], monkeypa
     assert err.startswith("specgen: git says: not a git repository")
 
 
-def test_verdicts_that_are_not_there(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    assert _run("old", "new", "--verdicts", "gone.yaml", capsys=capsys) == (
+def test_decisions_that_are_not_there(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert _run("old", "new", "--decisions", "gone.yaml", capsys=capsys) == (
         2, "", "specgen: gone.yaml: there is no such file\n",
     )  # fmt: skip
 
 
 @pytest.mark.parametrize("how", ["pipe", "link", "folder"])
-def test_verdicts_are_read_from_an_ordinary_file_alone(
+def test_decisions_are_read_from_an_ordinary_file_alone(
     sides: Path, capsys: pytest.CaptureFixture[str], how: str
 ) -> None:
-    file = sides / "new/verdicts.yaml"
+    file = sides / "new/decisions.yaml"
     if how == "pipe":
         os.mkfifo(file)
     elif how == "link":
-        (sides / "elsewhere").write_text("verdicts: []\n", "utf-8")
+        (sides / "elsewhere").write_text("decisions: []\n", "utf-8")
         file.symlink_to(sides / "elsewhere")
     else:
         file.mkdir()
-    for more in ([], ["--verdicts", "new/verdicts.yaml"]):
+    for more in ([], ["--decisions", "new/decisions.yaml"]):
         code, out, err = _run("old", "new", *more, capsys=capsys)
         assert (code, out) == (2, "")
-        assert err == "specgen: new/verdicts.yaml is a link or no ordinary file; verdicts are not read from it\n"
+        assert err == "specgen: new/decisions.yaml is a link or no ordinary file; decisions are not read from it\n"
 
 
 def test_notice_without_a_folder(sides: Path, capsys: pytest.CaptureFixture[str]) -> None:

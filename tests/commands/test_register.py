@@ -306,7 +306,7 @@ def test_compare_takes_an_export(folder: Path, say: Callable[..., Said]) -> None
     job = folder / "job.yaml"
     job.write_text(job.read_text().replace("overcoat_interval: 30 min..24 h}", "overcoat_interval: 30 min..20 h}", 1))
     for reader in ("customer", "maker"):
-        say("register", "export", "MS-001@A", "--out", f"../{reader}.zip", "--for", reader)
+        say("register", "export", "MS-001@A", "--out", f"../{reader}.zip", "--audience", reader)
         code, out, err = say("compare", f"../{reader}.zip", ".", *ON)
         assert (code, err) == (0, "")
         assert "is now 30 min to 20 h" in out

@@ -1,4 +1,4 @@
-"""What a comparison holds beside the effects: echoes, renames, figures, findings, tables, verdicts, and what a customer may see."""
+"""What a comparison holds beside the effects: echoes, renames, figures, findings, tables, decisions, and what a customer may see."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
-from specgen.comparison.changes import Answer, Comparison, Effect, Kind, TableMoved, Verdict
+from specgen.comparison.changes import Answer, Comparison, Decision, Effect, Kind, TableMoved
 from specgen.comparison.compare import compare
 from specgen.comparison.edition import for_customer
 from specgen.comparison.gate import shuts
@@ -258,43 +258,43 @@ def test_changed_tables_are_told() -> None:
     assert all(len(digest) == 64 for digest in reference_snapshot().values())
 
 
-def test_a_verdict_is_found_again_by_the_change_and_by_no_other() -> None:
+def test_a_decision_is_found_again_by_the_change_and_by_no_other() -> None:
     new = changed({"preparations.sand-steel.steps.sand.acceptance": "No gloss."})
     (change,) = compared(changed(), new).changes
     assert change.is_open
     said = [
-        Verdict(change.fingerprint, Answer.RELAXED, "A. Body", "edges are left out", date(2026, 11, 25)),
-        Verdict("0" * 16, Answer.NEUTRAL, "A. Body", "gone", date(2026, 11, 25)),
+        Decision(change.fingerprint, Answer.RELAXED, "A. Body", "edges are left out", date(2026, 11, 25)),
+        Decision("0" * 16, Answer.NEUTRAL, "A. Body", "gone", date(2026, 11, 25)),
     ]
-    found = compared(changed(), new, verdicts=said)
+    found = compared(changed(), new, decisions=said)
     assert [(c.effect, c.weighed, c.is_open) for c in found.changes] == [(Effect.REWORDED, Effect.RELAXED, False)]
-    assert found.unused_verdicts == (said[1],)
+    assert found.unused_decisions == (said[1],)
     other = changed({"preparations.sand-steel.steps.sand.acceptance": "No gloss at all."})
-    assert compared(changed(), other, verdicts=said).changes[0].is_open
+    assert compared(changed(), other, decisions=said).changes[0].is_open
     # the same change in another file, on another line, has the same fingerprint
     turned = changed({"preparations.sand-steel.steps.sand.acceptance": "No gloss."})
     turned["preparations"].reverse()
-    assert compared(changed(), dict(reversed(turned.items())), verdicts=said).changes[0].verdict == said[0]
+    assert compared(changed(), dict(reversed(turned.items())), decisions=said).changes[0].decision == said[0]
 
 
-def test_a_verdict_on_a_counting_rule_holds_for_the_limits_told_with_it_and_no_others() -> None:
+def test_a_decision_on_a_counting_rule_holds_for_the_limits_told_with_it_and_no_others() -> None:
     at = "jobs.refit.inspection.primer-film.criterion"
     old = changed({at: {"rule": "90-10", "nominal": "60 um", "max": "90 um"}})
     new = changed({at: {"rule": "own", "nominal": "60 um", "max": "95 um", "text": "as stated"}})
     (change,) = compared(old, new).changes
-    said = [Verdict(change.fingerprint, Answer.NEUTRAL, "A. Body", "agreed", date(2026, 11, 25))]
-    assert not shuts("relaxed", compared(old, new, verdicts=said))
+    said = [Decision(change.fingerprint, Answer.NEUTRAL, "A. Body", "agreed", date(2026, 11, 25))]
+    assert not shuts("relaxed", compared(old, new, decisions=said))
     new["jobs"][0]["inspection"][1]["criterion"]["max"] = "99 um"
-    found = compared(old, new, verdicts=said)
+    found = compared(old, new, decisions=said)
     assert shuts("relaxed", found)
-    assert found.unused_verdicts == tuple(said)
+    assert found.unused_decisions == tuple(said)
 
 
 def test_neutral_counts_as_editorial() -> None:
     new = changed({"preparations.sand-steel.steps.sand.acceptance": "No gloss."})
     (change,) = compared(changed(), new).changes
-    said = [Verdict(change.fingerprint, Answer.NEUTRAL, "A. Body", "the same in fewer words", date(2026, 11, 25))]
-    found = compared(changed(), new, verdicts=said)
+    said = [Decision(change.fingerprint, Answer.NEUTRAL, "A. Body", "the same in fewer words", date(2026, 11, 25))]
+    found = compared(changed(), new, decisions=said)
     assert found.changes[0].weighed is Effect.EDITORIAL
     assert not shuts("relaxed", found)
 
@@ -429,8 +429,8 @@ def test_the_same_swap_in_ten_systems_is_one_line_with_its_number() -> None:
     (held,) = (change for change in told if change["alike"])
     assert len({change["path"] for change in held["alike"]} | {held["path"]}) == 10
     # a person decides on all ten at once, and on no eleventh
-    said = [Verdict(swap.fingerprint, Answer.NEUTRAL, "A. Body", "agreed", date(2026, 11, 25))]
-    assert swap.path not in {change.path for change in compared(old, new, verdicts=said).open()}
+    said = [Decision(swap.fingerprint, Answer.NEUTRAL, "A. Body", "agreed", date(2026, 11, 25))]
+    assert swap.path not in {change.path for change in compared(old, new, decisions=said).open()}
     new["systems"][-1]["layers"][0]["product"] = "barrier"
     assert swap.fingerprint not in {change.fingerprint for change in compared(old, new).changes}
 

@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specgen.comparison.alike import alike
-from specgen.comparison.changes import Answer, Change, Comparison, Effect, Kind, Verdict
+from specgen.comparison.changes import Answer, Change, Comparison, Decision, Effect, Kind
 from specgen.comparison.compare import Side, compare
 from specgen.comparison.gate import shuts
 from specgen.comparison.sentences import reach_text, sentence
@@ -212,11 +212,11 @@ def test_a_decision_on_a_swap_ends_when_the_record_is_weakened_again() -> None:
     reference = "jobs.refit.preparation"
     first, second = (_swapped(reference, {"coat_within": wait}) for wait in ("6 h", "72 h"))
     (asked,) = [change for change in compared(changed(), first).changes if change.path == reference]
-    said = Verdict(asked.fingerprint, Answer.NEUTRAL, "A. Body", "tried on a door", ON)
-    assert not any(change.is_open for change in compared(changed(), first, verdicts=[said]).changes)
-    again = compared(changed(), second, verdicts=[said])
+    said = Decision(asked.fingerprint, Answer.NEUTRAL, "A. Body", "tried on a door", ON)
+    assert not any(change.is_open for change in compared(changed(), first, decisions=[said]).changes)
+    again = compared(changed(), second, decisions=[said])
     assert any(change.is_open and change.path == reference for change in again.changes)
-    assert again.unused_verdicts == (said,)
+    assert again.unused_decisions == (said,)
 
 
 def test_a_decision_on_a_system_ends_when_a_product_of_it_is_weakened() -> None:
@@ -231,8 +231,8 @@ def test_a_decision_on_a_system_ends_when_a_product_of_it_is_weakened() -> None:
 def test_what_a_swap_weakens_shuts_the_gate_though_the_reference_was_decided() -> None:
     new = _swapped("jobs.refit.preparation", {"coat_within": "72 h"})
     (asked,) = compared(changed(), new).open()
-    said = Verdict(asked.fingerprint, Answer.NEUTRAL, "A. Body", "tried on a door", ON)
-    assert shuts("relaxed", compared(changed(), new, verdicts=[said]))
+    said = Decision(asked.fingerprint, Answer.NEUTRAL, "A. Body", "tried on a door", ON)
+    assert shuts("relaxed", compared(changed(), new, decisions=[said]))
 
 
 def test_isocyanate_that_comes_in_through_a_product_is_safety() -> None:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
-from specgen.comparison.changes import Answer, Verdict
+from specgen.comparison.changes import Answer, Decision
 from specgen.comparison.compare import compare
 from specgen.findings import Place
 from specgen.report import change_text
@@ -38,15 +38,15 @@ def test_report_is_as_expected(golden: Callable[[Path, str], None]) -> None:
     fingerprint = next(
         change.fingerprint for change in compare(first, second).changes if change.path == f"{SANDED}.acceptance"
     )
-    where = Place("verdicts.yaml", 2, 6, 17)
+    where = Place("decisions.yaml", 2, 6, 17)
     said = [
-        Verdict(fingerprint, Answer.RELAXED, "A. Body", "only the edges are looked at now", date(2026, 11, 25), where),
-        Verdict("0" * 16, Answer.NEUTRAL, "A. Body", "no longer there", date(2026, 11, 25), replace(where, line=3)),
+        Decision(fingerprint, Answer.RELAXED, "A. Body", "only the edges are looked at now", date(2026, 11, 25), where),
+        Decision("0" * 16, Answer.NEUTRAL, "A. Body", "no longer there", date(2026, 11, 25), replace(where, line=3)),
     ]
     found = compare(
         replace(first, tables={"table comb": "1", "document ISO": "1"}),
         replace(second, tables={"table comb": "2", "document ISO": "1"}, unread=frozenset({("products", "base")})),
-        verdicts=said,
+        decisions=said,
         concern_of_rule=RULES,
     )
     text = change_text.write(found, old="old", new="new", old_prefix="old/", new_prefix="new/")

@@ -30,7 +30,7 @@ class Annex:
     findings: TableView
     tables: TableView
     not_compared: tuple[str, ...]
-    unused_verdicts: TableView
+    unused_decisions: TableView
 
 
 def annex_of(found: Comparison, words: Words, *, for_maker: bool) -> Annex:
@@ -43,7 +43,7 @@ def annex_of(found: Comparison, words: Words, *, for_maker: bool) -> Annex:
         findings=_findings(found.findings[:_MOST], words, for_maker=for_maker),
         tables=_tables(found, words),
         not_compared=found.not_compared if for_maker else (),
-        unused_verdicts=_unused(found, words),
+        unused_decisions=_unused(found, words),
     )
 
 
@@ -126,8 +126,8 @@ def _tables(found: Comparison, words: Words) -> TableView:
 
 def _unused(found: Comparison, words: Words) -> TableView:
     columns = (Column(words("Fingerprint"), "w-25"), Column(words("By"), "w-30"), Column(words("On")))
-    rows = [(entry.fingerprint, entry.who, entry.on.isoformat()) for entry in found.unused_verdicts]
-    return table_view(words("Verdicts on changes that are not there"), columns, rows)
+    rows = [(entry.fingerprint, entry.who, entry.on.isoformat()) for entry in found.unused_decisions]
+    return table_view(words("Decisions on changes that are not there"), columns, rows)
 
 
 def _left_out(found: Comparison, listed: tuple[FigureMoved, ...], words: Words) -> str:

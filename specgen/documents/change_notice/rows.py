@@ -62,9 +62,9 @@ def _remarks(change: Change, words: Words) -> Iterator[str]:
     yield from notes(change, words.translate)
     for echo in change.follows:
         yield words("With it: {said}").format(said=sentence(echo, words.translate))
-    if change.verdict is not None:
+    if change.decision is not None:
         frame = words("{who} decided on {day}: {answer}. {reason}")
-        said = change.verdict
+        said = change.decision
         yield frame.format(who=said.who, day=said.on.isoformat(), answer=words(said.answer.value), reason=said.reason)
     elif change.is_open:
-        yield words("Fingerprint for a verdict: {fingerprint}").format(fingerprint=change.fingerprint)
+        yield words("Fingerprint for a decision: {fingerprint}").format(fingerprint=change.fingerprint)
