@@ -34,8 +34,8 @@ _NOUNS: dict[type[Node], str] = {
     OvercoatWindow: "overcoating interval",
 }
 _LEANS = re.compile(
-    r"[(,]| (to|in|before|after|between|by|on|with|while|from|for|of|at|above|below|without"
-    r"|that|it|whose|as|if|which|who|here|away|later|count)\b|^whose\b"
+    r"[(,]| (to|in|before|after|between|by|on|with|from|for|of|at|above|below|without"
+    r"|that|it|whose|as|if|which|who|here|count)\b|^whose\b"
 )
 _NAMES = ("name", "title", "check", "what", "stage", "task", "route", "jurisdiction", "rule")
 _SHOWN = 48

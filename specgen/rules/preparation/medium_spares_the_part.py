@@ -1,7 +1,7 @@
 """PRE005 The abrasive, tool or solvent does not damage the substrate
 
 Checks
-    The abrasive, tool or solvent of each step, against what the table excludes for that material, apart from iron: hard abrasives on aluminium, ketones on plastic, strippers on laminate, fast sanders on polyolefins.
+    The abrasive, tool or solvent of each step, against what the table excludes for that material (iron contamination has a rule of its own): hard abrasives on aluminium, ketones on plastic, strippers on laminate, fast sanders on polyolefins.
 Why
     The wrong medium pits soft metal, crazes or melts plastic, and softens laminate before any paint is applied.
 Passes
