@@ -36,7 +36,7 @@ _LARGE = 500
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """One side as read: how the user named it, what leads to its files, its sources, and the file of decisions beside them.
+    """One side: how the user named it, what leads to its files, how its sources are read, and the file of decisions beside them.
 
     Of an issued revision `document` is its number and `revision` its own, both empty for any other side; `snapshot` is of the
     tables it was judged by, None where they are those of this program.
@@ -44,7 +44,7 @@ class Named:
 
     spelling: str
     prefix: str
-    sources: Sources
+    read: Callable[[], Sources]
     decisions: DecisionFile | None
     snapshot: Snapshot | None = None
     document: str = ""
@@ -94,11 +94,11 @@ def read_side(spelling: str) -> Named:
     issued = _ISSUED.get(path.suffix.lower())
     if issued is not None and not path.is_dir():
         sources, document, revision = issued(path)
-        return Named(spelling, "", sources, None, document=document, revision=revision)
+        return Named(spelling, "", lambda: sources, None, document=document, revision=revision)
     _refuse_other_than_sources(path)
     try:
         folder = find_project(path)
-        return Named(spelling, prefix_of(folder), read_project(folder), decisions_beside(folder))
+        return Named(spelling, prefix_of(folder), lambda: read_project(folder), decisions_beside(folder))
     except SourceError as reason:
         raise CannotRunError(str(reason)) from reason
 
@@ -124,19 +124,24 @@ def checked_sides(old: Named, new: Named, on: date) -> tuple[Checked, Checked]:
 
     Opposite an issued revision a folder is cut down to what that document reaches, or all else in it would seem added.
     """
-    before, after = _cut(parse(old.sources), old, new), _cut(parse(new.sources), new, old)
+    before = _cut(parse(old.read()), old, new)
 
     def judge_old() -> Report:
         return check_loaded(before, on).report
 
-    def judge_new() -> Report:
-        return check_loaded(after, on).report
+    def judge_new() -> Checked:
+        # beside a second process that has its own copy, this one needs the trees of the old side for places alone
+        if len(before.places) >= _LARGE:
+            before.fold()
+        after = _cut(parse(new.read()), new, old)
+        return check_loaded(after, on)
 
     if len(before.places) < _LARGE:
         first, second = judge_old(), judge_new()
     else:
         first, second = beside(judge_old, judge_new)
-    return Checked(before, first, on), Checked(after, second, on)
+        second.loaded.fold()
+    return Checked(before, first, on), second
 
 
 def _cut(loaded: Loaded, own: Named, other: Named) -> Loaded:
@@ -171,12 +176,12 @@ def snapshots(old: Named, new: Named, checked: Sequence[Checked], about: Address
 
 def _from_git(spelling: str, rest: str) -> Named:
     sources, prefix, decisions = sources_at(rest)
-    return Named(spelling, prefix, sources, decisions)
+    return Named(spelling, prefix, lambda: sources, decisions)
 
 
 def _from_register(spelling: str, rest: str) -> Named:
     sources, held, document, revision = revision_at(rest)
-    return Named(spelling, "", sources, None, held, document, revision)
+    return Named(spelling, "", lambda: sources, None, held, document, revision)
 
 
 _ISSUED: Mapping[str, Callable[[Path], tuple[Sources, str, str]]] = {".pdf": issued_pdf, ".zip": issued_zip}
