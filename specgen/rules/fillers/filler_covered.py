@@ -43,5 +43,5 @@ def filler_covered(system: System, spec: Spec, on: date) -> Problems:
             followed = (
                 f"followed by the {above.role} {above.id}, not by" if above is not None else "not overcoated with"
             )
-            what = f"the body filler {layer.id} is {followed} a primer, surfacer or sealer"
+            what = f"the body filler {layer.id} is {followed} a primer, surfacer, sealer or intermediate coat"
             yield Problem(("layers", layer.id), what)

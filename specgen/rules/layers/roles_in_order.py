@@ -1,7 +1,7 @@
 """LAY001 Coats follow in the usual order
 
 Checks
-    The order of the roles of the coats from the substrate outwards: wash primer, adhesion promoter, primer, body filler, surfacer, sealer, intermediate, basecoat, topcoat, clearcoat. Body filler may also be applied beneath the primer. A tank lining or an antifouling follows the primer or the intermediate coat, a seam sealer is covered by basecoat or topcoat, an underbody coating follows the primer, and cavity wax is last.
+    The order of the roles of the coats from the substrate outwards: wash primer, adhesion promoter, primer, body filler, surfacer, sealer, intermediate, basecoat, topcoat, clearcoat. Body filler may also be applied beneath the primer. A tank lining or an antifouling follows the primer or the intermediate coat, a seam sealer is overcoated with basecoat or topcoat, an underbody coating follows the primer, and cavity wax is last.
 Why
     A coat in the wrong position is applied to a surface it was not made for: a primer over a topcoat seals nothing, and a basecoat beneath a surfacer is sanded away.
 Passes
