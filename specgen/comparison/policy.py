@@ -35,7 +35,7 @@ CUTS_BOTH_WAYS: dict[type[Node], str] = {
 INHERITED: frozenset[tuple[type[Node], str]] = frozenset({(Item, "system"), (Item, "preparation"), (Item, "exposure")})
 
 # A part of the item that is left out is the job's, one that is there goes before all of the job's.
-INHERITED_PARTS: frozenset[tuple[type[Node], str]] = frozenset({(Item, "substrate")})
+INHERITED_PARTS: frozenset[tuple[type[Node], str]] = frozenset({(Item, "substrate"), (Item, "environment")})
 
 # A list that is left out names all there are.
 ALL_WHERE_LEFT_OUT: frozenset[tuple[type[Node], str]] = frozenset({(InspectionPoint, "items"), (Holder, "documents")})

@@ -8,6 +8,7 @@ from typing import Annotated
 from specgen.model.acceptance import InspectionPoint
 from specgen.model.control import DocumentControl, OnCall, Waiver
 from specgen.model.declaring import Concern, Polarity, entries, leaf, part
+from specgen.model.environment import Environment
 from specgen.model.field_types import (
     AirFlow,
     Area,
@@ -193,6 +194,7 @@ class Item(Node):
     exposure: Annotated[Exposure, choice(Exposure)] | None = leaf(
         Polarity.FACT, Concern.COMPATIBILITY, "exposure, where it differs from the job's: exterior or interior"
     )
+    environment: Environment | None = part("environment in service, where it differs from the job's")
     repair: Repair | None = part("extent of a repair into the existing coating")
     substrate: Substrate | None = part("substrate, where it differs from the job's")
     preparation: Id | None = leaf(
@@ -271,6 +273,7 @@ class Job(Node):
     exposure: Annotated[Exposure, choice(Exposure)] | None = leaf(
         Polarity.FACT, Concern.COMPATIBILITY, "exposure: exterior or interior"
     )
+    environment: Environment | None = part("environment in service")
     items: tuple[Item, ...] = entries("part types", required=True)
     climate: ApplicationClimate | None = part("ambient conditions during the work")
     ventilation: WorkAir | None = part("ventilation where the spraying is done")

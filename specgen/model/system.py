@@ -25,12 +25,14 @@ from specgen.model.product import Role
 
 
 class Corrosivity(StrEnum):
-    """Corrosivity categories of the air, from low to very high."""
+    """Corrosivity categories of the air, from very low to extreme."""
 
+    C1 = "C1"
     C2 = "C2"
     C3 = "C3"
     C4 = "C4"
     C5 = "C5"
+    CX = "CX"
 
 
 class Durability(StrEnum):
@@ -46,7 +48,7 @@ class CategoryClaim(Node):
     """The corrosivity category and durability a system is said to serve."""
 
     corrosivity: Annotated[Corrosivity, choice(Corrosivity)] = leaf(
-        Polarity.LADDER, Concern.FILM, "corrosivity category to ISO 12944-2: C2 to C5", required=True
+        Polarity.LADDER, Concern.FILM, "corrosivity category to ISO 12944-2: C1 to CX", required=True
     )
     durability: Annotated[Durability, choice(Durability)] = leaf(
         Polarity.LADDER, Concern.FILM, "durability: low, medium, high or very-high", required=True

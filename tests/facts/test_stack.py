@@ -6,7 +6,8 @@ from fractions import Fraction
 
 import pytest
 
-from specgen.facts.job.stack import Stack, exposure_of, stack
+from specgen.facts.job.exposure import exposure_of
+from specgen.facts.job.stack import Stack, stack
 from specgen.model.job import Exposure
 from tests.good_spec import good, good_with, put, spec_of
 

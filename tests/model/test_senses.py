@@ -41,6 +41,7 @@ TYPES_IN_USE = [
     "id",
     "id of the table binder_families",
     "id of the table cleanliness_tests",
+    "id of the table exposure_categories",
     "id of the table galvanized_states",
     "id of the table hazard_classes",
     "id of the table materials",

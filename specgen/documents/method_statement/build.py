@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.method_statement.between_coats import BetweenView, between_coats
+from specgen.documents.method_statement.exposed import exposed
 from specgen.documents.method_statement.old_coats import RepairView, old_coat_in_short, repairs
 from specgen.documents.method_statement.preparation import handed_over, part_state, steps_on
 from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total, waits
@@ -18,7 +19,6 @@ from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build, builds_of
 from specgen.facts.job.quantities import Quantities
-from specgen.facts.job.stack import exposure_of
 from specgen.facts.layer.film import planned_film
 from specgen.figures.layer_section import Band, layer_section
 from specgen.model.hazards import Task
@@ -126,9 +126,16 @@ def _item(item: Item, job: Job, figures: Quantities, words: Words) -> tuple[str,
     old = "; ".join(old_coat_in_short(coat, words) for coat in item.old_coats)
     masked = "; ".join(entry.what for entry in item.masked)
     printed = words.worked(area)
-    exposure = exposure_of(job, item)
-    exposed = words.word(exposure) if exposure is not None else ""
-    return (item.id, item.name, str(item.count), printed, masked, old, exposed, words.phrase(item.service_temperature))
+    return (
+        item.id,
+        item.name,
+        str(item.count),
+        printed,
+        masked,
+        old,
+        exposed(job, item, words),
+        words.phrase(item.service_temperature),
+    )
 
 
 def _coat_table(letter: str, listed: Sequence[CoatView], words: Words) -> TableView:

@@ -14,6 +14,7 @@ from specgen.documents.parts.coats import coat_name, numbered, total
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
+from specgen.facts.job.exposure import severe_service
 from specgen.facts.job.repair import harmful_dust, strip_limit, widest
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.intervals import air_of, interval
@@ -69,7 +70,7 @@ def _steps(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Itera
         "the part where the lowest coat is damaged or has come loose."
     )
     yield Condition(text, "")
-    yield from _ground(builds, spec, words)
+    yield from _ground(builds, job, spec, words)
     feather = widest("feather", items)
     text = words(
         "Feather every coat around the place back in a ring of its own with {papers}{width}, until no step is felt."
@@ -113,7 +114,7 @@ def _hard(system: System, job: Job, spec: Spec, words: Words) -> str:
     return text.format(times=words(". Fully cured: {}").format("; ".join(times)) if times else "")
 
 
-def _ground(builds: Sequence[Build], spec: Spec, words: Words) -> Iterator[Condition]:
+def _ground(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:
     """How the part is made ready where it shows; a spot that cannot be blasted gets the grade tables name for spots."""
     for build in builds:
         name = words(table("materials").row("id", build.substrate.material)["name"])
@@ -123,7 +124,8 @@ def _ground(builds: Sequence[Build], spec: Spec, words: Words) -> Iterator[Condi
             name=name, grade=grade, letter=build.letter
         )
         source = ""
-        spots = small_spots(build.system, spec.product_of(build.system.layers[0]).binder)
+        severe = any(severe_service(job, item, build.system) for item in build.items)
+        spots = small_spots(spec.product_of(build.system.layers[0]).binder, severe=severe)
         if spots and any(step.do in BLASTING for step in build.preparation.steps):
             least = words(" A small spot that cannot be blasted: to {}.").format(words(spots[0]["grades"]))
             text, source = text + least, _said(table("minimum_preparation").row_citation(spots[0]), words)

@@ -12,6 +12,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from specgen.model.acceptance import GaugePrinciple, LowReadings, Stage, ZeroedOn
+from specgen.model.environment import EnvironmentKind, Medium
 from specgen.model.hazards import Route, SignalWord, Task
 from specgen.model.job import Exposure, RubResult
 from specgen.model.preparation import StepKind
@@ -78,6 +79,16 @@ WORDS: Mapping[StrEnum, str] = {
     Durability.VERY_HIGH: N_("very high"),
     Exposure.EXTERIOR: N_("outdoors"),
     Exposure.INTERIOR: N_("indoors"),
+    EnvironmentKind.ATMOSPHERE: N_("atmosphere"),
+    EnvironmentKind.IMMERSION: N_("immersion"),
+    EnvironmentKind.SPLASH: N_("splash zone"),
+    EnvironmentKind.BURIED: N_("buried in soil"),
+    EnvironmentKind.UNDERSIDE: N_("underside"),
+    EnvironmentKind.CAVITY: N_("cavity"),
+    Medium.FRESH_WATER: N_("fresh water"),
+    Medium.SEA_WATER: N_("sea or brackish water"),
+    Medium.WASTE_WATER: N_("waste water"),
+    Medium.FUEL: N_("fuel"),
     Stage.RECEIPT: N_("on receipt"),
     Stage.PREPARED: N_("after preparation"),
     Stage.APPLICATION: N_("while applying"),

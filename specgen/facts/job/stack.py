@@ -13,7 +13,7 @@ from fractions import Fraction
 from specgen.facts.layer.film import expected_film
 from specgen.facts.memo import memoised
 from specgen.facts.pairs.parts import takes_old_paint_off
-from specgen.model.job import Exposure, Item, Job, OldCoat
+from specgen.model.job import Item, Job, OldCoat
 from specgen.model.preparation import Substrate
 from specgen.model.product import Product
 from specgen.model.spec import Spec
@@ -127,11 +127,6 @@ def old_paint_goes(job: Job, item: Item, spec: Spec) -> bool:
     """True where the preparation takes the old paint off all over."""
     preparation = spec.preparation_of(job, item)
     return preparation is not None and takes_old_paint_off(preparation)
-
-
-def exposure_of(job: Job, item: Item) -> Exposure | None:
-    """The item's own exposure, else the job's."""
-    return item.exposure or job.exposure
 
 
 def _old(job: Job, item: Item, spec: Spec) -> Iterator[OldLayer]:

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from specgen.facts.job.exposure import severe_service
 from specgen.facts.pairs.parts import WORKING, Part
 from specgen.model.preparation import Preparation, PreparationStep
 from specgen.model.product import Product
-from specgen.model.system import Corrosivity, System
 from specgen.standards.citations import Citation
 from specgen.standards.tables import Row, table
 from specgen.trade.known import NotKnown
@@ -90,9 +90,9 @@ def reaches(grade: str, least: str) -> tuple[bool, bool] | None:
     return level[grade] >= level[least], any(series[other] == series[least] for other in alike)
 
 
-def small_spots(system: System, family: str) -> tuple[Row, ...]:
-    """The rows of minimum_preparation for a small spot that cannot be blasted; none in severe service (C5), which lets off nothing."""
-    if system.category is not None and system.category.corrosivity is Corrosivity.C5:
+def small_spots(family: str, *, severe: bool) -> tuple[Row, ...]:
+    """The rows of minimum_preparation for a small spot that cannot be blasted; none in severe service, which lets off nothing."""
+    if severe:
         return ()
     rows = table("minimum_preparation").rows
     return tuple(row for row in rows if row["family"] == family and row["service"] == "small spots")
@@ -106,10 +106,9 @@ def best_step(preparation: Preparation) -> PreparationStep | None:
 
 
 def _rows(part: Part, family: str) -> list[Row]:
-    claim = part.system.category
-    severe = claim is not None and claim.corrosivity is Corrosivity.C5
+    severe = severe_service(part.job, part.item, part.system)
     of_family = [row for row in table("minimum_preparation").rows if row["family"] == family]
-    if part.item.repair is not None and (small := small_spots(part.system, family)):
+    if part.item.repair is not None and (small := small_spots(family, severe=severe)):
         return list(small)
     wanted = "severe" if severe else "normal"
     return [row for row in of_family if row["service"] == wanted]

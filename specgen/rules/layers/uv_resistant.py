@@ -1,7 +1,7 @@
 """LAY008 The last coat outdoors is UV-resistant
 
 Checks
-    Items stated to be outdoors: the binder of the last coat does not chalk or yellow in sunlight, as epoxies and aromatic polyurethanes do. Tank linings, antifoulings, underbody coatings and cavity wax are not judged: sunlight does not reach them.
+    Items stated to be outdoors, or in the sun: the binder of the last coat does not chalk or yellow in sunlight, as epoxies and aromatic polyurethanes do. Tank linings, antifoulings, underbody coatings and cavity wax are not judged: sunlight does not reach them; nor are items immersed, buried, or stated to be out of the sun.
 Why
     Sunlight breaks the binder down to powder: colour and gloss are lost after one summer, and the coat becomes thinner year by year.
 Passes
@@ -15,6 +15,12 @@ Passes
     Given second good
     jobs.rails.exposure: interior
     jobs.rails.items.RAIL.exposure: exterior
+
+    jobs.refit.exposure: exterior
+    jobs.refit.items.STEP.environment: {kind: buried, category: Im3}
+
+    jobs.refit.environment: {kind: atmosphere, sun: no}
+    jobs.refit.exposure: exterior
 
     Given second good
     products.gloss.binder: pu_2k_aromatic
@@ -35,13 +41,18 @@ Fails
     jobs.refit.items.DOOR.system: chassis
     jobs.refit.items.DOOR.exposure: exterior    # at jobs.refit.items.DOOR.exposure    # at jobs.refit.exposure
     without jobs.refit.inspection.primer-film    # also JOB006 at jobs.refit.inspection
+
+    jobs.refit.items.STEP.environment: {kind: splash, sun: yes}    # at jobs.refit.items.STEP.environment.sun
+
+    jobs.refit.environment: {kind: underside, category: C3}
+    jobs.refit.items.STEP.exposure: exterior    # at jobs.refit.items.STEP.exposure
 To put right
     Finish with an aliphatic polyurethane or another UV-resistant coat; or accept the chalking and state so.
 """
 
-from specgen.facts.job.stack import exposure_of, stacks
+from specgen.facts.job.exposure import sun_on
+from specgen.facts.job.stack import stacks
 from specgen.facts.pairs.families import binder_family
-from specgen.model.job import Exposure
 from specgen.rules.kit import WARNING, Job, Path, Problem, Problems, Role, Spec, cell_citation, date, rule, table
 
 _SUFFERS = {"chalks": "chalks in the sun", "poor": "breaks down and yellows in the sun"}
@@ -56,15 +67,14 @@ _SUFFERS = {"chalks": "chalks in the sun", "poor": "breaks down and yellows in t
 def uv_resistant(job: Job, spec: Spec, on: date) -> Problems:
     told: set[tuple[Path, str]] = set()
     for stack in stacks(job, spec):
-        last = stack.last
-        if last is None or exposure_of(job, stack.item) is not Exposure.EXTERIOR or last.layer.role is Role.BASECOAT:
+        last, found = stack.last, sun_on(job, stack.item)
+        if last is None or found is None or not found[0] or last.layer.role is Role.BASECOAT:
             continue  # a basecoat without clearcoat has a rule of its own
         if table("coat_places").row("role", last.layer.role.value)["sun"] == "no":
             continue
-        suffers = _SUFFERS.get(binder_family(last.family)["uv"])
-        path: Path = ("items", stack.item.id, "exposure") if stack.item.exposure is not None else ("exposure",)
+        suffers, path = _SUFFERS.get(binder_family(last.family)["uv"]), found[1]
         if suffers is None or (path, stack.system.id) in told:
             continue
         told.add((path, stack.system.id))
-        what = f"{stack.item.id} is outdoors; its last coat {last.layer.id} ({binder_family(last.family)['name']}) {suffers}"
+        what = f"{stack.item.id} is in the sun; its last coat {last.layer.id} ({binder_family(last.family)['name']}) {suffers}"
         yield Problem(path, what, source=cell_citation("binder_families", last.family, "uv"))

@@ -1,7 +1,7 @@
 """PRE008 The steel is prepared to the grade its first coat requires
 
 Checks
-    The cleanest grade a preparation states, against the minimum published for the binder of the first coat on bare steel; stricter for a system that claims C5, less strict for repaired spots. Zinc-rich paint has a rule of its own. A grade of another series without a published equivalent is compared over the ladder of common practice, which only gives a warning.
+    The cleanest grade a preparation states, against the minimum published for the binder of the first coat on bare steel; stricter for immersion and for corrosivity C5 or CX, of the job or claimed by the system; less strict for repaired spots. Zinc-rich paint has a rule of its own. A grade of another series without a published equivalent is compared over the ladder of common practice, which only gives a warning.
 Why
     A primer adheres only as well as what is left on the steel: over the rust and scale that hand tools leave, a good primer fails like a poor one.
 Passes
@@ -13,6 +13,11 @@ Passes
     Given second good
     systems.deck.category: {corrosivity: C5, durability: high, evidence: own report}
     preparations.blast.steps.blast.grade: SP 10
+    preparations.abrade.edge_radius: 2 mm
+    preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
+
+    Given second good
+    jobs.rails.environment: {kind: immersion, category: Im1}
     preparations.abrade.edge_radius: 2 mm
     preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
 Fails
@@ -31,6 +36,16 @@ Fails
 
     Given second good
     without preparations.blast.steps.blast.grade    # note at preparations.blast.steps
+
+    Given second good
+    jobs.rails.environment: {kind: immersion, category: Im1}
+    preparations.abrade.edge_radius: 2 mm
+    preparations.blast.steps.blast.grade: SP 6    # at preparations.blast.steps.blast.grade
+    preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
+
+    Given second good
+    jobs.rails.items.RAIL.environment: {kind: atmosphere, category: CX}
+    preparations.blast.steps.blast.grade: SP 6    # at preparations.blast.steps.blast.grade
 To put right
     Prepare to the grade named, or choose a primer made for the grade that can be achieved.
 """
