@@ -138,7 +138,7 @@ class OldCoat(Node):
         "result of the solvent rub (MEK or acetone): soluble, softens or resistant",
     )
     cured: YesNo | None = leaf(Polarity.FACT, Concern.COMPATIBILITY, "through-dry state; no if still soft underneath")
-    age: Duration | None = leaf(Polarity.FACT, Concern.COMPATIBILITY, "age of the coat, as in 30 days")
+    age: Duration | None = leaf(Polarity.FACT, Concern.COMPATIBILITY, "age of the coat, as in 30 days or 12 years")
     cross_cut: WholeNumber | None = leaf(
         Polarity.FACT, Concern.COMPATIBILITY, "cross-cut classification to ISO 2409: 0 (best) to 5"
     )

@@ -5,7 +5,7 @@ Checks
 Why
     Two statements that cannot both be true mean that the wrong coat was examined or the wrong name written down; every assessment of the new paint would rest on it.
 Passes
-    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, rub: resistant, cured: yes, age: 4000 days, cross_cut: 1, tape: 4B, chalking: 0, sound: yes}]
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, rub: resistant, cured: yes, age: 12 years, cross_cut: 1, tape: 4B, chalking: 0, sound: yes}]
 
     Given second good
     jobs.rails.items.LOCKER.old_coats.later: {id: later, family: pu_2k_aliphatic, thickness: 3 mil, sound: yes, rub: softens, cured: no}
