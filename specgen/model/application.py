@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
+from typing import Annotated
+
 from specgen.model.declaring import Concern, Polarity, leaf, part
 from specgen.model.field_types import (
     Duration,
@@ -13,8 +16,27 @@ from specgen.model.field_types import (
     TemperatureRange,
     Text,
     WholeNumber,
+    choice,
 )
 from specgen.model.node import Node
+
+
+class Method(StrEnum):
+    """How paint is put on the part."""
+
+    BRUSH = "brush"
+    ROLLER = "roller"
+    AIR_SPRAY = "air-spray"
+    AIRLESS = "airless"
+    HVLP = "hvlp"
+    ELECTROSTATIC = "electrostatic"
+    DIP = "dip"
+    AEROSOL = "aerosol"
+    TROWEL = "trowel"
+
+
+# Methods with a spray gun, which has a nozzle.
+GUNS = frozenset({Method.AIR_SPRAY, Method.AIRLESS, Method.HVLP, Method.ELECTROSTATIC})
 
 
 class Mixing(Node):
@@ -44,6 +66,9 @@ class Activation(Node):
 class Application(Node):
     """Values an applicator needs at the part."""
 
+    methods: tuple[Annotated[Method, choice(Method)], ...] = leaf(
+        Polarity.ONE_OF, Concern.PRODUCT, "application methods, as in brush, roller, airless", default=()
+    )
     shake: Duration | None = leaf(
         Polarity.AT_LEAST, Concern.PRODUCT, "shaking time from when the mixing ball first rattles"
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Annotated
 
+from specgen.model.application import Method
 from specgen.model.control import DocumentControl
 from specgen.model.declaring import Concern, Polarity, entries, leaf, part
 from specgen.model.field_types import (
@@ -70,6 +71,9 @@ class Layer(Node):
     )
     wet_target: Thickness | None = leaf(
         Polarity.EXACTLY, Concern.FILM, "target WFT for the comb gauge, if not to be calculated"
+    )
+    method: Annotated[Method, choice(Method)] | None = leaf(
+        Polarity.REPLACED, Concern.PRODUCT, "application method of this coat, as in airless"
     )
     thinner: Percentage | None = leaf(Polarity.PERMISSION, Concern.FILM, "thinner added, by volume of the paint")
     flash_between_passes: DurationRange | None = leaf(

@@ -56,6 +56,7 @@ LEFT_OUT = {
     Polarity.AT_MOST: Effect.RELAXED,
     Polarity.WITHIN: Effect.RELAXED,
     Polarity.EXACTLY: Effect.RELAXED,
+    Polarity.ONE_OF: Effect.RELAXED,
     Polarity.ALL_OF: Effect.RELAXED,
     Polarity.PERMISSION: Effect.TIGHTENED,
     Polarity.LADDER: Effect.RELAXED,

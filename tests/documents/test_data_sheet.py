@@ -154,3 +154,8 @@ def test_equal_protection_shares_a_row() -> None:
         # nothing is stated, and spray with isocyanate is still in the air
         ("Clearing up", "Example clear", "air-fed half mask, EN 14594", *worn),
     )
+
+
+def test_application_methods_are_named() -> None:
+    shown = _sheet("barrier", {"products.barrier.application.methods": "[airless, brush]"}).application
+    assert ("Application methods", "airless spray, brush") in shown

@@ -74,6 +74,7 @@ def full_cure_at(product: Product, air: Quantity | None, words: Words) -> str:
 
 def _values(stated: Application, words: Words, *, surface_said: bool) -> Iterator[tuple[str, str]]:
     named = (
+        (words("Application methods"), ", ".join(words.word(method) for method in stated.methods)),
         (words("Can or paint temperature"), words.phrase(stated.can_temperature)),
         (words("Part temperature"), "" if surface_said else words.phrase(stated.surface_temperature)),
         (words("Use the can up within"), words.phrase(stated.activation.usable_for) if stated.activation else ""),

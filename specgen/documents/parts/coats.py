@@ -120,6 +120,8 @@ def _passes(layer: Layer, words: Words) -> str:
             said.append(words("{} apart").format(words.phrase(layer.flash_between_passes)))
     elif layer.coats is not None:
         said.append(str(layer.coats))
+    if layer.method is not None:
+        said.append(words.word(layer.method))
     if layer.thinner is not None:
         said.append(words("thinned at most {}").format(words.phrase(layer.thinner)))
     return ",\n".join(said)

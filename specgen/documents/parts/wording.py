@@ -12,6 +12,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from specgen.model.acceptance import GaugePrinciple, LowReadings, Stage, ZeroedOn
+from specgen.model.application import Method
 from specgen.model.environment import EnvironmentKind, Medium
 from specgen.model.hazards import Route, SignalWord, Task
 from specgen.model.job import Exposure, RubResult
@@ -50,6 +51,15 @@ WORDS: Mapping[StrEnum, str] = {
     CuringKind.PHYSICAL: N_("dries as the solvent leaves"),
     PackForm.AEROSOL: N_("can"),
     PackForm.LIQUID: N_("tin"),
+    Method.BRUSH: N_("brush"),
+    Method.ROLLER: N_("roller"),
+    Method.AIR_SPRAY: N_("air spray"),
+    Method.AIRLESS: N_("airless spray"),
+    Method.HVLP: N_("HVLP spray"),
+    Method.ELECTROSTATIC: N_("electrostatic spray"),
+    Method.DIP: N_("dipping"),
+    Method.AEROSOL: N_("aerosol can"),
+    Method.TROWEL: N_("trowel"),
     Losses.INCLUDED: N_("losses of spraying included"),
     Losses.EXCLUDED: N_("losses of spraying left out"),
     DryingStage.DUST_FREE: N_("dust-free"),

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from specgen.model.application import GUNS
 from specgen.model.node import Node
 from specgen.model.product import CuringKind, PackForm, Product
 from specgen.model.walk import Path
@@ -23,14 +24,16 @@ _KEEPING: tuple[Path, ...] = (("application", "put_away"), ("application", "rest
 _ACTIVATION: tuple[Path, ...] = (("application", "activation"),)
 _MIXING: tuple[Path, ...] = (("application", "mixing"),)
 
+_NOZZLE: Path = ("application", "nozzle")
+
 # What each pack asks for at the part.
 NEEDS_BY_FORM: Mapping[PackForm, tuple[Path, ...]] = {
     PackForm.AEROSOL: _CAN_HANDLING,
-    PackForm.LIQUID: (("application", "can_temperature"), ("application", "nozzle")),
+    PackForm.LIQUID: (("application", "can_temperature"), _NOZZLE),
 }
 
 CANNOT_BY_FORM: Mapping[PackForm, tuple[Path, ...]] = {
-    PackForm.AEROSOL: (*_MIXING, ("application", "nozzle")),
+    PackForm.AEROSOL: (*_MIXING, _NOZZLE),
     PackForm.LIQUID: (
         ("application", "shake"),
         ("application", "clear_valve"),
@@ -71,6 +74,14 @@ FORM_OF_KIND: Mapping[CuringKind, PackForm] = {
     CuringKind.CAPSULE_AEROSOL: PackForm.AEROSOL,
     CuringKind.BLOCKED_AEROSOL: PackForm.AEROSOL,
 }
+
+
+def needs(product: Product) -> tuple[Path, ...]:
+    """What the product has to state, each once: a nozzle not where none of its methods is with a spray gun."""
+    methods = product.application.methods if product.application is not None else ()
+    found = dict.fromkeys((*NEEDS_BY_KIND[product.curing], *NEEDS_BY_FORM[product.pack.form]))
+    gunless = bool(methods) and not GUNS & set(methods)
+    return tuple(path for path in found if not (gunless and path == _NOZZLE))
 
 
 def states(product: Product, path: Path) -> bool:

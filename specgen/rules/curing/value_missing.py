@@ -1,11 +1,15 @@
 """CUR004 Application values required by the curing type are stated
 
 Checks
-    The values a painter needs at the part: shaking, can temperature, distance, overlap, flash-off time and valve for a can; putting away and restarting for a can with blocked hardener, and the humidity in which it cures; activation for a capsule can; mixing ratio, stirring, nozzle and start of the pot life for a liquid.
+    The values a painter needs at the part: shaking, can temperature, distance, overlap, flash-off time and valve for a can; putting away and restarting for a can with blocked hardener, and the humidity in which it cures; activation for a capsule can; mixing ratio, stirring, nozzle and start of the pot life for a liquid; no nozzle where every stated method is without a spray gun.
 Why
     What the data sheet does not state, each painter does differently.
 Passes
     products.primer.application.shake: 3 min
+
+    Given second good
+    without products.gloss.application.nozzle
+    products.gloss.application.methods: [brush, roller]
 Fails
     without products.primer.application.shake    # at products.primer.application.shake
 
@@ -21,17 +25,21 @@ Fails
     Given second good
     without products.gloss.application.nozzle    # at products.gloss.application.nozzle
     without products.gloss.application.mixing.ratio_by_volume    # at products.gloss.application.mixing.ratio_by_volume
+
+    Given second good
+    without products.gloss.application.nozzle    # at products.gloss.application.nozzle
+    products.gloss.application.methods: [brush, airless]
 To put right
     Write the value from the product's own tests.
 """
 
-from specgen.facts.product.curing import NEEDS_BY_FORM, NEEDS_BY_KIND, states
+from specgen.facts.product.curing import needs, states
 from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Product, Spec, date, rule
 
 
 @rule("CUR004", on=Product, severity=WARNING, source=LOGIC)
 def value_missing(product: Product, spec: Spec, on: date) -> Problems:
-    for path in dict.fromkeys((*NEEDS_BY_KIND[product.curing], *NEEDS_BY_FORM[product.pack.form])):
+    for path in needs(product):
         if not states(product, path):
             what = f"{'.'.join(path)} is required for the curing type {product.curing} but is not stated"
             yield Problem(path, what)
