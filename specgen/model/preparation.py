@@ -32,6 +32,9 @@ from specgen.standards.reads import remembered
 class StepKind(StrEnum):
     """What a preparation step does."""
 
+    DRILL = "drill"
+    CUT = "cut"
+    STEAM = "steam-clean"
     WASH = "wash"
     DEGREASE = "degrease"
     STRIP = "strip"
@@ -42,6 +45,7 @@ class StepKind(StrEnum):
     SAND = "sand"
     FEATHER = "feather-edge"
     MASK = "mask"
+    SEAL = "seal"
     DUST_OFF = "dust-off"
     CONVERT = "conversion"
     TEST = "test"

@@ -225,6 +225,18 @@ def test_blasting_after_hand_tools_adds_only_what_is_new() -> None:
     assert found[1][0].startswith("Blasting: air-fed helmet")
 
 
+@pytest.mark.parametrize("do", ["drill", "cut"])
+def test_drilling_and_cutting_carry_the_cautions_of_sanding(do: str) -> None:
+    """Both raise the dust of old paint, which may hold lead."""
+    spec = _spec(
+        {"preparations.sand-steel.steps": f"[{{id: a, do: {do}, text: Do it.}}, {{id: b, do: degrease, text: Wipe.}}]"}
+    )
+    found = at_steps(spec.preparations["sand-steel"], _words(spec), old_paint=True)
+    sanded = _spec({"preparations.sand-steel.steps": "[{id: a, do: sand, text: Do it.}]"})
+    assert found[0] != ()
+    assert found[0] == at_steps(sanded.preparations["sand-steel"], _words(sanded), old_paint=True)[0]
+
+
 def test_a_product_without_hazards_has_no_panel() -> None:
     spec = _spec({})
     bare = spec.products["base"].model_copy(update={"hazards": None})

@@ -19,7 +19,7 @@ ON_THE_METAL = DULLING | {"degrease", "passivate", "conversion_coat", "not_treat
 _SPEAKS_OF_SANDING = re.compile(r"\b(sand|abrad|scuff)", re.IGNORECASE)
 # Steps that take the gloss off, and those that take dirt and grease off.
 _ROUGHENS = {StepKind.SAND, StepKind.SWEEP, StepKind.BLAST, StepKind.POWER_TOOL, StepKind.FEATHER}
-_CLEANS = {StepKind.DEGREASE, StepKind.WASH}
+_CLEANS = {StepKind.DEGREASE, StepKind.WASH, StepKind.STEAM}
 
 
 def dulled(layer: Layer) -> bool | None:

@@ -23,6 +23,9 @@ USUAL: Mapping[Task, tuple[str, str]] = {
 
 TASK_OF_STEP: Mapping[StepKind, Task] = {
     StepKind.DEGREASE: Task.PREPARATION,
+    # both make dust of metal and of old paint
+    StepKind.DRILL: Task.SANDING,
+    StepKind.CUT: Task.SANDING,
     StepKind.STRIP: Task.PREPARATION,
     StepKind.BLAST: Task.SANDING,
     StepKind.SWEEP: Task.SANDING,

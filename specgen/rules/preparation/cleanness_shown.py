@@ -27,7 +27,7 @@ from specgen.facts.pairs.parts import prepared_with
 from specgen.model.preparation import PreparationStep, StepKind
 from specgen.rules.kit import NOTE, Concern, Preparation, Problem, Problems, Spec, date, rule, table
 
-_CLEANING = {StepKind.WASH, StepKind.DEGREASE, StepKind.TEST}
+_CLEANING = {StepKind.WASH, StepKind.STEAM, StepKind.DEGREASE, StepKind.TEST}
 _TESTS = table("cleanliness_tests")
 
 

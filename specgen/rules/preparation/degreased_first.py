@@ -1,7 +1,7 @@
 """PRE001 Oil and wax are removed before the surface is worked
 
 Checks
-    The first step that blasts, brushes or sands metal, plastic, laminate or an existing coating: a degreasing step, or a wash to SP 1, precedes it. Weathered zinc may be power washed instead.
+    The first step that blasts, brushes or sands metal, plastic, laminate or an existing coating: a step of degreasing or steam cleaning, or a wash to SP 1, precedes it. Weathered zinc may be power washed instead.
 Why
     Blasting and sanding do not remove oil or wax: they work it into the scratches, out of reach of any wipe, and the coat crawls and peels.
 Passes
@@ -16,6 +16,8 @@ Passes
     preparations.sand-steel.steps: [{id: dust, do: dust-off, text: Blow off., acceptance: No dust., cleanliness: water_break}]
     jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 1.5 mm}
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 60 um}
+
+    preparations.sand-steel.steps.degrease: {id: degrease, do: steam-clean, text: Steam clean with detergent., acceptance: Water stays whole.}
 Fails
     preparations.sand-steel.steps.degrease: {id: degrease, do: dust-off, text: Blow off., cleanliness: water_break}    # at preparations.sand-steel.steps.sand
 
@@ -66,4 +68,8 @@ def degreased_first(preparation: Preparation, spec: Spec, on: date) -> Problems:
 
 def _cleans(step: PreparationStep, part: Part) -> bool:
     weathered = part.is_zinc and part.substrate.zinc_state in {"partly_weathered", "fully_weathered"}
-    return step.do is StepKind.DEGREASE or step.grade == "SP 1" or (weathered and step.do is StepKind.WASH)
+    return (
+        step.do in {StepKind.DEGREASE, StepKind.STEAM}
+        or step.grade == "SP 1"
+        or (weathered and step.do is StepKind.WASH)
+    )
