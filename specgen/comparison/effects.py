@@ -31,7 +31,7 @@ from specgen.model.declaring import Polarity
 from specgen.model.job import Job
 from specgen.model.node import Node
 from specgen.standards.tables import table
-from specgen.units.quantity import CalendarSpan, Quantity, Range
+from specgen.units.quantity import CalendarSpan, Quantity, Range, as_range
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,7 +155,12 @@ def _at_most(fact: Difference, old: Any, new: Any) -> Effect:
 
 
 def _within(fact: Difference, old: Any, new: Any) -> Effect:
-    return _limit(old, new, lambda a, b: b.holds_all_of(a))
+    return _limit(old, new, lambda a, b: bool(_accepted(b).holds_all_of(_accepted(a))))
+
+
+def _accepted(value: Any) -> Any:
+    """What a range, a value or a count accepts."""
+    return as_range(value) if isinstance(value, Quantity) else value
 
 
 def _exactly(fact: Difference, old: Any, new: Any) -> Effect:

@@ -200,7 +200,7 @@ def _choices(job: Job, spec: Spec, workings: Mapping[str, Working], let_off: fro
             at = f"systems.{painted.id}.layers.{coat.id}"
             key = (painted.id, coat.id)
             pack = found.packs.get((coat.product, coat.variant))
-            for working in (found.wet_targets.get(key), found.layer_packs.get(key), pack):
+            for working in (found.wet_targets.get(key), found.wet_thinnest.get(key), found.layer_packs.get(key), pack):
                 if working is not None:
                     _lead(working, workings, {at, f"{at}.product", f"{at}.variant"}, products)
                     _lead(working, workings, led, items)

@@ -21,6 +21,7 @@ from specgen.model.audience import customer_path
 from specgen.model.declaring import PATH, Audience, Polarity
 from specgen.model.node import Node
 from specgen.model.walk import leaves
+from specgen.units.count import Count, show_count
 from specgen.units.display import show, show_range, unit_sign
 from specgen.units.locale import ENGLISH, Locale
 from specgen.units.quantity import CalendarSpan, Quantity, Range
@@ -112,6 +113,8 @@ def value_text(value: Any, language: Locale = ENGLISH) -> str:
             return show(value, language=language)
         case Range():
             return show_range(value, language=language)
+        case Count():
+            return show_count(value, language)
         case bool():
             return language("yes") if value else language("no")
         case Fraction():
@@ -220,12 +223,17 @@ def _leaf(change: Change, translate: Locale) -> str:
 
 def _fell(change: Change) -> bool | None:
     """Whether an amount or a grade went down; None where it did neither."""
-    old, new = change.difference.old, change.difference.new
+    old, new = (_one(value) for value in (change.difference.old, change.difference.new))
     if change.difference.polarity is Polarity.LADDER:
         return {Effect.RELAXED: True, Effect.TIGHTENED: False}.get(change.effect)
     if isinstance(old, Quantity | CalendarSpan | Fraction | int) and not isinstance(old, bool) and old != new:
         return bool(new < old)
     return None
+
+
+def _one(value: Any) -> Any:
+    """A count of one number as that number; anything else as it is."""
+    return value.one if isinstance(value, Count) and value.one is not None else value
 
 
 def _list(fact: Difference, named: dict[str, str], translate: Locale) -> str:

@@ -7,6 +7,7 @@ from typing import Annotated
 
 from specgen.model.declaring import Concern, Polarity, leaf, part
 from specgen.model.field_types import (
+    CountRange,
     Duration,
     DurationRange,
     LengthRange,
@@ -15,7 +16,6 @@ from specgen.model.field_types import (
     Share,
     TemperatureRange,
     Text,
-    WholeNumber,
     choice,
 )
 from specgen.model.node import Node
@@ -76,7 +76,7 @@ class Application(Node):
     surface_temperature: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "surface temperature")
     distance: LengthRange | None = leaf(Polarity.WITHIN, Concern.PRODUCT, "spray distance, nozzle to part")
     overlap: Share | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "overlap between strokes")
-    cross_coats: WholeNumber | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "usual number of cross coats")
+    cross_coats: CountRange | None = leaf(Polarity.WITHIN, Concern.PRODUCT, "usual number of cross coats")
     flash_between_passes: DurationRange | None = leaf(
         Polarity.WITHIN, Concern.PRODUCT, "flash-off time between cross coats"
     )

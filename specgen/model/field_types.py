@@ -20,8 +20,18 @@ from pydantic_core import PydanticCustomError, core_schema
 
 from specgen.model.prose import BLANKS
 from specgen.standards.reads import remembered
+from specgen.units.count import Count, parse_count
 from specgen.units.kinds import KINDS
-from specgen.units.quantity import CalendarSpan, Quantity, QuantityError, Range, parse_quantity, parse_range, parse_span
+from specgen.units.quantity import (
+    CalendarSpan,
+    Quantity,
+    QuantityError,
+    Range,
+    parse_one_or_range,
+    parse_quantity,
+    parse_range,
+    parse_span,
+)
 
 LINE_LIMIT = 200
 TEXT_LIMIT = 2000
@@ -175,15 +185,25 @@ def _quantity(kind: str) -> Any:
 
 
 def _range(kind: str) -> Any:
-    units = _alternatives(kind)
     return Strict(
         f"{kind.replace('_', ' ')} range such as 40..60 {KINDS[kind].base}",
         lambda text: parse_range(kind, text),
-        lambda: {
-            "type": "string",
-            "pattern": rf"^(min|max) -?[0-9.]+ ({units})$|^-?[0-9.]+.*\.\. ?-?[0-9.]+ ({units})$",
-        },
+        lambda: {"type": "string", "pattern": _range_pattern(kind)},
     )
+
+
+def _one_or_range(kind: str) -> Any:
+    """One value, or a range of them."""
+    return Strict(
+        f"{kind.replace('_', ' ')} or range such as 40..60 {KINDS[kind].base}",
+        lambda text: parse_one_or_range(kind, text),
+        lambda: {"type": "string", "pattern": rf"^-?[0-9.]+ ({_alternatives(kind)})$|{_range_pattern(kind)}"},
+    )
+
+
+def _range_pattern(kind: str) -> str:
+    units = _alternatives(kind)
+    return rf"^(min|max) -?[0-9.]+ ({units})$|^-?[0-9.]+.*(\.\.| (\+-|±)) ?-?[0-9.]+ ({units})$"
 
 
 def _alternatives(kind: str) -> str:
@@ -235,6 +255,14 @@ def listed(table: str) -> Strict:
 
 YesNo = Annotated[bool, Strict("yes or no", _parse_yes_no, lambda: {"enum": ["yes", "no"]})]
 WholeNumber = Annotated[int, Strict("whole number", _parse_whole, lambda: {"type": "integer", "minimum": 0})]
+CountRange = Annotated[
+    Count,
+    Strict(
+        "whole number or range of them",
+        parse_count,
+        lambda: {"type": ["integer", "string"], "minimum": 0, "pattern": r"^(min )?[0-9]+$|^[0-9]+\.\.[0-9]+$"},
+    ),
+]
 DecimalNumber = Annotated[Fraction, Strict("decimal number", _parse_decimal, lambda: {"type": "number"})]
 IsoDate = Annotated[date, Strict("date", _parse_date, _pattern(r"[0-9]{4}-[0-9]{2}-[0-9]{2}"))]
 Id = Annotated[str, Strict("id", _parse_id, _pattern(ID_PATTERN))]
@@ -263,6 +291,8 @@ RoomVolume = Annotated[Quantity, _quantity("room_volume")]
 ReleaseRate = Annotated[Quantity, _quantity("release_rate")]
 Pressure = Annotated[Quantity, _quantity("pressure")]
 SurfaceDensity = Annotated[Quantity, _quantity("surface_density")]
+
+ThicknessOrRange = Annotated[Quantity | Range, _one_or_range("thickness")]
 
 ThicknessRange = Annotated[Range, _range("thickness")]
 LengthRange = Annotated[Range, _range("length")]

@@ -9,6 +9,7 @@ from specgen.model.application import Method
 from specgen.model.control import DocumentControl
 from specgen.model.declaring import Concern, Polarity, entries, leaf, part
 from specgen.model.field_types import (
+    CountRange,
     Duration,
     DurationRange,
     Id,
@@ -16,7 +17,7 @@ from specgen.model.field_types import (
     Percentage,
     Text,
     Thickness,
-    WholeNumber,
+    ThicknessOrRange,
     YesNo,
     choice,
 )
@@ -65,12 +66,12 @@ class Layer(Node):
     product: Id = leaf(Polarity.REPLACED, Concern.PRODUCT, "product (by its id)", required=True, refers="products")
     variant: Id | None = leaf(Polarity.REPLACED, Concern.PRODUCT, "variant of that product (by its id)")
     film: FilmLimits = part("DFT of this coat", required=True)
-    passes: WholeNumber | None = leaf(Polarity.EXACTLY, Concern.FILM, "number of cross coats")
-    coats: WholeNumber | None = leaf(
-        Polarity.EXACTLY, Concern.FILM, "number of coats the cross coats are divided into, if more than one"
+    passes: CountRange | None = leaf(Polarity.WITHIN, Concern.FILM, "number of cross coats")
+    coats: CountRange | None = leaf(
+        Polarity.WITHIN, Concern.FILM, "number of coats the cross coats are divided into, if more than one"
     )
-    wet_target: Thickness | None = leaf(
-        Polarity.EXACTLY, Concern.FILM, "target WFT for the comb gauge, if not to be calculated"
+    wet_target: ThicknessOrRange | None = leaf(
+        Polarity.WITHIN, Concern.FILM, "target WFT for the comb gauge, if not to be calculated"
     )
     method: Annotated[Method, choice(Method)] | None = leaf(
         Polarity.REPLACED, Concern.PRODUCT, "application method of this coat, as in airless"

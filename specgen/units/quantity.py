@@ -1,7 +1,8 @@
 """A number with its unit, as an author writes it, compared exactly.
 
-The grammar is our own and strict: a number, a blank, a known unit (`60 um`); two of them make a range (`40..60 um`), one of them
-bounds it (`min 40 um`, `max 60 um`). Months and years are calendar arithmetic, not a unit: see `CalendarSpan`.
+The grammar is our own and strict: a number, a space, a known unit (`60 um`); two of them make a range (`40..60 um`, or by its
+middle `50 +- 10 um`), one of them bounds it (`min 40 um`, `max 60 um`). Months are calendar arithmetic, not a unit: see
+`CalendarSpan`.
 Called by the model's field types and by `trade`.
 """
 
@@ -13,7 +14,7 @@ from fractions import Fraction
 from functools import lru_cache, total_ordering
 
 from specgen.units.kinds import AMBIGUOUS, KINDS, UNITS, Kind
-from specgen.units.rounding import plain_text
+from specgen.units.rounding import plain_text, round_half_up
 
 # Twelve digits hold every figure of the trade; more are a slip, and 10^400 must not reach the arithmetic.
 _NUMBER = r"-?\d{1,12}(?:\.\d{1,9})?"
@@ -22,7 +23,12 @@ _UNIT = rf"{_OF_TWO_WORDS}|\S+"
 _SINGLE = re.compile(rf"({_NUMBER}) ({_UNIT})", re.ASCII)
 _BETWEEN = re.compile(rf"({_NUMBER})(?: ({_UNIT}?))?\s?\.\.\s?({_NUMBER}) ({_UNIT})", re.ASCII)
 _BOUND = re.compile(rf"(min|max) ({_NUMBER}) ({_UNIT})", re.ASCII)
+_AROUND = re.compile(rf"({_NUMBER})(?: ({_UNIT}))? (?:\+-|±) ({_NUMBER}) ({_UNIT})", re.ASCII)
 _SPAN = re.compile(r"(\d{1,4}) (months?|years?)", re.ASCII)
+
+
+# The units whose degrees are as large as a kelvin.
+_KELVIN = {(unit, "K") for unit in UNITS if UNITS[unit].meaning == "degC"}
 
 
 class QuantityError(ValueError):
@@ -134,7 +140,7 @@ def parse_quantity(kind: str, text: str) -> Quantity:
 
 @lru_cache(maxsize=20_000)
 def parse_range(kind: str, text: str) -> Range:
-    """An accepted set, `40..60 um`, `min 40 um` or `max 60 um`. Raises QuantityError."""
+    """An accepted set, `40..60 um`, `50 +- 10 um`, `min 40 um` or `max 60 um`. Raises QuantityError."""
     known = KINDS[kind]
     if found := _BOUND.fullmatch(text):
         bound = _quantity(known, found[2], found[3])
@@ -145,6 +151,8 @@ def parse_range(kind: str, text: str) -> Range:
         if low > high:
             raise QuantityError(f"the range {text} runs backwards", "write the lower limit first")
         return Range(kind, low, high)
+    if found := _AROUND.fullmatch(text):
+        return _around(known, text, found)
     if _SINGLE.fullmatch(text):
         value = _quantity(known, *_SINGLE.fullmatch(text).groups())  # type: ignore[union-attr]  # matched just above
         raise QuantityError(
@@ -152,6 +160,28 @@ def parse_range(kind: str, text: str) -> Range:
             f"write min {value}, max {value}, or both limits as in {_example(known)}",
         )
     raise _not_a_quantity(known, text, ranged=True)
+
+
+def parse_one_or_range(kind: str, text: str) -> Quantity | Range:
+    """One value or an accepted set. Raises QuantityError."""
+    return parse_quantity(kind, text) if _SINGLE.fullmatch(text) else parse_range(kind, text)
+
+
+def as_range(value: Quantity | Range) -> Range:
+    """What is accepted: a value accepts itself."""
+    return value if isinstance(value, Range) else Range(value.kind, value, value)
+
+
+def _around(kind: Kind, text: str, found: re.Match[str]) -> Range:
+    """A middle and how far either side; the tolerance of a temperature may be in kelvin."""
+    middle, unit, room, of_room = found[1], found[2] or found[4], found[3], found[4]
+    if UNITS.get(of_room) != UNITS.get(unit) and not (kind.name == "temperature" and (unit, of_room) in _KELVIN):
+        raise QuantityError(f"{text} is in two units", f"write both figures in {unit}")
+    if Fraction(room) <= 0:
+        raise QuantityError(f"{text} has a tolerance of nothing", "write how far the value may lie on either side")
+    places = max(len(figure.partition(".")[2]) for figure in (middle, room))
+    low, high = (round_half_up(Fraction(middle) + side * Fraction(room), places) for side in (-1, 1))
+    return Range(kind.name, _quantity(kind, f"{low:f}", unit), _quantity(kind, f"{high:f}", unit))
 
 
 def parse_span(text: str) -> CalendarSpan:

@@ -21,6 +21,8 @@ from specgen.units.kinds import KINDS
 PLAIN = {
     "yes or no": ("no", "yes"),
     "whole number": ("4", "5"),
+    "whole number or range of them": ("4", "4..5"),
+    "thickness or range such as 40..60 um": ("5 um", "4..6 um"),
     "decimal number": ("4", "5"),
     "date": ("2026-03-01", "2026-03-02"),
     "id": ("first", "second"),

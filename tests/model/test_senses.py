@@ -19,6 +19,7 @@ from specgen.model.outline import value_type
 from specgen.model.product import PackForm
 from specgen.model.spec import KINDS
 from specgen.model.walk import declaration, inner_record, models
+from specgen.units.count import Count
 from specgen.units.quantity import CalendarSpan
 
 MODELS = sorted({model for root in KINDS.values() for model in models(root)}, key=lambda model: model.__name__)
@@ -73,6 +74,8 @@ TYPES_IN_USE = [
     "volume such as 40 mL",
     "whole number",
     "word of the list",
+    "thickness or range such as 40..60 um",
+    "whole number or range of them",
     "yes or no",
 ]
 
@@ -142,6 +145,14 @@ _TEXTS: dict[str, tuple[dict[str, Any], list[str]]] = {
         {"0": 0, "4": 4, "999999999": 999_999_999},
         ["-1", "+1", "1.0", "1_000", "007", "0x10", "0o17", "1e3", "1700006400", "no", "", "٣", "1 000", "inf", "½"],
     ),
+    "CountRange": (
+        {"2": Count(2, 2), "2..3": Count(2, 3), "min 2": Count(2, None), "0": Count(0, 0)},
+        ["2-3", "3..2", "2...3", "2 .. 3", "max 3", "2 to 3", "2 or 3", "1.5", "02", "", "min  2", "2..", "..3"],
+    ),
+    "ThicknessOrRange": (
+        {"120 um": "120 um", "100..150 um": "100..150 um", "5 +- 1 mil": "4..6 mil", "min 4 mil": "min 4 mil"},
+        ["120", "150..100 um", "120 um..", "5 +- 0 mil", "5 mil +- 20 um", "5 +-1 mil", "5+-1 mil", "1 ± 2 mil"],
+    ),
     "DecimalNumber": (
         {"1.25": Fraction(5, 4), "-3": Fraction(-3), "007": Fraction(7)},
         ["1e400", "1e3", "nan", "inf", "1_000", "1,5", ".5", "5.", "1:30", "", "1" * 13],
@@ -199,7 +210,7 @@ _TEXTS: dict[str, tuple[dict[str, Any], list[str]]] = {
         ],
     ),
     "Share": ({"0 %": "0 %", "100 %": "100 %"}, ["101 %", "-1 %", "50", "50%", "0.5", "50 %RH"]),
-    "Temperature": ({"-40 degC": "-40 degC", "68 °F": "68 °F"}, ["-274 degC", "20", "20 C", "293 K", "20 deg C"]),
+    "Temperature": ({"-40 degC": "-40 degC", "68 °F": "68 °F"}, ["-274 degC", "20", "20 C", "293 K", "20 C"]),
     "TemperatureDifferenceRange": ({"min 3 K": "min 3 K"}, ["3 K", "min -3 K", "min 3", "> 3 K", "3..", "min 3 um"]),
     "TemperatureRange": (
         {"10..30 degC": "10..30 degC", "max 30 degC": "max 30 degC"},

@@ -146,7 +146,11 @@ def _spraying(stated: Application, words: Words, *, at_job: bool) -> Iterator[st
         yield words("in the passes and with the waits of the table of coats")
         return
     if stated.cross_coats is not None:
-        yield words.plural("usually {number} cross coat", "usually {number} cross coats", stated.cross_coats)
+        number = stated.cross_coats
+        form = words.translate.plural(
+            "usually {number} cross coat", "usually {number} cross coats", number.high or number.low
+        )
+        yield form.format(number=words.phrase(number))
     if stated.flash_between_passes is not None:
         yield words("{} between passes").format(words.phrase(stated.flash_between_passes))
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from specgen.documents.parts.protection import spraying_wear
 from specgen.documents.parts.wording import Words
@@ -18,6 +19,10 @@ from specgen.model.job import Job
 from specgen.model.preparation import Preparation
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
+from specgen.trade.working import Working
+from specgen.units.count import Count
+from specgen.units.display import AT_MOST
+from specgen.units.quantity import Quantity, Range
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,7 +89,7 @@ def coat_name(number: int, layer: Layer, words: Words) -> str:
 
 def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quantities, words: Words) -> CoatView:
     product, variant = spec.product_of(layer), spec.variant_of(layer)
-    wet = figures.wet_targets.get((system.id, layer.id))
+    key = (system.id, layer.id)
     packs = figures.layer_packs.get((system.id, layer.id))
 
     def film(limit: Limit) -> str:
@@ -98,7 +103,9 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
         variant=variant.name if variant is not None else "",
         order_number=variant.order_number if variant is not None else "",
         passes=_passes(layer, words),
-        wet=words.phrase(layer.wet_target) if layer.wet_target is not None else words.film(wet),
+        wet=words.phrase(layer.wet_target)
+        if layer.wet_target is not None
+        else _wet(layer, (figures.wet_thinnest.get(key), figures.wet_targets.get(key)), words),
         least=film("min"),
         nominal=film("nominal"),
         most=film("max"),
@@ -109,22 +116,39 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
     )
 
 
+def _wet(layer: Layer, films: tuple[Working | None, Working | None], words: Words) -> str:
+    """Worked out for a number of passes; for a range of them from the most to the fewest, or at most that of the fewest."""
+    thinnest, thickest = films
+    number = layer.passes if layer.passes is not None and layer.passes.low else layer.coats
+    if thickest is None or number is None or number.one is not None:
+        return words.film(thickest)
+    if thinnest is None:
+        return words(AT_MOST).format(words.film(thickest))
+    low, high = (Quantity.of("thickness", Fraction(w.rounded), w.unit, str(w.rounded)) for w in (thinnest, thickest))
+    return words.phrase(Range("thickness", low, high))
+
+
 def _passes(layer: Layer, words: Words) -> str:
     said = []
     if layer.passes is not None:
-        said.append(str(layer.passes))
+        said.append(words.phrase(layer.passes))
         if layer.coats is not None:
-            frame = words.translate.plural("{passes} in {coats} coat", "{passes} in {coats} coats", layer.coats)
-            said[0] = frame.format(passes=layer.passes, coats=layer.coats)
+            frame = words.translate.plural("{passes} in {coats} coat", "{passes} in {coats} coats", _form(layer.coats))
+            said[0] = frame.format(passes=words.phrase(layer.passes), coats=words.phrase(layer.coats))
         if layer.flash_between_passes is not None:
             said.append(words("{} apart").format(words.phrase(layer.flash_between_passes)))
     elif layer.coats is not None:
-        said.append(str(layer.coats))
+        said.append(words.phrase(layer.coats))
     if layer.method is not None:
         said.append(words.word(layer.method))
     if layer.thinner is not None:
         said.append(words("thinned at most {}").format(words.phrase(layer.thinner)))
     return ",\n".join(said)
+
+
+def _form(number: Count) -> int:
+    """The number by which a word is put in its form."""
+    return number.low if number.high is None else number.high
 
 
 def _waits(system: System, preparation: Preparation, job: Job, spec: Spec, words: Words) -> Iterator[Wait]:

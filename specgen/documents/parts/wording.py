@@ -21,6 +21,7 @@ from specgen.model.product import CuringKind, DryingStage, Losses, PackForm, Rol
 from specgen.model.project import Project
 from specgen.model.system import Durability
 from specgen.trade.working import Working
+from specgen.units.count import Count, show_count
 from specgen.units.display import show, show_range
 from specgen.units.locale import N_, POINT, Locale, N_n
 from specgen.units.quantity import CalendarSpan, Quantity, Range
@@ -160,7 +161,7 @@ class Words:
         """The word for a value of a closed list."""
         return self.translate(WORDS[value])
 
-    def phrase(self, value: Quantity | Range | CalendarSpan | None) -> str:
+    def phrase(self, value: Quantity | Range | Count | CalendarSpan | None) -> str:
         """A value with its unit, `at least 30 min`, `40 to 60 µm (1.57 to 2.36 mil)`; empty for none."""
         match value:
             case None:
@@ -169,6 +170,8 @@ class Words:
                 return show(value, self.second, self.translate)
             case Range():
                 return show_range(value, self.second, self.translate)
+            case Count():
+                return show_count(value, self.translate)
             case CalendarSpan():
                 return self._span(value)
 

@@ -44,6 +44,7 @@ class Quantities:
 
     areas: dict[str, Working] = field(default_factory=dict)
     wet_targets: dict[LayerKey, Working] = field(default_factory=dict)
+    wet_thinnest: dict[LayerKey, Working] = field(default_factory=dict)
     layer_packs: dict[LayerKey, Working] = field(default_factory=dict)
     packs: dict[PackKey, Working] = field(default_factory=dict)
     supporting: list[Working] = field(default_factory=list)
@@ -52,7 +53,7 @@ class Quantities:
     def workings(self) -> Iterator[Working]:
         """Every Working of the job, each before those that build on it."""
         seen: dict[str, Working] = {}
-        groups = (self.supporting, self.areas.values(), self.wet_targets.values())
+        groups = (self.supporting, self.areas.values(), self.wet_targets.values(), self.wet_thinnest.values())
         for group in (*groups, self.layer_packs.values(), self.packs.values()):
             for working in group:
                 if seen.setdefault(working.id, working) != working:
@@ -115,6 +116,10 @@ def _wet(found: Quantities, system: System, layer: Layer, spec: Spec) -> None:
         found.supporting.extend(wet[0])
         if wet[1] is not None:
             found.wet_targets[system.id, layer.id] = wet[1]
+            supporting, thinnest = wet_target(system, layer, spec, solids, thinnest=True)
+            found.supporting.extend(supporting)
+            if thinnest is not None:
+                found.wet_thinnest[system.id, layer.id] = thinnest
 
 
 def _packs(found: Quantities, job: Job, spec: Spec) -> None:

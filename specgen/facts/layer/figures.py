@@ -80,10 +80,14 @@ def _not_stated(product: Product, name: str) -> NotKnown:
     return NotKnown(_SOLIDS, "neither volume solids nor a composition is stated", (_SOLIDS,), at=at)
 
 
-def wet_target(system: System, layer: Layer, spec: Spec, solids: Source | None) -> tuple[list[Working], Working | None]:
+def wet_target(
+    system: System, layer: Layer, spec: Spec, solids: Source | None, *, thinnest: bool = False
+) -> tuple[list[Working], Working | None]:
     """The wet film of one pass (of one coat where no passes are stated) and the workings it builds on.
 
-    None where the layer states its own wet target, or where film or solids are unknown.
+    Of a range of passes or coats the fewest are taken, so that it is the thickest film; `thinnest` asks for that of the most,
+    and None where there is one number or no upper limit. None where the layer states its own wet target, or where film or
+    solids are unknown.
     """
     nominal = film_limit(system, layer, spec, "nominal")
     if layer.wet_target is not None or nominal is None or solids is None:
@@ -91,15 +95,19 @@ def wet_target(system: System, layer: Layer, spec: Spec, solids: Source | None) 
     path = f"systems.{system.id}.layers.{layer.id}"
     film: Source = nominal.given
     supporting: list[Working] = []
-    parts = ("passes", layer.passes) if layer.passes else ("coats", layer.coats)
-    if parts[1] is not None and parts[1] > 1:
-        count = Given(Fraction(parts[1]), f"{path}.{parts[0]}")
-        share = film_per_coat(f"film.{system.id}.{layer.id}", film, count, passes=parts[0] == "passes")
+    parts = ("passes", layer.passes) if layer.passes and layer.passes.low else ("coats", layer.coats)
+    number = parts[1].high if thinnest and parts[1] is not None else parts[1].low if parts[1] is not None else None
+    if thinnest and (parts[1] is None or number is None or parts[1].one is not None):
+        return [], None
+    which = "-thinnest" if thinnest else ""
+    if number is not None and number > 1:
+        count = Given(Fraction(number), f"{path}.{parts[0]}")
+        share = film_per_coat(f"film{which}.{system.id}.{layer.id}", film, count, passes=parts[0] == "passes")
         supporting.append(share)
         film = share
     thinner = Given(layer.thinner, f"{path}.thinner") if layer.thinner is not None else None
     unit = "mil" if nominal.value.unit in {"mil", "mils"} else "um"
-    return supporting, wet_film(f"wet.{system.id}.{layer.id}", film, solids, thinner, unit)
+    return supporting, wet_film(f"wet{which}.{system.id}.{layer.id}", film, solids, thinner, unit)
 
 
 def _components(product: Product) -> list[Component]:

@@ -35,6 +35,7 @@ from specgen.rules.kit import (
     Problem,
     Problems,
     Quantity,
+    Range,
     Spec,
     System,
     date,
@@ -44,6 +45,7 @@ from specgen.rules.kit import (
 )
 from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Working
+from specgen.units.quantity import as_range
 
 
 @rule("FLM014", on=System, severity=ERROR, source=LOGIC)
@@ -52,9 +54,10 @@ def below_sag_limit(system: System, spec: Spec, on: date) -> Problems:
         limit = spec.product_of(layer).film.sag_limit_wet
         if limit is None:
             continue
-        counted = "passes" if layer.passes else "coats"
+        by_passes = layer.passes is not None and layer.passes.low > 0
+        counted = "passes" if by_passes else "coats"
         path = ("layers", layer.id, "wet_target" if layer.wet_target is not None else counted)
-        wet = layer.wet_target or _worked_out(system, layer, spec)
+        wet = _thickest(layer.wet_target) if layer.wet_target is not None else _worked_out(system, layer, spec)
         if isinstance(wet, NotKnown) and wet.is_fault:
             continue  # the rules on solids and figures say so
         if wet is None or isinstance(wet, NotKnown):
@@ -62,9 +65,15 @@ def below_sag_limit(system: System, spec: Spec, on: date) -> Problems:
             remedy = "write the nominal DFT of the coat and the volume solids of the product"
             yield Problem(path, what, remedy, severity=NOTE)
         elif wet > limit:
-            one = "cross coat" if layer.passes else "coat"
+            one = "cross coat" if by_passes else "coat"
             what = f"WFT {show(wet)} per {one}, but the sag limit of the product {layer.product} is {show(limit)}"
             yield unless_rounded(Problem(path, what), wet, limit)
+
+
+def _thickest(target: Quantity | Range) -> Quantity | None:
+    """The upper end of the target; a target that has none is not held against the limit but by its lower end."""
+    aimed = as_range(target)
+    return aimed.high or aimed.low
 
 
 def _worked_out(system: System, layer: Layer, spec: Spec) -> Quantity | NotKnown | None:

@@ -75,7 +75,7 @@ def film_for_category(system: System, spec: Spec, on: date) -> Problems:
         )
         yield Problem(("category",), f"the claim cannot be assessed: {lacking}", severity=NOTE)
         return
-    coats = sum(1 if layer.coats is None else layer.coats for layer in system.layers)
+    coats = sum(1 if layer.coats is None else layer.coats.low for layer in system.layers)
     for surface in surfaces:
         row = _row(surface, paint, claim)
         asked = f"{claim.corrosivity} with durability {claim.durability} on {surface}"

@@ -49,6 +49,7 @@ from specgen.rules.kit import (
     rule,
     unless_rounded,
 )
+from specgen.units.count import Count
 from specgen.units.locale import counted
 from specgen.units.rounding import plain_text
 
@@ -58,11 +59,12 @@ def film_in_one_coat(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
         path = ("layers", layer.id, "coats")
         most = spec.product_of(layer).film.max_single_coat
-        coats = 1 if layer.coats is None else layer.coats
-        if coats == 0:
+        coats = Count(1, 1) if layer.coats is None else layer.coats
+        if coats.low == 0:
             yield Problem(path, f"the number of coats of {layer.id} is zero")
-        elif most is not None:
-            yield from _judged(system, layer, spec, most, coats)
+        elif most is not None and coats.high is not None:
+            # of a range of coats the most may be laid
+            yield from _judged(system, layer, spec, most, coats.high)
 
 
 def _judged(system: System, layer: Layer, spec: Spec, most: Quantity, coats: int) -> Problems:

@@ -35,7 +35,6 @@ To put right
 
 from specgen.facts.layer.film import film_limit, film_of_variant
 from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Quantity, Spec, System, date, rule
-from specgen.units.locale import counted
 
 
 @rule("FLM007", on=System, severity=WARNING, source=LOGIC)
@@ -44,13 +43,20 @@ def passes_give_film(system: System, spec: Spec, on: date) -> Problems:
         of_pass = film_of_variant(spec.product_of(layer), spec.variant_of(layer), "per_pass")
         if layer.passes is None or of_pass is None:
             continue
-        film = Quantity.of("thickness", of_pass.value.number * layer.passes, of_pass.value.unit)
-        path, told = (
-            ("layers", layer.id, "passes"),
-            f"{layer.passes} {counted('cross coat', 'cross coats', layer.passes)} of {of_pass.value} {counted('gives', 'give', layer.passes)} a DFT of {film}",
-        )
         least, most = film_limit(system, layer, spec, "min"), film_limit(system, layer, spec, "max")
-        if least is not None and film < least.value:
+        thinnest, thickest = _film(of_pass.value, layer.passes.low), None
+        if layer.passes.high is not None:
+            thickest = _film(of_pass.value, layer.passes.high)
+        film = thinnest if thickest is None or (most is not None and thinnest > most.value) else thickest
+        path, one = ("layers", layer.id, "passes"), layer.passes.one == 1
+        passes = f"{layer.passes} {'cross coat' if one else 'cross coats'} of {of_pass.value}"
+        told = f"{passes} {'gives' if one else 'give'} a DFT of {film}"
+        # of a range of passes one that meets the limits is enough
+        if least is not None and thickest is not None and thickest < least.value:
             yield Problem(path, f"{told}, below the minimum{least.lender}, {least.value}")
-        elif most is not None and film > most.value:
+        elif most is not None and thinnest > most.value:
             yield Problem(path, f"{told}, above the maximum{most.lender}, {most.value}")
+
+
+def _film(of_pass: Quantity, passes: int) -> Quantity:
+    return Quantity.of("thickness", of_pass.number * passes, of_pass.unit)

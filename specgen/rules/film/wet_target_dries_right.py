@@ -56,10 +56,27 @@ from collections.abc import Sequence
 
 from specgen.facts.layer.figures import solids_in_can, solids_sprayed
 from specgen.facts.layer.film import Film, film_limit
-from specgen.rules.kit import ERROR, LOGIC, NOTE, Layer, Problem, Problems, Quantity, Spec, System, date, rule, show
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    NOTE,
+    Layer,
+    Problem,
+    Problems,
+    Quantity,
+    Range,
+    Spec,
+    System,
+    date,
+    rule,
+    show,
+)
 from specgen.trade.film import dry_film
 from specgen.trade.given import Source
 from specgen.trade.known import NotKnown
+from specgen.units.count import Count
+from specgen.units.display import show_range
+from specgen.units.quantity import as_range
 
 
 @rule("FLM013", on=System, severity=ERROR, source=LOGIC)
@@ -87,15 +104,44 @@ def wet_target_dries_right(system: System, spec: Spec, on: date) -> Problems:
             else ""
         )
         told = " to ".join(show(held.value) for held in limits)
-        what = f"target WFT {show(layer.wet_target)} gives a DFT of {show(film)}; DFT limits of the coat {layer.id}: {told}{hint}"
+        what = f"target WFT {_shown(layer.wet_target)} gives a DFT of {_shown(film)}; DFT limits of the coat {layer.id}: {told}{hint}"
         yield Problem(path, what)
 
 
-def _dried(layer: Layer, wet: Quantity, solids: Source) -> Quantity:
-    """The DFT of all cross coats, each applied at the target WFT."""
+def _dried(layer: Layer, wet: Quantity | Range, solids: Source) -> Quantity | Range:
+    """The DFT of all cross coats, each applied at the target WFT.
+
+    Of a range of cross coats the applicator takes those that fit: the thinnest target is reckoned with the most of them, the
+    thickest with the fewest.
+    """
+    aimed, number = as_range(wet), _number(layer)
+    low = _film(layer, aimed.low, number.high, solids)
+    high = _film(layer, aimed.high, number.low, solids)
+    if low is not None and high is not None and low >= high:
+        return low
+    return Range("thickness", low, high)
+
+
+def _number(layer: Layer) -> Count:
+    return next((held for held in (layer.passes, layer.coats) if held is not None and held.low > 0), Count(1, 1))
+
+
+def _film(layer: Layer, wet: Quantity | None, number: int | None, solids: Source) -> Quantity | None:
+    if wet is None or number is None:
+        return None
     one = dry_film(f"dry-{layer.id}", wet, solids, layer.thinner)
-    return Quantity.of("thickness", one.number * (layer.passes or layer.coats or 1), one.unit)
+    return Quantity.of("thickness", one.number * number, one.unit)
 
 
-def _inside(film: Quantity, limits: Sequence[Film]) -> bool:
-    return all(held.value <= film if held.path[-1] == "min" else film <= held.value for held in limits)
+def _inside(film: Quantity | Range, limits: Sequence[Film]) -> bool:
+    ends = as_range(film)
+    return all(
+        ends.low is None or held.value <= ends.low
+        if held.path[-1] == "min"
+        else ends.high is None or ends.high <= held.value
+        for held in limits
+    )
+
+
+def _shown(value: Quantity | Range) -> str:
+    return show(value) if isinstance(value, Quantity) else show_range(value)
