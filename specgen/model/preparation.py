@@ -147,6 +147,9 @@ class Preparation(Node):
 
     id: Id = leaf(Polarity.SCOPE, Concern.PREPARATION, "id of the preparation", required=True)
     title: Line = leaf(Polarity.WORDING, Concern.PREPARATION, "name as printed", required=True)
+    materials: tuple[Annotated[str, listed("materials")], ...] = leaf(
+        Polarity.ONE_OF, Concern.PREPARATION, "materials the preparation is for, ids of the table materials", default=()
+    )
     steps: tuple[PreparationStep, ...] = entries("steps in their order", required=True)
     coat_within: Duration | None = leaf(
         Polarity.AT_MOST, Concern.PREPARATION, "maximum interval from the last step to the first coat"

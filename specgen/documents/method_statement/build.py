@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from specgen.documents.method_statement.between_coats import BetweenView, between_coats
 from specgen.documents.method_statement.exposed import exposed
 from specgen.documents.method_statement.old_coats import RepairView, old_coat_in_short, repairs
-from specgen.documents.method_statement.preparation import handed_over, part_state, steps_on
+from specgen.documents.method_statement.preparation import handed_over, intended_for, part_state, steps_on
 from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total, waits
 from specgen.documents.parts.preparation import StepView
 from specgen.documents.parts.step_cautions import at_steps, cautions_at
@@ -69,7 +69,7 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words
         items=_items(build, job, figures, words),
         material=f"{material}{thickness}",
         condition=substrate.condition or "",
-        state=part_state(substrate, words),
+        state=(*part_state(substrate, words), *intended_for(preparation, words)),
         preparation=preparation.title,
         steps=steps_on(preparation, substrate, family, role, words, _step_cautions(build, words)),
         handed_over=handed_over(preparation, words),

@@ -59,6 +59,12 @@ def part_state(substrate: Substrate, words: Words) -> Pairs:
     return tuple((name, text) for name, text in told if text)
 
 
+def intended_for(preparation: Preparation, words: Words) -> Pairs:
+    """The materials the preparation is stated to be for; nothing where it states none."""
+    names = [words(table("materials").row("id", material)["name"]) for material in preparation.materials]
+    return ((words("Preparation intended for"), ", ".join(names)),) if names else ()
+
+
 def handed_over(preparation: Preparation, words: Words) -> Pairs:
     """What the surface must be when the preparation is done."""
     salt, grade = preparation.salt_limit, preparation.edge_grade
