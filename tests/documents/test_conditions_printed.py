@@ -54,7 +54,7 @@ def test_window_is_a_step_where_it_is_the_condition() -> None:
         "After coat 1 primer",
         [
             (
-                f"Lay the next coat inside the window, 30{NB}min to 24{NB}h after the last pass of 1 primer. "
+                f"Apply the next coat within the overcoating interval, 30{NB}min to 24{NB}h after the last pass of 1 primer. "
                 "If it is later: abrade with P400 and dust off",
                 "common practice, no source; epoxy with blocked hardener is treated as epoxy",
             )
@@ -93,8 +93,8 @@ def test_paper_is_that_of_the_table_where_no_window_is_stated() -> None:
         ("products.primer.overcoat", "systems.cab.layers.primer.overcoat_interval"),
     )  # fmt: skip
     assert steps == [
-        ("Lay the next coat inside the window.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers"),
-        ("Abrade coat 1 primer until it is evenly dull with P320 to P400.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers; papers: USAF T.O. 1-1-8, application and removal of organic coatings, 5.6.2 e, f (secondary source, unconfirmed)"),
+        ("Apply the next coat within the overcoating interval.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers"),
+        ("Abrade coat 1 primer to an even matt with P320 to P400.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers; papers: USAF T.O. 1-1-8, application and removal of organic coatings, 5.6.2 e, f (secondary source, unconfirmed)"),
     ]  # fmt: skip
 
 
@@ -106,11 +106,11 @@ def test_tie_coat_is_a_step_and_answers_the_condition() -> None:
         "systems.cab.layers.base.role": "topcoat",
     }
     (_, steps), *_ = _between(changes)
-    assert [text for text, _ in steps] == ["Lay an epoxy tie coat between."]
+    assert [text for text, _ in steps] == ["Apply an epoxy tie coat in between."]
     (_, told), *_ = _between({**changes, "systems.cab.layers.base.tie_coat": "yes"})
     assert [text for text, _ in told] == [
         "Coat 2 top coat is the tie coat, or begins with a fog coat that is left to turn tacky.",
-        "Lay an epoxy tie coat between.",
+        "Apply an epoxy tie coat in between.",
     ]
 
 
@@ -147,9 +147,9 @@ def test_tests_the_preparation_holds_are_not_told_again() -> None:
 def test_old_alkyd_asks_for_all_its_conditions_and_both_sources_are_named() -> None:
     steps = _old("[{id: a, family: oil_alkyd}]", products__primer__binder="epoxy_2k")
     assert [text.partition(",")[0].partition(".")[0].partition(";")[0] for text, _ in steps] == [
-        "Lay a patch of the whole system on the old paint",
-        "See that the old paint is sound and well bonded",
-        "See that the old paint is aged and hard through",
+        "Apply a test patch of the full system to the old paint",
+        "Check that the old paint is sound and firmly adhering",
+        "Check that the old paint is aged and through-dry",
     ]
     assert all("sources differ" in source and "says not recommended" in source for _, source in steps)
 
@@ -166,7 +166,7 @@ def test_what_is_said_of_the_coat_answers_its_condition() -> None:
 def test_step_that_sands_without_a_paper_leaves_the_paper_to_the_table() -> None:
     sanded = "{id: sand, do: sand, text: Sand dull.}"
     ((text, source),) = _old("[{id: a, family: pu_2k_aliphatic}]", **{"preparations__sand-steel__steps__sand": sanded})
-    assert text == "Abrade the old paint until it is evenly dull with P180 to P320."
+    assert text == "Abrade the old paint to an even matt with P180 to P320."
     assert source.startswith("common practice, no source; epoxy with blocked hardener is treated as epoxy")
 
 
@@ -175,10 +175,10 @@ def test_metal_that_nobody_degreases_gets_the_step_of_the_table_in_its_place() -
     wipe = "{id: p, title: Dust, steps: [{id: dust, do: dust-off, text: Blow off.}], coat_within: 4 h}"
     build = _build({"jobs.refit.substrate": bare, "preparations.p": wipe, "jobs.refit.preparation": "p", "products.primer.binder": "epoxy_2k"})  # fmt: skip
     assert [step.title for step in build.steps] == ["Degrease", "Make it fit for the first coat", "Dust off"]
-    assert build.steps[0].text == "Degrease the part before it is worked on."
+    assert build.steps[0].text == "Degrease the part before any other work on it."
     assert "unconfirmed" in build.steps[0].source
     assert build.steps[1].text == (
-        "Abrade the part until it is evenly dull. Or: Sweep blast the part until it is evenly matt."
+        "Abrade the part to an even matt. Or: Sweep-blast the part to an even matt."
     )
 
 

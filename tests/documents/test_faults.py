@@ -40,14 +40,14 @@ def _faults(**changes: str) -> set[str]:
 
 
 GOOD = {
-    "Wait before the next coat is past",
-    "Fine bubbles all over",
+    "Maximum overcoating interval exceeded",
+    "Fine bubbles all over (carbon dioxide)",
     "Film stays soft or tacky",
-    "Film stays soft, or patchy in gloss",
-    "White haze on the fresh film",
-    "Greasy or whitish skin on the epoxy",
-    "Clouds or stripes in the metallic",
-    "The coat below shows through",
+    "Film stays soft, or patchy gloss",
+    "Blushing (white haze) on the fresh film",
+    "Amine blush: greasy or whitish layer on the epoxy",
+    "Mottling or striping of the metallic colour",
+    "Poor hiding: the coat below shows through",
 }
 
 
@@ -58,11 +58,11 @@ def test_faults_of_the_good_job() -> None:
 @pytest.mark.parametrize(
     ("changes", "more"),
     [
-        ({"products__primer__binder": "zinc_organic"}, {"Pinholes in the coat over zinc dust", "White salts on the zinc-rich coat"}),
-        ({"jobs__refit__items__DOOR__old_coats": "[{id: a, family: oil_alkyd}]"}, {"Lifting, wrinkles"}),
-        ({"jobs__refit__items__DOOR__old_coats": "[{id: a}]"}, {"Lifting, wrinkles"}),
-        ({"jobs__refit__items__DOOR__old_coats": "[{id: a, family: bituminous}, {id: b, family: epoxy_2k}]"}, {"Brown stains come through"}),
-        ({"preparations__sand-steel__steps__sand__do": "blast"}, {"Points of rust in the first coat"}),
+        ({"products__primer__binder": "zinc_organic"}, {"Pinholes in the coat over zinc-rich primer", "White salts on the zinc-rich coat"}),
+        ({"jobs__refit__items__DOOR__old_coats": "[{id: a, family: oil_alkyd}]"}, {"Lifting, wrinkling"}),
+        ({"jobs__refit__items__DOOR__old_coats": "[{id: a}]"}, {"Lifting, wrinkling"}),
+        ({"jobs__refit__items__DOOR__old_coats": "[{id: a, family: bituminous}, {id: b, family: epoxy_2k}]"}, {"Bleeding: brown stains come through"}),
+        ({"preparations__sand-steel__steps__sand__do": "blast"}, {"Pinpoint rust in the first coat"}),
     ],
 )  # fmt: skip
 def test_fault_comes_with_what_makes_it(changes: dict[str, str], more: set[str]) -> None:
@@ -227,7 +227,7 @@ def test_goes_over_holds_what_the_tables_hold_and_no_more() -> None:
     view = goes_over(spec.products["primer"], _words(spec))
     rows = {below: (said, why) for said, below, why, _ in view.table.rows}
     assert rows["epoxy, two-pack or with blocked hardener"][0] == "Yes, prepared"
-    assert rows["aluminium"] == ("Yes, prepared", "degrease first; sand with the papers of the task or conversion coat")
+    assert rows["aluminium"] == ("Yes, prepared", "degrease first; sand with the papers stated for the task or conversion coat")
     assert rows["alkyd, drying oil"][0] == "On conditions"
     assert rows["alkyd, drying oil"][1].endswith("; sources differ: 2 says not recommended")
     assert rows["heat-resistant silicone"][0] == "Not recommended"
