@@ -177,9 +177,7 @@ def test_metal_that_nobody_degreases_gets_the_step_of_the_table_in_its_place() -
     assert [step.title for step in build.steps] == ["Degrease", "Make it fit for the first coat", "Dust off"]
     assert build.steps[0].text == "Degrease the part before any other work on it."
     assert "unconfirmed" in build.steps[0].source
-    assert build.steps[1].text == (
-        "Abrade the part to an even matt. Or: Sweep-blast the part to an even matt."
-    )
+    assert build.steps[1].text == ("Abrade the part to an even matt. Or: Sweep-blast the part to an even matt.")
 
 
 @pytest.mark.parametrize("material", ["oem_finish", "ecoat_part", "powder_part"])

@@ -227,7 +227,10 @@ def test_goes_over_holds_what_the_tables_hold_and_no_more() -> None:
     view = goes_over(spec.products["primer"], _words(spec))
     rows = {below: (said, why) for said, below, why, _ in view.table.rows}
     assert rows["epoxy, two-pack or with blocked hardener"][0] == "Yes, prepared"
-    assert rows["aluminium"] == ("Yes, prepared", "degrease first; sand with the papers stated for the task or conversion coat")
+    assert rows["aluminium"] == (
+        "Yes, prepared",
+        "degrease first; sand with the papers stated for the task or conversion coat",
+    )
     assert rows["alkyd, drying oil"][0] == "On conditions"
     assert rows["alkyd, drying oil"][1].endswith("; sources differ: 2 says not recommended")
     assert rows["heat-resistant silicone"][0] == "Not recommended"

@@ -117,7 +117,7 @@ def _others(substrate: Substrate, words: Words) -> str:
 
 
 def _worded(name: str, column: str, key: str | None, words: Words) -> str:
-    """`C, scale gone, slight pitting`: a grade and what it means."""
+    """`C, mill scale rusted away, slight pitting`: a grade and what it means."""
     return f"{key}, {named(name, column, key, words)}" if key is not None else ""
 
 
