@@ -240,6 +240,15 @@ class Consumption(Node):
     ordered: tuple[Ordered, ...] = entries("packs ordered, a line for each product and variant")
 
 
+class Workplace(StrEnum):
+    """Where the work is done."""
+
+    WORKSHOP = "workshop"
+    BOOTH = "booth"
+    OUTDOORS = "outdoors"
+    ON_SITE = "on-site"
+
+
 class WorkAir(Node):
     """The air where the spraying is done."""
 
@@ -276,6 +285,9 @@ class Job(Node):
     environment: Environment | None = part("environment in service")
     items: tuple[Item, ...] = entries("part types", required=True)
     climate: ApplicationClimate | None = part("ambient conditions during the work")
+    workplace: Annotated[Workplace, choice(Workplace)] | None = leaf(
+        Polarity.REPLACED, Concern.CLIMATE, "place of work: workshop, booth, outdoors or on-site"
+    )
     ventilation: WorkAir | None = part("ventilation where the spraying is done")
     consumption: Consumption | None = part("basis of the quantities")
     inspection: tuple[InspectionPoint, ...] = entries("inspection points in their order")

@@ -43,6 +43,7 @@ class MethodStatement:
     reason_for_change: str
     scope: str
     vehicles: str
+    workplace: str
     maker: PartyView
     customer: PartyView
     call: str
@@ -81,6 +82,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         reason_for_change=job.document.reason_for_change or "",
         scope=job.scope,
         vehicles=", ".join(job.vehicles),
+        workplace=words.word(job.workplace) if job.workplace is not None else "",
         maker=party(spec.project.maker),
         customer=party(spec.project.customer),
         call=contact_line(job.call or spec.project.maker.contact),

@@ -15,7 +15,7 @@ from specgen.model.acceptance import GaugePrinciple, LowReadings, Stage, ZeroedO
 from specgen.model.application import Method
 from specgen.model.environment import EnvironmentKind, Medium
 from specgen.model.hazards import Route, SignalWord, Task
-from specgen.model.job import Exposure, RubResult
+from specgen.model.job import Exposure, RubResult, Workplace
 from specgen.model.preparation import StepKind
 from specgen.model.product import CuringKind, DryingStage, Losses, PackForm, Role
 from specgen.model.project import Project
@@ -94,6 +94,10 @@ WORDS: Mapping[StrEnum, str] = {
     Durability.VERY_HIGH: N_("very high"),
     Exposure.EXTERIOR: N_("outdoors"),
     Exposure.INTERIOR: N_("indoors"),
+    Workplace.WORKSHOP: N_("workshop"),
+    Workplace.BOOTH: N_("spray booth"),
+    Workplace.OUTDOORS: N_("outdoors"),
+    Workplace.ON_SITE: N_("on site"),
     EnvironmentKind.ATMOSPHERE: N_("atmosphere"),
     EnvironmentKind.IMMERSION: N_("immersion"),
     EnvironmentKind.SPLASH: N_("splash zone"),
