@@ -58,6 +58,27 @@ class CategoryClaim(Node):
     evidence: Text | None = leaf(Polarity.NOTE, Concern.FILM, "test report for this exact system, if there is one")
 
 
+class StripeTime(StrEnum):
+    """When a stripe coat is laid, by the full coat it belongs to."""
+
+    BEFORE = "before"
+    AFTER = "after"
+
+
+class StripeCoat(Node):
+    """The paint of a coat laid on edges, welds and the like besides the full coat; it counts in no film."""
+
+    when: Annotated[StripeTime, choice(StripeTime)] = leaf(
+        Polarity.EXACTLY, Concern.FILM, "time of the stripe coat, before or after the full coat", required=True
+    )
+    where: Line = leaf(
+        Polarity.REQUIREMENT_TEXT,
+        Concern.FILM,
+        "extent of the stripe coat, as in edges, welds and bolts",
+        required=True,
+    )
+
+
 class Layer(Node):
     """One coat of the system."""
 
@@ -73,6 +94,7 @@ class Layer(Node):
     wet_target: ThicknessOrRange | None = leaf(
         Polarity.WITHIN, Concern.FILM, "target WFT for the comb gauge, if not to be calculated"
     )
+    stripe_coat: StripeCoat | None = part("stripe coat of the same paint")
     method: Annotated[Method, choice(Method)] | None = leaf(
         Polarity.REPLACED, Concern.PRODUCT, "application method of this coat, as in airless"
     )

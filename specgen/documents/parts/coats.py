@@ -18,7 +18,7 @@ from specgen.facts.layer.sums import total_film
 from specgen.model.job import Job
 from specgen.model.preparation import Preparation
 from specgen.model.spec import Spec
-from specgen.model.system import Layer, System
+from specgen.model.system import Layer, StripeTime, System
 from specgen.trade.working import Working
 from specgen.units.count import Count
 from specgen.units.display import AT_MOST
@@ -141,6 +141,10 @@ def _passes(layer: Layer, words: Words) -> str:
         said.append(words.phrase(layer.coats))
     if layer.method is not None:
         said.append(words.word(layer.method))
+    if (stripe := layer.stripe_coat) is not None:
+        before = stripe.when is StripeTime.BEFORE
+        text = words("before it a stripe coat on {}") if before else words("after it a stripe coat on {}")
+        said.append(text.format(stripe.where))
     if layer.thinner is not None:
         said.append(words("thinned at most {}").format(words.phrase(layer.thinner)))
     return ",\n".join(said)
