@@ -29,6 +29,33 @@ class TemperatureUnit(StrEnum):
     FAHRENHEIT = "degF"
 
 
+class AreaUnit(StrEnum):
+    M2 = "m2"
+    FT2 = "ft2"
+
+
+class LengthUnit(StrEnum):
+    MM = "mm"
+    IN = "in"
+
+
+class VolumeUnit(StrEnum):
+    ML = "mL"
+    L = "L"
+    FL_OZ = "fl oz"
+    GAL = "gal"
+
+
+class VocUnit(StrEnum):
+    G_L = "g/L"
+    LB_GAL = "lb/gal"
+
+
+class DensityUnit(StrEnum):
+    G_ML = "g/mL"
+    LB_GAL = "lb/gal"
+
+
 class Language(StrEnum):
     """The languages there are words for: English, which templates are written in, and those of `templates/locale`."""
 
@@ -56,6 +83,21 @@ class SecondUnits(Node):
     )
     temperature: Annotated[TemperatureUnit, choice(TemperatureUnit)] | None = leaf(
         Polarity.NOTE, Concern.DOCUMENT, "second unit of temperature: degC or degF"
+    )
+    area: Annotated[AreaUnit, choice(AreaUnit)] | None = leaf(
+        Polarity.NOTE, Concern.DOCUMENT, "second unit of area, m2 or ft2"
+    )
+    length: Annotated[LengthUnit, choice(LengthUnit)] | None = leaf(
+        Polarity.NOTE, Concern.DOCUMENT, "second unit of length, mm or in"
+    )
+    volume: Annotated[VolumeUnit, choice(VolumeUnit)] | None = leaf(
+        Polarity.NOTE, Concern.DOCUMENT, "second unit of volume: mL, L, fl oz or gal"
+    )
+    voc: Annotated[VocUnit, choice(VocUnit)] | None = leaf(
+        Polarity.NOTE, Concern.DOCUMENT, "second unit of VOC content, g/L or lb/gal"
+    )
+    density: Annotated[DensityUnit, choice(DensityUnit)] | None = leaf(
+        Polarity.NOTE, Concern.DOCUMENT, "second unit of density, g/mL or lb/gal"
     )
 
 

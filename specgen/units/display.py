@@ -13,6 +13,8 @@ from specgen.units.locale import ENGLISH, N_, Locale
 from specgen.units.quantity import Quantity, Range
 from specgen.units.rounding import round_half_up, significant
 
+_FEWEST_DIGITS, _MOST_DIGITS = 2, 3
+
 # The phrases of a range.
 BETWEEN, AT_LEAST, AT_MOST = N_("{low} to {high}"), N_("at least {}"), N_("at most {}")
 
@@ -53,6 +55,9 @@ def _with_second(figures: str, values: list[Quantity], second: Mapping[str, str]
     unit = unit_sign(values[-1].unit, values[-1].number, language)
     text = f"{language.figures(figures)}\N{NO-BREAK SPACE}{unit}"
     other = (second or {}).get(values[0].kind)
+    if other == "degC" and unit_sign(other) == unit:
+        # the reader who asks for it as a second unit thinks in the other
+        other = "degF"
     if other is None or unit_sign(other) == unit:
         return text
     digits = [_second_figure(value, other) for value in values]
@@ -62,5 +67,14 @@ def _with_second(figures: str, values: list[Quantity], second: Mapping[str, str]
 
 def _second_figure(value: Quantity, unit: str) -> str:
     number = value.to(unit)
-    # A whole degree is as fine as anyone reads a shop thermometer; elsewhere three digits keep the author's meaning.
-    return str(round_half_up(number, 0) if value.kind == "temperature" else significant(number))
+    # A whole degree is as fine as anyone reads a shop thermometer; three digits keep the meaning of a film; elsewhere the
+    # digits are the author's, at least two, so that a change of unit neither invents precision nor loses a tenth.
+    if value.kind == "temperature":
+        return str(round_half_up(number, 0))
+    if value.kind == "thickness":
+        return str(significant(number))
+    return f"{significant(number, _digits_of(value)):f}"
+
+
+def _digits_of(value: Quantity) -> int:
+    return min(max(len(value.digits.replace(".", "").lstrip("-0")), _FEWEST_DIGITS), _MOST_DIGITS)

@@ -18,7 +18,7 @@ from specgen.model.hazards import Route, SignalWord, Task
 from specgen.model.job import Exposure, RubResult, Workplace
 from specgen.model.preparation import StepKind
 from specgen.model.product import CuringKind, DryingStage, Losses, PackForm, Role
-from specgen.model.project import Project
+from specgen.model.project import PageSize, Project
 from specgen.model.system import Durability
 from specgen.trade.working import Working
 from specgen.units.count import Count, show_count
@@ -137,6 +137,18 @@ WORDS: Mapping[StrEnum, str] = {
 }
 
 
+# The kinds of which a project may choose a second unit, by the key it is chosen under.
+_SECOND = {
+    "film": "thickness",
+    "temperature": "temperature",
+    "area": "area",
+    "length": "length",
+    "volume": "volume",
+    "voc": "voc_content",
+    "density": "density",
+}
+
+
 @dataclass(frozen=True, slots=True)
 class Words:
     """Translation and formatting for one document: the language, and the second units of the project."""
@@ -148,10 +160,13 @@ class Words:
     def of(cls, project: Project, translate: Locale) -> Words:
         second: dict[str, str] = {}
         if project.second_units is not None:
-            if project.second_units.film is not None:
-                second["thickness"] = project.second_units.film.value
-            if project.second_units.temperature is not None:
-                second["temperature"] = project.second_units.temperature.value
+            for name, kind in _SECOND.items():
+                chosen: StrEnum | None = getattr(project.second_units, name)
+                if chosen is not None:
+                    second[kind] = chosen.value
+        if project.page_size is PageSize.LETTER:
+            # whoever prints on Letter reads degrees Fahrenheit
+            second.setdefault("temperature", "degF")
         return cls(translate, second)
 
     def __call__(self, text: str) -> str:

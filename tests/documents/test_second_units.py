@@ -1,0 +1,46 @@
+"""The second unit of each kind of quantity, as a project chooses it, and what is printed without a choice."""
+
+from __future__ import annotations
+
+import pytest
+
+from specgen.units.quantity import parse_quantity
+from tests.documents.conftest import context
+from tests.good_spec import checked, good, put, spec_of
+
+NB = "\N{NO-BREAK SPACE}"
+
+
+def _printed(kind: str, text: str, **project: str) -> str:
+    spec = good()
+    for key, value in project.items():
+        put(spec, f"project.{key}", value)
+    return context(spec_of(checked(spec))).words.phrase(parse_quantity(kind, text)).replace(NB, "_")
+
+
+@pytest.mark.parametrize(
+    ("chosen", "kind", "text", "printed"),
+    [
+        ("{area: m2}", "area", "0.5 ft2", "0.5_ft² (0.046_m²)"),
+        ("{length: in}", "length", "150 mm", "150_mm (5.91_in)"),
+        ("{volume: fl oz}", "volume", "400 mL", "400_mL (13.5_fl oz)"),
+        ("{voc: lb/gal}", "voc_content", "420 g/L", "420_g/L (3.51_lb/gal)"),
+        ("{density: g/mL}", "density", "10 lb/gal", "10_lb/gal (1.2_g/mL)"),
+        ("{area: m2}", "volume", "400 mL", "400_mL"),  # nothing is chosen for it
+    ],
+)
+def test_a_project_chooses_the_second_unit_of_each_kind(chosen: str, kind: str, text: str, printed: str) -> None:
+    assert _printed(kind, text, second_units=chosen) == printed
+
+
+@pytest.mark.parametrize(("units", "text", "printed"), [
+    ("{film: um}", "23 degC", "23_°C (73_°F)"),
+    ("{temperature: degC}", "23 degC", "23_°C (73_°F)"),
+    ("{temperature: degC}", "73 degF", "73_°F (23_°C)"),
+])  # fmt: skip
+def test_no_temperature_stands_in_degrees_celsius_alone_on_letter(units: str, text: str, printed: str) -> None:
+    assert _printed("temperature", text, second_units=units, page_size="Letter") == printed
+
+
+def test_on_a4_a_temperature_has_the_second_unit_that_is_chosen_alone() -> None:
+    assert _printed("temperature", "23 degC", second_units="{film: mil}", page_size="A4") == "23_°C"
