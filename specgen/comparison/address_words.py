@@ -30,7 +30,7 @@ def address_in_words(address: str, translate: Locale = ENGLISH) -> str:
             where.insert(0, translate("the {named}").format(named=f"{noun(model)} {step}"))
             is_id = False
         elif step == CUT:
-            what, model = translate("data held by the maker"), None
+            what, model = translate("data held by the manufacturer"), None
         elif step not in model.model_fields:
             return translate("a value that is not there")
         else:

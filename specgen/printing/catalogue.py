@@ -64,7 +64,7 @@ def _index(known: dict[str, Explanation], tables: list[Table]) -> CataloguePage:
     rules = tuple(Entry(f"{p.id}.html", p.id, p.title, p.severity.value) for p in known.values())
     listed = tuple(Entry(f"table-{t.name}.html", t.name, t.title, str(t.basis)) for t in tables)
     return CataloguePage(
-        "Rules, faults and tables", "", lists=(("Rules and faults", rules), ("Published tables", listed))
+        "Rules, source errors and tables", "", lists=(("Rules and faults", rules), ("Published tables", listed))
     )
 
 

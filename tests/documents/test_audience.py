@@ -162,7 +162,7 @@ def test_the_air_of_a_job_names_no_substance() -> None:
     put(spec, "jobs.refit.ventilation", "{room: 90 m3, flow: 9000 m3/h, spraying_rate: 777 g/h, mixing: 3}")
     files = print_documents(checked(spec), documents=["method-statement"], formats=["html"])
     (page,) = [data.decode() for data in files.values()]
-    assert "fresh air while spraying" in page
+    assert "ventilation during spraying" in page
     assert [marker for marker in MARKERS if marker.casefold() in page.casefold()] == []
 
 

@@ -55,16 +55,16 @@ def test_one_label_is_one_panel_that_names_its_products() -> None:
         "Example clear: SDS-100, revision 3, 2026-02-01 (technical desk)",
     )
     assert ("Disposal", "Hand in full cans.") in shared.lines
-    assert ("Lets off while it cures (Example primer)", "ketone") in shared.lines
-    assert ("Lets off while it cures (Example clear)", "aldehyde") in shared.lines
+    assert ("Released during cure (Example primer)", "ketone") in shared.lines
+    assert ("Released during cure (Example clear)", "aldehyde") in shared.lines
 
 
 def test_what_the_law_leaves_open_says_who_fills_it_in() -> None:
     barrier = _panels({"products.barrier.hazards.precautions": "[P210, P264, P280]"})[-1]
     assert [(entry.code, entry.note) for entry in barrier.precautions] == [
         ("P210", ""),
-        ("P264", "(the label fills in the rest)"),
-        ("P280", "(which of them: see What to wear)"),
+        ("P264", "(to be completed on the label)"),
+        ("P280", "(for which, see Personal protective equipment)"),
     ]
 
 
@@ -85,8 +85,11 @@ def test_storage_carriage_and_waste_are_printed() -> None:
         "products.primer.hazards.flash_point": "12 degC",
     }
     lines = dict(_panels(changes)[0].lines)
-    assert lines["Store"] == f"5 to 50{NB}°C (41 to 122{NB}°F)"
-    assert lines["Carriage"] == f"UN 1950, class 2.1, limited quantity up to 1{NB}L a pack, 30{NB}kg a package, gross"
+    assert lines["Storage temperature"] == f"5 to 50{NB}°C (41 to 122{NB}°F)"
+    assert (
+        lines["Transport"]
+        == f"UN 1950, class 2.1, limited quantity, at most 1{NB}L per inner packaging, at most 30{NB}kg gross per package"
+    )
     waste = "16 05 04* gases in pressure containers (including halons) containing hazardous substances; 99 99 99"
     assert lines["Waste codes"] == waste
     assert lines["Flash point of the liquid"] == f"12{NB}°C (54{NB}°F)"
@@ -96,7 +99,7 @@ def test_a_can_with_a_coldest_storage_alone_keeps_the_warmest_of_the_law() -> No
     changes = {"products.base.hazards.storage_min": "5 degC"}
     spec = spec_of(good_with(changes, ["products.base.hazards.storage_max"]))
     (panel,) = hazards([spec.products["base"]], spec, _words(spec))
-    stored = dict(panel.lines)["Store"].replace(NB, " ")
+    stored = dict(panel.lines)["Storage temperature"].replace(NB, " ")
     assert stored.startswith("at least 5 °C (41 °F); warmest storage: 50 °C (Regulation (EC) No 1272/2008")
 
 
@@ -116,13 +119,13 @@ def test_a_can_with_a_coldest_storage_alone_keeps_the_warmest_of_the_law() -> No
 def test_duties_around_isocyanate_follow_the_law_of_the_place(laws: str, duties: list[str]) -> None:
     panels = _panels({"project.jurisdictions": laws})
     (clear,) = [panel for panel in panels if panel.product == "Example clear"]
-    said = [text for name, text in clear.lines if name == "By law"]
+    said = [text for name, text in clear.lines if name == "Legal requirement"]
     assert [text.startswith(duty) for text, duty in zip(said, duties, strict=True)] == [True] * len(duties)
 
 
 def test_epoxy_in_germany_asks_for_a_doctor() -> None:
     panels = _panels({"project.jurisdictions": "[EU, DE]"})
-    said = {panel.product: [text for name, text in panel.lines if name == "By law"] for panel in panels}
+    said = {panel.product: [text for name, text in panel.lines if name == "Legal requirement"] for panel in panels}
     assert [text.split(" (DE")[0] for text in said["Example primer"]] == [
         "mandatory occupational medical provision for spraying uncured epoxy"
     ]
@@ -130,18 +133,18 @@ def test_epoxy_in_germany_asks_for_a_doctor() -> None:
 
 def test_the_number_to_call() -> None:
     spec = _spec({"project.emergency_phone": "'+00 999'"})
-    assert emergency(spec.project, _words(spec)) == "In an emergency call: +00 999"
+    assert emergency(spec.project, _words(spec)) == "In an emergency, call: +00 999"
     assert emergency(_spec({}).project, _words(spec)) == ""
 
 
 def test_no_task_is_left_out_of_what_to_wear() -> None:
     spec = _spec({})
     rows = protection(list(spec.products.values()), _words(spec)).rows
-    assert [row[0] for row in rows] == ["Preparing", "Sanding", "Spraying", "Spraying", "Clearing up"]
+    assert [row[0] for row in rows] == ["Surface preparation", "Sanding", "Spraying", "Spraying", "Clean-up"]
     assert rows[0][2] == NOT_STATED
     for_all = {"products.primer.hazards.protection.spray.task": "any"}
     spec = _spec(for_all)
-    assert [row[0] for row in protection([spec.products["primer"]], _words(spec)).rows] == ["Every task"]
+    assert [row[0] for row in protection([spec.products["primer"]], _words(spec)).rows] == ["All tasks"]
 
 
 def test_cautions_at_the_step() -> None:
@@ -151,7 +154,7 @@ def test_cautions_at_the_step() -> None:
     found = cautions_at(Task.SPRAYING, products, _words(spec))
     assert [text.split(":")[0] for text in found] == [
         "Example clear",
-        "Extraction runs before the first stroke and until the booth has cleared; no flame, spark, hot surface or smoking within reach of spray and vapour.",
+        "Start the extraction before spraying and run it until the booth has cleared; no flames, sparks, hot surfaces or smoking within reach of spray or vapour.",
         "Example primer",
         "Example primer",
         "Example clear",
@@ -165,7 +168,7 @@ def test_cautions_at_the_step() -> None:
 def test_oxidative_rags_are_cautioned_when_clearing_up() -> None:
     spec = _spec({"products.base.curing": "oxidative"})
     base, primer, words = spec.products["base"], spec.products["primer"], _words(spec)
-    assert cautions_at(Task.CLEAN_UP, [base], words)[0].startswith("Soaked rags and overspray heat up by themselves")
+    assert cautions_at(Task.CLEAN_UP, [base], words)[0].startswith("Soaked rags and overspray can self-heat")
     assert cautions_at(Task.CLEAN_UP, [primer, base], words)[0].startswith("Example base coat: Soaked rags")
     assert standing_at(Task.CLEAN_UP, [primer, base], words)[0].startswith("Soaked rags")
     assert not any("rags" in text for text in cautions_at(Task.CLEAN_UP, [primer], words))
@@ -177,8 +180,8 @@ def test_at_clearing_up_the_list_says_what_the_table_says() -> None:
     products, words = [spec.products["primer"], spec.products["clear"]], _words(spec)
     said = [text for text in cautions_at(Task.CLEAN_UP, products, words) if "Wear" in text]
     assert said[0].startswith("Example clear: Wear: air-fed half mask, EN 14594")
-    assert said[1].startswith("Example primer: Wear, by usual practice: Hands: nitrile")
-    rows = [row for row in protection(products, words).rows if row[0] == "Clearing up"]
+    assert said[1].startswith("Example primer: Wear (common practice): Hands: nitrile")
+    rows = [row for row in protection(products, words).rows if row[0] == "Clean-up"]
     assert rows[0][2] == "air-fed half mask, EN 14594"
 
 
@@ -186,7 +189,7 @@ def test_old_paint_is_cautioned_before_it_is_sanded() -> None:
     spec = _spec({})
     products, words = [spec.products["base"]], _words(spec)
     old = cautions_at(Task.SANDING, products, words, beside={"old-paint"})
-    assert old[0].startswith("Old paint may hold lead or chromate")
+    assert old[0].startswith("Existing coatings may contain lead or chromate")
     assert cautions_at(Task.SANDING, products, words) == old[1:]
 
 
@@ -194,22 +197,22 @@ def test_each_step_of_the_statement_carries_its_cautions_once() -> None:
     view = views_of(_spec({}))["method_statement_refit"]
     build = view.builds[0]  # type: ignore[union-attr]
     assert [bool(step.cautions) for step in build.steps] == [True, True, False]
-    assert build.steps[0].cautions[0].startswith("Cleaners and degreasers burn")
+    assert build.steps[0].cautions[0].startswith("Cleaners and degreasers are flammable")
     # on bare metal there is no paint of the job yet, so nothing is said of epoxy or isocyanate
     assert [text.split(":")[0] for text in build.steps[1].cautions] == [
         "Dust harms the lungs",
-        "Wear, by usual practice",
+        "Wear (common practice)",
     ]
     # between the coats it is the dust of primer and base coat, not of the clear on top
     assert not any("isocyanate" in text for text in build.between_cautions)
-    assert any("Example primer: Dust of epoxy" in text for text in build.between_cautions)
+    assert any("Example primer: Dust from epoxy" in text for text in build.between_cautions)
 
 
 def test_a_two_pack_is_cautioned_from_the_opened_tin() -> None:
     spec = _spec({})
     found = before_use(spec.products["barrier"], _words(spec))
     assert found[0] == (
-        "Mixing: Gloves and goggles before the tins are opened; mix where the air moves, and clear spills up at once."
+        "Mixing: Put on gloves and goggles before opening the tins; mix in a ventilated place and clear up spills at once."
     )
     assert not any(text.startswith("Mixing") for text in before_use(spec.products["primer"], _words(spec)))
 
@@ -222,7 +225,7 @@ def test_blasting_after_hand_tools_adds_only_what_is_new() -> None:
     spec = _spec({"preparations.sand-steel.steps": steps})
     found = at_steps(spec.preparations["sand-steel"], _words(spec), old_paint=False)
     assert [len(texts) for texts in found] == [2, 1, 0, 0]
-    assert found[1][0].startswith("Blasting: air-fed helmet")
+    assert found[1][0].startswith("Blasting: wear an air-fed blast helmet")
 
 
 @pytest.mark.parametrize("do", ["drill", "cut"])

@@ -59,26 +59,26 @@ def test_first_page_holds_eight_lines_and_names_the_rest() -> None:
     puts |= {"preparations.sand-steel.coat_within": "8 h", "products.primer.hazards.signal_word": "Warning"}
     puts |= {"jobs.refit.inspection.prepared.hold_point": "no", f"{PRIMER}.overcoat_interval": "20 min..48 h"}
     view = _notice(*_found(puts))
-    assert view.answer == "11 requirements became weaker, 1 of them of safety."
+    assert view.answer == "11 requirements have been relaxed; 1 of them are safety requirements."
     assert [line.number for line in view.weaker] == [str(at) for at in range(1, LINES + 1)]
     assert [line.is_safety for line in view.weaker] == [True] + [False] * (LINES - 1)
-    assert view.rest == "3 more became weaker: see 9–11 in the tables."
+    assert view.rest == "3 more requirements were relaxed: see 9–11 in the tables."
 
 
 @pytest.mark.parametrize(
     ("puts", "answer", "waiting"),
     [
-        ({}, "Nothing became weaker that the values can show.", ""),
-        ({f"{PRIMER}.film.min": "30 um"}, "One requirement became weaker; it is none of safety.", ""),
+        ({}, "No requirement has been relaxed, as far as the values show.", ""),
+        ({f"{PRIMER}.film.min": "30 um"}, "One requirement has been relaxed; it is not a safety requirement.", ""),
         (
             {"products.primer.hazards.signal_word": "Warning"},
-            "One requirement became weaker; it is one of safety.",
+            "One requirement has been relaxed; it is a safety requirement.",
             "",
         ),
         (
             {f"{PRIMER}.passes": "3"},
-            "Nothing became weaker that the values can show.",
-            "One change waits for a person to decide: see 1.",
+            "No requirement has been relaxed, as far as the values show.",
+            "One change awaits a decision: see 1.",
         ),
     ],
 )
@@ -91,7 +91,7 @@ def test_approvals_are_those_the_policy_asks_for() -> None:
     policy = "{approvals_needed: 3, approvals: [{id: q, role: check, count: 2}, {id: e, role: approve, signed: yes}]}"
     view = _notice(*_found({"project.policies": policy}))
     assert view.approvals_needed == (
-        "The policy of the project asks for 3 approvals. At least 2 to check. At least 1 to approve, signed."
+        "The project policy requires 3 approvals. To check: at least 2. To approve: at least 1, signed."
     )
     assert len(view.approvals.rows) == 3
 
@@ -125,8 +125,8 @@ def test_customer_gets_no_leaf_of_the_maker() -> None:
         assert secret not in shown
     for told in ("31.7", "xyzzy", "0.07"):
         assert told in whole
-    assert "data held by the maker" in shown
-    assert ("MAKER'S COPY" in whole, "MAKER'S COPY" in shown) == (True, False)
+    assert "data held by the manufacturer" in shown
+    assert ("MANUFACTURER'S COPY" in whole, "MANUFACTURER'S COPY" in shown) == (True, False)
 
 
 def test_only_the_maker_is_told_where_it_stands_in_the_sources() -> None:

@@ -54,13 +54,13 @@ def test_window_is_a_step_where_it_is_the_condition() -> None:
         "After coat 1 primer",
         [
             (
-                f"Apply the next coat within the overcoating interval, 30{NB}min to 24{NB}h after the last pass of 1 primer. "
-                "If it is later: abrade with P400 and dust off",
+                f"Apply the next coat within the overcoating interval, 30{NB}min to 24{NB}h after the last cross coat of 1 primer. "
+                "If the maximum interval is exceeded: abrade with P400 and dust off",
                 "common practice, no source; epoxy with blocked hardener is treated as epoxy",
             )
         ],
     )
-    assert second[0] == "After coat 2 base coat"
+    assert second[0] == "After coat 2 basecoat"
     assert len(second[1]) == 1
 
 
@@ -81,7 +81,7 @@ def test_paper_in_the_authors_words_is_said_once() -> None:
 
 def test_wash_in_the_authors_words_is_said_once() -> None:
     blush = {"systems.cab.layers.primer.blush_wash": "yes"}
-    ours = "Wash with warm water and detergent, rinse, let dry and test that a drop spreads."
+    ours = "Wash with warm water and detergent, rinse, allow to dry and check that a drop of water spreads."
     for said, told in (("Washed with soap, then dried.", []), ("Sand level.", [ours])):
         (_, steps), *_ = _between({**blush, "systems.cab.layers.primer.before_next": said})
         assert steps[: len(told) + 1] == [*((text, "") for text in told), (said, "")]
@@ -94,7 +94,7 @@ def test_paper_is_that_of_the_table_where_no_window_is_stated() -> None:
     )  # fmt: skip
     assert steps == [
         ("Apply the next coat within the overcoating interval.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers"),
-        ("Abrade coat 1 primer to an even matt with P320 to P400.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers; papers: USAF T.O. 1-1-8, application and removal of organic coatings, 5.6.2 e, f (secondary source, unconfirmed)"),
+        ("Abrade coat 1 primer to an even matt with P320 to P400.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers; abrasive papers: USAF T.O. 1-1-8, application and removal of organic coatings, 5.6.2 e, f (secondary source, unconfirmed)"),
     ]  # fmt: skip
 
 
@@ -109,7 +109,7 @@ def test_tie_coat_is_a_step_and_answers_the_condition() -> None:
     assert [text for text, _ in steps] == ["Apply an epoxy tie coat in between."]
     (_, told), *_ = _between({**changes, "systems.cab.layers.base.tie_coat": "yes"})
     assert [text for text, _ in told] == [
-        "Coat 2 top coat is the tie coat, or begins with a fog coat that is left to turn tacky.",
+        "Coat 2 topcoat is a tie coat, or starts with a fog coat that is left until tacky.",
         "Apply an epoxy tie coat in between.",
     ]
 
@@ -118,8 +118,8 @@ def test_pair_that_nobody_lists_is_neither_leave_nor_prohibition() -> None:
     (_, steps), *_ = _between({"products.primer.binder": "silicone_heat"}, ("products.primer.overcoat",))
     assert steps == [
         (
-            "No source lists solvent base coat over heat-resistant silicone. Prove it with a patch of the whole system; it "
-            f"passes with {LIMITS}.",
+            "No source covers solvent base coat over heat-resistant silicone. Prove it with a test patch of the full "
+            f"system. Acceptance criterion: {LIMITS}.",
             "",
         )
     ]
@@ -128,10 +128,10 @@ def test_pair_that_nobody_lists_is_neither_leave_nor_prohibition() -> None:
 def test_unknown_old_paint_is_rubbed_and_patched_first() -> None:
     steps = _old("[{id: a}]")
     assert [text.partition(".")[0] for text, _ in steps] == [
-        "Rub a spot of the old paint with a white cloth wet with MEK or acetone, for nobody states what it is",
-        "Lay a patch of the whole system on the old paint, prepared as here",
+        "The existing coating is of unknown type: carry out a solvent rub on a small area with a white cloth wetted with MEK or acetone",
+        "Apply a test patch of the full system to the existing coating, prepared as described here",
     ]
-    assert steps[1][0].endswith(f"It passes with {LIMITS}.")
+    assert steps[1][0].endswith(f"Acceptance criterion: {LIMITS}.")
     assert [source for _, source in steps] == [
         "MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 4.2.4; 2.4 (published)",
         "ASTM D5064-16a (2021), patch test of coating compatibility, scope and significance (published)",
@@ -147,11 +147,11 @@ def test_tests_the_preparation_holds_are_not_told_again() -> None:
 def test_old_alkyd_asks_for_all_its_conditions_and_both_sources_are_named() -> None:
     steps = _old("[{id: a, family: oil_alkyd}]", products__primer__binder="epoxy_2k")
     assert [text.partition(",")[0].partition(".")[0].partition(";")[0] for text, _ in steps] == [
-        "Apply a test patch of the full system to the old paint",
-        "Check that the old paint is sound and firmly adhering",
-        "Check that the old paint is aged and through-dry",
+        "Apply a test patch of the full system to the existing coating",
+        "Check that the existing coating is sound and firmly adhering",
+        "Check that the existing coating is aged and through-dry",
     ]
-    assert all("sources differ" in source and "says not recommended" in source for _, source in steps)
+    assert all("sources differ" in source and "states not recommended" in source for _, source in steps)
 
 
 def test_what_is_said_of_the_coat_answers_its_condition() -> None:
@@ -160,13 +160,18 @@ def test_what_is_said_of_the_coat_answers_its_condition() -> None:
         products__primer__binder="epoxy_2k",
         jobs__refit__items__DOOR__patch_test="{result: pass, limit: nothing lifts}",
     )
-    assert steps == [("A patch of this system on this old paint has passed. It was judged by: nothing lifts", "")]
+    assert steps == [
+        (
+            "A test patch of this system on this existing coating has passed. Acceptance criterion used: nothing lifts",
+            "",
+        )
+    ]
 
 
 def test_step_that_sands_without_a_paper_leaves_the_paper_to_the_table() -> None:
     sanded = "{id: sand, do: sand, text: Sand dull.}"
     ((text, source),) = _old("[{id: a, family: pu_2k_aliphatic}]", **{"preparations__sand-steel__steps__sand": sanded})
-    assert text == "Abrade the old paint to an even matt with P180 to P320."
+    assert text == "Abrade the existing coating to an even matt with P180 to P320."
     assert source.startswith("common practice, no source; epoxy with blocked hardener is treated as epoxy")
 
 
@@ -174,10 +179,12 @@ def test_metal_that_nobody_degreases_gets_the_step_of_the_table_in_its_place() -
     bare = "{material: galvanized_hot_dip, thickness: 3 mm}"
     wipe = "{id: p, title: Dust, steps: [{id: dust, do: dust-off, text: Blow off.}], coat_within: 4 h}"
     build = _build({"jobs.refit.substrate": bare, "preparations.p": wipe, "jobs.refit.preparation": "p", "products.primer.binder": "epoxy_2k"})  # fmt: skip
-    assert [step.title for step in build.steps] == ["Degrease", "Make it fit for the first coat", "Dust off"]
-    assert build.steps[0].text == "Degrease the part before any other work on it."
+    assert [step.title for step in build.steps] == ["Degrease", "Prepare for the first coat", "Remove dust"]
+    assert build.steps[0].text == "Degrease the substrate before any other work on it."
     assert "unconfirmed" in build.steps[0].source
-    assert build.steps[1].text == ("Abrade the part to an even matt. Or: Sweep-blast the part to an even matt.")
+    assert build.steps[1].text == (
+        "Abrade the substrate to an even matt. Or: Sweep-blast the substrate to an even matt."
+    )
 
 
 @pytest.mark.parametrize("material", ["oem_finish", "ecoat_part", "powder_part"])
@@ -185,7 +192,7 @@ def test_what_paint_asks_for_is_told_with_the_old_paint_and_not_again_as_of_a_me
     dusted = "{id: p, title: Dust, steps: [{id: dust, do: dust-off, text: Blow off.}], coat_within: 4 h}"
     build = _build({"jobs.refit.substrate": f"{{material: {material}, thickness: 3 mm}}", "preparations.p": dusted, "jobs.refit.preparation": "p", "products.primer.binder": "epoxy_2k"})  # fmt: skip
     assert [step.text for step in build.steps] == ["Blow off."]
-    assert any(step.text.startswith("Abrade the old paint") for repair in build.repairs for step in repair.steps)
+    assert any(step.text.startswith("Abrade the existing coating") for repair in build.repairs for step in repair.steps)
 
 
 @pytest.mark.parametrize("do", ["sand", "power-tool"])

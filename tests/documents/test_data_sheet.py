@@ -47,8 +47,8 @@ def test_variants_with_figures_of_their_own_have_lines_of_their_own() -> None:
         "Order number",
         "Variant",
         "Pack",
-        "Dry film of a cross coat",
-        "Colour hides at",
+        "DFT per cross coat",
+        "DFT for full hiding",
     ]
     assert _rows(sheet.variants) == [
         ("EX-base", "standard", "400 mL aerosol can", "10 µm (0.394 mil)", ""),
@@ -62,8 +62,8 @@ def test_windows_name_what_goes_on_top() -> None:
     sheet = _sheet("base", {"products.base.overcoat": windows})
     assert _rows(sheet.overcoat) == [
         ("Example clear", "20 min", "24 h", "20 °C (68 °F)", ""),
-        ("this product again", "10 min", "", "20 °C (68 °F)", ""),
-        ("any other coat of the range", "", "8 h", "20 °C (68 °F)", "abrade"),
+        ("this product (second coat)", "10 min", "", "20 °C (68 °F)", ""),
+        ("any other coat in the product range", "", "8 h", "20 °C (68 °F)", "abrade"),
     ]
 
 
@@ -94,7 +94,7 @@ def test_film_in_mils_gives_square_feet_a_gallon() -> None:
 def test_stated_coverage_is_printed_only_with_its_film() -> None:
     claims = "[{id: a, area_per_pack: 1.5 m2, film: 20 um, losses: included, transfer_efficiency: 60 %}, {id: b, spreading_rate: 7 m2/L}]"
     sheet = _sheet("base", {"products.base.coverage": claims})
-    assert _rows(sheet.stated_coverage) == [("20 µm (0.787 mil)", "1.5 m²", "losses of spraying included", "60 %")]
+    assert _rows(sheet.stated_coverage) == [("20 µm (0.787 mil)", "1.5 m²", "practical, spray losses included", "60 %")]
 
 
 @pytest.mark.parametrize("missing", ["pack.fill", "solids", "film"])
@@ -129,20 +129,20 @@ def test_document_block_claims_and_life() -> None:
     assert sheet.claims == (("Adheres to steel.", "panel 7"), ("Sands well.", "no basis stated"))
     assert sheet.not_claimed == "No fuel tanks."
     assert [(name, text.replace(NB, " ")) for name, text in sheet.heat] == [
-        ("Lasting, at most", "110 °C (230 °F)"),
-        ("For a short time, at most", "130 °C (266 °F)"),
+        ("Continuous, max.", "110 °C (230 °F)"),
+        ("Peak (short-term), max.", "130 °C (266 °F)"),
     ]
-    assert ("Life once the hardener is released", f"48{NB}h") in sheet.storage
+    assert ("Usable life after activation", f"48{NB}h") in sheet.storage
 
 
 def test_equal_protection_shares_a_row() -> None:
     spec = spec_of(good())
     table = protection(list(spec.products.values()), Words.of(spec.project, ENGLISH))
     worn = ("nitrile 0.4 mm, EN ISO 374-1, splash only", "goggles, EN ISO 16321-1", "overall")
-    silent = "usual practice; nothing is stated", "Not stated: go by section 8 of the safety data sheet"
+    silent = "common practice; none stated for the product", "Not stated: see section 8 of the safety data sheet"
     gloves = "nitrile, changed at once after contact"
     assert table.rows == (
-        ("Preparing", *silent, gloves, "", ""),
+        ("Surface preparation", *silent, gloves, "", ""),
         ("Sanding", silent[0], "P2 or P3 filter, FFP2 or FFP3 mask, with extraction", "", "", ""),
         (
             "Spraying",
@@ -152,7 +152,7 @@ def test_equal_protection_shares_a_row() -> None:
         ),
         ("Spraying", "Example clear", "air-fed half mask, EN 14594", *worn),
         # nothing is stated, and spray with isocyanate is still in the air
-        ("Clearing up", "Example clear", "air-fed half mask, EN 14594", *worn),
+        ("Clean-up", "Example clear", "air-fed half mask, EN 14594", *worn),
     )
 
 

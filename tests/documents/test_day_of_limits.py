@@ -52,14 +52,14 @@ def _limit_printed(source: dict[str, Any], on: date) -> str:
         pytest.param(
             "VOC003", "US-CA", "primer", "1.0",
             (date(2016, 12, 31), date(2017, 1, 1)),
-            ("1.2 g O₃/g, since 2003-01-01", "0.7 g O₃/g, since 2017-01-01"),
+            ("1.2 g O₃/g, in force since 2003-01-01", "0.7 g O₃/g, in force since 2017-01-01"),
             ([], [("error", "the reactivity of primer, 1 g O3/g, is above the 0.7 g O3/g of Primer")]),
             id="California",
         ),
         pytest.param(
             "VOC004", "US", "PCP", "1.3",
             (date(2027, 1, 16), date(2027, 1, 17)),
-            ("1.2 g O₃/g", "cannot be judged: the limit of Primers on 2027-01-17 was not read"),
+            ("1.2 g O₃/g", "cannot be assessed: the limit of Primers on 2027-01-17 was not read"),
             ([("warning", "the reactivity of primer, 1.3 g O3/g, is above the 1.2 g O3/g of Primers")], []),
             id="United States",
         ),
@@ -83,9 +83,9 @@ def test_reactivity_is_judged_by_the_limit_printed(
 def test_voc_content_has_no_limit_before_the_first() -> None:
     source, path = _with({"products.primer.voc.content": "850 g/L"}), "products.primer.voc.content"
     before, since = date(2006, 12, 31), date(2007, 1, 1)
-    assert _limit_printed(source, before) == "cannot be judged: no limit is known before 2007-01-01"
+    assert _limit_printed(source, before) == "cannot be assessed: no limit is known before 2007-01-01"
     assert _told(source, before, "VOC001", path) == []
-    assert _limit_printed(source, since) == "840 g/L, since 2007-01-01"
+    assert _limit_printed(source, since) == "840 g/L, in force since 2007-01-01"
     assert _told(source, since, "VOC001", path) == [
         ("error", "the VOC content of primer, 850 g/L, is above the limit of category e, 840 g/L")
     ]
@@ -111,11 +111,11 @@ def test_air_is_judged_by_the_limits_of_the_day() -> None:
         spec = _spec(source, on)
         tables = room_air(spec.jobs["refit"], spec, on, Words.of(spec.project, ENGLISH), after=0).tables
         clear_table = next(table for table in tables if table.caption.startswith("Example clear"))
-        lines.append([row[1] for row in clear_table.rows if row[0].startswith("the lungs: isocyanate")])
+        lines.append([row[1] for row in clear_table.rows if row[0].startswith("exposure limit, isocyanate")])
     assert missing == [["NCO"], ["NCO emission"]]
     assert lines[0] == []
     (since,) = lines[1]
-    assert "OEL, EU, 8 h, 0.01" in since
+    assert "OEL, EU, 8 h TWA, 0.01" in since
 
 
 def test_nobody_judges_by_the_last_day_there_is() -> None:

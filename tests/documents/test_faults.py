@@ -102,27 +102,27 @@ def test_repair_of_each_system() -> None:
         "Barrier coat",
     )
     assert [step.text for step in cab.steps] == [
-        "Wash and degrease the place and its surroundings first: sanding grinds dirt and grease in.",
-        "Sand nothing dry before it has fully cured: until then its dust does harm. A film that is hard before that may be sanded wet, with P3 mask and gloves.",
-        "Sand the place back until what is left is sound and holds at its edge: to the first coat that is not damaged, or to the part where the lowest coat is damaged or has come loose.",
-        "Where the cold-rolled steel sheet shows, prepare it to P Ma by the steps of build A.",
-        "Feather every coat around the place back in a ring of its own with P180 to P320, until no step is felt.",
-        f"Sand the sound coat around the rings dull with P800 to P1500, at least 25{NB}mm wide.",
-        "Vacuum off, degrease, and wipe with a tack cloth. Mask what stays.",
-        f"Lay the coats again from the ground that shows, by the table below, in the passes of the table of coats. Each coat ends beyond the one below it, and the last laps at least 25{NB}mm on what was sanded dull.",
-        f"Once hard, read the film on the place, on its rings and beside them, with the gauge of the first readings. Where the part was bare, all coats together: at least 95{NB}µm (3.74{NB}mil), nominal 130{NB}µm (5.12{NB}mil), at most 180{NB}µm (7.09{NB}mil). Then judge grip, colour and surface as at the first inspection, and write the repair down.",
+        "Wash and degrease the area and its surroundings first: sanding works dirt and grease into the surface.",
+        "Do not dry-sand any film before it is fully cured: until then its dust is harmful. A film that is already hard may be wet-sanded, with a P3 mask and gloves.",
+        "Sand the area back until the remaining coating is sound and adheres firmly at its edge: to the first undamaged coat, or to the substrate where the lowest coat is damaged or loose.",
+        "Where the cold-rolled steel sheet is exposed, prepare it to P Ma following the steps of system A.",
+        "Feather the edge of every coat around the area, one ring per coat, with P180 to P320, until no step can be felt.",
+        f"Abrade the sound coating around the feathered rings to an even matt with P800 to P1500, at least 25{NB}mm wide.",
+        "Vacuum, degrease and wipe with a tack cloth. Mask the areas that are not to be coated.",
+        f"Reapply the coats, starting from the exposed coat or substrate as shown in the table below, with the cross coats given in the coat table. Extend each coat beyond the one below it; the last coat must overlap the abraded area by at least 25{NB}mm.",
+        f"Once hard, measure the DFT on the repair, on the feathered rings and beside them, with the gauge used for the original readings. Where bare substrate was exposed, total DFT: at least 95{NB}µm (3.74{NB}mil), nominal 130{NB}µm (5.12{NB}mil), at most 180{NB}µm (7.09{NB}mil). Then check adhesion, colour and finish as at the original inspection, and record the repair.",
     ]  # fmt: skip
     assert [step.source for step in cab.steps if step.source] == [
         "MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 4.4 (published)"
     ]
     # a base coat that was sanded is laid again: the clear coat alone is laid only where damage stays within it
     assert [row[:3] for row in cab.coats.rows] == [
-        ("the part", "P180", "1 primer"),
-        ("1 primer or 2 base coat", "P400", "2 base coat"),
-        ("3 clear coat", "P800 to P1500", "3 clear coat"),
+        ("the substrate", "P180", "1 primer"),
+        ("1 primer or 2 basecoat", "P400", "2 basecoat"),
+        ("3 clearcoat", "P800 to P1500", "3 clearcoat"),
     ]
     assert [row[:3] for row in chassis.coats.rows] == [
-        ("the part", "P180", "1 primer"),
+        ("the substrate", "P180", "1 primer"),
         ("1 primer", "P400 to P800", "1 primer"),
     ]
 
@@ -138,14 +138,14 @@ def test_paper_nobody_names_is_that_of_the_table_for_the_coat_below(below: str, 
         systems__cab__layers__primer=below
         + " variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4, overcoat_interval: 30 min..24 h}",
     )
-    (row,) = [row for row in cab.coats.rows if row[2] == "2 base coat"]
+    (row,) = [row for row in cab.coats.rows if row[2] == "2 basecoat"]
     assert row[1] == paper
 
 
 def test_time_to_full_cure_is_named_where_the_product_states_it() -> None:
     rows = "[{id: a, stage: fully-cured, time: 12 days, air: 14 degC}, {id: b, stage: fully-cured, time: 7 days, air: 20 degC}]"
     cab, _ = _repairs(products__primer__drying=rows)
-    assert cab.steps[1].text.startswith("Sand nothing dry before it has fully cured")
+    assert cab.steps[1].text.startswith("Do not dry-sand any film before it is fully cured")
     assert f"Fully cured: Example primer 12{NB}days at 14{NB}°C" in cab.steps[1].text
 
 
@@ -156,7 +156,10 @@ def test_paint_whose_dust_holds_neither_isocyanate_nor_epoxy_is_sanded_once_dry_
         products__barrier__hazards__epoxy_up_to_700="no",
         systems__chassis__handle_after="5 h",
     )
-    assert chassis.steps[1].text == f"Begin only when the last coat is dry to handle, 5{NB}h after its last pass."
+    assert (
+        chassis.steps[1].text
+        == f"Start only when the last coat is dry to handle, 5{NB}h after the end of its last cross coat."
+    )
 
 
 def test_widths_of_the_job_go_before_the_published_lap() -> None:
@@ -166,8 +169,8 @@ def test_widths_of_the_job_go_before_the_published_lap() -> None:
         jobs__refit__items__DOOR__strip_limit="260 um",
     )
     texts = " ".join(step.text for step in cab.steps)
-    assert [width in texts for width in (f"at least 21{NB}mm wide", f"at least 61{NB}mm wide", f"at least 31{NB}mm on")] == [True] * 3  # fmt: skip
-    assert f"Old and new coats together at most 260{NB}µm" in texts
+    assert [width in texts for width in (f"at least 21{NB}mm wide", f"at least 61{NB}mm wide", f"by at least 31{NB}mm")] == [True] * 3  # fmt: skip
+    assert f"Existing and new coats together: at most 260{NB}µm" in texts
     assert [step.source for step in cab.steps if step.source] == []
 
 
@@ -176,8 +179,7 @@ def test_spot_that_cannot_be_blasted_has_its_grade() -> None:
         **{"preparations__sand-steel__steps__sand": "{id: sand, do: blast, text: Blast., grade: Sa 2 1/2}"}
     )
     assert cab.steps[3].text == (
-        "Where the cold-rolled steel sheet shows, prepare it to Sa 2 1/2 by the steps of build A. "
-        "A small spot that cannot be blasted: to SP 11 or P Ma."
+        "Where the cold-rolled steel sheet is exposed, prepare it to Sa 2 1/2 following the steps of system A. Small areas that cannot be blast-cleaned: to SP 11 or P Ma."
     )
 
 
@@ -186,18 +188,18 @@ def test_application_begins_with_shaking_and_ends_with_the_valve() -> None:
     words, job = _words(spec), spec.jobs["refit"]
     at_job = application_at(spec.products["primer"], job, words)
     assert at_job.steps == (
-        ("Shake", f"Shake 2{NB}min, counted from the first rattle of the ball."),
-        ("Spray", f"20 to 25{NB}cm from the part, strokes overlapping by 50{NB}%, in the passes and with the waits of the table of coats."),
+        ("Shake", f"Shake 2{NB}min from when the mixing ball first rattles."),
+        ("Spray", f"Spray distance 20 to 25{NB}cm, 50{NB}% overlap between strokes, with the cross coats and flash-off times given in the coat table."),
         ("Clear the valve", "turn the can over and spray until only gas comes"),
     )  # fmt: skip
     alone = application(spec.products["primer"], words)
-    assert alone.steps[1][1].endswith(f"usually 4 cross coats, 5 to 10{NB}min between passes.")
+    assert alone.steps[1][1].endswith(f"usually 4 cross coats, flash-off between cross coats 5 to 10{NB}min.")
     tin = application_at(spec.products["barrier"], job, words)
     assert [name for name, _ in tin.steps] == [
         "Stir",
         "Mix",
-        "Thin",
-        "Wait after mixing",
+        "Thinning",
+        "Induction time",
         "Pot life",
         "Nozzle",
         "Spray",
@@ -215,9 +217,9 @@ def test_drying_is_that_of_the_coldest_air_of_the_job() -> None:
 def test_part_temperature_is_the_jobs_where_it_states_one() -> None:
     spec = _spec((("products.primer.application.surface_temperature", "10..35 degC"),))
     product, words = spec.products["primer"], _words(spec)
-    assert "Part temperature" in dict(application(product, words).values)
-    assert "Part temperature" not in dict(application_at(product, spec.jobs["refit"], words).values)
-    assert "Part temperature" in dict(
+    assert "Surface temperature" in dict(application(product, words).values)
+    assert "Surface temperature" not in dict(application_at(product, spec.jobs["refit"], words).values)
+    assert "Surface temperature" in dict(
         application_at(product, spec.jobs["refit"].model_copy(update={"climate": None}), words).values
     )
 
@@ -226,18 +228,18 @@ def test_goes_over_holds_what_the_tables_hold_and_no_more() -> None:
     spec = _spec()
     view = goes_over(spec.products["primer"], _words(spec))
     rows = {below: (said, why) for said, below, why, _ in view.table.rows}
-    assert rows["epoxy, two-pack or with blocked hardener"][0] == "Yes, prepared"
+    assert rows["epoxy, two-pack or with blocked hardener"][0] == "Suitable if prepared"
     assert rows["aluminium"] == (
-        "Yes, prepared",
+        "Suitable if prepared",
         "degrease first; sand with the papers stated for the task or conversion coat",
     )
-    assert rows["alkyd, drying oil"][0] == "On conditions"
-    assert rows["alkyd, drying oil"][1].endswith("; sources differ: 2 says not recommended")
+    assert rows["alkyd, drying oil"][0] == "Conditional"
+    assert rows["alkyd, drying oil"][1].endswith("; sources differ: 2 states not recommended")
     assert rows["heat-resistant silicone"][0] == "Not recommended"
     # copper, magnesium and wood are in no row of the matrix, and so in none of this table
     assert [row for row in view.table.rows if "copper" in row[1] or "wood" in row[1]] == []
     assert [said for said, *_ in view.table.rows] == sorted(
-        (said for said, *_ in view.table.rows), key=["Yes, prepared", "On conditions", "Not recommended"].index
+        (said for said, *_ in view.table.rows), key=["Suitable if prepared", "Conditional", "Not recommended"].index
     )
     assert dict(view.sources)["1"] == "common practice, no source"
 
@@ -249,6 +251,5 @@ def test_metal_is_left_to_the_products_own_word() -> None:
     assert preparation_of_steel(product, words) == ""
     allowed = _spec()
     assert preparation_of_steel(allowed.products["primer"], words) == (
-        "SP 6 (usual service; common practice, no source); SP 11 or P Ma (small spots; common practice, no source); "
-        "SP 10 (immersion or severe service; common practice, no source)"
+        "SP 6 (normal exposure; common practice, no source); SP 11 or P Ma (small areas; common practice, no source); SP 10 (immersion or severe exposure; common practice, no source)"
     )

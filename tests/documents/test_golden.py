@@ -39,7 +39,7 @@ def test_materials_list_is_as_expected(good_checked: Checked) -> None:
     assert spec is not None
     sheet = materials_list(spec.jobs["refit"], context(spec)).sheet
     assert write_csv([column.heading for column in sheet.columns], sheet.rows).decode("utf-8-sig").split("\r\n") == [
-        '"Order number","Product","Variant","Colour","Pack","Packs needed"',
+        '"Order number","Product","Variant","Colour","Pack","Packs required"',
         '"EX-100","Example primer","grey","house card 7","400 mL aerosol can","2"',
         '"EX-base","Example base coat","standard","","400 mL aerosol can","1"',
         '"EX-clear","Example clear","standard","","400 mL aerosol can","2"',
@@ -65,9 +65,9 @@ def test_columns_fit_the_page() -> None:
     }
     wide = {key: sum(_width(column) for column in table.columns) for key, table in found.items()}
     assert {key: total for key, total in wide.items() if total > 100} == {}
-    assert len(found["range_overview", "The products side by side"].columns) == 12
+    assert len(found["range_overview", "Product comparison"].columns) == 12
     assert len(found["data_sheet_primer", "Variants"].columns) == 7
-    assert len(found["data_sheet_barrier", "What the paint covers"].columns) == 6
+    assert len(found["data_sheet_barrier", "Practical spreading rate"].columns) == 6
 
 
 def _width(column: Column) -> int:

@@ -53,7 +53,7 @@ def test_six_things_that_hurt_the_gravest_first() -> None:
 
 def test_the_card_keeps_air_on_until_the_booth_is_cleared() -> None:
     worn = [row[:2] for row in _card(_spec({})).wear.rows]
-    assert worn[-1] == ("Spraying, Clearing up\nExample clear", "air-fed half mask, EN 14594")
+    assert worn[-1] == ("Spraying, Clean-up\nExample clear", "air-fed half mask, EN 14594")
 
 
 def test_oxidative_paint_hurts_by_its_rags() -> None:
@@ -65,10 +65,10 @@ def test_oxidative_paint_hurts_by_its_rags() -> None:
     card = _card(_spec(simple | {"products.base.curing": "oxidative"}))
     assert [text.split(":")[0] for text, _ in card.hurts] == [
         # of the clear, which holds isocyanate whatever it declares
-        "Spray can bring asthma that stays for life",
-        "Burns",
-        "Can bursts",
-        "Soaked rags heat up and catch fire by themselves",
+        "Spray mist can cause permanent asthma",
+        "Flammable",
+        "Pressurised, may burst",
+        "Soaked rags can self-heat and catch fire",
     ]
     assert card.more is False
 
@@ -79,17 +79,17 @@ def test_room_for_the_climate_is_kept() -> None:
     card = _card(spec_of(checked(source)))
     assert card.climate == (
         ("Air temperature", ""),
-        ("Part temperature", ""),
+        ("Surface temperature", ""),
         ("Relative humidity", ""),
-        ("Part above dew point", ""),
+        ("Surface above dew point", ""),
     )
 
 
 def test_breathing_protection_is_never_cut() -> None:
     spec = _spec({})
     whole, cut = _card(spec), _card(spec, CUTS[-1])
-    assert [column.heading for column in whole.wear.columns] == ["Task", "Breathing", "Hands", "Eyes", "Skin"]
-    assert [column.heading for column in cut.wear.columns] == ["Task", "Breathing"]
+    assert [column.heading for column in whole.wear.columns] == ["Task", "Respiratory", "Hands", "Eyes", "Body"]
+    assert [column.heading for column in cut.wear.columns] == ["Task", "Respiratory"]
     assert [row[:2] for row in whole.wear.rows] == list(cut.wear.rows)
     assert cut.wear_cut is True
     assert (cut.hurts, cut.climate, cut.first_aid) == (whole.hurts, whole.climate, whole.first_aid)
@@ -144,5 +144,5 @@ def test_it_is_printed_on_one_side(page: str) -> None:
         "Pictogram: exclamation mark (GHS07)",
     ]
     assert list(printed) == ["MS-001-hazard-card.pdf"]
-    assert "In an emergency call: +00 999" in text
+    assert "In an emergency, call: +00 999" in text
     assert "Danger" in text

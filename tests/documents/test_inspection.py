@@ -36,16 +36,16 @@ def test_gauge_and_readings_are_printed() -> None:
     )["Film of the primer"]
     assert row[3].replace(NB, " ").splitlines() == [
         "magnetic gauge",
-        "gauge: magnetic, set to zero on the blast profile, take 25 µm off each reading",
+        "gauge: magnetic, zeroed on the blast profile, deduct 25 µm from each reading",
         "5 spots a door",
-        "areas: 1, spots in all: 5, readings in all: 15",
+        "measurement areas: 1, spot measurements: 5, gauge readings: 15",
         "at least 25 mm from edges, corners and holes",
     ]
 
 
 def test_a_count_that_is_not_stated_is_not_printed() -> None:
     row = _rows({"jobs.refit.inspection.primer-film.readings": "{spots: 5}"})["Film of the primer"]
-    assert row[3].replace(NB, " ").splitlines()[-1] == "spots in all: 5"
+    assert row[3].replace(NB, " ").splitlines()[-1] == "spot measurements: 5"
 
 
 def test_every_limit_of_a_criterion_is_printed() -> None:
@@ -58,12 +58,12 @@ def test_every_limit_of_a_criterion_is_printed() -> None:
         "at least 40 µm",
         "at most 80 µm",
         "nominal 60 µm",
-        "mean of a spot at least 32 µm",
-        "mean of a spot at most 96 µm",
-        "mean of an area at least 40 µm",
-        "mean of an area at most 80 µm",
+        "spot measurement at least 32 µm",
+        "spot measurement at most 96 µm",
+        "area measurement at least 40 µm",
+        "area measurement at most 80 µm",
         "SSPC-PA 2 edition 2012 level 3",
-        "fewer than 20 % of the readings may lie below nominal",
-        "this rule decides",
+        "fewer than 20 % of the readings may be below the nominal DFT",
+        "this rule takes precedence",
         "Written down.",
     ]

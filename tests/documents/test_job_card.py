@@ -78,7 +78,7 @@ def test_hostile_text_stays_on_the_page() -> None:
     text = page.extract_text(visitor_text=seen)
     assert "<b>part</b> & <script>alert(1)</script>" in re.sub(r"\s+", " ", text)
     assert max(ends) < width
-    assert "40 parts of 20 kinds" in re.sub(r"\s+", " ", text)
+    assert "40 parts of 20 types" in re.sub(r"\s+", " ", text)
 
 
 def test_no_type_is_smaller_than_eight_points() -> None:
@@ -111,8 +111,8 @@ def test_the_hold_of_the_second_layer() -> None:
     coat = _card(good(), CUTS[0], None).sides[0].side.coats[1]
     assert coat.wait is not None
     assert (coat.name, coat.wait.comes, coat.wait.not_before, coat.wait.not_later) == (
-        "2 base coat",
-        "3 clear coat",
+        "2 basecoat",
+        "3 clearcoat",
         f"20{NB}min",
         f"24{NB}h",
     )

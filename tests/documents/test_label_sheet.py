@@ -38,13 +38,15 @@ def test_a_can_that_becomes_extremely_flammable_moves_as_a_whole() -> None:
     mild = _sheet("base", mild_label | {"products.base.composition": _contents("0.5 %", "99.5 %")})
     severe = _sheet("base", mild_label | {"products.base.composition": _contents("90 %", "10 %")})
     named = dict(mild.facts)
-    assert "Aerosol, by its contents" not in named or named["Aerosol, by its contents"].startswith("category 3")
+    assert "Aerosol category, from the composition" not in named or named[
+        "Aerosol category, from the composition"
+    ].startswith("category 3")
     assert list(_column(mild.elements, 1)) == ["Signal word", "H229"]
     assert [text for name, text in mild.facts if name == "Storage"] == [
         "warmest storage: 50 °C (Regulation (EC) No 1272/2008 (CLP), Table 2.3.1, P410+P412 (regulation))"
     ]
     found = dict(severe.facts)
-    assert found["Aerosol, by its contents"].startswith("category 1: 85 % or more is flammable")
+    assert found["Aerosol category, from the composition"].startswith("category 1: 85 % or more is flammable")
     assert _column(severe.elements, 2) == {
         "Signal word": "Aerosols, category 1",
         "GHS02 (not declared)": "Aerosols, category 1",
@@ -54,7 +56,7 @@ def test_a_can_that_becomes_extremely_flammable_moves_as_a_whole() -> None:
     stored = [text for name, text in severe.facts if name == "Storage"]
     assert len(stored) == 2
     assert stored[1].startswith("category 1 and 2 with flammable gas or liquid, lower tier: 150 t")
-    assert found["Carriage"].startswith("class of dangerous goods 2.1")
+    assert found["Transport"].startswith("dangerous goods class 2.1")
 
 
 def test_six_on_the_label_and_a_reason_for_the_rest() -> None:
@@ -66,9 +68,9 @@ def test_six_on_the_label_and_a_reason_for_the_rest() -> None:
     assert [entry.code for entry in sheet.on_label] == ["P210", "P211", "P251", "P410+P412", "P261", "P280"]
     places = _column(sheet.precautions, 2)
     assert places["P280"] == "on the label"
-    assert places["P271"] == "asked for by no class stated here"
+    assert places["P271"] == "not required by any declared class"
     assert places["P302+P352 (not declared)"] == "not on the label: beyond the 6 of the label, rank 6"
-    assert ("Reason for these precautions", "The sheet names more.") in sheet.facts
+    assert ("Reason for the precautionary statements declared", "The sheet names more.") in sheet.facts
 
 
 def test_what_gives_way_says_to_what() -> None:
@@ -88,7 +90,7 @@ def test_what_cannot_be_judged_is_said_without_the_substance() -> None:
         "{id: rest, name: water, flammable: no, kind: solvent, mass_share: 99.5 %, density: 1 g/mL}]"
     )
     sheet = _sheet("base", {"products.base.composition": unknown})
-    assert "aerosol category: cannot be judged from what is stated" in sheet.not_judged
+    assert "aerosol category: cannot be assessed from the data stated" in sheet.not_judged
     assert "Brindol" not in repr(sheet)
 
 

@@ -12,8 +12,8 @@ from tests.documents.conftest import views_of
 from tests.good_spec import checked, good, put, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
-PRINCIPLE = "Edge of a repair in principle: the sources state no widths, and the drawing gives none."
-STATED = "Edge of a repair, not to scale. The widths are the least allowed."
+PRINCIPLE = "Repair edge, schematic: the source data state no widths, so none are shown."
+STATED = "Repair edge, not to scale. Widths shown are minimum widths."
 
 
 def _repairs(**changes: str) -> tuple[RepairView, ...]:
@@ -35,7 +35,7 @@ def test_old_paint_that_is_sanded_over_has_no_edge() -> None:
     assert repair == RepairView(
         items="DOOR Door skin",
         stays=True,
-        old_coats=(f"alkyd, drying oil, 80{NB}µm (3.15{NB}mil), sound", "unknown old paint"),
+        old_coats=(f"alkyd, drying oil, 80{NB}µm (3.15{NB}mil), sound", "existing coating, type unknown"),
         steps=repair.steps,
         masked=("lock face", f"seal, 0.1{NB}m²"),
         section="",
@@ -52,19 +52,19 @@ def test_old_paint_that_is_sanded_over_has_no_edge() -> None:
                 "preparations__sand-steel__steps__sand": "{id: sand, do: feather-edge, text: Grind back., abrasive: P180}"
             },
             PRINCIPLE,
-            ["one ring a coat", "C: sound old paint sanded matt<", "1 primer – 3 clear coat"],
+            ["one ring per coat", "C: sound existing coating abraded matt<", "1 primer – 3 clearcoat"],
             ["at least"],
         ),
         (
             {"jobs__refit__items__DOOR__repair": "{feather: 20 mm, lap: 1 in}"},
             STATED,
-            [f"each at least 20{NB}mm wide", f"at least 1{NB}in beyond B", "C: sound old paint sanded matt<"],
-            ["one ring"],
+            [f"each at least 20{NB}mm wide", f"at least 1{NB}in beyond B", "C: sound existing coating abraded matt<"],
+            ["one ring per coat<"],
         ),
         (
             {"jobs__refit__items__DOOR__repair": "{sanded: 60 mm}"},
             STATED,
-            [f"sanded matt, at least 60{NB}mm wide", "one ring a coat"],
+            [f"abraded matt, at least 60{NB}mm wide", "one ring per coat"],
             ["beyond B"],
         ),
     ],

@@ -36,22 +36,22 @@ def test_both_dangers_stand_together() -> None:
     # 300 g/h / 116.16 * 24.06 L/mol / 1.2 % / 25 % = 20.7 m3/h; 300 000 mg/h * 3 / 241 = 3734, / 723 = 1245 m3/h;
     # 3734 over 20.71 is 180.3; 2000 m3/h leave 450 mg/m3, and 60 * 3 * 60 / 2000 * ln(450 / 241) = 3.4 min
     assert _rows(air) == [
-        ("no explosion", "25 % of the lower explosive limit", "21 m³/h"),
-        ("the lungs: solvent 1", "IOELV, EU, 8 h\nIOELV, EU, 15 min", "3734 m³/h\n1245 m³/h"),
-        ("the lungs: all vapours together", "8 h", "3734 m³/h"),
-        ("all of this", "the largest", "3734 m³/h"),
-        ("stated for the job", "", "2000 m³/h"),
+        ("lower explosive limit (LEL)", "25 % of the LEL", "21 m³/h"),
+        ("exposure limit, solvent 1", "IOELV, EU, 8 h TWA\nIOELV, EU, 15 min STEL", "3734 m³/h\n1245 m³/h"),
+        ("exposure limits, all vapours combined", "8 h TWA", "3734 m³/h"),
+        ("fresh-air flow required", "highest of the above", "3734 m³/h"),
+        ("fresh-air flow provided (stated for the job)", "", "2000 m³/h"),
         (
-            "back in without breathing protection, after the last stroke",
+            "re-entry without respiratory protection, after spraying has stopped",
             # the 3.4 min of the vapour would be read as leave to go in at once
-            "mist",
-            "not before the clearance time posted at the booth; where none is, 30 min",
+            "spray mist",
+            "not before the clearance time posted at the booth; if none is posted, not before 30 min",
         ),
     ]
     assert [text.replace(NB, " ") for text in air.statements] == [
-        "What may be breathed sets the air flow, never the explosive limit.",
-        "The lungs ask for 180.3 times the air that the explosive limit asks for.",
-        "Reckoned for a room whose air mixes; at the spray cone, in pits and inside the part it is far worse. Solvents are numbered; section 3 of the safety data sheet names them.",
+        "The air flow is set by the occupational exposure limits, never by the lower explosive limit alone.",
+        "The exposure limits require 180.3 times the air flow that the lower explosive limit requires.",
+        "Calculated for well-mixed room air; in the spray cone, in pits and inside the part the concentration is far higher. Solvents are numbered; section 3 of the safety data sheet names them.",
     ]
 
 
@@ -72,19 +72,23 @@ def test_what_the_job_states_is_shown_in_full() -> None:
     view = _view(AIR | {"jobs.refit.ventilation": "{room: 60 m3, changes: 20, spraying_rate: 1000 g/h, mixing: 3}"})
     (stated,) = [working for working in view.safety.air.workings if not working.held]
     assert (stated.name, stated.substituted, stated.result) == ("fresh-air flow", "20 × 60", f"1200{NB}m³/h")
-    assert [row[3] for row in view.safety.air.tables[0].rows if row[0] == "stated for the job"] == [stated.number]
+    assert [
+        row[3] for row in view.safety.air.tables[0].rows if row[0] == "fresh-air flow provided (stated for the job)"
+    ] == [stated.number]
 
 
 def test_isocyanate_has_no_time_but_the_posted_one() -> None:
     air = _view(AIR | {"products.barrier.binder": "pu_2k_aliphatic"}).safety.air
     rows = {row[0]: row[1:] for row in _rows(air)}
-    assert rows["the lungs: isocyanate, as NCO"] == (
-        "OEL, EU, 8 h, 0.01 mg/m³\nOEL, EU, 15 min, 0.02 mg/m³",
-        "cannot be worked out: protection stays on, the air is measured",
+    assert rows["exposure limit, isocyanate (as NCO)"] == (
+        "OEL, EU, 8 h TWA, 0.01 mg/m³\nOEL, EU, 15 min STEL, 0.02 mg/m³",
+        "cannot be calculated: keep protective equipment on and measure the air",
     )
-    posted = "not before the clearance time posted at the booth; where none is, 30 min"
-    assert rows["back in without breathing protection, after the last stroke"] == ("mist", posted)
-    assert any(text.startswith("Diluting the air is no control for isocyanate") for text in air.statements)
+    posted = "not before the clearance time posted at the booth; if none is posted, not before 30 min"
+    assert rows["re-entry without respiratory protection, after spraying has stopped"] == ("spray mist", posted)
+    assert any(
+        text.startswith("Dilution ventilation is not a control measure for isocyanates") for text in air.statements
+    )
 
 
 def test_a_vapour_without_a_limit_is_no_pass() -> None:
@@ -92,8 +96,13 @@ def test_a_vapour_without_a_limit_is_no_pass() -> None:
     unknown = AIR["products.barrier.composition"].replace("123-86-4", "990011-51-7")
     view = _view(AIR | {"products.barrier.composition": unknown})
     rows = {row[0]: row[2] for row in _rows(view.safety.air)}
-    open_text = "cannot be worked out: protection stays on, the air is measured"
-    assert rows["no explosion"] == rows["the lungs: all vapours together"] == rows["all of this"] == open_text
+    open_text = "cannot be calculated: keep protective equipment on and measure the air"
+    assert (
+        rows["lower explosive limit (LEL)"]
+        == rows["exposure limits, all vapours combined"]
+        == rows["fresh-air flow required"]
+        == open_text
+    )
     assert "acetate" not in repr(view)
 
 
@@ -101,7 +110,7 @@ def test_a_job_that_says_nothing_of_its_air_says_so() -> None:
     air = _view({}).safety.air
     assert (air.tables, air.workings) == ((), ())
     (said,) = air.statements
-    assert said.startswith("The job states no room and no fresh air")
+    assert said.startswith("The job states no room volume and no fresh-air flow")
     assert said.endswith("wait 30 min.")
 
 
@@ -110,10 +119,10 @@ def test_voc_is_set_against_its_limit_and_added_up() -> None:
     rows = [tuple(cell.replace(NB, " ") for cell in row) for row in view.safety.voc.rows]
     # 2 cans of 0.4 L at 615 g/L, 1 at 700, 2 at 690, 1 tin of 1 L at 450
     assert rows == [
-        ("Example primer", "615 g/L", "EU, e", "840 g/L, since 2007-01-01", "492 g"),
-        ("Example base coat", "700 g/L", "EU, e", "840 g/L, since 2007-01-01", "280 g"),
-        ("Example clear", "690 g/L", "EU, e", "840 g/L, since 2007-01-01", "552 g"),
-        ("Example barrier", "450 g/L", "EU, c(i)", "540 g/L, since 2007-01-01", "450 g"),
+        ("Example primer", "615 g/L", "EU, e", "840 g/L, in force since 2007-01-01", "492 g"),
+        ("Example base coat", "700 g/L", "EU, e", "840 g/L, in force since 2007-01-01", "280 g"),
+        ("Example clear", "690 g/L", "EU, e", "840 g/L, in force since 2007-01-01", "552 g"),
+        ("Example barrier", "450 g/L", "EU, c(i)", "540 g/L, in force since 2007-01-01", "450 g"),
         ("All products", "", "", "", "1774 g"),
     ]
 

@@ -18,7 +18,7 @@ from specgen.units.locale import N_
 _MOST = 60
 _JOBS = 3
 
-_KINDS = {Kind.ADDED: N_("new"), Kind.REMOVED: N_("gone"), Kind.CHANGED: N_("changed")}
+_KINDS = {Kind.ADDED: N_("new"), Kind.REMOVED: N_("removed"), Kind.CHANGED: N_("changed")}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,10 +50,10 @@ def annex_of(found: Comparison, words: Words, *, for_maker: bool) -> Annex:
 def _figures(moved: tuple[FigureMoved, ...], numbers: dict[str, str], words: Words, *, for_maker: bool) -> TableView:
     columns = (
         Column(words("Figure"), "w-30"),
-        Column(words("Was"), "w-12", numeric=True),
-        Column(words("Is"), "w-12", numeric=True),
-        Column(words("In the jobs or products"), "w-25"),
-        Column(words("From change")),
+        Column(words("Before"), "w-12", numeric=True),
+        Column(words("Now"), "w-12", numeric=True),
+        Column(words("Jobs or products affected"), "w-25"),
+        Column(words("Due to change No.")),
     )
     rows = [
         (
@@ -65,7 +65,7 @@ def _figures(moved: tuple[FigureMoved, ...], numbers: dict[str, str], words: Wor
         )
         for entry in moved
     ]
-    return table_view(words("Computed figures that moved"), columns, rows)
+    return table_view(words("Calculated figures that changed"), columns, rows)
 
 
 def _where(entry: FigureMoved, words: Words) -> str:
@@ -79,20 +79,20 @@ def _where(entry: FigureMoved, words: Words) -> str:
 def _causes(entry: FigureMoved, numbers: dict[str, str], words: Words) -> str:
     named = list(dict.fromkeys(numbers[cause] for cause in entry.causes if cause in numbers))
     if entry.makers_cause:
-        named.append(words("data held by the maker"))
+        named.append(words("data held by the manufacturer"))
     return ", ".join(named) or "–"
 
 
 def _findings(moved: tuple[FindingMoved, ...], words: Words, *, for_maker: bool) -> TableView:
     columns = (
         Column(words("Finding"), "w-10"),
-        *([Column(words("Address"), "w-35")] if for_maker else []),
-        Column(words("Was"), "w-10"),
-        Column(words("Is"), "w-10"),
-        Column(words("What")),
+        *([Column(words("Path"), "w-35")] if for_maker else []),
+        Column(words("Before"), "w-10"),
+        Column(words("Now"), "w-10"),
+        Column(words("Text of the finding")),
     )
     return table_view(
-        words("Findings that appeared, vanished or weigh otherwise"),
+        words("Findings added, cleared or changed in severity"),
         columns,
         tuple(_finding_rows(moved, words, for_maker=for_maker)),
     )
@@ -119,26 +119,28 @@ def _told(moved: tuple[FindingMoved, ...], *, for_maker: bool) -> Iterator[tuple
 
 
 def _tables(found: Comparison, words: Words) -> TableView:
-    columns = (Column(words("Table"), "w-60"), Column(words("What happened")))
+    columns = (Column(words("Table"), "w-60"), Column(words("Change")))
     rows = [(entry.name, words(_KINDS[entry.kind])) for entry in found.tables]
     return table_view(words("Published tables and cited documents"), columns, rows)
 
 
 def _unused(found: Comparison, words: Words) -> TableView:
-    columns = (Column(words("Fingerprint"), "w-25"), Column(words("By"), "w-30"), Column(words("On")))
+    columns = (Column(words("Fingerprint"), "w-25"), Column(words("Decided by"), "w-30"), Column(words("Date")))
     rows = [(entry.fingerprint, entry.who, entry.on.isoformat()) for entry in found.unused_decisions]
-    return table_view(words("Decisions on changes that are not there"), columns, rows)
+    return table_view(words("Decisions on changes not found in this comparison"), columns, rows)
 
 
 def _left_out(found: Comparison, listed: tuple[FigureMoved, ...], words: Words) -> str:
     said = []
     if (more := len(listed) - _MOST) > 0:
-        said.append(words.plural("One further figure moved.", "{number} further figures moved.", more))
+        said.append(
+            words.plural("One further calculated figure changed.", "{number} further calculated figures changed.", more)
+        )
     if others := len(found.figures) - len(listed):
         said.append(
             words.plural(
-                "One figure came or went with these changes.",
-                "{number} figures came or went with these changes.",
+                "One calculated figure was added or removed by these changes.",
+                "{number} calculated figures were added or removed by these changes.",
                 others,
             )
         )

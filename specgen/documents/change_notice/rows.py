@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from specgen.comparison.changes import Change, Kind
 from specgen.comparison.sentences import notes, sentence, subject, whole_text
 from specgen.documents.change_notice.marked_words import Run, marked
+from specgen.documents.change_notice.tables import CONCERNS, EFFECTS
 from specgen.documents.parts.wording import Words
 from specgen.model.declaring import Audience
 
@@ -38,8 +39,8 @@ def change_row(number: str, change: Change, words: Words, *, for_maker: bool) ->
     old, new = marked(before + named[0], after + named[1])
     return ChangeRow(
         number=number,
-        concern=words(change.concern.value),
-        effect=words(change.weighed.value),
+        concern=words(CONCERNS[change.concern]),
+        effect=words(EFFECTS[change.weighed]),
         subject=subject(change, words.translate),
         old=old,
         new=new,
@@ -61,10 +62,10 @@ def _places(change: Change, words: Words) -> str:
 def _remarks(change: Change, words: Words) -> Iterator[str]:
     yield from notes(change, words.translate)
     for echo in change.follows:
-        yield words("With it: {said}").format(said=sentence(echo, words.translate))
+        yield words("Consequence: {said}").format(said=sentence(echo, words.translate))
     if change.decision is not None:
         frame = words("{who} decided on {day}: {answer}. {reason}")
         said = change.decision
         yield frame.format(who=said.who, day=said.on.isoformat(), answer=words(said.answer.value), reason=said.reason)
     elif change.is_open:
-        yield words("Fingerprint for a decision: {fingerprint}").format(fingerprint=change.fingerprint)
+        yield words("Fingerprint for the decision: {fingerprint}").format(fingerprint=change.fingerprint)

@@ -2,38 +2,51 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from specgen.comparison.changes import Change, Effect
 from specgen.comparison.tally import OPEN_WORD, counted
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.model.declaring import Concern
 from specgen.model.project import Project
 from specgen.units.locale import N_
 
-# the names of concerns and effects stand in the model as single words
-_CONCERNS = (
-    N_("safety"), N_("preparation"), N_("film"), N_("compatibility"), N_("climate"), N_("acceptance"), N_("product"), N_("document"),
-)  # fmt: skip
-_EFFECTS = (
-    N_("relaxed"), N_("tightened"), N_("shifted"), N_("replaced"), N_("reworded"), N_("fact"), N_("editorial"), N_("neutral"),
-)  # fmt: skip
+CONCERNS: Mapping[Concern, str] = {
+    Concern.SAFETY: N_("safety"),
+    Concern.PREPARATION: N_("surface preparation"),
+    Concern.FILM: N_("film thickness"),
+    Concern.COMPATIBILITY: N_("compatibility"),
+    Concern.CLIMATE: N_("ambient conditions"),
+    Concern.ACCEPTANCE: N_("acceptance"),
+    Concern.PRODUCT: N_("product"),
+    Concern.DOCUMENT: N_("document"),
+}
+EFFECTS: Mapping[Effect, str] = {
+    Effect.TIGHTENED: N_("tightened"),
+    Effect.RELAXED: N_("relaxed"),
+    Effect.SHIFTED: N_("shifted"),
+    Effect.REPLACED: N_("replaced"),
+    Effect.REWORDED: N_("reworded"),
+    Effect.FACT: N_("data"),
+    Effect.EDITORIAL: N_("editorial"),
+}
 
 
 def counts(changes: Sequence[Change], words: Words) -> TableView:
     """How many changes of each kind touch what; a concern that nothing touches is left out."""
     kinds = (Effect.RELAXED.value, OPEN_WORD, Effect.TIGHTENED.value, Effect.FACT.value, Effect.EDITORIAL.value)
     columns = (
-        Column(words("Concern"), "w-20"),
+        Column(words("Subject"), "w-20"),
         Column(words("Relaxed"), "w-15", numeric=True),
-        Column(words("To decide"), "w-15", numeric=True),
+        Column(words("For decision"), "w-15", numeric=True),
         Column(words("Tightened"), "w-15", numeric=True),
-        Column(words("Facts"), "w-15", numeric=True),
+        Column(words("Data"), "w-15", numeric=True),
         Column(words("Editorial"), "w-15", numeric=True),
     )
     found = counted(changes)
-    rows = [(words(concern.value), *(str(found[concern].get(kind, "")) for kind in kinds)) for concern in found]
-    return table_view(words("Changes by concern"), columns, rows)
+    rows = [(words(CONCERNS[concern]), *(str(found[concern].get(kind, "")) for kind in kinds)) for concern in found]
+    return table_view(words("Changes by subject"), columns, rows)
 
 
 def approvals(project: Project, words: Words) -> TableView:
@@ -43,11 +56,13 @@ def approvals(project: Project, words: Words) -> TableView:
     named += [(words("Approval"), "")] * max(needed - len(named), 0)
     columns = (
         Column(words("Role"), "w-25"),
-        Column(words("Duty"), "w-30"),
+        Column(words("Responsibility"), "w-30"),
         Column(words("Name"), "w-20"),
         Column(words("Date"), "w-10"),
         Column(words("Signature")),
     )
     return TableView(
-        caption=words("Read and agreed"), columns=columns, rows=tuple((name, duty, "", "", "") for name, duty in named)
+        caption=words("Reviewed and approved"),
+        columns=columns,
+        rows=tuple((name, duty, "", "", "") for name, duty in named),
     )

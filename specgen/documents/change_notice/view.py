@@ -12,7 +12,7 @@ from specgen.comparison.changes import Change, Comparison, Effect
 from specgen.comparison.sentences import reach_text, sentence
 from specgen.documents.change_notice.annex import Annex, annex_of
 from specgen.documents.change_notice.rows import ChangeRow, change_row
-from specgen.documents.change_notice.tables import approvals, counts
+from specgen.documents.change_notice.tables import CONCERNS, approvals, counts
 from specgen.documents.context import Context
 from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.tables import TableView
@@ -26,14 +26,20 @@ LINES = 8
 MOST_ROWS = 300
 
 _GROUPS = (
-    (N_("Relaxed"), N_("More is accepted than before, or less is asked for.")),
+    (N_("Relaxed"), N_("More is accepted than before, or less is required.")),
     (
-        N_("For a person to decide"),
-        N_("The two sides cannot be put in order by their values. A person reads both and decides."),
+        N_("For decision"),
+        N_("The values do not show which version is stricter. A person must read both and decide."),
     ),
-    (N_("Tightened"), N_("Less is accepted than before, or more is asked for.")),
-    (N_("Facts"), N_("No requirement changed here. What follows from these facts is judged where it is asked for.")),
-    (N_("Editorial"), N_("Nothing that is asked for changed.")),
+    (N_("Tightened"), N_("Less is accepted than before, or more is required.")),
+    (
+        N_("Data"),
+        N_(
+            "No requirement has changed here. The effect of these data is assessed under the requirements that "
+            "depend on them."
+        ),
+    ),
+    (N_("Editorial"), N_("No requirement has changed.")),
 )
 
 
@@ -103,13 +109,15 @@ def change_notice(compared: Compared, context: Context) -> ChangeNotice:
     weaker = [(number, change) for number, change in numbered if change.weighed is Effect.RELAXED]
     return ChangeNotice(
         number=compared.number or f"CN-{project.id}",
-        title=words("What changed, and what became weaker"),
+        title=words("What has changed, and what has been relaxed"),
         maker=party(project.maker),
         customer=party(project.customer),
         on=context.day.isoformat(),
         old_name=compared.old_name,
         new_name=compared.new_name,
-        makers=words("MAKER'S COPY: holds data that no customer may see") if compared.for_maker else "",
+        makers=words("MANUFACTURER'S COPY: contains confidential data. Not for customers.")
+        if compared.for_maker
+        else "",
         unread=_unread(found, words),
         refused=_refused(found, words),
         answer=_answer([change for _, change in weaker], found, words),
@@ -132,16 +140,18 @@ def _unread(found: Comparison, words: Words) -> str:
     if found.unread_files:
         said.append(
             words.plural(
-                "One file of the sources could not be read, and nothing is known of what stands in it.",
-                "{number} files of the sources could not be read, and nothing is known of what stands in them.",
+                "One source file could not be read; its contents are unknown.",
+                "{number} source files could not be read; their contents are unknown.",
                 len(found.unread_files),
             )
         )
     if found.not_compared:
         said.append(
             words.plural(
-                "One entry could not be compared: it has errors on one side, or may stand where nothing could be read.",
-                "{number} entries could not be compared: they have errors on one side, or may stand where nothing could be read.",
+                "One entry could not be compared: it contains errors in one version, or may be in a file that could "
+                "not be read.",
+                "{number} entries could not be compared: they contain errors in one version, or may be in a file "
+                "that could not be read.",
                 len(found.not_compared),
             )
         )
@@ -154,30 +164,30 @@ def _refused(found: Comparison, words: Words) -> str:
     if not number:
         return ""
     return words.plural(
-        "The rules refuse one thing in the new text that they did not refuse in the old one: see the findings.",
-        "The rules refuse {number} things in the new text that they did not refuse in the old one: see the findings.",
+        "The new version has one error that the old version did not have: see the findings.",
+        "The new version has {number} errors that the old version did not have: see the findings.",
         number,
     )
 
 
 def _answer(weaker: Sequence[Change], found: Comparison, words: Words) -> str:
     if not weaker and not found.is_whole:
-        return words("Nothing became weaker in the part that could be compared.")
+        return words("No requirement has been relaxed in the part that could be compared.")
     if not weaker:
-        return words("Nothing became weaker that the values can show.")
+        return words("No requirement has been relaxed, as far as the values show.")
     safety = sum(change.concern is Concern.SAFETY for change in weaker)
     if len(weaker) == 1 and safety:
-        return words("One requirement became weaker; it is one of safety.")
+        return words("One requirement has been relaxed; it is a safety requirement.")
     if not safety:
         return words.plural(
-            "One requirement became weaker; it is none of safety.",
-            "{number} requirements became weaker, none of them of safety.",
+            "One requirement has been relaxed; it is not a safety requirement.",
+            "{number} requirements have been relaxed; none of them is a safety requirement.",
             len(weaker),
         )
     # Two numbers in one sentence: the form follows the number it ends on.
     return words.translate.plural(
-        "{number} requirements became weaker, {safety} of them of safety.",
-        "{number} requirements became weaker, {safety} of them of safety.",
+        "{number} requirements have been relaxed; {safety} of them are safety requirements.",
+        "{number} requirements have been relaxed; {safety} of them are safety requirements.",
         safety,
     ).format(number=len(weaker), safety=safety)
 
@@ -185,15 +195,17 @@ def _answer(weaker: Sequence[Change], found: Comparison, words: Words) -> str:
 def _line(number: str, change: Change, words: Words) -> WeakerLine:
     is_safety = change.concern is Concern.SAFETY
     said, reach = sentence(change, words.translate), reach_text(change, words.translate)
-    return WeakerLine(number=number, concern=words(change.concern.value), is_safety=is_safety, text=said, reach=reach)
+    return WeakerLine(
+        number=number, concern=words(CONCERNS[change.concern]), is_safety=is_safety, text=said, reach=reach
+    )
 
 
 def _rest(numbers: Sequence[str], words: Words) -> str:
     if not numbers:
         return ""
     return words.translate.plural(
-        "One more became weaker: see {numbers} in the tables.",
-        "{number} more became weaker: see {numbers} in the tables.",
+        "One more requirement was relaxed: see {numbers} in the tables.",
+        "{number} more requirements were relaxed: see {numbers} in the tables.",
         len(numbers),
     ).format(number=len(numbers), numbers=_span(numbers))
 
@@ -202,8 +214,8 @@ def _waiting(numbers: Sequence[str], words: Words) -> str:
     if not numbers:
         return ""
     return words.translate.plural(
-        "One change waits for a person to decide: see {numbers}.",
-        "{number} changes wait for a person to decide: see {numbers}.",
+        "One change awaits a decision: see {numbers}.",
+        "{number} changes await a decision: see {numbers}.",
         len(numbers),
     ).format(number=len(numbers), numbers=_span(numbers))
 
@@ -245,12 +257,12 @@ def _needed(project: Project, words: Words) -> str:
     number = policies.approvals_needed if policies is not None else 1
     said = [
         words.plural(
-            "The policy of the project asks for one approval.",
-            "The policy of the project asks for {number} approvals.",
+            "The project policy requires one approval.",
+            "The project policy requires {number} approvals.",
             number,
         )
     ]
     for asked in policies.approvals if policies is not None else ():
-        frame = words("At least {count} to {role}, signed.") if asked.signed else words("At least {count} to {role}.")
+        frame = words("To {role}: at least {count}, signed.") if asked.signed else words("To {role}: at least {count}.")
         said.append(frame.format(count=asked.count, role=asked.role.value))
     return " ".join(said)

@@ -21,15 +21,15 @@ Numbers = Mapping[str, str]
 """The id of a working to its number in the annex."""
 
 _LIMITS = (
-    ("min", N_("Dry film, least")),
-    ("nominal", N_("Dry film, nominal")),
-    ("max", N_("Dry film, most")),
-    ("per_pass", N_("Dry film one cross coat gives on a flat panel")),
-    ("max_single_coat", N_("Dry film in one coat, most")),
-    ("sag_limit_wet", N_("Wet film from which the coat runs")),
-    ("hiding", N_("Dry film at which the colour hides")),
+    ("min", N_("DFT min.")),
+    ("nominal", N_("DFT nominal")),
+    ("max", N_("DFT max.")),
+    ("per_pass", N_("DFT per cross coat, on a flat panel")),
+    ("max_single_coat", N_("Max. DFT per coat")),
+    ("sag_limit_wet", N_("Sag limit, wet film thickness (WFT)")),
+    ("hiding", N_("DFT for full hiding")),
 )
-_AT = {"nominal": N_("nominal film"), "max": N_("most film"), "min": N_("least film")}
+_AT = {"nominal": N_("nominal DFT"), "max": N_("max. DFT"), "min": N_("min. DFT")}
 
 
 def film_limits(product: Product, words: Words) -> tuple[tuple[str, str], ...]:
@@ -41,15 +41,19 @@ def film_limits(product: Product, words: Words) -> tuple[tuple[str, str], ...]:
 def comb_table(product: Product, figures: ProductFigures, numbers: Numbers, words: Words) -> TableView:
     """The wet film to read on the comb, for each film of a pass."""
     columns = (
-        Column(words("To dry to"), "w-20"),
+        Column(words("For a DFT of"), "w-20"),
         Column(words("Variant"), "w-30"),
         Column(words("Thinner added"), "w-20", numeric=True),
-        Column(words("Wet film by comb"), "w-20", numeric=True),
-        Column(words("Working"), "w-10"),
+        Column(words("WFT by comb"), "w-20", numeric=True),
+        Column(words("Calc."), "w-10"),
     )
     thinned = any(comb.thinner is not None for comb in figures.combs)
     pass_known = product.film.per_pass is not None
-    caption = words("Wet film of one pass") if pass_known else words("Wet film of one coat at the nominal film")
+    caption = (
+        words("Wet film thickness (WFT) per cross coat")
+        if pass_known
+        else words("Wet film thickness (WFT) of one coat at the nominal DFT")
+    )
     return table_view(caption, columns, [_comb(comb, thinned, numbers, words) for comb in figures.combs])
 
 
@@ -57,25 +61,25 @@ def coverage_table(product: Product, figures: ProductFigures, numbers: Numbers, 
     """The area of a pack, for each way of working, with the film in every line."""
     can = product.pack.form is PackForm.AEROSOL
     columns = (
-        Column(words("At a dry film of"), "w-25"),
+        Column(words("At a DFT of"), "w-25"),
         Column(words("Variant"), "w-15"),
-        Column(words("Worked on") if can else words("Worked by"), "w-20"),
-        Column(words("Share that lands") if can else words("Loss"), "w-12", numeric=True),
-        Column(words("Area from one can") if can else words("Area from the paint"), "w-15", numeric=True),
-        Column(words("Working"), "w-10"),
+        Column(words("Type of work") if can else words("Application method"), "w-20"),
+        Column(words("Transfer efficiency") if can else words("Loss of paint"), "w-12", numeric=True),
+        Column(words("Coverage per can") if can else words("Practical spreading rate"), "w-15", numeric=True),
+        Column(words("Calc."), "w-10"),
     )
-    caption = words("What one can covers") if can else words("What the paint covers")
+    caption = words("Coverage per can") if can else words("Practical spreading rate")
     return table_view(caption, columns, [_covers(line, numbers, words) for line in figures.coverage])
 
 
 def stated_coverage(product: Product, words: Words) -> TableView:
     """What the maker says a pack or a litre covers. A figure without its film says nothing and is not printed."""
     columns = (
-        Column(words("At a dry film of"), "w-25"),
-        Column(words("Area from one pack"), "w-20", numeric=True),
+        Column(words("At a DFT of"), "w-25"),
+        Column(words("Coverage per pack"), "w-20", numeric=True),
         Column(words("Spreading rate"), "w-20", numeric=True),
-        Column(words("Losses")),
-        Column(words("Share that lands"), "w-15", numeric=True),
+        Column(words("Losses included?")),
+        Column(words("Transfer efficiency"), "w-15", numeric=True),
     )
     rows = [
         (
@@ -88,7 +92,7 @@ def stated_coverage(product: Product, words: Words) -> TableView:
         for claim in product.coverage
         if claim.film is not None
     ]
-    return table_view(words("Coverage as the maker states it"), columns, rows)
+    return table_view(words("Coverage stated by the manufacturer"), columns, rows)
 
 
 def coverage_grounds(figures: ProductFigures, words: Words) -> str:

@@ -20,17 +20,17 @@ from specgen.standards.tables import Row, table
 from specgen.units.locale import N_
 
 _SAID = {
-    Verdict.ACCEPTED: N_("Yes, prepared"),
-    Verdict.SAME: N_("Yes, prepared"),
-    Verdict.CONDITIONAL: N_("On conditions"),
+    Verdict.ACCEPTED: N_("Suitable if prepared"),
+    Verdict.SAME: N_("Suitable if prepared"),
+    Verdict.CONDITIONAL: N_("Conditional"),
     Verdict.NOT_RECOMMENDED: N_("Not recommended"),
 }
 _GROUPS = ("epoxy", "pu", "vinyl_or_cr", "galvanized", "bare_steel")
 _ORDER = tuple(dict.fromkeys(_SAID.values()))
 _SERVICES = {
-    "normal": N_("usual service"),
-    "small spots": N_("small spots"),
-    "severe": N_("immersion or severe service"),
+    "normal": N_("normal exposure"),
+    "small spots": N_("small areas"),
+    "severe": N_("immersion or severe exposure"),
     "new steel": N_("new steel"),
     "painted or pitted steel": N_("painted or pitted steel"),
 }
@@ -47,9 +47,9 @@ class GoesOver:
 def goes_over(product: Product, words: Words) -> GoesOver:
     """Verdict, what the product may go over, the conditions or the reason, and the mark of each source."""
     columns = (
-        Column(words("May it go over"), "w-15"),
-        Column(words("Paints and metals"), "w-35"),
-        Column(words("On condition, or why not"), "w-40"),
+        Column(words("Suitability"), "w-15"),
+        Column(words("Existing coating or metal"), "w-35"),
+        Column(words("Condition or reason"), "w-40"),
         Column(words("Source"), "w-10"),
     )
     grouped: dict[tuple[str, str], list[Overcoating]] = {}
@@ -60,15 +60,15 @@ def goes_over(product: Product, words: Words) -> GoesOver:
         (words(said), _together(found, words), _with_contrary(why, found, marks, words), _marked(found, marks, words))
         for (said, why), found in sorted(grouped.items(), key=lambda entry: _ORDER.index(entry[0][0]))
     ]
-    caption = words("What the tables of the trade let its family of paint go over")
+    caption = words("Suitability over existing coatings and metals, by generic type (published tables)")
     return GoesOver(table_view(caption, columns, rows), listed(marks))
 
 
 def not_listed(words: Words) -> str:
     """What holds for whatever the table does not name."""
     text = words(
-        "What is not named here is listed by no source: that is neither leave nor prohibition. Prove it with a patch of the "
-        "whole system; it passes with {limits}."
+        "Combinations not listed here are not covered by any source: they are neither approved nor excluded. "
+        "Prove them with a test patch of the full system. Acceptance criterion: {limits}."
     )
     return text.format(limits=words(pass_limits()))
 
@@ -120,7 +120,7 @@ def _together(found: Sequence[Overcoating], words: Words) -> str:
 
 def _below(verdict: Overcoating, words: Words) -> str:
     name = words(paint_name(verdict.old))
-    return words("{} not yet hard through").format(name) if verdict.fresh else name
+    return words("{}, not yet through-dry").format(name) if verdict.fresh else name
 
 
 def _with_contrary(why: str, found: Sequence[Overcoating], marks: Marks, words: Words) -> str:
@@ -133,7 +133,7 @@ def _with_contrary(why: str, found: Sequence[Overcoating], marks: Marks, words: 
     said = [why]
     for (number, says_so), below in contrary.items():
         on = words(" on {}").format(", ".join(below)) if len(below) < len(found) else ""
-        said.append(words("sources differ{on}: {mark} says {verdict}").format(on=on, mark=number, verdict=says_so))
+        said.append(words("sources differ{on}: {mark} states {verdict}").format(on=on, mark=number, verdict=says_so))
     return "; ".join(said)
 
 
@@ -146,4 +146,4 @@ def _why(verdict: Overcoating, words: Words) -> str:
         why = "; ".join(words(mechanism(key)["text"]) for key in verdict.mechanisms)
         way = words(in_words(verdict.needs))
         return words("{why}. Possible with: {way}").format(why=why, way=way) if way else why
-    return words(verdict.asked()) or words("no condition")
+    return words(verdict.asked()) or words("no conditions")

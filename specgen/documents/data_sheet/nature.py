@@ -21,24 +21,24 @@ def use(product: Product, words: Words) -> Iterator[tuple[str, str]]:
     """Which coats it may be, and whether it may be the first, as (name, finished text)."""
     yield words("Use as"), ", ".join(words.word(role) for role in product.roles)
     yield (
-        words("On bare metal"),
-        words("yes, direct to metal") if product.direct_to_metal else words("no, only on a coat that is there already"),
+        words("Direct to metal (DTM)"),
+        words("yes") if product.direct_to_metal else words("no, over an existing coat only"),
     )
     least = preparation_of_steel(product, words)
     if least:
-        yield words("Least preparation of bare steel"), least
+        yield words("Minimum surface preparation, bare steel"), least
 
 
 def key_figures(product: Product, words: Words) -> Iterator[tuple[str, str]]:
     """The four figures looked for first, each only where it is stated."""
     film, heat_stood = product.film, product.service_temperature
     if film.nominal is not None:
-        yield words("Dry film, nominal"), words.phrase(film.nominal)
+        yield words("Dry film thickness (DFT), nominal"), words.phrase(film.nominal)
     first = handling(product)
     if first is not None:
         yield words("Dry to handle at {}").format(words.phrase(first.air)), words.phrase(first.time)
     if heat_stood is not None and heat_stood.continuous_max is not None:
-        yield words("Dry heat, lasting"), words.phrase(heat_stood.continuous_max)
+        yield words("Max. continuous service temperature (dry heat)"), words.phrase(heat_stood.continuous_max)
     if product.pot_life is not None:
         yield words("Pot life at {}").format(words.phrase(product.pot_life.air)), words.phrase(product.pot_life.time)
     elif product.shelf_life is not None:

@@ -15,13 +15,13 @@ def storage(product: Product, words: Words) -> tuple[Pairs, Pairs]:
     usable = activation.usable_for if activation is not None else None
     named = (
         (words("Shelf life, unopened"), words.phrase(product.shelf_life)),
-        (words("Never warmer than"), words.phrase(hazards.storage_max) if hazards is not None else ""),
-        (words("Life once the hardener is released"), words.phrase(usable)),
+        (words("Max. storage temperature"), words.phrase(hazards.storage_max) if hazards is not None else ""),
+        (words("Usable life after activation"), words.phrase(usable)),
         (words("Pot life"), words.at(pot.time, pot.air, pot.volume) if pot is not None else words("none")),
     )
     part_used = (
-        (words("Put away a part-used can"), applied.put_away if applied is not None else None),
-        (words("Start a part-used can again"), applied.restart if applied is not None else None),
+        (words("Store a part-used can"), applied.put_away if applied is not None else None),
+        (words("Reuse a part-used can"), applied.restart if applied is not None else None),
     )
     return tuple((n, t) for n, t in named if t), tuple((n, t) for n, t in part_used if t)
 
@@ -31,5 +31,5 @@ def heat(product: Product, words: Words) -> Pairs:
     stood = product.service_temperature
     if stood is None:
         return ()
-    named = ((words("Lasting, at most"), stood.continuous_max), (words("For a short time, at most"), stood.short_max))
+    named = ((words("Continuous, max."), stood.continuous_max), (words("Peak (short-term), max."), stood.short_max))
     return tuple((name, words.phrase(value)) for name, value in named if value is not None)

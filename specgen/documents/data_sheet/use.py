@@ -19,41 +19,43 @@ _ITSELF, _ANY = "itself", "any"
 def drying_table(product: Product, words: Words) -> TableView:
     """The stages of drying, each with the conditions it holds for."""
     columns = (
-        Column(words("Stage"), "w-25"),
-        Column(words("Reached after"), "w-20"),
-        Column(words("Air"), "w-20"),
+        Column(words("Drying stage"), "w-25"),
+        Column(words("Time"), "w-20"),
+        Column(words("Air temperature"), "w-20"),
         Column(words("Relative humidity"), "w-15"),
-        Column(words("Dry film"), "w-20"),
+        Column(words("DFT"), "w-20"),
     )
-    return table_view(words("Drying"), columns, [_stage(entry, words) for entry in product.drying])
+    return table_view(words("Drying times"), columns, [_stage(entry, words) for entry in product.drying])
 
 
 def overcoat_table(product: Product, spec: Spec, words: Words) -> TableView:
     """What may go on top of the product, and when."""
     columns = (
         Column(words("Next coat"), "w-25"),
-        Column(words("Not before"), "w-12"),
-        Column(words("Not later than"), "w-12"),
-        Column(words("Air"), "w-15"),
-        Column(words("If it is later")),
+        Column(words("Minimum interval"), "w-12"),
+        Column(words("Maximum interval"), "w-12"),
+        Column(words("Air temperature"), "w-15"),
+        Column(words("If the maximum is exceeded")),
     )
     rows = [
         (_next(window, product, spec, words), *_times(window, words), window.if_exceeded or "")
         for window in product.overcoat
     ]
-    return table_view(words("What may follow, counted from the last pass"), columns, rows)
+    return table_view(words("Overcoating intervals, from the end of the last cross coat"), columns, rows)
 
 
 def over_table(product: Product, spec: Spec, words: Words) -> TableView:
     """Which products name this one as their next coat, and when they take it."""
     columns = (
-        Column(words("Goes over"), "w-25"),
-        Column(words("Not before"), "w-12"),
-        Column(words("Not later than"), "w-12"),
-        Column(words("Air"), "w-15"),
-        Column(words("If it is later")),
+        Column(words("Coat below"), "w-25"),
+        Column(words("Minimum interval"), "w-12"),
+        Column(words("Maximum interval"), "w-12"),
+        Column(words("Air temperature"), "w-15"),
+        Column(words("If the maximum is exceeded")),
     )
-    return table_view(words("Coats that take this product"), columns, list(_below(product, spec, words)))
+    return table_view(
+        words("Coats that may be overcoated with this product"), columns, list(_below(product, spec, words))
+    )
 
 
 def _stage(entry: Drying, words: Words) -> tuple[str, ...]:
@@ -64,10 +66,10 @@ def _stage(entry: Drying, words: Words) -> tuple[str, ...]:
 
 def _next(window: OvercoatWindow, product: Product, spec: Spec, words: Words) -> str:
     if window.next_coat in {_ITSELF, product.id}:
-        return words("this product again")
+        return words("this product (second coat)")
     if window.next_coat == _ANY:
         named = any(other.next_coat != _ANY for other in product.overcoat)
-        return words("any other coat of the range") if named else words("any coat of the range")
+        return words("any other coat in the product range") if named else words("any coat in the product range")
     return spec.products[window.next_coat].name if window.next_coat in spec.products else window.next_coat
 
 

@@ -20,8 +20,8 @@ def variant_table(product: Product, words: Words) -> TableView:
         Column(words("Colour")),
         Column(words("Gloss"), "w-15"),
         Column(words("Pack"), "w-12"),
-        Column(words("Dry film of a cross coat"), "w-10", numeric=True),
-        Column(words("Colour hides at"), "w-10", numeric=True),
+        Column(words("DFT per cross coat"), "w-10", numeric=True),
+        Column(words("DFT for full hiding"), "w-10", numeric=True),
     )
     rows = [
         (
@@ -44,15 +44,15 @@ def packing(product: Product, words: Words) -> tuple[tuple[str, str], ...]:
     form = words("aerosol can") if stated.form is PackForm.AEROSOL else words("tin")
     named = (
         (words("Pack"), form),
-        (words("Contents by volume"), words.phrase(stated.fill)),
-        (words("Contents by mass"), words.phrase(stated.net_mass)),
-        (words("Share of the contents the pack gives off"), words.phrase(stated.dispensed)),
+        (words("Net volume"), words.phrase(stated.fill)),
+        (words("Net mass"), words.phrase(stated.net_mass)),
+        (words("Dispensed share of the contents"), words.phrase(stated.dispensed)),
     )
     return tuple((name, text) for name, text in named if text)
 
 
 def _gloss(variant: Variant, words: Words) -> str:
-    measured = words("{} at 60°").format(words.phrase(variant.gloss)) if variant.gloss is not None else ""
+    measured = words("{} at 60° geometry").format(words.phrase(variant.gloss)) if variant.gloss is not None else ""
     return ", ".join(part for part in (variant.gloss_grade, measured) if part)
 
 

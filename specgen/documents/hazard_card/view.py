@@ -120,12 +120,12 @@ def _wear(products: Sequence[Product], words: Words, cut: Cut) -> TableView:
         rows.append((named, *asked))
     columns = (
         Column(words("Task"), "w-20" if cut.whole_wear else "w-40"),
-        Column(words("Breathing"), "w-30" if cut.whole_wear else ""),
+        Column(words("Respiratory"), "w-30" if cut.whole_wear else ""),
         Column(words("Hands")),
         Column(words("Eyes"), "w-15"),
-        Column(words("Skin"), "w-15"),
+        Column(words("Body"), "w-15"),
     )
-    return table_view(words("What to wear"), columns if cut.whole_wear else columns[:2], rows)
+    return table_view(words("Personal protective equipment (PPE)"), columns if cut.whole_wear else columns[:2], rows)
 
 
 def _climate(job: Job, words: Words) -> tuple[tuple[str, str], ...]:
@@ -133,8 +133,8 @@ def _climate(job: Job, words: Words) -> tuple[tuple[str, str], ...]:
     stated = dict(climate(job.climate, words))
     names = (
         words("Air temperature"),
-        words("Part temperature"),
+        words("Surface temperature"),
         words("Relative humidity"),
-        words("Part above dew point"),
+        words("Surface above dew point"),
     )
     return tuple((name, stated.get(name, "")) for name in names)

@@ -121,7 +121,7 @@ def card_side(
     names = {coat.name for coat in listed}
     to_coats = {wait.comes: _wait(wait, cut, words) for wait in held if wait.comes in names}
     masked = dict.fromkeys(entry.what for item in build.items for entry in item.masked)
-    title = words("Build {letter}: {title}").format(letter=build.letter, title=build.system.title)
+    title = words("System {letter}: {title}").format(letter=build.letter, title=build.system.title)
 
     own = _points(build, job, spec)
 
@@ -158,7 +158,7 @@ def _parts(build: Build, cut: Cut, words: Words) -> Iterator[str]:
         yield from (_short(f"{item.count} × {item.id} {item.name}", cut) for item in build.items)
     else:
         many = sum(item.count for item in build.items)
-        yield words("{many} parts of {kinds} kinds, listed in the method statement").format(
+        yield words("{many} parts of {kinds} types, listed in the method statement").format(
             many=many, kinds=len(build.items)
         )
 
@@ -187,10 +187,10 @@ def _coats(
     above = [*listed[1:], None]
     for coat, following in zip(listed, above, strict=True):
         films = (
-            (words("Wet film by comb"), coat.wet),
-            (words("Dry film, least"), coat.least),
-            (words("Dry film, nominal"), coat.nominal),
-            (words("Dry film, most"), coat.most),
+            (words("WFT by comb"), coat.wet),
+            (words("DFT min."), coat.least),
+            (words("DFT nominal"), coat.nominal),
+            (words("DFT max."), coat.most),
         )
         yield CardCoat(
             name=coat.name,
@@ -230,7 +230,7 @@ def _in_a_line(point: InspectionPoint, cut: Cut, words: Words) -> str:
 def _wait(wait: Wait, cut: Cut, words: Words) -> CardWait:
     late = _short(wait.late, cut) if cut.between else words("see the method statement")
     if not wait.late:
-        late = words("not stated: call") if wait.not_later else ""
+        late = words("not stated: call before proceeding") if wait.not_later else ""
     return CardWait(comes=wait.comes, not_before=wait.not_before, not_later=wait.not_later, late=late)
 
 

@@ -90,7 +90,7 @@ def job_card(job: Job, context: Context, cuts: Sequence[Cut | None] | None = Non
             if line
         ),
         gravest=hazards(list(spec.products_of(job)), spec, words)[0],
-        shared=words("counted for all {} vehicles together").format(len(job.vehicles)) if len(job.vehicles) > 1 else "",
+        shared=words("total for all {} vehicles").format(len(job.vehicles)) if len(job.vehicles) > 1 else "",
         sides=tuple(
             VehicleSide(vehicle=vehicle, size=_size(vehicle), side=side)
             for vehicle in vehicles or ("",)

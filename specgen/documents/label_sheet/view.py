@@ -70,7 +70,9 @@ def label_sheet(product: Product, context: Context) -> LabelSheet:
         left_out=_left_out(label, words),
         facts=tuple(_facts(product, derived, words)),
         not_judged=tuple(
-            dict.fromkeys(words("{}: cannot be judged from what is stated").format(r.what) for r in derived.reasons())
+            dict.fromkeys(
+                words("{}: cannot be assessed from the data stated").format(r.what) for r in derived.reasons()
+            )
         ),
         voc=voc_table([product], context.day, words),
         workings=annex(workings, words),
@@ -94,11 +96,11 @@ def _elements(label: Label, declared: Hazards, words: Words) -> TableView:
         rows += [(_shown(e, words), s.text, *_ground(e, words)) for e, s in zip(entries, texts, strict=True)]
     columns = (
         Column(words("Element"), "w-15"),
-        Column(words("Wording, or what it shows"), "w-30"),
-        Column(words("Follows from"), "w-30"),
+        Column(words("Wording or symbol"), "w-30"),
+        Column(words("Derived from"), "w-30"),
         Column(words("Source")),
     )
-    return table_view(words("Signal word, pictograms, hazard statements"), columns, rows)
+    return table_view(words("Signal word, pictograms and hazard statements"), columns, rows)
 
 
 def _precautions(label: Label, words: Words) -> TableView:
@@ -107,8 +109,8 @@ def _precautions(label: Label, words: Words) -> TableView:
         Place.LABEL: words("on the label"),
         Place.REDUNDANT: words("not on the label: {}"),
         Place.BEYOND: words("not on the label: {}"),
-        Place.NOT_ASKED_FOR: words("asked for by no class stated here"),
-        Place.NOT_DECLARED: words("ranks high enough for the label"),
+        Place.NOT_ASKED_FOR: words("not required by any declared class"),
+        Place.NOT_DECLARED: words("priority high enough for the label"),
     }
     texts = statements("p_statements", [entry.code for entry in label.precautions], words)
     rows = [
@@ -121,25 +123,25 @@ def _precautions(label: Label, words: Words) -> TableView:
         for entry, wording in zip(label.precautions, texts, strict=True)
     ]
     columns = (
-        Column(words("Precaution"), "w-15"),
+        Column(words("Precautionary statement"), "w-15"),
         Column(words("Wording"), "w-35"),
-        Column(words("Place"), "w-20"),
-        Column(words("Asked for by")),
+        Column(words("Placement"), "w-20"),
+        Column(words("Required by")),
     )
-    return table_view(words("Precautions, those of the label first"), columns, rows)
+    return table_view(words("Precautionary statements, those on the label first"), columns, rows)
 
 
 def _left_out(label: Label, words: Words) -> TableView:
     columns = (
-        Column(words("Left out"), "w-15"),
-        Column(words("Why"), "w-30"),
-        Column(words("Would follow from"), "w-30"),
+        Column(words("Omitted"), "w-15"),
+        Column(words("Reason"), "w-30"),
+        Column(words("Would be derived from"), "w-30"),
         Column(words("Source")),
     )
     rows = [
         (gone.code, words(gone.note), *_ground(LabelCode(gone.code, False, gone), words)) for gone in label.left_out
     ]
-    return table_view(words("Left out of the label"), columns, rows)
+    return table_view(words("Omitted from the label"), columns, rows)
 
 
 def _facts(product: Product, derived: DerivedHazards, words: Words) -> Iterator[tuple[str, str]]:
@@ -150,12 +152,12 @@ def _facts(product: Product, derived: DerivedHazards, words: Words) -> Iterator[
     if aerosol is not None and not isinstance(aerosol, NotKnown):
         text = words("category {category}: {why} ({source})")
         yield (
-            words("Aerosol, by its contents"),
+            words("Aerosol category, from the composition"),
             text.format(category=aerosol.category, why=words(aerosol.why), source=words(str(aerosol.source))),
         )
     for entry, stated in zip(declared.classification, declared_classes(product), strict=True):
         named = words(str(stated))
-        yield words("Declared class"), f"{named}; {entry.basis}" if entry.basis else named
+        yield words("Declared hazard class"), f"{named}; {entry.basis}" if entry.basis else named
     test = declared.aerosol_test
     if test is not None:
         measured = (words.phrase(test.ignition_distance), test.time_equivalent, test.deflagration_density)
@@ -168,21 +170,21 @@ def _facts(product: Product, derived: DerivedHazards, words: Words) -> Iterator[
         )
     if derived.carriage is not None:
         yield (
-            words("Carriage"),
-            words("class of dangerous goods {code} ({source})").format(
+            words("Transport"),
+            words("dangerous goods class {code} ({source})").format(
                 code=derived.carriage.code, source=words(str(derived.carriage.source))
             ),
         )
     if derived.training is not None and not isinstance(derived.training, NotKnown):
-        text = words("{sentence} (stands apart from the rest; {source})")
+        text = words("{sentence} (shown separately from the other label information; {source})")
         yield (
-            words("Beside the label"),
+            words("Training statement (not part of the label elements)"),
             text.format(sentence=derived.training.note, source=words(str(derived.training.source))),
         )
     why = "" if isinstance(derived.precautions, NotKnown) else words(derived.precautions.more_than_six)
     reasons = [text for text in (declared.precautions_reason, why) if text]
     if reasons:
-        yield words("Reason for these precautions"), "; ".join(reasons)
+        yield words("Reason for the precautionary statements declared"), "; ".join(reasons)
     if declared.titanium_dioxide_decision is not None:
         yield words("Titanium dioxide, EUH211"), declared.titanium_dioxide_decision
 
@@ -194,6 +196,8 @@ def _shown(entry: LabelCode, words: Words) -> str:
 def _ground(entry: LabelCode, words: Words) -> tuple[str, str]:
     """The classes it follows from, and on whose word."""
     if entry.ground is None:
-        return words("declared; no class stated here asks for it"), ""
+        return words("declared; not required by any declared class"), ""
     reasons = "; ".join(words(reason) for reason in entry.ground.reasons)
-    return words("contents held by the maker") if entry.held_by_maker else reasons, words(str(entry.ground.source))
+    return words("composition held by the manufacturer") if entry.held_by_maker else reasons, words(
+        str(entry.ground.source)
+    )

@@ -29,9 +29,9 @@ def materials_list(job: Job, context: Context) -> MaterialsList:
         Column(words("Variant")),
         Column(words("Colour")),
         Column(words("Pack")),
-        Column(words("Packs needed")),
+        Column(words("Packs required")),
     )
-    title, rows = words("Whole packs for the job"), []
+    title, rows = words("Packs for the job, rounded up to whole packs"), []
     for (product, variant), needed in quantities(job, context.spec).packs.items():
         line = order_line(context.spec.products[product], variant, words)
         plain = (text.replace("\N{NO-BREAK SPACE}", " ") for text in line)

@@ -60,7 +60,7 @@ def _after(pair: LayerPair, names: dict[str, str], job: Job, spec: Spec, words: 
     late = interval(below, above, spec, air_of(job)).late
     window = ""
     if below.overcoat_interval is not None:
-        window = words("{window} after the last pass of {coat}").format(
+        window = words("{window} after the last cross coat of {coat}").format(
             window=words.phrase(below.overcoat_interval), coat=names[below.id]
         )
     # the maker's word for the very product proves the pair
@@ -83,19 +83,21 @@ def _names_it(paper: str, said: str) -> bool:
 
 def _no_abrading_asked(pair: LayerPair, window: str, late: str, words: Words) -> Condition:
     """The product's own window goes before the tables, and both are told."""
-    text = words("Lay the next coat {window}; inside it the product's own data ask for no abrading.")
+    text = words("Apply the next coat {window}; within this interval the product data require no abrading.")
     if late:
-        text = words("{inside} If it is later: {late}").format(inside=text, late=late)
-    source = words("product data of {product}; {other} asks to abrade in any case").format(
+        text = words("{inside} If the maximum interval is exceeded: {late}").format(inside=text, late=late)
+    source = words("product data of {product}; {other} requires abrading in every case").format(
         product=pair.covered.name, other=words(str(pair.verdict.citation))
     )
-    return Condition(text.format(window=window or words("inside the window of the product")), source)
+    return Condition(text.format(window=window or words("within the product's overcoating interval")), source)
 
 
 def _by_author(below: Layer, above: Layer, names: dict[str, str], words: Words) -> Iterator[Condition]:
     said = below.before_next or ""
     if below.blush_wash and not _SPEAKS_OF_WASHING.search(said):
-        yield Condition(words("Wash with warm water and detergent, rinse, let dry and test that a drop spreads."), "")
+        yield Condition(
+            words("Wash with warm water and detergent, rinse, allow to dry and check that a drop of water spreads."), ""
+        )
     if said:
         yield Condition(said, "")
     if below.abraded_with is not None and not _names_it(below.abraded_with, said):
@@ -107,10 +109,10 @@ def _by_author(below: Layer, above: Layer, names: dict[str, str], words: Words) 
 def _begin(layer: Layer, names: dict[str, str], words: Words) -> Iterator[Condition]:
     """How a coat begins, where that is not in the usual way."""
     if layer.mist_coat:
-        text = words("Begin coat {} with a mist coat, much thinner than a normal one, and let it flash off.")
+        text = words("Start coat {} with a mist coat, much thinner than a normal coat, and let it flash off.")
         yield Condition(text.format(names[layer.id]), "")
     if layer.tie_coat:
-        text = words("Coat {} is the tie coat, or begins with a fog coat that is left to turn tacky.")
+        text = words("Coat {} is a tie coat, or starts with a fog coat that is left until tacky.")
         yield Condition(text.format(names[layer.id]), "")
 
 
@@ -119,9 +121,9 @@ def _taken_off(layer: Layer, words: Words) -> Iterator[Condition]:
     said = [
         text.format(words.phrase(film))
         for text, film in (
-            (words("sanding takes off at most {}"), layer.sanding_removes),
-            (words("polishing takes off at most {}"), layer.polishing_removes),
-            (words("at least {} of this coat stays"), layer.remaining_min),
+            (words("sanding may remove at most {}"), layer.sanding_removes),
+            (words("polishing may remove at most {}"), layer.polishing_removes),
+            (words("at least {} of this coat must remain"), layer.remaining_min),
         )
         if film is not None
     ]

@@ -110,15 +110,15 @@ def _items(build: Build, job: Job, figures: Quantities, words: Words) -> TableVi
     columns = [
         Column(words("Item"), "w-12"),
         Column(words("Part"), "w-25"),
-        Column(words("Count"), "w-8", numeric=True),
-        Column(words("Area in all"), "w-12", numeric=True),
-        Column(words("Stays bare, masked")),
-        Column(words("On the part already")),
-        Column(words("Exposed"), "w-10"),
-        Column(words("Hottest in service"), "w-12", numeric=True),
+        Column(words("Qty"), "w-8", numeric=True),
+        Column(words("Total area"), "w-12", numeric=True),
+        Column(words("Masking (left uncoated)")),
+        Column(words("Existing coating")),
+        Column(words("Exposure"), "w-10"),
+        Column(words("Max. service temperature"), "w-12", numeric=True),
     ]
     rows = [_item(item, job, figures, words) for item in build.items]
-    return table_view(words("Items of build {}").format(build.letter), columns, rows)
+    return table_view(words("Items of system {}").format(build.letter), columns, rows)
 
 
 def _item(item: Item, job: Job, figures: Quantities, words: Words) -> tuple[str, ...]:
@@ -142,16 +142,20 @@ def _coat_table(letter: str, listed: Sequence[CoatView], words: Words) -> TableV
     columns = [
         Column(words("Coat"), "w-10"),
         Column(words("Product, variant, order number"), "w-20"),
-        Column(words("Passes"), "w-10"),
-        Column(words("Wet film of a pass, by comb"), "w-10", numeric=True),
-        Column(words("Dry film, least"), "w-10", numeric=True),
-        Column(words("Dry film, nominal"), "w-10", numeric=True),
-        Column(words("Dry film, most"), "w-10", numeric=True),
-        Column(words("Wait before next coat"), "w-12"),
-        Column(words("Needed"), "w-8", numeric=True),
+        Column(words("Cross coats"), "w-10"),
+        Column(words("WFT per cross coat, by comb"), "w-10", numeric=True),
+        Column(words("DFT min."), "w-10", numeric=True),
+        Column(words("DFT nominal"), "w-10", numeric=True),
+        Column(words("DFT max."), "w-10", numeric=True),
+        Column(words("Overcoating interval"), "w-12"),
+        Column(words("Packs required"), "w-8", numeric=True),
     ]
     return table_view(
-        words("Coats of build {}, the first on the part").format(letter), columns, list(_coat_rows(listed))
+        words("Coats of system {}, from the substrate outwards, with wet and dry film thickness (WFT, DFT)").format(
+            letter
+        ),
+        columns,
+        list(_coat_rows(listed)),
     )
 
 
@@ -174,12 +178,12 @@ def _coat_rows(listed: Sequence[CoatView]) -> Iterator[tuple[str, ...]]:
 def _wait_table(letter: str, listed: Sequence[Wait], words: Words) -> TableView:
     columns = [
         Column(words("After"), "w-20"),
-        Column(words("comes"), "w-20"),
-        Column(words("Not before"), "w-15"),
-        Column(words("Not later than"), "w-15"),
-        Column(words("If it is later")),
+        Column(words("Next step"), "w-20"),
+        Column(words("Minimum interval"), "w-15"),
+        Column(words("Maximum interval"), "w-15"),
+        Column(words("If the maximum is exceeded")),
     ]
-    caption = words("Not before: waits of build {}, counted from the last step or pass").format(letter)
+    caption = words("Intervals for system {}, from the end of the last step or cross coat").format(letter)
     # A limit that is not there is shown as such: an empty column would go, and the limits would change places.
     rows = [(wait.after, wait.comes, wait.not_before or "–", wait.not_later or "–", wait.late) for wait in listed]
     return table_view(caption, columns, rows)
@@ -191,4 +195,4 @@ def _section(system: System, spec: Spec, material: str, words: Words) -> str:
         for number, layer in numbered(system)
         if (film := planned_film(system, layer, spec)) is not None
     ]
-    return layer_section(bands, material, words("Section through the coats, drawn to scale in height"))
+    return layer_section(bands, material, words("Section through the coats, thickness to scale"))

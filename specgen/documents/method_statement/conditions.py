@@ -54,10 +54,13 @@ def refusal(verdict: Overcoating, words: Words) -> Condition | None:
     if not verdict.refused:
         return None
     why = "; ".join(words(mechanism(key)["text"]) for key in verdict.mechanisms)
-    text = words("By the tables this pair is not recommended: {why}. Prove it first with a patch of the whole system.")
+    text = words(
+        "According to the published tables this combination is not recommended: {why}. Prove it first with a "
+        "test patch of the full system."
+    )
     return Condition(
-        words("{text} It passes with {limits}.").format(
-            text=text.format(why=why or words("no reason is given")), limits=words(pass_limits())
+        words("{text} Acceptance criterion: {limits}.").format(
+            text=text.format(why=why or words("no reason given")), limits=words(pass_limits())
         ),
         source_of(verdict, (), Asked(old="", papers=""), words),
     )
@@ -66,7 +69,8 @@ def refusal(verdict: Overcoating, words: Words) -> Condition | None:
 def unlisted(new: str, old: str, words: Words) -> Condition:
     """What is done where no source speaks of a pair: that is no leave, and no prohibition."""
     text = words(
-        "No source lists {new} over {old}. Prove it with a patch of the whole system; it passes with {limits}."
+        "No source covers {new} over {old}. Prove it with a test patch of the full system. Acceptance "
+        "criterion: {limits}."
     )
     return Condition(text.format(new=new, old=old, limits=words(pass_limits())), "")
 
@@ -77,7 +81,7 @@ def source_of(verdict: Overcoating, choice: tuple[str, ...], asked: Asked, words
     if verdict.by_likeness:
         said.append(words(verdict.by_likeness))
     if verdict.other is not None:
-        both = words("sources differ: {one} says {verdict}, {other} says {contrary}")
+        both = words("sources differ: {one} states {verdict}, {other} states {contrary}")
         said.append(
             both.format(
                 one=words(str(verdict.citation)),
@@ -89,7 +93,7 @@ def source_of(verdict: Overcoating, choice: tuple[str, ...], asked: Asked, words
     if asked.papers and _ROUGHENING & set(choice) and not asked.late:
         ground = words(str(_papers_source(asked.papers)))
         if ground not in said:
-            said.append(words("papers: {}").format(ground))
+            said.append(words("abrasive papers: {}").format(ground))
     return "; ".join(dict.fromkeys(said))
 
 
@@ -120,5 +124,9 @@ def _sentence(choice: tuple[str, ...], asked: Asked, words: Words) -> str:
     ]
     if choice[0] == "in_window":
         later = asked.late or (filled[1] if len(filled) > 1 else "")
-        return words("{inside} If it is later: {late}").format(inside=filled[0], late=later) if later else filled[0]
+        return (
+            words("{inside} If the maximum interval is exceeded: {late}").format(inside=filled[0], late=later)
+            if later
+            else filled[0]
+        )
     return words(" Or: ").join(filled)

@@ -28,14 +28,14 @@ class FaultsView:
 def faults(job: Job, spec: Spec, words: Words) -> FaultsView:
     """One row a fault, in the order of the table; those that the products and parts of the job cannot have are left out."""
     columns = (
-        Column(words("Fault"), "w-20"),
-        Column(words("Where it comes from"), "w-30"),
-        Column(words("What to do"), "w-40"),
+        Column(words("Defect"), "w-20"),
+        Column(words("Cause"), "w-30"),
+        Column(words("Remedy"), "w-40"),
         Column(words("Source"), "w-8"),
     )
     marks: Marks = {}
     rows = [_row(row, marks, words) for row in possible_faults(job, spec)]
-    return FaultsView(table_view(words("Faults and remedies"), columns, rows), listed(marks))
+    return FaultsView(table_view(words("Coating defects and remedies"), columns, rows), listed(marks))
 
 
 def _row(row: Row, marks: Marks, words: Words) -> tuple[str, str, str, str]:

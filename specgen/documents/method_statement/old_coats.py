@@ -75,24 +75,26 @@ def old_coat_in_short(coat: OldCoat, words: Words) -> str:
 
 def _measured(coat: OldCoat, words: Words) -> str:
     family = words(table("binder_families").row("id", coat.family)["name"]) if coat.family else ""
-    return ", ".join(part for part in (family or words("unknown old paint"), words.phrase(coat.thickness)) if part)
+    return ", ".join(
+        part for part in (family or words("existing coating, type unknown"), words.phrase(coat.thickness)) if part
+    )
 
 
 def _seen(coat: OldCoat, words: Words) -> Iterator[str]:
     if coat.age is not None:
-        yield words("{} old").format(words.phrase(coat.age))
+        yield words("age {}").format(words.phrase(coat.age))
     for said, yes, no in (
-        (coat.cured, words("hard through"), words("not hard through")),
+        (coat.cured, words("through-dry"), words("not through-dry")),
         (coat.sound, words("sound"), words("not sound")),
     ):
         if said is not None:
             yield yes if said else no
     if coat.rub is not None:
-        yield words("{} in the solvent rub").format(words.word(coat.rub))
+        yield words("solvent rub: {}").format(words.word(coat.rub))
     if coat.cross_cut is not None:
         yield words("cross-cut class {}, ISO 2409").format(coat.cross_cut)
     if coat.tape is not None:
-        yield words("tape class {}, ASTM D3359").format(coat.tape.value)
+        yield words("tape test rating {}, ASTM D3359").format(coat.tape.value)
     if coat.chalking is not None:
         yield words("chalking class {}, ISO 4628-6").format(coat.chalking)
 
@@ -110,12 +112,12 @@ def _repair(items: list[Item], job: Job, spec: Spec, material: str, words: Words
             [coat_name(number, layer, words) for number, layer in numbered(system)],
             material,
             tuple(_key(widths, words)),
-            words("Section through the edge of a repair"),
+            words("Section through a repair edge"),
         )
     caption = (
-        words("Edge of a repair, not to scale. The widths are the least allowed.")
+        words("Repair edge, not to scale. Widths shown are minimum widths.")
         if stated
-        else words("Edge of a repair in principle: the sources state no widths, and the drawing gives none.")
+        else words("Repair edge, schematic: the source data state no widths, so none are shown.")
     )
     whole = stack(job, items[0], spec)
     return RepairView(
@@ -134,24 +136,24 @@ def _key(widths: Repair | None, words: Words) -> Iterator[str]:
     feather, sanded, lap = (
         words.phrase(getattr(widths, name)) if widths is not None else "" for name in ("feather", "sanded", "lap")
     )
-    yield words("A: taken down to the part, all old paint off")
+    yield words("A: stripped to the substrate")
     yield (
-        words("B: old coats ground back in rings, each at least {} wide").format(feather)
+        words("B: existing coats feathered, one ring per coat, each at least {} wide").format(feather)
         if feather
-        else words("B: old coats ground back in rings, one ring a coat")
+        else words("B: existing coats feathered, one ring per coat")
     )
     ground = (
-        words("C: sound old paint sanded matt, at least {} wide").format(sanded)
+        words("C: sound existing coating abraded matt, at least {} wide").format(sanded)
         if sanded
-        else words("C: sound old paint sanded matt")
+        else words("C: sound existing coating abraded matt")
     )
     yield ground
     yield (
-        words("New coats end within C, at least {} beyond B, each over the end of the one below").format(lap)
+        words("New coats end within C, at least {} beyond B, each overlapping the edge of the one below").format(lap)
         if lap
-        else words("New coats end within C, each over the end of the one below")
+        else words("New coats end within C, each overlapping the edge of the one below")
     )
-    yield words("D: left as it is; where the whole part is coated, sanded and coated too")
+    yield words("D: not part of the repair; where the whole part is recoated, abraded and coated as well")
 
 
 def _masked(items: list[Item], words: Words) -> Iterator[str]:

@@ -47,13 +47,14 @@ def _unknown(stack: Stack, steps: tuple[PreparationStep, ...], words: Words) -> 
     if top is None or top.family is not None or top.coat.rub is not None or _says(steps, _RUB):
         return
     told = "; ".join(
-        words("{class_}: {sign}: {action}").format(
+        words("{class_} ({sign}): {action}").format(
             class_=words(row["id"]), sign=words(row["sign"]), action=words(row["action"])
         )
         for row in table("rub_test_classes").rows
     )
     text = words(
-        "Rub a spot of the old paint with a white cloth wet with MEK or acetone, for nobody states what it is. {told}."
+        "The existing coating is of unknown type: carry out a solvent rub on a small area with a white cloth "
+        "wetted with MEK or acetone. {told}."
     )
     yield Condition(text.format(told=told), words(str(citation_of("rub_test"))))
     if stack.item.patch_test is None and not _says(steps, _PATCH):
@@ -64,7 +65,8 @@ def _not_too_thick(stack: Stack, words: Words) -> Iterator[Condition]:
     limit = stack.item.strip_limit
     if limit is not None:
         text = words(
-            "Read the old film. Old and new coats together at most {}; where they would be more, the old paint comes off."
+            "Measure the thickness of the existing coating. Existing and new coats together must not exceed {}; "
+            "where they would, strip the existing coating."
         )
         yield Condition(text.format(words.phrase(limit)), "")
 
@@ -74,9 +76,9 @@ def _tested(stack: Stack, words: Words) -> Iterator[Condition]:
     if test is None:
         return
     result = words("passed") if test.result is PatchResult.PASS else words("failed")
-    text = words("A patch of this system on this old paint has {result}.").format(result=result)
+    text = words("A test patch of this system on this existing coating has {result}.").format(result=result)
     if test.limit is not None:
-        text = words("{text} It was judged by: {limit}").format(text=text, limit=test.limit)
+        text = words("{text} Acceptance criterion used: {limit}").format(text=text, limit=test.limit)
     yield Condition(text, "")
 
 
@@ -93,7 +95,7 @@ def _asked(stack: Stack, job: Job, spec: Spec, steps: tuple[PreparationStep, ...
         if not pair.proven and not _says(steps, _PATCH):
             yield unlisted(words(paint_name(pair.verdict.new)), words(paint_name(pair.verdict.old)), words)
         return
-    asked = Asked(old=words("the old paint"), papers=papers_on_old_paint(pair.old.family, pair.new.layer.role))
+    asked = Asked(old=words("the existing coating"), papers=papers_on_old_paint(pair.old.family, pair.new.layer.role))
     found = conditions(_without_window(pair.verdict), _met(pair, job, spec, steps), asked, words)
     yield from (condition for _, condition in sorted(found, key=lambda entry: _place(entry[0])))
 
@@ -113,7 +115,10 @@ def _without_window(verdict: Overcoating) -> Overcoating:
 
 
 def _patch(words: Words) -> Condition:
-    text = words("Lay a patch of the whole system on the old paint, prepared as here. It passes with {limits}.")
+    text = words(
+        "Apply a test patch of the full system to the existing coating, prepared as described here. "
+        "Acceptance criterion: {limits}."
+    )
     return Condition(text.format(limits=words(pass_limits())), words(str(citation_of("patch_test"))))
 
 

@@ -36,7 +36,7 @@ def steps_on(
     verdict = overcoating(family, substrate.material)
     if table("materials").row("id", substrate.material)["kind"] == "paint" or verdict.refused:
         return tuple(found)
-    asked = Asked(old=words("the part"), papers=papers_on_material(substrate.material, first))
+    asked = Asked(old=words("the substrate"), papers=papers_on_material(substrate.material, first))
     for choice, condition in conditions(verdict, answered_on_part(preparation), asked, words):
         if set(choice) <= ON_THE_METAL:
             found.insert(_place(choice, preparation, found), _from_tables(choice, condition, words))
@@ -47,14 +47,14 @@ def part_state(substrate: Substrate, words: Words) -> Pairs:
     """What is said of the part besides its material, thickness and the words of its condition."""
     told = (
         (words("Rust grade"), _worded("rust_grades", "text", substrate.rust_grade, words)),
-        (words("Zinc"), named("galvanized_states", "name", substrate.zinc_state, words)),
-        (words("Stood in road salt or sea air"), _yes_no(substrate.salt_exposure, words)),
-        (words("Profile from an earlier blast"), _yes_no(substrate.has_profile, words)),
-        (words("Bends in use or when fitted"), _yes_no(substrate.flexible, words)),
-        (words("Moisture of the wood"), words.phrase(substrate.moisture)),
-        (words("Stood bare outdoors"), words.phrase(substrate.bare_outdoors)),
-        (words("Fastened to it, and stays bare"), _others(substrate, words)),
-        (words("Joint to that metal sealed"), _yes_no(substrate.joint_sealed, words)),
+        (words("Condition of the zinc coating"), named("galvanized_states", "name", substrate.zinc_state, words)),
+        (words("Exposed to road salt or sea air"), _yes_no(substrate.salt_exposure, words)),
+        (words("Existing blast profile"), _yes_no(substrate.has_profile, words)),
+        (words("Flexes in service or when fitted"), _yes_no(substrate.flexible, words)),
+        (words("Wood moisture content"), words.phrase(substrate.moisture)),
+        (words("Uncoated outdoors for"), words.phrase(substrate.bare_outdoors)),
+        (words("Attached metals left uncoated"), _others(substrate, words)),
+        (words("Joint to attached metal sealed"), _yes_no(substrate.joint_sealed, words)),
     )
     return tuple((name, text) for name, text in told if text)
 
@@ -75,13 +75,16 @@ def handed_over(preparation: Preparation, words: Words) -> Pairs:
     said = ", ".join(text.format(limit) for text, limit in dust if limit is not None)
     told = (
         (
-            words("Soluble salt, as sodium chloride"),
+            words("Soluble salts, as sodium chloride"),
             words("at most {}").format(words.phrase(salt)) if salt is not None else "",
         ),
-        (words("Dust on the tape, ISO 8502-3"), words("at most {}").format(said) if said else ""),
-        (words("Welds and edges, ISO 8501-3"), _worded("steel_defect_grades", "name", grade, words)),
+        (words("Dust on tape, ISO 8502-3"), words("at most {}").format(said) if said else ""),
         (
-            words("Radius of edges"),
+            words("Preparation grade of welds and edges, ISO 8501-3"),
+            _worded("steel_defect_grades", "name", grade, words),
+        ),
+        (
+            words("Edge radius"),
             words("at least {}").format(words.phrase(preparation.edge_radius))
             if preparation.edge_radius is not None
             else "",
@@ -91,7 +94,7 @@ def handed_over(preparation: Preparation, words: Words) -> Pairs:
 
 
 def _from_tables(choice: tuple[str, ...], condition: Condition, words: Words) -> StepView:
-    title = words.word(StepKind.DEGREASE) if choice == ("degrease",) else words("Make it fit for the first coat")
+    title = words.word(StepKind.DEGREASE) if choice == ("degrease",) else words("Prepare for the first coat")
     return StepView(
         title=title,
         text=condition.text,

@@ -62,18 +62,20 @@ def _steps(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Itera
     system, items = builds[0].system, [item for build in builds for item in build.items]
     last = system.layers[-1]
     yield Condition(
-        words("Wash and degrease the place and its surroundings first: sanding grinds dirt and grease in."), ""
+        words("Wash and degrease the area and its surroundings first: sanding works dirt and grease into the surface."),
+        "",
     )
     yield Condition(_hard(system, job, spec, words), "")
     text = words(
-        "Sand the place back until what is left is sound and holds at its edge: to the first coat that is not damaged, or to "
-        "the part where the lowest coat is damaged or has come loose."
+        "Sand the area back until the remaining coating is sound and adheres firmly at its edge: to the "
+        "first undamaged coat, or to the substrate where the lowest coat is damaged or loose."
     )
     yield Condition(text, "")
     yield from _ground(builds, job, spec, words)
     feather = widest("feather", items)
     text = words(
-        "Feather every coat around the place back in a ring of its own with {papers}{width}, until no step is felt."
+        "Feather the edge of every coat around the area, one ring per coat, with {papers}{width}, until no "
+        "step can be felt."
     )
     yield Condition(
         text.format(papers=paper_window("feather_edge", words), width=_wide(feather, words)),
@@ -82,15 +84,16 @@ def _steps(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Itera
     lap, least = widest("lap", items), Quantity.of("length", int(_lap()["lap_mm"]), "mm", _lap()["lap_mm"])
     sanded = widest("sanded", items) or lap or least
     own, dull = _own_paper(system, words), papers_around_repair(last.role)
-    text = words("Sand the sound coat around the rings dull with {papers}{width}.")
+    text = words("Abrade the sound coating around the feathered rings to an even matt with {papers}{width}.")
     yield Condition(
         text.format(papers=own or paper_window(dull, words), width=_wide(sanded, words)),
         "" if own else _papers_source(dull, words),
     )
-    yield Condition(words("Vacuum off, degrease, and wipe with a tack cloth. Mask what stays."), "")
+    yield Condition(words("Vacuum, degrease and wipe with a tack cloth. Mask the areas that are not to be coated."), "")
     text = words(
-        "Lay the coats again from the ground that shows, by the table below, in the passes of the table of coats. Each coat ends "
-        "beyond the one below it, and the last laps at least {lap} on what was sanded dull."
+        "Reapply the coats, starting from the exposed coat or substrate as shown in the table below, with "
+        "the cross coats given in the coat table. Extend each coat beyond the one below it; the last coat "
+        "must overlap the abraded area by at least {lap}."
     )
     source = words(str(table("repair_laps").row_citation(_lap()))) if lap is None else ""
     yield Condition(text.format(lap=words.phrase(lap or least)), source)
@@ -101,15 +104,17 @@ def _hard(system: System, job: Job, spec: Spec, words: Words) -> str:
     """When sanding may begin: dust of isocyanate or epoxy that has not cured does harm long after it is dry to handle."""
     harmful = harmful_dust(system, spec)
     if not harmful:
-        text = words("Begin only when the last coat is dry to handle{}.")
+        text = words("Start only when the last coat is dry to handle{}.")
         after = (
-            words(", {} after its last pass").format(words.phrase(system.handle_after)) if system.handle_after else ""
+            words(", {} after the end of its last cross coat").format(words.phrase(system.handle_after))
+            if system.handle_after
+            else ""
         )
         return text.format(after)
     times = [f"{p.name} {time}" for p in harmful if (time := full_cure_at(p, air_of(job), words))]
     text = words(
-        "Sand nothing dry before it has fully cured: until then its dust does harm. A film that is hard before that may be "
-        "sanded wet, with P3 mask and gloves{times}."
+        "Do not dry-sand any film before it is fully cured: until then its dust is harmful. A film that is "
+        "already hard may be wet-sanded, with a P3 mask and gloves{times}."
     )
     return text.format(times=words(". Fully cured: {}").format("; ".join(times)) if times else "")
 
@@ -120,43 +125,44 @@ def _ground(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iter
         name = words(table("materials").row("id", build.substrate.material)["name"])
         step = best_step(build.preparation)
         grade = words(" to {}").format(step.grade) if step is not None and step.grade else ""
-        text = words("Where the {name} shows, prepare it{grade} by the steps of build {letter}.").format(
+        text = words("Where the {name} is exposed, prepare it{grade} following the steps of system {letter}.").format(
             name=name, grade=grade, letter=build.letter
         )
         source = ""
         severe = any(severe_service(job, item, build.system) for item in build.items)
         spots = small_spots(spec.product_of(build.system.layers[0]).binder, severe=severe)
         if spots and any(step.do in BLASTING for step in build.preparation.steps):
-            least = words(" A small spot that cannot be blasted: to {}.").format(words(spots[0]["grades"]))
+            least = words(" Small areas that cannot be blast-cleaned: to {}.").format(words(spots[0]["grades"]))
             text, source = text + least, _said(table("minimum_preparation").row_citation(spots[0]), words)
         yield Condition(text, source)
 
 
 def _read_again(system: System, items: Sequence[Item], spec: Spec, words: Words) -> Iterator[Condition]:
     text = words(
-        "Once hard, read the film on the place, on its rings and beside them, with the gauge of the first readings."
+        "Once hard, measure the DFT on the repair, on the feathered rings and beside them, with the gauge "
+        "used for the original readings."
     )
     films = total(system, spec, words)
     if films:
-        text += words(" Where the part was bare, all coats together: {}.").format(films)
+        text += words(" Where bare substrate was exposed, total DFT: {}.").format(films)
     limit = strip_limit(items)
     if limit is not None:
-        text += words(" Old and new coats together at most {}; above that the old paint comes off.").format(
+        text += words(" Existing and new coats together: at most {}; above that, strip the existing coating.").format(
             words.phrase(limit)
         )
-    text += words(" Then judge grip, colour and surface as at the first inspection, and write the repair down.")
+    text += words(" Then check adhesion, colour and finish as at the original inspection, and record the repair.")
     yield Condition(text, "")
 
 
 def _coats_again(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> TableView:
     columns = (
-        Column(words("Sanded back to"), "w-25"),
-        Column(words("Last paper or medium on that ground"), "w-20"),
-        Column(words("Begin again with"), "w-15"),
-        Column(words("Dry film of that coat"), "w-20"),
-        Column(words("Wait before the next"), "w-20"),
+        Column(words("Abraded back to"), "w-25"),
+        Column(words("Final abrasive"), "w-20"),
+        Column(words("First coat to reapply"), "w-15"),
+        Column(words("DFT of that coat"), "w-20"),
+        Column(words("Overcoating interval"), "w-20"),
     )
-    caption = words("Which coats are laid again, build {}").format(", ".join(build.letter for build in builds))
+    caption = words("Coats to be reapplied, system {}").format(", ".join(build.letter for build in builds))
     return table_view(caption, columns, list(_rows(builds, job, spec, words)))
 
 
@@ -166,7 +172,7 @@ def _rows(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterat
         below = system.layers[number - 2] if number > 1 else None
         if below is not None and below.role is Role.BASECOAT:
             continue  # a base coat that was sanded is laid again
-        grounds = [words("the part") if below is None else coat_name(number - 1, below, words)]
+        grounds = [words("the substrate") if below is None else coat_name(number - 1, below, words)]
         if layer.role is Role.BASECOAT:
             grounds.append(coat_name(number, layer, words))
         paper = _part_paper(builds, words) if below is None else _coat_paper(below, layer, job, spec, words)

@@ -28,6 +28,9 @@ from specgen.model.spec import Spec
 from specgen.standards.tables import table
 from specgen.trade.known import NotKnown
 from specgen.trade.working import Working
+from specgen.units.locale import N_
+
+_PERIODS = {"8 h": N_("8 h TWA"), "15 min": N_("15 min STEL")}
 
 Figure = Working | NotKnown | None
 Line = tuple[str, Figure, str]
@@ -52,10 +55,10 @@ def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int) -> Air
     workings: list[WorkingView] = []
     several = len(spec.project.jurisdictions) > 1
     columns = (
-        Column(words("Air for"), "w-30"),
+        Column(words("Basis"), "w-30"),
         Column(words("Limit"), "w-25"),
-        Column(words("Fresh air, or time")),
-        Column(words("Working"), "w-10"),
+        Column(words("Fresh-air flow or time")),
+        Column(words("Calc."), "w-10"),
     )
     for found in listed:
         product = spec.products[found.product]
@@ -73,7 +76,7 @@ def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int) -> Air
             # one reason for all limits is said once
             told = shown if any(numbers) else list(dict.fromkeys(shown))
             rows.append((use, "\n".join(limit for limit, _, _ in lines), "\n".join(told), "\n".join(numbers).strip()))
-        caption = words("{}: fresh air while spraying, and the way back in").format(name)
+        caption = words("{}: ventilation during spraying, and re-entry").format(name)
         tables.append(table_view(caption, columns, rows))
     return AirView(tables=tuple(tables), statements=tuple(_statements(job, listed, words)), workings=tuple(workings))
 
@@ -88,29 +91,29 @@ def _working(figure: Working, found: ProductAir, name: str, job: Job, number: st
 
 def _rows(found: ProductAir, words: Words) -> Iterator[Row]:
     if isinstance(found.spraying, NotKnown):
-        yield words("explosion and lungs"), (("", found.spraying, words(NOT_JUDGED)),)
+        yield words("explosion and exposure limits"), (("", found.spraying, words(NOT_JUDGED)),)
     lines: dict[tuple[str, int], list[Line]] = {}
     for asked in found.flows():
         lines.setdefault((asked.use, asked.solvent), []).append((_limit(asked, words), asked.flow, words(NOT_JUDGED)))
     named = {
-        "explosion": words("no explosion"),
-        "solvent": words("the lungs: solvent {}"),
-        "vapours": words("the lungs: all vapours together"),
-        "isocyanate": words("the lungs: isocyanate, as NCO"),
-        "all": words("all of this"),
+        "explosion": words("lower explosive limit (LEL)"),
+        "solvent": words("exposure limit, solvent {}"),
+        "vapours": words("exposure limits, all vapours combined"),
+        "isocyanate": words("exposure limit, isocyanate (as NCO)"),
+        "all": words("fresh-air flow required"),
     }
     for (use, number), limits in lines.items():
         yield named[use].format(number), tuple(limits)
     if isinstance(found.stated, Working | NotKnown):
-        yield words("stated for the job"), (("", found.stated, words("not stated")),)
+        yield words("fresh-air flow provided (stated for the job)"), (("", found.stated, words("not stated")),)
     else:
         # a stated flow stands as its author wrote it and has no working
-        yield words("stated for the job"), (("", None, words.phrase(found.stated.quantity)),)
+        yield words("fresh-air flow provided (stated for the job)"), (("", None, words.phrase(found.stated.quantity)),)
     posted = words(POSTED_TIME).replace("{time}", unmeasured_clearance())
     vapour = ((words("vapour"), found.back_in, ""),) if found.back_in is not None else ()
     # Mist is not in the figure: the clearance time is always said.
-    back_in = words("back in without breathing protection, after the last stroke")
-    yield back_in, (*vapour, (words("mist"), None, posted))
+    back_in = words("re-entry without respiratory protection, after spraying has stopped")
+    yield back_in, (*vapour, (words("spray mist"), None, posted))
 
 
 def _limit(asked: FlowAsked, words: Words) -> str:
@@ -118,13 +121,14 @@ def _limit(asked: FlowAsked, words: Words) -> str:
     if asked.limit is None:
         share = table("explosive_limit_shares").row("id", "spraying")["share"]
         named = {
-            "explosion": words("{} % of the lower explosive limit").format(share),
-            "vapours": words("8 h"),
-            "all": words("the largest"),
+            "explosion": words("{} % of the LEL").format(share),
+            "vapours": words("8 h TWA"),
+            "all": words("highest of the above"),
         }
         return named[asked.use]
     figure = f", {words.phrase(asked.shown_limit)}" if asked.shown_limit is not None else ""
-    return f"{asked.limit.body}, {asked.limit.jurisdiction}, {asked.limit.period}{figure}"
+    period = words(_PERIODS.get(asked.limit.period, asked.limit.period))
+    return f"{asked.limit.body}, {asked.limit.jurisdiction}, {period}{figure}"
 
 
 def _statements(job: Job, listed: tuple[ProductAir, ...], words: Words) -> Iterator[str]:

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
+from specgen.comparison.address_words import address_in_words
 from specgen.documents.context import Context
 from specgen.documents.method_statement.build import BuildView, builds
 from specgen.documents.method_statement.faults import FaultsView, faults
@@ -106,7 +107,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
 
 
 def _parties(project: Project, words: Words) -> Iterator[tuple[str, str]]:
-    for heading, named in ((words("Maker"), project.maker), (words("Customer"), project.customer)):
+    for heading, named in ((words("Manufacturer"), project.maker), (words("Customer"), project.customer)):
         shown = party(named)
         yield heading, ". ".join(part for part in (shown.name, shown.address, shown.contact) if part)
 
@@ -118,25 +119,27 @@ def _materials(figures: Quantities, spec: Spec, words: Words) -> TableView:
         Column(words("Variant"), "w-15"),
         Column(words("Colour"), "w-20"),
         Column(words("Pack"), "w-15"),
-        Column(words("Needed"), "w-10", numeric=True),
+        Column(words("Packs required"), "w-10", numeric=True),
     ]
     rows = [
         (*order_line(spec.products[product], variant, words), words.worked(needed))
         for (product, variant), needed in figures.packs.items()
     ]
-    return table_view(words("Whole packs for the job"), columns, rows)
+    return table_view(words("Packs for the job, rounded up to whole packs"), columns, rows)
 
 
 def _waivers(job: Job, day: date, words: Words) -> TableView:
     """Those in force on the day; a finding whose waiver has ended is open again."""
     columns = [
         Column(words("Rule"), "w-10"),
-        Column(words("Value"), "w-25"),
+        Column(words("Requirement waived"), "w-25"),
         Column(words("Reason")),
-        Column(words("Taken on by"), "w-15"),
-        Column(words("Until"), "w-12"),
+        Column(words("Accepted by"), "w-15"),
+        Column(words("Valid until"), "w-12"),
     ]
     rows = [
-        (w.rule, customer_path(w.path), w.reason, w.by, w.until.isoformat()) for w in job.waivers if in_force(w, day)
+        (w.rule, address_in_words(customer_path(w.path), words.translate), w.reason, w.by, w.until.isoformat())
+        for w in job.waivers
+        if in_force(w, day)
     ]
     return table_view(words("Waivers"), columns, rows)

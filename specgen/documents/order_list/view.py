@@ -57,7 +57,7 @@ def order_list(spec: Spec, context: Context) -> OrderList:
         columns_left_out=not few,
         not_counted=_not_counted(found, spec, words),
         sheet=_sheet(found, spec, words),
-        workings=annex(found.own_workings(), words, words("worked out in the method statement of the job")),
+        workings=annex(found.own_workings(), words, words("calculated in the method statement of the job")),
         program=context.program,
     )
 
@@ -72,7 +72,7 @@ def _packs(found: Orders, spec: Spec, jobs: Sequence[Job], words: Words) -> Tabl
         (*order_line(spec.products[key[0]], key[1], words), *_shares(found, key, jobs, words), words.worked(needed))
         for key, needed in found.packs.items()
     ]
-    return table_view(words("Whole packs for all jobs together"), columns, rows)
+    return table_view(words("Packs for all jobs, rounded up to whole packs"), columns, rows)
 
 
 def _sheet(found: Orders, spec: Spec, words: Words) -> TableView:
@@ -80,7 +80,7 @@ def _sheet(found: Orders, spec: Spec, words: Words) -> TableView:
     columns = (
         *_headings(words),
         *(Column(job.document.number) for job in jobs),
-        Column(words("Packs needed")),
+        Column(words("Packs required")),
     )
     rows = [
         (
@@ -114,7 +114,7 @@ def _jobs(spec: Spec, words: Words) -> TableView:
         Column(words("Job"), "w-15"),
         Column(words("Title")),
         Column(words("Vehicles"), "w-25"),
-        Column(words("Share that lands"), "w-12", numeric=True),
+        Column(words("Transfer efficiency"), "w-12", numeric=True),
     )
     rows = [
         (
@@ -129,6 +129,6 @@ def _jobs(spec: Spec, words: Words) -> TableView:
 
 
 def _not_counted(found: Orders, spec: Spec, words: Words) -> TableView:
-    columns = (Column(words("Job"), "w-15"), Column(words("Product or item"), "w-30"), Column(words("Why")))
+    columns = (Column(words("Job"), "w-15"), Column(words("Product or item"), "w-30"), Column(words("Reason")))
     rows = [(spec.jobs[gap.job].document.number, gap.of, words(gap.why)) for gap in found.not_counted]
-    return table_view(words("Not in the sums"), columns, rows)
+    return table_view(words("Not included in the totals"), columns, rows)

@@ -75,16 +75,19 @@ def full_cure_at(product: Product, air: Quantity | None, words: Words) -> str:
 def _values(stated: Application, words: Words, *, surface_said: bool) -> Iterator[tuple[str, str]]:
     named = (
         (words("Application methods"), ", ".join(words.word(method) for method in stated.methods)),
-        (words("Can or paint temperature"), words.phrase(stated.can_temperature)),
-        (words("Part temperature"), "" if surface_said else words.phrase(stated.surface_temperature)),
-        (words("Use the can up within"), words.phrase(stated.activation.usable_for) if stated.activation else ""),
+        (words("Temperature of can or paint"), words.phrase(stated.can_temperature)),
+        (words("Surface temperature"), "" if surface_said else words.phrase(stated.surface_temperature)),
+        (
+            words("Use within (after activation)"),
+            words.phrase(stated.activation.usable_for) if stated.activation else "",
+        ),
     )
     yield from ((name, text) for name, text in named if text)
 
 
 def _steps(stated: Application, words: Words, *, at_job: bool) -> Iterator[tuple[str, str]]:
     if stated.shake is not None:
-        text = words("Shake {}, counted from the first rattle of the ball.").format(words.phrase(stated.shake))
+        text = words("Shake {} from when the mixing ball first rattles.").format(words.phrase(stated.shake))
         yield words("Shake"), text
     if stated.activation is not None:
         yield from _activation(stated.activation, words)
@@ -101,11 +104,11 @@ def _steps(stated: Application, words: Words, *, at_job: bool) -> Iterator[tuple
 
 def _activation(activation: Activation, words: Words) -> Iterator[tuple[str, str]]:
     if activation.action:
-        yield words("Release the hardener"), activation.action
+        yield words("Activate the can"), activation.action
     if activation.shake_after is not None:
         yield (
             words("Shake again"),
-            words("Shake {} after releasing the hardener.").format(words.phrase(activation.shake_after)),
+            words("Shake {} after activation.").format(words.phrase(activation.shake_after)),
         )
 
 
@@ -123,27 +126,27 @@ def _mixing(mixing: Mixing, words: Words) -> Iterator[tuple[str, str]]:
         if ratio is not None
     ]
     if ratios:
-        yield words("Mix"), words("Base to hardener {}.").format(words(" or ").join(ratios))
+        yield words("Mix"), words("Mixing ratio, base to hardener: {}.").format(words(" or ").join(ratios))
     if mixing.thinner or mixing.thinner_max is not None:
         most = (
-            words("at most {} by volume on the mixed paint").format(words.phrase(mixing.thinner_max))
+            words("at most {} by volume of the mixed paint").format(words.phrase(mixing.thinner_max))
             if mixing.thinner_max is not None
             else ""
         )
-        yield words("Thin"), words("{}.").format(", ".join(part for part in (mixing.thinner, most) if part))
+        yield words("Thinning"), words("{}.").format(", ".join(part for part in (mixing.thinner, most) if part))
     if mixing.induction is not None:
-        yield words("Wait after mixing"), words("{}, before use.").format(words.phrase(mixing.induction))
+        yield words("Induction time"), words("{}, before use.").format(words.phrase(mixing.induction))
     if mixing.clock_starts:
         yield words("Pot life"), mixing.clock_starts
 
 
 def _spraying(stated: Application, words: Words, *, at_job: bool) -> Iterator[str]:
     if stated.distance is not None:
-        yield words("{} from the part").format(words.phrase(stated.distance))
+        yield words("spray distance {}").format(words.phrase(stated.distance))
     if stated.overlap is not None:
-        yield words("strokes overlapping by {}").format(words.phrase(stated.overlap))
+        yield words("{} overlap between strokes").format(words.phrase(stated.overlap))
     if at_job:
-        yield words("in the passes and with the waits of the table of coats")
+        yield words("with the cross coats and flash-off times given in the coat table")
         return
     if stated.cross_coats is not None:
         number = stated.cross_coats
@@ -152,14 +155,14 @@ def _spraying(stated: Application, words: Words, *, at_job: bool) -> Iterator[st
         )
         yield form.format(number=words.phrase(number))
     if stated.flash_between_passes is not None:
-        yield words("{} between passes").format(words.phrase(stated.flash_between_passes))
+        yield words("flash-off between cross coats {}").format(words.phrase(stated.flash_between_passes))
 
 
 def _part_used(stated: Application, words: Words) -> Iterator[tuple[str, str]]:
     if stated.put_away:
-        yield words("Put away a part-used can"), stated.put_away
+        yield words("Store a part-used can"), stated.put_away
     if stated.restart:
-        yield words("Start a part-used can again"), stated.restart
+        yield words("Reuse a part-used can"), stated.restart
 
 
 def _drying(entry: Drying, words: Words) -> tuple[str, str]:

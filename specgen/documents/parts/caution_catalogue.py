@@ -33,60 +33,62 @@ AT_STEPS: tuple[StepCaution, ...] = (
         task=Task.PREPARATION,
         trait="any",
         text=N_(
-            "Cleaners and degreasers burn and go through skin: gloves that stand the solvent, moving "
-            "air, no flame or spark near; soaked cloths into a closed metal bin."
+            "Cleaners and degreasers are flammable and are absorbed through the skin: wear solvent-resistant "
+            "gloves, ventilate, keep flames and sparks away, and put used cloths in a closed metal bin."
         ),
     ),
     StepCaution(
         task=Task.SANDING,
         trait="old-paint",
         text=N_(
-            "Old paint may hold lead or chromate: no sanding and no dry blasting before it is known "
-            "that it does not; local rules decide."
+            "Existing coatings may contain lead or chromate: do not sand or dry-blast until they are known to be "
+            "free of both; follow local regulations."
         ),
     ),
     StepCaution(
         task=Task.SANDING,
         trait="blasting",
         text=N_(
-            "Blasting: air-fed helmet, gloves, closed clothing and hearing protection; nobody else within reach of grain and "
-            "dust, and never quartz sand."
+            "Blasting: wear an air-fed blast helmet, gloves, clothing that covers all skin, and hearing "
+            "protection. Keep everyone else clear of abrasive and dust. Never use quartz (silica) sand."
         ),
     ),
     StepCaution(
         task=Task.SANDING,
         trait="isocyanate",
         text=N_(
-            "Never sand a film dry that has not fully cured: its dust still holds isocyanate. Once hard it may be sanded wet, "
-            "with P3 mask and gloves."
+            "Do not dry-sand a film that is not fully cured: the dust still contains isocyanate. Once hard, the "
+            "film may be wet-sanded, with a P3 mask and gloves."
         ),
     ),
     StepCaution(
         task=Task.SANDING,
         trait="epoxy",
         text=N_(
-            "Dust of epoxy that has not fully cured causes allergy: no bare skin, and wash before eating or smoking."
+            "Dust from epoxy that is not fully cured causes allergy: cover all skin; wash before eating or smoking."
         ),
     ),
     StepCaution(
         task=Task.SANDING,
         trait="any",
         text=N_(
-            "Dust harms the lungs: sand with extraction and a particle filter mask, and take dust up "
-            "with a vacuum, never with compressed air."
+            "Dust harms the lungs: sand with dust extraction and a particle filter mask; remove dust with a "
+            "vacuum cleaner, never with compressed air."
         ),
     ),
     StepCaution(
         task=Task.MIXING,
         trait="two-pack",
-        text=N_("Gloves and goggles before the tins are opened; mix where the air moves, and clear spills up at once."),
+        text=N_(
+            "Put on gloves and goggles before opening the tins; mix in a ventilated place and clear up spills at once."
+        ),
     ),
     StepCaution(
         task=Task.SPRAYING,
         trait="isocyanate",
         text=N_(
-            "The spray holds isocyanate: air-fed breathing protection from the first stroke until the"
-            " booth has cleared; a filter mask does not protect. Where the clearing time is not "
+            "The spray contains isocyanate: wear air-fed breathing apparatus from the start of spraying until "
+            "the booth has cleared; a filter mask does not protect. Where the clearance time has not been "
             "measured and posted, wait {time}."
         ),
     ),
@@ -94,59 +96,72 @@ AT_STEPS: tuple[StepCaution, ...] = (
         task=Task.SPRAYING,
         trait="burns",
         text=N_(
-            "Extraction runs before the first stroke and until the booth has cleared; no flame, "
-            "spark, hot surface or smoking within reach of spray and vapour."
+            "Start the extraction before spraying and run it until the booth has cleared; no flames, sparks, hot "
+            "surfaces or smoking within reach of spray or vapour."
         ),
     ),
     StepCaution(
         task=Task.SPRAYING,
         trait="epoxy",
-        text=N_("Uncured epoxy causes allergy that stays for life: no bare skin, and change a wetted glove at once."),
+        text=N_("Uncured epoxy causes a lifelong allergy: cover all skin, and change contaminated gloves at once."),
     ),
     StepCaution(
         task=Task.CLEAN_UP,
         trait="oxidative",
         text=N_(
-            "Soaked rags and overspray heat up by themselves and catch fire: spread them out to dry "
-            "in the open, or keep them under water in a closed metal bin until they are collected."
+            "Soaked rags and overspray can self-heat and catch fire: spread them out to dry in the open air, or "
+            "keep them under water in a closed metal bin until they are collected."
         ),
     ),
     StepCaution(
         task=Task.CLEAN_UP,
         trait="isocyanate",
-        text=N_("Stay on supplied air until the booth has cleared; gloves and overall stay on for the cleaning."),
+        text=N_(
+            "Stay on air-fed breathing apparatus until the booth has cleared; keep gloves and coverall on while "
+            "cleaning up."
+        ),
     ),
     StepCaution(
         task=Task.CLEAN_UP,
         trait="aerosol",
         text=N_(
-            "Cans burst when heated: out of the sun, away from heat; never pierce or burn one, not even an empty one."
+            "Cans burst when heated: keep out of the sun and away from heat; never pierce or burn a can, even "
+            "when empty."
         ),
     ),
-    StepCaution(task=Task.CLEAN_UP, trait="any", text=N_("Nothing of this goes into drains or household waste.")),
+    StepCaution(
+        task=Task.CLEAN_UP, trait="any", text=N_("Do not empty anything into drains or put it in household waste.")
+    ),
 )
 
 
 # One thing that hurts in a line of large type, said of what has a danger of `facts.product.dangers`.
 HURTS: Mapping[Danger, str] = {
-    "explodes": N_("Can explode: no heat, no blow, no spark."),
-    "poison": N_("Poison: nothing of it into the mouth, onto the skin or into the lungs."),
+    "explodes": N_("May explode: no heat, impact or sparks."),
+    "poison": N_("Toxic: keep away from mouth, skin, eyes and lungs."),
+    "reacts": N_("Reacts violently or releases toxic gas with water or acids: keep both away."),
     "isocyanate": N_(
-        "Spray can bring asthma that stays for life: air-fed breathing protection where it holds isocyanate."
+        "Spray mist can cause permanent asthma: wear air-fed breathing apparatus where the product contains isocyanate."
     ),
-    "organs": N_("Can do lasting harm inside the body: do not breathe it, no skin contact."),
-    "burns": N_("Burns: no flame, no spark, no smoking within reach of spray and vapour."),
-    "bursts": N_("Can bursts: keep it cool, never pierce or burn it, not even empty."),
-    "corrodes": N_("Destroys skin and eyes: rinse at once and for long."),
-    "blinds": N_("Can blind: goggles on; rinse at once and call a doctor."),
-    "allergy": N_("Skin contact can bring allergy that stays for life: no bare skin."),
-    "lungs": N_("Harms when breathed, makes drowsy: air and breathing protection at all times."),
-    "eyes": N_("Hurts the eyes: goggles or visor on."),
-    "self-heating": N_(
-        "Soaked rags heat up and catch fire by themselves: keep them under water in a closed metal bin."
+    "organs": N_("Serious long-term health hazard: do not breathe it; no skin contact."),
+    "burns": N_("Flammable: no flames, sparks or smoking within reach of spray or vapour."),
+    "bursts": N_("Pressurised, may burst: keep cool; never pierce or burn it, even when empty."),
+    "corrodes": N_(
+        "Causes severe burns to skin and eyes: cover skin and eyes; if splashed, rinse at once and keep rinsing."
     ),
-    "skin": N_("Hurts skin and stomach: gloves on, wash before eating or smoking."),
-    "water": N_("Poisons water: nothing into drains or soil."),
+    "airways": N_("Corrosive to the airways: do not breathe spray, vapour or dust; wear respiratory protection."),
+    "blinds": N_("Risk of blindness: wear goggles. If in eyes, rinse at once and call a doctor."),
+    "allergy": N_("Skin contact can cause a lifelong allergy: cover all skin."),
+    "aspiration": N_(
+        "Can be fatal if swallowed and it enters the airways: do not induce vomiting, call a doctor at once."
+    ),
+    "lungs": N_("Harmful if inhaled, may cause drowsiness: ventilate and wear respiratory protection at all times."),
+    "eyes": N_("Irritates the eyes: wear goggles or a face shield."),
+    "self-heating": N_("Soaked rags can self-heat and catch fire: keep them under water in a closed metal bin."),
+    "skin": N_("Harmful to skin or if swallowed: wear gloves; wash before eating or smoking."),
+    "water": N_("Hazardous to the environment: keep out of drains, water and soil."),
+    "ozone": N_("Harms the ozone layer: ask the manufacturer about recovery or recycling."),
+    "metals": N_("May corrode metals: keep only in the original packaging and absorb spills at once."),
 }
 
 PICTOGRAMS: Mapping[str, str] = {
@@ -162,30 +177,35 @@ PICTOGRAMS: Mapping[str, str] = {
 }
 
 # How a statement is read whose official wording leaves something to the supplier.
-LABEL_FILLS_IN = N_("(the label fills in the rest)")
+LABEL_FILLS_IN = N_("(to be completed on the label)")
 FILLED_IN: Mapping[str, str] = {
-    "P280": N_("(which of them: see What to wear)"),
-    "P501": N_("(where to: see disposal)"),
+    "P280": N_("(for which, see Personal protective equipment)"),
+    "P501": N_("(for where, see Disposal)"),
 }
 
 # What to wear at a task for which no product states anything. The need comes from the published table.
-USUAL_WEAR = N_("usual practice; nothing is stated")
-NOT_STATED = N_("Not stated: go by section 8 of the safety data sheet")
+USUAL_WEAR = N_("common practice; none stated for the product")
+NOT_STATED = N_("Not stated: see section 8 of the safety data sheet")
 
-EMERGENCY = N_("In an emergency call")
-HEALTH_SETS_THE_AIR = N_("What may be breathed sets the air flow, never the explosive limit.")
-NOT_JUDGED = N_("cannot be worked out: protection stays on, the air is measured")
+EMERGENCY = N_("In an emergency, call")
+HEALTH_SETS_THE_AIR = N_(
+    "The air flow is set by the occupational exposure limits, never by the lower explosive limit alone."
+)
+NOT_JUDGED = N_("cannot be calculated: keep protective equipment on and measure the air")
 NO_AIR_STATED = N_(
-    "The job states no room and no fresh air, so neither the air needed nor the time until the room may be entered "
-    "again is worked out. Breathing protection stays on until the booth has cleared; where its clearing time is not "
-    "measured and posted, wait {time}."
+    "The job states no room volume and no fresh-air flow, so neither the ventilation required nor the "
+    "re-entry time has been calculated. Keep respiratory protection on until the booth has cleared; "
+    "where its clearance time has not been measured and posted, wait {time}."
 )
 DILUTION_IS_NO_CONTROL = N_(
-    "Diluting the air is no control for isocyanate: booth and air-fed breathing protection are needed at any flow."
+    "Dilution ventilation is not a control measure for isocyanates: a spray booth and air-fed breathing "
+    "apparatus are required at any air flow."
 )
-POSTED_TIME = N_("not before the clearance time posted at the booth; where none is, {time}")
-LUNGS_OVER_EXPLOSION = N_("The lungs ask for {times} times the air that the explosive limit asks for.")
+POSTED_TIME = N_("not before the clearance time posted at the booth; if none is posted, not before {time}")
+LUNGS_OVER_EXPLOSION = N_(
+    "The exposure limits require {times} times the air flow that the lower explosive limit requires."
+)
 MIXED_ROOM = N_(
-    "Reckoned for a room whose air mixes; at the spray cone, in pits and inside the part it is far worse. Solvents are "
-    "numbered; section 3 of the safety data sheet names them."
+    "Calculated for well-mixed room air; in the spray cone, in pits and inside the part the "
+    "concentration is far higher. Solvents are numbered; section 3 of the safety data sheet names them."
 )

@@ -89,7 +89,7 @@ def statements(name: str, codes: Sequence[str], words: Words, named: Sequence[st
         row = known.get(code)
         if row is None:
             yield Statement(
-                code=code, text=words("wording not in the published table; see the safety data sheet"), unconfirmed=True
+                code=code, text=words("wording not in the published table: see the safety data sheet"), unconfirmed=True
             )
             continue
         text = row["text"].replace(_NAME_OF_SUBSTANCE, ", ".join(named)) if named else row["text"]

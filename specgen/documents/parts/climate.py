@@ -15,8 +15,8 @@ def climate(stated: ApplicationClimate | None, words: Words) -> tuple[tuple[str,
         return ()
     named = (
         (words("Air temperature"), stated.air),
-        (words("Part temperature"), stated.surface),
+        (words("Surface temperature"), stated.surface),
         (words("Relative humidity"), stated.humidity),
-        (words("Part above dew point"), stated.dew_point_margin),
+        (words("Surface above dew point"), stated.dew_point_margin),
     )
     return tuple((name, words.phrase(value)) for name, value in named if value is not None)

@@ -136,7 +136,7 @@ def _passes(layer: Layer, words: Words) -> str:
             frame = words.translate.plural("{passes} in {coats} coat", "{passes} in {coats} coats", _form(layer.coats))
             said[0] = frame.format(passes=words.phrase(layer.passes), coats=words.phrase(layer.coats))
         if layer.flash_between_passes is not None:
-            said.append(words("{} apart").format(words.phrase(layer.flash_between_passes)))
+            said.append(words("flash-off {}").format(words.phrase(layer.flash_between_passes)))
     elif layer.coats is not None:
         said.append(words.phrase(layer.coats))
     if layer.method is not None:
@@ -146,7 +146,7 @@ def _passes(layer: Layer, words: Words) -> str:
         text = words("before it a stripe coat on {}") if before else words("after it a stripe coat on {}")
         said.append(text.format(stripe.where))
     if layer.thinner is not None:
-        said.append(words("thinned at most {}").format(words.phrase(layer.thinner)))
+        said.append(words("thinned by at most {}").format(words.phrase(layer.thinner)))
     return ",\n".join(said)
 
 
@@ -158,7 +158,7 @@ def _form(number: Count) -> int:
 def _waits(system: System, preparation: Preparation, job: Job, spec: Spec, words: Words) -> Iterator[Wait]:
     names = [coat_name(number, layer, words) for number, layer in numbered(system)]
     if names and preparation.coat_within is not None:
-        late = words("Prepare again from the last step.")
+        late = words("Repeat the last preparation step.")
         yield Wait(
             after=words("last preparation step"),
             comes=names[0],
@@ -179,7 +179,7 @@ def _waits(system: System, preparation: Preparation, job: Job, spec: Spec, words
     if names and system.handle_after is not None:
         yield Wait(
             after=names[-1],
-            comes=words("handling the part"),
+            comes=words("handling"),
             not_before=words.phrase(system.handle_after),
             not_later="",
             late="",
@@ -187,7 +187,7 @@ def _waits(system: System, preparation: Preparation, job: Job, spec: Spec, words
     if names and system.service_after is not None:
         yield Wait(
             after=names[-1],
-            comes=words("putting into service"),
+            comes=words("return to service"),
             not_before=words.phrase(system.service_after),
             not_later="",
             late="",

@@ -29,16 +29,16 @@ def hazard_lines(product: Product, spec: Spec, words: Words) -> Iterator[Line]:
     stated = product.hazards
     if stated is None:
         return
-    yield from _when(words("Air at the work"), stated.ventilation)
+    yield from _when(words("Ventilation"), stated.ventilation)
     yield from _contents(product, stated, words)
-    yield from _when(words("Lets off while it cures"), stated.cure_releases)
+    yield from _when(words("Released during cure"), stated.cure_releases)
     if stated.flash_point is not None:
         yield words("Flash point of the liquid"), words.phrase(stated.flash_point)
-    yield from _when(words("Health checks"), stated.health_surveillance)
+    yield from _when(words("Health surveillance"), stated.health_surveillance)
     for row in duties_of(product, spec):
-        yield words("By law"), _duty(row, words)
-    yield from _when(words("Store"), _storage(product, stated, spec, words))
-    yield from _when(words("Carriage"), _carriage(stated.transport, words))
+        yield words("Legal requirement"), _duty(row, words)
+    yield from _when(words("Storage temperature"), _storage(product, stated, spec, words))
+    yield from _when(words("Transport"), _carriage(stated.transport, words))
     yield from _when(words("Waste codes"), "; ".join(_waste(code, words) for code in stated.waste_codes))
     yield from _when(words("Disposal"), stated.disposal)
 
@@ -53,11 +53,14 @@ def _contents(product: Product, stated: Hazards, words: Words) -> Iterator[Line]
     if at_limit is not None:
         row = table("isocyanate_duties").row("id", "eu_threshold")
         limit = words.figures(f"{row['figure']} {row['unit']}")
-        said = words("{limit} or more by mass") if at_limit else words("less than {limit} by mass")
+        said = words("{limit} by mass or more") if at_limit else words("less than {limit} by mass")
         yield words("Free monomeric diisocyanates"), said.format(limit=limit)
     if stated.epoxy_up_to_700 is not None:
-        held = words("contained") if stated.epoxy_up_to_700 else words("not contained")
-        yield words("Epoxy of a molecular weight up to {}").format(words.figures(_epoxy_limit())), held
+        held = words("present") if stated.epoxy_up_to_700 else words("not present")
+        yield (
+            words("Epoxy constituents with an average molecular weight up to {}").format(words.figures(_epoxy_limit())),
+            held,
+        )
 
 
 def _epoxy_limit() -> str:
@@ -91,10 +94,12 @@ def _carriage(stated: Transport | None, words: Words) -> str:
     named = (
         stated.un_number or "",
         words("class {}").format(stated.transport_class) if stated.transport_class else "",
-        words("limited quantity up to {} a pack").format(words.phrase(stated.limited_quantity))
+        words("limited quantity, at most {} per inner packaging").format(words.phrase(stated.limited_quantity))
         if stated.limited_quantity is not None
         else "",
-        words("{} a package, gross").format(words.phrase(stated.package_max)) if stated.package_max is not None else "",
+        words("at most {} gross per package").format(words.phrase(stated.package_max))
+        if stated.package_max is not None
+        else "",
     )
     return ", ".join(part for part in named if part)
 

@@ -1,4 +1,4 @@
-"""Inspection points as printed: when each falls and what passes. Called by `method_statement` and `job_card`."""
+"""Inspection points as printed: when each falls and its acceptance criterion. Called by `method_statement` and `job_card`."""
 
 from __future__ import annotations
 
@@ -17,10 +17,10 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     layers = {layer.id: layer for system in spec.systems_of(job) for layer in system.layers}
     columns = [
         Column(words("No."), "w-5", numeric=True),
-        Column(words("When"), "w-12"),
-        Column(words("Check"), "w-15"),
-        Column(words("Method, how often"), "w-25"),
-        Column(words("Passes")),
+        Column(words("Stage"), "w-12"),
+        Column(words("Inspection"), "w-15"),
+        Column(words("Method and frequency"), "w-25"),
+        Column(words("Acceptance criterion")),
         Column(words("If it fails"), "w-15"),
     ]
     rows = []
@@ -29,7 +29,7 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
         method = _joined((point.method, *_gauge(point.gauge, words), point.frequency, *_counts(point.readings, words)))
         check = _joined((point.check, words("on {}").format(", ".join(point.items)) if point.items else ""))
         rows.append((str(number), when, check, method, passes(point.criterion, words), point.if_failed or ""))
-    return table_view(words("Inspection points in the order of the work"), columns, rows)
+    return table_view(words("Inspection points in work sequence"), columns, rows)
 
 
 def passes(criterion: Criterion, words: Words) -> str:
@@ -43,14 +43,14 @@ def limits(criterion: Criterion, words: Words) -> tuple[str, ...]:
         (criterion.min, words("at least {}")),
         (criterion.max, words("at most {}")),
         (criterion.nominal, words("nominal {}")),
-        (criterion.spot_min, words("mean of a spot at least {}")),
-        (criterion.spot_max, words("mean of a spot at most {}")),
-        (criterion.area_min, words("mean of an area at least {}")),
-        (criterion.area_max, words("mean of an area at most {}")),
+        (criterion.spot_min, words("spot measurement at least {}")),
+        (criterion.spot_max, words("spot measurement at most {}")),
+        (criterion.area_min, words("area measurement at least {}")),
+        (criterion.area_max, words("area measurement at most {}")),
     )
     said = [text.format(words.phrase(film)) for film, text in films if film is not None]
     low = words.word(criterion.low_readings) if criterion.low_readings is not None else ""
-    decides = words("this rule decides") if criterion.governs else ""
+    decides = words("this rule takes precedence") if criterion.governs else ""
     return tuple(part for part in (*said, _rule(criterion, words), low, decides) if part)
 
 
@@ -60,9 +60,9 @@ def _gauge(gauge: Gauge | None, words: Words) -> Iterator[str]:
         return
     parts = [words("gauge: {}").format(words.word(gauge.principle)) if gauge.principle is not None else ""]
     if gauge.zeroed_on is not None:
-        parts.append(words("set to zero on {}").format(words.word(gauge.zeroed_on)))
+        parts.append(words("zeroed on {}").format(words.word(gauge.zeroed_on)))
     if gauge.correction is not None:
-        parts.append(words("take {} off each reading").format(words.phrase(gauge.correction)))
+        parts.append(words("deduct {} from each reading").format(words.phrase(gauge.correction)))
     yield ", ".join(part for part in parts if part)
 
 
@@ -71,9 +71,9 @@ def _counts(plan: Readings | None, words: Words) -> Iterator[str]:
     if plan is None:
         return
     counts = (
-        (plan.areas, words("areas: {}")),
-        (plan.spots, words("spots in all: {}")),
-        (plan.readings, words("readings in all: {}")),
+        (plan.areas, words("measurement areas: {}")),
+        (plan.spots, words("spot measurements: {}")),
+        (plan.readings, words("gauge readings: {}")),
     )
     yield ", ".join(text.format(count) for count, text in counts if count is not None)
     if plan.from_edge is not None:

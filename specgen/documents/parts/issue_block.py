@@ -48,7 +48,7 @@ def issue_block(
     translate: Locale,
 ) -> IssueView:
     """`issued` is the day; each approval comes with the principal who signed it, empty where nobody did."""
-    titled = translate("Square code: number, revision, day and certificate of this document")
+    titled = translate("QR code: number, revision, date and certificate of this document")
     return IssueView(
         revision=revision,
         issued=issued,
@@ -60,11 +60,9 @@ def issue_block(
 
 
 def _approval(given: Given, signer: str, translate: Locale) -> tuple[str, str]:
-    done = translate("Checked") if given.role == "check" else translate("Approved")
+    done = translate("Checked by") if given.role == "check" else translate("Approved by")
     signed = (
-        translate("signed with the key of {signer}").format(signer=signer)
-        if signer
-        else translate("recorded, not signed")
+        translate("signed with {signer}'s key").format(signer=signer) if signer else translate("recorded, not signed")
     )
     when = given.time.replace("T", " ").replace("Z", " UTC")
     return done, f"{given.name}, {when}: {given.meaning} ({signed})"

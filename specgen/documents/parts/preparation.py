@@ -61,13 +61,13 @@ def _limits(step: PreparationStep, words: Words) -> Iterator[str]:
     if medium and medium.lower() not in (step.abrasive or "").lower():
         yield words("With {}").format(medium)
     if step.grain is not None:
-        yield words("Grain {}").format(words.phrase(step.grain))
+        yield words("Abrasive grain size {}").format(words.phrase(step.grain))
     if step.pressure is not None:
-        yield words("Pressure at most {}").format(words.phrase(step.pressure))
+        yield words("Blast pressure at most {}").format(words.phrase(step.pressure))
     if step.zinc_loss is not None:
-        yield words("Zinc taken off, at most {}").format(words.phrase(step.zinc_loss))
+        yield words("Zinc removal at most {}").format(words.phrase(step.zinc_loss))
     if step.profile is not None:
-        yield words("Profile {}").format(words.phrase(step.profile)) + _measured(step, words)
+        yield words("Surface profile {}").format(words.phrase(step.profile)) + _measured(step, words)
     if step.cleanliness is not None:
         document = table("cleanliness_tests").row_citation(table("cleanliness_tests").row("id", step.cleanliness))
         yield words("Tested by {test}{document}").format(
@@ -75,7 +75,7 @@ def _limits(step: PreparationStep, words: Words) -> Iterator[str]:
             document=words(", {}").format(words(str(document))) if document.document else "",
         )
     if step.unrinsed_acid is not None:
-        yield words("Acid stays on the part") if step.unrinsed_acid else words("The acid is rinsed off")
+        yield words("Acid not rinsed off") if step.unrinsed_acid else words("Acid rinsed off")
 
 
 def _measured(step: PreparationStep, words: Words) -> str:

@@ -37,12 +37,14 @@ def protection(products: Sequence[Product], words: Words) -> TableView:
     columns = (
         Column(words("Task"), "w-12"),
         Column(words("Product"), "w-20"),
-        Column(words("Breathing"), "w-25"),
+        Column(words("Respiratory"), "w-25"),
         Column(words("Hands")),
         Column(words("Eyes")),
-        Column(words("Skin")),
+        Column(words("Body")),
     )
-    return table_view(words("What to wear"), columns, [(words.word(task), *rest) for task, rest in rows])
+    return table_view(
+        words("Personal protective equipment (PPE)"), columns, [(words.word(task), *rest) for task, rest in rows]
+    )
 
 
 def spraying_wear(product: Product, *, breathing_only: bool = False) -> str:
@@ -65,7 +67,7 @@ def worn_line(products: Sequence[Product], task: Task, *, breathing_only: bool =
 def usual_line(task: Task, words: Words) -> str:
     """Usual practice for a task in a line; empty where there is none."""
     breath, hands = usual_needs(task)
-    named = ((words("Breathing"), words(breath)), (words("Hands"), words(hands)))
+    named = ((words("Respiratory"), words(breath)), (words("Hands"), words(hands)))
     return "; ".join(f"{name}: {text}" for name, text in named if text)
 
 

@@ -53,7 +53,7 @@ def at_steps(preparation: Preparation, words: Words, *, old_paint: bool) -> tupl
     """
     told: set[str] = set()
     lead = {words(caution.text) for caution in AT_STEPS if caution.trait == "old-paint"}
-    usual = words("Wear, by usual practice: {}.").format(usual_line(Task.SANDING, words))
+    usual = words("Wear (common practice): {}.").format(usual_line(Task.SANDING, words))
     cautions: list[tuple[str, ...]] = []
     for step in preparation.steps:
         task = TASK_OF_STEP.get(step.do)
@@ -94,7 +94,7 @@ def _worn(task: Task, products: Sequence[Product], words: Words) -> Iterator[str
     # a product that states nothing is not spoken for by one that does
     others = [product for product in products if not worn_at(product, task)]
     if (others or not products) and (usual := usual_line(task, words)):
-        yield _of(others, products, words("Wear, by usual practice: {}.").format(usual))
+        yield _of(others, products, words("Wear (common practice): {}.").format(usual))
 
 
 def _own(task: Task, products: Sequence[Product], words: Words) -> Iterator[str]:

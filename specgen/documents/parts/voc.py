@@ -25,10 +25,10 @@ def voc_table(
     """A row for each product and law; `let_off` is the VOC a job lets off, by product id, and "" for all of it."""
     columns = (
         Column(words("Product"), "w-25"),
-        Column(words("VOC ready for use"), "w-15", numeric=True),
-        Column(words("Law and category"), "w-15"),
-        Column(words("Limit on {}").format(on.isoformat()), "w-25"),
-        Column(words("Let off on this job, at most"), "w-15", numeric=True),
+        Column(words("VOC content, ready for use"), "w-15", numeric=True),
+        Column(words("Regulation and category"), "w-15"),
+        Column(words("Limit as at {}").format(on.isoformat()), "w-25"),
+        Column(words("Max. VOC emission, this job"), "w-15", numeric=True),
     )
     rows = []
     for product in products:
@@ -58,13 +58,13 @@ def voc_table(
 def _against(product: Product, stated: Voc, entry: VocCategory | None, on: date, words: Words) -> tuple[str, str, str]:
     content = words.phrase(stated.content)
     if entry is None:
-        return content, "", words("no category is stated")
+        return content, "", words("no category stated")
     law = f"{entry.jurisdiction}, {entry.category}"
     limit = limit_of(product, entry, on)
     if limit is None:
-        return content, law, words("no limit of this law is known here")
+        return content, law, words("no limit of this regulation on file")
     if isinstance(limit, NotKnown):
-        return content, law, words("cannot be judged: {}").format(limit.why)
+        return content, law, words("cannot be assessed: {}").format(limit.why)
     if isinstance(limit.limit, Quantity):
         return content, law, _dated(f"{words.phrase(limit.limit)}", limit.since, words)
     reactivity = (
@@ -80,4 +80,4 @@ def _against(product: Product, stated: Voc, entry: VocCategory | None, on: date,
 
 
 def _dated(figure: str, since: str, words: Words) -> str:
-    return figure + (words(", since {}").format(since) if since else "")
+    return figure + (words(", in force since {}").format(since) if since else "")

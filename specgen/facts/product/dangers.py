@@ -14,43 +14,51 @@ from specgen.model.product import CuringKind, Product
 Danger = Literal[
     "explodes",
     "poison",
+    "reacts",
     "isocyanate",
     "organs",
     "burns",
     "bursts",
     "corrodes",
+    "airways",
     "blinds",
     "allergy",
+    "aspiration",
     "lungs",
     "eyes",
     "self-heating",
     "skin",
     "water",
+    "ozone",
+    "metals",
 ]
 Trait = Literal["aerosol", "burns", "isocyanate", "epoxy", "oxidative", "two-pack"]
 
 # The statements that name each danger, the gravest first; every code that names one is in one row. Their order of gravity is
 # common practice, no source. What dries by oxidation heats up in rags, and has no statement of its own.
 _CODES: Mapping[Danger, str] = {
-    "explodes": "EUH044",
-    "poison": "H300 H301 H310 H311 H330 H331 EUH029 EUH031 EUH032 EUH070",
+    "explodes": "EUH019 EUH044",
+    "poison": "H300 H301 H310 H311 H330 H331 EUH070",
+    "reacts": "EUH014 EUH029 EUH031 EUH032",
     "isocyanate": "EUH204 H334",
     "organs": (
         "H340 H341 H350 H350i H351 H360 H360D H360F H360FD H360Df H360Fd H361 H361d H361f H361fd H362 H370 "
-        "H371 H372 H373 EUH201 EUH201A EUH203 EUH207 EUH380 EUH381 EUH430 EUH431"
+        "H371 H372 H373 EUH201 EUH201A EUH207 EUH380 EUH381"
     ),
-    "burns": (
-        "H220 H221 H222 H223 H224 H225 H226 H227 H228 H230 H231 H232 H282 H283 EUH014 EUH018 EUH019 EUH209 EUH209A"
-    ),
+    "burns": ("H220 H221 H222 H223 H224 H225 H226 H227 H228 H230 H231 H232 H282 H283 EUH018 EUH209 EUH209A"),
     "bursts": "H229 H280 H281 H284",
-    "corrodes": "H314 H290 EUH071",
+    "corrodes": "H314",
+    "airways": "EUH071",
     "blinds": "H318",
-    "allergy": "H317 EUH205 EUH208",
-    "lungs": "H304 H305 H332 H333 H335 H336 EUH211 EUH212",
+    "allergy": "H317 EUH203 EUH205 EUH208",
+    "aspiration": "H304 H305",
+    "lungs": "H332 H333 H335 H336 EUH211 EUH212",
     "eyes": "H319 H320",
     "self-heating": "",
     "skin": "H302 H303 H312 H313 H315 H316 EUH066",
-    "water": "H400 H401 H402 H410 H411 H412 H413 H420 EUH440 EUH441 EUH450 EUH451",
+    "water": "H400 H401 H402 H410 H411 H412 H413 EUH430 EUH431 EUH440 EUH441 EUH450 EUH451",
+    "ozone": "H420",
+    "metals": "H290",
 }
 STATEMENTS: Mapping[Danger, tuple[str, ...]] = {danger: tuple(codes.split()) for danger, codes in _CODES.items()}
 
@@ -68,7 +76,7 @@ def traits_of(product: Product) -> frozenset[Trait]:
     """The traits a product has, or may have where nothing tells."""
     holds: Mapping[Trait, bool] = {
         "aerosol": package_of(product) == "aerosol",
-        "burns": product.hazards is None or bool({*STATEMENTS["burns"]} & {*_statements(product)}),
+        "burns": product.hazards is None or bool(_IGNITES & {*_statements(product)}),
         "isocyanate": isocyanates_in(product) is not False,
         "epoxy": epoxy_in(product) is not False,
         "oxidative": product.curing is CuringKind.OXIDATIVE,
@@ -76,6 +84,9 @@ def traits_of(product: Product) -> frozenset[Trait]:
     }
     return frozenset(trait for trait, held in holds.items() if held)
 
+
+# No flame near any of these; what reacts violently with water counts, for what it releases is not said.
+_IGNITES = frozenset({*STATEMENTS["burns"], *STATEMENTS["explodes"], "EUH014"})
 
 # Dangers that hold without a statement: isocyanate has none of its own outside the EU and Great Britain.
 _BY_TRAIT: Mapping[Danger, Trait] = {"isocyanate": "isocyanate", "self-heating": "oxidative"}
