@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import os
 import re
 import shutil
+import subprocess
 from pathlib import Path
 
 import pytest
@@ -41,5 +43,16 @@ def test_every_command_has_its_line() -> None:
     assert sorted(set(listed)) == sorted(COMMANDS)
 
 
-def test_set_up_is_two_shell_blocks() -> None:
-    assert README.read_text("utf-8").count("```sh\n") == 2
+def test_set_up_is_two_lines_and_the_gate_runs_them() -> None:
+    (block,) = re.findall(r"(?s)```sh\n(.*?)```", README.read_text("utf-8"))
+    lines = block.splitlines()
+    assert lines == [".ci/setup", ".ci/tests"]
+    assert all(os.access(ROOT / line, os.X_OK) for line in lines)
+    gate = (ROOT / ".ci/run").read_text("utf-8")
+    (taken,) = re.findall(r"(?m)^line\(\) \{ (.*); \}$", gate)
+    for number, line in enumerate(lines, start=1):
+        assert f'bash -euo pipefail -c "$(line {number})"' in gate
+        told = subprocess.run(
+            ["bash", "-c", taken, "bash", str(number)], cwd=ROOT, capture_output=True, text=True, check=True
+        )
+        assert told.stdout == f"{line}\n"
