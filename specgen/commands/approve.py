@@ -14,17 +14,20 @@ from specgen.source.characters import printable_name
 
 ABOUT = (
     "Record that a named person checks or approves a document. The approval is bound to the content as it stands: "
-    "any change of it voids the approval. Whoever prepared a document does neither, and nobody does both."
+    "any change of it voids the approval. The person who prepared a document may neither check nor approve it, and nobody may do both."
 )
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("document", metavar="DOC", help="number of the document, as in MS-001")
     parser.add_argument(
-        "--role", choices=("check", "approve"), required=True, help="check: it is right; approve: it may be used"
+        "--role",
+        choices=("check", "approve"),
+        required=True,
+        help="check: the content is correct; approve: released for use",
     )
-    parser.add_argument("--name", required=True, type=line, help="who says so, as it is to be printed")
-    parser.add_argument("--meaning", required=True, type=line, help="what is taken on, in a sentence")
+    parser.add_argument("--name", required=True, type=line, help="name of the person, as printed")
+    parser.add_argument("--meaning", required=True, type=line, help="meaning of the signature, in one sentence")
     declare_place(parser)
     parser.add_argument("--on", metavar="DATE", type=day, help="assess as at this date (today in UTC if left out)")
 

@@ -11,15 +11,15 @@ from specgen import __version__
 from specgen.commands.outcome import CannotRunError, Outcome
 
 COMMANDS = {
-    "check": "check the sources of a folder and report what is wrong with them",
+    "check": "check the sources in a folder and report errors",
     "render": "check the sources, then print documents from them",
-    "compare": "say what changed between two versions, what became weaker first",
+    "compare": "report what changed between two versions, relaxed requirements first",
     "approve": "record that someone checks or approves a document as it stands",
     "issue": "make the next revision of a document and put it into the register",
-    "verify": "say whether a file is what was issued and still in force",
-    "register": "look into the register: what was issued, what is in force, is it whole",
+    "verify": "tell whether a file is an issued document and still in force",
+    "register": "query the register: what was issued, what is in force, whether it is intact",
     "explain": "print the page of a rule or fault, or a published table",
-    "where-used": "list every system and job that a source or a table reaches",
+    "where-used": "list every system and job that uses a source or a table",
     "schema": "print the JSON Schema of a kind of source, for an editor",
     "new": "print an empty source to begin with",
     "upgrade": "rewrite the sources of a folder in the present version of the source format",

@@ -11,7 +11,7 @@ from specgen.findings import Severity
 from specgen.report import as_github, as_json, as_text
 from specgen.rules.run import Timings
 
-ABOUT = "Check the sources of a folder and report what is wrong with them. Nothing is written."
+ABOUT = "Check the sources in a folder and report errors. Nothing is written."
 
 _WRITERS = {"json": as_json.write, "github": as_github.write}
 
@@ -33,12 +33,12 @@ def declare(parser: argparse.ArgumentParser) -> None:
         "--fail-on",
         choices=[severity.value for severity in Severity],
         default=Severity.ERROR.value,
-        help="least severity that makes the exit code 1 (error if left out)",
+        help="lowest severity that gives exit code 1 (default: error)",
     )
     parser.add_argument(
         "--timings",
         action="store_true",
-        help="tell on the error output how long reading and each rule took, the longest first",
+        help="print to standard error the time taken by reading and by each rule, longest first",
     )
 
 

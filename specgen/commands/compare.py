@@ -1,4 +1,4 @@
-"""`specgen compare`: what changed between two versions of a specification, what became weaker first."""
+"""`specgen compare`: what changed between two versions of a specification, relaxed requirements first."""
 
 from __future__ import annotations
 
@@ -29,15 +29,15 @@ from specgen.source.project import DECISIONS, OLD_DECISIONS
 from specgen.source.reader import read_text
 
 ABOUT = (
-    "Compare two versions of a specification and say what became weaker, safety first. "
+    "Compare two versions of a specification and report relaxed requirements first, safety above all. "
     "A side is a folder, a file in it, git:REVISION:PATH, register:DOC@REV, or an issued PDF. "
-    "Nothing is written but with --notice."
+    "Nothing is written without --notice."
 )
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("old", metavar="OLD", help="the earlier side: a folder, a file in it, or git:REVISION:PATH")
-    parser.add_argument("new", metavar="NEW", help="the later side, named likewise")
+    parser.add_argument("old", metavar="OLD", help="the earlier version: a folder, a file in it, or git:REVISION:PATH")
+    parser.add_argument("new", metavar="NEW", help="the later version, named likewise")
     parser.add_argument(
         "--on",
         metavar="DATE",
@@ -60,7 +60,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--decisions",
         metavar="FILE",
-        help=f"what persons have decided (if left out, {DECISIONS} beside the sources of NEW, where there is one)",
+        help=f"file of decisions (if left out, {DECISIONS} beside the sources of NEW, where there is one)",
     )
     declare_audience(
         parser, "withhold changes in the manufacturer's confidential data (customer, the default) or show them (maker)"

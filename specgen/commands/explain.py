@@ -25,8 +25,8 @@ from specgen.standards.tables import table, table_names
 from specgen.trade.working import Working
 
 ABOUT = (
-    "Print the page of a rule or fault: what it checks, why, examples, what to do, and on whose word; "
-    "a published table; or how a figure of a job or product was worked out."
+    "Print the page of a rule or fault: what it checks, why, examples, what to do, and the source it rests on; "
+    "a published table; or how a figure of a job or product was calculated."
 )
 
 _TABLE = "table:"

@@ -20,7 +20,7 @@ ABOUT = (
 
 def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("document", metavar="DOC", help="number of the document, as in MS-001")
-    parser.add_argument("--reason", required=True, type=line, help="why this revision is made; printed in it")
+    parser.add_argument("--reason", required=True, type=line, help="reason for this revision; printed in it")
     declare_place(parser)
     declare_receipt(parser)
     parser.add_argument(

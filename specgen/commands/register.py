@@ -16,7 +16,7 @@ from specgen.commands.typed import day, line
 from specgen.source.project import find_project
 
 ABOUT = (
-    "Look into the register: what was issued, what was in force on a day, whether it is whole. Reading writes nothing; "
+    "Query the register: what was issued, what was in force on a date, whether it is intact. Reading writes nothing; "
     "withdraw and acknowledge add a record."
 )
 
@@ -52,7 +52,7 @@ _ACTIONS: Mapping[str, tuple[str, Callable[[argparse.Namespace, Path], Outcome],
         {"--receipt": {"metavar": "FILE", "help": "a receipt taken before: finds the loss of the newest record too"}},
     ),
     "withdraw": (
-        "record that a revision is not to be used any more",
+        "record that a revision is withdrawn",
         withdraw_revision,
         {
             "document": _REVISION,

@@ -71,7 +71,7 @@ def verify(arguments: argparse.Namespace, register: Path) -> Outcome:
     end = (
         "against the receipt too"
         if arguments.receipt
-        else "that the newest of a document is lost shows by a receipt alone"
+        else "only a receipt can show that the newest record of a document has been lost"
     )
     return lines_of(
         [*notes, f"{number} of {len(found)} {counted('document', 'documents', len(found))}, all whole; {end}."]
@@ -122,7 +122,7 @@ def overdue(arguments: argparse.Namespace, register: Path) -> Outcome:
         for holder in not_acknowledged(one)
     ]
     lines += [f"damaged: {fault}" for one in listed for fault in one.faults]
-    return lines_of(lines, REFUSED) if lines else lines_of(["Nothing is due."])
+    return lines_of(lines, REFUSED) if lines else lines_of(["Nothing is overdue."])
 
 
 def _described(kept: Kept, found: History) -> list[str]:

@@ -28,9 +28,7 @@ _NOTHING = "specgen: nothing was written\n"
 
 def declare(parser: argparse.ArgumentParser) -> None:
     declare_folder(parser)
-    parser.add_argument(
-        "--out", metavar="DIR", required=True, help="folder the documents go into; it is made if it is not there"
-    )
+    parser.add_argument("--out", metavar="DIR", required=True, help="output folder; created if missing")
     parser.add_argument(
         "--format",
         choices=FORMATS,

@@ -10,7 +10,7 @@ from specgen.register.json_text import read_bytes
 from specgen.report.lines import one_line
 
 ABOUT = (
-    "Say whether a file is what was issued and still in force. Only the register can say so; without it the file is "
+    "Tell whether a file is an issued document and still in force. Only the register can say so; without it the file is "
     "compared with the certificate it carries, which proves no origin. Nothing is written."
 )
 

@@ -82,7 +82,7 @@ class Owner:
     def record(self) -> Node:
         found = self.new if self.new is not None else self.old
         if found is None:
-            raise ValueError("a record stands on one side at least")
+            raise ValueError("a record is on one side at least")
         return found
 
 

@@ -27,7 +27,7 @@ ON_THE_SHELF: frozenset[type[Node]] = frozenset({Product, Preparation, System, V
 
 # An entry of these asks for something and gives something up at once, so a person decides.
 CUTS_BOTH_WAYS: dict[type[Node], str] = {
-    MaskedArea: "what is masked is protected from paint, and stays bare",
+    MaskedArea: "what is masked is protected from paint and left uncoated",
     OvercoatWindow: "a window allows a coat on top, and limits when",
 }
 

@@ -49,7 +49,8 @@ allowed signers:
     ssh-keygen -Y verify -n {namespace} -f allowed_signers -I PERSON -s SIGNATURE < TEXT
 
 That these files are in order does not say that the revision is still in force: ask the maker, or run
-`specgen verify FILE.pdf --register REGISTER`. The current safety data sheet, local code and licensed practice come first.
+`specgen verify FILE.pdf --register REGISTER`. The current safety data sheet, local regulations and qualified
+professional practice take precedence.
 {more}"""
 _MAKERS = """
 approvals/ holds approvals and signatures as files. record.json holds the SHA-256 of every file and, as `previous`, that of the

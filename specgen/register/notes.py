@@ -16,7 +16,7 @@ from specgen.register.state import issues, standing
 def withdraw(
     register: Path, document: str, revision: str, *, reason: str, by: str, now: datetime, step: Step = no_step
 ) -> Kept:
-    """Adds the record that a revision is not to be used any more, from this moment on. Raises RegisterError."""
+    """Adds the record that a revision is withdrawn, from this moment on. Raises RegisterError."""
     found, issued = _issued(register, document, revision)
     if standing(revision, found.kept).word == "withdrawn":
         raise RegisterError(f"{document} {revision} is withdrawn already")

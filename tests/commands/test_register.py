@@ -82,7 +82,7 @@ def test_the_way_of_a_document(folder: Path, say: Callable[..., Said], tmp_path:
     assert say("register", "receipt", str(tmp_path / "receipt.json"))[0] == 0
     assert say("register", "export", "MS-001@A", "--out", str(tmp_path / "a.zip"))[0] == 0
     assert (tmp_path / "a.zip").read_bytes()[:2] == b"PK"
-    assert say("register", "overdue") == (0, "Nothing is due.\n", "")
+    assert say("register", "overdue") == (0, "Nothing is overdue.\n", "")
     assert say("register", "as-of", "2026-11-24") == (0, "Nothing was in force on 2026-11-24.\n", "")
     assert say("register", "as-of", "2026-11-25")[1] == "MS-001 A  since 2026-11-25  Door and step\n"
     assert "rests on DS-primer (not issued)" in say("register", "show", "MS-001@A")[1]
