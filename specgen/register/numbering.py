@@ -1,6 +1,6 @@
 """What the next revision is called: letters with those left out that are misread, or numbers. Called by approving and issuing.
 
-After the last letter come two: AA, AB (ASME Y14.35, from memory, unconfirmed; the letters left out are a policy of the project).
+After the last letter come two: AA, AB (ASME Y14.35, from memory; the letters left out are a policy of the project).
 """
 
 from __future__ import annotations

@@ -27,7 +27,7 @@ class Basis(StrEnum):
     ARITHMETIC = "own arithmetic"
     PRACTICE = "common practice, no source"
     SECONDARY = "secondary source, unconfirmed"
-    MEMORY = "from memory, unconfirmed"
+    MEMORY = "not verified against the published text"
 
     @property
     def confirmed(self) -> bool:

@@ -30,7 +30,7 @@ HELD_BY_MAKER = N_("inputs kept by the manufacturer")
 _COUNTED = {
     "can": N_n("can", "cans"),
     "coat": N_n("coat", "coats"),
-    "pass": N_n("pass", "passes"),
+    "pass": N_n("cross coat", "cross coats"),
     "stroke": N_n("stroke", "strokes"),
     "tin": N_n("tin", "tins"),
 }

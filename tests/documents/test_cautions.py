@@ -127,7 +127,7 @@ def test_epoxy_in_germany_asks_for_a_doctor() -> None:
     panels = _panels({"project.jurisdictions": "[EU, DE]"})
     said = {panel.product: [text for name, text in panel.lines if name == "Legal requirement"] for panel in panels}
     assert [text.split(" (DE")[0] for text in said["Example primer"]] == [
-        "mandatory occupational medical provision for spraying uncured epoxy"
+        "mandatory occupational health surveillance for spraying uncured epoxy"
     ]
 
 
@@ -212,7 +212,7 @@ def test_a_two_pack_is_cautioned_from_the_opened_tin() -> None:
     spec = _spec({})
     found = before_use(spec.products["barrier"], _words(spec))
     assert found[0] == (
-        "Mixing: Put on gloves and goggles before opening the tins; mix in a ventilated place and clear up spills at once."
+        "Mixing: Put on gloves and goggles before opening the tins; mix in a ventilated place and clean up spills at once."
     )
     assert not any(text.startswith("Mixing") for text in before_use(spec.products["primer"], _words(spec)))
 

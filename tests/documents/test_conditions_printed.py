@@ -118,7 +118,7 @@ def test_pair_that_nobody_lists_is_neither_leave_nor_prohibition() -> None:
     (_, steps), *_ = _between({"products.primer.binder": "silicone_heat"}, ("products.primer.overcoat",))
     assert steps == [
         (
-            "No source covers solvent base coat over heat-resistant silicone. Prove it with a test patch of the full "
+            "No source covers solvent-borne basecoat over heat-resistant silicone. Prove it with a test patch of the full "
             f"system. Acceptance criterion: {LIMITS}.",
             "",
         )

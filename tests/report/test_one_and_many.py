@@ -17,8 +17,8 @@ def test_a_notice_counts_one_and_many() -> None:
         "One further change is not printed here.",
         "2 further changes are not printed here.",
     ]
-    assert _rest(["9"], WORDS) == "One more became weaker: see 9 in the tables."
-    assert _rest(["9", "10", "11"], WORDS) == "3 more became weaker: see 9–11 in the tables."
+    assert _rest(["9"], WORDS) == "One more requirement was relaxed: see 9 in the tables."
+    assert _rest(["9", "10", "11"], WORDS) == "3 more requirements were relaxed: see 9–11 in the tables."
 
 
 def test_approvals_that_are_missing_are_counted() -> None:

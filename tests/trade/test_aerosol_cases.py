@@ -116,7 +116,7 @@ def test_a_step_known_only_from_memory_judges_nothing() -> None:
     assert isinstance(found, NotKnown)
     assert found.source is not None
     assert found.source.basis is Basis.MEMORY
-    assert found.why.endswith("that would be category 2, but the step is from memory, unconfirmed")
+    assert found.why.endswith("that would be category 2, but the step is not verified against the published text")
 
 
 def test_shares_that_do_not_add_up_cannot_be_judged() -> None:

@@ -34,7 +34,7 @@ _MODULES = {
     "fault": ["specgen/source/faults.py", "specgen/model/field_types.py", "specgen/model/shape.py"],
 }
 # what stands between backquotes or holds a low line, a full stop or a colon inside is a key, a command or a file
-_NOT_PROSE = re.compile(r"`[^`]*`|\S*[_/=]\S*|\w+(?:\.[\w…]+)+|\{[^{}]*\}")
+_NOT_PROSE = re.compile(r"`[^`]*`|%\(\w+\)s|\S*[_/=]\S*|\w+(?:\.[\w…]+)+|\{[^{}]*\}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,8 +94,8 @@ def _all() -> Iterator[tuple[str, str, str]]:
     with (ROOT / "templates/locale/specgen.pot").open("rb") as file:
         for message in read_po(file):
             for text in message.id if isinstance(message.id, tuple) else (message.id,):
-                table = any("standards/tables" in str(place) for place, _ in message.locations)
-                yield "table" if table else "page", str(message.locations[:1]), text
+                place = str(message.locations[:1])
+                yield "page", place, text
     yield from _readme()
     yield from _demo()
 

@@ -80,7 +80,7 @@ AT_STEPS: tuple[StepCaution, ...] = (
         task=Task.MIXING,
         trait="two-pack",
         text=N_(
-            "Put on gloves and goggles before opening the tins; mix in a ventilated place and clear up spills at once."
+            "Put on gloves and goggles before opening the tins; mix in a ventilated place and clean up spills at once."
         ),
     ),
     StepCaution(
