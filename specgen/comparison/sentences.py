@@ -226,7 +226,9 @@ def _fell(change: Change) -> bool | None:
     old, new = (_one(value) for value in (change.difference.old, change.difference.new))
     if change.difference.polarity is Polarity.LADDER:
         return {Effect.RELAXED: True, Effect.TIGHTENED: False}.get(change.effect)
-    if isinstance(old, Quantity | CalendarSpan | Fraction | int) and not isinstance(old, bool) and old != new:
+    # of a range the ends are told, not a fall or a rise, also where one side alone is a range
+    alike = any(isinstance(old, kind) and isinstance(new, kind) for kind in (Quantity, CalendarSpan, Fraction | int))
+    if alike and not isinstance(old, bool) and old != new:
         return bool(new < old)
     return None
 

@@ -211,4 +211,4 @@ def _foreign_fonts(fonts: Iterable[Any]) -> Iterator[str]:
 
 def _outside_fonts(signs: Sequence[str]) -> str:
     named = ", ".join(f"“{sign}” (U+{ord(sign):04X})" for sign in signs[:8])
-    return f"the shipped fonts do not hold {named}; write it another way"
+    return f"the supplied fonts do not contain {named}; write it another way"

@@ -228,9 +228,11 @@ def test_a_file_that_cannot_be_read_shuts_every_gate_and_stands_first(
     assert "taken out" not in out
     assert "job was" not in out
     page = next(Path("notice").glob("*.html")).read_text("utf-8")
-    assert "One file of the sources could not be read" in page
-    assert page.index("could not be read") < page.index("Nothing became weaker in the part that could be compared.")
-    assert "Nothing became weaker that the values can show." not in page
+    assert "One source file could not be read" in page
+    assert page.index("could not be read") < page.index(
+        "No requirement has been relaxed in the part that could be compared."
+    )
+    assert "No requirement has been relaxed, as far as the values show." not in page
 
 
 def test_findings_of_a_customers_notice_are_named_and_told_once(
@@ -453,7 +455,7 @@ def test_notice_is_written(sides: Path, capsys: pytest.CaptureFixture[str]) -> N
     assert err == "".join(f"out/{name} written\n" for name in names)
     assert sorted(path.name for path in (sides / "out").iterdir()) == sorted(names)
     html = (sides / "out" / names[1]).read_text("utf-8")
-    assert "One requirement became weaker; it is none of safety." in html
+    assert "One requirement has been relaxed; it is not a safety requirement." in html
     assert "<del>40</del>" in html.replace("\n", "")
     assert "<ins>38</ins>" in html.replace("\n", "")
 

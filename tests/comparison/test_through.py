@@ -194,7 +194,7 @@ def test_a_swap_is_told_once_with_its_items() -> None:
     (told,) = _through(found)
     assert reach_text(told) == "in MS-001: DOOR, STEP"
     assert sentence(told).replace("\N{NO-BREAK SPACE}", " ") == (
-        "Longest wait from last step to first coat for the preparation other (Degrease and sand) rose from 4 h to 72 h, "
+        "Maximum interval from the last step to the first coat for the preparation other (Degrease and sand) rose from 4 h to 72 h, "
         "because the preparation other takes the place of sand-steel."
     )
 

@@ -91,7 +91,7 @@ def test_rule_and_page_name_the_same_papers() -> None:
     below, above = spec.systems["cab"].layers[1:]
     assert papers_between(below, above) == "old_finish_before_colour"
     statement = method_statement(spec.jobs["refit"], context(spec))
-    after_base = next(at for at in statement.builds[0].between if "base coat" in at.when)
+    after_base = next(at for at in statement.builds[0].between if "basecoat" in at.when)
     papers = {
         text.partition(" with ")[2].rstrip(".")
         for text in (step.text for step in after_base.steps)

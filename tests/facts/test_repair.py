@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from specgen.documents.method_statement.view import MethodStatement
+from specgen.facts.job.exposure import severe_service
 from specgen.facts.job.repair import harmful_dust, strip_limit, widest
 from specgen.facts.pairs.floor import best_step, small_spots
 from specgen.facts.pairs.papers import papers_around_repair, papers_on_material
@@ -56,18 +57,22 @@ def test_a_repair_is_prepared_to_the_grade_the_primer_stands_on() -> None:
     step = best_step(_spec(changes).preparations["sand-steel"])
     assert step is not None
     assert step.grade == "SP 10"
-    assert "prepare it to SP 10 by the steps" in _said(changes)
+    assert "prepare it to SP 10 following the steps" in _said(changes)
 
 
 def test_severe_service_lets_no_spot_off() -> None:
     calm, severe = _spec({}), _spec({"systems.cab.category": "{corrosivity: C5, durability: high}"})
-    assert [row["grades"] for row in small_spots(calm.systems["cab"], "epoxy_latent")] == ["SP 11 or P Ma"]
-    assert small_spots(severe.systems["cab"], "epoxy_latent") == ()
-    assert small_spots(calm.systems["cab"], "epoxy_2k") == ()
+    asked = [
+        severe_service(spec.jobs["refit"], spec.jobs["refit"].items[0], spec.systems["cab"]) for spec in (calm, severe)
+    ]
+    assert asked == [False, True]
+    assert [row["grades"] for row in small_spots("epoxy_latent", severe=False)] == ["SP 11 or P Ma"]
+    assert small_spots("epoxy_latent", severe=True) == ()
+    assert small_spots("epoxy_2k", severe=False) == ()
     blasted = {"preparations.sand-steel.steps": STEPS, "products.primer.binder": "epoxy_latent"}
-    assert "A small spot that cannot be blasted" in _said(blasted)
+    assert "Small areas that cannot be blast-cleaned" in _said(blasted)
     worst = blasted | {"systems.cab.category": "{corrosivity: C5, durability: high}"}
-    assert "A small spot that cannot be blasted" not in _said(worst)
+    assert "Small areas that cannot be blast-cleaned" not in _said(worst)
 
 
 @pytest.mark.parametrize(
@@ -93,7 +98,7 @@ def test_no_paper_for_steel_is_printed_for_zinc() -> None:
         "jobs.refit.substrate": "{material: galvanized_hot_dip}",
         "jobs.refit.items.DOOR.substrate": "{material: galvanized_hot_dip}",
     }
-    window = "'the part', 'P80 to P180'"
+    window = "'the substrate', 'P80 to P180'"
     assert window in _said(steel)
     assert window not in _said(zinc)
 

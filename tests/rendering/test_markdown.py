@@ -60,7 +60,7 @@ def test_prose_prints_as(case: str) -> None:
 
 
 REFUSED = {
-    "long": ("x" * 2_001, "has 2,001 characters; 2,000 is the most"),
+    "long": ("x" * 2_001, "has 2,001 characters; the maximum is 2,000"),
     **{f"run of {sign}": (f"a {sign * 21}", f"more than 20 “{sign}” in a row") for sign in "[(!*_`>#"},
     "deep quotation": ("> " * 11 + "a", "more than 10 deep"),
     "deep list on one line": ("- " * 11 + "a", "more than 10 deep"),

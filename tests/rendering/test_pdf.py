@@ -85,7 +85,10 @@ COMPLAINTS = {
         "<body><p>\u4e2d</p>",
         "the supplied fonts do not contain “\u4e2d” (U+4E2D); write it",
     ),
-    "font outside ours": ("<body><p style='font-family: monospace'>Zu</p>", "do not hold “Z” (U+005A), “u” (U+0075)"),
+    "font outside ours": (
+        "<body><p style='font-family: monospace'>Zu</p>",
+        "do not contain “Z” (U+005A), “u” (U+0075)",
+    ),
     "unknown property": ("<style>p { colr: red }</style>", "unknown property"),
     "broken anchor": ('<body><a href="#none">a</a>', "No anchor #none for internal URI reference"),
     "relative picture": ('<body><img alt="a" src="a.png">', "Relative URI reference without a base URI: a.png"),

@@ -126,7 +126,7 @@ REFUSED = {
     "..": "begins or ends with a full stop",
     ".hidden": "begins or ends with a full stop",
     "a.": "begins or ends with a full stop",
-    "a ": "begins or ends with a full stop or a blank",
+    "a ": "begins or ends with a full stop or a space",
     "/etc/passwd": "path separator",
     "a/b": "path separator",
     "a\\b": "path separator",

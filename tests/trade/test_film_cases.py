@@ -85,8 +85,8 @@ def test_comb_teeth_in_the_wrong_order_are_refused() -> None:
 
 def test_passes() -> None:
     assert film_of_passes("f", um("15"), 4).quantity == um("60")
-    assert passes_for("n", um("60"), um("15")).printed() == "4\N{NO-BREAK SPACE}passes"
-    assert passes_for("n", um("15"), um("15")).printed() == "1\N{NO-BREAK SPACE}pass"
+    assert passes_for("n", um("60"), um("15")).printed() == "4\N{NO-BREAK SPACE}cross coats"
+    assert passes_for("n", um("15"), um("15")).printed() == "1\N{NO-BREAK SPACE}cross coat"
     assert passes_for("n", um("60.1"), um("15")).result == 5
 
 
