@@ -14,7 +14,7 @@ from specgen.model.canonical import written
 from specgen.model.hazards import FirstAid, HazardClass, Protection
 from specgen.model.node import Node
 from specgen.model.preparation import PreparationStep
-from specgen.model.product import Drying, OvercoatWindow, VocCategory
+from specgen.model.product import Drying, OvercoatWindow, SandableAfter, VocCategory
 from specgen.model.system import Layer
 from specgen.model.walk import Path, declaration, inner_record, leaves
 
@@ -22,6 +22,7 @@ _KIND: dict[type[Node], str] = {
     PreparationStep: "do",
     Layer: "role",
     Drying: "stage",
+    SandableAfter: "sanding",
     OvercoatWindow: "next_coat",
     Protection: "task",
     FirstAid: "route",

@@ -31,7 +31,7 @@ from specgen.model.declaring import Polarity
 from specgen.model.job import Job
 from specgen.model.node import Node
 from specgen.standards.tables import table
-from specgen.units.quantity import CalendarSpan, Quantity, Range, as_range
+from specgen.units.quantity import CalendarSpan, Quantity, Range, as_range, lower, upper
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,11 +147,16 @@ def _limit(old: Any, new: Any, narrower: Callable[[Any, Any], bool]) -> Effect:
 
 
 def _at_least(fact: Difference, old: Any, new: Any) -> Effect:
-    return _limit(old, new, lambda a, b: bool(a >= b))
+    return _limit(old, new, lambda a, b: all(x >= y for x, y in zip(_ends(a), _ends(b), strict=True)))
 
 
 def _at_most(fact: Difference, old: Any, new: Any) -> Effect:
-    return _limit(old, new, lambda a, b: bool(a <= b))
+    return _limit(old, new, lambda a, b: all(x <= y for x, y in zip(_ends(a), _ends(b), strict=True)))
+
+
+def _ends(value: Any) -> tuple[Any, Any]:
+    """Both ends of what may be stated as a range, `4..6 h`; the value twice where it is one."""
+    return (lower(value), upper(value)) if isinstance(value, Quantity | Range) else (value, value)
 
 
 def _within(fact: Difference, old: Any, new: Any) -> Effect:

@@ -15,7 +15,15 @@ from specgen.comparison.effects import is_entry
 from specgen.model.job import Job, OldCoat, Ordered
 from specgen.model.node import Node
 from specgen.model.outline import value_type
-from specgen.model.product import ComponentClass, Coverage, Drying, OvercoatWindow, VocCategory
+from specgen.model.product import (
+    ComponentClass,
+    Coverage,
+    Drying,
+    OvercoatWindow,
+    PotLifeAt,
+    SandableAfter,
+    VocCategory,
+)
 from specgen.model.system import Layer
 from specgen.model.walk import declaration, inner_record
 from specgen.standards.reads import remembered
@@ -27,6 +35,8 @@ _TAIL = re.compile(r"(, (as in|where|if|or |an id|under |in words|printed |type 
 _NOUNS: dict[type[Node], str] = {
     Ordered: "order line",
     Drying: "drying stage",
+    SandableAfter: "minimum time before sanding",
+    PotLifeAt: "pot life",
     Coverage: "claim of coverage",
     VocCategory: "VOC category",
     ComponentClass: "hazard class",

@@ -293,6 +293,8 @@ Pressure = Annotated[Quantity, _quantity("pressure")]
 SurfaceDensity = Annotated[Quantity, _quantity("surface_density")]
 
 ThicknessOrRange = Annotated[Quantity | Range, _one_or_range("thickness")]
+DurationOrRange = Annotated[Quantity | Range, _one_or_range("duration")]
+TemperatureOrRange = Annotated[Quantity | Range, _one_or_range("temperature")]
 
 ThicknessRange = Annotated[Range, _range("thickness")]
 LengthRange = Annotated[Range, _range("length")]

@@ -13,7 +13,7 @@ from specgen.model.field_types import (
     Code,
     DecimalNumber,
     Density,
-    Duration,
+    DurationOrRange,
     DurationRange,
     GlossRange,
     Humidity,
@@ -26,6 +26,7 @@ from specgen.model.field_types import (
     SpreadingRate,
     Temperature,
     TemperatureDifferenceRange,
+    TemperatureOrRange,
     TemperatureRange,
     Text,
     Thickness,
@@ -88,6 +89,11 @@ class DryingStage(StrEnum):
     HANDLING = "dry-to-handle"
     THROUGH = "through-dry"
     FULLY_CURED = "fully-cured"
+
+
+class Sanding(StrEnum):
+    DRY = "dry"
+    WET = "wet"
 
 
 class Colour(Node):
@@ -197,8 +203,29 @@ class Drying(Node):
     stage: Annotated[DryingStage, choice(DryingStage)] = leaf(
         Polarity.SCOPE, Concern.PRODUCT, "drying stage", required=True
     )
-    time: Duration = leaf(Polarity.FACT, Concern.PRODUCT, "time to reach the stage", required=True)
-    air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "air temperature the value applies to", required=True)
+    time: DurationOrRange = leaf(
+        Polarity.FACT, Concern.PRODUCT, "time to reach the stage, as in 4 h, 4..6 h or max 30 min", required=True
+    )
+    air: TemperatureOrRange = leaf(
+        Polarity.FACT, Concern.CLIMATE, "air temperature the value applies to, or a band of them", required=True
+    )
+    humidity: Humidity | None = leaf(Polarity.FACT, Concern.CLIMATE, "relative humidity the value applies to")
+    film: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "DFT the value applies to")
+
+
+class SandableAfter(Node):
+    """How long the film hardens before it may be sanded, with the conditions the time holds for."""
+
+    id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the entry", required=True)
+    sanding: Annotated[Sanding, choice(Sanding)] = leaf(
+        Polarity.SCOPE, Concern.FILM, "way of sanding, dry or wet", required=True
+    )
+    time: DurationOrRange = leaf(
+        Polarity.AT_LEAST, Concern.FILM, "minimum time before sanding, as in 4 h or 4..6 h", required=True
+    )
+    air: TemperatureOrRange = leaf(
+        Polarity.FACT, Concern.CLIMATE, "air temperature the value applies to, or a band of them", required=True
+    )
     humidity: Humidity | None = leaf(Polarity.FACT, Concern.CLIMATE, "relative humidity the value applies to")
     film: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "DFT the value applies to")
 
@@ -217,12 +244,26 @@ class OvercoatWindow(Node):
     )
 
 
+class PotLifeAt(Node):
+    """The pot life at another temperature."""
+
+    id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the entry", required=True)
+    time: DurationOrRange = leaf(Polarity.AT_MOST, Concern.PRODUCT, "pot life, as in 2 h or 2..3 h", required=True)
+    air: TemperatureOrRange = leaf(
+        Polarity.FACT, Concern.CLIMATE, "temperature the value applies to, or a band of them", required=True
+    )
+    volume: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "mixed volume the value applies to")
+
+
 class PotLife(Node):
     """How long a mixed liquid stays usable."""
 
-    time: Duration = leaf(Polarity.AT_MOST, Concern.PRODUCT, "pot life", required=True)
-    air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "temperature the value applies to", required=True)
+    time: DurationOrRange = leaf(Polarity.AT_MOST, Concern.PRODUCT, "pot life, as in 2 h or 2..3 h", required=True)
+    air: TemperatureOrRange = leaf(
+        Polarity.FACT, Concern.CLIMATE, "temperature the value applies to, or a band of them", required=True
+    )
     volume: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "mixed volume the value applies to")
+    other_temperatures: tuple[PotLifeAt, ...] = entries("pot life at other temperatures")
 
 
 class ServiceTemperature(Node):
@@ -324,6 +365,7 @@ class Product(Node):
     solids: Solids | None = part("volume solids")
     film: ProductFilm = part("DFT limits and film figures", required=True)
     drying: tuple[Drying, ...] = entries("drying stages with their conditions")
+    sandable_after: tuple[SandableAfter, ...] = entries("times before sanding, dry or wet, with their conditions")
     overcoat: tuple[OvercoatWindow, ...] = entries("overcoating intervals with their conditions")
     pot_life: PotLife | None = part("pot life of a mixed liquid")
     shelf_life: Span | None = leaf(

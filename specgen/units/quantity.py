@@ -172,6 +172,23 @@ def as_range(value: Quantity | Range) -> Range:
     return value if isinstance(value, Range) else Range(value.kind, value, value)
 
 
+def lower(value: Quantity | Range) -> Quantity:
+    """The lower end, or the only one there is."""
+    return _end(value, first="low", second="high")
+
+
+def upper(value: Quantity | Range) -> Quantity:
+    """The upper end, or the only one there is."""
+    return _end(value, first="high", second="low")
+
+
+def _end(value: Quantity | Range, first: str, second: str) -> Quantity:
+    if isinstance(value, Quantity):
+        return value
+    ends: list[Quantity | None] = [getattr(value, first), getattr(value, second)]
+    return next(end for end in ends if end is not None)
+
+
 def _around(kind: Kind, text: str, found: re.Match[str]) -> Range:
     """A middle and how far either side; the tolerance of a temperature may be in kelvin."""
     middle, unit, room, of_room = found[1], found[2] or found[4], found[3], found[4]

@@ -22,7 +22,6 @@ PLAIN = {
     "yes or no": ("no", "yes"),
     "whole number": ("4", "5"),
     "whole number or range of them": ("4", "4..5"),
-    "thickness or range such as 40..60 um": ("5 um", "4..6 um"),
     "decimal number": ("4", "5"),
     "date": ("2026-03-01", "2026-03-02"),
     "id": ("first", "second"),
@@ -42,8 +41,10 @@ def samples(kind: Strict) -> tuple[str, str]:
     if words:
         return str(words[0]), str(words[-1] if len(words) < 2 else words[1])
     named, _, _ = kind.name.partition(" such as")
-    quantity = named.removesuffix(" range").replace(" ", "_")
+    quantity = named.removesuffix(" range").removesuffix(" or").replace(" ", "_")
     unit = KINDS[quantity].base
+    if named.endswith(" or range"):
+        return f"5 {unit}", f"5..6 {unit}"
     return (f"5..6 {unit}", f"4..6 {unit}") if named.endswith(" range") else (f"4 {unit}", f"5 {unit}")
 
 

@@ -67,6 +67,31 @@ def test_windows_name_what_goes_on_top() -> None:
     ]
 
 
+def test_drying_and_sanding_are_printed_with_their_times_as_stated() -> None:
+    sheet = _sheet(
+        "primer",
+        {
+            "products.primer.drying": "[{id: touch, stage: touch-dry, time: 4..6 h, air: 15..25 degC}, {id: dust, stage: dust-free, time: max 30 min, air: min 20 degC}]",
+            "products.primer.sandable_after": "[{id: dry, sanding: dry, time: 3 h, air: 20 degC, humidity: 50 %, film: 60 um}, {id: wet, sanding: wet, time: 12..16 h, air: max 10 degC}]",
+        },
+    )
+    assert _rows(sheet.drying) == [
+        ("Touch-dry", "4 to 6 h", "15 to 25 °C (59 to 77 °F)", "", ""),
+        ("Dust-free", "at most 30 min", "20 °C (68 °F) or above", "", ""),
+        ("Ready for dry sanding", "3 h", "20 °C (68 °F)", "50 %", "60 µm (2.36 mil)"),
+        ("Ready for wet sanding", "12 to 16 h", "10 °C (50 °F) or below", "", ""),
+    ]
+
+
+def test_pot_life_is_printed_at_every_temperature_stated() -> None:
+    more = "[{id: warm, time: 90 min, air: 30 degC, volume: 1 L}, {id: hot, time: 30..40 min, air: min 35 degC}]"
+    sheet = _sheet("barrier", {"products.barrier.pot_life.other_temperatures": more})
+    stored = {name: text.replace(NB, " ") for name, text in sheet.storage}
+    assert stored["Pot life"] == (
+        "4 h at 20 °C (68 °F), 1 L; 90 min at 30 °C (86 °F), 1 L; 30 to 40 min at 35 °C (95 °F) or above"
+    )
+
+
 def test_clear_coat_is_named_by_the_base_coat() -> None:
     sheet = _sheet("clear", {})
     assert _rows(sheet.over) == [("Example base coat", "20 min", "24 h", "20 °C (68 °F)")]

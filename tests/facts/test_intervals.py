@@ -6,9 +6,9 @@ import pytest
 
 from specgen.documents.method_statement.view import MethodStatement, method_statement
 from specgen.facts.layer.intervals import air_of, airs_of, coldest_air, interval, warmest_air
-from specgen.facts.product.drying import drying_at
+from specgen.facts.product.drying import drying_at, sandable_at
 from specgen.model.spec import Spec
-from specgen.units.quantity import Quantity
+from specgen.units.quantity import Quantity, parse_quantity
 from tests.documents.conftest import context
 from tests.good_spec import checked, good_with, spec_of
 
@@ -162,3 +162,24 @@ def test_coldest_and_warmest_air_are_those_of_all_jobs_that_state_one() -> None:
         for system in [spec.systems["cab"]]
     ]
     assert shown == [["15 degC", "25 degC"], ["20 degC", "25 degC"], [None, None]]
+
+
+@pytest.mark.parametrize(
+    ("air", "chosen"),
+    [
+        ("5 degC", ["cold", "wet"]),
+        ("14 degC", ["cold", "wet"]),
+        ("15 degC", ["band", "wet"]),
+        ("24 degC", ["band", "wet"]),
+    ],
+)
+def test_the_time_before_sanding_is_that_of_the_coldest_air_and_a_band_holds_from_its_lower_end(
+    air: str, chosen: list[str]
+) -> None:
+    entries = (
+        "[{id: band, sanding: dry, time: 3..4 h, air: 15..25 degC}, {id: wet, sanding: wet, time: 16 h, air: 20 degC},"
+        " {id: cold, sanding: dry, time: 9 h, air: 10 degC}]"
+    )
+    product = _spec({"products.primer.sandable_after": entries}).products["primer"]
+    assert sorted(entry.id for entry in sandable_at(product, parse_quantity("temperature", air))) == sorted(chosen)
+    assert [entry.id for entry in sandable_at(product, None)] == ["band", "wet", "cold"]

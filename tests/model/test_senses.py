@@ -74,6 +74,8 @@ TYPES_IN_USE = [
     "volume such as 40 mL",
     "whole number",
     "word of the list",
+    "duration or range such as 40..60 min",
+    "temperature or range such as 40..60 degC",
     "thickness or range such as 40..60 um",
     "whole number or range of them",
     "yes or no",

@@ -36,10 +36,10 @@ def key_figures(product: Product, words: Words) -> Iterator[tuple[str, str]]:
         yield words("Dry film thickness (DFT), nominal"), words.phrase(film.nominal)
     first = handling(product)
     if first is not None:
-        yield words("Dry to handle at {}").format(words.phrase(first.air)), words.phrase(first.time)
+        yield words("Dry to handle at {}").format(words.condition(first.air)), words.phrase(first.time)
     if heat_stood is not None and heat_stood.continuous_max is not None:
         yield words("Max. continuous service temperature (dry heat)"), words.phrase(heat_stood.continuous_max)
     if product.pot_life is not None:
-        yield words("Pot life at {}").format(words.phrase(product.pot_life.air)), words.phrase(product.pot_life.time)
+        yield words("Pot life at {}").format(words.condition(product.pot_life.air)), words.phrase(product.pot_life.time)
     elif product.shelf_life is not None:
         yield words("Shelf life, unopened"), words.phrase(product.shelf_life)

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
-from specgen.model.product import Drying, OvercoatWindow, Product
+from specgen.model.product import Drying, OvercoatWindow, Product, SandableAfter
 from specgen.model.spec import Spec
 
 # What an overcoat window may name instead of a product.
@@ -17,7 +17,7 @@ _ITSELF, _ANY = "itself", "any"
 
 
 def drying_table(product: Product, words: Words) -> TableView:
-    """The stages of drying, each with the conditions it holds for."""
+    """The stages of drying and when the film may be sanded, each with the conditions it holds for."""
     columns = (
         Column(words("Drying stage"), "w-25"),
         Column(words("Time"), "w-20"),
@@ -25,7 +25,9 @@ def drying_table(product: Product, words: Words) -> TableView:
         Column(words("Relative humidity"), "w-15"),
         Column(words("DFT"), "w-20"),
     )
-    return table_view(words("Drying times"), columns, [_stage(entry, words) for entry in product.drying])
+    rows = [_row(words.word(entry.stage), entry, words) for entry in product.drying]
+    rows += [_row(words.word(entry.sanding), entry, words) for entry in product.sandable_after]
+    return table_view(words("Drying times"), columns, rows)
 
 
 def overcoat_table(product: Product, spec: Spec, words: Words) -> TableView:
@@ -58,10 +60,14 @@ def over_table(product: Product, spec: Spec, words: Words) -> TableView:
     )
 
 
-def _stage(entry: Drying, words: Words) -> tuple[str, ...]:
-    name = words.word(entry.stage)
-    conditions = (entry.time, entry.air, entry.humidity, entry.film)
-    return (name[:1].upper() + name[1:], *(words.phrase(value) for value in conditions))
+def _row(name: str, entry: Drying | SandableAfter, words: Words) -> tuple[str, ...]:
+    conditions = (entry.humidity, entry.film)
+    return (
+        name[:1].upper() + name[1:],
+        words.phrase(entry.time),
+        words.condition(entry.air),
+        *(words.phrase(value) for value in conditions),
+    )
 
 
 def _next(window: OvercoatWindow, product: Product, spec: Spec, words: Words) -> str:

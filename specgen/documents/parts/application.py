@@ -8,13 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from specgen.documents.parts.pot_life import pot_life
 from specgen.documents.parts.step_cautions import before_use
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.intervals import air_of
-from specgen.facts.product.drying import drying_at
+from specgen.facts.product.drying import drying_at, sandable_at
 from specgen.model.application import Activation, Application, Mixing
 from specgen.model.job import Job
-from specgen.model.product import Drying, DryingStage, Product
+from specgen.model.product import Drying, DryingStage, Product, SandableAfter
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import plain_text
 
@@ -59,8 +60,11 @@ def _view(product: Product, job: Job | None, words: Words) -> ApplicationView:
         values=tuple(_values(stated, words, surface_said=surface_said)) if stated is not None else (),
         steps=tuple(_steps(stated, words, at_job=job is not None)) if stated is not None else (),
         part_used=tuple(_part_used(stated, words)) if stated is not None else (),
-        drying=tuple(_drying(entry, words) for entry in drying_at(product, air)),
-        pot_life=words.at(pot.time, pot.air, pot.volume) if pot is not None else "",
+        drying=(
+            *(_drying(entry, words) for entry in drying_at(product, air)),
+            *(_sandable(entry, words) for entry in sandable_at(product, air)),
+        ),
+        pot_life=pot_life(pot, words) if pot is not None else "",
         shelf_life=words.phrase(product.shelf_life),
         cautions=before_use(product, words),
     )
@@ -167,3 +171,7 @@ def _part_used(stated: Application, words: Words) -> Iterator[tuple[str, str]]:
 
 def _drying(entry: Drying, words: Words) -> tuple[str, str]:
     return words.word(entry.stage), words.at(entry.time, entry.air, entry.humidity, entry.film)
+
+
+def _sandable(entry: SandableAfter, words: Words) -> tuple[str, str]:
+    return words.word(entry.sanding), words.at(entry.time, entry.air, entry.humidity, entry.film)

@@ -17,7 +17,7 @@ from specgen.model.environment import EnvironmentKind, Medium
 from specgen.model.hazards import Route, SignalWord, Task
 from specgen.model.job import Exposure, RubResult, Workplace
 from specgen.model.preparation import StepKind
-from specgen.model.product import CuringKind, DryingStage, Losses, PackForm, Role
+from specgen.model.product import CuringKind, DryingStage, Losses, PackForm, Role, Sanding
 from specgen.model.project import PageSize, Project
 from specgen.model.system import Durability
 from specgen.trade.working import Working
@@ -68,6 +68,8 @@ WORDS: Mapping[StrEnum, str] = {
     DryingStage.HANDLING: N_("dry to handle"),
     DryingStage.THROUGH: N_("through-dry"),
     DryingStage.FULLY_CURED: N_("fully cured"),
+    Sanding.DRY: N_("ready for dry sanding"),
+    Sanding.WET: N_("ready for wet sanding"),
     StepKind.DRILL: N_("Drill"),
     StepKind.CUT: N_("Cut"),
     StepKind.STEAM: N_("Steam-clean"),
@@ -220,10 +222,18 @@ class Words:
         figure = working.rounded
         return self.phrase(Quantity.of("thickness", Fraction(figure), working.unit, str(figure)))
 
-    def at(self, time: Quantity, *conditions: Quantity | None) -> str:
+    def at(self, time: Quantity | Range, *conditions: Quantity | Range | None) -> str:
         """`20 min at 20 °C, 50 %`: a time with the conditions it holds for."""
-        stated = ", ".join(self.phrase(condition) for condition in conditions if condition is not None)
+        stated = ", ".join(self.condition(condition) for condition in conditions if condition is not None)
         return self(N_("{time} at {conditions}")).format(time=self.phrase(time), conditions=stated)
+
+    def condition(self, value: Quantity | Range) -> str:
+        """What a figure holds for: `20 °C`, `15 to 25 °C`, `25 °C or above`, `5 °C or below`."""
+        if isinstance(value, Range) and value.high is None:
+            return self(N_("{} or above")).format(self.phrase(value.low))
+        if isinstance(value, Range) and value.low is None:
+            return self(N_("{} or below")).format(self.phrase(value.high))
+        return self.phrase(value)
 
     def low(self, value: Range | None) -> str:
         """The lower limit of a range, empty where it has none."""

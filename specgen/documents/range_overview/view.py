@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from specgen.documents.context import Context
 from specgen.documents.parts.packs import pack
 from specgen.documents.parts.parties import PartyView, party
+from specgen.documents.parts.pot_life import pot_life
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.product.handling import handling
@@ -69,7 +70,7 @@ def _row(product: Product, words: Words) -> Iterator[str]:
     yield words.phrase(stood.continuous_max) if stood is not None else ""
     yield words.phrase(product.shelf_life)
     pot = product.pot_life
-    yield words.at(pot.time, pot.air, pot.volume) if pot is not None else words("none")
+    yield pot_life(pot, words) if pot is not None else words("none")
     packs = dict.fromkeys(pack(product, variant, words) for variant in product.variants)
     yield ", ".join(packs)
 

@@ -16,12 +16,12 @@ from specgen.model.job import Job
 from specgen.model.product import OvercoatWindow
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
-from specgen.units.quantity import Quantity, Range
+from specgen.units.quantity import Quantity, Range, lower
 
 
 class _AtAir(Protocol):
     @property
-    def air(self) -> Quantity: ...
+    def air(self) -> Quantity | Range: ...
 
 
 Entry = TypeVar("Entry", bound=_AtAir)
@@ -73,7 +73,7 @@ def late_allowed(below: Layer, above: Layer) -> bool:
 
 def at_or_below(entries: Sequence[Entry], air: Quantity | None) -> Entry:
     """Of entries from cold to warm the nearest at or below an air temperature, else the coldest; that one too without an air."""
-    cooler = [entry for entry in entries if air is not None and entry.air <= air]
+    cooler = [entry for entry in entries if air is not None and lower(entry.air) <= air]
     return cooler[-1] if cooler else entries[0]
 
 
