@@ -3,7 +3,7 @@
     .venv/bin/python tests/campaigns/demo_register.py
 
 The guard rails of tower wagon 32 (MS-3134) are issued three times and weaken on the way; the sheet of the primer (DS-210)
-changes after the last of them, which leaves that revision suspect; the first sheet of the top coat DS-310 is withdrawn.
+changes after the last of them, which leaves that revision suspect; the first sheet of the topcoat DS-310 is withdrawn.
 Times, people and reasons are invented. Run it when the demo's sources or what is printed of them change.
 """
 
@@ -36,14 +36,18 @@ FIRST_SHEET: tuple[Edit, ...] = (
     (_PRIMER, "storage_max: 50 degC", "storage_max: 45 degC"),
 )  # fmt: skip
 BEFORE_WEIGHING: tuple[Edit, ...] = (
-    (_JOB, "Cans reckoned by weighed rails, after the job of May ran out of top coat on the last rail.", "First text."),
+    (
+        _JOB,
+        "Cans calculated from weighed rails, after the May job ran out of topcoat on the last rail.",
+        "First edition.",
+    ),
     (_JOB, "consumption: {transfer_efficiency: 26 %}", "consumption: {transfer_efficiency: 32 %}"),
 )
 STRICTER_FILM: tuple[Edit, ...] = (
     (_JOB, "criterion: {rule: own, min: 40 um, max: 80 um,", "criterion: {rule: own, min: 48 um, max: 80 um,"),
     (_JOB, "criterion: {rule: own, min: 98 um, max: 160 um,", "criterion: {rule: own, min: 106 um, max: 160 um,"),
-    (_JOB, "readings: {spots: 48, readings: 144, from_edge: 25 mm}\n        frequency: 3 spots a bar, 1 a post, 3 readings round the tube a spot\n        criterion: {rule: own, min: 106 um", "readings: {spots: 64, readings: 192, from_edge: 25 mm}\n        frequency: 4 spots a bar, 1 a post, 3 readings round the tube a spot\n        criterion: {rule: own, min: 106 um"),
-    (_JOB, "        if_failed: Read again at twice the spots; if it stands, call the technical desk.\n", "        hold_point: yes\n        if_failed: Read again at twice the spots; if it stands, call the technical desk.\n"),
+    (_JOB, "readings: {spots: 48, readings: 144, from_edge: 25 mm}\n        frequency: 3 spots per bar, 1 per post, 3 readings around the tube per spot\n        criterion: {rule: own, min: 106 um", "readings: {spots: 64, readings: 192, from_edge: 25 mm}\n        frequency: 4 spots per bar, 1 per post, 3 readings around the tube per spot\n        criterion: {rule: own, min: 106 um"),
+    (_JOB, "        if_failed: Measure again at twice the number of spots; if confirmed, call the technical desk.\n", "        hold_point: yes\n        if_failed: Measure again at twice the number of spots; if confirmed, call the technical desk.\n"),
     (_JOB, "humidity: 40..70 %, dew_point_margin: min 3 K", "humidity: 40..75 %, dew_point_margin: min 4 K"),
 )  # fmt: skip
 
@@ -64,9 +68,9 @@ ISSUES = (
     Issued("2026-06-01T08:40:00", "DS-410", "First issue."),
     Issued("2026-06-02T07:30:00", "DS-310", "First issue."),
     Issued("2026-06-08T09:15:00", "MS-3134", "First issue.", FIRST_SHEET + BEFORE_WEIGHING + STRICTER_FILM, without_waiver=True),
-    Issued("2026-08-17T13:05:00", "MS-3134", "Cans reckoned by weighed rails.", FIRST_SHEET + STRICTER_FILM),
+    Issued("2026-08-17T13:05:00", "MS-3134", "Cans calculated from weighed rails.", FIRST_SHEET + STRICTER_FILM),
     Issued("2026-10-12T10:20:00", "MS-3134", "Film limits as on the other rails; fewer spots.", FIRST_SHEET),
-    Issued("2026-11-02T08:00:00", "DS-210", "Most film lowered after the panels of September; warmer storage allowed."),
+    Issued("2026-11-02T08:00:00", "DS-210", "Maximum DFT lowered after the September panels; warmer storage allowed."),
 )  # fmt: skip
 
 
@@ -81,7 +85,7 @@ def main() -> None:
             register,
             "DS-310",
             "A",
-            reason="The sheet gave the grit of the old can. A new one follows.",
+            reason="The sheet stated the abrasive paper for the previous can. A new sheet follows.",
             by=APPROVER[1],
             now=_time("2026-11-09T15:00:00"),
         )
