@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from specgen.findings import Severity
 from specgen.rules.declare import Problem
-from specgen.units.between_units import explained_by_rounding, range_explained
+from specgen.units.between_units import explained_by_rounding, range_explained, sum_explained
 from specgen.units.quantity import Quantity, Range
 
 
@@ -18,6 +19,11 @@ def unless_rounded(problem: Problem, one: Quantity, other: Quantity) -> Problem:
 def unless_range_rounded(problem: Problem, asked: Range, *allowed: Range) -> Problem:
     """The same of a range that goes beyond each of those allowed."""
     return _as_note(problem) if all(range_explained(one, asked) for one in allowed) else problem
+
+
+def unless_sum_rounded(problem: Problem, total: Quantity, terms: Sequence[Quantity]) -> Problem:
+    """The same of a stated total and the terms it is the sum of."""
+    return _as_note(problem) if sum_explained(total, terms) else problem
 
 
 def _as_note(problem: Problem) -> Problem:

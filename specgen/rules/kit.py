@@ -18,7 +18,7 @@ from specgen.model.project import Project
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.model.walk import Path
-from specgen.rules.between_units import unless_range_rounded, unless_rounded
+from specgen.rules.between_units import unless_range_rounded, unless_rounded, unless_sum_rounded
 from specgen.rules.declare import Problem, family, rule
 from specgen.standards.citations import LOGIC, MEMORY, PRACTICE, Basis, Citation, cite
 from specgen.standards.tables import Row, cell_citation, table
@@ -60,6 +60,7 @@ __all__ = [
     "table",
     "unless_range_rounded",
     "unless_rounded",
+    "unless_sum_rounded",
 ]
 
 ERROR, WARNING, NOTE = Severity.ERROR, Severity.WARNING, Severity.NOTE

@@ -6,6 +6,7 @@ No value is changed by it: every comparison stays exact, and only what is said o
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from specgen.units.display import unit_sign
@@ -41,8 +42,28 @@ def explained_by_rounding(one: Quantity, other: Quantity) -> bool:
     return one.kind == "thickness" and _by_nominal_mil(one, other)
 
 
+def sum_explained(total: Quantity, terms: Sequence[Quantity]) -> bool:
+    """True where a stated total of films differs from the sum of its terms by what rounding each of them to its digits can do.
+
+    Asked only of figures in two units: each may be off by half its last digit, one in whole mils by the nominal mil.
+    """
+    written = (total, *terms)
+    if len({unit_sign(value.unit) for value in written}) == 1:
+        return False
+    apart = abs(total.to("um") - sum((term.to("um") for term in terms), Fraction(0)))
+    return apart <= sum((_half_a_digit(value) for value in written), Fraction(0))
+
+
+def _half_a_digit(film: Quantity) -> Fraction:
+    decimals = len(film.digits.partition(".")[2])
+    exact = film.to("um")
+    if unit_sign(film.unit) == "mil" and not decimals:
+        return exact - film.number * NOMINAL_MIL
+    return exact / film.number / 2 / 10**decimals if film.number else Fraction(0)
+
+
 def range_explained(allowed: Range, asked: Range) -> bool:
-    """True where `asked` goes beyond `allowed`, and at every end at which it does rounding explains it."""
+    """True where `asked` goes beyond `allowed`, and at every end at which it does rounding explains it; an open end goes beyond none."""
     beyond = [
         (limit, bound)
         for limit, bound, inside in (
@@ -53,9 +74,9 @@ def range_explained(allowed: Range, asked: Range) -> bool:
                 asked.high is not None and allowed.high is not None and asked.high <= allowed.high,
             ),
         )
-        if bound is not None and not inside
+        if limit is not None and bound is not None and not inside
     ]
-    return bool(beyond) and all(limit is not None and explained_by_rounding(limit, bound) for limit, bound in beyond)
+    return bool(beyond) and all(explained_by_rounding(limit, bound) for limit, bound in beyond)
 
 
 def _by_nominal_mil(one: Quantity, other: Quantity) -> bool:

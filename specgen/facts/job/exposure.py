@@ -10,7 +10,9 @@ from specgen.model.job import Exposure, Item, Job
 from specgen.model.system import Corrosivity, System
 from specgen.model.walk import Path
 
-_WITHOUT_SUN = {EnvironmentKind.IMMERSION, EnvironmentKind.BURIED, EnvironmentKind.UNDERSIDE, EnvironmentKind.CAVITY}
+# No exposure brings the sun there; to the underside of a part stated to be outdoors it may come.
+_SHUT_OFF = {EnvironmentKind.IMMERSION, EnvironmentKind.BURIED, EnvironmentKind.CAVITY}
+_WITHOUT_SUN = _SHUT_OFF | {EnvironmentKind.UNDERSIDE}
 _SEVERE = {"C5", "CX"}
 
 
@@ -27,9 +29,13 @@ def environment_of(job: Job, item: Item) -> Environment | None:
 def sun_on(job: Job, item: Item) -> tuple[bool, Path] | None:
     """Whether sunlight reaches the part, and where in the job that is said; None where nothing says it.
 
-    What the item says goes before what the job says; of one record the environment goes before the exposure.
+    What the item says goes before what the job says; of one record the environment goes before the exposure. Under water,
+    in the ground and in a cavity there is none, unless that environment says so itself.
     """
     at: Path = ("items", item.id)
+    held = environment_of(job, item)
+    if held is not None and held.sun is None and held.kind in _SHUT_OFF:
+        return False, (*(at if item.environment is not None else ()), "environment", "kind")
     for record, path in ((item, at), (job, ())):
         found = record.environment
         if found is not None and found.sun is not None:

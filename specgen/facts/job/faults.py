@@ -11,6 +11,7 @@ from specgen.facts.pairs.layers import LayerPair, layer_pairs
 from specgen.facts.pairs.overcoat import Verdict
 from specgen.facts.pairs.papers import COLOUR
 from specgen.facts.pairs.parts import BLASTING, members
+from specgen.facts.product.curing import cured_by_moisture
 from specgen.model.job import Job
 from specgen.model.preparation import StepKind
 from specgen.model.product import CuringKind, Product, Role
@@ -91,9 +92,7 @@ OCCURS: Mapping[str, Callable[[_Work], bool]] = {
     "several_coats": lambda work: any(len(whole.new) > 1 for whole in work.stacks),
     "isocyanate_and_moisture": lambda work: bool(_families(work) & (members("pu") | {"pu_moisture"})),
     "zinc_rich": lambda work: bool(_families(work) & ZINC_RICH),
-    "cures_by_moisture": lambda work: any(
-        product.curing in {CuringKind.BLOCKED_AEROSOL, CuringKind.MOISTURE} for product in work.products
-    ),
+    "cures_by_moisture": lambda work: any(cured_by_moisture(product) for product in work.products),
     "two_pack": lambda work: any(product.curing is CuringKind.LIQUID_TWO_PACK for product in work.products),
     "fast_solvent": lambda work: any(product.curing is CuringKind.PHYSICAL for product in work.products),
     "amine": lambda work: bool(_families(work) & _AMINE),

@@ -10,6 +10,7 @@ from specgen.model.system import System
 from specgen.standards.citations import LOGIC, PRACTICE, Citation
 from specgen.standards.tables import Row, table
 from specgen.units.quantity import Quantity
+from specgen.units.rounding import round_half_up
 
 _WINDOWS = table("recoat_windows")
 _GROUPS = table("overcoat_groups")
@@ -30,9 +31,16 @@ def family_names(family: str) -> dict[str, Citation]:
 
 
 def band_of(air: Quantity) -> Row | None:
-    """The band of the published windows of polyurethane a temperature lies in; None below the first."""
-    inside = [row for row in bands() if int(row["surface_from_C"]) <= air.to("degC")]
-    return inside[-1] if inside else None
+    """The band of the published windows of polyurethane a temperature lies in; None below the first and above the last.
+
+    The bands are of whole degrees, and a temperature is rounded to one: 90 degF belongs to the band that ends at 32 degC.
+    """
+    return next((row for row in bands() if in_band(row, air)), None)
+
+
+def in_band(row: Row, air: Quantity) -> bool:
+    """True where a temperature lies in the band of a row."""
+    return int(row["surface_from_C"]) <= round_half_up(air.to("degC"), 0) <= int(row["surface_to_C"])
 
 
 def bands() -> tuple[Row, ...]:

@@ -15,10 +15,11 @@ from specgen.units.rounding import round_half_up
 
 @dataclass(frozen=True, slots=True)
 class FilmSum:
-    """A sum over all layers; `borrowed` are the ids of those for which a limit of the product is counted."""
+    """A sum over all layers, with the films summed; `borrowed` are the ids of those for which a limit of the product is counted."""
 
     value: Quantity
     borrowed: tuple[str, ...]
+    films: tuple[Quantity, ...]
 
     @property
     def lenders(self) -> str:
@@ -35,7 +36,7 @@ def film_sum(system: System, spec: Spec, limit: Limit) -> FilmSum | None:
     unit = held[0].unit
     total = sum((film.to(unit) for film in held), Fraction(0))
     borrowed = tuple(layer.id for layer, film in films if film is not None and film.borrowed)
-    return FilmSum(Quantity.of("thickness", total, unit, _digits(total, held)), borrowed)
+    return FilmSum(Quantity.of("thickness", total, unit, _digits(total, held)), borrowed, tuple(held))
 
 
 def total_film(system: System, spec: Spec, limit: Limit) -> Quantity | None:

@@ -64,9 +64,14 @@ class Part:
         return () if takes_old_paint_off(self.preparation) else self.item.old_coats
 
     @property
+    def is_repair(self) -> bool:
+        """True where a spot is mended in a coat that stays: its rings are stated, or its edges are feathered."""
+        return bool(self.old_paint) and (self.item.repair is not None or feathers(self.preparation))
+
+    @property
     def is_bare_metal(self) -> bool:
         """True where paint meets metal: no old coat stays, or a repaired spot in one."""
-        return self.kind == "metal" and (not self.old_paint or self.item.repair is not None)
+        return self.kind == "metal" and (not self.old_paint or self.is_repair)
 
     @property
     def is_bare_steel(self) -> bool:
@@ -110,8 +115,12 @@ def _complete(spec: Spec, placed: Iterable[Placed]) -> Iterator[Part]:
 
 def takes_old_paint_off(preparation: Preparation) -> bool:
     """True where old paint goes all over: stripped or blasted, unless an edge is feathered, for then it stays around the spot."""
-    done = {step.do for step in preparation.steps}
-    return bool(done & _TAKES_ALL_OFF) and StepKind.FEATHER not in done
+    return any(step.do in _TAKES_ALL_OFF for step in preparation.steps) and not feathers(preparation)
+
+
+def feathers(preparation: Preparation) -> bool:
+    """True where an edge of old paint is feathered, which is done around a spot."""
+    return any(step.do is StepKind.FEATHER for step in preparation.steps)
 
 
 @remembered

@@ -92,3 +92,8 @@ def states(product: Product, path: Path) -> bool:
             return False
         at = getattr(at, step)
     return True
+
+
+def cured_by_moisture(product: Product) -> bool:
+    """True where the moisture of the air cures the film or releases its hardener, so that dry air leaves it soft."""
+    return product.curing in {CuringKind.BLOCKED_AEROSOL, CuringKind.MOISTURE}

@@ -1,7 +1,7 @@
 """CLI006 The air temperature is suitable where a product states no range
 
 Checks
-    The air temperature of each job, against the general range of 10 to 32 degC, for every product that states no range of its own.
+    The air temperature of each job, for every product that states no range of its own: on vehicles against the general range of 10 to 32 degC, which is a warning; elsewhere against that of painting in general, 7 to 32 degC, which is a note, for other trades paint in colder and warmer air.
 Why
     In the cold a coat does not level and a two-pack stops curing; in the heat the coat dries before it levels.
 Passes
@@ -26,13 +26,20 @@ Fails
 
     Given second good
     without products.gloss.climate.air
+    jobs.rails.vehicles: [F-1]
     jobs.rails.climate.air: 55..90 degF    # at jobs.rails.climate.air
+    systems.deck.layers.first.overcoat_interval: 6 h..72 h
+
+    Given second good
+    without products.gloss.climate.air
+    jobs.rails.climate.air: 55..90 degF    # note at jobs.rails.climate.air
     systems.deck.layers.first.overcoat_interval: 6 h..72 h
 
     Given second good
     without products.touch-up.climate.air
     products.mastic.climate.air: 40..95 degF
     products.gloss.climate.air: 40..95 degF
+    jobs.lids.vehicles: [F-1]
     jobs.lids.climate.air: 49 degF..70 degF    # at jobs.lids.climate.air    # also OVR005 at systems.deck.layers.second.blush_wash
 
     Given second good
@@ -43,12 +50,12 @@ Fails
     Given second good
     without products.gloss.climate.air
     products.mastic.climate.air: min 50 degF
-    jobs.rails.climate.air: min 55 degF    # at jobs.rails.climate.air
+    jobs.rails.climate.air: min 55 degF    # note at jobs.rails.climate.air
 
     Given second good
     without products.gloss.climate.air
     products.mastic.climate.air: max 95 degF
-    jobs.rails.climate.air: max 77 degF    # at jobs.rails.climate.air
+    jobs.rails.climate.air: max 77 degF    # note at jobs.rails.climate.air
 To put right
     Heat or cool the shop, postpone the work, or obtain the range from the manufacturer.
 """
@@ -64,7 +71,9 @@ from specgen.rules.kit import NOTE, WARNING, Job, Problem, Problems, Quantity, S
     source=table_row("climate_limits", "temperature_default"),
 )
 def air_for_painting(job: Job, spec: Spec, on: date) -> Problems:
-    row = table("climate_limits").row("id", "temperature_default")
+    vehicles = bool(job.vehicles)
+    name = "temperature_default" if vehicles else "temperature"
+    row = table("climate_limits").row("id", name)
     least, most = (Quantity.of("temperature", int(row[name]), "degC", row[name]) for name in ("least", "most"))
     silent = [product.id for product in spec.products_of(job) if product.climate is None or product.climate.air is None]
     if not silent:
@@ -78,4 +87,4 @@ def air_for_painting(job: Job, spec: Spec, on: date) -> Problems:
             yield Problem(path, what, severity=NOTE)
     elif kept.low is None or kept.low < least or kept.high is None or kept.high > most:
         what = f"air temperature {kept}; {', '.join(silent)} state no range, and the general range is {general}"
-        yield Problem(path, what)
+        yield Problem(path, what, severity=None if vehicles else NOTE, source=table_row("climate_limits", name))

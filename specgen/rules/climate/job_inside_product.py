@@ -1,15 +1,31 @@
 """CLI001 The ambient conditions of the job are within those of its products
 
 Checks
-    Air and surface temperature, relative humidity and dew point margin during the job, against the application conditions of each product of the job.
+    Air and surface temperature, relative humidity and dew point margin during the job, against the application conditions of each product of the job, end by end. An end that the products limit and the job leaves open is noted; for a product cured by moisture, a minimum humidity left open is a warning.
 Why
     Outside its application conditions a coat loses gloss, blushes, runs or does not cure at all; a moisture-triggered blocked hardener is not released in air that is too dry.
 Passes
     jobs.refit.climate: {air: 10..27 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 5 K}
 
     jobs.refit.climate: {air: 15..25 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 3 K}
+
+    jobs.refit.climate.dew_point_margin: 3..15 K
+
+    products.primer.climate.surface: min 10 degC
+    jobs.refit.climate.surface: min 15 degC
+
+    Given second good
+    jobs.lids.climate.humidity: max 70 %
 Fails
     jobs.refit.climate.air: 5..25 degC    # at jobs.refit.climate.air
+
+    jobs.refit.climate.air: min 15 degC    # note at jobs.refit.climate.air
+
+    jobs.refit.climate.surface: max 30 degC    # note at jobs.refit.climate.surface
+
+    jobs.refit.climate.surface: max 36 degC    # at jobs.refit.climate.surface    # note at jobs.refit.climate.surface
+
+    jobs.refit.climate.humidity: max 75 %    # warning at jobs.refit.climate.humidity
 
     jobs.refit.climate.humidity: 30..75 %    # at jobs.refit.climate.humidity
 
@@ -24,11 +40,26 @@ Fails
     Given second good
     jobs.lids.climate.humidity: 40..81 %    # at jobs.lids.climate.humidity
 To put right
-    Narrow the ambient conditions of the job, heat or dehumidify the air, or choose other products.
+    Narrow the ambient conditions of the job and state both ends, heat or dehumidify the air, or choose other products.
 """
 
+from specgen.facts.product.curing import cured_by_moisture
 from specgen.rules.climate import CONDITIONS
-from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Range, Spec, date, rule, unless_range_rounded
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    NOTE,
+    WARNING,
+    Job,
+    Problem,
+    Problems,
+    Product,
+    Range,
+    Spec,
+    date,
+    rule,
+    unless_range_rounded,
+)
 
 
 @rule("CLI001", on=Job, severity=ERROR, source=LOGIC)
@@ -39,14 +70,31 @@ def job_inside_product(job: Job, spec: Spec, on: date) -> Problems:
         kept: Range | None = getattr(job.climate, name)
         if kept is None:
             continue
-        narrower = [
-            (product.id, allowed)
+        limits = {
+            product.id: (product, allowed)
             for product in spec.products_of(job)
-            if product.climate is not None
-            and (allowed := getattr(product.climate, name)) is not None
-            and not allowed.holds_all_of(kept)
-        ]
+            if product.climate is not None and (allowed := getattr(product.climate, name)) is not None
+        }
+        narrower = [(key, allowed) for key, (_, allowed) in limits.items() if _goes_beyond(kept, allowed)]
         if narrower:
             told = "; ".join(f"{product} allows {allowed}" for product, allowed in narrower)
             problem = Problem(("climate", name), f"{called} {kept} is outside the limits of its products: {told}")
             yield unless_range_rounded(problem, kept, *(allowed for _, allowed in narrower))
+        yield from _left_open(name, called, kept, list(limits.values()))
+
+
+def _goes_beyond(kept: Range, allowed: Range) -> bool:
+    """True where an end that both state lies outside what is allowed."""
+    too_low = kept.low is not None and allowed.low is not None and kept.low < allowed.low
+    return too_low or (kept.high is not None and allowed.high is not None and kept.high > allowed.high)
+
+
+def _left_open(name: str, called: str, kept: Range, limits: list[tuple[Product, Range]]) -> Problems:
+    for end, word in (("low", "minimum"), ("high", "maximum")):
+        held = [(product, allowed) for product, allowed in limits if getattr(allowed, end) is not None]
+        if getattr(kept, end) is not None or not held:
+            continue
+        told = "; ".join(f"{product.id} allows {allowed}" for product, allowed in held)
+        dry = name == "humidity" and end == "low" and any(cured_by_moisture(product) for product, _ in held)
+        what = f"the job states no {word} {called}, only {kept}, and the limit of its products holds: {told}"
+        yield Problem(("climate", name), what, severity=WARNING if dry else NOTE)

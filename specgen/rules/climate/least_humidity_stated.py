@@ -17,7 +17,7 @@ To put right
 """
 
 from specgen.facts.pairs.overcoat import table_row
-from specgen.model.product import CuringKind
+from specgen.facts.product.curing import cured_by_moisture
 from specgen.rules.kit import WARNING, Problem, Problems, Product, Spec, date, rule
 
 
@@ -28,7 +28,7 @@ from specgen.rules.kit import WARNING, Problem, Problems, Product, Spec, date, r
     source=table_row("climate_limits", "moisture_cure_humidity"),
 )
 def least_humidity_stated(product: Product, spec: Spec, on: date) -> Problems:
-    if product.curing not in {CuringKind.BLOCKED_AEROSOL, CuringKind.MOISTURE}:
+    if not cured_by_moisture(product):
         return
     humidity = product.climate.humidity if product.climate is not None else None
     if humidity is not None and humidity.low is None:

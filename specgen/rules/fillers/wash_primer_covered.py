@@ -1,11 +1,15 @@
 """FIL001 A wash or etch primer is overcoated the same day
 
 Checks
-    Each coat of wash or etch primer: a primer, surfacer, sealer or intermediate coat follows it, within the published minimum and maximum overcoating interval.
+    Each coat of wash or etch primer: a primer, surfacer, sealer or intermediate coat follows it, within the published minimum and maximum overcoating interval. Where its product states an interval for that coat, that one holds; past the published maximum it still gives a warning.
 Why
     It is a few micrometres thin and no barrier: left open it deteriorates, and whatever is applied later comes off with it.
 Passes
     Given a wash primer under a primer
+
+    Given a wash primer under a primer
+    products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 15 min..24 h, air: 15 degC}]
+    systems.chassis.layers.wash.overcoat_interval: 15 min..8 h
 Fails
     products.barrier.binder: wash_primer    # at systems.chassis.layers.barrier
     products.barrier.film: {min: 5 um, nominal: 8 um, max: 12 um}
@@ -16,16 +20,16 @@ Fails
     products.barrier.roles: [wash-primer]
     products.barrier.film: {min: 5 um, nominal: 8 um, max: 12 um}
     products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 30 min..72 h, air: 15 degC}]
-    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, overcoat_interval: 30 min..48 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # at systems.chassis.layers.wash.overcoat_interval
+    systems.chassis.layers: [{id: wash, role: wash-primer, product: barrier, variant: standard, film: {min: 5 um, nominal: 8 um, max: 12 um}, coats: 1, overcoat_interval: 30 min..48 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]    # warning at systems.chassis.layers.wash.overcoat_interval
     jobs.refit.climate.humidity: 40..65 %
 
     Given a wash primer under a primer
-    products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 10 min..72 h, air: 15 degC}]
-    systems.chassis.layers.wash.overcoat_interval: 29 min..24 h    # at systems.chassis.layers.wash.overcoat_interval
+    without products.barrier.overcoat
+    systems.chassis.layers.wash.overcoat_interval: 29 min..24 h    # at systems.chassis.layers.wash.overcoat_interval    # also FIL005 at systems.chassis.layers.grey    # also LAY006 at systems.chassis.layers.wash.overcoat_interval
 
     Given a wash primer under a primer
     products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 10 min..72 h, air: 15 degC}]
-    systems.chassis.layers.wash.overcoat_interval: 30 min..24.1 h    # at systems.chassis.layers.wash.overcoat_interval
+    systems.chassis.layers.wash.overcoat_interval: 30 min..24.1 h    # warning at systems.chassis.layers.wash.overcoat_interval
 
     products.primer.binder: etch_primer_1k    # at systems.cab.layers.primer
 To put right
@@ -34,9 +38,10 @@ To put right
 
 from fractions import Fraction
 
+from specgen.facts.layer.intervals import windows_for
 from specgen.facts.pairs.acids import CLOSING, etching_primer
 from specgen.facts.pairs.families import BODY_FILLER, ETCHING
-from specgen.rules.kit import ERROR, Problem, Problems, Quantity, Range, Spec, System, date, rule, table
+from specgen.rules.kit import ERROR, WARNING, Layer, Problem, Problems, Quantity, Range, Spec, System, date, rule, table
 from specgen.units.display import show_range
 
 _WINDOWS = table("recoat_windows")
@@ -57,6 +62,17 @@ def wash_primer_covered(system: System, spec: Spec, on: date) -> Problems:
             # body filler on acid is a fault of its own, see FIL006
             what = f"the {above.role} {above.id} is applied directly over {etching_primer(layer, spec)}"
             yield Problem(("layers", layer.id), what)
-        elif layer.overcoat_interval is not None and not published.holds_all_of(layer.overcoat_interval):
-            what = f"the interval {show_range(layer.overcoat_interval)} between {layer.id} and {above.id} is outside the published interval, {show_range(published)}"
-            yield Problem(("layers", layer.id, "overcoat_interval"), what)
+        else:
+            yield from _interval(layer, above, published, spec)
+
+
+def _interval(layer: Layer, above: Layer, published: Range, spec: Spec) -> Problems:
+    planned = layer.overcoat_interval
+    if planned is None:
+        return
+    # the product's own interval goes before the published one, of which only the end is left: the coat goes stale
+    stated = bool(windows_for(layer, above, spec))
+    held = Range(published.kind, None, published.high) if stated else published
+    if not held.holds_all_of(planned):
+        what = f"the interval {show_range(planned)} between {layer.id} and {above.id} is outside the published interval, {show_range(published)}"
+        yield Problem(("layers", layer.id, "overcoat_interval"), what, severity=WARNING if stated else None)

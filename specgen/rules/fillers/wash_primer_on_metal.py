@@ -1,7 +1,7 @@
 """FIL004 A wash primer is applied to bare metal only
 
 Checks
-    Each coat of wash primer: no coat, no existing coating and no conversion step lies beneath it. Around a repaired spot the existing coating is masked.
+    Each coat of wash primer: no coat, no existing coating and no conversion step lies beneath it. Around a repaired or feathered spot the existing coating is masked, or the step that lays it bare says so; where no step masks it, this is a note.
 Why
     Its acid etches bare metal. On paint or a converted surface it has nothing to react with and lifts the edge of the existing coating.
 Passes
@@ -11,6 +11,11 @@ Passes
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
     jobs.refit.items.STEP.repair: {feather: 20 mm, sanded: 50 mm, lap: 25 mm}
     preparations.sand-steel.steps.mask: {id: mask, do: mask, text: Mask the old paint.}
+
+    Given a wash primer under a primer
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
+    preparations.sand-steel.steps.feather: {id: feather, do: feather-edge, text: Feather the edges of old paint., abrasive: "P150, then P180", acceptance: No step under a fingernail.}
+    preparations.sand-steel.steps.mask: {id: mask, do: mask, text: Mask the old paint.}
 Fails
     Given a wash primer under a primer
     preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Phosphate and rinse., unrinsed_acid: no}    # at systems.chassis.layers.wash
@@ -19,7 +24,7 @@ Fails
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]    # at systems.chassis.layers.wash
 
     Given a wash primer under a primer
-    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]    # warning at systems.chassis.layers.wash
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]    # note at systems.chassis.layers.wash
     jobs.refit.items.STEP.repair: {feather: 20 mm, sanded: 50 mm, lap: 25 mm}
 
     products.base.binder: wash_primer    # at systems.cab.layers.base    # also FIL001 at systems.cab.layers.base    # also FIL002 at systems.cab.layers.base.film.max    # also FIL003 at jobs.refit.climate.humidity
@@ -30,7 +35,7 @@ To put right
 from specgen.facts.pairs.acids import stacked
 from specgen.facts.pairs.parts import Part, is_treatment, painted_with
 from specgen.model.preparation import StepKind
-from specgen.rules.kit import ERROR, WARNING, Citation, Problem, Problems, Spec, System, date, rule, table
+from specgen.rules.kit import ERROR, NOTE, Citation, Problem, Problems, Spec, System, date, rule, table
 
 _MATRIX = table("overcoat_matrix")
 
@@ -60,8 +65,13 @@ def wash_primer_on_metal(system: System, spec: Spec, on: date) -> Problems:
 
 def _on_old_paint(part: Part, layer: str) -> Problems:
     top = part.old_paint[-1].id
-    if part.item.repair is None:
+    if not part.is_repair:
         yield Problem(("layers", layer), f"the wash primer {layer} is applied over the existing coat {top}")
     elif not any(step.do is StepKind.MASK for step in part.preparation.steps):
         what = f"the wash primer {layer} is for the bare spot, but no step masks the existing coat {top} around it"
-        yield Problem(("layers", layer), what, "add a step that masks the existing coating", WARNING)
+        yield Problem(
+            ("layers", layer),
+            what,
+            "keep it to the bare metal: mask the existing coating, or spray the spot alone",
+            NOTE,
+        )

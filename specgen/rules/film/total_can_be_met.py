@@ -1,7 +1,7 @@
 """FLM004 The stated total DFT can be met by its coats
 
 Checks
-    The stated total DFT against the sums of the minimum and maximum DFTs of the coats. A limit that a coat does not state is that of its product.
+    The stated total DFT against the sums of the minimum and maximum DFTs of the coats. A limit that a coat does not state is that of its product. Where only rounding between um and mil sets a total and the sum apart, this is a note.
 Why
     Where the sums and the total do not overlap, no film that is right in every coat can be right in total.
 Passes
@@ -30,7 +30,7 @@ To put right
 """
 
 from specgen.facts.layer.sums import film_sum
-from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule, unless_rounded
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule, unless_sum_rounded
 
 
 @rule("FLM004", on=System, severity=ERROR, source=LOGIC)
@@ -40,7 +40,7 @@ def total_can_be_met(system: System, spec: Spec, on: date) -> Problems:
     least, most, total = film_sum(system, spec, "min"), film_sum(system, spec, "max"), system.total
     if total.max is not None and least is not None and least.value > total.max:
         what = f"total maximum {total.max} is below the sum of the coat minimums, {least.value}{least.lenders}"
-        yield unless_rounded(Problem(("total", "max"), what), total.max, least.value)
+        yield unless_sum_rounded(Problem(("total", "max"), what), total.max, least.films)
     if total.min is not None and most is not None and most.value < total.min:
         what = f"total minimum {total.min} is above the sum of the coat maximums, {most.value}{most.lenders}"
-        yield unless_rounded(Problem(("total", "min"), what), total.min, most.value)
+        yield unless_sum_rounded(Problem(("total", "min"), what), total.min, most.films)

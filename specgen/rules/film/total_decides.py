@@ -1,7 +1,7 @@
 """FLM006 A stated total DFT adds a requirement
 
 Checks
-    A total minimum below the sum of the minimum DFTs of the coats, or a total maximum above the sum of their maximum DFTs. A limit that a coat does not state is that of its product.
+    A total minimum below the sum of the minimum DFTs of the coats, or a total maximum above the sum of their maximum DFTs. A limit that a coat does not state is that of its product. Where only rounding between um and mil sets a total and the sum apart, this is a note.
 Why
     Every film that meets the limits of its coats meets such a total: it looks like a requirement but adds nothing.
 Passes
@@ -15,6 +15,8 @@ Passes
 
     Given a coat with no film limits at all
 Fails
+    systems.cab.total: {min: 3.7 mil, max: 7 mil}    # note at systems.cab.total.min
+
     systems.cab.total: {min: 80 um, max: 180 um}    # at systems.cab.total.min
 
     systems.cab.total: {min: 95 um, max: 200 um}    # at systems.cab.total.max
@@ -29,7 +31,7 @@ To put right
 """
 
 from specgen.facts.layer.sums import film_sum
-from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Spec, System, date, rule
+from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Spec, System, date, rule, unless_sum_rounded
 
 
 @rule("FLM006", on=System, severity=WARNING, source=LOGIC)
@@ -38,12 +40,8 @@ def total_decides(system: System, spec: Spec, on: date) -> Problems:
         return
     least, most, total = film_sum(system, spec, "min"), film_sum(system, spec, "max"), system.total
     if total.min is not None and least is not None and total.min < least.value:
-        yield Problem(
-            ("total", "min"),
-            f"total minimum {total.min} adds nothing: it is below the sum of the coat minimums, {least.value}{least.lenders}",
-        )
+        what = f"total minimum {total.min} adds nothing: it is below the sum of the coat minimums, {least.value}{least.lenders}"
+        yield unless_sum_rounded(Problem(("total", "min"), what), total.min, least.films)
     if total.max is not None and most is not None and total.max > most.value:
-        yield Problem(
-            ("total", "max"),
-            f"total maximum {total.max} adds nothing: it is above the sum of the coat maximums, {most.value}{most.lenders}",
-        )
+        what = f"total maximum {total.max} adds nothing: it is above the sum of the coat maximums, {most.value}{most.lenders}"
+        yield unless_sum_rounded(Problem(("total", "max"), what), total.max, most.films)

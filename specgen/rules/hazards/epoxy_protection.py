@@ -26,6 +26,7 @@ To put right
 
 from specgen.facts.product.declared import spraying
 from specgen.facts.product.hazard_facts import epoxy_in
+from specgen.facts.product.sprayed import is_sprayed
 from specgen.rules.kit import WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 
@@ -37,6 +38,8 @@ from specgen.rules.kit import WARNING, Basis, Problem, Problems, Product, Spec, 
 )
 def epoxy_protection(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or not epoxy_in(product) or product.hazards.epoxy_up_to_700 is False:
+        return
+    if not is_sprayed(product, spec):
         return
     for entry in spraying(product.hazards)[:1]:
         if all(other.skin is None for other in spraying(product.hazards)):

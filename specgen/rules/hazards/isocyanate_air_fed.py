@@ -9,6 +9,10 @@ Passes
 
     Given second good
     products.gloss.hazards.protection.mix: {id: mix, task: mixing, respiratory: half mask A2, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}
+
+    Given second good
+    products.gloss.application.methods: [brush, roller]
+    products.gloss.hazards.protection: [{id: all, task: any, respiratory: "half mask A2, EN 14387", gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only", eyes: "goggles, EN ISO 16321-1", skin: overall}]
 Fails
     products.clear.hazards.protection.spray.respiratory: half mask A2P3, EN 14387    # at products.clear.hazards.protection.spray.respiratory
 
@@ -24,6 +28,7 @@ To put right
 
 from specgen.facts.product.declared import is_air_fed, spraying
 from specgen.facts.product.hazard_facts import isocyanates_in
+from specgen.facts.product.sprayed import is_sprayed
 from specgen.rules.kit import ERROR, Problem, Problems, Product, Spec, cite, date, rule, table
 
 
@@ -35,7 +40,7 @@ from specgen.rules.kit import ERROR, Problem, Problems, Product, Spec, cite, dat
     waivable=False,
 )
 def isocyanate_air_fed(product: Product, spec: Spec, on: date) -> Problems:
-    if product.hazards is None or not isocyanates_in(product):
+    if product.hazards is None or not isocyanates_in(product) or not is_sprayed(product, spec):
         return
     row = table("protective_equipment").row("id", "breath_isocyanate")
     for entry in spraying(product.hazards):

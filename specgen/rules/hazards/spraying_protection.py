@@ -1,14 +1,29 @@
-"""HAZ004 Personal protective equipment for spraying is stated
+"""HAZ004 Personal protective equipment for application is stated
 
 Checks
-    Every product has a protection entry for spraying, with respiratory protection, gloves and eye protection each named.
+    Every product that is sprayed has a protection entry for spraying, with respiratory protection, gloves and eye protection each named. A product applied by brush, roller, dipping or trowel alone has gloves and eye protection named for work with the wet product.
 Why
     Most injuries from these products come from the spray mist; a document that leaves the mask to chance does harm.
 Passes
     products.base.hazards.protection: [{id: all, task: any, respiratory: "half mask A2P3, EN 140", gloves: nitrile, eyes: goggles}]
 
     products.base.hazards.protection: [{id: mix, task: mixing, gloves: nitrile}, {id: a, task: spraying, respiratory: "half mask AXP3, EN 140", gloves: nitrile}, {id: b, task: any, eyes: goggles}]
+
+    products.barrier.application.methods: [brush, roller]
+    products.barrier.hazards.protection: [{id: mix, task: mixing, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only", eyes: "goggles, EN ISO 16321-1"}]
+
+    systems.chassis.layers.barrier.method: brush
+    products.barrier.hazards.protection: [{id: all, task: any, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only", eyes: "goggles, EN ISO 16321-1"}]
 Fails
+    products.barrier.application.methods: [brush, roller]
+    products.barrier.hazards.protection: [{id: mix, task: mixing, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only"}]    # at products.barrier.hazards.protection.mix.eyes
+
+    products.barrier.application.methods: [brush, airless]
+    products.barrier.hazards.protection: [{id: mix, task: mixing, gloves: "nitrile 0.4 mm, EN ISO 374-1, splash only", eyes: "goggles, EN ISO 16321-1"}]    # at products.barrier.hazards.protection
+
+    products.barrier.application.methods: [brush]
+    without products.barrier.hazards.protection    # at products.barrier.hazards.protection
+
     without products.base.hazards.protection    # at products.base.hazards.protection
 
     without products.base.hazards.protection.spray.respiratory    # at products.base.hazards.protection.spray.respiratory
@@ -23,13 +38,13 @@ Fails
 
     products.base.hazards.protection: [{id: a, task: spraying, respiratory: "half mask AXP3, EN 140", gloves: nitrile}, {id: b, task: any, skin: overall}]    # at products.base.hazards.protection.a.eyes
 To put right
-    Take respiratory, hand and eye protection for spraying from section 8 of the current safety data sheet.
+    Take respiratory, hand and eye protection for the application from section 8 of the current safety data sheet.
 """
 
-from specgen.model.hazards import Task
+from specgen.facts.product.declared import spraying, wet_work
+from specgen.facts.product.sprayed import is_sprayed
 from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
-_SPRAYING = {Task.SPRAYING, Task.ANY}
 _NAMES = {"respiratory": "respiratory protection", "gloves": "gloves", "eyes": "eye protection"}
 
 
@@ -41,15 +56,14 @@ _NAMES = {"respiratory": "respiratory protection", "gloves": "gloves", "eyes": "
     waivable=False,
 )
 def spraying_protection(product: Product, spec: Spec, on: date) -> Problems:
-    entries = [entry for entry in (product.hazards.protection if product.hazards else ()) if entry.task in _SPRAYING]
+    sprayed, hazards = is_sprayed(product, spec), product.hazards
+    entries = () if hazards is None else spraying(hazards) if sprayed else wet_work(hazards)
+    task = "spraying" if sprayed else "work with the wet product"
     if not entries:
-        yield Problem(
-            ("hazards", "protection"), f"the product {product.id} states no protective equipment for spraying"
-        )
+        what = f"the product {product.id} states no protective equipment for {task}"
+        yield Problem(("hazards", "protection"), what)
         return
-    for need in ("respiratory", "gloves", "eyes"):
+    for need in ("respiratory", "gloves", "eyes") if sprayed else ("gloves", "eyes"):
         if all(getattr(entry, need) is None for entry in entries):
-            yield Problem(
-                ("hazards", "protection", entries[0].id, need),
-                f"the product {product.id} states no {_NAMES[need]} for spraying",
-            )
+            what = f"the product {product.id} states no {_NAMES[need]} for {task}"
+            yield Problem(("hazards", "protection", entries[0].id, need), what)

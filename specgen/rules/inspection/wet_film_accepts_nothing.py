@@ -12,7 +12,7 @@ Fails
     jobs.refit.inspection.primer-film.gauge: {principle: wet-film-comb}    # at jobs.refit.inspection.primer-film.gauge.principle
 
     Given second good
-    jobs.rails.inspection.face.criterion: {min: 1 mil, text: even}    # at jobs.rails.inspection.face.gauge.principle    # also JOB003 at jobs.rails.inspection.face.criterion.rule
+    jobs.rails.inspection.face.criterion: {min: 1 mil, text: even}    # at jobs.rails.inspection.face.gauge.principle
 
     Given second good
     jobs.rails.inspection.face.criterion: {nominal: 2 mil, text: even}    # at jobs.rails.inspection.face.gauge.principle    # also JOB003 at jobs.rails.inspection.face.criterion.rule

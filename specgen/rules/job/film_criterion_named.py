@@ -1,13 +1,21 @@
 """JOB003 A DFT criterion names its acceptance rule
 
 Checks
-    Each inspection point whose criterion states a minimum, nominal or maximum DFT also names the acceptance rule for the readings, and its edition and level where that rule is SSPC-PA 2.
+    Each inspection point whose criterion states a minimum, nominal or maximum DFT also names the acceptance rule for the readings, and its edition where that rule is SSPC-PA 2, with its level from the edition of 2012 on; earlier editions had no levels. A minimum alone needs no rule: no reading may be below it.
 Why
     The same readings satisfy one acceptance rule and fail another, and the editions of one rule differ; without the name it cannot be decided whether a low reading fails.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
 
     jobs.refit.inspection.primer-film.criterion: {rule: 90-10, nominal: 60 um}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2004", min: 40 um, max: 80 um}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "1 May 2004", min: 40 um}
+
+    jobs.refit.inspection.primer-film.criterion: {min: 40 um}
+
+    jobs.refit.inspection.primer-film.criterion: {min: 40 um, text: at least 40 um at every spot}
 Fails
     jobs.refit.inspection.primer-film.criterion: {min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.rule
 
@@ -19,6 +27,8 @@ Fails
 
     jobs.refit.inspection.primer-film.criterion: {max: 60 um, text: all}    # at jobs.refit.inspection.primer-film.criterion.rule
 
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2004", level: 3, min: 40 um, max: 80 um}    # warning at jobs.refit.inspection.primer-film.criterion.level
+
     jobs.refit.inspection.prepared.criterion: {}    # at jobs.refit.inspection.prepared.criterion.text
 
     Given second good
@@ -27,8 +37,13 @@ To put right
     Name the rule with its edition and level, or write rule: own and give the wording of the rule.
 """
 
-from specgen.model.acceptance import AcceptanceRule
-from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
+import re
+
+from specgen.model.acceptance import AcceptanceRule, Criterion
+from specgen.rules.kit import ERROR, LOGIC, MEMORY, WARNING, Job, Problem, Problems, Spec, date, rule
+
+# The edition of SSPC-PA 2 that brought the restriction levels (from memory, not confirmed).
+_FIRST_WITH_LEVELS = 2012
 
 
 @rule("JOB003", on=Job, severity=ERROR, source=LOGIC)
@@ -37,13 +52,29 @@ def film_criterion_named(job: Job, spec: Spec, on: date) -> Problems:
         criterion = point.criterion
         path = ("inspection", point.id, "criterion")
         film = any(value is not None for value in (criterion.min, criterion.nominal, criterion.max))
-        if film and criterion.rule is None:
+        # a minimum alone is read one way only: no reading is below it
+        counted = criterion.nominal is not None or criterion.max is not None
+        if counted and criterion.rule is None:
             yield Problem((*path, "rule"), f"the DFT criterion of {point.id} names no acceptance rule")
         if criterion.rule is AcceptanceRule.PA_2:
-            for need in ("edition", "level"):
-                if getattr(criterion, need) is None:
-                    yield Problem((*path, need), f"the criterion of {point.id} names SSPC-PA 2 without its {need}")
+            yield from _edition_and_level(criterion, point.id)
         if criterion.rule is AcceptanceRule.OWN and criterion.text is None:
             yield Problem((*path, "text"), f"{point.id} names rule: own but gives no wording for it")
         if criterion.rule is None and criterion.text is None and not film:
             yield Problem((*path, "text"), f"the inspection point {point.id} has no acceptance criterion")
+
+
+def _edition_and_level(criterion: Criterion, point: str) -> Problems:
+    path = ("inspection", point, "criterion")
+    if criterion.edition is None:
+        yield Problem((*path, "edition"), f"the criterion of {point} names SSPC-PA 2 without its edition")
+        return
+    years = [int(year) for year in re.findall(r"(?:19|20)\d\d", criterion.edition)]
+    without_levels = bool(years) and max(years) < _FIRST_WITH_LEVELS
+    if without_levels and criterion.level is not None:
+        what = f"{point} names a level of SSPC-PA 2 in the edition {criterion.edition}, which has no levels"
+        yield Problem(
+            (*path, "level"), what, "name the edition of 2012 or a later one, or leave the level out", WARNING, MEMORY
+        )
+    elif criterion.level is None and not without_levels:
+        yield Problem((*path, "level"), f"the criterion of {point} names SSPC-PA 2 without its level")

@@ -1,7 +1,7 @@
 """LAY008 The last coat outdoors is UV-resistant
 
 Checks
-    Items stated to be outdoors, or in the sun: the binder of the last coat does not chalk or yellow in sunlight, as epoxies and aromatic polyurethanes do. Tank linings, antifoulings, underbody coatings and cavity wax are not judged: sunlight does not reach them; nor are items immersed, buried, or stated to be out of the sun.
+    Items stated to be outdoors, or in the sun: the binder of the last coat does not chalk or yellow in sunlight, as epoxies and aromatic polyurethanes do. Tank linings, antifoulings, underbody coatings and cavity wax are not judged: sunlight does not reach them; nor are items immersed, buried, hollow inside, or stated to be out of the sun, whatever exposure is stated beside that.
 Why
     Sunlight breaks the binder down to powder: colour and gloss are lost after one summer, and the coat becomes thinner year by year.
 Passes
@@ -21,6 +21,12 @@ Passes
 
     jobs.refit.environment: {kind: atmosphere, sun: no}
     jobs.refit.exposure: exterior
+
+    jobs.refit.environment: {kind: cavity}
+    jobs.refit.items.STEP.exposure: exterior
+
+    jobs.refit.items.STEP.environment: {kind: buried}
+    jobs.refit.items.STEP.exposure: exterior
 
     Given second good
     products.gloss.binder: pu_2k_aromatic

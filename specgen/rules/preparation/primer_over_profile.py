@@ -1,7 +1,7 @@
 """PRE019 The DFT covers the profile peaks
 
 Checks
-    The maximum profile a step specifies, against the minimum DFT of the first coat (its own, or else that of its product, which only gives a warning; less than the profile is an error, less than one and a half times the profile a warning) and against the minimum DFT of the whole system (less than three times the profile gives a warning). Blasted bare metal without a stated profile cannot be assessed.
+    The maximum profile a step specifies, against the minimum DFT of the first coat above any wash or etch primer (its own, or else that of its product, which only gives a warning). Where all coats together have three times the profile, the system covers the peaks, whatever the first coat; over a zinc-rich primer one and a half times is enough, for its zinc protects them. Else a first coat below the profile is an error if all coats together stay below it too and a warning otherwise, and less than one and a half times the profile is a warning. A minimum of the whole system below three times the profile gives a warning, except where it claims a corrosivity category, whose table sets its film. Blasted bare metal without a stated profile cannot be assessed.
 Why
     Peaks that protrude from the film rust first: pinpoint rusting all over, weeks after painting.
 Passes
@@ -15,8 +15,25 @@ Passes
 
     Given second good
     systems.deck.layers.first.film.min: 2.25 mil
+
+    Given a wash primer under a primer
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..15 um, profile_method: ISO 8503-5}
+    jobs.refit.substrate.thickness: 4 mm
+
+    Given second good
+    systems.deck.layers.first.film: {min: 1 mil, nominal: 3 mil, max: 4 mil}
+    systems.deck.layers.second.film: {min: 3 mil, nominal: 5 mil}
+    products.mastic.film.min: 1 mil
+
+    Given a zinc-rich primer on blasted steel
+    preparations.sand-steel.steps.sand.profile: 25..38 um
+    preparations.sand-steel.edge_grade: P2
+    systems.cab.layers.primer.film: {min: 30 um, nominal: 60 um, max: 80 um}
+    products.primer.film.min: 30 um
+    systems.cab.total.min: 115 um
+    without jobs.refit.items.STEP
 Fails
-    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 25..45 um, profile_method: ISO 8503-5}    # at systems.cab.layers.primer.film.min    # also PRE019 warning at systems.cab.layers    # also PRE019 warning at systems.chassis.layers.barrier.film.min    # also PRE019 warning at systems.chassis.layers    # also PRE020 at preparations.sand-steel.steps.sand.profile
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 25..45 um, profile_method: ISO 8503-5}    # warning at systems.cab.layers.primer.film.min    # also PRE019 warning at systems.cab.layers    # also PRE019 warning at systems.chassis.layers.barrier.film.min    # also PRE019 warning at systems.chassis.layers    # also PRE020 at preparations.sand-steel.steps.sand.profile
     jobs.refit.substrate.thickness: 4 mm
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..41 um, profile_method: ISO 8503-5}    # warning at systems.cab.layers.primer.film.min    # also PRE019 warning at systems.cab.layers    # also PRE019 warning at systems.chassis.layers.barrier.film.min    # also PRE019 warning at systems.chassis.layers    # also PRE020 at preparations.sand-steel.steps.sand.profile
@@ -26,13 +43,17 @@ Fails
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet}    # note at preparations.sand-steel.steps.sand.profile
     jobs.refit.substrate.thickness: 4 mm
 
-    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
-    jobs.refit.substrate.thickness: 4 mm
-    products.primer.film.min: 29 um
-    systems.cab.layers.primer.film.min: 29.9 um    # warning at systems.cab.layers.primer.film.min
+    preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..32 um, profile_method: ISO 8503-5}
+    jobs.refit.substrate.thickness: 4 mm    # warning at systems.cab.layers.primer.film.min    # warning at systems.cab.layers    # warning at systems.chassis.layers
 
     Given second good
-    systems.deck.layers.first.film.min: 2.24 mil    # warning at systems.deck.layers.first.film.min
+    preparations.sand.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
+    jobs.lids.substrate.thickness: 3 mm    # warning at systems.touch.layers    # warning at systems.touch.layers.ground.film.min
+
+    jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, area: 0.12 m2, preparation: blast, system: holding, substrate: {material: steel_hot_rolled, thickness: 4 mm}}
+    preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 20..30 um, profile_method: ISO 8503-5}], coat_within: 4 h}
+    products.barrier.film: {min: 25 um, nominal: 40 um, max: 120 um}
+    systems.holding: {id: holding, title: Holding primer, layers: [{id: barrier, role: primer, product: barrier, variant: standard, film: {min: 25 um, nominal: 40 um, max: 60 um}, coats: 1}]}    # at systems.holding.layers.barrier.film.min    # warning at systems.holding.layers
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20.1 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 4 mm    # warning at systems.chassis.layers
@@ -45,19 +66,21 @@ Fails
     preparations.sand-steel.steps.dust: {id: dust, do: sweep-blast, text: Sweep., medium: garnet, profile: 10..15 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 4 mm    # warning at systems.chassis.layers
 To put right
-    Specify a finer profile, or raise the minimum DFT of the first coat.
+    Specify a finer profile, or raise the minimum DFT of the first coat or of all coats.
 """
 
 from fractions import Fraction
 
 from specgen.facts.layer.film import film_limit
 from specgen.facts.layer.sums import film_sum
+from specgen.facts.pairs.families import ETCHING, ZINC_RICH
 from specgen.facts.pairs.parts import BLASTING, Part, painted_with
 from specgen.rules.kit import (
     ERROR,
     NOTE,
     WARNING,
     Concern,
+    Layer,
     Problem,
     Problems,
     Quantity,
@@ -86,7 +109,23 @@ def primer_over_profile(system: System, spec: Spec, on: date) -> Problems:
 
 
 def _judged(profile: Quantity, system: System, spec: Spec) -> Problems:
-    first, better = system.layers[0], _FILM.row("id", "primer_over_peaks_better")
+    whole, total = _FILM.row("id", "system_over_profile"), film_sum(system, spec, "min")
+    if total is not None and total.value.base >= profile.base * Fraction(whole["factor"]):
+        return
+    # a wash primer is far thinner than any profile, and the coat above it is the one that covers
+    first = next((layer for layer in system.layers if spec.product_of(layer).binder not in ETCHING), system.layers[0])
+    enough = Fraction(_FILM.row("id", "primer_over_peaks_better")["factor"])
+    zinc = spec.product_of(first).binder in ZINC_RICH
+    if zinc and total is not None and total.value.base >= profile.base * enough:
+        return
+    yield from _first_coat(first, profile, system, spec)
+    if total is not None and system.category is None:
+        what = f"all coats have a minimum DFT of {show(total.value)}{total.lenders} over a profile of up to {show(profile)}; the minimum is {whole['factor']} times the profile"
+        yield Problem(("layers",), what, severity=WARNING, source=_FILM.row_citation(whole))
+
+
+def _first_coat(first: Layer, profile: Quantity, system: System, spec: Spec) -> Problems:
+    better, total = _FILM.row("id", "primer_over_peaks_better"), film_sum(system, spec, "min")
     least, path = film_limit(system, first, spec, "min"), ("layers", first.id, "film", "min")
     if least is None:
         what = f"cannot be assessed: {first.id} states no minimum DFT over a profile of up to {show(profile)}"
@@ -94,15 +133,13 @@ def _judged(profile: Quantity, system: System, spec: Spec) -> Problems:
         return
     said = f"{first.id} has a minimum DFT of {show(least.value)}{least.lender} over a profile of up to {show(profile)}"
     if least.value < profile:
-        # a film above the least one may cover them, and the layer did not ask for this one
-        yield Problem(path, f"{said}: the profile peaks protrude", severity=WARNING if least.borrowed else None)
+        # a film above the least one may cover them where the layer did not ask for this one, and later coats may
+        covered = total is not None and total.value >= profile
+        mild = WARNING if least.borrowed or covered else None
+        yield Problem(path, f"{said}: the profile peaks protrude", severity=mild)
     elif least.value.base < profile.base * Fraction(better["factor"]):
         what = f"{said}; {better['factor']} times the profile is better"
         yield Problem(path, what, severity=WARNING, source=_FILM.row_citation(better))
-    whole, total = _FILM.row("id", "system_over_profile"), film_sum(system, spec, "min")
-    if total is not None and total.value.base < profile.base * Fraction(whole["factor"]):
-        what = f"all coats have a minimum DFT of {show(total.value)}{total.lenders} over a profile of up to {show(profile)}; the minimum is {whole['factor']} times the profile"
-        yield Problem(("layers",), what, severity=WARNING, source=_FILM.row_citation(whole))
 
 
 def _unknown(part: Part) -> Problems:

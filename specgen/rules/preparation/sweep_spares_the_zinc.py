@@ -1,7 +1,7 @@
 """PRE007 Sweep-blasting preserves the zinc coating
 
 Checks
-    Each sweep-blasting step on galvanised steel: its pressure, its abrasive grain size and its maximum zinc removal, against the documents, which differ. Distance and angle are not assessed: the documents contradict each other. Without pressure and grain size it cannot be assessed.
+    Each sweep-blasting step on galvanised steel: its pressure, its abrasive grain size and its maximum zinc removal, against the documents, which differ. Distance and angle are not assessed: the documents contradict each other. Of a grain size stated as no larger than a figure only that figure is judged. Without pressure and grain size it cannot be assessed.
 Why
     A hard sweep removes the zinc that protects the steel for decades, or lifts it in flakes that take the paint with them.
 Passes
@@ -12,6 +12,10 @@ Passes
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: sweep
     preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: 150..800 um, pressure: 275 kPa, zinc_loss: 10 um, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}
+
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+    jobs.refit.items.STEP.preparation: sweep
+    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep with grain no larger than 500 um., grade: SP 16, medium: garnet, grain: max 500 um, pressure: 275 kPa, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}
 Fails
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: sweep
@@ -35,7 +39,7 @@ Fails
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: sweep
-    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: max 500 um, pressure: 275 kPa, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.sweep.steps.sweep.grain
+    preparations.sweep: {id: sweep, title: Sweep, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: sweep, do: sweep-blast, text: Sweep., grade: SP 16, medium: garnet, grain: max 801 um, pressure: 275 kPa, profile: 19..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.sweep.steps.sweep.grain
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     preparations.sand-steel.steps.dust: {id: dust, do: sweep-blast, text: Sweep., medium: garnet, grain: 200..500 um, pressure: 276 kPa, profile: 13..20 um, profile_method: ISO 8503-5}    # note at preparations.sand-steel.steps.dust.pressure
@@ -83,7 +87,9 @@ def _grain(step: PreparationStep) -> Problems:
         return
     low, high = step.grain.low, step.grain.high
     least, most = min(int(row["least"]) for row in rows), max(int(row["most"]) for row in rows)
-    if low is None or high is None or low.to("um") < least or high.to("um") > most:
+    too_fine = low is not None and low.to("um") < least
+    too_coarse = high is not None and high.to("um") > most
+    if high is None or too_fine or too_coarse:
         said = ", ".join(_said(row, f"{row['least']} to {row['most']}") for row in rows)
         source = _LIMITS.row_citation(max(rows, key=lambda row: int(row["most"])))
         yield Problem(path, f"grain size {step.grain} is outside the range of every document: {said}", source=source)

@@ -56,7 +56,7 @@ To put right
 
 from fractions import Fraction
 
-from specgen.facts.layer.bands import family_names, warmest_part
+from specgen.facts.layer.bands import family_names, in_band, warmest_part
 from specgen.facts.layer.intervals import late_allowed, windows_for
 from specgen.facts.pairs.overcoat import weakest
 from specgen.rules.kit import (
@@ -124,8 +124,7 @@ def _row(below: Layer, above: Layer, part: Quantity | None, spec: Spec) -> Row |
 def _in_band(row: Row, part: Quantity | None) -> bool:
     if not row["surface_from_C"]:
         return True
-    # a part between two bands counts as the warmer: the whole degree above it
-    return part is not None and int(row["surface_from_C"]) <= -(-part.to("degC") // 1) <= int(row["surface_to_C"])
+    return part is not None and in_band(row, part)
 
 
 def _hours(cell: str) -> Quantity | None:

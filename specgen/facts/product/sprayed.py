@@ -1,0 +1,19 @@
+"""Whether a product is sprayed, which decides what protection its mist asks for. Asked by rules on protection."""
+
+from __future__ import annotations
+
+from specgen.model.application import Method
+from specgen.model.product import PackForm, Product
+from specgen.model.spec import Spec
+
+_BY_HAND = {Method.BRUSH, Method.ROLLER, Method.DIP, Method.TROWEL}
+
+
+def is_sprayed(product: Product, spec: Spec) -> bool:
+    """False where every method stated makes no mist: of the product, or, where it states none, of each coat it is used for."""
+    if product.pack.form is PackForm.AEROSOL:
+        return True
+    stated = product.application.methods if product.application is not None else ()
+    layers = [layer for system in spec.systems.values() for layer in system.layers if layer.product == product.id]
+    used = {layer.method for layer in layers}
+    return not (set(stated) or used) or not (set(stated) or used) <= _BY_HAND
