@@ -16,7 +16,10 @@ from tests.good_spec import good, put, spec_of
         ({"exposure": "exterior", "environment": "{kind: atmosphere}"}, (True, ("exposure",))),
         ({"exposure": "exterior", "environment": "{kind: cavity}"}, (False, ("environment", "kind"))),
         ({"exposure": "interior", "items.DOOR.environment": "{kind: splash, sun: yes}"}, (True, ("items", "DOOR", "environment", "sun"))),
-        ({"items.DOOR.exposure": "exterior", "environment": "{kind: buried}"}, (True, ("items", "DOOR", "exposure"))),
+        ({"items.DOOR.exposure": "exterior", "environment": "{kind: underside}"}, (True, ("items", "DOOR", "exposure"))),
+        ({"items.DOOR.exposure": "exterior", "environment": "{kind: buried}"}, (False, ("environment", "kind"))),
+        ({"items.DOOR.exposure": "exterior", "items.DOOR.environment": "{kind: cavity}"}, (False, ("items", "DOOR", "environment", "kind"))),
+        ({"exposure": "exterior", "environment": "{kind: immersion, sun: yes}"}, (True, ("environment", "sun"))),
     ],
 )  # fmt: skip
 def test_sun(stated: dict[str, str], expected: object) -> None:

@@ -40,10 +40,9 @@ To put right
 import re
 
 from specgen.model.acceptance import AcceptanceRule, Criterion
-from specgen.rules.kit import ERROR, LOGIC, MEMORY, WARNING, Job, Problem, Problems, Spec, date, rule
+from specgen.rules.kit import ERROR, LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule, table
 
-# The edition of SSPC-PA 2 that brought the restriction levels (from memory, not confirmed).
-_FIRST_WITH_LEVELS = 2012
+_EDITIONS = table("sspc_pa_2_editions")
 
 
 @rule("JOB003", on=Job, severity=ERROR, source=LOGIC)
@@ -70,11 +69,16 @@ def _edition_and_level(criterion: Criterion, point: str) -> Problems:
         yield Problem((*path, "edition"), f"the criterion of {point} names SSPC-PA 2 without its edition")
         return
     years = [int(year) for year in re.findall(r"(?:19|20)\d\d", criterion.edition)]
-    without_levels = bool(years) and max(years) < _FIRST_WITH_LEVELS
+    first = min(int(row["from_edition"]) for row in _EDITIONS.rows if row["levels"] == "yes")
+    without_levels = bool(years) and max(years) < first
     if without_levels and criterion.level is not None:
         what = f"{point} names a level of SSPC-PA 2 in the edition {criterion.edition}, which has no levels"
         yield Problem(
-            (*path, "level"), what, "name the edition of 2012 or a later one, or leave the level out", WARNING, MEMORY
+            (*path, "level"),
+            what,
+            f"name the edition of {first} or a later one, or leave the level out",
+            WARNING,
+            MEMORY,
         )
     elif criterion.level is None and not without_levels:
         yield Problem((*path, "level"), f"the criterion of {point} names SSPC-PA 2 without its level")
