@@ -78,7 +78,7 @@ def _edition_and_level(criterion: Criterion, point: str) -> Problems:
             what,
             f"name the edition of {first} or a later one, or leave the level out",
             WARNING,
-            MEMORY,
+            _EDITIONS.citation,
         )
     elif criterion.level is None and not without_levels:
         yield Problem((*path, "level"), f"the criterion of {point} names SSPC-PA 2 without its level")
