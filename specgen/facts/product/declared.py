@@ -114,3 +114,8 @@ def sensitises(product: Product) -> bool:
 def in_europe(spec: Spec) -> bool:
     """True where the law of the EU or of Great Britain holds."""
     return bool({"EU", "GB"} & {*spec.project.jurisdictions})
+
+
+def water_has_no_law(hazard_class: str, spec: Spec) -> bool:
+    """True for a class of water under the law of the United States alone, which has none."""
+    return hazard_class.startswith("aquatic") and all(law.startswith("US") for law in spec.project.jurisdictions)

@@ -36,18 +36,13 @@ To put right
     Have the classifier assess it, then declare the class or correct the composition.
 """
 
+from specgen.facts.product.declared import water_has_no_law
 from specgen.facts.product.hazard_facts import declared_classes, is_known
 from specgen.facts.product.hazards import hazards_of
 from specgen.rules.kit import ERROR, NOTE, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
 from specgen.trade.hazard_class import Classification, severity_rank
 from specgen.trade.judged import Classified
 from specgen.trade.known import NotKnown
-
-
-def _water_without_law(judged: Classified | NotKnown, spec: Spec) -> bool:
-    """The United States have no class for water."""
-    hazard_class = judged.hazard_class if isinstance(judged, Classified) else judged.what
-    return hazard_class.startswith("aquatic") and all(law.startswith("US") for law in spec.project.jurisdictions)
 
 
 def _own_limit_without_source(judged: Classified, product: Product) -> bool:
@@ -70,7 +65,7 @@ def classes_of_the_composition(product: Product, spec: Spec, on: date) -> Proble
         return
     declared = declared_classes(product)
     for judged in hazards_of(spec, product.id).mixture:
-        if _water_without_law(judged, spec):
+        if water_has_no_law(judged.hazard_class if isinstance(judged, Classified) else judged.what, spec):
             continue
         if isinstance(judged, NotKnown):
             what = f"{judged.what} of {product.id} cannot be assessed: {judged.why}"

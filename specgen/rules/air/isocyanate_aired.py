@@ -1,0 +1,77 @@
+"""AIR004 Isocyanate is sprayed only where the ventilation is stated
+
+Checks
+    Each job in which a product that contains isocyanate may be sprayed: ventilation is stated by the job (a flow, air changes or a sentence) or by the product, or the place of work is a booth or outdoors. Where it is not known whether the product contains isocyanate, this is a warning. A coat that is put on with brush or roller makes no mist.
+Why
+    Isocyanate mist that is not drawn off stays in the breathing air of everyone in the room, and one day of it can end a working life.
+Passes
+    without jobs.refit.workplace
+    jobs.refit.ventilation: {statement: "Spray booth to EN 16985, extraction on until it has cleared; air-fed respiratory protection stays on."}
+
+    jobs.refit.workplace: workshop
+    products.clear.hazards.ventilation: Spray with forced extraction only.
+
+    Given second good
+    without jobs.rails.workplace
+    without jobs.lids.workplace
+    systems.deck.layers.gloss.method: brush
+
+    Given second good
+    jobs.rails.workplace: booth
+Fails
+    without jobs.refit.workplace    # at jobs.refit.ventilation
+
+    jobs.refit.workplace: workshop    # at jobs.refit.ventilation
+
+    Given second good
+    jobs.rails.workplace: on-site    # at jobs.rails.ventilation
+    jobs.lids.workplace: workshop    # at jobs.lids.ventilation
+
+    Given second good
+    without jobs.rails.workplace    # at jobs.rails.ventilation
+    products.gloss.application.methods: [brush, airless]
+
+    without jobs.refit.workplace    # at jobs.refit.ventilation
+    products.clear.hazards.ventilation: None needed.
+To put right
+    State the place of work and its ventilation: the booth and its standard, the fresh-air flow, and how long air-fed respiratory protection stays on after spraying.
+"""
+
+import re
+
+from specgen.facts.layer.method import may_be_sprayed
+from specgen.facts.product.hazard_facts import isocyanates_in
+from specgen.model.job import Workplace
+from specgen.rules.kit import ERROR, WARNING, Basis, Job, Problem, Problems, Product, Spec, cite, date, rule
+
+_NONE = re.compile(r"^(?:none|no|not)\b", re.I)
+# A booth draws the mist off and the open air carries it away; any other place has to say how.
+_AIRED = {Workplace.BOOTH, Workplace.OUTDOORS}
+
+
+@rule("AIR004", on=Job, severity=ERROR, source=cite("REACH", "Annex II, 8.2.1", Basis.REGULATION), waivable=False)
+def isocyanate_aired(job: Job, spec: Spec, on: date) -> Problems:
+    if job.workplace in _AIRED or _states_air(job):
+        return
+    sprayed: dict[str, Product] = {}
+    for system in spec.systems_of(job):
+        for layer in system.layers:
+            product = spec.product_of(layer)
+            if may_be_sprayed(layer, product):
+                sprayed[product.id] = product
+    for product in sprayed.values():
+        held = isocyanates_in(product)
+        stated = product.hazards.ventilation if product.hazards is not None else None
+        if held is False or (stated is not None and not _NONE.search(stated)):
+            continue
+        contents = "contains isocyanate" if held else "may contain isocyanate"
+        what = f"{product.id} {contents} and is sprayed in {job.id}, but neither states how the air is kept clean"
+        yield Problem(("ventilation",), what, severity=None if held else WARNING)
+
+
+def _states_air(job: Job) -> bool:
+    air = job.ventilation
+    if air is None:
+        return False
+    words = air.statement is not None and not _NONE.search(air.statement)
+    return words or air.flow is not None or air.changes is not None

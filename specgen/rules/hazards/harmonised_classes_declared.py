@@ -1,0 +1,63 @@
+"""HAZ039 Classes that the law gives the components are declared
+
+Checks
+    Each component with a CAS number in the table of harmonised classes: the classes that the product reaches with them, against those declared. In the EU the harmonised class binds and this is an error; elsewhere, and where narcosis or irritation of the airways need an expert's judgement, it is told for information. A component that itself declares fewer than its harmonised classes gives a warning. A component that is carcinogenic only above a share of benzene or the like is left to its supplier's proof.
+Why
+    A harmonised class holds for everyone who places the substance on the market. One that is not declared is a hazard of which nobody is warned.
+Passes
+    products.primer.composition.solvent: {id: solvent, name: MIBK, cas: 108-10-1, kind: solvent, mass_share: 0.9 %, density: 0.80 g/mL}
+    products.primer.composition.solids.mass_share: 69.1 %
+
+    products.primer.composition.solvent: {id: solvent, name: white spirit, cas: 64742-95-6, kind: solvent, mass_share: 40 %, density: 0.80 g/mL}
+
+    Given second good
+    products.touch-up.composition.solvent: {id: solvent, name: acetone, cas: 67-64-1, kind: solvent, mass_share: 40 %, density: 6.6 lb/gal}
+Fails
+    products.primer.composition.solvent: {id: solvent, name: MIBK, cas: 108-10-1, kind: solvent, mass_share: 11 %, density: 0.80 g/mL}    # at products.primer.hazards.classification
+    products.primer.composition.solids.mass_share: 59 %
+
+    products.primer.composition.solvent: {id: solvent, name: n-butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 40 %, density: 0.88 g/mL}    # warning at products.primer.hazards.classification
+
+    Given second good
+    products.touch-up.composition.solvent: {id: solvent, name: toluene, cas: 108-88-3, kind: solvent, mass_share: 40 %, density: 7.2 lb/gal}    # note at products.touch-up.hazards.classification    # note at products.touch-up.hazards.classification    # note at products.touch-up.hazards.classification
+
+    products.primer.composition.solvent: {id: solvent, name: MIBK, cas: 108-10-1, kind: solvent, mass_share: 0.9 %, density: 0.80 g/mL, classes: [{id: eyes, hazard_class: eye_damage, category: "2"}]}    # warning at products.primer.composition.solvent.classes
+    products.primer.composition.solids.mass_share: 69.1 %
+To put right
+    Have the classifier assess it, then declare the class and what follows from it for the label, or correct the composition.
+"""
+
+from specgen.facts.product.declared import water_has_no_law
+from specgen.facts.product.harmonised import left_out, reached_unsaid
+from specgen.facts.product.hazard_facts import declared_classes, is_known
+from specgen.rules.kit import ERROR, NOTE, WARNING, Problem, Problems, Product, Spec, date, rule, table
+from specgen.trade.hazard_class import Classification, severity_rank
+
+_PHYSICAL = {"flammable_liquids", "flammable_gases"}
+
+
+@rule("HAZ039", on=Product, severity=ERROR, source=table("harmonised_classes").citation, waivable=False)
+def harmonised_classes_declared(product: Product, spec: Spec, on: date) -> Problems:
+    if product.hazards is None or not product.hazards.classification:
+        return
+    binding = "EU" in spec.project.jurisdictions
+    declared = [found for found in declared_classes(product) if is_known(found)]
+    for judged in reached_unsaid(product, on):
+        if water_has_no_law(judged.hazard_class, spec):
+            continue
+        wanted = severity_rank(Classification(judged.hazard_class, judged.category))
+        alike = [found for found in declared if found.hazard_class == judged.hazard_class]
+        if judged.statement:
+            alike = [found for found in alike if found.statement == judged.statement]
+        if any(severity_rank(found) <= wanted for found in alike):
+            continue
+        reached = Classification(judged.hazard_class, judged.category, judged.statement)
+        what = f"{product.id} reaches {reached} by the harmonised classes of its components, and does not declare it: {judged.why}"
+        unsure = judged.statement or not judged.source.basis.confirmed
+        weight = NOTE if not binding else WARNING if unsure else None
+        yield Problem(("hazards", "classification"), what, severity=weight)
+    for line in product.composition:
+        lacking = [found for found in left_out(line, on) if found.hazard_class not in _PHYSICAL] if line.classes else []
+        if lacking:
+            what = f"{line.id} of {product.id} declares classes, but not the harmonised {'; '.join(map(str, lacking))}"
+            yield Problem(("composition", line.id, "classes"), what, severity=WARNING if binding else NOTE)
