@@ -11,6 +11,7 @@ from typing import Any
 
 from specgen.comparison.changes import Difference, Effect
 from specgen.comparison.film_readings import READINGS, Judge, judge_of, told_apart
+from specgen.facts.job.counting import COUNTED_FROM_NOMINAL, counting_table
 from specgen.model.acceptance import AcceptanceRule, Criterion, InspectionPoint, LowReadings
 from specgen.model.node import Node
 from specgen.standards.tables import table
@@ -18,13 +19,7 @@ from specgen.units.display import unit_sign
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import plain_text
 
-_COUNTING_FROM_NOMINAL = {AcceptanceRule.ISO_19840, AcceptanceRule.NINETY_TEN}
 _LIMITS = ("min", "nominal", "max", "spot_min", "spot_max", "area_min", "area_max")
-_TABLES = {
-    AcceptanceRule.PA_2: "sspc_pa_2_levels",
-    AcceptanceRule.ISO_19840: "iso_19840_limits",
-    AcceptanceRule.NINETY_TEN: "ninety_ten_limits",
-}
 
 
 def of_criterion(fact: Difference, old: Any, new: Any) -> tuple[Effect, str] | None:
@@ -54,7 +49,7 @@ def of_criterion(fact: Difference, old: Any, new: Any) -> tuple[Effect, str] | N
 
 def _is_ordered(name: str, rule: AcceptanceRule | None) -> bool:
     if name == "nominal":
-        return rule in _COUNTING_FROM_NOMINAL
+        return rule in COUNTED_FROM_NOMINAL
     return (name, rule) in {("level", AcceptanceRule.PA_2), ("low_readings", AcceptanceRule.ISO_19840)}
 
 
@@ -98,8 +93,11 @@ def _apart(old: InspectionPoint, new: InspectionPoint) -> str:
         _set_said(before, after, unit, "passed before and fails now"),
         _set_said(after, before, unit, "passes now and failed before"),
     ]
-    names = dict.fromkeys(_TABLES[side.criterion.rule] for side in (old, new) if side.criterion.rule in _TABLES)
-    return f"{'; '.join(said)}; by {', '.join(f'{table(name).document}, {table(name).basis}' for name in names)}"
+    tables = [found for side in (old, new) if (found := counting_table(side.criterion.rule)) is not None]
+    grounds = dict.fromkeys(
+        f"{found.document}, {found.basis}" if found.document else str(found.basis) for found in tables
+    )
+    return f"{'; '.join(said)}; by {', '.join(grounds)}"
 
 
 def _set_said(accepting: Judge, refusing: Judge, unit: str, verdict: str) -> str:

@@ -12,8 +12,8 @@ from fractions import Fraction
 from itertools import product
 from math import ceil, floor
 
-from specgen.model.acceptance import AcceptanceRule, Criterion, InspectionPoint, LowReadings
-from specgen.standards.tables import table
+from specgen.facts.job.counting import counting
+from specgen.model.acceptance import AcceptanceRule, InspectionPoint
 from specgen.units.quantity import Quantity
 
 _SPOT = 3
@@ -21,7 +21,6 @@ _SPOT = 3
 READINGS = 15
 _LOW = range(7)
 """How many readings of a set are of its first value; the others are of its second."""
-_HUNDRED = 100
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,65 +72,25 @@ class Judge:
 def judge_of(point: InspectionPoint) -> Judge | None:
     """The judge of a point; None where its words decide, or it leaves out what its rule counts from."""
     criterion = point.criterion
+    if criterion.rule is AcceptanceRule.PA_2 and (criterion.min is None or criterion.max is None):
+        return None
+    if criterion.rule is AcceptanceRule.ISO_19840 and criterion.low_readings is None:
+        return None
+    held = counting(criterion)
+    if held is None:
+        return None
     correction = _um(point.gauge.correction) if point.gauge is not None else None
-    match criterion.rule:
-        case AcceptanceRule.PA_2:
-            return _pa_2(criterion, correction or Fraction(0))
-        case AcceptanceRule.ISO_19840:
-            return _iso_19840(criterion, correction or Fraction(0))
-        case AcceptanceRule.NINETY_TEN:
-            return _ninety_ten(criterion, correction or Fraction(0))
-    return None
-
-
-def _pa_2(criterion: Criterion, correction: Fraction) -> Judge | None:
-    levels = {row["level"]: row for row in table("sspc_pa_2_levels").rows}
-    row = levels.get(str(criterion.level))
-    if row is None or criterion.min is None or criterion.max is None:
-        return None
-    least, most = criterion.min.to("um"), criterion.max.to("um")
-    # at the level without a most spot the area has no most either (from memory)
-    free = not row["spot_max_pct"]
     return Judge(
-        correction,
-        mean_least=_higher(least, _um(criterion.area_min)),
-        mean_most=_lower(None if free else most, _um(criterion.area_max)),
-        spot_least=_higher(least * Fraction(row["spot_min_pct"]) / _HUNDRED, _um(criterion.spot_min)),
-        spot_most=_lower(None if free else most * Fraction(row["spot_max_pct"]) / _HUNDRED, _um(criterion.spot_max)),
-    )
-
-
-def _iso_19840(criterion: Criterion, correction: Fraction) -> Judge | None:
-    if criterion.nominal is None or criterion.low_readings is None:
-        return None
-    held = table("iso_19840_limits")
-    nominal = criterion.nominal.to("um")
-    single = Fraction(held.row("what", "single reading as a share of the nominal film, at least")["value"])
-    share = Fraction(held.row("what", "readings between that and the nominal film, fewer than")["value"])
-    return Judge(
-        correction,
-        least=_higher(nominal * single / _HUNDRED, _um(criterion.min)),
-        most=_um(criterion.max),
-        mean_least=nominal,
-        counted_from=nominal,
-        below_most=share / _HUNDRED,
-        fewer=criterion.low_readings is LowReadings.FEWER_THAN,
-    )
-
-
-def _ninety_ten(criterion: Criterion, correction: Fraction) -> Judge | None:
-    if criterion.nominal is None:
-        return None
-    held = table("ninety_ten_limits")
-    nominal = criterion.nominal.to("um")
-    single = Fraction(held.row("what", "single reading as a share of the nominal film, at least")["value"])
-    share = Fraction(held.row("what", "readings at or above the nominal film, at least")["value"])
-    return Judge(
-        correction,
-        least=_higher(nominal * single / _HUNDRED, _um(criterion.min)),
-        most=_um(criterion.max),
-        counted_from=nominal,
-        below_most=1 - share / _HUNDRED,
+        correction or Fraction(0),
+        least=_um(held.single_min),
+        most=_um(held.single_max),
+        mean_least=_um(held.mean_min),
+        mean_most=_um(held.mean_max),
+        spot_least=_um(held.spot_min),
+        spot_most=_um(held.spot_max),
+        counted_from=_um(held.counted_from),
+        below_most=held.below_most,
+        fewer=held.fewer,
     )
 
 
@@ -161,15 +120,6 @@ def _next_to(limits: set[Fraction], step: Fraction) -> list[Fraction]:
 
 def _um(value: Quantity | None) -> Fraction | None:
     return value.to("um") if value is not None else None
-
-
-def _higher(one: Fraction, other: Fraction | None) -> Fraction:
-    return one if other is None else max(one, other)
-
-
-def _lower(one: Fraction | None, other: Fraction | None) -> Fraction | None:
-    stated = [value for value in (one, other) if value is not None]
-    return min(stated, default=None)
 
 
 def _inside(value: Fraction, least: Fraction | None, most: Fraction | None) -> bool:

@@ -19,6 +19,7 @@ class AcceptanceRule(StrEnum):
     PA_2 = "SSPC-PA-2"
     ISO_19840 = "ISO-19840"
     NINETY_TEN = "90-10"
+    EIGHTY_TWENTY = "80-20"
     OWN = "own"
 
 
@@ -92,7 +93,7 @@ class Criterion(Node):
     level: WholeNumber | None = leaf(Polarity.REPLACED, Concern.ACCEPTANCE, "restriction level of that rule")
     min: Thickness | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "minimum DFT")
     nominal: Thickness | None = leaf(
-        Polarity.EXACTLY, Concern.ACCEPTANCE, "nominal DFT on which ISO 19840 and 90-10 are based"
+        Polarity.EXACTLY, Concern.ACCEPTANCE, "nominal DFT on which ISO 19840, 90-10 and 80-20 are based"
     )
     max: Thickness | None = leaf(Polarity.AT_MOST, Concern.ACCEPTANCE, "maximum DFT")
     spot_min: Thickness | None = leaf(

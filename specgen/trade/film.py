@@ -84,14 +84,14 @@ def comb_film(
     return CombFilm(low, high)
 
 
-def film_left(id: str, film: Source, removed: Sequence[Source]) -> Working:
-    """The film left, in um, after each sanding or polishing in `removed`; below zero where more is taken off than
+def film_left(id: str, film: Source, removed: Sequence[Source], unit: str = "um") -> Working:
+    """The film left, in um or mil, after each sanding or polishing in `removed`; below zero where more is taken off than
     lies there.
     """
-    steps = _numbered("R", "DFT removed", removed)
-    inputs = (take("DFT", "dry film thickness", film, "thickness", "um"), *steps)
-    formula = " - ".join(entry.symbol for entry in inputs)
-    return work(id, "remaining DFT", formula, inputs, kind="thickness", unit="um", places=0, source=LOGIC)
+    steps = _numbered("R", "DFT removed", removed, unit)
+    inputs = (take("DFT", "dry film thickness", film, "thickness", unit), *steps)
+    formula, places = " - ".join(entry.symbol for entry in inputs), _FILM_PLACES[unit]
+    return work(id, "remaining DFT", formula, inputs, kind="thickness", unit=unit, places=places, source=LOGIC)
 
 
 def _dry_film(
@@ -114,8 +114,8 @@ def _thinner(thinner: Source) -> Input:
     return take("t", "thinner added, by volume", thinner, "percentage", "%")
 
 
-def _numbered(symbol: str, name: str, films: Sequence[Source]) -> tuple[Input, ...]:
+def _numbered(symbol: str, name: str, films: Sequence[Source], unit: str) -> tuple[Input, ...]:
     return tuple(
-        take(f"{symbol}_{number}", phrase("{name} {number}", name=phrase(name), number=number), film, "thickness", "um")
+        take(f"{symbol}_{number}", phrase("{name} {number}", name=phrase(name), number=number), film, "thickness", unit)
         for number, film in enumerate(films, start=1)
     )

@@ -6,10 +6,13 @@ from collections.abc import Iterable, Iterator
 
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.facts.job.counting import PERCENT, counting
 from specgen.model.acceptance import Criterion, Gauge, InspectionPoint, Readings
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
+from specgen.units.quantity import Quantity, Range
+from specgen.units.rounding import plain_text
 
 
 def points_table(job: Job, spec: Spec, words: Words) -> TableView:
@@ -33,8 +36,39 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
 
 
 def passes(criterion: Criterion, words: Words) -> str:
-    """What passes, one line a limit, rule or text."""
-    return _joined((*limits(criterion, words), criterion.text))
+    """What passes, one line a limit, rule or text, with what the rule makes of the limits."""
+    return _joined((*limits(criterion, words), accepted(criterion, words), criterion.text))
+
+
+def accepted(criterion: Criterion, words: Words) -> str:
+    """What the counting rule accepts at the limits stated; empty where words decide, or where the rule lacks its figure."""
+    held = counting(criterion)
+    if held is None:
+        return ""
+    ranges = (
+        (held.single_min, held.single_max, words("single reading {}")),
+        (held.spot_min, held.spot_max, words("spot measurement {}")),
+        (held.mean_min, held.mean_max, words("mean {}")),
+    )
+    said = [
+        text.format(words.phrase(Range("thickness", low, high)))
+        for low, high, text in ranges
+        if low is not None or high is not None
+    ]
+    if held.counted_from is not None:
+        fewer = words("fewer than {share} of the readings below {film}")
+        below = fewer if held.fewer else words("at most {share} of the readings below {film}")
+        percent = held.below_most * PERCENT
+        share = words.phrase(Quantity.of("share", percent, "%", plain_text(percent)))
+        said.append(below.format(share=share, film=words.phrase(held.counted_from)))
+    if held.single_min is None and held.single_max is None:
+        said.append(words("a single gauge reading is not limited"))
+    if held.tripled:
+        said.append(words("no maximum is stated, so it is three times the nominal DFT"))
+    text = words("accepted by this rule: {}").format("; ".join(said))
+    return (
+        words("{text} ({basis})").format(text=text, basis=words(held.unconfirmed.value)) if held.unconfirmed else text
+    )
 
 
 def limits(criterion: Criterion, words: Words) -> tuple[str, ...]:

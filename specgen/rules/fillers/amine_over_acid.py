@@ -20,6 +20,7 @@ Passes
     jobs.refit.climate.humidity: 40..65 %
     without systems.cab.total
     products.base.hazards.isocyanates: {contained: no}
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 5 um, max: 12 um, text: no reading outside the limits}
 Fails
     preparations.sand-steel.steps.dust: {id: dust, do: conversion, text: Brush rust converter on., unrinsed_acid: yes}    # at systems.cab.layers.primer    # also FIL005 at systems.chassis.layers.barrier
 

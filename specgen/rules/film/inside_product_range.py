@@ -7,6 +7,7 @@ Why
 Passes
     systems.cab.layers.primer.film: {min: 45 um, nominal: 60 um, max: 70 um}
     systems.cab.total: {min: 100 um, max: 170 um}
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 45 um, max: 70 um, text: no reading outside the limits}
 
     Given second good
     systems.deck.layers.gloss.film: {min: 1.5 mil, nominal: 2 mil, max: 3 mil}
@@ -14,11 +15,11 @@ Passes
     without products.base.film.min
     without products.clear.film.max
 Fails
-    systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um, max: 3.15 mil}    # at systems.cab.layers.primer.film.max
+    systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um, max: 3.15 mil}    # at systems.cab.layers.primer.film.max    # also INS013 at jobs.refit.inspection.primer-film.criterion.max
 
-    systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um, max: 100 um}    # at systems.cab.layers.primer.film.max
+    systems.cab.layers.primer.film: {min: 40 um, nominal: 60 um, max: 100 um}    # at systems.cab.layers.primer.film.max    # also INS013 at jobs.refit.inspection.primer-film.criterion.max
 
-    systems.cab.layers.primer.film: {min: 30 um, nominal: 60 um, max: 80 um}    # at systems.cab.layers.primer.film.min
+    systems.cab.layers.primer.film: {min: 30 um, nominal: 60 um, max: 80 um}    # at systems.cab.layers.primer.film.min    # also INS013 at jobs.refit.inspection.primer-film.criterion.min
 
     systems.cab.layers.clear.film: {min: 39 um, nominal: 50 um, max: 71 um}    # at systems.cab.layers.clear.film.min    # at systems.cab.layers.clear.film.max
 

@@ -7,6 +7,7 @@ Why
 Passes
     systems.cab.layers.primer.film: {min: 60 um, nominal: 60 um, max: 60 um}
     systems.cab.total: {min: 115 um, nominal: 130 um, max: 160 um}
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 60 um, max: 60 um, text: no reading outside the limits}
 
     systems.cab.layers.base.film: {min: 30 um}
     systems.cab.layers.base.passes: 3
@@ -17,17 +18,17 @@ Fails
     products.barrier.film.nominal: 50 um    # at products.barrier.film.min
 
     systems.cab.layers.primer.film: {min: 90 um}    # at systems.cab.layers.primer.film.min    # also FLM007 at systems.cab.layers.primer.passes
-    without systems.cab.total
+    without systems.cab.total    # also INS013 at jobs.refit.inspection.primer-film.criterion.min
 
     systems.cab.layers.primer.film: {max: 30 um}    # at systems.cab.layers.primer.film.max    # also FLM007 at systems.cab.layers.primer.passes
-    without systems.cab.total
+    without systems.cab.total    # also INS013 at jobs.refit.inspection.primer-film.criterion.max
 
     systems.cab.layers.primer.film: {nominal: 81 um}    # at systems.cab.layers.primer.film.nominal
     without systems.cab.total
 
-    jobs.refit.inspection.primer-film.criterion.min: 90 um    # at jobs.refit.inspection.primer-film.criterion.min
+    jobs.refit.inspection.primer-film.criterion.min: 90 um    # at jobs.refit.inspection.primer-film.criterion.min    # also INS013 at jobs.refit.inspection.primer-film.criterion.min
 
-    jobs.refit.inspection.primer-film.criterion.max: 0 um    # at jobs.refit.inspection.primer-film.criterion.max    # at jobs.refit.inspection.primer-film.criterion.min
+    jobs.refit.inspection.primer-film.criterion.max: 0 um    # at jobs.refit.inspection.primer-film.criterion.max    # at jobs.refit.inspection.primer-film.criterion.min    # also INS013 at jobs.refit.inspection.primer-film.criterion.max
 
     products.base.film: {min: 31 um, nominal: 30 um, max: 29 um, per_pass: 10 um}    # at products.base.film.min    # at products.base.film.nominal    # also FLM003 at systems.cab.layers.base.film.max    # also FLM003 at systems.cab.layers.base.film.min
 
@@ -39,7 +40,7 @@ Fails
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um, spot_min: 41 um, area_min: 40 um, area_max: 80 um, spot_max: 79 um, text: by the rule}    # at jobs.refit.inspection.primer-film.criterion.spot_min    # at jobs.refit.inspection.primer-film.criterion.area_max
 
     Given second good
-    jobs.lids.inspection.ground.criterion: {rule: own, min: 2 mil, max: 1.9 mil, text: every reading}    # at jobs.lids.inspection.ground.criterion.min
+    jobs.lids.inspection.ground.criterion: {rule: own, min: 2 mil, max: 1.9 mil, text: every reading}    # at jobs.lids.inspection.ground.criterion.min    # also INS013 at jobs.lids.inspection.ground.criterion.max    # also INS013 at jobs.lids.inspection.ground.criterion.min
 
     Given second good
     systems.deck.layers.gloss.film: {nominal: 3.01 mil}    # at systems.deck.layers.gloss.film.nominal    # also FLM008 at systems.deck.layers.gloss.coats

@@ -27,7 +27,7 @@ Fails
     jobs.lids.inspection.film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 2.3 mil, max: 3.8 mil}
     jobs.lids.inspection.film.after: gloss
     jobs.lids.inspection.film.gauge: {principle: destructive}
-    jobs.lids.items.FRAME.shapes.strip.width: 1.9 in    # at jobs.lids.items.FRAME.shapes.strip.width
+    jobs.lids.items.FRAME.shapes.strip.width: 1.9 in    # at jobs.lids.items.FRAME.shapes.strip.width    # also INS013 at jobs.lids.inspection.film.criterion.min
 
     Given second good
     jobs.rails.inspection.film.readings: {from_edge: 0.98 in}    # at jobs.rails.inspection.film.readings.from_edge

@@ -51,7 +51,7 @@ Fails
     jobs.refit.inspection.primer-film.readings: {areas: 2, spots: 9, readings: 30}    # at jobs.refit.inspection.primer-film.readings.spots
 
     jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, readings: {spots: 4}, criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 15 um, max: 30 um}}    # at jobs.refit.inspection.base-film.readings.spots
-    jobs.refit.inspection.primer-film.readings: {spots: 1}
+    jobs.refit.inspection.primer-film.readings: {spots: 1}    # also INS013 at jobs.refit.inspection.base-film.criterion.max    # also INS013 at jobs.refit.inspection.base-film.criterion.min
 To put right
     Plan at least the number the rule requires; SSPC-PA 2 requires five spots an area and three readings a spot.
 """

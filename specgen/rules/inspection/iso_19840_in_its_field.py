@@ -10,23 +10,25 @@ Passes
 
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 40 um, max: 80 um, low_readings: fewer-than}
     jobs.refit.substrate.material: steel_blasted
+    systems.cab.layers.primer.film.nominal: 40 um
+    systems.cab.total.nominal: 110 um
 
     Given second good
     jobs.lids.inspection.film.items: [FRAME]
     jobs.lids.inspection.film.after: gloss
-    jobs.lids.inspection.film.criterion: {rule: ISO-19840, nominal: 2.3 mil, max: 3.8 mil, low_readings: fewer-than}
+    jobs.lids.inspection.film.criterion: {rule: ISO-19840, nominal: 2 mil, max: 2.5 mil, low_readings: fewer-than}
     jobs.lids.inspection.film.gauge: {principle: destructive}
 Fails
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}    # at jobs.refit.inspection.primer-film.criterion.rule
 
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 30 um, max: 80 um, low_readings: fewer-than}    # at jobs.refit.inspection.primer-film.criterion.nominal
-    jobs.refit.substrate.material: steel_blasted
+    jobs.refit.substrate.material: steel_blasted    # also INS013 at jobs.refit.inspection.primer-film.criterion.nominal
 
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, max: 80 um, low_readings: fewer-than}    # note at jobs.refit.inspection.primer-film.criterion.nominal
     jobs.refit.substrate.material: steel_blasted
 
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 39.9 um, max: 80 um, low_readings: fewer-than}    # at jobs.refit.inspection.primer-film.criterion.nominal
-    jobs.refit.substrate.material: steel_blasted
+    jobs.refit.substrate.material: steel_blasted    # also INS013 at jobs.refit.inspection.primer-film.criterion.nominal
 
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}    # at jobs.refit.inspection.primer-film.criterion.rule
     jobs.refit.items.DOOR.substrate: {material: steel_blasted, thickness: 1.5 mm}

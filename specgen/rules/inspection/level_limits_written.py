@@ -24,7 +24,7 @@ Fails
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 5, min: 40 um, max: 80 um, spot_min: 32 um}    # at jobs.refit.inspection.primer-film.criterion.level
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 6, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.level
-    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, criterion: {rule: SSPC-PA-2, edition: "2012", level: 1, min: 15 um, max: 30 um, area_min: 15 um}}    # at jobs.refit.inspection.base-film.criterion.level
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, criterion: {rule: SSPC-PA-2, edition: "2012", level: 1, min: 15 um, max: 30 um, area_min: 15 um}}    # at jobs.refit.inspection.base-film.criterion.level    # also INS013 at jobs.refit.inspection.base-film.criterion.max    # also INS013 at jobs.refit.inspection.base-film.criterion.min
 To put right
     Write spot_min, spot_max, area_min and area_max from the standard.
 """

@@ -15,7 +15,7 @@ Fails
     jobs.refit.substrate.material: steel_blasted
 
     jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um}}    # at jobs.refit.inspection.base-film.criterion.low_readings
-    jobs.refit.substrate.material: steel_blasted
+    jobs.refit.substrate.material: steel_blasted    # also INS013 at jobs.refit.inspection.base-film.criterion.max    # also INS013 at jobs.refit.inspection.base-film.criterion.nominal
 To put right
     Write low_readings: fewer-than, or at-most where the contract says so.
 """

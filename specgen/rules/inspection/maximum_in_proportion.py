@@ -6,19 +6,22 @@ Why
     So thick a film retains solvent, cracks and loses adhesion, even though every reading is accepted.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 180 um, text: no reading outside the limits}
+    systems.cab.layers.primer.film.max: 180 um
+    without products.primer.film.max
 
     products.primer.film.max: 200 um
     jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 200 um, text: no reading outside the limits}
+    systems.cab.layers.primer.film.max: 200 um
 Fails
-    jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 200 um, text: no reading outside the limits}    # at jobs.refit.inspection.primer-film.criterion.max
+    jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 200 um, text: no reading outside the limits}    # at jobs.refit.inspection.primer-film.criterion.max    # also INS013 at jobs.refit.inspection.primer-film.criterion.max
 
     products.primer.film.max: 200 um
-    jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 201 um, text: no reading outside the limits}    # at jobs.refit.inspection.primer-film.criterion.max
+    jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 201 um, text: no reading outside the limits}    # at jobs.refit.inspection.primer-film.criterion.max    # also INS013 at jobs.refit.inspection.primer-film.criterion.max
 
-    jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 181 um, text: no reading outside the limits}    # at jobs.refit.inspection.primer-film.criterion.max
+    jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 181 um, text: no reading outside the limits}    # at jobs.refit.inspection.primer-film.criterion.max    # also INS013 at jobs.refit.inspection.primer-film.criterion.max
 
     Given second good
-    jobs.lids.inspection.film.criterion: {rule: own, nominal: 1 mil, max: 3.1 mil, text: every reading}    # at jobs.lids.inspection.film.criterion.max
+    jobs.lids.inspection.film.criterion: {rule: own, nominal: 1 mil, max: 3.1 mil, text: every reading}    # at jobs.lids.inspection.film.criterion.max    # also INS013 at jobs.lids.inspection.film.criterion.max
 
     Given second good
     jobs.lids.inspection.both: {id: both, check: Film of all, at: completion, method: magnetic gauge, criterion: {rule: own, nominal: 1 mil, max: 3.5 mil, text: every reading}}    # at jobs.lids.inspection.both.criterion.max    # also INS012 at jobs.lids.inspection.both.at

@@ -5,19 +5,19 @@ Checks
 Why
     The rules are independent of each other: the same readings can be accepted under one and rejected under the other, and the dispute follows after the work.
 Passes
-    jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: 90-10, nominal: 50 um, governs: yes}}
+    jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: 90-10, nominal: 60 um, max: 80 um, governs: yes}}
 
-    jobs.refit.inspection.again: {id: again, check: Film again, after: base, criterion: {rule: 90-10, nominal: 50 um}}
+    jobs.refit.inspection.again: {id: again, check: Film again, after: base, criterion: {rule: 90-10, nominal: 80 um, max: 110 um}}
 
-    jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: own, min: 50 um, text: every reading}}
+    jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: own, min: 40 um, max: 80 um, text: every reading}}
 Fails
-    jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: 90-10, nominal: 50 um}}    # at jobs.refit.inspection.again.criterion.rule
+    jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: 90-10, nominal: 60 um, max: 80 um}}    # at jobs.refit.inspection.again.criterion.rule
 
-    jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: 90-10, nominal: 50 um, governs: yes}}    # at jobs.refit.inspection.again.criterion.rule
+    jobs.refit.inspection.again: {id: again, check: Film again, after: primer, criterion: {rule: 90-10, nominal: 60 um, max: 80 um, governs: yes}}    # at jobs.refit.inspection.again.criterion.rule
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: no reading outside the limits, governs: yes}
 
     Given second good
-    jobs.rails.inspection.again: {id: again, check: Film again, after: second, criterion: {rule: 90-10, nominal: 9 mil}}    # at jobs.rails.inspection.again.criterion.rule
+    jobs.rails.inspection.again: {id: again, check: Film again, after: second, criterion: {rule: 90-10, nominal: 9 mil, max: 14 mil}}    # at jobs.rails.inspection.again.criterion.rule
 To put right
     Keep one rule, or write governs: yes in the criterion that takes precedence.
 """

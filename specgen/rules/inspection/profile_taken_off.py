@@ -18,7 +18,7 @@ Fails
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic, zeroed_on: smooth-steel}    # at jobs.refit.inspection.primer-film.gauge.correction
 
     jobs.refit.substrate.material: steel_blasted
-    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: magnetic, zeroed_on: smooth-steel}, criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: at-most}}    # at jobs.refit.inspection.base-film.gauge.correction
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: magnetic, zeroed_on: smooth-steel}, criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: at-most}}    # at jobs.refit.inspection.base-film.gauge.correction    # also INS013 at jobs.refit.inspection.base-film.criterion.max    # also INS013 at jobs.refit.inspection.base-film.criterion.nominal
 
     jobs.refit.inspection.primer-film.criterion: {rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: fewer-than}
     jobs.refit.items.STEP.substrate: {material: steel_blasted, thickness: 2 mm}

@@ -7,7 +7,7 @@ Why
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
 
-    jobs.refit.inspection.primer-film.criterion: {rule: 90-10, nominal: 60 um}
+    jobs.refit.inspection.primer-film.criterion: {rule: 90-10, nominal: 60 um, max: 80 um}
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2004", min: 40 um, max: 80 um}
 
@@ -23,16 +23,16 @@ Fails
 
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.text
 
-    jobs.refit.inspection.primer-film.criterion: {nominal: 60 um, text: all}    # at jobs.refit.inspection.primer-film.criterion.rule
+    jobs.refit.inspection.primer-film.criterion: {nominal: 60 um, text: all}    # at jobs.refit.inspection.primer-film.criterion.rule    # also INS013 at jobs.refit.inspection.primer-film.criterion.max
 
-    jobs.refit.inspection.primer-film.criterion: {max: 60 um, text: all}    # at jobs.refit.inspection.primer-film.criterion.rule
+    jobs.refit.inspection.primer-film.criterion: {max: 60 um, text: all}    # at jobs.refit.inspection.primer-film.criterion.rule    # also INS013 at jobs.refit.inspection.primer-film.criterion.max    # also INS013 at jobs.refit.inspection.primer-film.criterion.min
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2004", level: 3, min: 40 um, max: 80 um}    # warning at jobs.refit.inspection.primer-film.criterion.level
 
     jobs.refit.inspection.prepared.criterion: {}    # at jobs.refit.inspection.prepared.criterion.text
 
     Given second good
-    jobs.lids.inspection.film.criterion: {rule: SSPC-PA-2, edition: "2012", min: 2.3 mil, max: 3.8 mil}    # at jobs.lids.inspection.film.criterion.level
+    jobs.lids.inspection.film.criterion: {rule: SSPC-PA-2, edition: "2012", min: 2.3 mil, max: 3.8 mil}    # at jobs.lids.inspection.film.criterion.level    # also INS013 at jobs.lids.inspection.film.criterion.max    # also INS013 at jobs.lids.inspection.film.criterion.min
 To put right
     Name the rule with its edition and level, or write rule: own and give the wording of the rule.
 """

@@ -10,6 +10,7 @@ Passes
     Given second good
     jobs.lids.inspection.film.after: gloss
     jobs.lids.inspection.film.gauge: {principle: destructive}
+    jobs.lids.inspection.film.criterion: {rule: own, min: 1.6 mil, max: 2.5 mil, text: every reading}
 Fails
     without jobs.refit.inspection.primer-film.after    # at jobs.refit.inspection.primer-film.at
 

@@ -12,6 +12,7 @@ Passes
     jobs.refit.substrate.thickness: 4 mm
     products.primer.film.min: 30 um
     systems.cab.layers.primer.film.min: 30 um
+    jobs.refit.inspection.primer-film.criterion.min: 30 um
 
     Given second good
     systems.deck.layers.first.film.min: 2.25 mil

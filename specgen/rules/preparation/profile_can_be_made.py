@@ -8,6 +8,7 @@ Passes
     preparations.sand-steel.steps.sand: {id: sand, do: power-tool, text: Grind to bare metal., grade: SP 11, profile: 15..20 um, profile_method: ASTM D4417-B}
     systems.cab.layers.primer.film.min: 45 um
     systems.cab.total: {min: 100 um, nominal: 130 um, max: 180 um}
+    jobs.refit.inspection.primer-film.criterion.min: 45 um
 Fails
     preparations.sand-steel.steps.sand: {id: sand, do: power-tool, text: Brush., grade: SP 3, profile: 15..20 um, profile_method: ASTM D4417-B}    # at preparations.sand-steel.steps.sand.profile    # also PRE008 at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade
 

@@ -32,7 +32,7 @@ Fails
     jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, area: 0.12 m2, preparation: blast, substrate: {material: steel_hot_rolled, thickness: 4 mm}, system: cab}
     systems.cab.layers.primer.film: {min: 60 um, nominal: 60 um, max: 80 um}
     systems.cab.layers.clear.film: {min: 45 um, nominal: 50 um, max: 70 um}
-    without systems.cab.total
+    without systems.cab.total    # also INS013 at jobs.refit.inspection.primer-film.criterion.min
 
     Given second good
     jobs.rails.vehicles: [F-1]

@@ -9,6 +9,7 @@ Passes
     preparations.sand-steel.steps.sand.profile_method: ISO 8503-5
     systems.cab.layers.primer.film.min: 45 um
     systems.cab.total: {min: 100 um, nominal: 130 um, max: 180 um}
+    jobs.refit.inspection.primer-film.criterion.min: 45 um
 
     Given second good
 Fails

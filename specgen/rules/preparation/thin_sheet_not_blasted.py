@@ -9,6 +9,7 @@ Passes
     jobs.refit.substrate.thickness: 4 mm
     systems.cab.layers.primer.film.min: 45 um
     systems.cab.total: {min: 100 um, nominal: 130 um, max: 180 um}
+    jobs.refit.inspection.primer-film.criterion.min: 45 um
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 3 mm
