@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.wording import Words
 from specgen.units.locale import ENGLISH
@@ -65,5 +67,53 @@ def test_every_limit_of_a_criterion_is_printed() -> None:
         "SSPC-PA 2 edition 2012 level 3",
         "fewer than 20 % of the readings may be below the nominal DFT",
         "this rule takes precedence",
+        "accepted by this rule: spot measurement 32 to 96 µm; mean 40 to 80 µm; a single gauge reading is not limited",
         "Written down.",
     ]
+
+
+ACCEPTED = {
+    "a spot below what is asked": (
+        "{rule: SSPC-PA-2, edition: '2012', level: 3, min: 65 um, max: 110 um}",
+        "spot measurement 52 to 132 µm; mean 65 to 110 µm; a single gauge reading is not limited",
+    ),
+    "a level from memory": (
+        "{rule: SSPC-PA-2, edition: '2012', level: 5, min: 2.5 mil, max: 4 mil}",
+        "spot measurement at least 2 mil; mean at least 2.5 mil; a single gauge reading is not limited"
+        " (not verified against the published text)",
+    ),
+    "a level with written limits": (
+        "{rule: SSPC-PA-2, edition: '2012', level: 2, min: 40 um, max: 80 um, spot_min: 40 um, spot_max: 90 um}",
+        "spot measurement 40 to 90 µm; mean 40 to 80 µm; a single gauge reading is not limited",
+    ),
+    "three times the nominal": (
+        "{rule: ISO-19840, nominal: 120 um, low_readings: at-most}",
+        "single reading 96 to 360 µm; mean at least 120 µm; at most 20 % of the readings below 120 µm;"
+        " no maximum is stated, so it is three times the nominal DFT",
+    ),
+    "the stricter reading where none is stated": (
+        "{rule: ISO-19840, nominal: 120 um, min: 100 um, max: 150 um}",
+        "single reading 100 to 150 µm; mean at least 120 µm; fewer than 20 % of the readings below 120 µm",
+    ),
+    "90-10": (
+        "{rule: 90-10, nominal: 60 um}",
+        "single reading at least 54 µm; at most 10 % of the readings below 60 µm",
+    ),
+    "80-20": (
+        "{rule: 80-20, nominal: 60 um, max: 80 um}",
+        "single reading 48 to 80 µm; at most 20 % of the readings below 60 µm (common practice, no source)",
+    ),
+}
+
+
+@pytest.mark.parametrize(("criterion", "told"), ACCEPTED.values(), ids=ACCEPTED)
+def test_what_a_rule_accepts_is_printed(criterion: str, told: str) -> None:
+    row = _rows({"jobs.refit.inspection.primer-film.criterion": criterion})["Film of the primer"]
+    printed = [line for line in row[4].replace(NB, " ").splitlines() if line.startswith("accepted")]
+    assert printed == [f"accepted by this rule: {told}"]
+
+
+def test_a_rule_that_words_decide_accepts_what_they_say() -> None:
+    for criterion in ("{rule: own, min: 40 um, text: every spot}", "{rule: 90-10, max: 80 um}"):
+        row = _rows({"jobs.refit.inspection.primer-film.criterion": criterion})["Film of the primer"]
+        assert "accepted" not in row[4]

@@ -13,6 +13,7 @@ from specgen.documents.method_statement.conditions import NOT_STATED, Asked, Con
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.intervals import air_of, interval
+from specgen.facts.layer.left import left_after_removal
 from specgen.facts.pairs.answers import DULLING
 from specgen.facts.pairs.families import paint_name
 from specgen.facts.pairs.layers import LayerPair, layer_pairs
@@ -37,20 +38,27 @@ class BetweenView:
 def between_coats(system: System, job: Job, spec: Spec, words: Words) -> tuple[BetweenView, ...]:
     """One entry for each coat after which something is done; a coat that begins in a special way is told where it comes."""
     names = {layer.id: coat_name(number, layer, words) for number, layer in numbered(system)}
-    found = [(names[pair.below.id], tuple(_after(pair, names, job, spec, words))) for pair in layer_pairs(system, spec)]
+    found = [
+        (names[pair.below.id], tuple(_after(pair, names, system, job, spec, words)))
+        for pair in layer_pairs(system, spec)
+    ]
     first, last = system.layers[:1], system.layers[-1:]
     # what is said of the first coat as such comes before it, what is done to the last one after it
     begun = [(names[layer.id], tuple(_begin(layer, names, words))) for layer in first]
-    ended = [(names[layer.id], tuple(_taken_off(layer, words))) for layer in last]
+    ended = [(names[layer.id], tuple(_taken_off(system, layer, spec, words))) for layer in last]
     return (
         *(BetweenView(words("With coat {}").format(coat), steps) for coat, steps in begun if steps),
         *(BetweenView(words("After coat {}").format(coat), steps) for coat, steps in (*found, *ended) if steps),
     )
 
 
-def _after(pair: LayerPair, names: dict[str, str], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:
+def _after(
+    pair: LayerPair, names: dict[str, str], system: System, job: Job, spec: Spec, words: Words
+) -> Iterator[Condition]:
     below, above = pair.below, pair.above
-    yield from _by_author(below, above, names, words)
+    yield from _by_author(below, words)
+    yield from _taken_off(system, below, spec, words)
+    yield from _begin(above, names, words)
     if pair.verdict.refused:
         told = refusal(pair.verdict, words)
         if told is not None and not pair.stated_by_name and not pair.told_elsewhere:
@@ -107,7 +115,7 @@ def _no_abrading_asked(pair: LayerPair, window: str, late: str, words: Words) ->
     return Condition(text.format(window=window), source)
 
 
-def _by_author(below: Layer, above: Layer, names: dict[str, str], words: Words) -> Iterator[Condition]:
+def _by_author(below: Layer, words: Words) -> Iterator[Condition]:
     said = below.before_next or ""
     if below.blush_wash and not _SPEAKS_OF_WASHING.search(said):
         yield Condition(
@@ -117,8 +125,6 @@ def _by_author(below: Layer, above: Layer, names: dict[str, str], words: Words) 
         yield Condition(said, "")
     if below.abraded_with is not None and not _names_it(below.abraded_with, said):
         yield Condition(words("Abrade with {}.").format(below.abraded_with), "")
-    yield from _taken_off(below, words)
-    yield from _begin(above, names, words)
 
 
 def _begin(layer: Layer, names: dict[str, str], words: Words) -> Iterator[Condition]:
@@ -131,7 +137,7 @@ def _begin(layer: Layer, names: dict[str, str], words: Words) -> Iterator[Condit
         yield Condition(text.format(names[layer.id]), "")
 
 
-def _taken_off(layer: Layer, words: Words) -> Iterator[Condition]:
+def _taken_off(system: System, layer: Layer, spec: Spec, words: Words) -> Iterator[Condition]:
     """How much of a coat sanding and polishing may take off, and what must stay."""
     said = [
         text.format(words.phrase(film))
@@ -142,6 +148,9 @@ def _taken_off(layer: Layer, words: Words) -> Iterator[Condition]:
         )
         if film is not None
     ]
+    left = left_after_removal(system, layer, spec, "min") if layer.remaining_min is None else None
+    if left is not None:
+        said.append(words("at least {} of this coat remains (calculated from its minimum)").format(words.film(left)))
     if said:
         text = "; ".join(said)
         yield Condition(words("{}.").format(text[:1].upper() + text[1:]), "")

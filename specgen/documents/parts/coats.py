@@ -14,7 +14,7 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.intervals import air_of, interval
-from specgen.facts.layer.sums import total_film
+from specgen.facts.layer.sums import nominal_in_the_end, total_film
 from specgen.model.job import Job
 from specgen.model.preparation import Preparation
 from specgen.model.spec import Spec
@@ -71,14 +71,18 @@ def waits(system: System, preparation: Preparation, job: Job, spec: Spec, words:
 
 
 def total(system: System, spec: Spec, words: Words) -> str:
-    """The film of all coats together, as stated, else summed; empty where there is neither."""
+    """The film of all coats together, as stated, else summed; the nominal one also when all is sanded. Empty where there is none."""
     named: tuple[tuple[Limit, str], ...] = (
         ("min", words("at least {}")),
         ("nominal", words("nominal {}")),
         ("max", words("at most {}")),
     )
-    films = ((text, total_film(system, spec, limit)) for limit, text in named)
-    return ", ".join(text.format(words.phrase(film)) for text, film in films if film is not None)
+    films = [(text, total_film(system, spec, limit)) for limit, text in named]
+    said = [text.format(words.phrase(film)) for text, film in films if film is not None]
+    left = nominal_in_the_end(system, spec)
+    if left is not None:
+        said.append(words("nominal {} after sanding and polishing").format(words.phrase(left)))
+    return ", ".join(said)
 
 
 def numbered(system: System) -> Iterator[tuple[int, Layer]]:

@@ -1,7 +1,7 @@
 """INS013 A criterion accepts the DFT specified, no more and no less
 
 Checks
-    The limits of each DFT criterion against the film under the gauge: the limits of the coat, the sums of the coats up to it, or the stated total, less what sanding and polishing may remove; where the part has existing coats, also with these. For an own wording or a destructive method the coat by itself also counts. A criterion wider than the film is an error where its acceptance rule counts by figures and the coats state the limit themselves, else a warning; a narrower one is a note. Limits of spots and areas are judged by the level of SSPC-PA 2. What the acceptance rule itself allows on a limit that is right, as a spot at 80 % of the minimum, is no finding and is printed.
+    The limits of each DFT criterion against the film under the gauge: the limits of the coat, the sums of the coats up to it, or the stated total, less what sanding and polishing may remove; where the part has existing coats, also with these. For an own wording or a destructive method the coat by itself also counts. A criterion wider than the film is an error where its acceptance rule counts by figures and the coats state the limit themselves, else a warning; a narrower one is a note. Limits of spots and areas are assessed by the level of SSPC-PA 2. What the acceptance rule itself allows on a limit that is right, as a spot at 80 % of the minimum, is no finding and is printed.
 Why
     The inspector accepts by the criterion, not by the coat table: a limit below the film specified lets thin paint into service, with a signature under it.
 Passes
