@@ -23,7 +23,7 @@ Fails
 
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.text
 
-    jobs.refit.inspection.primer-film.criterion: {nominal: 60 um, text: all}    # at jobs.refit.inspection.primer-film.criterion.rule    # also INS013 at jobs.refit.inspection.primer-film.criterion.max
+    jobs.refit.inspection.primer-film.criterion: {nominal: 60 um, text: all}    # at jobs.refit.inspection.primer-film.criterion.rule
 
     jobs.refit.inspection.primer-film.criterion: {max: 60 um, text: all}    # at jobs.refit.inspection.primer-film.criterion.rule    # also INS013 at jobs.refit.inspection.primer-film.criterion.max    # also INS013 at jobs.refit.inspection.primer-film.criterion.min
 

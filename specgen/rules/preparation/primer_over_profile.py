@@ -16,6 +16,7 @@ Passes
 
     Given second good
     systems.deck.layers.first.film.min: 2.25 mil
+    jobs.rails.inspection.first.criterion.min: 2.25 mil
 
     Given a wash primer under a primer
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..15 um, profile_method: ISO 8503-5}
@@ -25,6 +26,8 @@ Passes
     systems.deck.layers.first.film: {min: 1 mil, nominal: 3 mil, max: 4 mil}
     systems.deck.layers.second.film: {min: 3 mil, nominal: 5 mil}
     products.mastic.film.min: 1 mil
+    jobs.rails.inspection.first.criterion: {rule: own, min: 1 mil, max: 4 mil, text: every reading}
+    jobs.rails.inspection.film.criterion: {rule: own, min: 4 mil, max: 12 mil, text: every reading}
 
     Given a zinc-rich primer on blasted steel
     preparations.sand-steel.steps.sand.profile: 25..38 um
@@ -33,6 +36,7 @@ Passes
     products.primer.film.min: 30 um
     systems.cab.total.min: 115 um
     without jobs.refit.items.STEP
+    jobs.refit.inspection.primer-film.criterion.min: 30 um
 Fails
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 25..45 um, profile_method: ISO 8503-5}    # warning at systems.cab.layers.primer.film.min    # also PRE019 warning at systems.cab.layers    # also PRE019 warning at systems.chassis.layers.barrier.film.min    # also PRE019 warning at systems.chassis.layers    # also PRE020 at preparations.sand-steel.steps.sand.profile
     jobs.refit.substrate.thickness: 4 mm
