@@ -36,6 +36,17 @@ PAIRS = [
     ("oil_alkyd", "basecoat", "", "conditional", "abrade; patch_test", Basis.PRACTICE),
     ("acrylic_1k", "silicone_heat", "", "not listed", "", Basis.LOGIC),
     ("powder", "wood", "", "not listed", "", Basis.LOGIC),
+    # families of which the documents read say little: their own rows, then what is known of their kin, then the ladder
+    ("fluoropolymer", "epoxy_2k", "", "accepted", "in_window or abrade", Basis.PRACTICE),
+    ("epoxy_phenolic", "vinyl", "", "not recommended", "", Basis.PRACTICE),
+    ("pu_2k_aliphatic", "coal_tar_epoxy", "", "not recommended", "", Basis.MEMORY),
+    ("coal_tar_epoxy", "coal_tar_epoxy", "", "same material", "in_window or abrade", Basis.MEMORY),
+    ("epoxy_wb", "vinyl", "", "conditional", "abrade; patch_test", Basis.PRACTICE),
+    ("polyurea", "epoxy_2k", "", "conditional", "abrade or in_window", Basis.PRACTICE),
+    ("alkyd_wb", "zinc_pu", "", "not recommended", "", Basis.PRACTICE),
+    ("epoxy_2k", "wax", "", "not recommended", "", Basis.PRACTICE),
+    ("epoxy_2k", "not-named", "", "not listed", "", Basis.LOGIC),
+    ("not-named", "epoxy_2k", "", "not listed", "", Basis.LOGIC),
 ]
 
 

@@ -8,6 +8,7 @@ from collections import Counter
 import pytest
 
 from specgen.facts.job.faults import OCCURS
+from specgen.facts.pairs.families import NOT_NAMED
 from specgen.model.product import Role
 from specgen.standards.citations import Basis, documents
 from specgen.standards.tables import table, table_names
@@ -182,13 +183,17 @@ def test_every_role_has_its_place() -> None:
 
 
 def test_properties_of_binders_are_of_closed_lists() -> None:
-    columns = ("solvent_strength", "cured_rub", "alkali_sensitive", "acid_sensitive_cure")
+    columns = ("solvent_strength", "cured_rub", "alkali_sensitive", "acid_sensitive_cure", "isocyanate", "epoxy")
     found = {column: {row[column] for row in table("binder_families").rows} for column in columns}
     assert found == {
         "solvent_strength": {"weak", "medium", "strong", ""},
-        "cured_rub": {"soluble", "softens", "resistant"},
-        "alkali_sensitive": {"yes", "no"},
-        "acid_sensitive_cure": {"yes", "no"},
+        "cured_rub": {"soluble", "softens", "resistant", ""},
+        "alkali_sensitive": {"yes", "no", ""},
+        "acid_sensitive_cure": {"yes", "no", ""},
+        "isocyanate": {"yes", "no", ""},
+        "epoxy": {"yes", "no", ""},
     }
+    empty = {row["id"] for row in table("binder_families").rows if not row["cured_rub"]}
+    assert empty == {NOT_NAMED}
     alkali = {row["id"] for row in table("binder_families").rows if row["alkali_sensitive"] == "yes"}
-    assert alkali == {"oil_alkyd", "epoxy_ester", "polyester_putty"}
+    assert alkali == {"oil_alkyd", "epoxy_ester", "polyester_putty", "alkyd_wb", "polyester"}

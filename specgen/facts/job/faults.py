@@ -12,6 +12,7 @@ from specgen.facts.pairs.overcoat import Verdict
 from specgen.facts.pairs.papers import COLOUR
 from specgen.facts.pairs.parts import BLASTING, members
 from specgen.facts.product.curing import cured_by_moisture
+from specgen.facts.product.hazard_facts import isocyanates_in
 from specgen.model.job import Job
 from specgen.model.preparation import StepKind
 from specgen.model.product import CuringKind, Product, Role
@@ -19,7 +20,7 @@ from specgen.model.spec import Spec
 from specgen.standards.tables import Row, table
 
 _SOFT = {"soluble", "softens"}
-_AMINE = {"epoxy_2k", "epoxy_latent"}
+_AMINE = {"epoxy_2k", "epoxy_latent", "epoxy_phenolic", "coal_tar_epoxy"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +76,9 @@ def _strong_on_soft(work: _Work) -> bool:
 
 def _soft(family: str) -> bool:
     """True for paint that a solvent takes; unknown old paint counts as such."""
-    return not family or binder_family(family)["cured_rub"] in _SOFT or binder_family(family)["cure"] == "oxidative"
+    return (
+        not family or binder_family(family)["cured_rub"] in {*_SOFT, ""} or binder_family(family)["cure"] == "oxidative"
+    )
 
 
 def _layer_pairs(work: _Work) -> Iterator[LayerPair]:
@@ -90,7 +93,7 @@ def _polyurethane_on_epoxy(work: _Work) -> bool:
 OCCURS: Mapping[str, Callable[[_Work], bool]] = {
     "always": lambda _: True,
     "several_coats": lambda work: any(len(whole.new) > 1 for whole in work.stacks),
-    "isocyanate_and_moisture": lambda work: bool(_families(work) & (members("pu") | {"pu_moisture"})),
+    "isocyanate_and_moisture": lambda work: any(isocyanates_in(product) for product in work.products),
     "zinc_rich": lambda work: bool(_families(work) & ZINC_RICH),
     "cures_by_moisture": lambda work: any(cured_by_moisture(product) for product in work.products),
     "two_pack": lambda work: any(product.curing is CuringKind.LIQUID_TWO_PACK for product in work.products),

@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from specgen.facts.layer.film import expected_film
 from specgen.facts.memo import memoised
+from specgen.facts.pairs.families import NOT_NAMED
 from specgen.facts.pairs.parts import takes_old_paint_off
 from specgen.model.job import Item, Job, OldCoat
 from specgen.model.preparation import Substrate
@@ -28,7 +29,10 @@ _PAINTED = {"ecoat_part": "ecoat", "powder_part": "powder", "oem_finish": "oem_f
 
 @dataclass(frozen=True, slots=True)
 class OldLayer:
-    """An old coat that stays. `path` is its address from the top of the sources, `coat` what is said of it."""
+    """An old coat that stays. `path` is its address from the top of the sources, `coat` what is said of it.
+
+    `family` is None where it is not stated, or stated as not named.
+    """
 
     family: str | None
     coat: OldCoat
@@ -143,4 +147,4 @@ def _old(job: Job, item: Item, spec: Spec) -> Iterator[OldLayer]:
         coat = OldCoat.model_validate({"id": substrate.material.replace("_", "-")})
         yield OldLayer(_PAINTED[substrate.material], coat, (*where, "material"))
     for coat in item.old_coats:
-        yield OldLayer(coat.family, coat, (*at, "old_coats", coat.id))
+        yield OldLayer(coat.family if coat.family != NOT_NAMED else None, coat, (*at, "old_coats", coat.id))

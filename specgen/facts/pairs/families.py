@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from specgen.standards.tables import Row, table
 
-ZINC_RICH = frozenset({"zinc_organic", "zinc_inorganic"})
+NOT_NAMED = "not-named"
+"""The family of a paint, and the material of a part, of which nobody says what it is: what goes by it is not judged."""
+
+ZINC_RICH = frozenset({"zinc_organic", "zinc_inorganic", "zinc_pu"})
 ETCHING = frozenset({"wash_primer", "etch_primer_1k"})
 BODY_FILLER = "polyester_putty"
 

@@ -9,14 +9,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.facts.pairs.answers import DULLING, answered_by_coat, dulled
-from specgen.facts.pairs.families import BODY_FILLER, ETCHING, binder_family
+from specgen.facts.pairs.families import BODY_FILLER, ETCHING, NOT_NAMED, binder_family
 from specgen.facts.pairs.overcoat import ZINC, Overcoating, overcoating
 from specgen.model.product import Product, Role
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 
 # Zinc dust, wash primer, body filler, oil on zinc, and what goes on acid or filler have rules of their own.
-_MADE_FOR_METAL = {"wash_primer", "zinc_organic", BODY_FILLER}
+_MADE_FOR_METAL = {"wash_primer", "zinc_organic", "zinc_pu", BODY_FILLER}
 _CARRIES_CLEAR = {Role.BASECOAT, Role.TOPCOAT, Role.CLEARCOAT}
 
 
@@ -43,11 +43,12 @@ class LayerPair:
 
     @property
     def told_elsewhere(self) -> bool:
-        """True where a rule of another folder, or the one on zinc silicate, speaks of the pair."""
+        """True where a rule of another folder speaks of the pair, the one on zinc silicate, or the one on types not named."""
         new, old = self.verdict.new, self.verdict.old
         return (
             new in _MADE_FOR_METAL
             or old in ETCHING
+            or NOT_NAMED in (new, old)
             or old == BODY_FILLER
             or new == old == "zinc_inorganic"
             or (old in ZINC and "saponification" in self.verdict.mechanisms)

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from specgen.facts.job.stack import NewLayer, OldLayer, Stack, stacks
 from specgen.facts.pairs.answers import answered_by_coat, answered_by_preparation
+from specgen.facts.pairs.families import BODY_FILLER, ZINC_RICH
 from specgen.facts.pairs.overcoat import Overcoating, on_rub, overcoating
 from specgen.model.job import Job, PatchResult, RubResult
 from specgen.model.product import Role
@@ -19,7 +20,7 @@ from specgen.standards.tables import table
 from specgen.units.locale import phrase
 
 # Wash primer, zinc dust and body filler are made for metal: the rules on first coats say where they may not lie.
-MADE_FOR_METAL = {"wash_primer", "zinc_inorganic", "zinc_organic", "polyester_putty"}
+MADE_FOR_METAL = {"wash_primer", BODY_FILLER} | ZINC_RICH
 _COLOUR = {Role.BASECOAT, Role.TOPCOAT, Role.CLEARCOAT}
 
 

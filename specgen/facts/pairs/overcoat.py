@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
-from specgen.facts.pairs.families import binder_family, paint_name
+from specgen.facts.pairs.families import NOT_NAMED, ZINC_RICH, binder_family, paint_name
 from specgen.standards.citations import LOGIC, PRACTICE, Basis, Citation
 from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, cell_citation, table
@@ -28,7 +28,7 @@ _STRENGTH = (
     Basis.PRACTICE,
     Basis.MEMORY,
 )
-ZINC = frozenset({"zinc_inorganic", "zinc_organic", "galvanized_hot_dip", "galvanized_electro"})
+ZINC = ZINC_RICH | {"galvanized_hot_dip", "galvanized_electro"}
 _CLEAR = "pu_clear"
 
 
@@ -228,6 +228,8 @@ def _from_ladder(new: str, old: str, fresh: bool) -> Overcoating:
     family = {row["id"]: row for row in table("binder_families").rows}
     bite, sensitive = family[new]["solvent_strength"], family[new]["alkali_sensitive"] == "yes"
     base = Overcoating(new, old, fresh, Verdict.NOT_LISTED, from_ladder=True, citation=LOGIC)
+    if NOT_NAMED in (new, old):
+        return base
     if sensitive and old in ZINC:
         return _refuse(base, "saponification")
     if old not in family:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from specgen.facts.pairs.families import binder_family
 from specgen.model.hazards import Users
 from specgen.model.product import Component, Ingredient, PackForm, Product
 from specgen.model.project import Project
@@ -20,10 +21,7 @@ from specgen.trade.mixture import Ingredient as Substance
 from specgen.trade.supplemental import MixtureFacts, Sensitiser
 from specgen.units.quantity import Quantity
 
-# Families whose hardener or resin is an isocyanate, and families of epoxy resin; of those in `_OPEN` either may be so.
-ISOCYANATE_BINDERS = frozenset({"pu_2k_aliphatic", "pu_2k_aromatic", "pu_latent", "pu_moisture"})
-EPOXY_BINDERS = frozenset({"epoxy_2k", "epoxy_latent", "zinc_organic"})
-_OPEN = frozenset({"surfacer_2k"})
+_TELLS = {"yes": True, "no": False}
 _SENSITISING = frozenset({"skin_sensitisation", "respiratory_sensitisation"})
 _TITANIUM_DIOXIDE = "13463-67-7"
 
@@ -37,7 +35,12 @@ def isocyanates_in(product: Product) -> bool | None:
     stated = product.hazards.isocyanates if product.hazards is not None else None
     if stated is not None and stated.contained is not None:
         return stated.contained
-    return None if product.binder in _OPEN else product.binder in ISOCYANATE_BINDERS
+    return isocyanate_by_family(product)
+
+
+def isocyanate_by_family(product: Product) -> bool | None:
+    """Whether paints of its binder family hold isocyanate; None where some do, or the family is not named."""
+    return _TELLS.get(binder_family(product.binder)["isocyanate"])
 
 
 def epoxy_in(product: Product) -> bool | None:
@@ -45,9 +48,8 @@ def epoxy_in(product: Product) -> bool | None:
     light = product.hazards.epoxy_up_to_700 if product.hazards is not None else None
     if light:
         return True
-    if product.binder in _OPEN:
-        return light
-    return product.binder in EPOXY_BINDERS
+    of_family = _TELLS.get(binder_family(product.binder)["epoxy"])
+    return light if of_family is None else of_family
 
 
 def monomer_at_limit(product: Product) -> bool | None:

@@ -50,6 +50,7 @@ To put right
 
 from specgen.facts.job.quantities import is_blasted
 from specgen.facts.layer.sums import total_film
+from specgen.facts.pairs.families import NOT_NAMED
 from specgen.facts.placing import items_painted_with
 from specgen.model.system import CategoryClaim
 from specgen.rules.kit import NOTE, WARNING, Problem, Problems, Row, Spec, System, date, rule, table
@@ -61,7 +62,11 @@ _SYSTEMS = "iso_12944_5_systems"
 @rule("FLM012", on=System, severity=WARNING, source=table("iso_12944_5_systems").citation)
 def film_for_category(system: System, spec: Spec, on: date) -> Problems:
     claim = system.category
-    if claim is None or claim.evidence is not None:
+    if (
+        claim is None
+        or claim.evidence is not None
+        or any(p.binder == NOT_NAMED for p in map(spec.product_of, system.layers))
+    ):
         return
     nominal = total_film(system, spec, "nominal")
     paint, surfaces = _paint(system, spec), sorted(_surfaces(system, spec))

@@ -17,6 +17,7 @@ To put right
     Apply a test patch of the whole system on the prepared existing coating and assess it against a written limit.
 """
 
+from specgen.facts.pairs.families import NOT_NAMED
 from specgen.facts.pairs.old_paint import pass_limits, top_pairs
 from specgen.facts.pairs.overcoat import Verdict
 from specgen.rules.kit import LOGIC, NOTE, Job, Problem, Problems, Spec, date, rule
@@ -25,7 +26,7 @@ from specgen.rules.kit import LOGIC, NOTE, Job, Problem, Problems, Spec, date, r
 @rule("OLD015", on=Job, severity=NOTE, source=LOGIC)
 def pair_not_covered(job: Job, spec: Spec, on: date) -> Problems:
     for pair in top_pairs(job, spec):
-        if pair.verdict.verdict is Verdict.NOT_LISTED and not pair.proven:
+        if pair.new.family != NOT_NAMED and pair.verdict.verdict is Verdict.NOT_LISTED and not pair.proven:
             what = f"{pair.sentence()}, and no patch test is stated: the pair cannot be assessed"
             yield Problem(
                 pair.old.path, what, f"apply a test patch; acceptance criterion: {pass_limits()}", absolute=True

@@ -35,6 +35,7 @@ To put right
     Specify SP 16 (sweep) or SP 17 (thorough) on such a metal, or sand it; on zinc keep to the limits of sweep-blasting.
 """
 
+from specgen.facts.pairs.families import NOT_NAMED
 from specgen.facts.pairs.parts import BLASTING, Part, grade_notes, members, prepared_with
 from specgen.model.preparation import PreparationStep, StepKind
 from specgen.rules.kit import ERROR, WARNING, Preparation, Problem, Problems, Spec, cite, date, rule, table
@@ -45,7 +46,7 @@ _NOTES = table("preparation_grade_notes")
 @rule("PRE002", on=Preparation, severity=ERROR, source=cite("SSPC-SP-16", "scope"))
 def grade_for_the_metal(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
-        if part.kind != "metal" or part.material in members("bare_steel") | {"cast_iron"}:
+        if part.kind != "metal" or part.material in members("bare_steel") | {"cast_iron", NOT_NAMED}:
             continue
         for step in preparation.steps:
             if step.grade in grade_notes("carbon steel only"):

@@ -18,6 +18,7 @@ To put right
     Choose a preparation for that material, or add the material if the preparation suits it.
 """
 
+from specgen.facts.pairs.families import NOT_NAMED
 from specgen.facts.pairs.parts import prepared_with
 from specgen.rules.kit import ERROR, LOGIC, Preparation, Problem, Problems, Spec, date, rule, table
 
@@ -28,7 +29,7 @@ def made_for_the_material(preparation: Preparation, spec: Spec, on: date) -> Pro
         return
     told: set[str] = set()
     for part in prepared_with(preparation, spec):
-        if part.material not in preparation.materials and part.material not in told:
+        if part.material not in {*preparation.materials, *told, NOT_NAMED}:
             told.add(part.material)
             names = ", ".join(table("materials").row("id", material)["name"] for material in preparation.materials)
             what = f"the preparation {preparation.id} is for {names}, but is used on {part.name}"

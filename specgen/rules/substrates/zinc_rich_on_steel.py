@@ -31,7 +31,7 @@ To put right
     Apply the zinc-rich coat first, on blast-cleaned steel, or leave it out.
 """
 
-from specgen.facts.pairs.families import ZINC_RICH
+from specgen.facts.pairs.families import NOT_NAMED, ZINC_RICH
 from specgen.facts.pairs.parts import painted_with
 from specgen.rules.kit import ERROR, Problem, Problems, Spec, System, date, rule, table
 
@@ -42,7 +42,7 @@ _CONTACT = _MECHANISMS.row_citation(_MECHANISMS.row("id", "no_metal_contact"))
 @rule("SUB003", on=System, severity=ERROR, source=_CONTACT)
 def zinc_rich_on_steel(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
-        if spec.product_of(above).binder in ZINC_RICH and spec.product_of(below).binder not in ZINC_RICH:
+        if spec.product_of(above).binder in ZINC_RICH and spec.product_of(below).binder not in {*ZINC_RICH, NOT_NAMED}:
             what = f"the zinc-rich {above.id} is applied over {below.id} and has no contact with the steel"
             yield Problem(("layers", above.id, "product"), what)
     first = system.layers[0]
