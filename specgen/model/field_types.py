@@ -49,13 +49,15 @@ def refuse(what: str, remedy: str) -> PydanticCustomError:
 class Strict:
     """A field type: its name, its parser, and the JSON Schema of what a YAML 1.2 editor sees in its place.
 
-    `table` names the published table whose ids it takes, empty for every other type.
+    `table` names the published table whose ids it takes, `quantity` the kind of quantity that it measures; both are empty for
+    every other type.
     """
 
     name: str
     parse: Callable[[str], Any]
     schema: Callable[[], Mapping[str, Any]]
     table: str = ""
+    quantity: str = ""
 
     def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> core_schema.CoreSchema:
         return core_schema.no_info_plain_validator_function(self._read)
@@ -181,6 +183,7 @@ def _quantity(kind: str) -> Any:
         f"{kind.replace('_', ' ')} such as 40 {KINDS[kind].base}",
         lambda text: parse_quantity(kind, text),
         lambda: {"type": "string", "pattern": rf"^-?[0-9.]+ ({_alternatives(kind)})$"},
+        quantity=kind,
     )
 
 
@@ -189,6 +192,7 @@ def _range(kind: str) -> Any:
         f"{kind.replace('_', ' ')} range such as 40..60 {KINDS[kind].base}",
         lambda text: parse_range(kind, text),
         lambda: {"type": "string", "pattern": _range_pattern(kind)},
+        quantity=kind,
     )
 
 
@@ -198,6 +202,7 @@ def _one_or_range(kind: str) -> Any:
         f"{kind.replace('_', ' ')} or range such as 40..60 {KINDS[kind].base}",
         lambda text: parse_one_or_range(kind, text),
         lambda: {"type": "string", "pattern": rf"^-?[0-9.]+ ({_alternatives(kind)})$|{_range_pattern(kind)}"},
+        quantity=kind,
     )
 
 

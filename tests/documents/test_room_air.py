@@ -60,7 +60,7 @@ def test_every_figure_is_in_the_annex_and_gives_nothing_away() -> None:
     numbers = [number for row in view.safety.air.tables[0].rows for number in row[3].split("\n") if number]
     listed = {working.number: working for working in view.workings}
     assert len(listed) == len(view.workings)
-    assert [listed[number].held for number in numbers] == ["inputs withheld by the manufacturer"] * len(numbers) != []
+    assert [listed[number].held for number in numbers] == ["inputs kept by the manufacturer"] * len(numbers) != []
     printed = repr(view)
     assert [
         word for word in ("butyl", "acetate", "123-86-4", "mk-acetate", "30\N{NO-BREAK SPACE}%") if word in printed

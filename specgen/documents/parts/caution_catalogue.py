@@ -117,7 +117,7 @@ AT_STEPS: tuple[StepCaution, ...] = (
         task=Task.CLEAN_UP,
         trait="isocyanate",
         text=N_(
-            "Keep air-fed breathing apparatus on until the booth has cleared; keep gloves and coverall on while "
+            "Stay on air-fed breathing apparatus until the booth has cleared; keep gloves and coverall on while "
             "cleaning up."
         ),
     ),

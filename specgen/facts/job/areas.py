@@ -1,6 +1,6 @@
-"""The area of an item: stated, or worked out from its shapes, less what is masked, plus its edges, times its count.
+"""The area of an item: worked out from its shapes, or stated, less what is masked, plus its edges, times its count.
 
-Called by `quantities`.
+Where both are given the shapes count, and a rule holds the area against them. Called by `quantities`.
 """
 
 from __future__ import annotations
@@ -43,9 +43,18 @@ def item_area(item: Item, path: Path) -> tuple[list[Working], Working] | NotKnow
     """
     if item.area is None and not item.shapes:
         return None
-    gaps = (_gap(shape, path) for shape in item.shapes) if item.area is None else ()
-    gap = next((entry for entry in gaps if entry is not None), None)
-    return gap or worked_out(f"area of {item.id}", partial(_area, item, path), path)
+    gap = _first_gap(item, path)
+    return gap if gap is not None else worked_out(f"area of {item.id}", partial(_area, item, path), path)
+
+
+def area_of_shapes(item: Item, path: Path) -> tuple[list[Working], Working] | NotKnown:
+    """The workings that the area of the shapes of one part builds on, and that area, before masking and edges."""
+    gap = _first_gap(item, path)
+    return gap if gap is not None else worked_out(f"area of {item.id}", partial(_shapes, item, path), path)
+
+
+def _first_gap(item: Item, path: Path) -> NotKnown | None:
+    return next((gap for shape in item.shapes if (gap := _gap(shape, path)) is not None), None)
 
 
 def _gap(shape: ShapeSource, path: Path) -> NotKnown | None:
@@ -60,18 +69,23 @@ def _gap(shape: ShapeSource, path: Path) -> NotKnown | None:
     return None
 
 
+def _shapes(item: Item, path: Path) -> tuple[list[Working], Working]:
+    supporting: list[Working] = []
+    bodies: list[Working] = []
+    for shape in item.shapes:
+        area = shape_area(f"area.{item.id}.{shape.id}", _shape(shape, (*path, "shapes", shape.id)))
+        supporting.append(area)
+        bodies.append(_times(shape, area, item, supporting))
+    return supporting, summed_area(f"area.{item.id}/one", bodies, supporting)
+
+
 def _area(item: Item, path: Path) -> tuple[list[Working], Working]:
     supporting: list[Working] = []
     one: Source
-    if item.area is not None:
+    if item.area is not None and not item.shapes:
         one = _given(item.area, path, "area")
     else:
-        bodies: list[Working] = []
-        for shape in item.shapes:
-            area = shape_area(f"area.{item.id}.{shape.id}", _shape(shape, (*path, "shapes", shape.id)))
-            supporting.append(area)
-            bodies.append(_times(shape, area, item, supporting))
-        one = summed_area(f"area.{item.id}/one", bodies, supporting)
+        supporting, one = _shapes(item, path)
     masked = [_given(m.area, path, "masked", m.id, "area") for m in item.masked if m.area is not None]
     edges = [
         Edge(_given(e.length, path, "edges", e.id, "length"), _given(e.width, path, "edges", e.id, "width"))

@@ -15,7 +15,7 @@ Fails
 
     without products.primer.composition    # note at products.primer.solids.in_can
 
-    products.clear.pack.dispensed: 0 %    # at products.clear.pack.dispensed
+    products.clear.pack.dispensed: 0 %    # at products.clear.pack.dispensed    # also USU001 at products.clear.pack.dispensed
 
     Given second good
     without jobs.lids.consumption    # note at jobs.lids.consumption.transfer_efficiency

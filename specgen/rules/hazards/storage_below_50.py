@@ -8,24 +8,26 @@ Passes
     products.base.hazards.storage_min: 5 degC
 
     products.base.hazards.storage_max: 50 degC
-    products.base.hazards.storage_min: 50 degC
+
+    products.base.hazards.storage_max: 18 degC
+    products.base.hazards.storage_min: 18 degC
 
     products.barrier.hazards.storage_max: 60 degC
 Fails
     products.base.hazards.storage_max: 60 degC    # at products.base.hazards.storage_max
 
-    products.barrier.hazards.storage_min: 40 degC    # at products.barrier.hazards.storage_min
-    products.barrier.hazards.storage_max: 35 degC
+    products.barrier.hazards.storage_min: 18 degC    # at products.barrier.hazards.storage_min
+    products.barrier.hazards.storage_max: 17 degC
 
     products.base.hazards.storage_max: 50.1 degC    # at products.base.hazards.storage_max
 
     Given second good
     products.touch-up.hazards.storage_max: 123 degF    # at products.touch-up.hazards.storage_max
 
-    products.base.hazards.storage_min: 51 degC    # at products.base.hazards.storage_min    # at products.base.hazards.storage_min
+    products.base.hazards.storage_min: 51 degC    # at products.base.hazards.storage_min    # at products.base.hazards.storage_min    # also USU001 at products.base.hazards.storage_min
 
     without products.base.hazards.storage_max
-    products.base.hazards.storage_min: 51 degC    # note at products.base.hazards.storage_max    # at products.base.hazards.storage_min
+    products.base.hazards.storage_min: 51 degC    # note at products.base.hazards.storage_max    # at products.base.hazards.storage_min    # also USU001 at products.base.hazards.storage_min
 To put right
     State the range from section 7 of the safety data sheet; for a can never above 50 degC.
 """

@@ -7,12 +7,12 @@ Why
 Passes
     Given a zinc-rich primer on blasted steel
 Fails
-    products.primer.binder: silicone_heat    # at systems.cab.layers.base.product    # also LAY006 at systems.cab.layers.primer.overcoat_interval
+    products.primer.binder: silicone_heat    # at systems.cab.layers.base.product    # also LAY006 at systems.cab.layers.primer.overcoat_interval    # also USU001 at products.primer.service_temperature.continuous_max
     without products.primer.overcoat
 
     products.base.binder: silicone_heat
     products.clear.binder: acrylic_1k
-    without products.base.overcoat    # at systems.cab.layers.clear.product    # also LAY006 at systems.cab.layers.base.overcoat_interval    # also OVR001 at systems.cab.layers.base.product
+    without products.base.overcoat    # at systems.cab.layers.clear.product    # also LAY006 at systems.cab.layers.base.overcoat_interval    # also OVR001 at systems.cab.layers.base.product    # also USU001 at products.base.service_temperature.continuous_max
 To put right
     Coat a panel with both, leave it for a week, and assess it against a written limit; or ask the manufacturer for an overcoating interval.
 """

@@ -21,7 +21,7 @@ Fails
 
     Given second good
     products.mastic.binder: silicone_heat
-    products.gloss.binder: pu_2k_aliphatic    # warning at systems.deck.layers.gloss.product    # also OLD013 at jobs.rails.items.LOCKER.old_coats.later
+    products.gloss.binder: pu_2k_aliphatic    # warning at systems.deck.layers.gloss.product    # also OLD013 at jobs.rails.items.LOCKER.old_coats.later    # also USU001 at products.mastic.service_temperature.continuous_max
 
     Given second good
     without products.mastic.overcoat

@@ -1,0 +1,32 @@
+"""USU012 The correction of a gauge is part of the profile
+
+Checks
+    The correction value deducted from the readings on blast-cleaned items, against the upper end of the profile that their preparation specifies.
+Why
+    The correction stands for the part of the profile that the gauge reads as film. Above the whole profile it takes paint off the record, and every sound coat is rejected.
+Passes
+    Given second good
+    jobs.rails.inspection.first.gauge: {principle: magnetic, zeroed_on: smooth-steel, correction: 1.5 mil}
+Fails
+    Given second good
+    jobs.rails.inspection.first.gauge: {principle: magnetic, zeroed_on: smooth-steel, correction: 1.6 mil}    # at jobs.rails.inspection.first.gauge.correction
+To put right
+    Zero the gauge on the blasted surface and note the difference to smooth steel, or take the usual value for the profile: 10 um for fine, 25 um for medium, 40 um for coarse.
+"""
+
+from specgen.facts.job.inspected import places
+from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule
+
+
+@rule("USU012", on=Job, severity=WARNING, source=LOGIC)
+def correction_below_profile(job: Job, spec: Spec, on: date) -> Problems:
+    for point in job.inspection:
+        correction = point.gauge.correction if point.gauge is not None else None
+        if correction is None:
+            continue
+        prepared = [spec.preparation_of(job, item) for item, _ in places(point, job, spec)]
+        steps = [step for one in prepared if one is not None for step in one.steps]
+        highs = [step.profile.high for step in steps if step.profile is not None and step.profile.high is not None]
+        if highs and correction > max(highs):
+            what = f"correction {correction}; the profile below the paint is at most {max(highs)}"
+            yield Problem(("inspection", point.id, "gauge", "correction"), what)

@@ -1,0 +1,193 @@
+"""Campaign: every quantity and choice of the demo and of the second good specification, changed one at a time, and what `check` says.
+
+    python tests/campaigns/blind_quantities.py [--share 0.1] [--seed 1] [--processes 2] [--list]
+
+Each quantity is made four times as large and a quarter, given the next unit of its kind and left out; each word becomes the next of its
+list. A move is silent where nothing is told that was not told before. What nothing could contradict stands with its reason in
+`blind_quantities.yaml`; beside those at most a tenth of the moves by four may be silent, or it ends with 1.
+"""
+
+from __future__ import annotations
+
+import argparse
+import multiprocessing
+import platform
+import random
+import sys
+import time
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fnmatch import fnmatchcase
+from functools import cache
+from pathlib import Path
+
+import yaml
+
+ROOT = Path(__file__).resolve().parents[2]
+sys.path.insert(0, str(ROOT))
+
+from specgen.findings import Severity  # noqa: E402
+from specgen.source.tree import Scalar  # noqa: E402
+from tests.campaigns.moving.folder import Folder  # noqa: E402
+from tests.campaigns.moving.moves import GRAVE, Move, moves  # noqa: E402
+
+FOLDERS = (ROOT / "specs_demo", ROOT / "tests/second_good")
+REASONS = Path(__file__).with_suffix(".yaml")
+ALLOWED = 0.10
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What was told of one move: the gravest weight, the rules; nothing where it was silent."""
+
+    folder: str
+    move: Move
+    weight: str
+    rules: tuple[str, ...]
+    excused: str
+
+    @property
+    def silent(self) -> bool:
+        return not self.weight
+
+
+def main() -> int:
+    asked = _asked()
+    begun = time.monotonic()
+    drawn = draw(asked.share, asked.seed)
+    print(f"{len(drawn)} moves", flush=True)
+    outcomes = _run(drawn, asked.processes)
+    print(
+        f"machine: {platform.machine()}, {platform.system()} {platform.release()}, Python {platform.python_version()}"
+    )
+    print(f"{time.monotonic() - begun:.0f} s in {asked.processes} processes; share {asked.share}, seed {asked.seed}\n")
+    print(_table(outcomes))
+    print(_silent(outcomes, asked.list))
+    unused = sorted({row["leaf"] for row in reasons()} - {o.excused for o in outcomes}) if asked.share == 1 else []
+    for pattern in unused:
+        print(f"excused for nothing: {pattern}")
+    share = silent_share(outcomes)
+    print(f"silent of the moves by four, beside those that nothing could contradict: {share:.1%}")
+    return int(share > ALLOWED or bool(unused))
+
+
+def draw(share: float, seed: int) -> list[tuple[int, Move]]:
+    """A share of all moves, each with the number of its folder; the same for the same seed."""
+    every = [
+        (number, move)
+        for number, path in enumerate(FOLDERS)
+        for leaf in folder(number).leaves()
+        for move in moves(leaf)
+    ]
+    if share >= 1:
+        return every
+    drawn = random.Random(seed).sample(range(len(every)), round(share * len(every)))
+    return [every[at] for at in sorted(drawn)]
+
+
+@cache
+def folder(number: int) -> Folder:
+    return Folder(FOLDERS[number])
+
+
+@cache
+def reasons() -> Sequence[dict[str, str]]:
+    """Patterns of leaves whose moves by four nothing could contradict: `leaf`, `moves` and `reason`."""
+    return tuple(yaml.safe_load(REASONS.read_text("utf-8")) or ()) if REASONS.exists() else ()
+
+
+def tried(at: tuple[int, Move]) -> Outcome:
+    """What `check` says of one move."""
+    number, move = at
+    leaf = move.leaf
+    new = folder(number).found(
+        leaf.file,
+        leaf.steps,
+        lambda tree: tree._replace(text=move.text) if isinstance(tree, Scalar) and move.text is not None else None,
+        leaf.record,
+    )
+    weight = max((finding.severity for finding in new), key=lambda s: s.weight, default="")
+    return Outcome(folder(number).name, move, str(weight), tuple(sorted({f.id for f in new})), excuse(move))
+
+
+def excuse(move: Move) -> str:
+    """The pattern by which nothing could contradict the move, empty where there is none."""
+    for row in reasons():
+        if fnmatchcase(move.leaf.pattern, row["leaf"]) and move.sort in row.get("moves", GRAVE):
+            return row["leaf"]
+    return ""
+
+
+def silent_share(outcomes: Iterable[Outcome]) -> float:
+    counted = [o for o in outcomes if o.move.sort in GRAVE and not (o.silent and o.excused)]
+    return sum(o.silent for o in counted) / max(len(counted), 1)
+
+
+def _run(drawn: list[tuple[int, Move]], processes: int) -> list[Outcome]:
+    if processes == 1:
+        return [tried(at) for at in drawn]
+    # types hold functions, which no process can hand to another: the forked ones have the list, and get numbers
+    global _drawn
+    _drawn = drawn
+    # moves of one record are tried beside each other, for what was told of its part before is kept
+    with multiprocessing.get_context("fork").Pool(processes) as pool:
+        found = pool.map(_told, range(len(drawn)), chunksize=25)
+    return [
+        Outcome(folder(number).name, move, *told, excuse(move))
+        for (number, move), told in zip(drawn, found, strict=True)
+    ]
+
+
+_drawn: list[tuple[int, Move]] = []
+
+
+def _told(at: int) -> tuple[str, tuple[str, ...]]:
+    outcome = tried(_drawn[at])
+    return outcome.weight, outcome.rules
+
+
+def _table(outcomes: list[Outcome]) -> str:
+    lines = [
+        f"{'move':12}{'tried':>8}{'error':>8}{'warning':>9}{'note':>7}{'silent':>8}{'excused':>9}{'silent beside':>15}"
+    ]
+    for sort in dict.fromkeys(o.move.sort for o in outcomes):
+        these = [o for o in outcomes if o.move.sort == sort]
+        weights = Counter(o.weight for o in these)
+        excused = sum(o.silent and bool(o.excused) for o in these) if sort in GRAVE else 0
+        silent = weights[""] - excused
+        share = silent / max(len(these) - excused, 1)
+        lines.append(
+            f"{sort:12}{len(these):8}{weights[Severity.ERROR.value]:8}{weights[Severity.WARNING.value]:9}"
+            f"{weights[Severity.NOTE.value]:7}{weights['']:8}{excused:9}{silent:8}{share:7.1%}"
+        )
+    return "\n".join(lines) + "\n"
+
+
+def _silent(outcomes: list[Outcome], every: bool) -> str:
+    """Silent moves by four, by leaf, the most frequent first."""
+    by_leaf: dict[str, list[Outcome]] = defaultdict(list)
+    for outcome in outcomes:
+        if outcome.move.sort in GRAVE and outcome.silent and not outcome.excused:
+            by_leaf[outcome.move.leaf.pattern].append(outcome)
+    tried_by = Counter(o.move.leaf.pattern for o in outcomes if o.move.sort in GRAVE)
+    lines = ["silent moves by four, by leaf:"]
+    for pattern, these in sorted(by_leaf.items(), key=lambda entry: (-len(entry[1]), entry[0])):
+        sorts = Counter(o.move.sort + (f" {o.move.end}" if o.move.end else "") for o in these)
+        told = ", ".join(f"{count} {sort}" for sort, count in sorted(sorts.items()))
+        lines.append(f"{len(these):5} of {tried_by[pattern]:4}  {pattern}  ({told})")
+        lines += [f"             {o.move}" for o in (these if every else these[:1])]
+    return "\n".join(lines) + "\n"
+
+
+def _asked() -> argparse.Namespace:
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--share", type=float, default=1.0)
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--processes", type=int, choices=(1, 2), default=2)
+    parser.add_argument("--list", action="store_true")
+    return parser.parse_args()
+
+
+if __name__ == "__main__":
+    sys.exit(main())
