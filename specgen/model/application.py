@@ -16,6 +16,7 @@ from specgen.model.field_types import (
     Share,
     TemperatureRange,
     Text,
+    VocContent,
     choice,
 )
 from specgen.model.node import Node
@@ -35,6 +36,16 @@ class Method(StrEnum):
     TROWEL = "trowel"
 
 
+class Workplace(StrEnum):
+    """Where the work is done."""
+
+    WORKSHOP = "workshop"
+    BOOTH = "booth"
+    OUTDOORS = "outdoors"
+    ON_SITE = "on-site"
+    CONFINED = "confined-space"
+
+
 # Methods with a spray gun, which has a nozzle.
 GUNS = frozenset({Method.AIR_SPRAY, Method.AIRLESS, Method.HVLP, Method.ELECTROSTATIC})
 
@@ -49,6 +60,7 @@ class Mixing(Node):
     induction: Duration | None = leaf(Polarity.AT_LEAST, Concern.PRODUCT, "induction time after mixing")
     stir: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "method of stirring")
     thinner: Text | None = leaf(Polarity.REPLACED, Concern.PRODUCT, "thinner (by its name)")
+    thinner_voc: VocContent | None = leaf(Polarity.AT_MOST, Concern.SAFETY, "VOC content of the thinner itself")
     thinner_max: Percentage | None = leaf(
         Polarity.PERMISSION, Concern.PRODUCT, "maximum thinner, by volume of the mixed paint"
     )
@@ -68,6 +80,12 @@ class Application(Node):
 
     methods: tuple[Annotated[Method, choice(Method)], ...] = leaf(
         Polarity.ONE_OF, Concern.PRODUCT, "application methods, as in brush, roller, airless", default=()
+    )
+    places: tuple[Annotated[Workplace, choice(Workplace)], ...] = leaf(
+        Polarity.ONE_OF,
+        Concern.SAFETY,
+        "places where it may be sprayed, as in booth, workshop; any place if left out",
+        default=(),
     )
     shake: Duration | None = leaf(
         Polarity.AT_LEAST, Concern.PRODUCT, "shaking time from when the mixing ball first rattles"

@@ -63,6 +63,7 @@ class SafetyDataSheet(Node):
     number: Code = leaf(Polarity.EXACTLY, Concern.SAFETY, "number of the sheet", required=True)
     revision: Code | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "revision of the sheet")
     date: IsoDate | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "date of the sheet")
+    language: Code | None = leaf(Polarity.EXACTLY, Concern.SAFETY, "language of the sheet, as in en")
     available_from: Line | None = leaf(Polarity.WORDING, Concern.SAFETY, "source of the current sheet")
 
 
@@ -186,6 +187,12 @@ class Hazards(Node):
     )
     cure_releases: Line | None = leaf(
         Polarity.FACT, Concern.SAFETY, "substance released by a blocked hardener during cure"
+    )
+    cure_release_cas: Code | None = leaf(
+        Polarity.FACT, Concern.SAFETY, "CAS number of the substance released during cure", audience=Audience.MAKER
+    )
+    cure_release_share: Share | None = leaf(
+        Polarity.FACT, Concern.SAFETY, "mass released during cure, as a share of the contents", audience=Audience.MAKER
     )
     flash_point: Temperature | None = leaf(Polarity.FACT, Concern.SAFETY, "flash point of the liquid")
     heat_of_combustion: CombustionHeat | None = part("heat of combustion of the contents, for the manufacturer only")

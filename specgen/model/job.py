@@ -6,6 +6,8 @@ from enum import StrEnum
 from typing import Annotated
 
 from specgen.model.acceptance import InspectionPoint
+from specgen.model.application import Workplace
+from specgen.model.banned import Banned
 from specgen.model.control import DocumentControl, OnCall, Waiver
 from specgen.model.declaring import Concern, Polarity, entries, leaf, part
 from specgen.model.environment import Environment
@@ -16,6 +18,7 @@ from specgen.model.field_types import (
     DecimalNumber,
     Duration,
     Id,
+    IsoDate,
     Length,
     Line,
     Percentage,
@@ -148,6 +151,10 @@ class OldCoat(Node):
     chalking: WholeNumber | None = leaf(
         Polarity.FACT, Concern.COMPATIBILITY, "degree of chalking by the tape method of ISO 4628-6: 0 (none) to 5"
     )
+    lead: YesNo | None = leaf(Polarity.FACT, Concern.SAFETY, "lead in the coat, by test or by its data sheet")
+    chromate: YesNo | None = leaf(
+        Polarity.FACT, Concern.SAFETY, "chromate (chromium(VI)) in the coat, by test or by its data sheet"
+    )
     sound: YesNo | None = leaf(Polarity.FACT, Concern.COMPATIBILITY, "soundness; no if it flakes, cracks or blisters")
 
 
@@ -221,6 +228,19 @@ class Ordered(Node):
     product: Id = leaf(Polarity.FACT, Concern.PRODUCT, "product (by its id)", required=True, refers="products")
     variant: Id | None = leaf(Polarity.FACT, Concern.PRODUCT, "variant of that product (by its id)")
     packs: WholeNumber = leaf(Polarity.FACT, Concern.FILM, "cans or tins ordered", required=True)
+    use_by: IsoDate | None = leaf(Polarity.FACT, Concern.PRODUCT, "last day of the shelf life of these packs")
+
+
+class Supply(Node):
+    """Something to order beside the paint."""
+
+    id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the entry", required=True)
+    what: Line = leaf(
+        Polarity.FACT, Concern.PRODUCT, "supply, as in degreaser, thinner, P320 discs, masking film", required=True
+    )
+    amount: Line = leaf(Polarity.FACT, Concern.FILM, "amount, as in 2 L or 30 discs", required=True)
+    order_number: Code | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "order number of the supply")
+    use: Line | None = leaf(Polarity.NOTE, Concern.PRODUCT, "what it is for")
 
 
 class Consumption(Node):
@@ -237,16 +257,11 @@ class Consumption(Node):
     dead_volume: Annotated[DeadVolumeTable, choice(DeadVolumeTable)] | None = leaf(
         Polarity.FACT, Concern.FILM, "method of calculating the dead volume of the profile"
     )
+    test_area: Area | None = leaf(
+        Polarity.FACT, Concern.FILM, "area of test panels and patches, coated with each system beside the parts"
+    )
+    supplies: tuple[Supply, ...] = entries("thinner, cleaners, abrasives and the like to order with the packs")
     ordered: tuple[Ordered, ...] = entries("packs ordered, a line for each product and variant")
-
-
-class Workplace(StrEnum):
-    """Where the work is done."""
-
-    WORKSHOP = "workshop"
-    BOOTH = "booth"
-    OUTDOORS = "outdoors"
-    ON_SITE = "on-site"
 
 
 class WorkAir(Node):
@@ -264,11 +279,25 @@ class WorkAir(Node):
     statement: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "ventilation requirement, in words")
 
 
+class ConfinedSpace(Node):
+    """What has to be in place before anybody goes into a tank, hopper or pit; whoever signs the permit answers for it."""
+
+    permit: Line | None = leaf(
+        Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "person or office that signs the entry permit"
+    )
+    atmosphere_test: Text | None = leaf(
+        Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "atmosphere test before and during entry: what, limits, how often"
+    )
+    standby: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "standby person outside")
+    rescue: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "rescue: equipment, crew and call")
+
+
 class Job(Node):
     """One job for one customer."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the job", required=True)
     document: DocumentControl = part("title block of the method statement", required=True)
+    starts: IsoDate | None = leaf(Polarity.FACT, Concern.PRODUCT, "first day of the work")
     scope: Text = leaf(
         Polarity.REQUIREMENT_TEXT, Concern.DOCUMENT, "scope of the work: what is done, where and why", required=True
     )
@@ -286,8 +315,10 @@ class Job(Node):
     items: tuple[Item, ...] = entries("part types", required=True)
     climate: ApplicationClimate | None = part("ambient conditions during the work")
     workplace: Annotated[Workplace, choice(Workplace)] | None = leaf(
-        Polarity.REPLACED, Concern.CLIMATE, "place of work: workshop, booth, outdoors or on-site"
+        Polarity.REPLACED, Concern.CLIMATE, "place of work: workshop, booth, outdoors, on-site or confined-space"
     )
+    confined_space: ConfinedSpace | None = part("entry into a confined space")
+    banned: tuple[Banned, ...] = entries("substances banned on this job, beside those of project and system")
     ventilation: WorkAir | None = part("ventilation where the spraying is done")
     consumption: Consumption | None = part("basis of the quantities")
     inspection: tuple[InspectionPoint, ...] = entries("inspection points in their order")

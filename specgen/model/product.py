@@ -19,6 +19,7 @@ from specgen.model.field_types import (
     Humidity,
     HumidityRange,
     Id,
+    IsoDate,
     Line,
     Mass,
     Share,
@@ -348,6 +349,7 @@ class Product(Node):
     id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the product", required=True)
     document: DocumentControl | None = part("title block of its data sheet")
     name: Line = leaf(Polarity.WORDING, Concern.PRODUCT, "name as printed", required=True)
+    formulated: IsoDate | None = leaf(Polarity.FACT, Concern.PRODUCT, "date of the present formulation")
     about: Text | None = leaf(Polarity.WORDING, Concern.PRODUCT, "description of the product (a sentence or two)")
     binder: Annotated[str, listed("binder_families")] = leaf(
         Polarity.REPLACED, Concern.PRODUCT, "generic type, an id of the table binder_families", required=True

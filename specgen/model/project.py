@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Annotated
 
+from specgen.model.banned import Banned
 from specgen.model.control import Contact
 from specgen.model.declaring import Audience, Concern, Polarity, entries, leaf, part
 from specgen.model.field_types import Code, Id, Line, Span, Text, WholeNumber, YesNo, choice
@@ -223,6 +224,7 @@ class Project(Node):
     users: Annotated[Users, choice(Users)] | None = leaf(
         Polarity.SCOPE, Concern.SAFETY, "users of the products: professional or public"
     )
+    banned: tuple[Banned, ...] = entries("substances banned on every job of the folder")
     numbering: Numbering | None = part("numbering of revisions")
     roles: tuple[ProjectRole, ...] = entries("roles and their responsibilities")
     policies: Policies | None = part("house rules")

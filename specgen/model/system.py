@@ -6,6 +6,7 @@ from enum import StrEnum
 from typing import Annotated
 
 from specgen.model.application import Method
+from specgen.model.banned import Banned
 from specgen.model.control import DocumentControl
 from specgen.model.declaring import Concern, Polarity, entries, leaf, part
 from specgen.model.field_types import (
@@ -147,5 +148,6 @@ class System(Node):
     layers: tuple[Layer, ...] = entries("coats from the substrate outwards", required=True, least=1)
     total: FilmLimits | None = part("total DFT, if stated")
     category: CategoryClaim | None = part("corrosivity category and durability claimed")
+    banned: tuple[Banned, ...] = entries("substances banned in the products of this system")
     handle_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "minimum time before handling")
     service_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "minimum time before return to service")

@@ -81,13 +81,18 @@ def litres(
     return work(id, name, formula, inputs, kind="volume", unit="L", places=1, source=_LITRES, note=_THOUSAND)
 
 
-def packs(id: str, needed: Source, pack: Source) -> Working:
-    """Whole tins that hold the litres needed, summed before this one rounding up.
+def packs(id: str, needed: Source, pack: Source, delivered: Source) -> Working:
+    """Whole tins that give the litres needed, summed before this one rounding up; `delivered` is the share that comes out.
 
     Raises WorkingError for an empty pack.
     """
-    inputs = (take("V", "paint required", needed, "volume", "L"), take("P", "volume of a tin", pack, "volume", "L"))
-    return work(id, "tins required", "ceil(V / P)", inputs, unit="tin", places=0, source=LOGIC)
+    inputs = (
+        take("V", "paint required", needed, "volume", "L"),
+        take("P", "volume of a tin", pack, "volume", "L"),
+        take("d", "dispensed share of the contents", delivered, "share", "%"),
+    )
+    formula = "ceil(V / (P * d / 100))"
+    return work(id, "tins required", formula, inputs, unit="tin", places=0, source=LOGIC, note=PERCENT)
 
 
 def demanded(demands: Sequence[Demand]) -> tuple[tuple[Input, ...], str]:

@@ -184,7 +184,12 @@ def test_cans_are_summed_before_the_one_rounding_up() -> None:
 
 def test_packs_round_up_once() -> None:
     needed = parse_quantity("volume", "10.1 L")
-    assert packs("p", needed, parse_quantity("volume", "5 L")).printed() == "3\N{NO-BREAK SPACE}tins"
+    whole = parse_quantity("volume", "5 L")
+    assert packs("p", needed, whole, percent("100")).printed() == "3\N{NO-BREAK SPACE}tins"
+    # 5 L of which 96 % come out are 4.8 L
+    for volume, tins in (("9.6 L", "2"), ("9.7 L", "3")):
+        needed = parse_quantity("volume", volume)
+        assert packs("p", needed, whole, percent("96")).printed() == f"{tins}\N{NO-BREAK SPACE}tins"
 
 
 def test_time_to_empty_a_can() -> None:

@@ -13,6 +13,7 @@ from specgen.documents.context import Context
 from specgen.documents.parts.caution_catalogue import HURTS
 from specgen.documents.parts.cautions import emergency, first_aid, hazards
 from specgen.documents.parts.climate import climate
+from specgen.documents.parts.entry import entry_permit, re_entry
 from specgen.documents.parts.parties import contact_line
 from specgen.documents.parts.pictogram import PictogramView, pictograms
 from specgen.documents.parts.step_cautions import standing_at
@@ -65,6 +66,8 @@ class HazardCard:
     wear: TableView
     wear_cut: bool
     clearing_up: tuple[str, ...]
+    entry: tuple[tuple[str, str], ...]
+    re_entry: str
     climate: tuple[tuple[str, str], ...]
     first_aid: tuple[tuple[str, str], ...]
     program: str
@@ -93,6 +96,8 @@ def hazard_card(job: Job, context: Context, cuts: Sequence[Cut] = CUTS[:1], tria
         wear=_wear(products, words, cut),
         wear_cut=not cut.whole_wear,
         clearing_up=standing_at(Task.CLEAN_UP, products, words),
+        entry=entry_permit(job, words),
+        re_entry=re_entry(job, spec, context.day, words),
         climate=_climate(job, words),
         first_aid=first_aid(products, words),
         program=context.program,

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from specgen.documents.context import Context
 from specgen.documents.job_card.card_side import CardSide, Cut, card_side
 from specgen.documents.parts.cautions import HazardView, emergency, hazards
+from specgen.documents.parts.entry import entry_permit, re_entry
 from specgen.documents.parts.parties import contact_line
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.quantities import quantities
@@ -60,6 +61,8 @@ class JobCard:
     on: str
     call: str
     gravest: HazardView
+    entry: tuple[tuple[str, str], ...]
+    re_entry: str
     shared: str
     sides: tuple[VehicleSide, ...]
     program: str
@@ -90,6 +93,8 @@ def job_card(job: Job, context: Context, cuts: Sequence[Cut | None] | None = Non
             if line
         ),
         gravest=hazards(list(spec.products_of(job)), spec, words)[0],
+        entry=entry_permit(job, words),
+        re_entry=re_entry(job, spec, context.day, words),
         shared=words("total for all {} vehicles").format(len(job.vehicles)) if len(job.vehicles) > 1 else "",
         sides=tuple(
             VehicleSide(vehicle=vehicle, size=_size(vehicle), side=side)

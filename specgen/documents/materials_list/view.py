@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from specgen.documents.context import Context
 from specgen.documents.parts.packs import order_line
+from specgen.documents.parts.supplies import supplies
 from specgen.documents.parts.tables import Column, TableView
 from specgen.facts.job.quantities import quantities
 from specgen.model.job import Job
@@ -36,5 +37,8 @@ def materials_list(job: Job, context: Context) -> MaterialsList:
         line = order_line(context.spec.products[product], variant, words)
         plain = (text.replace("\N{NO-BREAK SPACE}", " ") for text in line)
         rows.append((*plain, str(needed.rounded)))
+    # no count of packs, so that the column can still be added up
+    for order_number, what, amount, use in supplies(job, context.spec, quantities(job, context.spec), words):
+        rows.append((order_number, what, use, "", amount.replace("\N{NO-BREAK SPACE}", " "), ""))
     sheet = TableView(caption=title, columns=columns, rows=tuple(rows))
     return MaterialsList(number=job.document.number, title=title, sheet=sheet)

@@ -84,6 +84,8 @@ def _seen(coat: OldCoat, words: Words) -> Iterator[str]:
     if coat.age is not None:
         yield words("age {}").format(words.phrase(coat.age))
     for said, yes, no in (
+        (coat.lead, words("contains lead"), words("free of lead")),
+        (coat.chromate, words("contains chromate"), words("free of chromate")),
         (coat.cured, words("through-dry"), words("not through-dry")),
         (coat.sound, words("sound"), words("not sound")),
     ):

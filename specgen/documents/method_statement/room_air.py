@@ -17,12 +17,14 @@ from specgen.documents.parts.caution_catalogue import (
     LUNGS_OVER_EXPLOSION,
     MIXED_ROOM,
     NO_AIR_STATED,
+    NO_FLOW_FOR_ENTRY,
     NOT_JUDGED,
     POSTED_TIME,
 )
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.air import FlowAsked, ProductAir, air_of_job, times_over_explosion, unmeasured_clearance
+from specgen.facts.job.confined import is_confined
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.standards.tables import table
@@ -50,6 +52,10 @@ class AirView:
 
 def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int) -> AirView:
     """The air of a job on a day, its workings numbered after the `after` of the annex."""
+    if is_confined(job):
+        stated = job.ventilation.statement if job.ventilation is not None else None
+        said = (*((stated,) if stated is not None else ()), words(NO_FLOW_FOR_ENTRY))
+        return AirView(tables=(), statements=said, workings=())
     listed = air_of_job(job, spec, on)
     tables: list[TableView] = []
     workings: list[WorkingView] = []

@@ -8,8 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from specgen.documents.context import Context
+from specgen.documents.method_statement.banned import banned
 from specgen.documents.method_statement.room_air import AirView, room_air
 from specgen.documents.parts.cautions import HazardView, emergency, first_aid, hazards
+from specgen.documents.parts.entry import entry_permit
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.step_cautions import cautions_at
 from specgen.documents.parts.tables import TableView
@@ -27,6 +29,8 @@ class JobSafety:
     """Everything said of hazards in one document of a job, as finished text."""
 
     emergency: str
+    entry: tuple[tuple[str, str], ...]
+    banned: tuple[tuple[str, str], ...]
     panels: tuple[HazardView, ...]
     protection: TableView
     first_aid: tuple[tuple[str, str], ...]
@@ -48,6 +52,8 @@ def job_safety(job: Job, released: tuple[Working, ...], context: Context, *, aft
     masses = {ids[working.id]: working for working in released if working.id in ids}
     return JobSafety(
         emergency=emergency(spec.project, words),
+        entry=entry_permit(job, words),
+        banned=banned(job, spec, words),
         panels=hazards(products, spec, words),
         protection=protection(products, words),
         first_aid=first_aid(products, words),

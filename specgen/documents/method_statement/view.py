@@ -22,6 +22,7 @@ from specgen.documents.parts.climate import climate
 from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party
+from specgen.documents.parts.supplies import supplies, supplies_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import builds_of
@@ -44,6 +45,7 @@ class MethodStatement:
     reason_for_change: str
     scope: str
     vehicles: str
+    starts: str
     workplace: str
     maker: PartyView
     customer: PartyView
@@ -58,6 +60,7 @@ class MethodStatement:
     gravest: HazardView
     safety: JobSafety
     materials: TableView
+    supplies: TableView
     transfer_efficiency: str
     workings: tuple[WorkingView, ...]
     waivers: TableView
@@ -83,6 +86,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         reason_for_change=job.document.reason_for_change or "",
         scope=job.scope,
         vehicles=", ".join(job.vehicles),
+        starts=job.starts.isoformat() if job.starts is not None else "",
         workplace=words.word(job.workplace) if job.workplace is not None else "",
         maker=party(spec.project.maker),
         customer=party(spec.project.customer),
@@ -97,6 +101,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         gravest=safety.panels[0],
         safety=safety,
         materials=_materials(figures, spec, words),
+        supplies=supplies_table(supplies(job, spec, figures, words), words),
         transfer_efficiency=words.phrase(efficiency),
         workings=(*listed, *safety.air.workings),
         waivers=_waivers(job, context.day, words),

@@ -12,10 +12,11 @@ from specgen.documents.context import Context
 from specgen.documents.parts.annex import WorkingView, annex
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, party
+from specgen.documents.parts.supplies import supplies
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.orders import Orders, orders
-from specgen.facts.job.quantities import PackKey
+from specgen.facts.job.quantities import PackKey, quantities
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 
@@ -36,6 +37,7 @@ class OrderList:
     jobs: TableView
     columns_left_out: bool
     not_counted: TableView
+    supplies: TableView
     sheet: TableView
     workings: tuple[WorkingView, ...]
     program: str
@@ -56,6 +58,7 @@ def order_list(spec: Spec, context: Context) -> OrderList:
         jobs=_jobs(spec, words),
         columns_left_out=not few,
         not_counted=_not_counted(found, spec, words),
+        supplies=_supplies(spec, words),
         sheet=_sheet(found, spec, words),
         workings=annex(found.own_workings(), words, words("calculated in the method statement of the job")),
         program=context.program,
@@ -107,6 +110,23 @@ def _shares(found: Orders, key: PackKey, jobs: Sequence[Job], words: Words) -> I
     for job in jobs:
         share = found.shares[key].get(job.id)
         yield words.figures(str(share.rounded)) if share is not None else ""
+
+
+def _supplies(spec: Spec, words: Words) -> TableView:
+    """What each job orders beside the packs; amounts in words cannot be added up."""
+    columns = [
+        Column(words("Job"), "w-15"),
+        Column(words("Order number"), "w-15"),
+        Column(words("Supply"), "w-30"),
+        Column(words("Amount"), "w-15"),
+        Column(words("Use")),
+    ]
+    rows = [
+        (job.document.number, *line)
+        for job in spec.jobs.values()
+        for line in supplies(job, spec, quantities(job, spec), words)
+    ]
+    return table_view(words("Thinner, cleaners, abrasives and other supplies, by job"), columns, rows)
 
 
 def _jobs(spec: Spec, words: Words) -> TableView:

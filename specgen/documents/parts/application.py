@@ -79,6 +79,7 @@ def full_cure_at(product: Product, air: Quantity | None, words: Words) -> str:
 def _values(stated: Application, words: Words, *, surface_said: bool) -> Iterator[tuple[str, str]]:
     named = (
         (words("Application methods"), ", ".join(words.word(method) for method in stated.methods)),
+        (words("Places for spraying"), ", ".join(words.word(place) for place in stated.places)),
         (words("Temperature of can or paint"), words.phrase(stated.can_temperature)),
         (words("Surface temperature"), "" if surface_said else words.phrase(stated.surface_temperature)),
         (
@@ -137,7 +138,8 @@ def _mixing(mixing: Mixing, words: Words) -> Iterator[tuple[str, str]]:
             if mixing.thinner_max is not None
             else ""
         )
-        yield words("Thinning"), words("{}.").format(", ".join(part for part in (mixing.thinner, most) if part))
+        voc = words("VOC {}").format(words.phrase(mixing.thinner_voc)) if mixing.thinner_voc is not None else ""
+        yield words("Thinning"), words("{}.").format(", ".join(part for part in (mixing.thinner, voc, most) if part))
     if mixing.induction is not None:
         yield words("Induction time"), words("{}, before use.").format(words.phrase(mixing.induction))
     if mixing.clock_starts:

@@ -202,6 +202,17 @@ DILUTION_IS_NO_CONTROL = N_(
     "apparatus are required at any air flow."
 )
 POSTED_TIME = N_("not before the clearance time posted at the booth; if none is posted, not before {time}")
+RE_ENTRY = N_("Re-entry without respiratory protection, after spraying has stopped: {posted}.")
+RE_ENTRY_VAPOUR = N_("The vapour alone takes {time} to clear.")
+DISPERSED = N_(
+    "outdoors, not before mist and vapour have dispersed and the painted parts have stopped giving off vapour"
+)
+ENTRY_HELD = N_("Confined space: hold point. Nobody enters until the entry permit is signed.")
+ENTRY_NOT_STATED = N_("not stated: no entry until it is")
+NO_FLOW_FOR_ENTRY = N_(
+    "No fresh-air flow and no re-entry time is calculated for a confined space: the atmosphere test inside it decides, "
+    "before and during the work."
+)
 LUNGS_OVER_EXPLOSION = N_(
     "The exposure limits require {times} times the air flow that the lower explosive limit requires."
 )

@@ -113,6 +113,8 @@ def data_sheet_line(declared: Hazards, words: Words) -> str:
         parts.append(words("revision {}").format(sheet.revision))
     if sheet.date is not None:
         parts.append(sheet.date.isoformat())
+    if sheet.language:
+        parts.append(words("language {}").format(sheet.language))
     return ", ".join(parts) + (f" ({sheet.available_from})" if sheet.available_from else "")
 
 

@@ -12,10 +12,10 @@ from enum import StrEnum
 from fractions import Fraction
 
 from specgen.model.acceptance import GaugePrinciple, LowReadings, Stage, ZeroedOn
-from specgen.model.application import Method
+from specgen.model.application import Method, Workplace
 from specgen.model.environment import EnvironmentKind, Medium
 from specgen.model.hazards import Route, SignalWord, Task
-from specgen.model.job import Exposure, RubResult, Workplace
+from specgen.model.job import Exposure, RubResult
 from specgen.model.preparation import StepKind
 from specgen.model.product import CuringKind, DryingStage, Losses, PackForm, Role, Sanding
 from specgen.model.project import PageSize, Project
@@ -100,6 +100,7 @@ WORDS: Mapping[StrEnum, str] = {
     Workplace.BOOTH: N_("spray booth"),
     Workplace.OUTDOORS: N_("outdoors"),
     Workplace.ON_SITE: N_("on site"),
+    Workplace.CONFINED: N_("confined space"),
     EnvironmentKind.ATMOSPHERE: N_("atmosphere"),
     EnvironmentKind.IMMERSION: N_("immersion"),
     EnvironmentKind.SPLASH: N_("splash zone"),

@@ -64,24 +64,33 @@ def need_of_cans(
     """Cans by their solids; the solids of one can are added to `supporting`. A can that gives nothing off is a fault."""
     volume = solids_from_volume(f"solids.{name}", contents, solids)
     supporting.append(volume)
-    delivered: Given | NotKnown = _ALL_OF_IT
-    if product.pack.dispensed is not None:
-        path, why = f"products.{product.id}.pack.dispensed", "a can that dispenses nothing covers no area"
-        delivered = _more_than_nothing(product.pack.dispensed, path, why)
+    delivered = _delivered(product, "a can that dispenses nothing covers no area")
     if isinstance(delivered, NotKnown):
         return delivered
     return lambda key, demands: cans(key, demands, volume, delivered, efficiency)
 
 
-def need_of_tins(supporting: list[Working], contents: Given, solids: Source, loss: Loss) -> Need:
-    """Tins by their litres, each of which is added to `supporting`."""
+def need_of_tins(
+    supporting: list[Working], product: Product, contents: Given, solids: Source, loss: Loss
+) -> Need | NotKnown:
+    """Tins by their litres, each of which is added to `supporting`. A tin that nothing comes out of is a fault."""
+    delivered = _delivered(product, "a tin of which nothing can be used covers no area")
+    if isinstance(delivered, NotKnown):
+        return delivered
+    share = delivered
 
     def need(key: str, demands: list[Demand]) -> Working:
         amount = litres(f"litres-for-{key}", demands, solids, loss)
         supporting.append(amount)
-        return packs(key, amount, contents)
+        return packs(key, amount, contents, share)
 
     return need
+
+
+def _delivered(product: Product, why: str) -> Given | NotKnown:
+    if product.pack.dispensed is None:
+        return _ALL_OF_IT
+    return _more_than_nothing(product.pack.dispensed, f"products.{product.id}.pack.dispensed", why)
 
 
 def _rest_of(share: Quantity) -> Quantity:

@@ -20,12 +20,14 @@ from specgen.model.job import DeadVolumeTable, Item, Job
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
+from specgen.standards.citations import ARITHMETIC
 from specgen.trade.consumption import Demand
 from specgen.trade.dead_volume import DeadVolume, dead_volume
-from specgen.trade.given import Given, Source
+from specgen.trade.film import PERCENT
+from specgen.trade.given import Given, Source, take
 from specgen.trade.known import Known, NotKnown, known, worked_out
 from specgen.trade.loss import Loss
-from specgen.trade.working import Working
+from specgen.trade.working import Working, work
 
 _DEAD_VOLUME = {
     DeadVolumeTable.BY_ROUGHNESS: DeadVolume.BY_ROUGHNESS,
@@ -47,6 +49,7 @@ class Quantities:
     wet_thinnest: dict[LayerKey, Working] = field(default_factory=dict)
     layer_packs: dict[LayerKey, Working] = field(default_factory=dict)
     packs: dict[PackKey, Working] = field(default_factory=dict)
+    thinners: dict[LayerKey, Working] = field(default_factory=dict)
     supporting: list[Working] = field(default_factory=list)
     not_known: list[NotKnown] = field(default_factory=list)
 
@@ -54,7 +57,7 @@ class Quantities:
         """Every Working of the job, each before those that build on it."""
         seen: dict[str, Working] = {}
         groups = (self.supporting, self.areas.values(), self.wet_targets.values(), self.wet_thinnest.values())
-        for group in (*groups, self.layer_packs.values(), self.packs.values()):
+        for group in (*groups, self.layer_packs.values(), self.packs.values(), self.thinners.values()):
             for working in group:
                 if seen.setdefault(working.id, working) != working:
                     raise ValueError(f"two figures of the job are called {working.id}")
@@ -124,7 +127,7 @@ def _wet(found: Quantities, system: System, layer: Layer, spec: Spec) -> None:
 
 def _packs(found: Quantities, job: Job, spec: Spec) -> None:
     by_pack: dict[PackKey, list[tuple[LayerKey, Demand]]] = {}
-    profile = _profile(found, job)
+    profile, panels = _profile(found, job), _panels(job)
     for system in spec.systems_of(job):
         items = [item for item in job.items if spec.system_of(job, item) is system and item.id in found.areas]
         blasted = [item for item in items if is_blasted(job, item, spec)] if profile is not None else []
@@ -135,11 +138,16 @@ def _packs(found: Quantities, job: Job, spec: Spec) -> None:
             film = planned_film(system, layer, spec)
             if film is not None and whole is not None:
                 wanted.append(((system.id, layer.id), Demand(whole, film.given)))
+                if panels is not None:
+                    wanted.append(((system.id, layer.id), Demand(panels, film.given)))
             if layer is system.layers[0] and profile is not None and rough is not None:
                 wanted.append(((system.id, layer.id), Demand(rough, profile)))
     for key, demands in by_pack.items():
         if demands:
             _pack(found, job, spec, key, demands)
+    for system in spec.systems_of(job):
+        for layer in system.layers:
+            _thinner(found, system, layer)
 
 
 def _together(found: Quantities, job: Job, name: str, items: list[Item]) -> Working | None:
@@ -171,6 +179,36 @@ def _profile(found: Quantities, job: Job) -> Working | None:
     return filled
 
 
+def _thinner(found: Quantities, system: System, layer: Layer) -> None:
+    """The thinner a coat takes: its share of the litres of paint that are ordered for it."""
+    name = f"litres-for-layer-packs.{system.id}.{layer.id}"
+    paint = next((working for working in found.supporting if working.id == name), None)
+    if layer.thinner is None or layer.thinner.base == 0 or paint is None:
+        return
+    share = Given(layer.thinner, f"systems.{system.id}.layers.{layer.id}.thinner")
+    inputs = (
+        take("V", "paint required", paint, "volume", "L"),
+        take("t", "thinner added, by volume", share, "percentage", "%"),
+    )
+    found.thinners[system.id, layer.id] = work(
+        f"thinner.{system.id}.{layer.id}",
+        "thinner required",
+        "V * t / 100",
+        inputs,
+        kind="volume",
+        unit="L",
+        places=2,
+        source=ARITHMETIC,
+        note=PERCENT,
+    )
+
+
+def _panels(job: Job) -> Given | None:
+    """The area of test panels and patches, which gets every coat of each system beside the parts."""
+    area = job.consumption.test_area if job.consumption is not None else None
+    return Given(area, f"jobs.{job.id}.consumption.test_area") if area is not None else None
+
+
 def _pack(found: Quantities, job: Job, spec: Spec, key: PackKey, demands: list[tuple[LayerKey, Demand]]) -> None:
     product = spec.products[key[0]]
     variant = product.variant(key[1]) if key[1] else None
@@ -200,7 +238,7 @@ def _count(
     if isinstance(loss, Given):
         need = need_of_cans(found.supporting, product, name, fill, solids, loss)
     else:
-        need = need_of_tins(found.supporting, fill, solids, loss)
+        need = need_of_tins(found.supporting, product, fill, solids, loss)
     if isinstance(need, NotKnown):
         return need
     for layer_key in dict.fromkeys(at for at, _ in demands):

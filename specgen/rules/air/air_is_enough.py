@@ -1,7 +1,7 @@
 """AIR003 The fresh-air flow meets the explosive limit and the exposure limits
 
 Checks
-    Where a job states its fresh-air flow and the quantity sprayed per hour: the flow against what the lower explosive limit and the occupational exposure limits require, product by product. A vapour without published data cannot be assessed.
+    Where a job states its fresh-air flow and the quantity sprayed per hour: the flow against what the lower explosive limit and the occupational exposure limits require, product by product. A vapour without published data cannot be assessed, and no flow is assessed for a confined space.
 Why
     Occupational exposure limits require many times the air flow that the lower explosive limit requires.
 Passes
@@ -28,11 +28,15 @@ Fails
     without products.barrier.composition.acetate.cas    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation
 
     jobs.refit.ventilation: {room: 60 m3, changes: 15}    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation
+
+    Given a job that states its spray air
+    jobs.refit.workplace: confined-space    # note at jobs.refit.ventilation    # also AIR006 at jobs.refit.confined_space
 To put right
     Raise the flow, spray less per hour, or allow a longer re-entry time; respiratory protection is worn at any flow.
 """
 
 from specgen.facts.job.air import air_of_job
+from specgen.facts.job.confined import is_confined
 from specgen.rules.kit import ERROR, NOTE, WARNING, Basis, Job, Problem, Problems, Severity, Spec, cite, date, rule
 from specgen.trade.known import NotKnown
 from specgen.trade.working import Working
@@ -48,6 +52,10 @@ def air_is_enough(job: Job, spec: Spec, on: date) -> Problems:
     if job.ventilation is None or (
         job.ventilation.flow is None and job.ventilation.changes is None and job.ventilation.spraying_rate is None
     ):
+        return
+    if is_confined(job):
+        what = f"no ventilation is assessed for {job.id}: in a confined space the atmosphere test decides, not a calculated flow"
+        yield Problem(("ventilation",), what, severity=NOTE)
         return
     for found in air_of_job(job, spec, on):
         who = f"{found.product} under {found.jurisdiction}"

@@ -41,7 +41,7 @@ import re
 
 from specgen.facts.layer.method import may_be_sprayed
 from specgen.facts.product.hazard_facts import isocyanates_in
-from specgen.model.job import Workplace
+from specgen.model.application import Workplace
 from specgen.rules.kit import ERROR, WARNING, Basis, Job, Problem, Problems, Product, Spec, cite, date, rule
 
 _NONE = re.compile(r"^(?:none|no|not)\b", re.I)

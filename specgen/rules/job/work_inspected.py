@@ -10,9 +10,9 @@ Passes
     Given second good
     without jobs.rails.inspection.face
 Fails
-    without jobs.refit.inspection    # at jobs.refit.inspection    # also JOB006 at jobs.refit.inspection
+    without jobs.refit.inspection    # at jobs.refit.inspection    # also JOB006 at jobs.refit.inspection    # also JOB012 at jobs.refit.inspection    # also JOB013 at jobs.refit.inspection
 
-    without jobs.refit.inspection.prepared    # at jobs.refit.inspection
+    without jobs.refit.inspection.prepared    # at jobs.refit.inspection    # also JOB012 at jobs.refit.inspection
 
     without jobs.refit.inspection.primer-film    # at jobs.refit.inspection
 
@@ -21,7 +21,7 @@ Fails
     systems.chassis.layers.barrier.film: {nominal: 80 um}
 
     Given second good
-    without jobs.lids.inspection.clean    # at jobs.lids.inspection
+    without jobs.lids.inspection.clean    # at jobs.lids.inspection    # also JOB012 at jobs.lids.inspection
 
     Given second good
     without jobs.lids.inspection.ground

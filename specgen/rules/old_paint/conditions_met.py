@@ -22,7 +22,7 @@ Fails
     preparations.abrade.steps.sand: {id: sand, do: test, text: Look., grade: P Ma, acceptance: No gloss.}    # at jobs.rails.items.LOCKER.old_coats.later    # also PRE008 at preparations.abrade.steps
 
     jobs.refit.items.STEP.old_coats: [{id: house, family: oil_alkyd, thickness: 60 um}]
-    jobs.refit.items.STEP.patch_test: {result: pass, limit: no lifting in 48 h}    # at jobs.refit.items.STEP.old_coats.house
+    jobs.refit.items.STEP.patch_test: {result: pass, limit: no lifting in 48 h}    # at jobs.refit.items.STEP.old_coats.house    # also OLD016 at jobs.refit.items.STEP.old_coats.house.lead
 To put right
     Put the condition into the preparation, and state what was found on the existing coat.
 """

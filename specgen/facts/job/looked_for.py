@@ -1,0 +1,30 @@
+"""What an inspection point looks for by its words, beside the film. Called by the rules on inspection points."""
+
+from __future__ import annotations
+
+import re
+
+from specgen.model.acceptance import InspectionPoint, Stage
+
+_BEFORE_PAINT = frozenset({Stage.RECEIPT, Stage.PREPARED})
+_FINISH = re.compile(
+    r"adhes|cross.?cut|pull.?off|tape test|appearance|colou?r|gloss|\blook|visual|finish|defect|\bruns?\b|\bsags?\b|pinhole|"
+    r"porosity|holiday|spark test|cosmetic",
+    re.I,
+)
+SALT = re.compile(r"\bsalts?\b|chloride|conductivity|8502-(?:6|9)", re.I)
+DUST = re.compile(r"\bdust|8502-3|clear tape|adhesive tape", re.I)
+
+
+def words_of(point: InspectionPoint) -> str:
+    """Everything an inspection point says of what it looks at."""
+    return " ".join(text for text in (point.check, point.method, point.criterion.text) if text)
+
+
+def looks_at_the_finish(point: InspectionPoint) -> bool:
+    """True for a point that looks at the finished work, or tests how it holds."""
+    if point.at is Stage.COMPLETION:
+        return True
+    # a point of film names colour and gloss as coats
+    of_film = point.gauge is not None or point.criterion.rule is not None
+    return point.at not in _BEFORE_PAINT and not of_film and bool(_FINISH.search(words_of(point)))

@@ -1,0 +1,54 @@
+"""The VOC content of a product once thinner is added. Called by the rule on thinned products."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from specgen.model.product import Product
+from specgen.standards.citations import ARITHMETIC
+from specgen.trade.film import PERCENT
+from specgen.trade.given import Given, take
+from specgen.trade.known import NotKnown, worked_out
+from specgen.trade.working import Working, work
+from specgen.units.quantity import Quantity
+
+
+def thinned_voc(product: Product, thinner: Quantity, origin: str) -> Working | NotKnown:
+    """The VOC content in g/L with `thinner` percent by volume added; not known where either content is not stated."""
+    mixing = product.application.mixing if product.application is not None else None
+    own = product.voc.content if product.voc is not None else None
+    added = mixing.thinner_voc if mixing is not None else None
+    if own is None or added is None:
+        missing = tuple(
+            name for name, value in (("VOC content", own), ("VOC content of the thinner", added)) if value is None
+        )
+        at = ("products", product.id)
+        return NotKnown("VOC content as thinned", f"not stated: {', '.join(missing)}", missing, at=at)
+    return worked_out("VOC content as thinned", partial(_mixed, product, own, added, thinner, origin))
+
+
+def _mixed(product: Product, own: Quantity, added: Quantity, thinner: Quantity, origin: str) -> Working:
+    path = f"products.{product.id}"
+    inputs = (
+        take("V", "VOC content of the product", Given(own, f"{path}.voc.content"), "voc_content", "g/L"),
+        take(
+            "V_t",
+            "VOC content of the thinner",
+            Given(added, f"{path}.application.mixing.thinner_voc"),
+            "voc_content",
+            "g/L",
+        ),
+        take("t", "thinner added, by volume", Given(thinner, origin), "percentage", "%"),
+    )
+    name, formula = "VOC content as thinned", "(V + V_t * t / 100) / (1 + t / 100)"
+    return work(
+        f"voc-thinned.{product.id}",
+        name,
+        formula,
+        inputs,
+        kind="voc_content",
+        unit="g/L",
+        places=0,
+        source=ARITHMETIC,
+        note=PERCENT,
+    )

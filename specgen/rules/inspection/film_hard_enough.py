@@ -1,0 +1,60 @@
+"""INS015 A film is hard before it is measured
+
+Checks
+    A point that measures the dry film of a coat before the next one: the maximum overcoating interval leaves time until the coat is dry to handle at the lowest air temperature of the job, as its product states it.
+Why
+    The probe sinks into a soft film: it reads too little and leaves a mark under the next coat.
+Passes
+    products.primer.drying: [{id: handle, stage: dry-to-handle, time: 8 h, air: 15 degC}]
+
+    products.primer.drying: [{id: handle, stage: dry-to-handle, time: 30 h, air: 15 degC}]
+    jobs.refit.inspection.primer-film.gauge: {principle: destructive}
+Fails
+    products.primer.drying: [{id: handle, stage: dry-to-handle, time: 30 h, air: 15 degC}]    # at jobs.refit.inspection.primer-film.after
+
+    Given second good
+    products.mastic.drying: [{id: handle, stage: dry-to-handle, time: 97 h, air: 50 degF}]    # at jobs.rails.inspection.first.after    # at jobs.rails.inspection.film.after    # also USU001 at products.mastic.drying.handle.time
+To put right
+    Measure wet film during application or dry film on a panel, or choose an interval after which the coat is dry to handle.
+"""
+
+from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.points import principle_of
+from specgen.facts.layer.intervals import interval
+from specgen.facts.product.drying import drying_at
+from specgen.model.acceptance import GaugePrinciple
+from specgen.model.product import DryingStage
+from specgen.rules.kit import PRACTICE, WARNING, Job, Layer, Problem, Problems, Quantity, Spec, System, date, rule
+from specgen.units.quantity import lower
+
+
+@rule("INS015", on=Job, severity=WARNING, source=PRACTICE)
+def film_hard_enough(job: Job, spec: Spec, on: date) -> Problems:
+    air = job.climate.air.low if job.climate is not None and job.climate.air is not None else None
+    for point in film_points(job):
+        if point.after is None or principle_of(point) in {GaugePrinciple.COMB, GaugePrinciple.DESTRUCTIVE}:
+            continue
+        for system in dict.fromkeys(system for _, system in places(point, job, spec)):
+            latest = _latest(system, point.after, spec, air)
+            layer = next(layer for layer in system.layers if layer.id == point.after)
+            hard = [e.time for e in drying_at(spec.product_of(layer), air) if e.stage is DryingStage.HANDLING]
+            if latest is not None and hard and air is not None and min(map(lower, hard)) > latest:
+                what = (
+                    f"{point.id} measures {layer.id}, which has to be overcoated within {latest}; "
+                    f"{layer.product} is dry to handle only after {min(map(lower, hard))}"
+                )
+                yield Problem(("inspection", point.id, "after"), what)
+                break
+
+
+def _latest(system: System, layer_id: str, spec: Spec, air: Quantity | None) -> Quantity | None:
+    """The end of the interval before the next coat: the system's own, else its product's; None where it is open or none follows."""
+    layers: list[Layer] = list(system.layers)
+    at = [layer.id for layer in layers].index(layer_id)
+    if at + 1 == len(layers):
+        return None
+    own = layers[at].overcoat_interval
+    if own is not None:
+        return own.high
+    allowed = interval(layers[at], layers[at + 1], spec, air).allowed
+    return allowed.high if allowed is not None else None
