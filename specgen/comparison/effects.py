@@ -11,6 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
+from math import inf
 from typing import Any
 
 from specgen.comparison.changes import Difference, Effect, Kind, Rounding
@@ -31,6 +32,7 @@ from specgen.model.declaring import Polarity
 from specgen.model.job import Job
 from specgen.model.node import Node
 from specgen.standards.tables import table
+from specgen.units.count import Count
 from specgen.units.quantity import CalendarSpan, Quantity, Range, as_range, lower, upper
 
 
@@ -156,6 +158,8 @@ def _at_most(fact: Difference, old: Any, new: Any) -> Effect:
 
 def _ends(value: Any) -> tuple[Any, Any]:
     """Both ends of what may be stated as a range, `4..6 h`; the value twice where it is one."""
+    if isinstance(value, Count):
+        return value.low, inf if value.high is None else value.high
     return (lower(value), upper(value)) if isinstance(value, Quantity | Range) else (value, value)
 
 

@@ -22,6 +22,7 @@ from specgen.model.product import (
     OvercoatWindow,
     PotLifeAt,
     SandableAfter,
+    Stoving,
     VocCategory,
 )
 from specgen.model.system import Layer
@@ -37,6 +38,7 @@ _NOUNS: dict[type[Node], str] = {
     Drying: "drying stage",
     SandableAfter: "minimum time before sanding",
     PotLifeAt: "pot life",
+    Stoving: "stoving",
     Coverage: "claim of coverage",
     VocCategory: "VOC category",
     ComponentClass: "hazard class",

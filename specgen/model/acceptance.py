@@ -9,7 +9,20 @@ from enum import StrEnum
 from typing import Annotated
 
 from specgen.model.declaring import Concern, Polarity, leaf, part
-from specgen.model.field_types import Code, Id, Length, Line, Text, Thickness, WholeNumber, YesNo, choice
+from specgen.model.field_types import (
+    Area,
+    Code,
+    CountRange,
+    Duration,
+    Id,
+    Length,
+    Line,
+    Text,
+    Thickness,
+    WholeNumber,
+    YesNo,
+    choice,
+)
 from specgen.model.node import Node
 
 
@@ -83,6 +96,30 @@ class Readings(Node):
     )
 
 
+class SampledUnit(StrEnum):
+    """What is sampled, each one or each time."""
+
+    PART = "part"
+    COAT = "coat"
+    SHIFT = "shift"
+    DAY = "day"
+    BATCH = "batch"
+
+
+class Sampling(Node):
+    """How much is sampled and how often: of an area, in time, or of each part, shift or batch."""
+
+    count: CountRange | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "measurements or tests each time, as in 5")
+    first_area: Area | None = leaf(Polarity.AT_MOST, Concern.ACCEPTANCE, "first area sampled once, as in 10 m2")
+    each_area: Area | None = leaf(
+        Polarity.AT_MOST, Concern.ACCEPTANCE, "area sampled once each, after the first, as in 100 m2"
+    )
+    every: Duration | None = leaf(Polarity.AT_MOST, Concern.ACCEPTANCE, "time between two samples, as in 4 h")
+    per: Annotated[SampledUnit, choice(SampledUnit)] | None = leaf(
+        Polarity.REPLACED, Concern.ACCEPTANCE, "unit sampled each: part, coat, shift, day or batch"
+    )
+
+
 class Criterion(Node):
     """What passes."""
 
@@ -134,6 +171,7 @@ class InspectionPoint(Node):
     method: Line | None = leaf(Polarity.REPLACED, Concern.ACCEPTANCE, "method or instrument")
     gauge: Gauge | None = part("gauge")
     readings: Readings | None = part("place and number of readings")
+    sampling: Sampling | None = part("extent and interval of sampling")
     frequency: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "frequency and number")
     criterion: Criterion = part("acceptance criterion", required=True)
     hold_point: YesNo = leaf(

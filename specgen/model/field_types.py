@@ -298,6 +298,7 @@ Pressure = Annotated[Quantity, _quantity("pressure")]
 SurfaceDensity = Annotated[Quantity, _quantity("surface_density")]
 
 ThicknessOrRange = Annotated[Quantity | Range, _one_or_range("thickness")]
+ShareOrRange = Annotated[Quantity | Range, _one_or_range("share")]
 DurationOrRange = Annotated[Quantity | Range, _one_or_range("duration")]
 TemperatureOrRange = Annotated[Quantity | Range, _one_or_range("temperature")]
 

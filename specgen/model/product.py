@@ -20,9 +20,11 @@ from specgen.model.field_types import (
     HumidityRange,
     Id,
     IsoDate,
+    LengthRange,
     Line,
     Mass,
     Share,
+    ShareOrRange,
     Span,
     SpreadingRate,
     Temperature,
@@ -51,6 +53,8 @@ class CuringKind(StrEnum):
     MOISTURE = "moisture-cured"
     OXIDATIVE = "oxidative"
     PHYSICAL = "physically-drying"
+    STOVED = "stoved"
+    LIGHT = "light-cured"
 
 
 class Role(StrEnum):
@@ -110,8 +114,10 @@ class VariantOverrides(Node):
 
     per_pass: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "DFT per cross coat")
     hiding: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "DFT for full hiding of this colour")
-    solids_in_can: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids of the can contents")
-    solids_sprayed: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids without propellant")
+    solids_in_can: ShareOrRange | None = leaf(
+        Polarity.FACT, Concern.FILM, "volume solids of the can contents, as in 63 %"
+    )
+    solids_sprayed: ShareOrRange | None = leaf(Polarity.FACT, Concern.FILM, "volume solids without propellant")
 
 
 class Variant(Node):
@@ -193,8 +199,12 @@ class Component(Node):
 class Solids(Node):
     """What stays on the part. Sprayed means without the propellant, which is gone when the wet film is read."""
 
-    in_can: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids of the can contents")
-    sprayed: Share | None = leaf(Polarity.FACT, Concern.FILM, "volume solids without propellant (for the comb gauge)")
+    in_can: ShareOrRange | None = leaf(
+        Polarity.FACT, Concern.FILM, "volume solids of the can contents, as in 63 %, 63 +- 2 % or min 60 %"
+    )
+    sprayed: ShareOrRange | None = leaf(
+        Polarity.FACT, Concern.FILM, "volume solids without propellant (for the comb gauge)"
+    )
 
 
 class Drying(Node):
@@ -243,6 +253,30 @@ class OvercoatWindow(Node):
     if_exceeded: Text | None = leaf(
         Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "action if the maximum overcoating interval is exceeded"
     )
+
+
+class Stoving(Node):
+    """One pair of surface temperature and time that cures a stoved film."""
+
+    id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the entry", required=True)
+    surface: TemperatureOrRange = leaf(
+        Polarity.WITHIN, Concern.CLIMATE, "surface temperature in the oven, as in 160..180 degC", required=True
+    )
+    time: DurationOrRange = leaf(
+        Polarity.WITHIN,
+        Concern.PRODUCT,
+        "time at that surface temperature, as in 20 min or 15..30 min",
+        required=True,
+    )
+
+
+class LightCure(Node):
+    """The light that cures a film, and how long it is held on it."""
+
+    lamp: Line = leaf(Polarity.REPLACED, Concern.PRODUCT, "lamp, as in UV-A LED 395 nm", required=True)
+    time: DurationOrRange = leaf(Polarity.WITHIN, Concern.PRODUCT, "exposure time", required=True)
+    distance: LengthRange | None = leaf(Polarity.WITHIN, Concern.PRODUCT, "distance of the lamp from the film")
+    film_max: Thickness | None = leaf(Polarity.AT_MOST, Concern.FILM, "maximum DFT cured through in one exposure")
 
 
 class PotLifeAt(Node):
@@ -369,6 +403,8 @@ class Product(Node):
     drying: tuple[Drying, ...] = entries("drying stages with their conditions")
     sandable_after: tuple[SandableAfter, ...] = entries("times before sanding, dry or wet, with their conditions")
     overcoat: tuple[OvercoatWindow, ...] = entries("overcoating intervals with their conditions")
+    stoving: tuple[Stoving, ...] = entries("stoving, surface temperature with its time; each pair cures the film")
+    light: LightCure | None = part("curing by light")
     pot_life: PotLife | None = part("pot life of a mixed liquid")
     shelf_life: Span | None = leaf(
         Polarity.AT_MOST, Concern.PRODUCT, "shelf life of the unopened pack, as in 24 months"

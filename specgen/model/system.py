@@ -38,6 +38,15 @@ class Corrosivity(StrEnum):
     CX = "CX"
 
 
+class Immersion(StrEnum):
+    """Categories of water and soil; none is above another."""
+
+    IM1 = "Im1"
+    IM2 = "Im2"
+    IM3 = "Im3"
+    IM4 = "Im4"
+
+
 class Durability(StrEnum):
     """How long the system is meant to last before its first major repair."""
 
@@ -48,10 +57,13 @@ class Durability(StrEnum):
 
 
 class CategoryClaim(Node):
-    """The corrosivity category and durability a system is said to serve."""
+    """What a system is said to serve and for how long: a corrosivity category of the air, immersion, or both as in a splash zone."""
 
-    corrosivity: Annotated[Corrosivity, choice(Corrosivity)] = leaf(
-        Polarity.LADDER, Concern.FILM, "corrosivity category to ISO 12944-2: C1 to CX", required=True
+    corrosivity: Annotated[Corrosivity, choice(Corrosivity)] | None = leaf(
+        Polarity.LADDER, Concern.FILM, "corrosivity category to ISO 12944-2: C1 to CX"
+    )
+    immersion: Annotated[Immersion, choice(Immersion)] | None = leaf(
+        Polarity.EXACTLY, Concern.FILM, "immersion category to ISO 12944-2: Im1 to Im4"
     )
     durability: Annotated[Durability, choice(Durability)] = leaf(
         Polarity.LADDER, Concern.FILM, "durability: low, medium, high or very-high", required=True

@@ -182,6 +182,13 @@ def upper(value: Quantity | Range) -> Quantity:
     return _end(value, first="high", second="low")
 
 
+def middle(value: Quantity | Range) -> Quantity:
+    """What is reckoned with where a figure is stated with its tolerance: halfway, or the only end there is."""
+    if isinstance(value, Quantity) or value.low is None or value.high is None:
+        return lower(value)
+    return Quantity.of(value.kind, (value.low.number + value.high.to(value.low.unit)) / 2, value.low.unit)
+
+
 def _end(value: Quantity | Range, first: str, second: str) -> Quantity:
     if isinstance(value, Quantity):
         return value

@@ -92,6 +92,30 @@ def test_pot_life_is_printed_at_every_temperature_stated() -> None:
     )
 
 
+def test_stoving_and_light_are_printed_with_the_curing() -> None:
+    stoving = "[{id: hot, surface: 180..190 degC, time: 15 min}, {id: cool, surface: min 160 degC, time: 25..30 min}]"
+    stoved = _sheet("barrier", {"products.barrier.stoving": stoving})
+    assert {name: text.replace(NB, " ") for name, text in stoved.nature}["Stoving"] == (
+        "15 min at a surface temperature of 180 to 190 °C (356 to 374 °F)"
+        " or 25 to 30 min at a surface temperature of 160 °C (320 °F) or above"
+    )
+    light = "{lamp: UV-A LED 395 nm, time: 3..5 min, distance: 20..25 cm, film_max: 90 um}"
+    lit = _sheet("clear", {"products.clear.curing": "light-cured", "products.clear.light": light})
+    assert {name: text.replace(NB, " ") for name, text in lit.nature}["Curing by light"] == (
+        "UV-A LED 395 nm, 3 to 5 min, 20 to 25 cm from the film, DFT at most 90 µm (3.54 mil) in one exposure"
+    )
+
+
+def test_volume_solids_are_printed_as_stated() -> None:
+    sheet = _sheet("barrier", {"products.barrier.solids": "{in_can: 63 +- 2 %}"})
+    assert ("Volume solids", f"61 to 65{NB}%") in sheet.film
+    can = dict(_sheet("base", {}).film)
+    assert (can["Volume solids of the can contents"], can["Volume solids without propellant"]) == (
+        f"14{NB}%",
+        f"23{NB}%",
+    )
+
+
 def test_clear_coat_is_named_by_the_base_coat() -> None:
     sheet = _sheet("clear", {})
     assert _rows(sheet.over) == [("Example base coat", "20 min", "24 h", "20 °C (68 °F)")]

@@ -32,6 +32,7 @@ NOT_PRINTED = {
     "AcceptanceRule": "a standard is printed by its own number, and an own rule by its text",
     "DeadVolumeTable": "chooses a table, which a working cites",
     "Corrosivity": "a category is printed by its own sign",
+    "Immersion": "a category is printed by its own sign",
     "PatchResult": "a document says it in a sentence",
     "ApprovalRole": "an approval is said in a word of the view",
     "RevisionGround": "chooses what asks for a revision",

@@ -75,6 +75,7 @@ TYPES_IN_USE = [
     "whole number",
     "word of the list",
     "duration or range such as 40..60 min",
+    "share or range such as 40..60 %",
     "temperature or range such as 40..60 degC",
     "thickness or range such as 40..60 um",
     "whole number or range of them",

@@ -33,8 +33,14 @@ _AT = {"nominal": N_("nominal DFT"), "max": N_("max. DFT"), "min": N_("min. DFT"
 
 
 def film_limits(product: Product, words: Words) -> tuple[tuple[str, str], ...]:
-    """(name, finished text) of every film the product states."""
-    stated = ((words(name), getattr(product.film, key)) for key, name in _LIMITS)
+    """(name, finished text) of every film the product states, and of its volume solids."""
+    stated = [(words(name), getattr(product.film, key)) for key, name in _LIMITS]
+    solids = product.solids
+    if solids is not None and product.pack.form is PackForm.LIQUID:
+        stated.append((words("Volume solids"), solids.in_can if solids.in_can is not None else solids.sprayed))
+    elif solids is not None:
+        stated.append((words("Volume solids of the can contents"), solids.in_can))
+        stated.append((words("Volume solids without propellant"), solids.sprayed))
     return tuple((name, words.phrase(value)) for name, value in stated if value is not None)
 
 

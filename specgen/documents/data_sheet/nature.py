@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from specgen.documents.data_sheet.goes_over import preparation_of_steel
+from specgen.documents.parts.application import cure
 from specgen.documents.parts.wording import Words
 from specgen.facts.product.handling import handling
 from specgen.model.product import Product
@@ -15,6 +16,7 @@ def nature(product: Product, words: Words) -> Iterator[tuple[str, str]]:
     """What it is made of and how it hardens, as (name, finished text)."""
     yield words("Binder"), words(table("binder_families").row("id", product.binder)["name"])
     yield words("Curing"), words.word(product.curing)
+    yield from cure(product, words)
 
 
 def use(product: Product, words: Words) -> Iterator[tuple[str, str]]:

@@ -89,9 +89,13 @@ def _serves(system: System, words: Words) -> str:
     claim = system.category
     if claim is None:
         return ""
-    text = words("corrosivity category {corrosivity}, durability {durability}").format(
-        corrosivity=claim.corrosivity.value, durability=words.word(claim.durability)
-    )
+    served = [words("corrosivity category {}").format(claim.corrosivity.value)] if claim.corrosivity is not None else []
+    if claim.immersion is not None:
+        medium = words(table("exposure_categories").row("id", claim.immersion.value)["name"])
+        served.append(
+            words("immersion category {category} ({medium})").format(category=claim.immersion.value, medium=medium)
+        )
+    text = ", ".join((*served, words("durability {}").format(words.word(claim.durability))))
     return f"{text}; {claim.evidence}" if claim.evidence else text
 
 

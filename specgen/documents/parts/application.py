@@ -61,6 +61,7 @@ def _view(product: Product, job: Job | None, words: Words) -> ApplicationView:
         steps=tuple(_steps(stated, words, at_job=job is not None)) if stated is not None else (),
         part_used=tuple(_part_used(stated, words)) if stated is not None else (),
         drying=(
+            *cure(product, words),
             *(_drying(entry, words) for entry in drying_at(product, air)),
             *(_sandable(entry, words) for entry in sandable_at(product, air)),
         ),
@@ -74,6 +75,32 @@ def full_cure_at(product: Product, air: Quantity | None, words: Words) -> str:
     """`14 days at 14 °C, 55 %, 60 µm`: the time to full cure where `air` is the coldest; empty where none is stated."""
     found = [entry for entry in drying_at(product, air) if entry.stage is DryingStage.FULLY_CURED]
     return _drying(found[0], words)[1] if found else ""
+
+
+def cure(product: Product, words: Words) -> Pairs:
+    """How a stoved film and one cured by light is brought to its cure, as (name, finished text); each pair of stoving cures it."""
+    stoved = words(" or ").join(
+        words("{time} at a surface temperature of {surface}").format(
+            time=words.phrase(one.time), surface=words.condition(one.surface)
+        )
+        for one in product.stoving
+    )
+    named = [(words("Stoving"), stoved)] if stoved else []
+    if product.light is not None:
+        lit = product.light
+        far = words("{} from the film").format(words.phrase(lit.distance)) if lit.distance is not None else ""
+        film = (
+            words("DFT at most {} in one exposure").format(words.phrase(lit.film_max))
+            if lit.film_max is not None
+            else ""
+        )
+        named.append(
+            (
+                words("Curing by light"),
+                ", ".join(part for part in (lit.lamp, words.phrase(lit.time), far, film) if part),
+            )
+        )
+    return tuple(named)
 
 
 def _values(stated: Application, words: Words, *, surface_said: bool) -> Iterator[tuple[str, str]]:

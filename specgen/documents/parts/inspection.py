@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.counting import PERCENT, counting
-from specgen.model.acceptance import Criterion, Gauge, InspectionPoint, Readings
+from specgen.model.acceptance import Criterion, Gauge, InspectionPoint, Readings, Sampling
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
@@ -29,7 +29,15 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     rows = []
     for number, point in enumerate(job.inspection, 1):
         when = _when(point, layers, words) + (f"\n{words('HOLD POINT')}" if point.hold_point else "")
-        method = _joined((point.method, *_gauge(point.gauge, words), point.frequency, *_counts(point.readings, words)))
+        method = _joined(
+            (
+                point.method,
+                *_gauge(point.gauge, words),
+                sampling(point.sampling, words),
+                point.frequency,
+                *_counts(point.readings, words),
+            )
+        )
         check = _joined((point.check, words("on {}").format(", ".join(point.items)) if point.items else ""))
         rows.append((str(number), when, check, method, passes(point.criterion, words), point.if_failed or ""))
     return table_view(words("Inspection points in work sequence"), columns, rows)
@@ -98,6 +106,26 @@ def _gauge(gauge: Gauge | None, words: Words) -> Iterator[str]:
     if gauge.correction is not None:
         parts.append(words("deduct {} from each reading").format(words.phrase(gauge.correction)))
     yield ", ".join(part for part in parts if part)
+
+
+def sampling(plan: Sampling | None, words: Words) -> str:
+    """`5 measurements or tests: in the first 10 m², then in every 10 m²; every 4 h; per shift`."""
+    if plan is None:
+        return ""
+    said = []
+    if plan.first_area is not None and plan.each_area is not None:
+        text = words("in the first {first}, then in each further {each}")
+        said.append(text.format(first=words.phrase(plan.first_area), each=words.phrase(plan.each_area)))
+    elif plan.first_area is not None:
+        said.append(words("in the first {}").format(words.phrase(plan.first_area)))
+    elif plan.each_area is not None:
+        said.append(words("in each {}").format(words.phrase(plan.each_area)))
+    if plan.every is not None:
+        said.append(words("every {}").format(words.phrase(plan.every)))
+    if plan.per is not None:
+        said.append(words.word(plan.per))
+    count = words("measurements or tests: {}").format(words.phrase(plan.count)) if plan.count is not None else ""
+    return ", ".join(part for part in (count, *said) if part)
 
 
 def _counts(plan: Readings | None, words: Words) -> Iterator[str]:

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 
-from specgen.model.acceptance import GaugePrinciple, LowReadings, Stage, ZeroedOn
+from specgen.model.acceptance import GaugePrinciple, LowReadings, SampledUnit, Stage, ZeroedOn
 from specgen.model.application import Method, Workplace
 from specgen.model.environment import EnvironmentKind, Medium
 from specgen.model.hazards import Route, SignalWord, Task
@@ -50,6 +50,8 @@ WORDS: Mapping[StrEnum, str] = {
     CuringKind.MOISTURE: N_("moisture-curing"),
     CuringKind.OXIDATIVE: N_("oxidatively drying (air-drying)"),
     CuringKind.PHYSICAL: N_("physically drying (solvent evaporation)"),
+    CuringKind.STOVED: N_("stoved"),
+    CuringKind.LIGHT: N_("light-curing (UV)"),
     PackForm.AEROSOL: N_("can"),
     PackForm.LIQUID: N_("tin"),
     Method.BRUSH: N_("brush"),
@@ -124,6 +126,11 @@ WORDS: Mapping[StrEnum, str] = {
     GaugePrinciple.DESTRUCTIVE: N_("destructive, by a cut through the film"),
     ZeroedOn.SMOOTH: N_("smooth steel"),
     ZeroedOn.PROFILE: N_("the blast profile"),
+    SampledUnit.PART: N_("on each part"),
+    SampledUnit.COAT: N_("on each coat"),
+    SampledUnit.SHIFT: N_("each shift"),
+    SampledUnit.DAY: N_("each day"),
+    SampledUnit.BATCH: N_("on each batch"),
     SignalWord.DANGER: N_("Danger"),
     SignalWord.WARNING: N_("Warning"),
     SignalWord.NONE: N_("No signal word"),

@@ -50,7 +50,9 @@ def sun_on(job: Job, item: Item) -> tuple[bool, Path] | None:
 def severe_service(job: Job, item: Item, system: System) -> bool:
     """True for immersion, and for corrosivity C5 or CX, of the item or claimed by its system."""
     claim, found = system.category, environment_of(job, item)
-    claimed = claim is not None and claim.corrosivity in {Corrosivity.C5, Corrosivity.CX}
+    claimed = claim is not None and (
+        claim.corrosivity in {Corrosivity.C5, Corrosivity.CX} or claim.immersion is not None
+    )
     return claimed or (
         found is not None and (found.kind is EnvironmentKind.IMMERSION or (found.category or "") in _SEVERE)
     )

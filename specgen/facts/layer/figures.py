@@ -1,7 +1,8 @@
 """Figures of a single layer: its solids and the wet film of a pass.
 
 Volume solids come from the variant, else from the product, else they are worked out from the composition: what the
-maker has measured goes before what is computed. Called by `quantities` and by rules.
+maker has measured goes before what is computed. Of a range, or a figure with its tolerance, the middle counts. Called by
+`quantities` and by rules.
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.passes import film_per_coat
 from specgen.trade.solids import Component, propellant_free_volume_solids, volume_solids
 from specgen.trade.working import Working
-from specgen.units.quantity import Quantity
+from specgen.units.quantity import Quantity, Range, middle
 
 _SOLIDS = "volume solids"
 
@@ -69,7 +70,8 @@ def computed_solids(
     return solids
 
 
-def _stated(solids: Quantity, path: str) -> Given | NotKnown:
+def _stated(stated: Quantity | Range, path: str) -> Given | NotKnown:
+    solids = middle(stated)
     if solids.base == 0:
         return NotKnown(_SOLIDS, "volume solids are zero; they must be above zero", at=tuple(path.split(".")))
     return Given(solids, path)

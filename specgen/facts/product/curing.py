@@ -24,6 +24,9 @@ _KEEPING: tuple[Path, ...] = (("application", "put_away"), ("application", "rest
 _ACTIVATION: tuple[Path, ...] = (("application", "activation"),)
 _MIXING: tuple[Path, ...] = (("application", "mixing"),)
 
+_STOVING: Path = ("stoving",)
+_LIGHT: Path = ("light",)
+
 _NOZZLE: Path = ("application", "nozzle")
 
 # What each pack asks for at the part.
@@ -57,15 +60,19 @@ NEEDS_BY_KIND: Mapping[CuringKind, tuple[Path, ...]] = {
     CuringKind.MOISTURE: (("climate", "humidity"),),
     CuringKind.OXIDATIVE: (),
     CuringKind.PHYSICAL: (),
+    CuringKind.STOVED: (_STOVING,),
+    CuringKind.LIGHT: (_LIGHT,),
 }
 
 CANNOT_BY_KIND: Mapping[CuringKind, tuple[Path, ...]] = {
-    CuringKind.LIQUID_TWO_PACK: _ACTIVATION,
-    CuringKind.CAPSULE_AEROSOL: (*_MIXING, *_KEEPING),
-    CuringKind.BLOCKED_AEROSOL: (*_MIXING, *_ACTIVATION),
-    CuringKind.MOISTURE: (*_MIXING, *_ACTIVATION),
-    CuringKind.OXIDATIVE: (*_MIXING, *_ACTIVATION),
-    CuringKind.PHYSICAL: (*_MIXING, *_ACTIVATION),
+    CuringKind.LIQUID_TWO_PACK: (*_ACTIVATION, _LIGHT),
+    CuringKind.CAPSULE_AEROSOL: (*_MIXING, *_KEEPING, _STOVING, _LIGHT),
+    CuringKind.BLOCKED_AEROSOL: (*_MIXING, *_ACTIVATION, _STOVING, _LIGHT),
+    CuringKind.MOISTURE: (*_MIXING, *_ACTIVATION, _STOVING, _LIGHT),
+    CuringKind.OXIDATIVE: (*_MIXING, *_ACTIVATION, _STOVING, _LIGHT),
+    CuringKind.PHYSICAL: (*_MIXING, *_ACTIVATION, _STOVING, _LIGHT),
+    CuringKind.STOVED: (*_ACTIVATION, _LIGHT),
+    CuringKind.LIGHT: (*_MIXING, *_ACTIVATION, _STOVING),
 }
 
 # The pack a curing kind comes in; a kind that is not named comes in either.
@@ -73,6 +80,7 @@ FORM_OF_KIND: Mapping[CuringKind, PackForm] = {
     CuringKind.LIQUID_TWO_PACK: PackForm.LIQUID,
     CuringKind.CAPSULE_AEROSOL: PackForm.AEROSOL,
     CuringKind.BLOCKED_AEROSOL: PackForm.AEROSOL,
+    CuringKind.STOVED: PackForm.LIQUID,
 }
 
 

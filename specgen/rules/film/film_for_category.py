@@ -68,6 +68,11 @@ def film_for_category(system: System, spec: Spec, on: date) -> Problems:
         or any(p.binder == NOT_NAMED for p in map(spec.product_of, system.layers))
     ):
         return
+    if claim.corrosivity is None:
+        yield Problem(
+            ("category",), "the claim cannot be assessed: the table has no systems for immersion", severity=NOTE
+        )
+        return
     nominal = total_film(system, spec, "nominal")
     paint, surfaces = _paint(system, spec), sorted(_surfaces(system, spec))
     if paint is None or nominal is None or not surfaces or "" in surfaces:
@@ -118,6 +123,6 @@ def _surfaces(system: System, spec: Spec) -> set[str]:
 
 
 def _row(surface: str, paint: str, claim: CategoryClaim) -> Row | None:
-    wanted = (surface, paint, claim.corrosivity.value, claim.durability.value)
+    wanted = (surface, paint, str(claim.corrosivity), claim.durability.value)
     keys = ("on", "paint", "corrosivity", "durability")
     return next((row for row in table(_SYSTEMS).rows if tuple(row[key] for key in keys) == wanted), None)

@@ -9,6 +9,10 @@ Passes
 
     products.base.variants.standard.overrides: {solids_in_can: 15 %}
 
+    products.base.solids: {in_can: 14 +- 1 %, sprayed: min 22 %}
+
+    products.barrier.solids: {in_can: 50 +- 2 %, sprayed: 48..52 %}
+
     products.primer.solids: {in_can: 17.7 %, sprayed: 17.7 %}
     products.primer.composition.gas: {id: gas, name: extender, kind: solvent, mass_share: 30 %, density: 0.65 g/mL}
 
@@ -25,6 +29,8 @@ Passes
     products.primer.composition: [{id: solids, name: resin, kind: solids, mass_share: 30 %, density: 0.9 g/mL}, {id: solvent, name: solvent blend, kind: solvent, mass_share: 40 %, density: 0.9 g/mL}, {id: gas, name: propellant, kind: propellant, mass_share: 30 %, density: 0.9 g/mL}]
 Fails
     products.base.solids: {in_can: 23 %, sprayed: 14 %}    # at products.base.solids.sprayed
+
+    products.base.solids: {in_can: 23 +- 2 %, sprayed: 14..20 %}    # at products.base.solids.sprayed
 
     products.base.solids: {in_can: 20 %, sprayed: 20 %}    # warning at products.base.solids.sprayed
 
@@ -69,42 +75,45 @@ from specgen.rules.kit import (
     Problems,
     Product,
     Quantity,
+    Range,
     Spec,
     date,
     rule,
 )
 from specgen.trade.solids import sum_of_shares
+from specgen.units.quantity import as_range, lower, upper
 
-Stated = tuple[Path, Quantity | None]
+Solids = Quantity | Range | None
+Stated = tuple[Path, Solids]
 
 
 @rule("FLM015", on=Product, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
 def solids_agree(product: Product, spec: Spec, on: date) -> Problems:
     for in_can, sprayed in _pairs(product):
         for at, share in (in_can, sprayed):
-            if share is not None and share.base == 0:
+            if share is not None and upper(share).base == 0:
                 yield Problem(at, "volume solids are zero; they must be above zero")
         yield from _pair(product, in_can[1], sprayed)
     by_mass = _most_by_volume(product)
     stated = product.solids.in_can if product.solids is not None else None
-    if by_mass is not None and stated is not None and stated > by_mass:
+    if by_mass is not None and stated is not None and lower(stated) > by_mass:
         what = f"volume solids {stated} are above the solids by mass, although the solids are denser than everything that evaporates"
         yield Problem(("solids", "in_can"), what)
 
 
-def _pair(product: Product, in_can: Quantity | None, sprayed: Stated) -> Problems:
+def _pair(product: Product, in_can: Solids, sprayed: Stated) -> Problems:
     path, without = sprayed
-    if in_can is None or without is None or in_can.base == 0 or without.base == 0:
+    if in_can is None or without is None or upper(in_can).base == 0 or upper(without).base == 0:
         return
     if product.pack.form is PackForm.LIQUID:
-        if in_can != without:
+        if as_range(in_can) != as_range(without):
             yield Problem(
                 path,
                 f"a liquid contains no propellant, but volume solids {without} without it and {in_can} with it are stated",
             )
-    elif without < in_can:
+    elif upper(without) < lower(in_can):
         yield Problem(path, f"volume solids without propellant {without} are below those of the can contents, {in_can}")
-    elif without == in_can and not _free_of_propellant(product):
+    elif as_range(without) == as_range(in_can) and not _free_of_propellant(product):
         # Without a composition a can driven by a bag or by air cannot be ruled out.
         weight = None if product.composition else WARNING
         yield Problem(

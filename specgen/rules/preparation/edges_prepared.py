@@ -41,8 +41,6 @@ def edges_prepared(preparation: Preparation, spec: Spec, on: date) -> Problems:
         return
     for part in prepared_with(preparation, spec):
         claim = part.system.category
-        if part.is_bare_steel and claim is not None and claim.corrosivity in _HARD:
-            what = (
-                f"{part.system.id} claims {claim.corrosivity}, but neither an edge grade nor an edge radius is stated"
-            )
+        if part.is_bare_steel and claim is not None and (claim.corrosivity in _HARD or claim.immersion is not None):
+            what = f"{part.system.id} claims {claim.immersion or claim.corrosivity}, but neither an edge grade nor an edge radius is stated"
             yield Problem(("edge_grade",), what)

@@ -45,6 +45,7 @@ from specgen.rules.kit import (
     rule,
     show,
 )
+from specgen.units.quantity import middle
 
 _THIRD, _THREE = Fraction(1, 3), Fraction(3)
 _LEAST_HIDING, _MOST_HIDING = Fraction(1, 5), Fraction(5, 2)
@@ -65,7 +66,7 @@ def film_in_proportion(product: Product, spec: Spec, on: date) -> Problems:
         yield Problem(("film", "max_single_coat"), what, source=LOGIC)
     solids = product.solids.sprayed if product.solids is not None else None
     if film.sag_limit_wet is not None and solids is not None:
-        dry = Quantity.of("thickness", film.sag_limit_wet.number * solids.base / 100, film.sag_limit_wet.unit)
+        dry = Quantity.of("thickness", film.sag_limit_wet.number * middle(solids).base / 100, film.sag_limit_wet.unit)
         if dry.base > _THREE * film.max.base:
             what = f"sag limit {film.sag_limit_wet} wet, {show(dry)} dry; maximum DFT {film.max}"
             yield Problem(("film", "sag_limit_wet"), what)
