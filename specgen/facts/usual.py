@@ -131,8 +131,8 @@ def _ends(value: object) -> Iterator[tuple[str, Fraction]]:
         yield "", value[0] / value[1]
     elif isinstance(value, Quantity):
         yield "", value.base
-    elif isinstance(value, Fraction):
-        yield "", value
+    elif isinstance(value, Fraction | int):
+        yield "", Fraction(value)
 
 
 def _said(value: object) -> str:

@@ -12,13 +12,11 @@ from __future__ import annotations
 import argparse
 import multiprocessing
 import platform
-import random
 import sys
 import time
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from fnmatch import fnmatchcase
 from functools import cache
 from pathlib import Path
 
@@ -29,7 +27,7 @@ sys.path.insert(0, str(ROOT))
 
 from specgen.findings import Severity  # noqa: E402
 from specgen.source.tree import Scalar  # noqa: E402
-from tests.campaigns.moving.folder import Folder  # noqa: E402
+from tests.campaigns.moving.folder import Folder, is_drawn  # noqa: E402
 from tests.campaigns.moving.moves import GRAVE, Move, moves  # noqa: E402
 
 FOLDERS = (ROOT / "specs_demo", ROOT / "tests/second_good")
@@ -73,17 +71,11 @@ def main() -> int:
 
 
 def draw(share: float, seed: int) -> list[tuple[int, Move]]:
-    """A share of all moves, each with the number of its folder; the same for the same seed."""
-    every = [
-        (number, move)
-        for number, path in enumerate(FOLDERS)
-        for leaf in folder(number).leaves()
-        for move in moves(leaf)
-    ]
-    if share >= 1:
-        return every
-    drawn = random.Random(seed).sample(range(len(every)), round(share * len(every)))
-    return [every[at] for at in sorted(drawn)]
+    """A share of all moves, each with the number of its folder. A move is drawn by its own words, whatever else there is to draw."""
+    every = (
+        (number, move) for number in range(len(FOLDERS)) for leaf in folder(number).leaves() for move in moves(leaf)
+    )
+    return [(number, move) for number, move in every if is_drawn(f"{seed} {number} {move.sort} {move}", share)]
 
 
 @cache
@@ -114,7 +106,7 @@ def tried(at: tuple[int, Move]) -> Outcome:
 def excuse(move: Move) -> str:
     """The pattern by which nothing could contradict the move, empty where there is none."""
     for row in reasons():
-        if fnmatchcase(move.leaf.pattern, row["leaf"]) and move.sort in row.get("moves", GRAVE):
+        if move.sort in row.get("moves", GRAVE) and row["leaf"] in {move.leaf.pattern, str(move.leaf)}:
             return row["leaf"]
     return ""
 

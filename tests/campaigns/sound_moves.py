@@ -12,7 +12,6 @@ from __future__ import annotations
 import argparse
 import multiprocessing
 import platform
-import random
 import re
 import sys
 import time
@@ -33,7 +32,7 @@ from specgen.findings import Finding, Severity  # noqa: E402
 from specgen.source.tree import Mapping as Group  # noqa: E402
 from specgen.source.tree import Node, Scalar, Sequence  # noqa: E402
 from specgen.units.quantity import QuantityError, parse_one_or_range  # noqa: E402
-from tests.campaigns.moving.folder import Folder, Leaf  # noqa: E402
+from tests.campaigns.moving.folder import Folder, Leaf, is_drawn  # noqa: E402
 
 FOLDERS = (ROOT / "specs_demo", ROOT / "tests/second_good")
 DATA = Path(__file__).with_suffix(".yaml")
@@ -92,12 +91,9 @@ def share_with(told: list[Told], weight: Severity) -> float:
 
 
 def draw(share: float, seed: int) -> list[tuple[int, Move]]:
-    """A share of all moves, each with the number of its folder; the same for the same seed."""
-    every = [(number, move) for number in range(len(FOLDERS)) for move in moves(number)]
-    if share >= 1:
-        return every
-    at = random.Random(seed).sample(range(len(every)), round(share * len(every)))
-    return [every[index] for index in sorted(at)]
+    """A share of all moves, each with the number of its folder. A move is drawn by its own words, whatever else there is to draw."""
+    every = ((number, move) for number in range(len(FOLDERS)) for move in moves(number))
+    return [(number, move) for number, move in every if is_drawn(f"{seed} {number} {move.sort} {move.name}", share)]
 
 
 def moves(number: int) -> Iterator[Move]:
@@ -131,10 +127,8 @@ def _texts(leaf: Leaf) -> Iterator[tuple[str, str]]:
 def _slight(text: str, factors: list[float]) -> Iterator[str]:
     found = list(_NUMBER.finditer(text))
     if len(found) == 2:
-        # by a twentieth of the distance, so that it stays a range
         low, high = (Fraction(number[0]) for number in found)
-        room = (high - low) / 20
-        yield _with(text, found, [low + room, high - room])
+        yield _with(text, found, [low * Fraction(21, 20), high * Fraction(19, 20)])
     elif len(found) == 1:
         whole = text.isdigit() or text.endswith(("months", "years"))
         for factor in factors:
@@ -188,8 +182,7 @@ def tried(at: tuple[int, Move]) -> Told:
     elif move.sort == "reordered":
         found = folder(number).reshaped(lambda tree: _reordered(tree, move.text))
     elif move.sort == "renamed":
-        word = re.compile(rf"(?<![\w-]){re.escape(move.text)}(?![\w-])")
-        found = folder(number).reshaped(lambda tree: _renamed(tree, word, f"{move.text}-x"))
+        found = folder(number).reshaped(lambda tree: _renamed(tree, move.text, f"{move.text}-x"))
     else:
         found = folder(number).rewritten(lambda line: f"{line}  # checked" if line.strip() else "# nothing here")
     return _short(found)
@@ -212,14 +205,19 @@ def _reordered(tree: Node, key: str) -> Node:
     return replace(tree, entries=entries)
 
 
-def _renamed(tree: Node, word: re.Pattern[str], new: str) -> Node:
-    """A word replaced wherever it stands as an id, or in an address."""
+def _renamed(tree: Node, old: str, new: str, key: str = "") -> Node:
+    """An id replaced where it stands as one, where it is referred to, and in addresses."""
     if isinstance(tree, Sequence):
-        return replace(tree, items=tuple(_renamed(entry, word, new) for entry in tree.items))
+        return replace(tree, items=tuple(_renamed(entry, old, new, key) for entry in tree.items))
     if isinstance(tree, Group):
-        return replace(tree, entries={name: _renamed(value, word, new) for name, value in tree.entries.items()})
-    plain = " " not in tree.text
-    return tree._replace(text=word.sub(new, tree.text)) if plain else tree
+        entries = {name: _renamed(value, old, new, name) for name, value in tree.entries.items()}
+        return replace(tree, entries=entries)
+    if key == "path":
+        return tree._replace(text=".".join(new if step == old else step for step in tree.text.split(".")))
+    return tree._replace(text=new) if key in _IDS and tree.text == old else tree
+
+
+_IDS = {"id", "product", "system", "preparation", "next_coat", "after", "items"}
 
 
 def _run(drawn: list[tuple[int, Move]], processes: int) -> list[Told]:

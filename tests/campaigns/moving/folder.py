@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
+from zlib import crc32
 
 from specgen.checking import check_loaded
 from specgen.facts.graph import Address, closure, document_closure, document_reach
@@ -53,6 +54,11 @@ class Leaf:
 
     def __str__(self) -> str:
         return ".".join(self.path)
+
+
+def is_drawn(words: str, share: float) -> bool:
+    """Whether a move is among a share of all, told by its own words alone."""
+    return crc32(words.encode()) < share * 2**32
 
 
 class Folder:
@@ -214,3 +220,15 @@ def _part(sources: Sources, near: frozenset[Address] | None) -> Sources:
 def _id(entry: Tree) -> str:
     named = entry.entries.get("id") if isinstance(entry, Mapping) else None
     return named.text if isinstance(named, Scalar) else ""
+
+
+def record_models(model: type[Node], way: list[str]) -> list[type[Node]]:
+    """The records on the way of keys to a leaf, the outermost first. Raises KeyError where there is no such leaf."""
+    found = [model]
+    for step in way[:-1]:
+        inner = inner_record(found[-1], step)
+        if inner is None:
+            raise KeyError(step)
+        found.append(inner)
+    found[-1].model_fields[way[-1]]
+    return found
