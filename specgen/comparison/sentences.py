@@ -176,7 +176,7 @@ def _entry_frame(fact: Difference, translate: Locale) -> str:
     if fact.kind is Kind.ADDED:
         return translate("{entry} is new")
     # nobody took it out of the record that holds it: another record counts now
-    return translate("{entry} was taken out") if fact.through is None else translate("{entry} no longer applies")
+    return translate("{entry} was removed") if fact.through is None else translate("{entry} no longer applies")
 
 
 def _is_inside(fact: Difference) -> bool:
@@ -199,7 +199,7 @@ def _leaf(change: Change, translate: Locale) -> str:
     if is_list(old) or is_list(new):
         return _list(fact, named, translate)
     if old is None:
-        return translate("{subject} is newly stated: {new}").format(
+        return translate("{subject} is now stated: {new}").format(
             new=_shown(new, translate, quoted=is_prose(fact)), **named
         )
     if new is None:
@@ -217,7 +217,7 @@ def _leaf(change: Change, translate: Locale) -> str:
             return translate("{subject} fell from {old} to {new}").format(**values, **named)
         return translate("{subject} rose from {old} to {new}").format(**values, **named)
     if fact.polarity in _PROSE and quoted:
-        return translate("{subject} reads otherwise: it was {old} and is now {new}").format(**values, **named)
+        return translate("{subject} was reworded: it was {old} and is now {new}").format(**values, **named)
     return translate("{subject} was {old} and is now {new}").format(**values, **named)
 
 
@@ -242,7 +242,7 @@ def _list(fact: Difference, named: dict[str, str], translate: Locale) -> str:
     gone, come = sorted(members(fact.old) - members(fact.new)), sorted(members(fact.new) - members(fact.old))
     pieces = []
     if gone:
-        pieces.append(translate("{gone} taken out").format(gone=", ".join(map(_worded, gone))))
+        pieces.append(translate("{gone} removed").format(gone=", ".join(map(_worded, gone))))
     if come:
         pieces.append(translate("{come} added").format(come=", ".join(map(_worded, come))))
     return translate("{subject}: {pieces}").format(pieces="; ".join(pieces), **named)

@@ -88,7 +88,7 @@ class Application(Node):
         default=(),
     )
     shake: Duration | None = leaf(
-        Polarity.AT_LEAST, Concern.PRODUCT, "shaking time from when the mixing ball first rattles"
+        Polarity.AT_LEAST, Concern.PRODUCT, "shaking time after the mixing ball starts to rattle"
     )
     can_temperature: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "temperature of the can or paint")
     surface_temperature: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "surface temperature")

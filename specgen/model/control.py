@@ -5,9 +5,30 @@ Revision, approvals and status are not written here; they live in the register a
 
 from __future__ import annotations
 
+from enum import StrEnum
+from typing import Annotated
+
 from specgen.model.declaring import PATH, Concern, Polarity, leaf
-from specgen.model.field_types import Code, Id, IsoDate, Line, Text
+from specgen.model.field_types import Code, Id, IsoDate, Line, Text, choice
 from specgen.model.node import Node
+
+
+class Section(StrEnum):
+    """A section an author may leave out. Safety, hold points, waivers and document control are none of them."""
+
+    REPAIR = "repair"
+    DEFECTS = "defects"
+    MATERIALS = "materials"
+    DRAWINGS = "drawings"
+    COVERAGE = "coverage"
+    CLAIMS = "claims"
+    CALCULATIONS = "calculations"
+
+
+class ExtraSection(StrEnum):
+    """A section that is printed only where its author asks for it."""
+
+    GENERIC_OVERCOATING = "generic-overcoating"
 
 
 class DocumentControl(Node):
@@ -18,6 +39,19 @@ class DocumentControl(Node):
     owner: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "owner of the document", required=True)
     prepared_by: Line | None = leaf(Polarity.WORDING, Concern.DOCUMENT, "author of the document; the owner if left out")
     reason_for_change: Text | None = leaf(Polarity.NOTE, Concern.DOCUMENT, "reason for change")
+    leave_out: tuple[Annotated[Section, choice(Section)], ...] = leaf(
+        Polarity.NOTE,
+        Concern.DOCUMENT,
+        "sections left out: repair, defects, materials or drawings of a method statement, coverage or claims of a data "
+        "sheet, calculations of either",
+        default=(),
+    )
+    add: tuple[Annotated[ExtraSection, choice(ExtraSection)], ...] = leaf(
+        Polarity.NOTE,
+        Concern.DOCUMENT,
+        "sections added on request: generic-overcoating, the published tables by generic type in a data sheet",
+        default=(),
+    )
 
 
 class Contact(Node):

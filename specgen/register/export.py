@@ -55,7 +55,7 @@ professional practice take precedence.
 _MAKERS = """
 approvals/ holds approvals and signatures as files. record.json holds the SHA-256 of every file and, as `previous`, that of the
 record.json before it; sources/ holds copies of the sources, with .txt after their names so that no program takes them for sources.
-This package holds data of the maker's (model.maker.json, sources, record.json). It does not go to a customer.
+This package contains data of the manufacturer (model.maker.json, sources, record.json). It does not go to a customer.
 """
 
 

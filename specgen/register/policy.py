@@ -6,10 +6,12 @@ from calendar import monthrange
 from collections.abc import Iterator, Sequence
 from datetime import date
 
-from specgen.model.project import Policies
+from specgen.model.project import ApprovalRole, Policies
 from specgen.register.approvals import Collected
 from specgen.register.persons import person
 from specgen.units.locale import counted
+
+_DONE = {ApprovalRole.CHECK: ("check", "checks"), ApprovalRole.APPROVE: ("approval", "approvals")}
 
 
 def missing_approvals(policies: Policies | None, approvals: Sequence[Collected]) -> Iterator[str]:
@@ -29,7 +31,8 @@ def missing_approvals(policies: Policies | None, approvals: Sequence[Collected])
         }
         if len(fit) < demand.count:
             signed = " with a signature" if demand.signed else ""
-            yield f"{demand.id}: {demand.count} to {demand.role.value}{signed}, there is {len(fit)}"
+            one, many = _DONE[demand.role]
+            yield f"{demand.id}: {demand.count} {counted(one, many, demand.count)}{signed} required, {len(fit)} given"
 
 
 def next_review(day: date, policies: Policies | None) -> str:

@@ -103,7 +103,7 @@ def _figure(entry: FigureMoved) -> str:
         said = f"{entry.name} ({entry.id}) {'is new' if entry.new else 'is gone'}: {entry.old or entry.new}"
     else:
         said = f"{entry.name} ({entry.id}) was {entry.old} and is now {entry.new}"
-    causes = [*entry.causes, *(["data of the maker"] if entry.makers_cause else [])]
+    causes = [*entry.causes, *(["data withheld by the manufacturer"] if entry.makers_cause else [])]
     where = entry.jobs or entry.products
     stands = ", ".join(where[:3]) + (f" and {len(where) - 3} more" if len(where) > 3 else "")
     return f"{said}; {stands}; from {', '.join(causes[:4]) or 'a cause not found'}" + (" …" if len(causes) > 4 else "")

@@ -24,7 +24,7 @@ class Basis(StrEnum):
     REGULATION = "regulation"
     LOGIC = "arithmetic and the specification's own data"
     POLICY = "policy of this project"
-    ARITHMETIC = "own arithmetic"
+    ARITHMETIC = "own calculation"
     PRACTICE = "common practice, no source"
     SECONDARY = "secondary source, unconfirmed"
     MEMORY = "not verified against the published text"

@@ -86,9 +86,9 @@ def heat_of_combustion(id: str, contents: Sequence[Content], efficiency: Source 
     if reduced:
         inputs.insert(0, _efficiency(efficiency))
     formula = f"({' + '.join(terms)}) / 100" if terms else "0"
+    name = N_("heat of combustion, at least") if without_heat(contents) else N_("heat of combustion")
     source = table("combustion_efficiency").citation
     note = _PERCENT if terms else _NONE
-    name = N_("heat of combustion")
     return work(id, name, formula, tuple(inputs), kind="heat", unit="kJ/g", places=2, source=source, note=note)
 
 

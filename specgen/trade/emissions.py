@@ -105,7 +105,7 @@ def voc_released_by_volume(id: str, volume: Source, actual: Source) -> Working:
     """
     inputs = (
         take("V", "volume of product", volume, "volume", "L"),
-        take("C", "VOC of the product as it is", actual, "voc_content", "g/L"),
+        take("C", "VOC content as supplied", actual, "voc_content", "g/L"),
     )
     return work(id, "VOC emission", "V * C", inputs, kind="mass", unit="g", places=0, source=ARITHMETIC)
 

@@ -66,7 +66,7 @@ def precautions(classifications: Sequence[Classification], package: Package, *, 
             element.reasons,
             element.source,
             phrase(
-                "beyond the {most} of the label, rank {rank}", most=str(most), rank=str(_rank(element.code, required))
+                "rank {rank}, and the label carries {most}", most=str(most), rank=str(_rank(element.code, required))
             ),
         )
         for element in ordered[most:]

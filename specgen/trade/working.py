@@ -24,7 +24,7 @@ __all__ = ["HELD_BY_MAKER", "Audience", "Input", "Working", "WorkingError", "wor
 
 Audience = Literal["customer", "maker"]
 
-HELD_BY_MAKER = N_("inputs kept by the manufacturer")
+HELD_BY_MAKER = N_("inputs withheld by the manufacturer")
 
 # What is counted has a word for a unit, and one of it is not "1 cans".
 _COUNTED = {

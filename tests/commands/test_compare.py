@@ -225,7 +225,7 @@ def test_a_file_that_cannot_be_read_shuts_every_gate_and_stands_first(
     assert blocks[1] == "NOT READ (what stands in these files is not compared)\n- new: job.yaml"
     assert "- jobs.refit" in out
     assert blocks[0] == "old -> new: no value changed in what could be compared."
-    assert "taken out" not in out
+    assert "was removed" not in out
     assert "job was" not in out
     page = next(Path("notice").glob("*.html")).read_text("utf-8")
     assert "One source file could not be read" in page
@@ -308,7 +308,7 @@ def test_decisions_of_a_revision(repository: Path, name: str, capsys: pytest.Cap
     _, out, err = _run("git:A:new", "git:HEAD:new", capsys=capsys)
     assert ("verdicts.yaml is now called decisions.yaml" in err) == (name == "verdicts.yaml")
     assert "The system cab is now called cabin" in out
-    assert "taken out" not in out
+    assert "was removed" not in out
 
 
 def _git(folder: Path, *arguments: str) -> str:

@@ -63,7 +63,7 @@ def test_working_with_its_chain(capsys: pytest.CaptureFixture[str]) -> None:
     )
     names = [line.partition("(working:")[2].rstrip(")") for line in out.splitlines() if "(working:" in line]
     assert names == ["packs.primer.grey", "area.DOOR", "solids.primer.grey", "area.DOOR.skin", "solids-in-can.primer"]
-    assert "  = 17.7 %, inputs kept by the manufacturer\n" in out
+    assert "  = 17.7 %, inputs withheld by the manufacturer\n" in out
     assert "composition" not in out
 
 

@@ -20,7 +20,7 @@ def _said(path: str, old: str, new: str) -> str:
 
 def test_long_texts_that_part_at_their_end_are_quoted_there() -> None:
     assert _said(TEXT, f"{LONG}; wear supplied air.", f"{LONG}; no mask is needed.") == (
-        "Instruction of the preparation step sand of the preparation sand-steel (Degrease and sand) reads otherwise: it was"
+        "Instruction of the preparation step sand of the preparation sand-steel (Degrease and sand) was reworded: it was"
         " “… the paper often so that no dust is rubbed in; wear supplied air.” and is now"
         " “… the paper often so that no dust is rubbed in; no mask is needed.”"
     )

@@ -130,7 +130,7 @@ def test_every_kind_is_printed_in_every_format(printed: Printed) -> None:
 
 def test_figures_from_the_maker_are_printed_with_their_result_alone(printed: Printed) -> None:
     page = printed.files["DS-primer-data-sheet.html"].decode()
-    assert page.count("inputs kept by the manufacturer") == 2
+    assert page.count("inputs withheld by the manufacturer") == 2
 
 
 def test_no_document_holds_a_marker(printed: Printed) -> None:

@@ -100,7 +100,7 @@ def test_a_can_with_a_coldest_storage_alone_keeps_the_warmest_of_the_law() -> No
     spec = spec_of(good_with(changes, ["products.base.hazards.storage_max"]))
     (panel,) = hazards([spec.products["base"]], spec, _words(spec))
     stored = dict(panel.lines)["Storage temperature"].replace(NB, " ")
-    assert stored.startswith("at least 5 °C (41 °F); warmest storage: 50 °C (Regulation (EC) No 1272/2008")
+    assert stored.startswith("at least 5 °C (41 °F); maximum storage temperature: 50 °C (Regulation (EC) No 1272/2008")
 
 
 @pytest.mark.parametrize(

@@ -14,7 +14,7 @@ from tests.good_spec import checked, good, put, spec_of, take_out
 
 NB = "\N{NO-BREAK SPACE}"
 LIMITS = (
-    "no lifting after 24 to 48 h, then after 7 days class 1 or better of ISO 2409, or 4A or 4B of ASTM D3359 "
+    "no lifting after 24 to 48 h, then after 7 days classification 1 or better by ISO 2409, or rating 4A or better (method A) or 4B or better (method B) by ASTM D3359 "
     "(limits: common practice; ASTM D5064 sets none)"
 )
 
@@ -93,7 +93,7 @@ def test_paper_is_that_of_the_table_where_no_window_is_stated() -> None:
         ("products.primer.overcoat", "systems.cab.layers.primer.overcoat_interval"),
     )  # fmt: skip
     assert steps == [
-        ("Apply the next coat within the overcoating interval.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers"),
+        ("The overcoating interval is not stated: call before proceeding.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers"),
         ("Abrade coat 1 primer to an even matt with P320 to P400.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers; abrasive papers: USAF T.O. 1-1-8, application and removal of organic coatings, 5.6.2 e, f (secondary source, unconfirmed)"),
     ]  # fmt: skip
 

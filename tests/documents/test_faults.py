@@ -188,7 +188,7 @@ def test_application_begins_with_shaking_and_ends_with_the_valve() -> None:
     words, job = _words(spec), spec.jobs["refit"]
     at_job = application_at(spec.products["primer"], job, words)
     assert at_job.steps == (
-        ("Shake", f"Shake 2{NB}min from when the mixing ball first rattles."),
+        ("Shake", f"Shake 2{NB}min after the mixing ball starts to rattle."),
         ("Spray", f"Spray distance 20 to 25{NB}cm, 50{NB}% overlap between strokes, with the cross coats and flash-off times given in the coat table."),
         ("Clear the valve", "turn the can over and spray until only gas comes"),
     )  # fmt: skip
@@ -226,12 +226,12 @@ def test_part_temperature_is_the_jobs_where_it_states_one() -> None:
 
 def test_goes_over_holds_what_the_tables_hold_and_no_more() -> None:
     spec = _spec()
-    view = goes_over(spec.products["primer"], _words(spec))
+    view = goes_over(spec.products["primer"], spec, _words(spec))
     rows = {below: (said, why) for said, below, why, _ in view.table.rows}
     assert rows["epoxy, two-pack or with blocked hardener"][0] == "Suitable if prepared"
     assert rows["aluminium"] == (
         "Suitable if prepared",
-        "degrease first; sand with the papers stated for the task or conversion coat",
+        "degrease first; abrade with the abrasive paper stated for the task or apply a conversion coating",
     )
     assert rows["alkyd, drying oil"][0] == "Conditional"
     assert rows["alkyd, drying oil"][1].endswith("; sources differ: 2 states not recommended")
@@ -247,7 +247,9 @@ def test_goes_over_holds_what_the_tables_hold_and_no_more() -> None:
 def test_metal_is_left_to_the_products_own_word() -> None:
     spec = _spec((("products.primer.direct_to_metal", "no"),))
     product, words = spec.products["primer"], _words(spec)
-    assert [row for row in goes_over(product, words).table.rows if "steel" in row[1] or "aluminium" in row[1]] == []
+    assert [
+        row for row in goes_over(product, spec, words).table.rows if "steel" in row[1] or "aluminium" in row[1]
+    ] == []
     assert preparation_of_steel(product, words) == ""
     allowed = _spec()
     assert preparation_of_steel(allowed.products["primer"], words) == (

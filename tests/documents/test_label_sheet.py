@@ -43,7 +43,7 @@ def test_a_can_that_becomes_extremely_flammable_moves_as_a_whole() -> None:
     ].startswith("category 3")
     assert list(_column(mild.elements, 1)) == ["Signal word", "H229"]
     assert [text for name, text in mild.facts if name == "Storage"] == [
-        "warmest storage: 50 °C (Regulation (EC) No 1272/2008 (CLP), Table 2.3.1, P410+P412 (regulation))"
+        "maximum storage temperature: 50 °C (Regulation (EC) No 1272/2008 (CLP), Table 2.3.1, P410+P412 (regulation))"
     ]
     found = dict(severe.facts)
     assert found["Aerosol category, from the composition"].startswith("category 1: 85 % or more is flammable")

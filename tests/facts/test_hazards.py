@@ -53,7 +53,7 @@ def test_a_can_that_becomes_extremely_flammable_moves_as_a_whole() -> None:
     }
     mild = _derived("base", changes)
     assert isinstance(mild.aerosol, NotKnown)
-    assert [(e.code, e.note) for e in mild.storage] == [("warmest", "warmest storage: 50 °C")]
+    assert [(e.code, e.note) for e in mild.storage] == [("warmest", "maximum storage temperature: 50 °C")]
     assert _codes(mild.label) == ("Warning", ["H229"], [])
     assert mild.carriage is not None
     assert mild.carriage.code == "2.2"

@@ -131,11 +131,11 @@ def test_the_policy_asks_by_role_and_for_signatures(desk: Desk, tmp_path: Path) 
     desk.approve()
     assert _lines(desk) == (
         "2 persons have to check or approve, 1 did",
-        "technical: 1 to check, there is 0",
-        "release: 1 to approve with a signature, there is 0",
+        "technical: 1 check required, 0 given",
+        "release: 1 approval with a signature required, 0 given",
     )
     desk.approve(role="check", name="Bo Reed", meaning="Checked.")
-    assert _lines(desk) == ("release: 1 to approve with a signature, there is 0",)
+    assert _lines(desk) == ("release: 1 approval with a signature required, 0 given",)
     key = _key(tmp_path, "ada")
     _allow(desk, ("ada@example.org", key))
     _sign(key, desk.folder / "approvals" / "MS-001" / "approve-ada-quill.json")

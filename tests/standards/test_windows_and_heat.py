@@ -50,16 +50,16 @@ def test_window_of_the_epoxy_primer_has_a_time_of_grace() -> None:
         "secondary",
     ]
     assert row["in_grace"] == "solvent wipe, or scuff with P320 to P400"
-    assert row["when_late"] == "scuff sanding; a solvent wipe alone is not enough"
+    assert row["when_late"] == "scuff; a solvent wipe alone is not enough"
 
 
 @pytest.mark.parametrize(
     ("id", "late"),
     [
-        ("epoxy_any", "fog coat of 50 µm wet, let it tack 4 h, then the full coat"),
-        ("pu_pu_22", "gloss off with P150 to P200"),
-        ("pu_aged", "sand and prime again, or tie coat"),
-        ("basecoat_clear", "abrade and lay the base coat again"),
+        ("epoxy_any", "fog coat of 50 µm WFT, left to tack for 4 h, then the full coat"),
+        ("pu_pu_22", "remove the gloss with P150 to P200"),
+        ("pu_aged", "abrade and prime again, or apply a tie coat"),
+        ("basecoat_clear", "abrade and reapply the basecoat"),
     ],
 )
 def test_what_to_do_when_late(id: str, late: str) -> None:

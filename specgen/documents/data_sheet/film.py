@@ -50,7 +50,7 @@ def comb_table(product: Product, figures: ProductFigures, numbers: Numbers, word
         Column(words("For a DFT of"), "w-20"),
         Column(words("Variant"), "w-30"),
         Column(words("Thinner added"), "w-20", numeric=True),
-        Column(words("WFT by comb"), "w-20", numeric=True),
+        Column(words("WFT by comb gauge"), "w-20", numeric=True),
         Column(words("Calc."), "w-10"),
     )
     thinned = any(comb.thinner is not None for comb in figures.combs)

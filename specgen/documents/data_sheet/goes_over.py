@@ -16,6 +16,7 @@ from specgen.facts.pairs.families import paint_name
 from specgen.facts.pairs.old_paint import pass_limits
 from specgen.facts.pairs.overcoat import Overcoating, Verdict, in_words, mechanism, overcoating
 from specgen.model.product import Product, Role
+from specgen.model.spec import Spec
 from specgen.standards.tables import Row, table
 from specgen.units.locale import N_
 
@@ -44,7 +45,7 @@ class GoesOver:
     sources: tuple[tuple[str, str], ...]
 
 
-def goes_over(product: Product, words: Words) -> GoesOver:
+def goes_over(product: Product, spec: Spec, words: Words) -> GoesOver:
     """Verdict, what the product may go over, the conditions or the reason, and the mark of each source."""
     columns = (
         Column(words("Suitability"), "w-15"),
@@ -53,7 +54,7 @@ def goes_over(product: Product, words: Words) -> GoesOver:
         Column(words("Source"), "w-10"),
     )
     grouped: dict[tuple[str, str], list[Overcoating]] = {}
-    for verdict in _verdicts(product):
+    for verdict in _verdicts(product, spec):
         grouped.setdefault((_SAID[verdict.verdict], _why(verdict, words)), []).append(verdict)
     marks: Marks = {}
     rows = [
@@ -89,11 +90,13 @@ def _least(row: Row, words: Words) -> str:
     )
 
 
-def _verdicts(product: Product) -> Iterator[Overcoating]:
+def _verdicts(product: Product, spec: Spec) -> Iterator[Overcoating]:
     """Every pair of which a table speaks, families first; fresh paint where the table speaks of that state.
 
-    Bare metal is left out where the product's own word is that it does not go direct to metal.
+    Bare metal is left out where the product's own word is that it does not go direct to metal, and a type that is not
+    recommended where a product of it names this one as its next coat: that statement takes precedence over the tables.
     """
+    named = {other.binder for other in spec.products.values() if any(w.next_coat == product.id for w in other.overcoat)}
     clear = set(product.roles) == {Role.CLEARCOAT}
     metals = () if not product.direct_to_metal else ("metal",)
     families = [row["id"] for row in table("binder_families").rows]
@@ -102,6 +105,8 @@ def _verdicts(product: Product) -> Iterator[Overcoating]:
         dry = overcoating(product.binder, old, clear=clear)
         fresh = overcoating(product.binder, old, fresh=True, clear=clear)
         for verdict in (dry, fresh) if fresh.fresh and not fresh.from_ladder else (dry,):
+            if verdict.refused and old in named:
+                continue
             if not verdict.from_ladder and verdict.verdict in _SAID:
                 yield verdict
 

@@ -23,6 +23,7 @@ from specgen.documents.parts.protection import protection
 from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.voc import voc_table
 from specgen.facts.product.figures import product_figures
+from specgen.model.control import ExtraSection, Section
 from specgen.model.file_names import sheet_number
 from specgen.model.product import Product
 
@@ -45,16 +46,16 @@ class DataSheet:
     nature: Pairs
     key_figures: Pairs
     use: Pairs
-    goes_over: GoesOver
+    goes_over: GoesOver | None
     not_listed: str
     over: TableView
     application: Pairs
     steps: Pairs
     film: Pairs
     comb: TableView
-    coverage: TableView
+    coverage: TableView | None
     coverage_grounds: str
-    stated_coverage: TableView
+    stated_coverage: TableView | None
     drying: TableView
     overcoat: TableView
     climate: Pairs
@@ -79,8 +80,12 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
     spec, words = context.spec, context.words
     figures = product_figures(product, spec)
     workings = annex(figures.film, words)
-    numbers = {working.about: working.number for working in workings}
     control = product.document
+    without = set(control.leave_out) if control is not None else set()
+    tables = control is not None and ExtraSection.GENERIC_OVERCOATING in control.add
+    listed = Section.CALCULATIONS not in without
+    numbers = {working.about: working.number if listed else "" for working in workings}
+    covers = Section.COVERAGE not in without
     applied = application(product, words)
     stored, part_used = storage(product, words)
     return DataSheet(
@@ -96,16 +101,16 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
         nature=tuple(nature(product, words)),
         key_figures=tuple(key_figures(product, words)),
         use=tuple(use(product, words)),
-        goes_over=goes_over(product, words),
-        not_listed=not_listed(words),
+        goes_over=goes_over(product, spec, words) if tables else None,
+        not_listed=not_listed(words) if tables else "",
         over=over_table(product, spec, words),
         application=applied.values,
         steps=applied.steps,
         film=film_limits(product, words),
         comb=comb_table(product, figures, numbers, words),
-        coverage=coverage_table(product, figures, numbers, words),
+        coverage=coverage_table(product, figures, numbers, words) if covers else None,
         coverage_grounds=coverage_grounds(figures, words),
-        stated_coverage=stated_coverage(product, words),
+        stated_coverage=stated_coverage(product, words) if covers else None,
         drying=drying_table(product, words),
         overcoat=overcoat_table(product, spec, words),
         climate=climate(product.climate, words),
@@ -119,8 +124,10 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
         first_aid=first_aid([product], words),
         emergency=emergency(spec.project, words),
         voc=voc_table([product], context.day, words),
-        claims=tuple((claim.text, claim.basis or words("no basis stated")) for claim in product.claims),
+        claims=tuple((claim.text, claim.basis or words("no basis stated")) for claim in product.claims)
+        if Section.CLAIMS not in without
+        else (),
         not_claimed=product.not_claimed or "",
-        workings=workings,
+        workings=workings if listed else (),
         program=context.program,
     )

@@ -74,7 +74,7 @@ class CardWait:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CardCoat:
-    """`films` are (name, figure), the wet film of a pass first; `wait` is None where the sources state none.
+    """`films` are (name, figure), the wet film of a cross coat or coat first; `wait` is None where the sources state none.
 
     `wear` is what protects while the coat is sprayed. It is never cut short; a cramped card names the breathing
     protection alone, for that is what cannot be made good afterwards.
@@ -187,7 +187,7 @@ def _coats(
     above = [*listed[1:], None]
     for coat, following in zip(listed, above, strict=True):
         films = (
-            (words("WFT by comb"), coat.wet),
+            (words("WFT {of_what}").format(of_what=coat.wet_of), coat.wet),
             (words("DFT min."), coat.least),
             (words("DFT nominal"), coat.nominal),
             (words("DFT max."), coat.most),

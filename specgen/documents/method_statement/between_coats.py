@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from specgen.documents.method_statement.conditions import Asked, Condition, conditions, refusal, unlisted
+from specgen.documents.method_statement.conditions import NOT_STATED, Asked, Condition, conditions, refusal, unlisted
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.intervals import air_of, interval
@@ -22,6 +22,7 @@ from specgen.facts.pairs.papers import papers_between, papers_in
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
+from specgen.units.quantity import lower
 
 _SPEAKS_OF_WASHING = re.compile(r"\bwash", re.IGNORECASE)
 
@@ -66,11 +67,7 @@ def _after(
     if pair.verdict.verdict is Verdict.NOT_LISTED and not pair.stated_by_name:
         yield unlisted(words(paint_name(pair.verdict.new)), words(paint_name(pair.verdict.old)), words)
     late = interval(below, above, spec, air_of(job)).late
-    window = ""
-    if below.overcoat_interval is not None:
-        window = words("{window} after the last cross coat of {coat}").format(
-            window=words.phrase(below.overcoat_interval), coat=names[below.id]
-        )
+    window = _interval(pair, names, job, spec, words)
     # the maker's word for the very product proves the pair
     met = pair.answered | {"patch_test"} if pair.stated_by_name else pair.answered
     if pair.stated_by_name and not met & DULLING and any(set(choice) <= DULLING for choice in pair.verdict.needs):
@@ -83,6 +80,21 @@ def _after(
         yield condition
 
 
+def _interval(pair: LayerPair, names: dict[str, str], job: Job, spec: Spec, words: Words) -> str:
+    """The system's interval, else the product's for air no warmer than the job's coldest; empty where neither states one."""
+    stated, air = pair.below.overcoat_interval, air_of(job)
+    if stated is not None:
+        text = words("{window} after the last cross coat of {coat}")
+        return text.format(window=words.phrase(stated), coat=names[pair.below.id])
+    of_product = interval(pair.below, pair.above, spec, air).window
+    if of_product is None or air is None or lower(of_product.air) > air:
+        return ""
+    text = words("{window} after the last cross coat of {coat}, as its product data state for {air}")
+    return text.format(
+        window=words.phrase(of_product.interval), coat=names[pair.below.id], air=words.condition(of_product.air)
+    )
+
+
 def _names_it(paper: str, said: str) -> bool:
     """True where the author's words name the paper or pad already."""
     papers = set(papers_in(paper))
@@ -91,13 +103,16 @@ def _names_it(paper: str, said: str) -> bool:
 
 def _no_abrading_asked(pair: LayerPair, window: str, late: str, words: Words) -> Condition:
     """The product's own window goes before the tables, and both are told."""
-    text = words("Apply the next coat {window}; within this interval the product data require no abrading.")
-    if late:
-        text = words("{inside} If the maximum interval is exceeded: {late}").format(inside=text, late=late)
+    if not window:
+        text = words(NOT_STATED)
+    else:
+        text = words("Apply the next coat {window}; within this interval the product data require no abrading.")
+        if late:
+            text = words("{inside} If the maximum interval is exceeded: {late}").format(inside=text, late=late)
     source = words("product data of {product}; {other} requires abrading in every case").format(
         product=pair.covered.name, other=words(str(pair.verdict.citation))
     )
-    return Condition(text.format(window=window or words("within the product's overcoating interval")), source)
+    return Condition(text.format(window=window), source)
 
 
 def _by_author(below: Layer, words: Words) -> Iterator[Condition]:

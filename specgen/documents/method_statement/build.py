@@ -6,7 +6,7 @@ Called by `method_statement`.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from specgen.documents.method_statement.between_coats import BetweenView, between_coats
 from specgen.documents.method_statement.exposed import exposed
@@ -19,7 +19,7 @@ from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build, builds_of
 from specgen.facts.job.quantities import Quantities
-from specgen.facts.layer.film import planned_film
+from specgen.facts.layer.film import Limit, film_limit
 from specgen.figures.layer_section import Band, layer_section
 from specgen.model.hazards import Task
 from specgen.model.job import Item, Job
@@ -49,11 +49,13 @@ class BuildView:
     between: tuple[BetweenView, ...]
     between_cautions: tuple[str, ...]
     section: str
+    section_caption: str
 
 
-def builds(job: Job, spec: Spec, figures: Quantities, words: Words) -> tuple[BuildView, ...]:
-    """Every build of the job as the method statement prints it."""
-    return tuple(_build(build, job, spec, figures, words) for build in builds_of(job, spec))
+def builds(job: Job, spec: Spec, figures: Quantities, words: Words, *, drawn: bool = True) -> tuple[BuildView, ...]:
+    """Every build of the job as the method statement prints it, with or without the drawing of its coats."""
+    found = tuple(_build(build, job, spec, figures, words) for build in builds_of(job, spec))
+    return found if drawn else tuple(replace(build, section="", section_caption="") for build in found)
 
 
 def _build(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words) -> BuildView:
@@ -80,7 +82,7 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words
         waits=_wait_table(build.letter, waits(system, preparation, job, spec, words), words),
         between=between_coats(system, job, spec, words),
         between_cautions=_between_cautions(build, spec, words),
-        section=_section(system, spec, material, words),
+        **_section(build.letter, system, spec, material, words),
     )
 
 
@@ -146,12 +148,12 @@ def _coat_table(letter: str, listed: Sequence[CoatView], words: Words) -> TableV
     columns = [
         Column(words("Coat"), "w-10"),
         Column(words("Product, variant, order number"), "w-20"),
-        Column(words("Cross coats"), "w-10"),
-        Column(words("WFT per cross coat, by comb"), "w-10", numeric=True),
+        Column(words("Application"), "w-12"),
+        Column(words("WFT by comb gauge"), "w-10", numeric=True),
         Column(words("DFT min."), "w-10", numeric=True),
         Column(words("DFT nominal"), "w-10", numeric=True),
         Column(words("DFT max."), "w-10", numeric=True),
-        Column(words("Overcoating interval"), "w-12"),
+        Column(words("Overcoating interval"), "w-10"),
         Column(words("Packs required"), "w-8", numeric=True),
     ]
     return table_view(
@@ -170,7 +172,7 @@ def _coat_rows(listed: Sequence[CoatView]) -> Iterator[tuple[str, ...]]:
             coat.name,
             named,
             coat.passes,
-            coat.wet,
+            f"{coat.wet}\n{coat.wet_of}" if coat.wet else "",
             coat.least,
             coat.nominal,
             coat.most,
@@ -193,10 +195,25 @@ def _wait_table(letter: str, listed: Sequence[Wait], words: Words) -> TableView:
     return table_view(caption, columns, rows)
 
 
-def _section(system: System, spec: Spec, material: str, words: Words) -> str:
-    bands = [
-        Band(coat_name(number, layer, words), words.phrase(film.value), film.value.to("um"))
-        for number, layer in numbered(system)
-        if (film := planned_film(system, layer, spec)) is not None
-    ]
-    return layer_section(bands, material, words("Section through the coats, thickness to scale"))
+def _section(letter: str, system: System, spec: Spec, material: str, words: Words) -> dict[str, str]:
+    """The drawing and its caption. A coat without a nominal film is drawn by the limit it has, and both say so."""
+    names = {"nominal": "{}", "max": words("max. DFT {}"), "min": words("min. DFT {}")}
+    bands, drawn = [], set()
+    for number, layer in numbered(system):
+        limits: tuple[Limit, ...] = ("nominal", "max", "min")
+        for limit in limits:
+            if (film := film_limit(system, layer, spec, limit)) is not None:
+                text = names[limit].format(words.phrase(film.value))
+                bands.append(Band(coat_name(number, layer, words), text, film.value.to("um")))
+                drawn.add(limit)
+                break
+    caption = (
+        words("Section through system {letter} at nominal DFT. Thickness to scale, width not to scale.")
+        if drawn == {"nominal"}
+        else words(
+            "Section through system {letter}, coats without a nominal DFT drawn at the limit shown. Thickness to scale, "
+            "width not to scale."
+        )
+    )
+    drawing = layer_section(bands, material, words("Section through the coats, thickness to scale"))
+    return {"section": drawing, "section_caption": caption.format(letter=letter) if drawing else ""}

@@ -15,10 +15,12 @@ from specgen.facts.pairs.papers import papers_in
 from specgen.model.preparation import PreparationStep
 from specgen.standards.citations import Citation
 from specgen.standards.tables import table
+from specgen.units.locale import N_
 
 # Judged by rules on the preparation, the film and the parts: there is nothing left to do at the part.
 SAID_ELSEWHERE = frozenset({"thin_film", "min_preparation", "baked_only", "repair_only", "declared_dtm", "spot_grade"})
 _ROUGHENING = frozenset({"abrade", "sand"})
+NOT_STATED = N_("The overcoating interval is not stated: call before proceeding.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +124,9 @@ def _sentence(choice: tuple[str, ...], asked: Asked, words: Words) -> str:
         )
         for need in choice
     ]
+    if choice[0] == "in_window" and not asked.window:
+        # where no interval is stated nothing can be done within it
+        return words(" Or: ").join(filled[1:]) or words(NOT_STATED)
     if choice[0] == "in_window":
         later = asked.late or (filled[1] if len(filled) > 1 else "")
         return (

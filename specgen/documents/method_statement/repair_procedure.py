@@ -73,22 +73,27 @@ def _steps(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Itera
     yield Condition(text, "")
     yield from _ground(builds, job, spec, words)
     feather = widest("feather", items)
-    text = words(
-        "Feather the edge of every coat around the area, one ring per coat, with {papers}{width}, until no "
-        "step can be felt."
-    )
-    yield Condition(
-        text.format(papers=paper_window("feather_edge", words), width=_wide(feather, words)),
-        _papers_source("feather_edge", words),
-    )
+    if _blasted(builds):
+        text = words(
+            "Feather the edge of every coat around the area, one ring per coat{width}, until no step can be felt."
+        )
+        yield Condition(text.format(width=_wide(feather, words)), "")
+    else:
+        text = words(
+            "Feather the edge of every coat around the area, one ring per coat, with {papers}{width}, until no "
+            "step can be felt."
+        )
+        papers = paper_window("feather_edge", words)
+        yield Condition(text.format(papers=papers, width=_wide(feather, words)), _papers_source("feather_edge", words))
     lap, least = widest("lap", items), Quantity.of("length", int(_lap()["lap_mm"]), "mm", _lap()["lap_mm"])
     sanded = widest("sanded", items) or lap or least
     own, dull = _own_paper(system, words), papers_around_repair(last.role)
-    text = words("Abrade the sound coating around the feathered rings to an even matt with {papers}{width}.")
-    yield Condition(
-        text.format(papers=own or paper_window(dull, words), width=_wide(sanded, words)),
-        "" if own else _papers_source(dull, words),
-    )
+    if own or not _blasted(builds):
+        text = words("Abrade the sound coating around the feathered rings to an even matt with {papers}{width}.")
+        source = "" if own else _papers_source(dull, words)
+    else:
+        text, source = words("Abrade the sound coating around the feathered rings to an even matt{width}."), ""
+    yield Condition(text.format(papers=own or paper_window(dull, words), width=_wide(sanded, words)), source)
     yield Condition(words("Vacuum, degrease and wipe with a tack cloth. Mask the areas that are not to be coated."), "")
     text = words(
         "Reapply the coats, starting from the exposed coat or substrate as shown in the table below, with "
@@ -175,7 +180,11 @@ def _rows(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterat
         grounds = [words("the substrate") if below is None else coat_name(number - 1, below, words)]
         if layer.role is Role.BASECOAT:
             grounds.append(coat_name(number, layer, words))
-        paper = _part_paper(builds, words) if below is None else _coat_paper(below, layer, job, spec, words)
+        paper = (
+            _part_paper(builds, words)
+            if below is None
+            else _coat_paper(below, layer, job, spec, words, blasted=_blasted(builds))
+        )
         name = coat_name(number, layer, words)
         yield (
             words(" or ").join(grounds),
@@ -188,7 +197,7 @@ def _rows(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterat
     last, name = system.layers[-1], coat_name(len(system.layers), system.layers[-1], words)
     yield (
         name,
-        _own_paper(system, words) or paper_window(papers_around_repair(last.role), words),
+        _own_paper(system, words) or _around(builds, last, words),
         name,
         _film(system, last, spec, words),
         "",
@@ -202,20 +211,39 @@ def _film(system: System, layer: Layer, spec: Spec, words: Words) -> str:
 
 
 def _part_paper(builds: Sequence[Build], words: Words) -> str:
-    """The author's last paper; where he names none, that of the table for the metal."""
+    """The author's last abrasive; of a part that is blasted his blasting, else the papers of the table for the metal."""
     found = []
     for build in builds:
         named = [step.abrasive for step in build.preparation.steps if step.do in WORKING and step.abrasive]
         usual = papers_on_material(build.substrate.material, build.system.layers[0].role)
-        found.append(named[-1] if named else paper_window(usual, words) if usual else "")
+        if not named and _blasted([build]):
+            found.append(words("as in the surface preparation"))
+        else:
+            found.append(named[-1] if named else paper_window(usual, words) if usual else "")
     return "; ".join(dict.fromkeys(text for text in found if text))
 
 
-def _coat_paper(below: Layer, above: Layer, job: Job, spec: Spec, words: Words) -> str:
-    """The paper the author names for this coat, at once or once the wait is past; else that of the table."""
+def _coat_paper(below: Layer, above: Layer, job: Job, spec: Spec, words: Words, *, blasted: bool) -> str:
+    """The paper the author names for this coat, at once or once the interval is past; else that of the table.
+
+    The table is that of vehicle finishing: of coats on a blasted part it says nothing.
+    """
     remedy = interval(below, above, spec, air_of(job)).late
     late = ", ".join(words("P{}").format(paper) for paper in papers_in(remedy))
-    return below.abraded_with or late or paper_window(papers_between(below, above), words)
+    if below.abraded_with or late:
+        return below.abraded_with or late
+    return words("abraded to an even matt") if blasted else paper_window(papers_between(below, above), words)
+
+
+def _around(builds: Sequence[Build], last: Layer, words: Words) -> str:
+    return (
+        words("abraded to an even matt") if _blasted(builds) else paper_window(papers_around_repair(last.role), words)
+    )
+
+
+def _blasted(builds: Sequence[Build]) -> bool:
+    """True where a part of the system is blasted: papers for vehicle bodies say nothing of it."""
+    return any(step.do in BLASTING for build in builds for step in build.preparation.steps)
 
 
 def _own_paper(system: System, words: Words) -> str:

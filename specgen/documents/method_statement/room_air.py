@@ -9,11 +9,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date
+from fractions import Fraction
 
 from specgen.documents.parts.annex import WorkingView, annex, held
 from specgen.documents.parts.caution_catalogue import (
     DILUTION_IS_NO_CONTROL,
     HEALTH_SETS_THE_AIR,
+    LAW_NOT_STATED,
+    LAW_OF_THE_PLACE,
     LUNGS_OVER_EXPLOSION,
     MIXED_ROOM,
     NO_AIR_STATED,
@@ -50,8 +53,8 @@ class AirView:
     workings: tuple[WorkingView, ...]
 
 
-def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int) -> AirView:
-    """The air of a job on a day, its workings numbered after the `after` of the annex."""
+def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int, numbered: bool = True) -> AirView:
+    """The air of a job on a day, its workings numbered after the `after` of the annex, or not where that is left out."""
     if is_confined(job):
         stated = job.ventilation.statement if job.ventilation is not None else None
         said = (*((stated,) if stated is not None else ()), words(NO_FLOW_FOR_ENTRY))
@@ -81,10 +84,13 @@ def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int) -> Air
                     workings.append(_working(figure, found, f"{name}: {use}", job, numbers[-1], words))
             # one reason for all limits is said once
             told = shown if any(numbers) else list(dict.fromkeys(shown))
+            numbers = numbers if numbered else []
             rows.append((use, "\n".join(limit for limit, _, _ in lines), "\n".join(told), "\n".join(numbers).strip()))
         caption = words("{}: ventilation during spraying, and re-entry").format(name)
         tables.append(table_view(caption, columns, rows))
-    return AirView(tables=tuple(tables), statements=tuple(_statements(job, listed, words)), workings=tuple(workings))
+    return AirView(
+        tables=tuple(tables), statements=tuple(_statements(job, spec, listed, words)), workings=tuple(workings)
+    )
 
 
 def _working(figure: Working, found: ProductAir, name: str, job: Job, number: str, words: Words) -> WorkingView:
@@ -122,6 +128,12 @@ def _rows(found: ProductAir, words: Words) -> Iterator[Row]:
     yield back_in, (*vapour, (words("spray mist"), None, posted))
 
 
+def _about(times: Fraction) -> str:
+    """To two figures: a model of mixed air holds no more."""
+    step = 10 if times >= 100 else 1
+    return str(round(times / step) * step)
+
+
 def _limit(asked: FlowAsked, words: Words) -> str:
     """Body and period of a limit of exposure, with its figure where it may be shown; else what the flow goes by."""
     if asked.limit is None:
@@ -137,16 +149,20 @@ def _limit(asked: FlowAsked, words: Words) -> str:
     return f"{asked.limit.body}, {asked.limit.jurisdiction}, {period}{figure}"
 
 
-def _statements(job: Job, listed: tuple[ProductAir, ...], words: Words) -> Iterator[str]:
+def _statements(job: Job, spec: Spec, listed: tuple[ProductAir, ...], words: Words) -> Iterator[str]:
     if job.ventilation is None or not listed:
         yield words(NO_AIR_STATED).replace("{time}", unmeasured_clearance())
         return
     if job.ventilation.statement is not None:
         yield job.ventilation.statement
+    laws = ", ".join(spec.project.jurisdictions)
+    if not spec.project.states("jurisdictions"):
+        yield words(LAW_NOT_STATED).replace("{law}", laws)
+    yield words(LAW_OF_THE_PLACE).replace("{law}", laws)
     yield words(HEALTH_SETS_THE_AIR)
     times = times_over_explosion(listed)
     if times is not None:
-        yield words(LUNGS_OVER_EXPLOSION).replace("{times}", words.worked(times))
+        yield words(LUNGS_OVER_EXPLOSION).replace("{times}", _about(times.number))
     if any(entry.isocyanates for entry in listed):
         yield words(DILUTION_IS_NO_CONTROL)
     yield words(MIXED_ROOM)

@@ -44,8 +44,8 @@ def let_off(job: Job, spec: Spec, figures: Quantities) -> tuple[Working, ...]:
     return voc_let_off(job, spec, figures.packs)
 
 
-def job_safety(job: Job, released: tuple[Working, ...], context: Context, *, after: int) -> JobSafety:
-    """The part of one job. `released` are those of `let_off`; the workings of its air stand `after` others."""
+def job_safety(job: Job, released: tuple[Working, ...], context: Context, *, after: int, numbered: bool) -> JobSafety:
+    """The part of one job. `released` are those of `let_off`; the workings of its air stand `after` others, if they are numbered."""
     spec, day, words = context.spec, context.day, context.words
     products = list(spec.products_of(job))
     ids = {f"voc.{job.id}.{product.id}": product.id for product in products} | {f"voc.{job.id}": ""}
@@ -58,6 +58,6 @@ def job_safety(job: Job, released: tuple[Working, ...], context: Context, *, aft
         protection=protection(products, words),
         first_aid=first_aid(products, words),
         clearing_up=cautions_at(Task.CLEAN_UP, products, words),
-        air=room_air(job, spec, day, words, after=after),
+        air=room_air(job, spec, day, words, after=after, numbered=numbered),
         voc=voc_table(products, day, words, masses),
     )

@@ -29,14 +29,18 @@ from specgen.facts.job.builds import builds_of
 from specgen.facts.job.quantities import Quantities, quantities
 from specgen.facts.job.waivers import in_force
 from specgen.model.audience import customer_path
+from specgen.model.control import Section
 from specgen.model.job import Job
 from specgen.model.project import Project
 from specgen.model.spec import Spec
 
+# those of a method statement; the others are sections of data sheets
+_SECTIONS = (Section.REPAIR, Section.DEFECTS, Section.MATERIALS, Section.DRAWINGS, Section.CALCULATIONS)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MethodStatement:
-    """The whole document."""
+    """The whole document. `left_out` names the sections its author left out; such a section is None or empty."""
 
     number: str
     title: str
@@ -56,14 +60,15 @@ class MethodStatement:
     applications: tuple[ApplicationView, ...]
     points: TableView
     repairs: tuple[RepairProcedure, ...]
-    faults: FaultsView
+    faults: FaultsView | None
     gravest: HazardView
     safety: JobSafety
-    materials: TableView
-    supplies: TableView
+    materials: TableView | None
+    supplies: TableView | None
     transfer_efficiency: str
     workings: tuple[WorkingView, ...]
     waivers: TableView
+    left_out: str
     open_warnings: int
     parties: tuple[tuple[str, str], ...]
     program: str
@@ -72,11 +77,13 @@ class MethodStatement:
 def method_statement(job: Job, context: Context) -> MethodStatement:
     """The view of a job that checks without errors."""
     spec, words = context.spec, context.words
+    without = set(job.document.leave_out)
     figures = quantities(job, spec)
     products = list(spec.products_of(job))
     released = let_off(job, spec, figures)
     listed = annex((*figures.told_once(), *released), words)
-    safety = job_safety(job, released, context, after=len(listed))
+    calculated = Section.CALCULATIONS not in without
+    safety = job_safety(job, released, context, after=len(listed), numbered=calculated)
     efficiency = job.consumption.transfer_efficiency if job.consumption is not None else None
     return MethodStatement(
         number=job.document.number,
@@ -92,18 +99,21 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         customer=party(spec.project.customer),
         call=contact_line(job.call or spec.project.maker.contact),
         on=context.day.isoformat(),
-        builds=builds(job, spec, figures, words),
+        builds=builds(job, spec, figures, words, drawn=Section.DRAWINGS not in without),
         climate=climate(job.climate, words),
         applications=tuple(application_at(product, job, words) for product in products),
         points=points_table(job, spec, words),
-        repairs=repair_procedures(job, spec, builds_of(job, spec), words),
-        faults=faults(job, spec, words),
+        repairs=repair_procedures(job, spec, builds_of(job, spec), words) if Section.REPAIR not in without else (),
+        faults=faults(job, spec, words) if Section.DEFECTS not in without else None,
         gravest=safety.panels[0],
         safety=safety,
-        materials=_materials(figures, spec, words),
-        supplies=supplies_table(supplies(job, spec, figures, words), words),
+        materials=_materials(figures, spec, words) if Section.MATERIALS not in without else None,
+        supplies=supplies_table(supplies(job, spec, figures, words), words)
+        if Section.MATERIALS not in without
+        else None,
         transfer_efficiency=words.phrase(efficiency),
-        workings=(*listed, *safety.air.workings),
+        workings=(*listed, *safety.air.workings) if calculated else (),
+        left_out=", ".join(words.word(section) for section in job.document.leave_out if section in _SECTIONS),
         waivers=_waivers(job, context.day, words),
         open_warnings=context.open_warnings,
         parties=tuple(_parties(spec.project, words)),

@@ -92,6 +92,13 @@ def _inputs(
         yield entry.sign, words(entry.name), figure, origin
 
 
+# what follows the id of a job or product where that comes first, and what the program puts behind the author's ids
+_AFTER_AN_ID = ("packs", "aerosol")
+_MADE = re.compile(r"packs|exact|all|one|aerosol|flammable|flammable_at_most|heat|\d+-(least|most)|")
+
+
 def _of(working_id: str) -> str:
-    """`film.door-yellow.primer` is `door-yellow, primer`."""
-    return ", ".join(part for part in re.split(r"[./]", working_id)[1:] if part)
+    """`film.door-yellow.primer` is `door-yellow, primer`: the author's ids, without the program's own words."""
+    first, *rest = re.split(r"[./]", working_id)
+    parts = [first, *rest] if rest and rest[0] in _AFTER_AN_ID else rest
+    return ", ".join(part for part in parts if not _MADE.fullmatch(part))

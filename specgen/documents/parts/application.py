@@ -119,7 +119,7 @@ def _values(stated: Application, words: Words, *, surface_said: bool) -> Iterato
 
 def _steps(stated: Application, words: Words, *, at_job: bool) -> Iterator[tuple[str, str]]:
     if stated.shake is not None:
-        text = words("Shake {} from when the mixing ball first rattles.").format(words.phrase(stated.shake))
+        text = words("Shake for {} after the mixing ball starts to rattle.").format(words.phrase(stated.shake))
         yield words("Shake"), text
     if stated.activation is not None:
         yield from _activation(stated.activation, words)
@@ -179,7 +179,7 @@ def _spraying(stated: Application, words: Words, *, at_job: bool) -> Iterator[st
     if stated.overlap is not None:
         yield words("{} overlap between strokes").format(words.phrase(stated.overlap))
     if at_job:
-        yield words("with the cross coats and flash-off times given in the coat table")
+        yield words("with the coats or cross coats and the flash-off times given in the coat table")
         return
     if stated.cross_coats is not None:
         number = stated.cross_coats

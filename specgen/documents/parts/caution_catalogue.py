@@ -117,7 +117,7 @@ AT_STEPS: tuple[StepCaution, ...] = (
         task=Task.CLEAN_UP,
         trait="isocyanate",
         text=N_(
-            "Stay on air-fed breathing apparatus until the booth has cleared; keep gloves and coverall on while "
+            "Keep air-fed breathing apparatus on until the booth has cleared; keep gloves and coverall on while "
             "cleaning up."
         ),
     ),
@@ -188,6 +188,13 @@ USUAL_WEAR = N_("common practice; none stated for the product")
 NOT_STATED = N_("Not stated: see section 8 of the safety data sheet")
 
 EMERGENCY = N_("In an emergency, call")
+LAW_NOT_STATED = N_(
+    "The jurisdiction is not stated for this project; the limits shown are those of {law} and may not apply at the place "
+    "of work."
+)
+LAW_OF_THE_PLACE = N_(
+    "Exposure limits shown: {law}. Binding limits at the place of work take precedence where they are lower."
+)
 HEALTH_SETS_THE_AIR = N_(
     "The air flow is set by the occupational exposure limits, never by the lower explosive limit alone."
 )
@@ -214,7 +221,7 @@ NO_FLOW_FOR_ENTRY = N_(
     "before and during the work."
 )
 LUNGS_OVER_EXPLOSION = N_(
-    "The exposure limits require {times} times the air flow that the lower explosive limit requires."
+    "The exposure limits require about {times} times the air flow that the lower explosive limit requires."
 )
 MIXED_ROOM = N_(
     "Calculated for well-mixed room air; in the spray cone, in pits and inside the part the "

@@ -27,7 +27,10 @@ from specgen.units.quantity import Quantity, Range
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CoatView:
-    """One coat, numbered from the part up. `layer` is the id in the sources; every other field is finished text."""
+    """One coat, numbered from the part up. `layer` is the id in the sources; every other field is finished text.
+
+    `wet_of` says of what `wet` is the wet film: of one cross coat or of a whole coat.
+    """
 
     layer: str
     name: str
@@ -36,6 +39,7 @@ class CoatView:
     order_number: str
     passes: str
     wet: str
+    wet_of: str
     least: str
     nominal: str
     most: str
@@ -110,6 +114,7 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
         wet=words.phrase(layer.wet_target)
         if layer.wet_target is not None
         else _wet(layer, (figures.wet_thinnest.get(key), figures.wet_targets.get(key)), words),
+        wet_of=words("per cross coat") if layer.passes is not None else words("per coat"),
         least=film("min"),
         nominal=film("nominal"),
         most=film("max"),
@@ -133,16 +138,16 @@ def _wet(layer: Layer, films: tuple[Working | None, Working | None], words: Word
 
 
 def _passes(layer: Layer, words: Words) -> str:
+    """`4 cross coats, flash-off 6 to 12 min`, `1 coat, thinned by at most 5 %`: each count under its own name."""
     said = []
     if layer.passes is not None:
-        said.append(words.phrase(layer.passes))
-        if layer.coats is not None:
-            frame = words.translate.plural("{passes} in {coats} coat", "{passes} in {coats} coats", _form(layer.coats))
-            said[0] = frame.format(passes=words.phrase(layer.passes), coats=words.phrase(layer.coats))
-        if layer.flash_between_passes is not None:
-            said.append(words("flash-off {}").format(words.phrase(layer.flash_between_passes)))
-    elif layer.coats is not None:
-        said.append(words.phrase(layer.coats))
+        passes = words.translate.plural("{} cross coat", "{} cross coats", _form(layer.passes))
+        said.append(passes.format(words.phrase(layer.passes)))
+    if layer.coats is not None:
+        number = words.translate.plural("{} coat", "{} coats", _form(layer.coats)).format(words.phrase(layer.coats))
+        said = [words("{passes} in {coats}").format(passes=said[0], coats=number)] if said else [number]
+    if layer.passes is not None and layer.flash_between_passes is not None:
+        said.append(words("flash-off {}").format(words.phrase(layer.flash_between_passes)))
     if layer.method is not None:
         said.append(words.word(layer.method))
     if (stripe := layer.stripe_coat) is not None:

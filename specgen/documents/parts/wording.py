@@ -13,6 +13,7 @@ from fractions import Fraction
 
 from specgen.model.acceptance import GaugePrinciple, LowReadings, SampledUnit, Stage, ZeroedOn
 from specgen.model.application import Method, Workplace
+from specgen.model.control import Section
 from specgen.model.environment import EnvironmentKind, Medium
 from specgen.model.hazards import Route, SignalWord, Task
 from specgen.model.job import Exposure, RubResult
@@ -98,6 +99,13 @@ WORDS: Mapping[StrEnum, str] = {
     Durability.VERY_HIGH: N_("very high"),
     Exposure.EXTERIOR: N_("outdoors"),
     Exposure.INTERIOR: N_("indoors"),
+    Section.REPAIR: N_("repair"),
+    Section.DEFECTS: N_("coating defects and remedies"),
+    Section.MATERIALS: N_("materials to order"),
+    Section.DRAWINGS: N_("drawings of the coating systems"),
+    Section.COVERAGE: N_("coverage"),
+    Section.CLAIMS: N_("performance claims"),
+    Section.CALCULATIONS: N_("calculations"),
     Workplace.WORKSHOP: N_("workshop"),
     Workplace.BOOTH: N_("spray booth"),
     Workplace.OUTDOORS: N_("outdoors"),

@@ -114,7 +114,7 @@ def _times(shape: ShapeSource, area: Working, item: Item, supporting: list[Worki
     inputs = (take("A", "area of one", area, "area", "m2"), take("n", "number on one part", shape.count))
     several = work(
         f"area.{item.id}.{shape.id}/all",
-        phrase("area of all {id}", id=shape.id),
+        phrase("area of all pieces: {id}", id=shape.id),
         "A * n",
         inputs,
         kind="area",

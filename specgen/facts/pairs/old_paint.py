@@ -98,8 +98,9 @@ def pass_limits() -> str:
     rows = {row["id"]: row for row in table("old_paint_tests").rows}
     wait, cut, tape = rows["patch_wait"], rows["patch_cross_cut"], rows["patch_tape"]
     return phrase(
-        "no lifting after {least} to {most} h, then after 7 days class {cut} or better of ISO 2409, "
-        "or {tape}A or {tape}B of ASTM D3359 (limits: common practice; ASTM D5064 sets none)",
+        "no lifting after {least} to {most} h, then after 7 days classification {cut} or better by ISO 2409, "
+        "or rating {tape}A or better (method A) or {tape}B or better (method B) by ASTM D3359 (limits: common "
+        "practice; ASTM D5064 sets none)",
         least=wait["least"],
         most=wait["most"],
         cut=cut["most"],

@@ -202,7 +202,7 @@ def _from_row(new: str, old: str, found: _Found) -> Overcoating:
     ]
     likeness = listed("{first} and {more}", list(dict.fromkeys(alike)))
     if likeness and says.document:
-        likeness = phrase("{likeness}, which {says} covers", likeness=phrase(likeness), says=phrase(str(says)))
+        likeness = phrase("{likeness}, as covered by {says}", likeness=phrase(likeness), says=phrase(str(says)))
     return Overcoating(
         new,
         old,

@@ -32,7 +32,7 @@ Fails
     Given a job that states its spray air
     jobs.refit.workplace: confined-space    # note at jobs.refit.ventilation    # also AIR006 at jobs.refit.confined_space
 To put right
-    Raise the flow, spray less per hour, or allow a longer re-entry time; respiratory protection is worn at any flow.
+    Where the flow is too low, raise it or spray less per hour. Wear respiratory protection at any flow.
 """
 
 from specgen.facts.job.air import air_of_job
@@ -40,6 +40,8 @@ from specgen.facts.job.confined import is_confined
 from specgen.rules.kit import ERROR, NOTE, WARNING, Basis, Job, Problem, Problems, Severity, Spec, cite, date, rule
 from specgen.trade.known import NotKnown
 from specgen.trade.working import Working
+
+_NOT_ASSESSED = "state what is missing, or have the air measured; no air flow is shown to be enough until then"
 
 
 def _weight(wanted: Working) -> Severity | None:
@@ -63,7 +65,7 @@ def air_is_enough(job: Job, spec: Spec, on: date) -> Problems:
         if gap is not None or isinstance(found.spraying, NotKnown) or isinstance(found.stated, NotKnown):
             if gap is not None:
                 what = f"the ventilation for {who} cannot be assessed: {gap.why}"
-                yield Problem(("ventilation",), what, severity=NOTE)
+                yield Problem(("ventilation",), what, _NOT_ASSESSED, severity=NOTE)
             continue
         have = found.stated.quantity
         for wanted, ground in (
@@ -73,7 +75,7 @@ def air_is_enough(job: Job, spec: Spec, on: date) -> Problems:
             if isinstance(wanted, NotKnown):
                 missing = ", ".join(wanted.missing)
                 what = f"the ventilation for {who} cannot be assessed against the {ground}: {wanted.why}; missing: {missing}"
-                yield Problem(("ventilation",), what, severity=NOTE)
+                yield Problem(("ventilation",), what, _NOT_ASSESSED, severity=NOTE)
             elif have < wanted.quantity:
                 what = f"fresh-air flow {have} is below the {wanted.printed()} required by the {ground} for {who}"
                 yield Problem(("ventilation",), what, severity=_weight(wanted), source=wanted.source)
