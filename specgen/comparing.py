@@ -5,6 +5,8 @@ The comparison itself runs no rule: what the rules say of both sides, and which 
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from specgen.checking import Checked
 from specgen.comparison.changes import Comparison
 from specgen.comparison.compare import Side
@@ -31,12 +33,24 @@ def compare(
     `answers` are what persons have decided, `tables` those of each side, None where they are those of this program, `about`
     the record both sides are documents of. Raises ValueError where a side holds no whole specification.
     """
+    return compare_judged(side_of(old), side_of(new), answers=answers, tables=tables, about=about)
+
+
+def compare_judged(
+    old: Side,
+    new: Side,
+    *,
+    answers: Answers | None = None,
+    tables: tuple[Snapshot | None, Snapshot | None] = (None, None),
+    about: Path = (),
+) -> Comparison:
+    """The same of sides already made."""
     given = answers or Answers()
     # where one program judged both no table can differ, and none has to be read
     held = ({}, {}) if tables == (None, None) else [reference_snapshot() if one is None else one for one in tables]
     return compare_sides(
-        _side(old, held[0]),
-        _side(new, held[1]),
+        replace(old, tables=held[0]),
+        replace(new, tables=held[1]),
         renames=given.renames,
         decisions=given.decisions,
         concern_of_rule={rule.id: rule.concern for rule in all_rules()},
@@ -44,8 +58,11 @@ def compare(
     )
 
 
-def _side(checked: Checked, tables: Snapshot) -> Side:
-    """The side as the comparison takes it; entries that stand in the sources but are not whole are named as unread."""
+def side_of(checked: Checked) -> Side:
+    """The side as the comparison takes it; entries that stand in the sources but are not whole are named as unread.
+
+    Raises ValueError where it holds no whole specification.
+    """
     spec = checked.loaded.spec
     if spec is None:
         raise ValueError("a side that holds no whole specification cannot be compared: see its report")
@@ -59,4 +76,11 @@ def _side(checked: Checked, tables: Snapshot) -> Side:
 
     # what was wrong with reading a file has no address in the sources
     broken = {f.place.file for f in checked.loaded.findings if f.severity is Severity.ERROR and not f.path}
-    return Side(spec, checked.loaded.place, checked.report, figures, tables, frozenset(unread), tuple(sorted(broken)))
+    return Side(
+        spec,
+        checked.loaded.place,
+        checked.report,
+        figures,
+        unread=frozenset(unread),
+        unread_files=tuple(sorted(broken)),
+    )

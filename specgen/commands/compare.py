@@ -11,9 +11,9 @@ from specgen.clock import today
 from specgen.commands.audience import declare_audience
 from specgen.commands.decision_file import DecisionFile, bytes_of
 from specgen.commands.outcome import DONE, NOT_RUN, REFUSED, CannotRunError, Outcome
-from specgen.commands.sides import Named, about, checked_sides, names_of, read_side, snapshots
+from specgen.commands.sides import Named, about, judged_sides, names_of, read_side, snapshots
 from specgen.commands.typed import day
-from specgen.comparing import compare
+from specgen.comparing import compare_judged
 from specgen.comparison.changes import Comparison
 from specgen.comparison.decisions import Answers, answers_in
 from specgen.comparison.edition import for_customer
@@ -80,18 +80,19 @@ def _run(arguments: argparse.Namespace, on: date) -> Outcome:
     answers, faults = answers_in(*read_text(file.data, file.name)) if file is not None else (Answers(), [])
     if any(fault.severity is Severity.ERROR for fault in faults):
         return _refused(Report.of(faults), "", "the decisions cannot be read", on)
-    checked = checked_sides(*named, on)
-    specs = []
-    for name, side in zip(named, checked, strict=True):
-        if side.loaded.spec is None:
-            return _refused(side.report, name.prefix, f"{name.spelling} cannot be compared", on)
-        specs.append(side.loaded.spec)
-    record = about(*named, specs[1])
-    whole = compare(*checked, answers=answers, tables=snapshots(*named, checked, record), about=record)
+    judged = judged_sides(*named, on)
+    sides = []
+    for name, one in zip(named, judged, strict=True):
+        if one.side is None:
+            return _refused(one.report, name.prefix, f"{name.spelling} cannot be compared", on)
+        sides.append(one.side)
+    old, new = sides
+    record = about(*named, new.spec)
+    whole = compare_judged(old, new, answers=answers, tables=snapshots(*named, judged, record), about=record)
     found = whole if arguments.audience == "maker" else for_customer(whole)
     told = _old_words(file, answers) if file is not None else ""
     if arguments.notice is not None:
-        told += _notice(arguments, found, named, specs[1], on)
+        told += _notice(arguments, found, named, new.spec, on)
     code = REFUSED if arguments.fail_on is not None and shuts(arguments.fail_on, whole) else DONE
     return Outcome(_report(arguments.format, found, named), code, told)
 

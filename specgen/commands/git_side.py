@@ -10,7 +10,8 @@ import os
 import subprocess
 import tempfile
 import threading
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from specgen.commands.decision_file import NAMES, DecisionFile, refuse_two
@@ -18,7 +19,7 @@ from specgen.commands.outcome import CannotRunError
 from specgen.findings import Finding
 from specgen.report.lines import one_line
 from specgen.source.characters import FILE_LIMIT, printable_name
-from specgen.source.project import FILES_LIMIT, NODES_LIMIT, TOTAL_LIMIT, Sources, too_many_values
+from specgen.source.project import FILES_LIMIT, LARGE, NODES_LIMIT, TOTAL_LIMIT, Sources, too_many_values
 from specgen.source.reader import read_text, too_large
 
 _SECONDS = 60
@@ -44,8 +45,18 @@ _QUIET = {
 _FORM = "write git:REVISION:PATH, as in git:HEAD~1:specs"
 
 
-def sources_at(spelling: str) -> tuple[Sources, str, DecisionFile | None]:
-    """The sources at `REVISION:PATH`, what leads to their files (`HEAD~1:specs/`), and the file of decisions beside them.
+@dataclass(frozen=True, slots=True)
+class AtRevision:
+    """How the sources of a revision are read, what leads to their files (`HEAD~1:specs/`), and the file of decisions beside them."""
+
+    read: Callable[[], Sources]
+    prefix: str
+    decisions: DecisionFile | None
+    large: bool
+
+
+def sources_at(spelling: str) -> AtRevision:
+    """The sources at `REVISION:PATH`: their bytes are fetched, nothing is parsed yet.
 
     PATH is relative to the current folder. A file stands for the nearest folder above it with a project.yaml.
     Raises CannotRunError.
@@ -64,26 +75,35 @@ def sources_at(spelling: str) -> tuple[Sources, str, DecisionFile | None]:
         raise CannotRunError(
             f"{folder or 'the repository'} holds more than can be read; name the folder of the sources"
         )
-    files, findings, nodes = [], list[Finding](), 0
-    decisions: DecisionFile | None = None
     refuse_two([name for name, _, _ in listed if name in NAMES], f"git:{spelling}")
     # what is past the bound is never asked for: git would hand over all of it
     held = _contents({blob for _, blob, size in listed if size <= FILE_LIMIT})
+    decisions: DecisionFile | None = None
+    files: list[tuple[str, bytes | None]] = []
     for name, blob, _ in listed:
-        if name in NAMES:
-            if blob not in held:
-                raise CannotRunError(f"{name} is larger than 1 MiB in the revision {printable_name(revision)}")
+        if name not in NAMES:
+            files.append((name, held.get(blob)))
+        elif blob not in held:
+            raise CannotRunError(f"{name} is larger than 1 MiB in the revision {printable_name(revision)}")
+        else:
             decisions = DecisionFile(name, held[blob])
-            continue
-        source, faults = read_text(held[blob], name) if blob in held else too_large(name)
+    prefix = f"{printable_name(revision)}:{f'{folder}/' if folder else ''}"
+    large = sum(len(raw or b"") for _, raw in files) > LARGE
+    return AtRevision(lambda: _parsed(files), prefix, decisions, large)
+
+
+def _parsed(named: Sequence[tuple[str, bytes | None]]) -> Sources:
+    """The files with their names; None for one that is too large to be fetched."""
+    files, findings, nodes = [], list[Finding](), 0
+    for name, raw in named:
+        source, faults = read_text(raw, name) if raw is not None else too_large(name)
         nodes += source.nodes
         if nodes > NODES_LIMIT:
             findings.append(too_many_values(name))
             break
         files.append(source)
         findings += faults
-    prefix = f"{printable_name(revision)}:{f'{folder}/' if folder else ''}"
-    return Sources(Path(), tuple(files), tuple(findings)), prefix, decisions
+    return Sources(Path(), tuple(files), tuple(findings))
 
 
 def _inside(prefix: str, path: str) -> str:

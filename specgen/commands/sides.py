@@ -5,12 +5,12 @@ Called by `compare`. A further way to name a side is one entry in `_WAYS`.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence, Set
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from specgen.checking import Checked, check_loaded
+from specgen.checking import check_loaded
 from specgen.commands.beside import beside
 from specgen.commands.decision_file import DecisionFile, decisions_beside
 from specgen.commands.folder import prefix_of
@@ -18,6 +18,8 @@ from specgen.commands.git_side import sources_at
 from specgen.commands.outcome import CannotRunError
 from specgen.commands.register_side import issued_pdf, issued_zip, revision_at
 from specgen.commands.targets import REGISTER_KEPT, kept_as
+from specgen.comparing import side_of
+from specgen.comparison.compare import Side
 from specgen.comparison.reference_snapshot import Snapshot, reference_snapshot, side_by_side
 from specgen.facts.closure import loaded_closure
 from specgen.findings import Report
@@ -28,10 +30,7 @@ from specgen.model.spec import Spec
 from specgen.model.walk import Path as Address
 from specgen.register.failure import RegisterError
 from specgen.source.characters import printable_name
-from specgen.source.project import SourceError, Sources, find_project, read_project
-
-_LARGE = 500
-"""Records from which on a second process is worth its start."""
+from specgen.source.project import SourceError, Sources, find_project, is_large, read_project
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +38,7 @@ class Named:
     """One side: how the user named it, what leads to its files, how its sources are read, and the file of decisions beside them.
 
     Of an issued revision `document` is its number and `revision` its own, both empty for any other side; `snapshot` is of the
-    tables it was judged by, None where they are those of this program.
+    tables it was judged by, None where they are those of this program. `large` is one that is worth a process of its own.
     """
 
     spelling: str
@@ -49,6 +48,7 @@ class Named:
     snapshot: Snapshot | None = None
     document: str = ""
     revision: str = ""
+    large: bool = False
 
     @property
     def title(self) -> str:
@@ -98,7 +98,8 @@ def read_side(spelling: str) -> Named:
     _refuse_other_than_sources(path)
     try:
         folder = find_project(path)
-        return Named(spelling, prefix_of(folder), lambda: read_project(folder), decisions_beside(folder))
+        decisions, large = decisions_beside(folder), is_large(folder)
+        return Named(spelling, prefix_of(folder), lambda: read_project(folder), decisions, large=large)
     except SourceError as reason:
         raise CannotRunError(str(reason)) from reason
 
@@ -119,29 +120,45 @@ def _refuse_other_than_sources(path: Path) -> None:
         raise CannotRunError(f"{named} cannot be opened: {getattr(error, 'strerror', None) or error}") from error
 
 
-def checked_sides(old: Named, new: Named, on: date) -> tuple[Checked, Checked]:
-    """Both sides parsed and judged by the rules, two large ones at the same time.
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """One side read and judged: what the rules say, and the side as it is compared, None where it holds no whole specification.
+
+    `tables_read` names the tables that the document of a record looked into.
+    """
+
+    report: Report
+    side: Side | None
+    tables_read: Callable[[Address], Set[str]]
+
+
+def judged_sides(old: Named, new: Named, on: date) -> tuple[Judged, Judged]:
+    """Both sides read and judged by the rules, two large ones at the same time.
 
     Opposite an issued revision a folder is cut down to what that document reaches, or all else in it would seem added.
     """
-    before = _cut(parse(old.read()), old, new)
 
-    def judge_old() -> Report:
-        return check_loaded(before, on).report
+    def judge_old() -> Judged:
+        return _judged(_cut(parse(old.read()), old, new), on)
 
-    def judge_new() -> Checked:
-        # beside a second process that has its own copy, this one needs the trees of the old side for places alone
-        if len(before.places) >= _LARGE:
-            before.fold()
-        after = _cut(parse(new.read()), new, old)
-        return check_loaded(after, on)
+    def judge_new() -> Judged:
+        return _judged(_cut(parse(new.read()), new, old), on)
 
-    if len(before.places) < _LARGE:
-        first, second = judge_old(), judge_new()
-    else:
-        first, second = beside(judge_old, judge_new)
-        second.loaded.fold()
-    return Checked(before, first, on), second
+    if old.large and new.large:
+        return beside(judge_old, judge_new)
+    return judge_old(), judge_new()
+
+
+def _judged(loaded: Loaded, on: date) -> Judged:
+    checked = check_loaded(loaded, on)
+
+    def looked_into(record: Address) -> Set[str]:
+        from specgen.issuing.tables_read import tables_read
+
+        subject = getattr(loaded.spec, record[0]).get(record[1])
+        return tables_read(loaded, subject, on) if subject is not None else frozenset()
+
+    return Judged(checked.report, side_of(checked) if loaded.spec is not None else None, looked_into)
 
 
 def _cut(loaded: Loaded, own: Named, other: Named) -> Loaded:
@@ -154,18 +171,11 @@ def _cut(loaded: Loaded, own: Named, other: Named) -> Loaded:
         raise CannotRunError(f"{own.spelling}: {reason}") from reason
 
 
-def snapshots(old: Named, new: Named, checked: Sequence[Checked], about: Address) -> tuple[Snapshot, Snapshot]:
+def snapshots(old: Named, new: Named, judged: Sequence[Judged], about: Address) -> tuple[Snapshot, Snapshot]:
     """The snapshots of both sides, cut to what can be told of them. `about` is the path of the record they are documents of."""
 
     def looked_into() -> frozenset[str]:
-        from specgen.issuing.tables_read import tables_read
-
-        found: set[str] = set()
-        for one in checked:
-            subject = getattr(one.loaded.spec, about[0]).get(about[1]) if about else None
-            if subject is not None:
-                found |= tables_read(one.loaded, subject, one.on)
-        return frozenset(found)
+        return frozenset(name for one in judged if about for name in one.tables_read(about))
 
     if old.snapshot is None and new.snapshot is None:
         # one program judged both: no table can differ, and none has to be read
@@ -175,8 +185,8 @@ def snapshots(old: Named, new: Named, checked: Sequence[Checked], about: Address
 
 
 def _from_git(spelling: str, rest: str) -> Named:
-    sources, prefix, decisions = sources_at(rest)
-    return Named(spelling, prefix, lambda: sources, decisions)
+    found = sources_at(rest)
+    return Named(spelling, found.prefix, found.read, found.decisions, large=found.large)
 
 
 def _from_register(spelling: str, rest: str) -> Named:

@@ -69,15 +69,15 @@ def _ordered(name: str, old: Any, new: Any) -> tuple[Effect, str]:
     rows = {row["level"]: row for row in held.rows}
     before, after = rows.get(str(old)), rows.get(str(new))
     if before is None or after is None:
-        return Effect.REPLACED, "a level the table sspc_pa_2_levels does not hold"
+        return Effect.REPLACED, f"the table “{held.title}” does not hold both levels"
     ends = [(Fraction(row["spot_min_pct"]), Fraction(row["spot_max_pct"] or 10**6)) for row in (before, after)]
     (low, high), (new_low, new_high) = ends
-    note = f"by the order of table {held.name}, {held.basis}"
+    note = f"as the table “{held.title}” orders them, {held.basis}"
     if new_low >= low and new_high <= high:
         return Effect.TIGHTENED, note
     if new_low <= low and new_high >= high:
         return Effect.RELAXED, note
-    return Effect.REPLACED, f"table {held.name} does not order the two"
+    return Effect.REPLACED, f"the table “{held.title}” does not order the two"
 
 
 def _apart(old: InspectionPoint, new: InspectionPoint) -> str:

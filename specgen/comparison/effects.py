@@ -131,8 +131,8 @@ def _ladder_note(fact: Difference, effect: Effect) -> str:
     if not named:
         return ""
     if effect is Effect.SHIFTED:
-        return f"table {named} does not order the two"
-    return f"by the order of table {named}, {table(named).basis}"
+        return f"the table “{table(named).title}” does not order the two"
+    return f"as the table “{table(named).title}” orders them, {table(named).basis}"
 
 
 def _by_inclusion(*, inside_old: bool, holds_old: bool) -> Effect:

@@ -41,35 +41,37 @@ class Choices:
     items: Mapping[str, frozenset[str]] = field(default_factory=dict)
 
 
+@dataclass(frozen=True, slots=True)
 class Figures:
-    """The workings of one job or product by their ids. What a figure leans on is gathered when it is asked for: few move.
+    """The figures of one job or product, by their ids: what each is called, and the figure as printed.
 
-    `named` is what a reader calls the job or product.
-    `makers` are those whose name or result tells of the composition, `counted` those summed over the items of a job.
+    `leans_on` gives the addresses in the sources that a figure comes from, through whatever other figures; its second argument
+    asks for what the figure would not be there without as well: the items that get the system. `named` is what a reader calls the
+    job or product. `makers` are those whose name or result tells of the composition.
+    """
+
+    shown: Mapping[str, tuple[str, str]]
+    leans_on: Callable[[str, bool], frozenset[str]]
+    named: str = ""
+    makers: frozenset[str] = frozenset()
+
+
+class _Leaning:
+    """What the figures of a job or product lean on, gathered when it is asked for: few move.
+
+    `counted` are those summed over the items of a job.
     """
 
     def __init__(
-        self,
-        workings: Mapping[str, Working],
-        choices: Callable[[], Choices],
-        *,
-        named: str = "",
-        makers: frozenset[str] = frozenset(),
-        counted: frozenset[str] = frozenset(),
+        self, workings: Mapping[str, Working], choices: Callable[[], Choices], counted: frozenset[str] = frozenset()
     ) -> None:
         self.workings = workings
-        self.named = named
-        self.makers = makers
         self._counted = counted
         self._choices = choices
         self._chosen: Choices | None = None
         self._known: dict[str, frozenset[str]] = {}
 
-    def leans_on(self, id: str, *, is_there_at_all: bool) -> frozenset[str]:
-        """The addresses in the sources that a figure comes from, through whatever other figures.
-
-        `is_there_at_all` takes in what it would not be there without: the items that get the system.
-        """
+    def on(self, id: str, is_there_at_all: bool) -> frozenset[str]:
         if self._chosen is None:
             self._chosen = self._choices()
         found = _origins(self.workings[id], self.workings, self._chosen.products, self._known)
@@ -78,7 +80,7 @@ class Figures:
         return found | self._chosen.items.get(id, frozenset()) if counted else found
 
 
-NO_FIGURES = Figures({}, Choices)
+NO_FIGURES = Figures({}, _Leaning({}, Choices).on)
 
 
 def figures_of_job(job: Job, spec: Spec, on: date) -> Figures:
@@ -91,14 +93,19 @@ def figures_of_job(job: Job, spec: Spec, on: date) -> Figures:
     makers = frozenset(id for id in air if not id.endswith(_FOR_ALL))
     choices = partial(_choices, job, spec, workings, frozenset(let_off))
     number = job.document.number
-    return Figures(workings | air, choices, named=number, makers=makers, counted=frozenset(let_off))
+    leaning = _Leaning(workings | air, choices, frozenset(let_off))
+    return Figures(_shown(leaning.workings), leaning.on, number, makers)
 
 
 def figures_of_product(product: Product, spec: Spec) -> Figures:
     """Every figure of a product by itself: its comb, its coverage, its VOC and what stands behind its label."""
     found = product_figures(product, spec)
     workings = {entry.id: entry for entry in found.workings()}
-    return Figures(workings, Choices, named=product.name, makers=found.makers())
+    return Figures(_shown(workings), _Leaning(workings, Choices).on, product.name, found.makers())
+
+
+def _shown(workings: Mapping[str, Working]) -> dict[str, tuple[str, str]]:
+    return {id: (working.name, working.printed()) for id, working in workings.items()}
 
 
 def moved(
@@ -111,22 +118,22 @@ def moved(
     for kind, subject, old, new in subjects:
         jobs, products = ((subject,), ()) if kind == "jobs" else ((), (subject,))
         where = (new.named or old.named or subject,)
-        was = {_now(key, called): key for key in old.workings}
-        for key in dict.fromkeys((*was, *new.workings)):
-            before, after = old.workings.get(was.get(key, "")), new.workings.get(key)
-            printed = (before.printed() if before else "", after.printed() if after else "")
+        was = {_now(key, called): key for key in old.shown}
+        for key in dict.fromkeys((*was, *new.shown)):
+            before, after = old.shown.get(was.get(key, "")), new.shown.get(key)
+            printed = (before[1] if before else "", after[1] if after else "")
             shown = after or before
             if shown is None or printed[0] == printed[1]:
                 continue
             makers_own = was.get(key) in old.makers or key in new.makers
             alone = before is None or after is None
             sides = ((old, was.get(key, "")), (new, key))
-            held = [side.leans_on(own, is_there_at_all=alone) for side, own in sides if own in side.workings]
+            held = [side.leans_on(own, alone) for side, own in sides if own in side.shown]
             named, makers = causes.of(frozenset().union(*held))
             first = alike.get((key, *printed))
             if first is None:
                 alike[key, *printed] = FigureMoved(
-                    key, shown.name, *printed, jobs, products, where, named, makers, makers_own
+                    key, shown[0], *printed, jobs, products, where, named, makers, makers_own
                 )
             else:
                 alike[key, *printed] = replace(

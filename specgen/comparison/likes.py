@@ -19,18 +19,19 @@ def told_once(
 ) -> list[Change]:
     """The changes with those alike inside the first of the heaviest; every change given is found once, on top or inside another.
 
-    The fingerprint of what is told as one covers all of it, so that an answer holds for just these places.
+    The fingerprint of what is told as one covers all of it in whatever order, so that an answer holds for just these places. One that
+    has an answer of its own is told by itself; the others keep their fingerprint, or an answer to one would void that to all.
     """
     groups: dict[object, list[Change]] = {}
     for number, change in enumerate(changes):
         groups.setdefault(_swap_of(change) or number, []).append(change)
-    return [_as_one(group, answers, weight) for group in groups.values()]
+    return [told for group in groups.values() for told in _as_one(group, answers, weight)]
 
 
 def _swap_of(change: Change) -> object:
     """What is swapped for what in what kind of place, with all that is told with it; None for any other change."""
     fact = change.difference
-    if change.effect is not Effect.REPLACED or fact.refers not in LIST_KINDS or fact.through or change.decision:
+    if change.effect is not Effect.REPLACED or fact.refers not in LIST_KINDS or fact.through:
         return None
     finer = tuple((c.difference.name, c.difference.old, c.difference.new) for c in change.follows if not _on_shelf(c))
     return type(fact.owners[-1].record), fact.name, fact.kind, fact.old, fact.new, finer
@@ -43,17 +44,22 @@ def _on_shelf(change: Change) -> bool:
 
 def _as_one(
     group: Sequence[Change], answers: Mapping[str, Decision], weight: Callable[[Change], tuple[int, int]]
-) -> Change:
+) -> list[Change]:
     if len(group) == 1:
-        return group[0]
-    head = min(group, key=weight)
-    others = tuple(change for change in group if change is not head)
+        return [*group]
     whole = "".join(sorted(change.fingerprint for change in group))
-    name = hashlib.sha256(whole.encode()).hexdigest()[: len(head.fingerprint)]
+    name = hashlib.sha256(whole.encode()).hexdigest()[: len(group[0].fingerprint)]
+    answered = [change for change in group if change.decision]
+    open_ones = [change for change in group if not change.decision]
+    if len(open_ones) < 2:
+        return [*answered, *(replace(change, decision=answers.get(name)) for change in open_ones)]
+    head = min(open_ones, key=weight)
+    others = tuple(change for change in open_ones if change is not head)
     shelf = tuple(echo for change in others for echo in change.follows if _on_shelf(echo))
     others = tuple(replace(c, follows=tuple(echo for echo in c.follows if not _on_shelf(echo))) for c in others)
     head = replace(head, follows=(*head.follows, *shelf))
-    return replace(head, alike=others, reaches=_all_reached(group), fingerprint=name, decision=answers.get(name))
+    told = replace(head, alike=others, reaches=_all_reached(open_ones), fingerprint=name, decision=answers.get(name))
+    return [*answered, told]
 
 
 def _all_reached(group: Sequence[Change]) -> tuple[Reached, ...]:

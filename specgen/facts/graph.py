@@ -98,8 +98,13 @@ def document_reach(spec: Spec, address: Address) -> frozenset[Address]:
 
 def jobs_in(spec: Spec, addresses: Iterable[Address]) -> tuple[str, ...]:
     """The ids of the jobs among the addresses, in the order of the sources."""
-    there = frozenset(addresses)
-    return tuple(job for job in spec.jobs if ("jobs", job) in there)
+    order = _order_of_jobs(spec)
+    return tuple(sorted({key for kind, key in addresses if kind == "jobs" and key in order}, key=order.__getitem__))
+
+
+@memoised
+def _order_of_jobs(spec: Spec) -> Mapping[str, int]:
+    return {job: at for at, job in enumerate(spec.jobs)}
 
 
 Linked = Mapping[Address, tuple[Link, ...]]

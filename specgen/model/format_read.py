@@ -44,7 +44,7 @@ def brought_up(sources: Sources) -> tuple[tuple[SourceFile, ...], list[Finding]]
             files.append(file)
             continue
         renamed = format_1.upgraded(file.root)
-        files.append(_restated(replace(file, root=renamed.root, sound=False)))
+        files.append(_restated(replace(file, root=renamed.root)))
         if renamed.newer and sources.format is None:
             findings.append(_mixed(file, renamed.newer, says=stated is not None))
     return tuple(files), findings
@@ -80,7 +80,7 @@ def _restated(file: SourceFile) -> SourceFile:
         project.keys | {name: mark},
         project.mark,
     )
-    return replace(file, root=replace(file.root, entries=file.root.entries | {"project": now}), sound=False)
+    return replace(file, root=replace(file.root, entries=file.root.entries | {"project": now}))
 
 
 def _unknown(file: SourceFile, version: str) -> Finding:

@@ -7,20 +7,12 @@ inside a list the element is the entry's `id`, or `[3]` for the entry at index 3
 from __future__ import annotations
 
 import re
-from collections import deque
-from dataclasses import replace
 
 from specgen.findings import Place
 from specgen.source.characters import LINE_LIMIT
-from specgen.source.reader import read_text
 from specgen.source.tree import Mapping, Mark, Node, Scalar, Sequence, SourceFile
 
 _INDEX = re.compile(r"\[([0-9]{1,9})\]")
-
-
-# of those that let their trees go, the ones that read them again last
-_UNFOLDED: deque[Places] = deque()
-_UNFOLDED_AT_ONCE = 8
 
 
 class Places:
@@ -28,25 +20,7 @@ class Places:
 
     def __init__(self, source: SourceFile) -> None:
         self.source = source
-        self._root = source.root
         self._ids: dict[int, dict[str, int]] = {}
-        self._folded = False
-
-    def fold(self) -> None:
-        """Let the tree go, two thirds of what a large file takes, where its lines give it again when a place is asked for."""
-        if self.source.sound:
-            self.source = replace(self.source, root=None)
-            self._root, self._folded = None, True
-            self._ids.clear()
-
-    def _unfolded(self) -> Node | None:
-        if self._folded:
-            raw = "\n".join(self.source.lines).encode("utf-8")
-            self._root, self._folded = read_text(raw, self.source.name)[0].root, False
-            _UNFOLDED.append(self)
-            if len(_UNFOLDED) > _UNFOLDED_AT_ONCE:
-                _UNFOLDED.popleft().fold()
-        return self._root
 
     def place(self, path: tuple[str, ...]) -> Place:
         """The stretch of a value; of a group, a list or an empty value, the stretch of its key.
@@ -75,7 +49,7 @@ class Places:
 
     def _follow(self, path: tuple[str, ...]) -> tuple[Node | None, Mark, int | None]:
         """The deepest node on the path, the mark of its key, and the index of the first element that is missing."""
-        node = self._unfolded()
+        node = self.source.root
         if node is None:
             return None, self._first_line(), 0 if path else None
         key = _heading(node)

@@ -20,6 +20,8 @@ from specgen.source.tree import SourceFile
 
 FILES_LIMIT = 5_000
 TOTAL_LIMIT = 64 * FILE_LIMIT
+# bytes of sources that are worth a process of their own
+LARGE = FILE_LIMIT // 2
 # a thousand jobs of ten items and forty steps are a million; each takes some 400 bytes with its place, record and findings
 NODES_LIMIT = 1_250_000
 # folders that hold mostly other things are left before a wrong argument (`/`) is walked to its end
@@ -122,6 +124,16 @@ def too_many_values(name: str) -> Finding:
     """From this file on the sources together hold more than is read."""
     what = f"The files together contain more than {NODES_LIMIT:,} keys and values; from this one on they are not read."
     return fault("SRC044", what, Place(name, 1, 1, 1))
+
+
+def is_large(folder: Path) -> bool:
+    """True where reading takes longer than starting another process for it."""
+    total = 0
+    for _, path, _ in _walk(folder, folder.resolve(), []):
+        total += _size(path)
+        if total > LARGE:
+            return True
+    return False
 
 
 def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple[str, Path, bool]]:

@@ -61,8 +61,7 @@ def read_text(raw: bytes, name: str) -> tuple[SourceFile, list[Finding]]:
         return SourceFile(name, tuple(characters.shown), None), findings
     reading = _Reading(name, characters)
     root = reading.run()
-    sound = root is not None and not reading.findings
-    file = SourceFile(name, tuple(characters.shown), root, reading.nodes, sound)
+    file = SourceFile(name, tuple(characters.shown), root, reading.nodes)
     return file, _bounded(reading.findings, name, characters.shown)
 
 

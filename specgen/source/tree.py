@@ -83,12 +83,10 @@ class SourceFile:
     `name` is relative to the project folder, with forward slashes. `lines` are without line ends; characters that must
     not be printed (control and invisible ones) are replaced in them one for one by U+FFFD, so that columns still count.
     `root` is None if the file holds nothing or could not be read to its end: what is missing then is not known to be
-    missing. The reader gives no other root than a Mapping. `nodes` counts its keys and values. `sound` says that nothing was
-    wrong with it and `root` stands as it was read, so that the lines give the same tree again.
+    missing. The reader gives no other root than a Mapping. `nodes` counts its keys and values.
     """
 
     name: str
     lines: tuple[str, ...]
     root: Node | None
     nodes: int = 0
-    sound: bool = False

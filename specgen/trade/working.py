@@ -107,7 +107,8 @@ class Working:
 
     def printed(self, language: Locale = ENGLISH) -> str:
         """The result with its unit, rounded half up, as it stands in a document."""
-        return _with_unit(str(self.rounded), Fraction(self.rounded), self.unit, language)
+        rounded = self.rounded
+        return _with_unit(str(rounded), Fraction(rounded), self.unit, language)
 
     def printed_inputs(self, language: Locale = ENGLISH) -> tuple[tuple[Input, str], ...]:
         """Each input with its figure and unit as printed; recomputing from these figures gives `printed()`."""

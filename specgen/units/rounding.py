@@ -17,10 +17,9 @@ _ALL_PLACES = 30
 def round_half_up(number: Fraction, places: int) -> Decimal:
     """`number` to `places` digits after the point, half away from zero."""
     # Exact quotient of integers, so that 1.25 is never 1.2499999 before it is rounded.
-    scaled = number * 10**places
-    whole = (abs(scaled.numerator) * 2 + scaled.denominator) // (2 * scaled.denominator)
-    digits = tuple(int(digit) for digit in str(whole))
-    return Decimal((1 if number < 0 and whole else 0, digits, -places))
+    above, below = number.numerator * 10**places, number.denominator
+    whole = (abs(above) * 2 + below) // (2 * below)
+    return Decimal(f"{'-' if above < 0 and whole else ''}{whole}E{-places}")
 
 
 def significant(number: Fraction, digits: int = 3) -> Decimal:

@@ -13,7 +13,9 @@ import jsonschema
 import pytest
 
 from specgen.commands import git_side, main
+from specgen.commands import sides as sides_of_compare
 from specgen.report.change_json import schema
+from specgen.source.project import read_project
 from tests.good_spec import GOOD
 
 ON = ["--on", "2026-11-25"]
@@ -260,6 +262,30 @@ def test_side_without_a_project_is_refused_with_its_findings(sides: Path, capsys
     code, out, err = _run("old", "new", capsys=capsys)
     assert (code, err) == (2, "specgen: new cannot be compared\n")
     assert "new/project.yaml:1:1: error MOD002" in out
+
+
+def test_two_large_sides_are_judged_at_the_same_time_with_the_same_answer(
+    sides: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Findings, figures with their causes, places and entries that cannot be read come from another process as from this one."""
+    _weaken(sides / "new")
+    _change(sides / "new/job.yaml", "passes: 4", "passes: 3")
+    _change(sides / "old/job.yaml", "name: Step tube, count: 4", "name: Step tube, count: 2")
+    _change(sides / "old/products.yaml", "  - id: barrier\n", "  - id: barrier\n    colour_of_lid: red\n")
+    (sides / "old/broken.yaml").write_text("products: [\n", "utf-8")
+    asked = [["old", "new", *more] for more in (["--audience", "maker"], ["--format", "json"], ["--format", "github"])]
+    alone = [_run(*each, capsys=capsys) for each in asked]
+    read: list[Path] = []
+    monkeypatch.setattr(sides_of_compare, "is_large", lambda folder: True)
+    monkeypatch.setattr(sides_of_compare, "read_project", lambda folder: read.append(folder) or read_project(folder))
+    assert [_run(*each, capsys=capsys) for each in asked] == alone
+    assert read == [Path("new")] * 3
+    assert "colour_of_lid" in alone[0][1]
+    (sides / "old/project.yaml").unlink()
+    refused = _run("old", "new", capsys=capsys)
+    assert refused[0] == 2
+    monkeypatch.setattr(sides_of_compare, "is_large", lambda folder: False)
+    assert _run("old", "new", capsys=capsys) == refused
 
 
 @pytest.fixture

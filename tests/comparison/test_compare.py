@@ -8,7 +8,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
-from specgen.comparison.changes import Answer, Comparison, Decision, Effect, Kind, TableMoved
+from specgen.comparison.changes import Answer, Change, Comparison, Decision, Effect, Kind, TableMoved
 from specgen.comparison.compare import compare
 from specgen.comparison.edition import for_customer
 from specgen.comparison.gate import shuts
@@ -433,6 +433,49 @@ def test_the_same_swap_in_ten_systems_is_one_line_with_its_number() -> None:
     assert swap.path not in {change.path for change in compared(old, new, decisions=said).open()}
     new["systems"][-1]["layers"][0]["product"] = "barrier"
     assert swap.fingerprint not in {change.fingerprint for change in compared(old, new).changes}
+
+
+def _open_swaps(found: Comparison) -> list[Change]:
+    return [change for change in found.open() if change.difference.refers == "products"]
+
+
+def test_an_answer_to_one_of_many_swaps_leaves_that_to_the_others_as_it_is() -> None:
+    old, new = _many_systems("barrier"), _many_systems("primer")
+    (swap,) = (change for change in compared(old, new).changes if change.difference.refers == "products")
+    own = [
+        Decision(other.fingerprint, Answer.TIGHTENED, "A. Body", "by itself", date(2026, 11, 25))
+        for other in swap.alike
+    ]
+    of_all = Decision(swap.fingerprint, Answer.NEUTRAL, "A. Body", "agreed", date(2026, 11, 25))
+    for number in (1, 3, 9):
+        answers = [of_all, *own[:number]]
+        found = compared(old, new, decisions=answers)
+        told = [change for change in found.changes if change.difference.refers == "products"]
+        by_path = {change.path: top.decision for top in told for change in (top, *top.alike)}
+        assert len(told) == number + 1
+        assert len(by_path) == 10
+        for change, answer in zip(swap.alike, answers[1:], strict=False):
+            assert by_path.pop(change.path) == answer
+        assert set(by_path.values()) == {of_all}
+        assert not found.unused_decisions
+        # without an answer to all the others wait under the fingerprint they had, the last of them under its own
+        (waiting,) = _open_swaps(compared(old, new, decisions=own[:number]))
+        assert (waiting.fingerprint == swap.fingerprint) is (number < 9)
+        last = Decision(waiting.fingerprint, Answer.NEUTRAL, "A. Body", "agreed", date(2026, 11, 25))
+        assert not _open_swaps(compared(old, new, decisions=[*own[:number], last]))
+
+
+def test_fingerprints_do_not_hang_on_the_order_of_the_sources() -> None:
+    old, new = _many_systems("barrier"), _many_systems("primer")
+    for at in range(10):
+        new["systems"][-1 - at]["layers"][0]["film"]["min"] = "45 um"
+    names = [change.fingerprint for change in compared(old, new).changes]
+    for kind in ("systems", "jobs", "products"):
+        old[kind].reverse()
+    turned = compared(old, new)
+    assert sorted(change.fingerprint for change in turned.changes) == sorted(names)
+    new["systems"].reverse()
+    assert sorted(change.fingerprint for change in compared(old, new).changes) == sorted(names)
 
 
 def test_an_item_that_takes_a_product_with_it_says_so() -> None:

@@ -126,7 +126,7 @@ def test_the_air_for_one_vapour_is_the_makers_and_the_air_for_all_is_not() -> No
     }
     spec = spec_of(good_with(changes))
     found = figures_of_job(spec.jobs["refit"], spec, ON)
-    air = {figure for figure in found.workings if figure.startswith("air.")}
+    air = {figure for figure in found.shown if figure.startswith("air.")}
     of_all = {figure for figure in air if figure.endswith((".needed", ".longest"))}
     assert of_all
     assert found.makers == air - of_all != set()

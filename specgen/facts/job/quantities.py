@@ -6,7 +6,7 @@ fault, so that a rule can say so. Called by the rules on quantities, by the docu
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from functools import partial
 
@@ -17,7 +17,7 @@ from specgen.facts.layer.film import planned_film
 from specgen.facts.memo import memoised
 from specgen.facts.pairs.parts import BLASTING
 from specgen.model.job import DeadVolumeTable, Item, Job
-from specgen.model.product import Product
+from specgen.model.product import Product, Variant
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.standards.citations import ARITHMETIC
@@ -38,6 +38,7 @@ _OF_LAYER, _OF_PACK = ("layer-packs.", "litres-for-layer-packs."), ("packs.", "l
 
 LayerKey = tuple[str, str]
 PackKey = tuple[str, str | None]
+Solids = Given | Working | NotKnown
 
 
 @dataclass(slots=True)
@@ -87,6 +88,15 @@ def _work_out(spec: Spec, job_id: str) -> Quantities:
     return found
 
 
+@memoised
+def _solids(
+    spec: Spec, product_id: str, variant_id: str | None, of: Callable[[Product, Variant | None], Solids]
+) -> Solids:
+    """Volume solids, `of` the can or as sprayed: the same for every job that uses the product."""
+    product = spec.products[product_id]
+    return of(product, product.variant(variant_id) if variant_id else None)
+
+
 def _told(found: Quantities, answer: Known | NotKnown) -> Known | None:
     """The answer; one that is not known is put among those of the job.
 
@@ -105,7 +115,7 @@ def _area(found: Quantities, job: Job, item: Item) -> None:
 
 
 def _wet(found: Quantities, system: System, layer: Layer, spec: Spec) -> None:
-    solids = solids_sprayed(spec.product_of(layer), spec.variant_of(layer))
+    solids = _solids(spec, layer.product, layer.variant, solids_sprayed)
     if isinstance(solids, NotKnown):
         # a comb without solids stays without a target; only what cannot be is told
         if solids.is_fault:
@@ -213,7 +223,7 @@ def _pack(found: Quantities, job: Job, spec: Spec, key: PackKey, demands: list[t
     product = spec.products[key[0]]
     variant = product.variant(key[1]) if key[1] else None
     fill, loss = contents_of(product, variant), loss_on_the_way(job, product)
-    solids = solids_in_can(product, variant)
+    solids = _solids(spec, *key, solids_in_can)
     if isinstance(fill, NotKnown) or isinstance(loss, NotKnown) or isinstance(solids, NotKnown):
         gaps = [entry for entry in (fill, loss, solids) if isinstance(entry, NotKnown)]
         # what cannot be is told before what is only missing
