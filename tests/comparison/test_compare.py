@@ -234,10 +234,14 @@ def test_findings_that_appear_and_vanish() -> None:
     new = changed({f"{PRIMER}.film.max": "90 um"})
     there = compare(judged(changed()), judged(new)).findings
     assert [(entry.old, entry.new.id, entry.new.path) for entry in there if entry.new is not None] == [
-        (None, "FLM003", f"{PRIMER}.film.max")
+        (None, "FLM003", f"{PRIMER}.film.max"),
+        (None, "INS013", "jobs.refit.inspection.primer-film.criterion.max"),
     ]
     back = compare(judged(new), judged(changed())).findings
-    assert [(entry.new, entry.old.id) for entry in back if entry.old is not None] == [(None, "FLM003")]
+    assert [(entry.new, entry.old.id) for entry in back if entry.old is not None] == [
+        (None, "FLM003"),
+        (None, "INS013"),
+    ]
 
 
 def test_a_finding_on_another_line_or_with_another_number_has_not_moved() -> None:
