@@ -100,6 +100,11 @@ class Range:
         high_ok = self.high is None or (other.high is not None and other.high <= self.high)
         return low_ok and high_ok
 
+    def meets(self, other: Range) -> bool:
+        """True where some value is accepted by both."""
+        above = self.high is None or other.low is None or other.low <= self.high
+        return above and (self.low is None or other.high is None or self.low <= other.high)
+
     def __str__(self) -> str:
         if self.low is not None and self.high is not None:
             if self.low.unit == self.high.unit:

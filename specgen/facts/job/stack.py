@@ -86,9 +86,13 @@ class Stack:
         return self.new[-1] if self.new else None
 
     def build(self) -> Quantity | None:
-        """The film of all coats together in um: measured old coats and expected new ones; None where a new one has none."""
-        films = [new.film for new in self.new if new.film is not None]
-        if len(films) < len(self.new):
+        """The film of all coats together in um: measured old coats and expected new ones; None where a new one has none.
+
+        A coat laid in places only, as seam sealer is, is no film of the part.
+        """
+        over_all = [new for new in self.new if table("coat_places").row("role", new.layer.role.value)["local"] == "no"]
+        films = [new.film for new in over_all if new.film is not None]
+        if len(films) < len(over_all):
             return None
         measured = [old.coat.thickness for old in self.old if old.coat.thickness is not None]
         return Quantity.of("thickness", sum((film.to("um") for film in (*measured, *films)), Fraction(0)), "um")

@@ -12,7 +12,13 @@ Passes
     products.primer.drying.forced: {id: forced, stage: dust-free, time: 8 min, air: 60 degC}
 
     products.base.coverage: [{id: can, area_per_pack: 4 m2, film: 10 um, losses: excluded}]
+
+    products.primer.drying.dust: {id: dust, stage: dust-free, time: max 20 min, air: min 20 degC}
+
+    products.primer.drying.dust: {id: dust, stage: dust-free, time: 20..40 min, air: 5..15 degC}
 Fails
+    products.primer.drying.dust: {id: dust, stage: dust-free, time: 60 min, air: 2..8 degC}    # at products.primer.drying.dust.air
+
     products.primer.drying.dust.air: 31 degC    # at products.primer.drying.dust.air
 
     products.primer.drying.forced: {id: forced, stage: touch-dry, time: 20 min, air: 60 degC}    # at products.primer.drying.forced.air
@@ -58,7 +64,7 @@ def within_own_limits(product: Product, spec: Spec, on: date) -> Problems:
 
 
 def _outside(path: Path, called: str, applies: Range, allowed: Range) -> Iterator[Problem]:
-    if not allowed.holds_all_of(applies):
+    if not allowed.meets(applies):
         low, high = applies.low, applies.high
         value = low if low == high else applies
         yield Problem(path, f"the figure applies to {called} {value}; the product is applied at {allowed}")
