@@ -33,6 +33,7 @@ from specgen.model.field_types import (
     choice,
     listed,
 )
+from specgen.model.hazards import SafetyDataSheet
 from specgen.model.node import Node
 from specgen.model.preparation import Substrate
 from specgen.model.product import ApplicationClimate
@@ -231,6 +232,16 @@ class Ordered(Node):
     use_by: IsoDate | None = leaf(Polarity.FACT, Concern.PRODUCT, "last day of the shelf life of these packs")
 
 
+class SupplyKind(StrEnum):
+    """What a supply is; thinner and cleaner are chemicals with a safety data sheet of their own."""
+
+    THINNER = "thinner"
+    CLEANER = "cleaner"
+    ABRASIVE = "abrasive"
+    MASKING = "masking"
+    OTHER = "other"
+
+
 class Supply(Node):
     """Something to order beside the paint."""
 
@@ -240,7 +251,15 @@ class Supply(Node):
     )
     amount: Line = leaf(Polarity.FACT, Concern.FILM, "amount, as in 2 L or 30 discs", required=True)
     order_number: Code | None = leaf(Polarity.EXACTLY, Concern.PRODUCT, "order number of the supply")
-    use: Line | None = leaf(Polarity.NOTE, Concern.PRODUCT, "what it is for")
+    use: Line | None = leaf(Polarity.NOTE, Concern.PRODUCT, "use of the supply")
+    kind: Annotated[SupplyKind, choice(SupplyKind)] | None = leaf(
+        Polarity.FACT, Concern.SAFETY, "kind of supply: thinner, cleaner (degreasers too), abrasive, masking or other"
+    )
+    statements: tuple[Code, ...] = leaf(
+        Polarity.ALL_OF, Concern.SAFETY, "H statements of a thinner or cleaner, as in H225", default=()
+    )
+    gloves: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "gloves, material and standard")
+    safety_data_sheet: SafetyDataSheet | None = part("safety data sheet of a thinner or cleaner")
 
 
 class Consumption(Node):

@@ -23,7 +23,7 @@ from specgen.checking import Checked, check
 from specgen.documents.registry import KINDS
 from specgen.model.canonical import canonical
 from specgen.model.declaring import Audience
-from specgen.model.hazards import CombustionHeat, Isocyanates
+from specgen.model.hazards import CombustionHeat, Hazards, Isocyanates
 from specgen.model.product import Component, ComponentClass, Product
 from specgen.model.walk import declaration, leaves, models
 from specgen.printing.documents import DOCUMENTS, FORMATS, print_documents
@@ -50,12 +50,19 @@ COMPOSITIONS["primer"][0]["flammable"] = "no"
 HAZARD_CLASS = {"id": "mk-eta", "hazard_class": "skin_sensitisation", "category": "1", "statement": "H317", "m_factor": "1.20569", "limit": "12.34567 %", "limit_source": "Marulan list"}  # fmt: skip
 HEAT = {"heat": "23.60679 kJ/g", "source": "Ferrowen report"}
 MONOMER = {"monomer": "0.0577215 %"}
+RELEASE = {"cure_release_cas": "990017-57-1", "cure_release_share": "0.0314159 %"}
 # Words of the trade, of which a document may hold any without giving away the composition.
 NOT_MARKED = {"kind", "flammable", "hazard_class", "category", "statement"}
 MARKERS = sorted(
     {
         re.sub(r" (%|g/mL|kJ/g)$", "", value)
-        for record in (*(line for lines in COMPOSITIONS.values() for line in lines), HAZARD_CLASS, HEAT, MONOMER)
+        for record in (
+            *(line for lines in COMPOSITIONS.values() for line in lines),
+            HAZARD_CLASS,
+            HEAT,
+            MONOMER,
+            RELEASE,
+        )
         for key, value in record.items()
         if key not in NOT_MARKED
     }
@@ -80,6 +87,8 @@ def _planted() -> dict[str, Any]:
     put(spec, "products.primer.composition.mk-alpha.classes", json.dumps([HAZARD_CLASS]))
     put(spec, "products.primer.hazards.heat_of_combustion", json.dumps(HEAT))
     put(spec, "products.primer.hazards.isocyanates", json.dumps(MONOMER))
+    for key, value in RELEASE.items():
+        put(spec, f"products.primer.hazards.{key}", value)
     # nothing is measured here, so every figure of the product is worked out from the maker's
     take_out(spec, "products.base.solids")
     # a waiver may address a line of the composition by its id
@@ -110,6 +119,7 @@ def test_every_leaf_of_the_maker_is_planted(planted: Checked) -> None:
         *((ComponentClass, key) for key in HAZARD_CLASS),
         *((CombustionHeat, key) for key in HEAT),
         *((Isocyanates, key) for key in MONOMER),
+        *((Hazards, key) for key in RELEASE),
     }
     assert planted.loaded.spec is not None
     stated = {
@@ -119,7 +129,7 @@ def test_every_leaf_of_the_maker_is_planted(planted: Checked) -> None:
         if said.audience is Audience.MAKER
     }
     assert stated == set(COMPOSITIONS)
-    assert len(MARKERS) == 37
+    assert len(MARKERS) == 39
 
 
 def test_every_kind_is_printed_in_every_format(printed: Printed) -> None:
@@ -185,6 +195,8 @@ def test_customer_edition_holds_no_marker(planted: Checked) -> None:
     # a record of which every leaf is the maker's stays as an empty one
     for record in ("heat_of_combustion", "isocyanates"):
         whole["products"]["primer"]["hazards"][record] = {}
+    for key in RELEASE:
+        whole["products"]["primer"]["hazards"].pop(key)
     whole["jobs"]["refit"]["waivers"][0]["path"] = "products.primer.…"
     assert json.loads(customer) == whole
 

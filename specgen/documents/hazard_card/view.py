@@ -19,6 +19,7 @@ from specgen.documents.parts.pictogram import PictogramView, pictograms
 from specgen.documents.parts.step_cautions import standing_at
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.facts.job.chemicals import supply_codes
 from specgen.facts.product.dangers import dangers_of
 from specgen.facts.product.protection import worn
 from specgen.model.hazards import Task
@@ -78,7 +79,9 @@ def hazard_card(job: Job, context: Context, cuts: Sequence[Cut] = CUTS[:1], tria
     spec, words, (cut,) = context.spec, context.words, cuts
     products = list(spec.products_of(job))
     gravest = hazards(products, spec, words)[0]
-    hurts = tuple((words(HURTS[danger]), ", ".join(codes)) for danger, codes in dangers_of(products).items())
+    hurts = tuple(
+        (words(HURTS[danger]), ", ".join(codes)) for danger, codes in dangers_of(products, supply_codes(job)).items()
+    )
     codes = {code for product in products if product.hazards is not None for code in product.hazards.pictograms}
     return HazardCard(
         number=job.document.number,

@@ -38,7 +38,7 @@ def materials_list(job: Job, context: Context) -> MaterialsList:
         plain = (text.replace("\N{NO-BREAK SPACE}", " ") for text in line)
         rows.append((*plain, str(needed.rounded)))
     # no count of packs, so that the column can still be added up
-    for order_number, what, amount, use in supplies(job, context.spec, quantities(job, context.spec), words):
+    for order_number, what, amount, use, _ in supplies(job, context.spec, quantities(job, context.spec), words):
         rows.append((order_number, what, use, "", amount.replace("\N{NO-BREAK SPACE}", " "), ""))
     sheet = TableView(caption=title, columns=columns, rows=tuple(rows))
     return MaterialsList(number=job.document.number, title=title, sheet=sheet)

@@ -117,9 +117,10 @@ def _supplies(spec: Spec, words: Words) -> TableView:
     columns = [
         Column(words("Job"), "w-15"),
         Column(words("Order number"), "w-15"),
-        Column(words("Supply"), "w-30"),
-        Column(words("Amount"), "w-15"),
-        Column(words("Use")),
+        Column(words("Supply"), "w-20"),
+        Column(words("Amount"), "w-12"),
+        Column(words("Use"), "w-12"),
+        Column(words("Safety")),
     ]
     rows = [
         (job.document.number, *line)

@@ -123,6 +123,11 @@ AT_STEPS: tuple[StepCaution, ...] = (
     ),
     StepCaution(
         task=Task.CLEAN_UP,
+        trait="single-use-filter",
+        text=N_("AX filters are for single use: discard them after the work and fit new ones for the next."),
+    ),
+    StepCaution(
+        task=Task.CLEAN_UP,
         trait="aerosol",
         text=N_(
             "Cans burst when heated: keep out of the sun and away from heat; never pierce or burn a can, even "

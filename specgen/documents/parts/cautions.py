@@ -13,7 +13,7 @@ from specgen.documents.parts.caution_catalogue import EMERGENCY, FILLED_IN, LABE
 from specgen.documents.parts.hazard_lines import hazard_lines
 from specgen.documents.parts.pictogram import PictogramView, pictograms
 from specgen.documents.parts.wording import Words
-from specgen.model.hazards import Hazards, Route, SignalWord
+from specgen.model.hazards import Hazards, Route, SafetyDataSheet, SignalWord
 from specgen.model.product import Product
 from specgen.model.project import Project
 from specgen.model.spec import Spec
@@ -105,7 +105,11 @@ def _official(name: str, language: str) -> Table:
 
 def data_sheet_line(declared: Hazards, words: Words) -> str:
     """Number, revision and date of the safety data sheet, and where it is had; empty where none is named."""
-    sheet = declared.safety_data_sheet
+    return data_sheet_words(declared.safety_data_sheet, words)
+
+
+def data_sheet_words(sheet: SafetyDataSheet | None, words: Words) -> str:
+    """The same of a sheet by itself."""
     if sheet is None:
         return ""
     parts = [sheet.number]

@@ -4,26 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from specgen.documents.parts.cautions import data_sheet_words
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.quantities import Quantities
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 
-Row = tuple[str, str, str, str]
+Row = tuple[str, str, str, str, str]
 
 
 def supplies(job: Job, spec: Spec, figures: Quantities, words: Words) -> tuple[Row, ...]:
-    """(order number, what, amount, what for), thinner first, each with the coat it is for."""
-    return (*_thinners(spec, figures, words), *_stated(job))
+    """(order number, what, amount, what for, cautions), thinner first, each with the coat it is for."""
+    return (*_thinners(spec, figures, words), *_stated(job, words))
 
 
 def supplies_table(rows: tuple[Row, ...], words: Words) -> TableView:
     columns = [
         Column(words("Order number"), "w-15"),
         Column(words("Supply"), "w-30"),
-        Column(words("Amount"), "w-20"),
-        Column(words("Use")),
+        Column(words("Amount"), "w-12"),
+        Column(words("Use"), "w-15"),
+        Column(words("Safety")),
     ]
     return table_view(words("Thinner, cleaners, abrasives and other supplies"), columns, rows)
 
@@ -34,9 +36,12 @@ def _thinners(spec: Spec, figures: Quantities, words: Words) -> Iterator[Row]:
         product = spec.product_of(layer)
         mixing = product.application.mixing if product.application is not None else None
         name = mixing.thinner if mixing is not None and mixing.thinner else words("thinner of the product")
-        yield "", name, words.worked(needed), words("thinning of {}").format(product.name)
+        yield "", name, words.worked(needed), words("thinning of {}").format(product.name), ""
 
 
-def _stated(job: Job) -> Iterator[Row]:
+def _stated(job: Job, words: Words) -> Iterator[Row]:
     for entry in job.consumption.supplies if job.consumption is not None else ():
-        yield entry.order_number or "", entry.what, entry.amount, entry.use or ""
+        sheet = data_sheet_words(entry.safety_data_sheet, words)
+        gloves = words("gloves: {}").format(entry.gloves) if entry.gloves else ""
+        cautions = "; ".join(part for part in (", ".join(entry.statements), gloves, sheet) if part)
+        yield entry.order_number or "", entry.what, entry.amount, entry.use or "", cautions

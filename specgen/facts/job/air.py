@@ -190,32 +190,43 @@ def _vapours(
     if not volatile:
         return NotKnown(what, f"the composition of {product.id} names no volatile component", ("composition",))
     rate = Given(air.spraying_rate, f"jobs.{job.id}.ventilation.spraying_rate")
-    found = []
-    for line in volatile:
-        inputs = (
-            take("m", "contents sprayed", rate, "release_rate", "g/h"),
-            take(
-                "w",
-                phrase("{name}, share by mass", name=line.name),
-                Given(line.mass_share, f"products.{product.id}.composition.{line.id}.mass_share", "maker"),
-                "share",
-                "%",
-            ),
+    path = f"products.{product.id}"
+    shares = [
+        (
+            line.id,
+            line.name,
+            line.cas or "",
+            Given(line.mass_share, f"{path}.composition.{line.id}.mass_share", "maker"),
         )
-        name = phrase("{name} emitted", name=line.name)
-        release = work(
-            f"{key}.{line.id}",
-            name,
-            "m * w / 100",
-            inputs,
-            kind="release_rate",
-            unit="g/h",
-            places=0,
-            source=ARITHMETIC,
-            note="100: percent",
-        )
-        found.append(vapour_of(line.name, line.cas or "", release, jurisdiction, on))
-    return tuple(found)
+        for line in volatile
+    ]
+    # what a blocked hardener lets off is breathed in the same room, at the latest when the parts dry in it
+    hazards = product.hazards
+    if hazards is not None and hazards.cure_releases is not None and hazards.cure_release_share is not None:
+        share = Given(hazards.cure_release_share, f"{path}.hazards.cure_release_share", "maker")
+        shares.append(("cure-release", hazards.cure_releases, hazards.cure_release_cas or "", share))
+    return tuple(
+        vapour_of(name, cas, _emitted(f"{key}.{line_id}", name, rate, share), jurisdiction, on)
+        for line_id, name, cas, share in shares
+    )
+
+
+def _emitted(key: str, name: str, rate: Given, share: Given) -> Working:
+    inputs = (
+        take("m", "contents sprayed", rate, "release_rate", "g/h"),
+        take("w", phrase("{name}, share by mass", name=name), share, "share", "%"),
+    )
+    return work(
+        key,
+        phrase("{name} emitted", name=name),
+        "m * w / 100",
+        inputs,
+        kind="release_rate",
+        unit="g/h",
+        places=0,
+        source=ARITHMETIC,
+        note="100: percent",
+    )
 
 
 def _remaining(

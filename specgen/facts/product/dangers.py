@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Literal
 
+from specgen.facts.product.declared import names_ax
 from specgen.facts.product.hazard_facts import epoxy_in, isocyanates_in, package_of
 from specgen.model.product import CuringKind, Product
 
@@ -32,7 +33,7 @@ Danger = Literal[
     "ozone",
     "metals",
 ]
-Trait = Literal["aerosol", "burns", "isocyanate", "epoxy", "oxidative", "two-pack"]
+Trait = Literal["single-use-filter", "aerosol", "burns", "isocyanate", "epoxy", "oxidative", "two-pack"]
 
 # The statements that name each danger, the gravest first; every code that names one is in one row. Their order of gravity is
 # common practice, no source. What dries by oxidation heats up in rags, and has no statement of its own.
@@ -63,9 +64,12 @@ _CODES: Mapping[Danger, str] = {
 STATEMENTS: Mapping[Danger, tuple[str, ...]] = {danger: tuple(codes.split()) for danger, codes in _CODES.items()}
 
 
-def dangers_of(products: Sequence[Product]) -> Mapping[Danger, tuple[str, ...]]:
-    """Every danger of the products together, the gravest first, with the codes they declare for it."""
-    declared = {code for product in products for code in _statements(product)}
+def dangers_of(products: Sequence[Product], further: Sequence[str] = ()) -> Mapping[Danger, tuple[str, ...]]:
+    """Every danger of the products together, the gravest first, with the codes they declare for it.
+
+    `further` are the codes of thinners and cleaners used with them.
+    """
+    declared = {*further, *(code for product in products for code in _statements(product))}
     traits = frozenset(trait for product in products for trait in traits_of(product))
     brought = {danger for danger, trait in _BY_TRAIT.items() if trait in traits}
     named = {danger: tuple(code for code in codes if code in declared) for danger, codes in STATEMENTS.items()}
@@ -75,6 +79,7 @@ def dangers_of(products: Sequence[Product]) -> Mapping[Danger, tuple[str, ...]]:
 def traits_of(product: Product) -> frozenset[Trait]:
     """The traits a product has, or may have where nothing tells."""
     holds: Mapping[Trait, bool] = {
+        "single-use-filter": _asks_for_ax(product),
         "aerosol": package_of(product) == "aerosol",
         "burns": product.hazards is None or bool(_IGNITES & {*_statements(product)}),
         "isocyanate": isocyanates_in(product) is not False,
@@ -90,6 +95,11 @@ _IGNITES = frozenset({*STATEMENTS["burns"], *STATEMENTS["explodes"], "EUH014"})
 
 # Dangers that hold without a statement: isocyanate has none of its own outside the EU and Great Britain.
 _BY_TRAIT: Mapping[Danger, Trait] = {"isocyanate": "isocyanate", "self-heating": "oxidative"}
+
+
+def _asks_for_ax(product: Product) -> bool:
+    entries = product.hazards.protection if product.hazards is not None else ()
+    return any(names_ax(entry.respiratory) for entry in entries if entry.respiratory is not None)
 
 
 def _statements(product: Product) -> tuple[str, ...]:

@@ -97,6 +97,11 @@ def names_air_fed(text: str) -> bool:
     return bool(_AIR_FED.search(text)) and not _REFUSED.search(text)
 
 
+def names_ax(text: str) -> bool:
+    """True where a filter of type AX is named, which is for single use (table protective_equipment)."""
+    return bool(_AX.search(text))
+
+
 def is_type_a(text: str) -> bool:
     """True where a filter of type A is named and none of type AX."""
     return bool(_TYPE_A.search(text)) and not _AX.search(text)

@@ -38,6 +38,10 @@ def voc_of(product: Product, density: Quantity) -> Working | NotKnown:
             parts.append(Part(line.name, share, "water", own))
         else:
             parts.append(Part(line.name, share, "voc"))
+    hazards = product.hazards
+    if hazards is not None and hazards.cure_releases is not None and hazards.cure_release_share is not None:
+        share = Given(hazards.cure_release_share, f"{path}.hazards.cure_release_share", "maker")
+        parts.append(Part(hazards.cure_releases, share, "voc"))
     given = Given(density, f"{path}.voc.density")
     return worked_out("VOC content", lambda: voc_eu(f"voc.{product.id}", parts, given))
 

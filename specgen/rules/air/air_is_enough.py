@@ -1,7 +1,7 @@
 """AIR003 The fresh-air flow meets the explosive limit and the exposure limits
 
 Checks
-    Where a job states its fresh-air flow and the quantity sprayed per hour: the flow against what the lower explosive limit and the occupational exposure limits require, product by product. A vapour without published data cannot be assessed, and no flow is assessed for a confined space.
+    Where a job states its fresh-air flow and the quantity sprayed per hour: the flow against what the lower explosive limit and the occupational exposure limits require, product by product. What a blocked hardener releases during cure is counted among the vapours. A vapour without published data cannot be assessed, and no flow is assessed for a confined space.
 Why
     Occupational exposure limits require many times the air flow that the lower explosive limit requires.
 Passes
@@ -28,6 +28,9 @@ Fails
     without products.barrier.composition.acetate.cas    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation
 
     jobs.refit.ventilation: {room: 60 m3, changes: 15}    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation
+
+    Given cans sprayed at a stated rate
+    without products.primer.hazards.cure_release_share    # note at jobs.refit.ventilation
 
     Given a job that states its spray air
     jobs.refit.workplace: confined-space    # note at jobs.refit.ventilation    # also AIR006 at jobs.refit.confined_space
@@ -67,6 +70,10 @@ def air_is_enough(job: Job, spec: Spec, on: date) -> Problems:
                 what = f"the ventilation for {who} cannot be assessed: {gap.why}"
                 yield Problem(("ventilation",), what, _NOT_ASSESSED, severity=NOTE)
             continue
+        hazards = spec.products[found.product].hazards
+        if hazards is not None and hazards.cure_releases is not None and hazards.cure_release_share is None:
+            what = f"the {hazards.cure_releases} that {found.product} releases during cure is not counted: how much is not stated"
+            yield Problem(("ventilation",), what, severity=NOTE)
         have = found.stated.quantity
         for wanted, ground in (
             (found.spraying.explosion, "lower explosive limit"),

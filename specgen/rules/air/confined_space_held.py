@@ -10,6 +10,10 @@ Passes
     jobs.refit.confined_space: {permit: safety office of the yard, atmosphere_test: "Oxygen, explosive limit and solvent before entry and all the time; out below 20 % oxygen.", standby: one trained person at the manhole with no other task, rescue: "Tripod, harness and winch in place; site fire crew told."}
 
     jobs.refit.scope: Repainting of doors; nobody works inside the tank.
+
+    without jobs.refit.workplace
+    jobs.refit.ventilation: {statement: Forced extraction on at all times.}
+    jobs.refit.scope: New finish in tram silver on the hopper lid and the tank brackets, in bay 3.
 Fails
     jobs.refit.workplace: confined-space    # at jobs.refit.confined_space
     jobs.refit.ventilation: {statement: Forced extraction from the bottom of the tank.}
@@ -29,8 +33,9 @@ import re
 from specgen.facts.job.confined import is_confined, lacking
 from specgen.rules.kit import WARNING, Basis, Job, Problem, Problems, Spec, cite, date, rule
 
+_SPACE = r"(?:tanks?|hopper|silo|pit|manhole|cofferdam|ballast tanks?|pressure vessel|boiler)"
 _INSIDE = re.compile(
-    r"\b(?:inside|in|interior of|into)\b[^.;]{0,20}\b(?:tank|tanks|hopper|silo|pit|manhole|cofferdam|ballast tanks?|pressure vessel)\b"
+    rf"\b(?:inside|into|interior of|in)\s+(?:the|a|an|each|both|its)\s+(?:[\w-]+\s+){{0,2}}{_SPACE}\b|\binside\s+(?:[\w-]+\s+)?{_SPACE}\b"
     r"|\bconfined space\b|\btank interior\b",
     re.I,
 )
