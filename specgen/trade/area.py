@@ -16,7 +16,8 @@ from specgen.trade.working import Input, Working, WorkingError, work
 from specgen.units.locale import N_, phrase
 
 # Ten digits of the ratio: the area of a tank of 10^4 m2 is right to the last square millimetre.
-_PI = Given(Fraction("3.1415926536"), "mathematical constant")
+CIRCLE = Fraction("3.1415926536")
+"""Circumference of a circle over its diameter."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,7 +150,7 @@ def _box(id: str, box: Box) -> Working:
 
 def _round(id: str, name: str, diameter: Source, along: str, length: Source, ends: Source) -> Working:
     inputs = (
-        take("pi", "circumference of a circle over its diameter", _PI),
+        take("pi", "circumference of a circle over its diameter", Given(CIRCLE, "mathematical constant")),
         _metres("D", "outside diameter", diameter),
         _metres("L", along, length),
         take("n", "closed ends", ends),

@@ -108,7 +108,7 @@ def best_step(preparation: Preparation) -> PreparationStep | None:
 def _rows(part: Part, family: str) -> list[Row]:
     severe = severe_service(part.job, part.item, part.system)
     of_family = [row for row in table("minimum_preparation").rows if row["family"] == family]
-    if part.item.repair is not None and (small := small_spots(family, severe=severe)):
+    if part.is_repair and (small := small_spots(family, severe=severe)):
         return list(small)
     wanted = "severe" if severe else "normal"
     return [row for row in of_family if row["service"] == wanted]

@@ -65,13 +65,26 @@ class Part:
 
     @property
     def is_repair(self) -> bool:
-        """True where a spot is mended in a coat that stays: its rings are stated, or its edges are feathered."""
+        """True where a spot is mended in a coat that stays: its rings are stated, or its edges are feathered.
+
+        Such a part has two grounds, the bare spot and the coat around it, and every rule is asked of both.
+        """
         return bool(self.old_paint) and (self.item.repair is not None or feathers(self.preparation))
 
     @property
+    def masks(self) -> bool:
+        """True where a step masks what is not to be coated."""
+        return any(step.do is StepKind.MASK for step in self.preparation.steps)
+
+    @property
+    def is_bare(self) -> bool:
+        """True where paint meets the part itself: no old coat stays, or a spot in one is worked down to it."""
+        return not self.old_paint or reaches_the_part(self.item, self.preparation)
+
+    @property
     def is_bare_metal(self) -> bool:
-        """True where paint meets metal: no old coat stays, or a repaired spot in one."""
-        return self.kind == "metal" and (not self.old_paint or self.is_repair)
+        """True where paint meets metal."""
+        return self.kind == "metal" and self.is_bare
 
     @property
     def is_bare_steel(self) -> bool:
@@ -116,6 +129,13 @@ def _complete(spec: Spec, placed: Iterable[Placed]) -> Iterator[Part]:
 def takes_old_paint_off(preparation: Preparation) -> bool:
     """True where old paint goes all over: stripped or blasted, unless an edge is feathered, for then it stays around the spot."""
     return any(step.do in _TAKES_ALL_OFF for step in preparation.steps) and not feathers(preparation)
+
+
+def reaches_the_part(item: Item, preparation: Preparation | None) -> bool:
+    """True where a spot in old paint is taken down to the part: rings are stated, or edges feathered and a grade asked."""
+    if item.repair is not None:
+        return True
+    return preparation is not None and feathers(preparation) and any(step.grade for step in preparation.steps)
 
 
 def feathers(preparation: Preparation) -> bool:

@@ -40,7 +40,8 @@ def filler_on_soft(system: System, spec: Spec, on: date) -> Problems:
         if below is not None and (soft := _soft(spec.product_of(below).binder)):
             yield Problem(path, f"the body filler {layer.id} is applied directly over {below.id} ({soft})")
         for part in painted_with(system, spec) if below is None else ():
-            old = part.old_paint[-1] if part.old_paint and part.item.repair is None else None
+            # around a mended spot the filler runs out on the coat that stays
+            old = part.old_paint[-1] if part.old_paint else None
             if old is not None and old.family is not None and (soft := _soft(old.family)):
                 yield Problem(
                     path, f"the body filler {layer.id} is applied directly over the existing coat {old.id} ({soft})"

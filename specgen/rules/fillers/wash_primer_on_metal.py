@@ -67,7 +67,7 @@ def _on_old_paint(part: Part, layer: str) -> Problems:
     top = part.old_paint[-1].id
     if not part.is_repair:
         yield Problem(("layers", layer), f"the wash primer {layer} is applied over the existing coat {top}")
-    elif not any(step.do is StepKind.MASK for step in part.preparation.steps):
+    elif not part.masks:
         what = f"the wash primer {layer} is for the bare spot, but no step masks the existing coat {top} around it"
         yield Problem(
             ("layers", layer),

@@ -77,7 +77,7 @@ def _task(part: Part, spec: Spec) -> str:
     """The task of the table that this surface and this first coat make; empty where the table has none."""
     first = part.system.layers[0]
     if part.old_paint or part.material == "oem_finish":
-        if part.item.repair is not None:
+        if part.is_repair or part.item.repair is not None:
             return ""  # bare metal, rings and existing coating lie side by side, each with a range of its own
         if first.role in COLOUR:
             return "old_finish_before_colour"

@@ -42,7 +42,7 @@ _SOURCE = cell_citation("substrates", "wood", "most_moisture_pct")
 @rule("SUB008", on=Job, severity=WARNING, concern=Concern.PREPARATION, source=_SOURCE)
 def dry_wood(job: Job, spec: Spec, on: date) -> Problems:
     for part in parts_of(job, spec):
-        if part.material != "wood" or part.old_paint:
+        if part.material != "wood" or not part.is_bare:
             continue
         owner = ("items", part.item.id) if part.item.substrate is not None else ()
         path, substrate = (*owner, "substrate"), part.substrate

@@ -45,6 +45,6 @@ def promoter_on_polyolefin(system: System, spec: Spec, on: date) -> Problems:
     first = system.layers[0]
     for part in painted_with(system, spec):
         treated = first.role is Role.ADHESION_PROMOTER or any(map(is_treatment, part.preparation.steps))
-        if part.material == "plastic_low_energy" and not treated and not part.old_paint:
+        if part.material == "plastic_low_energy" and not treated and part.is_bare:
             what = f"the {first.role} {first.id} is applied to {part.name} without adhesion promoter, flame or plasma treatment"
             yield Problem(("layers", first.id, "role"), what)

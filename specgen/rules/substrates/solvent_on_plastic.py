@@ -44,7 +44,7 @@ def solvent_on_plastic(system: System, spec: Spec, on: date) -> Problems:
     first = system.layers[0]
     family = table("binder_families").row("id", spec.product_of(first).binder)
     for part in painted_with(system, spec):
-        if part.material != "plastic" or part.old_paint or family["solvent_strength"] != "strong":
+        if part.material != "plastic" or not part.is_bare or family["solvent_strength"] != "strong":
             continue
         tried = any(step.do is StepKind.TEST for step in part.preparation.steps)
         if not tried and not _named_first(part.material, family["id"]):

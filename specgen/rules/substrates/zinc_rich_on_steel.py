@@ -1,7 +1,7 @@
 """SUB003 Zinc-rich paint is applied directly to steel
 
 Checks
-    Each zinc-rich coat: first on bare metal, or on another zinc-rich coat. Over any other coat, new or existing, it is refused; repaired spots stripped to the metal are accepted.
+    Each zinc-rich coat: first on bare metal, or on another zinc-rich coat. Over any other coat, new or existing, it is refused; on a repaired spot it is noted that it stays on the bare metal, unless the existing coating around it is masked.
 Why
     Zinc dust protects only where it touches the steel. Over paint it is an expensive grey primer.
 Passes
@@ -20,6 +20,11 @@ Fails
     preparations.sand-steel.steps.sand.abrasive: P180
 
     Given a zinc-rich primer on blasted steel
+    jobs.refit.items.DOOR.old_coats: [{id: grey, family: epoxy_2k, thickness: 40 um, sound: yes}]    # note at systems.cab.layers.primer.product
+    jobs.refit.items.DOOR.repair: {feather: 20 mm, sanded: 50 mm, lap: 25 mm}
+    preparations.sand-steel.steps.feather: {id: feather, do: feather-edge, text: Feather the edges., abrasive: "P150, then P180"}
+
+    Given a zinc-rich primer on blasted steel
     products.clear.binder: zinc_organic    # at systems.cab.layers.clear.product    # also HAZ023 at products.clear.hazards.supplemental
 
     Given a zinc-rich primer on blasted steel
@@ -33,7 +38,7 @@ To put right
 
 from specgen.facts.pairs.families import NOT_NAMED, ZINC_RICH
 from specgen.facts.pairs.parts import painted_with
-from specgen.rules.kit import ERROR, Problem, Problems, Spec, System, date, rule, table
+from specgen.rules.kit import ERROR, NOTE, Problem, Problems, Spec, System, date, rule, table
 
 _MECHANISMS = table("mechanisms")
 _CONTACT = _MECHANISMS.row_citation(_MECHANISMS.row("id", "no_metal_contact"))
@@ -49,9 +54,19 @@ def zinc_rich_on_steel(system: System, spec: Spec, on: date) -> Problems:
     if spec.product_of(first).binder not in ZINC_RICH:
         return
     for part in painted_with(system, spec):
-        old = part.old_paint[-1] if part.old_paint and part.item.repair is None else None
-        if old is not None and old.family not in ZINC_RICH:
+        old = part.old_paint[-1] if part.old_paint else None
+        if old is None or old.family in ZINC_RICH or (part.is_bare and part.masks):
+            continue
+        path = ("layers", first.id, "product")
+        if part.is_bare:
+            what = (
+                f"the zinc-rich {first.id} is for the bare spot, but no step masks the existing coat {old.id} around it"
+            )
+            yield Problem(
+                path, what, "keep it to the bare metal: mask the existing coating, or coat the spot alone", NOTE
+            )
+        else:
             what = (
                 f"the zinc-rich {first.id} is applied over the existing coat {old.id} and has no contact with the steel"
             )
-            yield Problem(("layers", first.id, "product"), what)
+            yield Problem(path, what)
