@@ -42,6 +42,7 @@ from specgen.model.field_types import (
 from specgen.model.film import ProductFilm
 from specgen.model.hazards import Hazards, Users
 from specgen.model.node import Node
+from specgen.model.preparation import Grade
 
 
 class CuringKind(StrEnum):
@@ -395,6 +396,9 @@ class Product(Node):
         Polarity.ONE_OF, Concern.PRODUCT, "coat types it may be used as", required=True
     )
     direct_to_metal: YesNo = leaf(Polarity.PERMISSION, Concern.COMPATIBILITY, "use direct to metal", required=True)
+    least_grade: Grade | None = leaf(
+        Polarity.LADDER, Concern.PREPARATION, "minimum preparation grade of bare steel beneath it, as in St 3"
+    )
     variants: tuple[Variant, ...] = entries("colours, glosses and packs", required=True)
     pack: Pack = part("can or tin", required=True)
     composition: tuple[Component, ...] = entries("composition by mass, for the manufacturer only")

@@ -75,9 +75,11 @@ def not_listed(words: Words) -> str:
 
 
 def preparation_of_steel(product: Product, words: Words) -> str:
-    """The least grade of bare steel below a product that goes direct to metal, each with its source; empty where none is listed."""
+    """The least grade of bare steel below a product that goes direct to metal: its own, else each listed with its source, or empty."""
     if not product.direct_to_metal:
         return ""
+    if product.least_grade is not None:
+        return product.least_grade
     return "; ".join(_least(row, words) for row in table("minimum_preparation").rows if row["family"] == product.binder)
 
 

@@ -47,6 +47,17 @@ def sun_on(job: Job, item: Item) -> tuple[bool, Path] | None:
     return None
 
 
+def like_a_vehicle(job: Job, item: Item, system: System) -> bool:
+    """True where the job names vehicles, and neither system nor environment has a category, as steelwork is given one."""
+    return bool(job.vehicles) and not has_category(job, item, system)
+
+
+def has_category(job: Job, item: Item, system: System) -> bool:
+    """True where the system claims a corrosivity category, or the environment states one: its film is set by the category."""
+    found = environment_of(job, item)
+    return system.category is not None or (found is not None and found.category is not None)
+
+
 def severe_service(job: Job, item: Item, system: System) -> bool:
     """True for immersion, and for corrosivity C5 or CX, of the item or claimed by its system."""
     claim, found = system.category, environment_of(job, item)

@@ -9,55 +9,51 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from specgen.facts.job.exposure import severe_service
-from specgen.facts.pairs.parts import WORKING, Part
+from specgen.facts.pairs.parts import WORKING, Part, is_jetting
 from specgen.model.preparation import Preparation, PreparationStep
 from specgen.model.product import Product
-from specgen.standards.citations import Citation
+from specgen.standards.citations import LOGIC, Citation
 from specgen.standards.tables import Row, table
 from specgen.trade.known import NotKnown
 
 
 @dataclass(frozen=True, slots=True)
 class MissedFloor:
-    """The least grades of one row of the table that no step reaches; `step` states the cleanest grade, `path` is its place.
+    """The least grades that no step reaches; `step` states the cleanest grade, `path` is its place, `source` who asks for them.
 
     `confirmed`: grade and least grade are of one series, or paired by a published equivalence; else the ladder of common
-    practice decided alone. `certain`: that, and each row for the family is missed, so that none of its paints may stand on it.
+    practice decided alone. `certain`: that, and it is the product's own word or each row of the table for the family, so
+    that none of its paints may stand on it. `paint` names the one of its family that a row speaks of, empty where of all.
     """
 
     step: PreparationStep
     path: tuple[str, ...]
-    row: Row
+    grades: str
+    paint: str
+    source: Citation
     confirmed: bool
     certain: bool
 
     @property
-    def paint(self) -> str:
-        """` (drying oil)`: which paint of its family the row speaks of; empty where of all."""
-        return f" ({self.row['paint']})" if self.row["paint"] else ""
-
-    @property
     def least(self) -> str:
         """`the minimum is SP 6 or SP 11, compared over the ladder of common practice`."""
-        return f"the minimum is {self.row['grades']}{'' if self.confirmed else ', compared over the ladder of common practice'}"
+        return (
+            f"the minimum is {self.grades}{'' if self.confirmed else ', compared over the ladder of common practice'}"
+        )
 
     @property
     def remedy(self) -> str:
-        return f"prepare to {self.row['grades']}, or choose a primer made for {self.step.grade}"
-
-    @property
-    def source(self) -> Citation:
-        return table("minimum_preparation").row_citation(self.row)
+        return f"prepare to {self.grades}, or choose a primer made for {self.step.grade}"
 
 
 def missed_floor(part: Part, product: Product) -> MissedFloor | NotKnown | None:
     """What the preparation of a part misses below a product on it; None where it reaches the least or no table asks one.
 
-    Of several rows that are missed the one missed most surely; NotKnown names the place of the grade that is not stated or
-    stands outside the ladder.
+    A least grade that the product states goes before the table. Of several rows that are missed the one missed most surely;
+    NotKnown names the place of the grade that is not stated or stands outside the ladder.
     """
-    rows = _rows(part, product.binder)
-    if not rows:
+    rows = _rows(part, product.binder) if product.least_grade is None else []
+    if not rows and product.least_grade is None:
         return None
     about, steps = f"the preparation beneath the product {product.id}", ("preparations", part.preparation.id, "steps")
     step = best_step(part.preparation)
@@ -65,10 +61,16 @@ def missed_floor(part: Part, product: Product) -> MissedFloor | NotKnown | None:
         why = f"no step states the grade that {part.name} has beneath the product {product.id}"
         return NotKnown(about, why, ("the grade of the working step",), at=steps)
     at = (*steps, step.id, "grade")
+    if product.least_grade is not None:
+        found = reaches(step.grade, product.least_grade)
+        if found is None:
+            return NotKnown(about, f"{step.grade} is not on the same ladder as {product.least_grade}", at=at)
+        reached, confirmed = found
+        return None if reached else MissedFloor(step, at, product.least_grade, "", LOGIC, confirmed, confirmed)
     missed: list[tuple[Row, bool]] = []
     for row in rows:
-        found = [reaches(step.grade, least) for least in row["grades"].split(" or ")]
-        compared = [one for one in found if one is not None]
+        each = [reaches(step.grade, least) for least in row["grades"].split(" or ")]
+        compared = [one for one in each if one is not None]
         if not compared:
             return NotKnown(about, f"{step.grade} is not on the same ladder as {row['grades']}", at=at)
         if not any(reached for reached, _ in compared):
@@ -77,7 +79,9 @@ def missed_floor(part: Part, product: Product) -> MissedFloor | NotKnown | None:
         return None
     # A family with several rows holds several paints; the source of the one that is missed most surely comes first.
     row, confirmed = next((pair for pair in missed if pair[1]), missed[0])
-    return MissedFloor(step, at, row, confirmed, confirmed and len(missed) == len(rows))
+    paint = f" ({row['paint']})" if row["paint"] else ""
+    source = table("minimum_preparation").row_citation(row)
+    return MissedFloor(step, at, row["grades"], paint, source, confirmed, confirmed and len(missed) == len(rows))
 
 
 def reaches(grade: str, least: str) -> tuple[bool, bool] | None:
@@ -99,9 +103,9 @@ def small_spots(family: str, *, severe: bool) -> tuple[Row, ...]:
 
 
 def best_step(preparation: Preparation) -> PreparationStep | None:
-    """The step with the cleanest grade; None where no working step states one."""
+    """The step with the cleanest grade, water jetting included; None where no working step states one."""
     level = {row["grade"]: int(row["level"]) for row in table("preparation_ladder").rows}
-    graded = [step for step in preparation.steps if step.grade is not None and step.do in WORKING]
+    graded = [step for step in preparation.steps if step.grade is not None and (step.do in WORKING or is_jetting(step))]
     return max(graded, key=lambda step: level.get(step.grade or "", -1), default=None)
 
 

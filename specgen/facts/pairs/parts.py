@@ -155,6 +155,11 @@ def grade_notes(says: str) -> dict[str, Row]:
     return {row["grade"]: row for row in table("preparation_grade_notes").rows if row["says"] == says}
 
 
+def is_jetting(step: PreparationStep) -> bool:
+    """True for a wash to a grade of water jetting, which takes off rust and paint."""
+    return step.do is StepKind.WASH and step.grade is not None and step.grade.startswith("WJ")
+
+
 def medium_name(step: PreparationStep) -> str:
     return table("preparation_media").row("id", step.medium)["name"] if step.medium else ""
 

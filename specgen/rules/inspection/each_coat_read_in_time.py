@@ -1,7 +1,7 @@
 """INS012 Each coat is measured before it is overcoated
 
 Checks
-    A point that measures DFT non-destructively: every overcoated coat beneath it that has DFT limits, its own or those of its product, is measured at a point of its own. An existing coat of unknown thickness is measured before the first new coat.
+    A point that measures DFT non-destructively: every overcoated coat beneath it that has DFT limits, its own or those of its product, is measured at a point of its own. Where the system states a total DFT, by which this point can decide, it is a note. An existing coat of unknown thickness is measured before the first new coat.
 Why
     A gauge measures all coats down to the metal; a coat beneath the others can then no longer be assessed by itself.
 Passes
@@ -21,10 +21,10 @@ Passes
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k}]
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 100 um}]
 Fails
-    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # at jobs.refit.inspection.clear-film.after
+    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # note at jobs.refit.inspection.clear-film.after
 
     systems.cab.layers.base.film: {nominal: 20 um}
-    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # at jobs.refit.inspection.clear-film.after
+    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # note at jobs.refit.inspection.clear-film.after
 
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish}]    # at jobs.refit.items.DOOR.old_coats.factory.thickness
 
@@ -36,7 +36,7 @@ Fails
     without jobs.rails.items.LOCKER.old_coats.later.thickness    # at jobs.rails.items.LOCKER.old_coats.later.thickness    # also OLD010 at jobs.rails.items.LOCKER.old_coats
 
     Given second good
-    without jobs.lids.inspection.ground    # at jobs.lids.inspection.film.after
+    without jobs.lids.inspection.ground    # note at jobs.lids.inspection.film.after
 
     Given second good
     without jobs.rails.items.LOCKER.old_coats.works.thickness    # at jobs.rails.items.LOCKER.old_coats.works.thickness    # also OLD010 at jobs.rails.items.LOCKER.old_coats
@@ -48,7 +48,7 @@ from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
 from specgen.facts.layer.film import has_film_limits
 from specgen.model.acceptance import GaugePrinciple
-from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule
+from specgen.rules.kit import LOGIC, NOTE, WARNING, Job, Problem, Problems, Spec, date, rule
 
 
 @rule("INS012", on=Job, severity=WARNING, source=LOGIC)
@@ -66,7 +66,8 @@ def each_coat_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
         if unread:
             at = "after" if point.after is not None else "at"
             what = f"{point.id} measures all coats together; not measured before overcoating: {', '.join(unread)}"
-            yield Problem(("inspection", point.id, at), what)
+            stated = all(system.total is not None for system, layer in below if layer.id in unread)
+            yield Problem(("inspection", point.id, at), what, severity=NOTE if stated else None)
     if any(point.at in BEFORE_PAINT for point in points):
         return
     read = dict.fromkeys(item.id for point in points for item, _ in places(point, job, spec))

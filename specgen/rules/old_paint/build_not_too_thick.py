@@ -1,7 +1,7 @@
 """OLD010 Existing and new coats together are not too thick
 
 Checks
-    The DFT of the existing coats that remain plus the nominal DFT of the new ones (where none is stated, the middle of their limits or the nominal DFT of the product), against the strip limit of the item, or else the general limits of a vehicle finish.
+    The DFT of the existing coats that remain plus the nominal DFT of the new ones (where none is stated, the middle of their limits or the nominal DFT of the product), against the strip limit of the item, or else the general limits of a vehicle finish; on parts that are no vehicle those are only noted, for steelwork carries thicker systems.
 Why
     Every coat continues to shrink slightly for years; a thick build-up cracks through to the metal and chips off through all its coats.
 Passes
@@ -28,6 +28,9 @@ Fails
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 230 um}]    # at jobs.refit.items.STEP.old_coats
 
     Given second good
+    without jobs.rails.items.LOCKER.strip_limit    # note at jobs.rails.items.LOCKER.old_coats
+
+    Given second good
     jobs.rails.items.LOCKER.strip_limit: 15.9 mil    # at jobs.rails.items.LOCKER.strip_limit
 
     jobs.refit.items.DOOR.old_coats: [{id: under, family: epoxy_2k}, {id: factory, family: oem_finish, thickness: 100 um}]    # note at jobs.refit.items.DOOR.old_coats    # also INS012 at jobs.refit.items.DOOR.old_coats.under.thickness
@@ -38,6 +41,7 @@ To put right
     Strip to the electrocoat or the metal before painting, or remove as much as is applied.
 """
 
+from specgen.facts.job.exposure import like_a_vehicle
 from specgen.facts.job.stack import Stack, stacks
 from specgen.facts.pairs.overcoat import table_row
 from specgen.rules.kit import (
@@ -63,10 +67,10 @@ _STRIP, _WARN = "vehicle_total_strip", "vehicle_total_warn"
 def build_not_too_thick(job: Job, spec: Spec, on: date) -> Problems:
     for stack in stacks(job, spec):
         if stack.old:
-            yield from _judge(stack)
+            yield from _judge(stack, vehicle=like_a_vehicle(job, stack.item, stack.system))
 
 
-def _judge(stack: Stack) -> Problems:
+def _judge(stack: Stack, *, vehicle: bool) -> Problems:
     path, own = ("items", stack.item.id), stack.item.strip_limit
     build = stack.build()
     if build is None:
@@ -80,8 +84,9 @@ def _judge(stack: Stack) -> Problems:
     if own is not None and build > own:
         yield Problem((*path, "strip_limit"), f"{said}, above the strip limit of {own}", source=LOGIC)
     elif own is None and build > strip:
-        yield Problem((*path, "old_coats"), f"{said}, above the {strip} at which the existing coating is stripped")
-    elif own is None and build > warn:
+        what = f"{said}, above the {strip} at which the existing coating of a vehicle is stripped"
+        yield Problem((*path, "old_coats"), what, severity=None if vehicle else NOTE)
+    elif own is None and build > warn and vehicle:
         what = f"{said}, above the {warn} from which the existing coating is stripped"
         yield Problem((*path, "old_coats"), what, severity=WARNING, source=table_row("family_film_limits", _WARN))
     elif unread and _measured_in_part(stack):

@@ -42,6 +42,7 @@ from specgen.facts.layer.intervals import windows_for
 from specgen.facts.pairs.answers import DULLING, answered_by_preparation
 from specgen.facts.pairs.families import binder_family
 from specgen.facts.pairs.old_paint import MADE_FOR_METAL, top_pair
+from specgen.facts.pairs.parts import is_jetting
 from specgen.rules.kit import PRACTICE, WARNING, Concern, Job, Preparation, Problem, Problems, Spec, date, rule
 
 # Stoved finishes are asked to be abraded by rules of their own.
@@ -73,7 +74,7 @@ def _told_of_the_pair(stack: Stack) -> bool:
 
 def _dulled(stack: Stack, preparation: Preparation) -> bool:
     ring = stack.item.repair.sanded if stack.item.repair is not None else None
-    jetted = any(step.grade is not None and step.grade.startswith("WJ") for step in preparation.steps)
+    jetted = any(is_jetting(step) for step in preparation.steps)
     tied = stack.first is not None and stack.first.layer.tie_coat is True
     return bool(answered_by_preparation(preparation) & DULLING) or ring is not None or jetted or tied
 

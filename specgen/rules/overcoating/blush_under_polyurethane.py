@@ -1,7 +1,7 @@
 """OVR005 Amine blush is washed off epoxy before polyurethane
 
 Checks
-    Each polyurethane applied directly over an epoxy, in every job whose air may be colder than epoxies need to cure well, or more humid or nearer the dew point than the general limits: amine blush is washed off the epoxy.
+    Each polyurethane applied directly over an epoxy, in every job whose air may be colder than epoxies need to cure well and than the epoxy product states an interval for, or more humid or nearer the dew point than the general limits: amine blush is washed off the epoxy.
 Why
     In cool humid air the amine of the epoxy migrates to the surface and forms a greasy film; the hardener of the polyurethane reacts with it to a layer of urea, and the topcoat peels.
 Passes
@@ -13,6 +13,13 @@ Passes
 
     Given second good
     jobs.rails.climate.air: 50..77 degF
+
+    Given second good
+    products.mastic.climate.air: 40..95 degF
+    products.gloss.climate.air: 40..95 degF
+    products.mastic.overcoat: [{id: any-warm, next_coat: any, interval: 4 h..72 h, air: 77 degF}, {id: any-cold, next_coat: any, interval: 24 h..8 days, air: 41 degF}, {id: itself, next_coat: itself, interval: 6 h..7 days, air: 41 degF}, {id: itself-warm, next_coat: itself, interval: 3 h..4 days, air: 77 degF}]
+    jobs.rails.climate.air: 41..77 degF
+    systems.deck.layers.second.overcoat_interval: 24 h..72 h
 
     Given second good
     products.mastic.climate.air: 45..95 degF
@@ -59,7 +66,8 @@ To put right
 
 from collections.abc import Iterator
 
-from specgen.facts.pairs.layers import layer_pairs
+from specgen.facts.layer.intervals import air_of, windows_for
+from specgen.facts.pairs.layers import LayerPair, layer_pairs
 from specgen.facts.pairs.overcoat import table_row, weakest
 from specgen.rules.kit import ERROR, Job, Problem, Problems, Spec, date, rule, table
 
@@ -73,13 +81,13 @@ _LIMITS = table("climate_limits")
     source=table_row("mechanisms", "amine_blush"),
 )
 def blush_under_polyurethane(job: Job, spec: Spec, on: date) -> Problems:
-    reasons = list(_reasons(job))
-    if not reasons:
-        return
     for system in spec.systems_of(job):
         for pair in layer_pairs(system, spec):
             # the tables name the layer of urea wherever isocyanate meets the amine of an epoxy
             if "urea_skin" not in pair.verdict.mechanisms or pair.below.blush_wash:
+                continue
+            reasons = [*_cold(job, pair, spec), *_damp(job)]
+            if not reasons:
                 continue
             path = ("systems", system.id, "layers", pair.below.id, "blush_wash")
             what = f"{pair.above.id} is a polyurethane over the epoxy {pair.below.id}, and {job.id} allows {'; '.join(reasons)}"
@@ -87,13 +95,20 @@ def blush_under_polyurethane(job: Job, spec: Spec, on: date) -> Problems:
             yield Problem(path, what, source=ground, absolute=True)
 
 
-def _reasons(job: Job) -> Iterator[str]:
+def _cold(job: Job, pair: LayerPair, spec: Spec) -> Iterator[str]:
+    air, cold = air_of(job), _LIMITS.row("id", "epoxy_cure")
+    if air is None or air.to("degC") >= int(cold["least"]):
+        return
+    # an epoxy made for the cold states its interval there, and its maker's word goes before the general figure
+    if not any(window.air <= air for window in windows_for(pair.below, pair.above, spec)):
+        yield f"air down to {air}, while epoxy cures well from {cold['least']} degC ({_LIMITS.row_citation(cold)})"
+
+
+def _damp(job: Job) -> Iterator[str]:
     climate = job.climate
     if climate is None:
         return
-    cold, damp, dew = (_LIMITS.row("id", key) for key in ("epoxy_cure", "humidity", "dew_point_margin"))
-    if climate.air is not None and climate.air.low is not None and climate.air.low.to("degC") < int(cold["least"]):
-        yield f"air down to {climate.air.low}, while epoxy cures well from {cold['least']} degC ({_LIMITS.row_citation(cold)})"
+    damp, dew = (_LIMITS.row("id", key) for key in ("humidity", "dew_point_margin"))
     if (
         climate.humidity is not None
         and climate.humidity.high is not None

@@ -1,7 +1,7 @@
 """PRE012 Bare metal is primed before it re-rusts
 
 Checks
-    The maximum interval from surface preparation to the first coat on bare metal, against the time a document gives for steel; on other metals the same time only gives a warning. A preparation of bare metal that states no interval gives a warning.
+    The maximum interval from surface preparation to the first coat on bare metal, against the time a document gives for the steel of vehicles, where it is an error; on steelwork and on other metals the same time only gives a warning. A preparation of bare metal that states no interval gives a warning.
 Why
     Flash rust or oxide forms again within hours and separates the primer from the metal.
 Passes
@@ -23,6 +23,9 @@ Fails
     Given second good
     without preparations.sand.coat_within    # warning at preparations.sand.coat_within
 
+    Given second good
+    preparations.blast.coat_within: 6 h    # warning at preparations.blast.coat_within
+
     preparations.sand-steel.coat_within: 5 h    # warning at preparations.sand-steel.coat_within
     jobs.refit.substrate.material: aluminium
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
@@ -32,6 +35,7 @@ To put right
 
 from fractions import Fraction
 
+from specgen.facts.job.exposure import like_a_vehicle
 from specgen.facts.pairs.parts import prepared_with
 from specgen.rules.kit import (
     ERROR,
@@ -63,7 +67,7 @@ def coated_in_time(preparation: Preparation, spec: Spec, on: date) -> Problems:
         yield Problem(path, what, f"write coat_within: {most}, or less", WARNING)
     elif preparation.coat_within > most:
         said = f"bare {metals} may remain uncoated for {preparation.coat_within}; the maximum is {most}"
-        if any(part.is_bare_steel for part in bare):
+        if any(part.is_bare_steel and like_a_vehicle(part.job, part.item, part.system) for part in bare):
             yield Problem(path, said)
         else:
-            yield Problem(path, f"{said}, the figure for steel", severity=WARNING)
+            yield Problem(path, f"{said}, the figure for steel of vehicles", severity=WARNING)

@@ -1,7 +1,7 @@
 """PRE008 The steel is prepared to the grade its first coat requires
 
 Checks
-    The cleanest grade a preparation states, against the minimum published for the binder of the first coat on bare steel; stricter for immersion and for corrosivity C5 or CX, of the job or claimed by the system; less strict for repaired spots. Zinc-rich paint has a rule of its own. A grade of another series without a published equivalent is compared over the ladder of common practice, which only gives a warning.
+    The cleanest grade a preparation states, against the minimum that the product of the first coat states for bare steel, or else the one published for its binder; stricter for immersion and for corrosivity C5 or CX, of the job or claimed by the system; less strict for repaired spots. Zinc-rich paint has a rule of its own. A grade of another series without a published equivalent is compared over the ladder of common practice, which only gives a warning.
 Why
     A primer adheres only as well as what is left on the steel: over the rust and scale that hand tools leave, a good primer fails like a poor one.
 Passes
@@ -9,6 +9,10 @@ Passes
 
     Given second good
     preparations.blast.steps.blast.grade: SP 6
+
+    products.primer.least_grade: St 3
+    products.barrier.least_grade: St 2
+    preparations.sand-steel.steps.sand.grade: St 3
 
     Given second good
     systems.deck.category: {corrosivity: C5, durability: high, evidence: own report}
@@ -22,6 +26,12 @@ Passes
     preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
 Fails
     preparations.sand-steel.steps.sand.grade: St 3    # at preparations.sand-steel.steps.sand.grade    # also PRE008 warning at preparations.sand-steel.steps.sand.grade
+
+    products.primer.least_grade: St 3
+    products.barrier.least_grade: St 2
+    preparations.sand-steel.steps.sand.grade: St 2    # at preparations.sand-steel.steps.sand.grade
+
+    products.barrier.least_grade: Sa 2 1/2    # warning at preparations.sand-steel.steps.sand.grade
 
     without preparations.sand-steel.steps.sand.grade    # note at preparations.sand-steel.steps    # also PRE008 note at preparations.sand-steel.steps
 
@@ -47,7 +57,7 @@ Fails
     jobs.rails.items.RAIL.environment: {kind: atmosphere, category: CX}
     preparations.blast.steps.blast.grade: SP 6    # at preparations.blast.steps.blast.grade
 To put right
-    Prepare to the grade named, or choose a primer made for the grade that can be achieved.
+    Prepare to the grade named, or choose a primer made for the grade that can be achieved, and state its least_grade.
 """
 
 from specgen.facts.pairs.families import ZINC_RICH

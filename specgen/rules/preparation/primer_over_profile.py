@@ -1,7 +1,7 @@
 """PRE019 The DFT covers the profile peaks
 
 Checks
-    The maximum profile a step specifies, against the minimum DFT of the first coat above any wash or etch primer (its own, or else that of its product, which only gives a warning). Where all coats together have three times the profile, the system covers the peaks, whatever the first coat; over a zinc-rich primer one and a half times is enough, for its zinc protects them. Else a first coat below the profile is an error if all coats together stay below it too and a warning otherwise, and less than one and a half times the profile is a warning. A minimum of the whole system below three times the profile gives a warning, except where it claims a corrosivity category, whose table sets its film. Blasted bare metal without a stated profile cannot be assessed.
+    The maximum profile a step specifies, against the minimum DFT of the first coat above any wash or etch primer (its own, or else that of its product, which only gives a warning). Where all coats together have three times the profile, the system covers the peaks, whatever the first coat; one and a half times is enough over a zinc-rich primer, whose zinc protects them, and where system or environment has a category, whose table sets the film. Else a first coat below the profile is an error if all coats together stay below it too and a warning otherwise, and less than one and a half times the profile is a warning. A minimum of the whole system below three times the profile gives a warning. Zinc, aluminium and stainless steel are not judged: their peaks do not rust. Blasted bare steel without a stated profile cannot be assessed.
 Why
     Peaks that protrude from the film rust first: pinpoint rusting all over, weeks after painting.
 Passes
@@ -28,6 +28,13 @@ Passes
     products.mastic.film.min: 1 mil
     jobs.rails.inspection.first.criterion: {rule: own, min: 1 mil, max: 4 mil, text: every reading}
     jobs.rails.inspection.film.criterion: {rule: own, min: 4 mil, max: 12 mil, text: every reading}
+
+    Given second good
+    jobs.rails.environment: {kind: atmosphere, category: C4}
+    preparations.blast.edge_radius: 2 mm
+    preparations.abrade.edge_radius: 2 mm
+    preparations.blast.steps.blast.profile: 2..3.3 mil
+    without jobs.lids.items.FRAME
 
     Given a zinc-rich primer on blasted steel
     preparations.sand-steel.steps.sand.profile: 25..38 um
@@ -76,6 +83,7 @@ To put right
 
 from fractions import Fraction
 
+from specgen.facts.job.exposure import has_category
 from specgen.facts.layer.film import film_limit
 from specgen.facts.layer.sums import film_sum
 from specgen.facts.pairs.families import ETCHING, ZINC_RICH
@@ -104,27 +112,29 @@ _PEAKS = _MECHANISMS.row_citation(_MECHANISMS.row("id", "pinpoint_rust"))
 @rule("PRE019", on=System, severity=ERROR, concern=Concern.FILM, source=_PEAKS)
 def primer_over_profile(system: System, spec: Spec, on: date) -> Problems:
     for part in painted_with(system, spec):
-        if not part.is_bare_metal:
+        if not part.is_bare_steel:
             continue
         highest = [step.profile.high for step in part.preparation.steps if step.profile and step.profile.high]
         if highest:
-            yield from _judged(max(highest), system, spec)
+            yield from _judged(max(highest), part, spec)
         else:
             yield from _unknown(part)
 
 
-def _judged(profile: Quantity, system: System, spec: Spec) -> Problems:
+def _judged(profile: Quantity, part: Part, spec: Spec) -> Problems:
+    system = part.system
     whole, total = _FILM.row("id", "system_over_profile"), film_sum(system, spec, "min")
     if total is not None and total.value.base >= profile.base * Fraction(whole["factor"]):
         return
     # a wash primer is far thinner than any profile, and the coat above it is the one that covers
     first = next((layer for layer in system.layers if spec.product_of(layer).binder not in ETCHING), system.layers[0])
     enough = Fraction(_FILM.row("id", "primer_over_peaks_better")["factor"])
+    covered = total is not None and total.value.base >= profile.base * enough
     zinc = spec.product_of(first).binder in ZINC_RICH
-    if zinc and total is not None and total.value.base >= profile.base * enough:
+    if covered and (zinc or has_category(part.job, part.item, system)):
         return
     yield from _first_coat(first, profile, system, spec)
-    if total is not None and system.category is None:
+    if total is not None:
         what = f"all coats have a minimum DFT of {show(total.value)}{total.lenders} over a profile of up to {show(profile)}; the minimum is {whole['factor']} times the profile"
         yield Problem(("layers",), what, severity=WARNING, source=_FILM.row_citation(whole))
 

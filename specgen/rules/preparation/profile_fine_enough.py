@@ -40,15 +40,15 @@ Fails
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..38.2 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.profile
     systems.cab.category: {corrosivity: C3, durability: low, evidence: own report}
-    jobs.refit.substrate.thickness: 4 mm    # also PRE019 at systems.cab.layers.primer.film.min    # also PRE019 at systems.chassis.layers
+    jobs.refit.substrate.thickness: 4 mm    # also PRE019 at systems.chassis.layers
 To put right
     Specify a finer profile, with a finer abrasive and less pressure.
 """
 
 from fractions import Fraction
 
-from specgen.facts.job.exposure import environment_of
-from specgen.facts.pairs.parts import Part, prepared_with
+from specgen.facts.job.exposure import like_a_vehicle
+from specgen.facts.pairs.parts import prepared_with
 from specgen.rules.kit import WARNING, Preparation, Problem, Problems, Quantity, Spec, date, rule, show, table
 
 _FILM = table("profile_and_film")
@@ -62,7 +62,7 @@ _FILM = table("profile_and_film")
 )
 def profile_fine_enough(preparation: Preparation, spec: Spec, on: date) -> Problems:
     vehicle = _FILM.row("id", "vehicle_system")
-    if not any(_is_vehicle(part) for part in prepared_with(preparation, spec)):
+    if not any(like_a_vehicle(part.job, part.item, part.system) for part in prepared_with(preparation, spec)):
         return
     most = Quantity.of("thickness", Fraction(vehicle["most_um"]), "um", vehicle["most_um"])
     for step in preparation.steps:
@@ -70,9 +70,3 @@ def profile_fine_enough(preparation: Preparation, spec: Spec, on: date) -> Probl
         if high is not None and high > most:
             what = f"a profile of up to {show(high)}; the maximum for vehicle systems is {show(most)}"
             yield Problem(("steps", step.id, "profile"), what)
-
-
-def _is_vehicle(part: Part) -> bool:
-    """True where the job names vehicles, and nothing says that the part is protected like steelwork."""
-    found = environment_of(part.job, part.item)
-    return bool(part.job.vehicles) and part.system.category is None and (found is None or found.category is None)

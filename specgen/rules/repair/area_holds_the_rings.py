@@ -40,7 +40,7 @@ def area_holds_the_rings(job: Job, spec: Spec, on: date) -> Problems:
         feather, lap = (_metres(width) for width in (item.repair.feather, item.repair.lap))
         # each existing coat is feathered by so much
         reach = feather * max(len(item.old_coats), 1) + lap
-        least, area = CIRCLE * reach**2 / 4, areas[item.id].quantity.to("m2") / max(item.count, 1)
+        least, area = CIRCLE * (reach / 2) ** 2, areas[item.id].quantity.to("m2") / max(item.count, 1)
         if area < least:
             one, rings = (Quantity.of("area", figure, "m2") for figure in (area, least))
             what = f"the area of one part of {item.id} is {show(one)}; its rings alone cover at least {show(rings)}"
