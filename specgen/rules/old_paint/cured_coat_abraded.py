@@ -1,7 +1,7 @@
 """OLD016 A cured existing coating is abraded before the first new coat
 
 Checks
-    Each part on which an existing coating stays, a repaired spot included: a step of its preparation takes the gloss off it by sanding, sweeping, power tools or water jetting, or a ring of it is abraded around the repair, or the first new coat is a tie coat. Not judged are coats that are not hard through, lacquers that their own kind dissolves, and a coat of the first product's own generic type that is stated to be younger than its overcoating interval; an age that is not stated counts as past it. What another rule asks of powder coating, of electrocoat and of a stoved finish is not asked twice.
+    Each part on which an existing coating stays, a repaired spot included: a step of its preparation takes the gloss off it by sanding, sweeping, power tools or water jetting, or a ring of it is abraded around the repair, or the first new coat is a tie coat. Not judged are coats that are not through-dry, lacquers that their own kind dissolves, and a coat of the first product's own generic type that is stated to be younger than its overcoating interval; an age that is not stated counts as past it. What another rule asks of powder coating, of electrocoat and of a stoved finish is not asked twice.
 Why
     A cured film is past its overcoating interval: washed and wiped it is clean, but nothing bites into it, and the new coat peels off in sheets at the first stone or the first frost, also where old and new are the same paint.
 Passes

@@ -1,7 +1,7 @@
 """REP003 The area of a repair holds its rings
 
 Checks
-    The area of a part under repair, stated or worked out from its shapes, against the least area that the feathered rings and the overlap cover: a quarter of a circle, as at a corner of the part.
+    The area of a part under repair, stated or calculated from its shapes, against the least area that the feathered rings and the overlap cover: a quarter of a circle, as at a corner of the part.
 Why
     Paint is ordered and spots are measured for the area stated; where not even the rings of one small spot fit into it, either the area or the rings are wrong.
 Passes
