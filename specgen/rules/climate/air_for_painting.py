@@ -37,8 +37,8 @@ Fails
 
     Given second good
     without products.touch-up.climate.air
-    products.mastic.climate.air: 40..95 degF
-    products.gloss.climate.air: 40..95 degF
+    products.mastic.climate: {air: 40..95 degF, surface: 40..105 degF, humidity: max 85 %, dew_point_margin: min 5 degF}
+    products.gloss.climate: {air: 40..95 degF, surface: 40..100 degF, humidity: max 80 %, dew_point_margin: min 6 degF}
     jobs.lids.vehicles: [F-1]
     jobs.lids.climate.air: 49 degF..70 degF    # at jobs.lids.climate.air    # also OVR005 at systems.deck.layers.second.blush_wash
 

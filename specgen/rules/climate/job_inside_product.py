@@ -9,7 +9,7 @@ Passes
 
     jobs.refit.climate: {air: 15..25 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 3 K}
 
-    jobs.refit.climate.dew_point_margin: 3..15 K
+    jobs.refit.climate.dew_point_margin: 3..8 K
 
     products.primer.climate.surface: min 10 degC
     jobs.refit.climate.surface: min 15 degC

@@ -15,8 +15,8 @@ Passes
     jobs.rails.climate.air: 50..77 degF
 
     Given second good
-    products.mastic.climate.air: 40..95 degF
-    products.gloss.climate.air: 40..95 degF
+    products.mastic.climate: {air: 40..95 degF, surface: 40..105 degF, humidity: max 85 %, dew_point_margin: min 5 degF}
+    products.gloss.climate: {air: 40..95 degF, surface: 40..100 degF, humidity: max 80 %, dew_point_margin: min 6 degF}
     products.mastic.overcoat: [{id: any-warm, next_coat: any, interval: 4 h..72 h, air: 77 degF}, {id: any-cold, next_coat: any, interval: 24 h..8 days, air: 41 degF}, {id: itself, next_coat: itself, interval: 6 h..7 days, air: 41 degF}, {id: itself-warm, next_coat: itself, interval: 3 h..4 days, air: 77 degF}]
     jobs.rails.climate.air: 41..77 degF
     systems.deck.layers.second.overcoat_interval: 24 h..72 h

@@ -1,7 +1,7 @@
 """OVR003 A source covers each coat over the one below it
 
 Checks
-    Each coat over the one below: the product below states an overcoating interval for the one above, or a table or common practice covers the pair.
+    Each coat over the one below: the product below states an overcoating interval for the one above by its name, or a table or common practice covers the pair. An interval for any coat names nobody and covers no pair.
 Why
     Where no public statement is found, the pair is neither accepted nor refused; a test panel must show whether it works.
 Passes
@@ -17,7 +17,6 @@ To put right
     Coat a panel with both, leave it for a week, and assess it against a written limit; or ask the manufacturer for an overcoating interval.
 """
 
-from specgen.facts.layer.intervals import windows_for
 from specgen.facts.pairs.layers import layer_pairs
 from specgen.facts.pairs.overcoat import Verdict
 from specgen.rules.kit import LOGIC, NOTE, Problem, Problems, Spec, System, date, rule
@@ -28,6 +27,6 @@ def layer_not_covered(system: System, spec: Spec, on: date) -> Problems:
     for pair in layer_pairs(system, spec):
         if pair.verdict.verdict is not Verdict.NOT_LISTED or pair.told_elsewhere:
             continue
-        if not windows_for(pair.below, pair.above, spec):
-            what = f"{pair.above.id} over {pair.below.id} cannot be assessed: {pair.verdict.spoken()}, and no overcoating interval is stated for it"
+        if not pair.stated_by_name:
+            what = f"{pair.above.id} over {pair.below.id} cannot be assessed: {pair.verdict.spoken()}, and no overcoating interval is stated for it by name"
             yield Problem(("layers", pair.above.id, "product"), what)
