@@ -1,4 +1,4 @@
-"""OLD016 A cured existing coating is abraded before the first new coat
+"""OLD017 A cured existing coating is abraded before the first new coat
 
 Checks
     Each part on which an existing coating stays, a repaired spot included: a step of its preparation takes the gloss off it by sanding, sweeping, power tools or water jetting, or a ring of it is abraded around the repair, or the first new coat is a tie coat. Not judged are coats that are not through-dry, lacquers that their own kind dissolves, and a coat of the first product's own generic type that is stated to be younger than its overcoating interval; an age that is not stated counts as past it. What another rule asks of powder coating, of electrocoat and of a stoved finish is not asked twice.
@@ -49,7 +49,7 @@ from specgen.rules.kit import PRACTICE, WARNING, Concern, Job, Preparation, Prob
 _STOVED = {"powder", "ecoat"}
 
 
-@rule("OLD016", on=Job, severity=WARNING, concern=Concern.PREPARATION, source=PRACTICE)
+@rule("OLD017", on=Job, severity=WARNING, concern=Concern.PREPARATION, source=PRACTICE)
 def cured_coat_abraded(job: Job, spec: Spec, on: date) -> Problems:
     for stack in stacks(job, spec):
         old, new, preparation = stack.top_of_old, stack.first, spec.preparation_of(job, stack.item)

@@ -22,18 +22,18 @@ Passes
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..15 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 4 mm
 
-    Given second good
-    systems.deck.layers.first.film: {min: 1 mil, nominal: 3 mil, max: 4 mil}
-    systems.deck.layers.second.film: {min: 3 mil, nominal: 5 mil}
-    products.mastic.film.min: 1 mil
-    jobs.rails.inspection.first.criterion: {rule: own, min: 1 mil, max: 4 mil, text: every reading}
-    jobs.rails.inspection.film.criterion: {rule: own, min: 4 mil, max: 12 mil, text: every reading}
+    jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, area: 0.12 m2, preparation: blast, system: holding, substrate: {material: steel_hot_rolled, thickness: 4 mm}}
+    preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 20..35 um, profile_method: ISO 8503-5}], coat_within: 4 h}
+    products.barrier.film: {min: 30 um, nominal: 80 um, max: 120 um}
+    products.barrier.overcoat: [{id: itself, next_coat: itself, interval: 8 h..30 days, air: 15 degC}]
+    systems.holding: {id: holding, title: Holding primer and barrier, layers: [{id: hold, role: primer, product: barrier, variant: standard, film: {min: 30 um, nominal: 40 um, max: 60 um}, coats: 1, overcoat_interval: 8 h..20 days}, {id: barrier, role: topcoat, product: barrier, variant: standard, film: {min: 80 um, nominal: 100 um, max: 120 um}, coats: 1}]}
 
     Given second good
     jobs.rails.environment: {kind: atmosphere, category: C4}
     preparations.blast.edge_radius: 2 mm
     preparations.abrade.edge_radius: 2 mm
     preparations.blast.steps.blast.profile: 2..3.3 mil
+    jobs.rails.consumption.profile: 3 mil
     without jobs.lids.items.FRAME
 
     Given a zinc-rich primer on blasted steel

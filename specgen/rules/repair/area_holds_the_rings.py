@@ -18,8 +18,8 @@ Fails
     jobs.refit.items.STEP.area: 0.0078 m2    # at jobs.refit.items.STEP.repair
 
     Given second good
-    jobs.rails.items.LOCKER.repair: {feather: 10 in, sanded: 3 in, lap: 2 in}
-    jobs.rails.items.LOCKER.area: 2 ft2    # at jobs.rails.items.LOCKER.repair
+    jobs.rails.items.LOCKER.repair: {feather: 3 in, sanded: 3 in, lap: 2 in}
+    jobs.rails.items.LOCKER.area: 0.3 ft2    # at jobs.rails.items.LOCKER.repair
 To put right
     Correct the area of the repaired places on one part, or the widths of the rings.
 """
