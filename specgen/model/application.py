@@ -50,6 +50,10 @@ class Workplace(StrEnum):
 GUNS = frozenset({Method.AIR_SPRAY, Method.AIRLESS, Method.HVLP, Method.ELECTROSTATIC})
 
 
+# Methods that put no mist into the air.
+BY_HAND = frozenset({Method.BRUSH, Method.ROLLER, Method.DIP, Method.TROWEL})
+
+
 class Mixing(Node):
     """Bringing the two components of a liquid together."""
 

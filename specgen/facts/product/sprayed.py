@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from specgen.model.application import Method
+from specgen.model.application import BY_HAND
 from specgen.model.product import PackForm, Product
 from specgen.model.spec import Spec
-
-_BY_HAND = {Method.BRUSH, Method.ROLLER, Method.DIP, Method.TROWEL}
 
 
 def is_sprayed(product: Product, spec: Spec) -> bool:
@@ -16,4 +14,4 @@ def is_sprayed(product: Product, spec: Spec) -> bool:
     stated = product.application.methods if product.application is not None else ()
     layers = [layer for system in spec.systems.values() for layer in system.layers if layer.product == product.id]
     used = {layer.method for layer in layers}
-    return not (set(stated) or used) or not (set(stated) or used) <= _BY_HAND
+    return not (set(stated) or used) or not (set(stated) or used) <= BY_HAND

@@ -39,10 +39,10 @@ To put right
 
 import re
 
-from specgen.facts.layer.method import may_be_sprayed
+from specgen.facts.job.sprayed import sprayed_on
 from specgen.facts.product.hazard_facts import isocyanates_in
 from specgen.model.application import Workplace
-from specgen.rules.kit import ERROR, WARNING, Basis, Job, Problem, Problems, Product, Spec, cite, date, rule
+from specgen.rules.kit import ERROR, WARNING, Basis, Job, Problem, Problems, Spec, cite, date, rule
 
 _NONE = re.compile(r"^(?:none|no|not)\b", re.I)
 # A booth draws the mist off and the open air carries it away; any other place has to say how.
@@ -53,13 +53,7 @@ _AIRED = {Workplace.BOOTH, Workplace.OUTDOORS}
 def isocyanate_aired(job: Job, spec: Spec, on: date) -> Problems:
     if job.workplace in _AIRED or _states_air(job):
         return
-    sprayed: dict[str, Product] = {}
-    for system in spec.systems_of(job):
-        for layer in system.layers:
-            product = spec.product_of(layer)
-            if may_be_sprayed(layer, product):
-                sprayed[product.id] = product
-    for product in sprayed.values():
+    for product in sprayed_on(job, spec):
         held = isocyanates_in(product)
         stated = product.hazards.ventilation if product.hazards is not None else None
         if held is False or (stated is not None and not _NONE.search(stated)):

@@ -44,9 +44,9 @@ To put right
 
 import re
 
-from specgen.facts.layer.method import may_be_sprayed
+from specgen.facts.job.sprayed import sprayed_on
 from specgen.model.application import Workplace
-from specgen.rules.kit import ERROR, LOGIC, WARNING, Job, Problem, Problems, Product, Spec, date, rule
+from specgen.rules.kit import ERROR, LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule
 
 _BOOTH_ONLY = re.compile(r"\bonly in (?:a |the )?(?:spray )?booth\b", re.I)
 _OUTDOORS = re.compile(r"\b(?:outdoors|in the open(?: air)?|open air)\b", re.I)
@@ -58,7 +58,7 @@ def place_allowed(job: Job, spec: Spec, on: date) -> Problems:
     place = job.workplace
     if place is None and _OUTDOORS.search(job.scope) and not _BOOTH.search(job.scope):
         place = Workplace.OUTDOORS
-    for product in _sprayed(job, spec):
+    for product in sprayed_on(job, spec):
         stated = product.application.places if product.application is not None else ()
         ventilation = product.hazards.ventilation if product.hazards is not None else None
         booth_only = not stated and ventilation is not None and _BOOTH_ONLY.search(ventilation)
@@ -72,12 +72,6 @@ def place_allowed(job: Job, spec: Spec, on: date) -> Problems:
         elif stated and place is None:
             what = f"{job.id} states no place of work; {product.id} may be sprayed only in: {named}"
             yield Problem(("workplace",), what, severity=WARNING)
-
-
-def _sprayed(job: Job, spec: Spec) -> tuple[Product, ...]:
-    layers = [layer for system in spec.systems_of(job) for layer in system.layers]
-    found = {layer.product: spec.product_of(layer) for layer in layers if may_be_sprayed(layer, spec.product_of(layer))}
-    return tuple(found.values())
 
 
 def _said(place: Workplace | None) -> str:

@@ -28,7 +28,7 @@ from specgen.facts.product.declared import sensitises, wet_work
 from specgen.rules.kit import WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 _MATERIAL = re.compile(
-    r"nitrile|butyl|neoprene|chloroprene|laminate|fluor|viton|latex|\bPVA\b|\bPVC\b|vinyl|PE/EVAL", re.I
+    r"nitrile|butyl|neoprene|chloroprene|laminate|fluor|viton|latex|\bPVA\b|\bPVC\b|vinyl|PE/EVAL|natural rubber", re.I
 )
 _THICKNESS = re.compile(r"[0-9] ?(?:mm|um|mil)", re.I)
 _STANDARD = re.compile(r"\b(?:EN|ISO|ASTM|ANSI)\b")

@@ -1,0 +1,23 @@
+"""The products that are sprayed on a job, or may be. Called by the rules on air."""
+
+from __future__ import annotations
+
+from specgen.model.application import BY_HAND
+from specgen.model.job import Job
+from specgen.model.product import PackForm, Product
+from specgen.model.spec import Spec
+from specgen.model.system import Layer
+
+
+def sprayed_on(job: Job, spec: Spec) -> tuple[Product, ...]:
+    """Each product of which a coat of the job makes mist, or does not say that it makes none."""
+    layers = [layer for system in spec.systems_of(job) for layer in system.layers]
+    return tuple({layer.product: spec.product_of(layer) for layer in layers if _may_be(layer, spec)}.values())
+
+
+def _may_be(layer: Layer, spec: Spec) -> bool:
+    """By the method of the coat, else by those of its product."""
+    product = spec.product_of(layer)
+    stated = product.application.methods if product.application is not None else ()
+    methods = {layer.method} if layer.method is not None else set(stated)
+    return product.pack.form is PackForm.AEROSOL or not methods or not methods <= BY_HAND
