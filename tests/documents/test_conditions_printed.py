@@ -93,8 +93,8 @@ def test_paper_is_that_of_the_table_where_no_window_is_stated() -> None:
         ("products.primer.overcoat", "systems.cab.layers.primer.overcoat_interval"),
     )  # fmt: skip
     assert steps == [
-        ("The overcoating interval is not stated: call before proceeding.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers"),
-        ("Abrade coat 1 primer to an even matt with P320 to P400.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, which MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published) covers; abrasive papers: USAF T.O. 1-1-8, application and removal of organic coatings, 5.6.2 e, f (secondary source, unconfirmed)"),
+        ("The overcoating interval is not stated: call before proceeding.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, as covered by MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published)"),
+        ("Abrade coat 1 primer to an even matt with P320 to P400.", "common practice, no source; epoxy with blocked hardener is treated as epoxy, as covered by MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 2.2.3 (published); abrasive papers: USAF T.O. 1-1-8, application and removal of organic coatings, 5.6.2 e, f (secondary source, unconfirmed)"),
     ]  # fmt: skip
 
 

@@ -189,7 +189,7 @@ def test_equal_protection_shares_a_row() -> None:
     table = protection(list(spec.products.values()), Words.of(spec.project, ENGLISH))
     worn = ("nitrile 0.4 mm, EN ISO 374-1, splash only", "goggles, EN ISO 16321-1", "overall")
     silent = "common practice; none stated for the product", "Not stated: see section 8 of the safety data sheet"
-    gloves = "nitrile, changed at once after contact"
+    gloves = "nitrile gloves, changed at once after contact"
     assert table.rows == (
         ("Surface preparation", *silent, gloves, "", ""),
         ("Sanding", silent[0], "P2 or P3 filter, FFP2 or FFP3 mask, with extraction", "", "", ""),

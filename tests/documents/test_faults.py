@@ -188,8 +188,8 @@ def test_application_begins_with_shaking_and_ends_with_the_valve() -> None:
     words, job = _words(spec), spec.jobs["refit"]
     at_job = application_at(spec.products["primer"], job, words)
     assert at_job.steps == (
-        ("Shake", f"Shake 2{NB}min after the mixing ball starts to rattle."),
-        ("Spray", f"Spray distance 20 to 25{NB}cm, 50{NB}% overlap between strokes, with the cross coats and flash-off times given in the coat table."),
+        ("Shake", f"Shake for 2{NB}min after the mixing ball starts to rattle."),
+        ("Spray", f"Spray distance 20 to 25{NB}cm, 50{NB}% overlap between strokes, with the coats or cross coats and the flash-off times given in the coat table."),
         ("Clear the valve", "turn the can over and spray until only gas comes"),
     )  # fmt: skip
     alone = application(spec.products["primer"], words)

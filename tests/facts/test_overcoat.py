@@ -98,7 +98,7 @@ def test_where_sources_differ_both_are_named() -> None:
 def test_what_is_taken_for_what_is_said() -> None:
     assert overcoating("pu_latent", "nitrocellulose").by_likeness == (
         "polyurethane with blocked hardener is treated as polyurethane, "
-        "which US Army TB 43-0242, spot painting of vehicles, 5-2 (published) covers"
+        "as covered by US Army TB 43-0242, spot painting of vehicles, 5-2 (published)"
     )
     assert overcoating("pu_2k_aliphatic", "nitrocellulose").by_likeness == ""
     # of both coats, and of the lower one alone
@@ -106,7 +106,7 @@ def test_what_is_taken_for_what_is_said() -> None:
         "polyurethane with blocked hardener is treated as polyurethane and epoxy with blocked hardener is treated as epoxy,"
     )
     assert overcoating("pu_2k_aliphatic", "epoxy_latent").by_likeness.startswith(
-        "epoxy with blocked hardener is treated as epoxy, which"
+        "epoxy with blocked hardener is treated as epoxy, as covered by"
     )
 
 

@@ -217,4 +217,5 @@ def test_one_finding_word_for_word() -> None:
     spec = good()
     put(spec, "systems.cab.layers.primer.film.max", "95 um")
     put(spec, "systems.cab.total.max", "195 um")
+    put(spec, "jobs.refit.inspection.primer-film.criterion.max", "95 um")
     assert write(checked(spec).report, prefix="specs/", on=ON) == ONE
