@@ -28,6 +28,8 @@ _STOVING: Path = ("stoving",)
 _LIGHT: Path = ("light",)
 
 _NOZZLE: Path = ("application", "nozzle")
+_BY_VOLUME: Path = ("application", "mixing", "ratio_by_volume")
+_BY_MASS: Path = ("application", "mixing", "ratio_by_mass")
 
 # What each pack asks for at the part.
 NEEDS_BY_FORM: Mapping[PackForm, tuple[Path, ...]] = {
@@ -47,7 +49,7 @@ CANNOT_BY_FORM: Mapping[PackForm, tuple[Path, ...]] = {
 
 NEEDS_BY_KIND: Mapping[CuringKind, tuple[Path, ...]] = {
     CuringKind.LIQUID_TWO_PACK: (
-        ("application", "mixing", "ratio_by_volume"),
+        _BY_VOLUME,
         ("application", "mixing", "stir"),
         ("application", "mixing", "clock_starts"),
     ),
@@ -85,11 +87,12 @@ FORM_OF_KIND: Mapping[CuringKind, PackForm] = {
 
 
 def needs(product: Product) -> tuple[Path, ...]:
-    """What the product has to state, each once: a nozzle not where none of its methods is with a spray gun."""
+    """What the product has to state, each once: no nozzle where none of its methods is with a spray gun, one ratio of the two."""
     methods = product.application.methods if product.application is not None else ()
     found = dict.fromkeys((*NEEDS_BY_KIND[product.curing], *NEEDS_BY_FORM[product.pack.form]))
     gunless = bool(methods) and not GUNS & set(methods)
-    return tuple(path for path in found if not (gunless and path == _NOZZLE))
+    spared = ({_NOZZLE} if gunless else set()) | ({_BY_VOLUME} if states(product, _BY_MASS) else set())
+    return tuple(path for path in found if path not in spared)
 
 
 def states(product: Product, path: Path) -> bool:

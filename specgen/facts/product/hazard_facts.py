@@ -8,7 +8,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from specgen.facts.pairs.families import binder_family
-from specgen.model.hazards import Users
+from specgen.model.hazards import SignalWord, Users
 from specgen.model.product import Component, Ingredient, PackForm, Product
 from specgen.model.project import Project
 from specgen.standards.tables import Row, table
@@ -28,6 +28,14 @@ _TITANIUM_DIOXIDE = "13463-67-7"
 
 def package_of(product: Product) -> Package:
     return "aerosol" if product.pack.form is PackForm.AEROSOL else "liquid"
+
+
+def is_unclassified(product: Product) -> bool:
+    """True for a liquid stated as not classified: the signal word none, no class, no H statement. An aerosol always has a class."""
+    stated = product.hazards
+    if stated is None or package_of(product) == "aerosol":
+        return False
+    return stated.signal_word is SignalWord.NONE and not stated.classification and not stated.statements
 
 
 def isocyanates_in(product: Product) -> bool | None:

@@ -18,7 +18,7 @@ Fails
     products.base.coverage: [{id: can, area_per_pack: 1 m2, film: 0 um, losses: included}]    # at products.base.coverage.can.film
 
     Given second good
-    products.gloss.coverage: [{id: gallon, spreading_rate: 400 ft2/gal, film: 2 mil, losses: excluded}, {id: tin, area_per_pack: 300 ft2, losses: excluded}]    # at products.gloss.coverage.tin.film    # also USE004 at products.gloss.coverage.gallon.spreading_rate
+    products.gloss.coverage: [{id: gallon, spreading_rate: 400 ft2/gal, film: 2 mil, losses: excluded}, {id: tin, area_per_pack: 300 ft2, losses: excluded}]    # at products.gloss.coverage.tin.film
 To put right
     State square metres at a DFT, and whether losses are included or excluded.
 """

@@ -1,7 +1,7 @@
 """CUR004 Application values required by the curing type are stated
 
 Checks
-    The values a painter needs at the part: shaking, can temperature, distance, overlap, flash-off time and valve for a can; putting away and restarting for a can with blocked hardener, and the humidity in which it cures; activation for a capsule can; mixing ratio, stirring, nozzle and start of the pot life for a liquid; no nozzle where every stated method is without a spray gun.
+    The values a painter needs at the part: shaking, can temperature, distance, overlap, flash-off time and valve for a can; putting away and restarting for a can with blocked hardener, and the humidity in which it cures; activation for a capsule can; mixing ratio by volume or by mass, stirring, nozzle and start of the pot life for a liquid; no nozzle where every stated method is without a spray gun.
 Why
     What the data sheet does not state, each painter does differently.
 Passes
@@ -10,6 +10,10 @@ Passes
     Given second good
     without products.gloss.application.nozzle
     products.gloss.application.methods: [brush, roller]
+
+    Given second good
+    without products.gloss.application.mixing.ratio_by_volume
+    products.gloss.application.mixing.ratio_by_mass: "100:12"
 Fails
     without products.primer.application.shake    # at products.primer.application.shake
 

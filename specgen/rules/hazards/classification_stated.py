@@ -1,13 +1,15 @@
 """HAZ006 The hazard classes are stated
 
 Checks
-    Every product lists its hazard classes and categories, each of which is in the table of label elements. A class with several statements in one category (specific target organ toxicity, category 3) names the statement.
+    Every product lists its hazard classes and categories, unless it is a liquid stated as not classified; each of them is in the table of label elements. A class with several statements in one category (specific target organ toxicity, category 3) names the statement.
 Why
     The whole label can be checked against the classes, but only part of it against statements alone.
 Passes
     products.base.hazards.classification.eyes.basis: calculation
 
     products.barrier.hazards.classification.eyes.category: 2
+
+    Given a water-borne paint that is not classified
 Fails
     without products.base.hazards.classification    # note at products.base.hazards.classification
 
@@ -26,7 +28,7 @@ To put right
     Copy class and category from section 2 of the safety data sheet.
 """
 
-from specgen.facts.product.hazard_facts import is_known, package_of
+from specgen.facts.product.hazard_facts import is_known, is_unclassified, package_of
 from specgen.rules.kit import NOTE, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 from specgen.trade.hazard_class import Classification
 
@@ -38,7 +40,7 @@ from specgen.trade.hazard_class import Classification
     source=cite("CLP", "Annex I", Basis.REGULATION),
 )
 def classification_stated(product: Product, spec: Spec, on: date) -> Problems:
-    if product.hazards is None:
+    if product.hazards is None or is_unclassified(product):
         return
     if not product.hazards.classification:
         what = f"the product {product.id} states no hazard class, so its label cannot be assessed against classes"

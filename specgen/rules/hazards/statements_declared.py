@@ -1,11 +1,13 @@
 """HAZ001 Hazard statements are declared
 
 Checks
-    Every product has hazards with at least one H statement.
+    Every product has hazards with at least one H statement, unless it is a liquid stated as not classified: the signal word none, and no hazard class.
 Why
     Hazard statements tell people what a product can do to them; a document without them looks harmless.
 Passes
     products.base.hazards.statements: [H222, H229, H319, H336]
+
+    Given a water-borne paint that is not classified
 Fails
     without products.base.hazards.statements    # at products.base.hazards.statements
 
@@ -13,10 +15,14 @@ Fails
 
     Given second good
     products.touch-up.hazards.statements: []    # at products.touch-up.hazards.statements
+
+    Given a water-borne paint that is not classified
+    products.barrier.hazards.signal_word: Warning    # at products.barrier.hazards.statements    # also HAZ006 at products.barrier.hazards.classification
 To put right
     Copy the H statements from section 2 of the current safety data sheet.
 """
 
+from specgen.facts.product.hazard_facts import is_unclassified
 from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 
@@ -28,5 +34,7 @@ from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, ci
     waivable=False,
 )
 def statements_declared(product: Product, spec: Spec, on: date) -> Problems:
+    if is_unclassified(product):
+        return
     if product.hazards is None or not product.hazards.statements:
         yield Problem(("hazards", "statements"), f"the product {product.id} declares no hazard statement")

@@ -9,6 +9,7 @@ Passes
     jobs.rails.items.RAIL.environment: {kind: immersion, category: Im1, medium: fresh-water}
 
     jobs.refit.environment: {kind: splash, category: Im4, medium: sea-water, sun: no}
+    preparations.sand-steel.salt_limit: 50 mg/m2
     jobs.refit.items.DOOR.environment: {kind: buried, category: Im3}
 
     jobs.refit.environment: {kind: cavity, category: C3, sun: no}
@@ -18,6 +19,7 @@ Fails
     jobs.rails.items.RAIL.environment: {kind: immersion, category: C3}    # at jobs.rails.items.RAIL.environment.category
 
     jobs.refit.items.STEP.environment: {kind: splash, category: Im2, medium: fresh-water}    # at jobs.refit.items.STEP.environment.medium
+    preparations.sand-steel.salt_limit: 50 mg/m2
 
     jobs.refit.environment: {kind: atmosphere, category: Im3}    # at jobs.refit.environment.category
     jobs.refit.items.STEP.environment: {kind: buried, medium: fuel}    # at jobs.refit.items.STEP.environment.medium

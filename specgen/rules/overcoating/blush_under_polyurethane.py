@@ -22,6 +22,11 @@ Passes
     systems.deck.layers.second.overcoat_interval: 24 h..72 h
 
     Given second good
+    products.mastic.climate.dew_point_margin: min 5 degF
+    products.gloss.climate.dew_point_margin: min 5 degF
+    jobs.rails.climate.dew_point_margin: min 5 degF
+
+    Given second good
     products.mastic.climate.air: 45..95 degF
     products.gloss.climate.air: 45..95 degF
     jobs.lids.climate.air: 49..70 degF
@@ -66,6 +71,7 @@ To put right
 
 from collections.abc import Iterator
 
+from specgen.facts.job.dew_point import least_margin
 from specgen.facts.layer.intervals import air_of, windows_for
 from specgen.facts.pairs.layers import LayerPair, layer_pairs
 from specgen.facts.pairs.overcoat import table_row, weakest
@@ -108,7 +114,7 @@ def _damp(job: Job) -> Iterator[str]:
     climate = job.climate
     if climate is None:
         return
-    damp, dew = (_LIMITS.row("id", key) for key in ("humidity", "dew_point_margin"))
+    damp = _LIMITS.row("id", "humidity")
     if (
         climate.humidity is not None
         and climate.humidity.high is not None
@@ -116,5 +122,5 @@ def _damp(job: Job) -> Iterator[str]:
     ):
         yield f"relative humidity up to {climate.humidity.high}, while the general limit is {damp['most']} %"
     margin = climate.dew_point_margin
-    if margin is not None and margin.low is not None and margin.low.to("K") < int(dew["least"]):
-        yield f"a surface only {margin.low} above the dew point, while the general minimum is {dew['least']} K"
+    if margin is not None and margin.low is not None and margin.low < (least := least_margin(margin.low)[0]):
+        yield f"a surface only {margin.low} above the dew point, while the general minimum is {least}"

@@ -1,7 +1,7 @@
 """PRE018 The final paper between two coats suits them
 
 Checks
-    The final paper named for the work on a surfacer or body filler before the next coat, against the range for its task: surfacer beneath a basecoat, surfacer beneath a two-pack colour, body filler beneath anything.
+    The final paper named for the work on a surfacer or body filler before the next coat, in before_next and in abraded_with, against the range for its task: surfacer beneath a basecoat, surfacer beneath a two-pack colour, body filler beneath anything but more of it.
 Why
     A basecoat is thin: coarse scratches show through it, and over a surface sanded too fine the next coat peels.
 Passes
@@ -25,6 +25,10 @@ Fails
     systems.cab.layers.primer.role: surfacer
     systems.cab.layers.primer.before_next: Sand with P600, then P800.    # at systems.cab.layers.primer.before_next
 
+    products.primer.roles: [surfacer]
+    systems.cab.layers.primer.role: surfacer
+    systems.cab.layers.primer.abraded_with: P80    # at systems.cab.layers.primer.abraded_with
+
     Given second good
     systems.deck.layers.first.before_next: Sand with P80.
     systems.deck.layers.second.role: surfacer
@@ -41,7 +45,7 @@ To put right
 """
 
 from specgen.facts.pairs.papers import consequence, papers_between, papers_in, sanding_task, side_of_window
-from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule, table
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule, table
 
 _STAGES = table("sanding_stages")
 # What is left of a primer or an old finish is judged by its product, not by the look of the next coat.
@@ -51,11 +55,13 @@ _TASKS = {"filler_finish", "surfacer_before_basecoat", "surfacer_before_solid_2k
 @rule("PRE018", on=System, severity=WARNING, source=PRACTICE)
 def paper_between_coats(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
-        name, papers = papers_between(below, above), papers_in(below.before_next)
-        if name not in _TASKS or not papers:
+        name = papers_between(below, above)
+        if name not in _TASKS or below.role is above.role is Role.BODY_FILLER:  # one filler is shaped for the next
             continue
         row = sanding_task(name)
-        if side := side_of_window(papers[-1], row):
-            papers_for = f"P{row['coarsest_p']} to P{row['finest_p']} for {row['task']}"
-            what = f"P{papers[-1]} between {below.id} and {above.id} is {side} than {papers_for}: {consequence(side)}"
-            yield Problem(("layers", below.id, "before_next"), what, source=_STAGES.row_citation(row))
+        for at, text in (("before_next", below.before_next), ("abraded_with", below.abraded_with)):
+            papers = papers_in(text)
+            if papers and (side := side_of_window(papers[-1], row)):
+                papers_for = f"P{row['coarsest_p']} to P{row['finest_p']} for {row['task']}"
+                what = f"P{papers[-1]} between {below.id} and {above.id} is {side} than {papers_for}: {consequence(side)}"
+                yield Problem(("layers", below.id, at), what, source=_STAGES.row_citation(row))

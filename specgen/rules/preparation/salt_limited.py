@@ -1,9 +1,9 @@
-"""PRE013 Steel exposed to salt has a soluble-salt limit
+"""PRE013 Steel exposed to salt, or bound for water, has a soluble-salt limit
 
 Checks
-    Bare steel that has been exposed to salt, or is pitted (rust grade C or D): its preparation limits soluble salts, and not more loosely than the one published limit, which is for ships and here a choice. Rusted steel for which neither is stated cannot be assessed.
+    Bare steel that has been exposed to salt, is pitted (rust grade C or D), is immersed, or is splashed by the sea: its preparation limits soluble salts, and not more loosely than the one published limit, which is for ships and here a choice. Rusted steel for which neither is stated cannot be assessed.
 Why
-    Salt left in the pits draws water through the film: blisters in rows, with rust beneath.
+    Salt left on the steel, deepest in pits, draws water through the film: blisters in rows, with rust beneath.
 Passes
     jobs.refit.substrate.salt_exposure: yes
     preparations.sand-steel.salt_limit: 50 mg/m2
@@ -11,6 +11,10 @@ Passes
     jobs.refit.substrate.rust_grade: B
 
     jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm, salt_exposure: no}
+
+    Given second good
+    jobs.rails.environment: {kind: splash, category: Im2}
+    preparations.abrade.salt_limit: 50 mg/m2
 Fails
     jobs.refit.substrate.salt_exposure: yes    # at preparations.sand-steel.salt_limit
 
@@ -23,6 +27,10 @@ Fails
     preparations.sand-steel.salt_limit: 51 mg/m2    # at preparations.sand-steel.salt_limit
 
     Given second good
+    without preparations.blast.salt_limit    # at preparations.blast.salt_limit
+    jobs.rails.items.RAIL.environment: {kind: immersion, category: Im1}
+
+    Given second good
     jobs.lids.items.FRAME.substrate.salt_exposure: yes
     preparations.blast.salt_limit: 0.0501 g/m2    # at preparations.blast.salt_limit
 To put right
@@ -31,11 +39,14 @@ To put right
 
 from fractions import Fraction
 
+from specgen.facts.job.exposure import environment_of
 from specgen.facts.pairs.parts import Part, prepared_with
+from specgen.model.environment import Environment, EnvironmentKind, Medium
 from specgen.rules.kit import NOTE, WARNING, Concern, Preparation, Problem, Problems, Quantity, Spec, date, rule, table
 
 _LIMITS = table("salt_limits")
 _PITTED = {"C", "D"}
+_SEA = {"Im2", "Im4"}
 
 
 @rule(
@@ -70,7 +81,17 @@ def _reason(part: Part) -> str:
         return ""
     if part.substrate.salt_exposure:
         return "has been exposed to salt"
-    return f"is pitted (rust grade {part.substrate.rust_grade})" if part.substrate.rust_grade in _PITTED else ""
+    if part.substrate.rust_grade in _PITTED:
+        return f"is pitted (rust grade {part.substrate.rust_grade})"
+    environment = environment_of(part.job, part.item)
+    return _wetted(environment) if environment is not None else ""
+
+
+def _wetted(environment: Environment) -> str:
+    if environment.kind is EnvironmentKind.IMMERSION:
+        return "is immersed in service"
+    by_the_sea = environment.medium is Medium.SEA_WATER or environment.category in _SEA
+    return "is splashed by the sea in service" if environment.kind is EnvironmentKind.SPLASH and by_the_sea else ""
 
 
 def _unknown(part: Part) -> bool:

@@ -1,7 +1,7 @@
 """WIN003 A curing coat has a maximum overcoating interval
 
 Checks
-    The overcoating interval of each overcoated coat whose binder cures to a solvent-resistant film: it states a maximum, unless the coat is abraded in any case.
+    The overcoating interval of each overcoated coat whose binder cures to a solvent-resistant film: it states a maximum, unless the coat is abraded in any case. Zinc silicate, which stays porous, needs none.
 Why
     The next coat does not adhere to a fully cured cross-linked film; where no maximum is stated, it is not known when to abrade, and the topcoat peels off in sheets.
 Passes
@@ -11,6 +11,11 @@ Passes
 
     Given second good
     products.mastic.overcoat.any-cool.interval: min 8 h
+
+    Given a zinc-rich primer on blasted steel
+    products.primer.binder: zinc_inorganic
+    products.primer.overcoat.any-warm.interval: min 30 min
+    systems.cab.layers.primer.overcoat_interval: min 30 min
 Fails
     products.primer.overcoat.any-warm.interval: min 30 min    # at products.primer.overcoat.any-warm.interval
 
@@ -30,6 +35,9 @@ from specgen.facts.pairs.families import binder_family
 from specgen.facts.pairs.overcoat import table_row
 from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, date, rule
 
+# The next coat keys into its pores at any age, once salts are washed off.
+_POROUS = {"zinc_inorganic"}
+
 
 @rule(
     "WIN003",
@@ -40,7 +48,9 @@ from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, date, ru
 def late_end_stated(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         product = spec.product_of(below)
-        if binder_family(product.binder)["cured_rub"] != "resistant" or below.abraded_with is not None:
+        if binder_family(product.binder)["cured_rub"] != "resistant" or product.binder in _POROUS:
+            continue
+        if below.abraded_with is not None:
             continue
         for entry in windows_for(below, above, spec):
             if entry.interval.high is None:

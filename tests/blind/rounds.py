@@ -1,0 +1,107 @@
+"""The blind rounds: specifications written without a look at the rules, put together from `range.yaml` and a `round_N.yaml`."""
+
+from __future__ import annotations
+
+import copy
+import re
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from specgen.findings import Finding, Severity
+from tests.good_spec import checked, put, take_out
+
+HERE = Path(__file__).parent
+ROUNDS = ("round_1", "round_2")  # those that were measured; a later one joins when it was
+
+
+@cache
+def _read(name: str) -> dict[str, Any]:
+    return dict(yaml.load((HERE / f"{name}.yaml").read_text("utf-8"), Loader=yaml.BaseLoader))
+
+
+def sound(name: str, of_round: str) -> dict[str, Any]:
+    """A sound specification: its own systems and jobs, and of the range only the project, products and preparations they use."""
+    own = copy.deepcopy(_read(of_round)["sound"][name])
+    spec = {"project": copy.deepcopy(_read("range")["projects"][own["project"]])}
+    spec["products"] = [_product(key) for key in _used(own, "product")]
+    spec["preparations"] = [_preparation(key, own) for key in _used(own, "preparation")]
+    return spec | {"systems": own["systems"], "jobs": own["jobs"]}
+
+
+def faulty(name: str, of_round: str) -> dict[str, Any]:
+    """A sound specification with the one change that makes it faulty."""
+    case = _read(of_round)["faults"][name]
+    spec = sound(case["from"], of_round)
+    for path in case.get("without", ()):
+        take_out(spec, path)
+    for path, value in case.get("set", {}).items():
+        put(spec, path, value)
+    held = {product["id"] for product in spec["products"]}
+    spec["products"] += [_product(key) for key in _used({"systems": spec["systems"]}, "product") if key not in held]
+    return spec
+
+
+def sound_names() -> list[tuple[str, str]]:
+    return [(of_round, name) for of_round in ROUNDS for name in _read(of_round)["sound"]]
+
+
+def fault_names() -> list[tuple[str, str]]:
+    return [(of_round, name) for of_round in ROUNDS for name in _read(of_round)["faults"]]
+
+
+def new_findings(name: str, of_round: str) -> list[Finding]:
+    """What the change brought."""
+    before = {
+        (finding.id, finding.path, finding.severity)
+        for finding in report(sound(_read(of_round)["faults"][name]["from"], of_round))
+    }
+    return [
+        finding
+        for finding in report(faulty(name, of_round))
+        if (finding.id, finding.path, finding.severity) not in before
+    ]
+
+
+def meant(finding: Finding, name: str, of_round: str) -> bool:
+    """Whether the finding says what was written down beforehand, with at least that weight."""
+    case = _read(of_round)["faults"][name]
+    grave_enough = (
+        finding.severity is Severity.ERROR or (case["severity"] == "warning" and finding.severity is Severity.WARNING)
+    )
+    return grave_enough and re.search(case["says"], finding.what, re.IGNORECASE) is not None
+
+
+def report(spec: dict[str, Any]) -> list[Finding]:
+    return list(checked(spec).report)
+
+
+def _product(key: str) -> dict[str, Any]:
+    library = _read("range")
+    product = {"id": key} | copy.deepcopy(library["products"][key])
+    hazards = product["hazards"]
+    product["hazards"] = copy.deepcopy(library["hazards"][hazards.pop("like")]) | hazards
+    return product
+
+
+def _preparation(key: str, own: dict[str, Any]) -> dict[str, Any]:
+    return {"id": key} | copy.deepcopy(_read("range")["preparations"][key])
+
+
+def _used(node: Any, key: str) -> list[str]:
+    return list(dict.fromkeys(_values(node, key)))
+
+
+def _values(node: Any, key: str) -> Iterator[str]:
+    if isinstance(node, list):
+        for entry in node:
+            yield from _values(entry, key)
+    elif isinstance(node, dict):
+        for name, value in node.items():
+            if name == key:
+                yield value
+            else:
+                yield from _values(value, key)
