@@ -10,6 +10,7 @@ Passes
 
     jobs.refit.environment: {kind: splash, category: Im4, medium: sea-water, sun: no}
     preparations.sand-steel.salt_limit: 50 mg/m2
+    preparations.sand-steel.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
     jobs.refit.items.DOOR.environment: {kind: buried, category: Im3}
 
     jobs.refit.environment: {kind: cavity, category: C3, sun: no}
@@ -20,6 +21,7 @@ Fails
 
     jobs.refit.items.STEP.environment: {kind: splash, category: Im2, medium: fresh-water}    # at jobs.refit.items.STEP.environment.medium
     preparations.sand-steel.salt_limit: 50 mg/m2
+    preparations.sand-steel.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
 
     jobs.refit.environment: {kind: atmosphere, category: Im3}    # at jobs.refit.environment.category
     jobs.refit.items.STEP.environment: {kind: buried, medium: fuel}    # at jobs.refit.items.STEP.environment.medium

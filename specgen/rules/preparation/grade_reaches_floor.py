@@ -23,6 +23,7 @@ Passes
     Given second good
     jobs.rails.environment: {kind: immersion, category: Im1}
     preparations.abrade.salt_limit: 20 mg/m2
+    preparations.abrade.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
     preparations.abrade.edge_radius: 2 mm
     preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
 Fails
@@ -51,6 +52,7 @@ Fails
     Given second good
     jobs.rails.environment: {kind: immersion, category: Im1}
     preparations.abrade.salt_limit: 20 mg/m2
+    preparations.abrade.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
     preparations.abrade.edge_radius: 2 mm
     preparations.blast.steps.blast.grade: SP 6    # at preparations.blast.steps.blast.grade
     preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}

@@ -7,6 +7,7 @@ Why
 Passes
     jobs.refit.substrate.salt_exposure: yes
     preparations.sand-steel.salt_limit: 50 mg/m2
+    preparations.sand-steel.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
 
     jobs.refit.substrate.rust_grade: B
 
@@ -15,16 +16,19 @@ Passes
     Given second good
     jobs.rails.environment: {kind: splash, category: Im2}
     preparations.abrade.salt_limit: 50 mg/m2
+    preparations.abrade.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
 Fails
     jobs.refit.substrate.salt_exposure: yes    # at preparations.sand-steel.salt_limit
 
     jobs.refit.substrate.rust_grade: D
     preparations.sand-steel.salt_limit: 100 mg/m2    # at preparations.sand-steel.salt_limit
+    preparations.sand-steel.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
 
     jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm}    # note at jobs.refit.items.STEP.substrate.salt_exposure
 
     jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm, rust_grade: C}
     preparations.sand-steel.salt_limit: 51 mg/m2    # at preparations.sand-steel.salt_limit
+    preparations.sand-steel.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
 
     Given second good
     without preparations.blast.salt_limit    # at preparations.blast.salt_limit
