@@ -13,23 +13,45 @@ from tests.blind.rounds import fault_names, meant, new_findings, report, sound, 
 # Errors the writer had to grant: the rule is right, and the specification is kept as it was written.
 GRANTED = {
     ("round_1", "bridge-girders"): {"INS013"},  # accepts up to 400 um, where the system allows 360
-    ("round_1", "water-tank"): {"LAY006"},  # 16 h from 15 degC, where the product asks for 24 h at 10 degC and 12 h at 20 degC
+    ("round_1", "water-tank"): {
+        "LAY006"
+    },  # 16 h from 15 degC, where the product asks for 24 h at 10 degC and 12 h at 20 degC
     ("round_1", "ballast-tank"): {"INS013"},  # accepts up to 300 um, where the coat allows 280
-    ("round_1", "deck-crane"): {"PRE008", "OLD010"},  # not granted: a surface-tolerant epoxy, and no vehicle; both are being mended
+    ("round_1", "deck-crane"): {
+        "PRE008",
+        "OLD010",
+    },  # not granted: a surface-tolerant epoxy, and no vehicle; both are being mended
     ("round_1", "us-bridge"): {"INS010"},  # five measurement areas on 7440 ft2
     ("round_1", "splash-piles"): {"INS013"},  # accepts up to 600 um, where the coat allows 550
     ("round_2", "buried-pipe"): {"INS013"},  # the same
+    ("round_3", "sluice-gate"): {"INS013"},  # accepts up to 300 um, where the coat allows 250
+    ("round_3", "wind-tower"): {
+        "INS010",
+        "INS013",
+    },  # 90 readings, where ISO 19840 asks for 110; accepts up to 600 um, where 545 are allowed
+    ("round_3", "brine-tank"): {"INS010"},  # 30 readings, where ISO 19840 asks for 40
 }
 # Faults that are not told, or not as the writer expected, each with the reason.
 STILL_MISSED = {
     ("round_1", "accepted film below the specified one"): "told as a warning, in words that were not written down",
     ("round_1", "tank filled before the lining has cured"): "no rule yet",
-    ("round_1", "men enter the tank with no hold point for gas"): "no rule yet",
-    ("round_1", "alkyd enamel on zinc silicate"): "told as a warning: the ground is a secondary source, which gives no error",
+    (
+        "round_1",
+        "alkyd enamel on zinc silicate",
+    ): "told as a warning: the ground is a secondary source, which gives no error",
     ("round_2", "frames stacked before they are dry to handle"): "no rule yet",
-    ("round_2", "old alkyd sanded with no look for lead"): "no rule yet",
-    ("round_2", "base coat left without clear"): "told as a warning: the ground is common practice, which gives no error",
+    (
+        "round_2",
+        "base coat left without clear",
+    ): "told as a warning: the ground is common practice, which gives no error",
     ("round_2", "epoxy and polyurethane at 180 °C"): "told as an error, in words that were not written down",
+    ("round_3", "old finish that chalks is painted over"): "no fault: the preparation washes and abrades it",
+    ("round_3", "promoter left out on polypropylene"): "told as a warning: the ground is in part common practice",
+    ("round_3", "stainless fittings bedded on bare aluminium"): "told as a note: a large anode beside a small cathode",
+    (
+        "round_3",
+        "zinc silicate with no test of its cure and heat of 480 °C",
+    ): "told as an error, in words that were not written down",
 }
 
 

@@ -13,6 +13,7 @@ _FINISH = re.compile(
     re.I,
 )
 SALT = re.compile(r"\bsalts?\b|chloride|conductivity|8502-(?:6|9)", re.I)
+PORES = re.compile(r"\bpores?\b|pinhole|porosity|holiday|high.voltage|spark|wet sponge|29601|D5162", re.I)
 DUST = re.compile(r"\bdust|8502-3|clear tape|adhesive tape", re.I)
 
 

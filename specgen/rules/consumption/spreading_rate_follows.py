@@ -64,7 +64,9 @@ def spreading_rate_follows(product: Product, spec: Spec, on: date) -> Problems:
             continue
         room, rates = rounding_of(stated), _worked_out(solids, film, stated.unit)
         too_high = stated.number - room > max(rates)
-        too_low = claim.losses is Losses.EXCLUDED and stated.number + 2 * room < min(rates)  # cut off, it is up to a digit lower
+        too_low = claim.losses is Losses.EXCLUDED and stated.number + 2 * room < min(
+            rates
+        )  # cut off, it is up to a digit lower
         if too_high or too_low:
             computed = show(Quantity.of("spreading_rate", rates[0], stated.unit))
             what = f"spreading rate {show(stated)} at a DFT of {show(film)}; the volume solids give {computed} without loss"

@@ -1,15 +1,21 @@
 """INS007 The gauge works on the substrate
 
 Checks
-    The gauge of each point that measures DFT, against the metal of the items measured: a magnetic gauge does not work on aluminium and other non-magnetic metals.
+    The gauge of each point that measures DFT, against the metal of the items measured: a magnetic gauge does not work on aluminium and other non-magnetic metals, and an eddy-current gauge not on bare steel and iron; on zinc over steel it may.
 Why
-    On such a metal a magnetic gauge gives no reading or a false one; an eddy-current gauge measures the DFT, with the same number of readings and the same limits.
+    On aluminium a magnetic gauge gives no reading or a false one; an eddy-current gauge measures the DFT, with the same number of readings and the same limits. On steel the magnetism of the base upsets the eddy currents.
 Passes
     jobs.refit.substrate.material: aluminium
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 2 mm}
+
+    Given second good
+    jobs.lids.inspection.ground.gauge: {principle: magnetic}
 Fails
+    Given second good
+    jobs.lids.inspection.ground.gauge: {principle: eddy-current}    # warning at jobs.lids.inspection.ground.gauge.principle
+
     jobs.refit.substrate.material: aluminium
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.principle
 
@@ -23,13 +29,14 @@ Fails
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
     jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: magnetic}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # at jobs.refit.inspection.base-film.gauge.principle
 To put right
-    Use an eddy-current gauge on non-magnetic metals, and write it as gauge: {principle: eddy-current}.
+    Use an eddy-current gauge on non-magnetic metals, gauge: {principle: eddy-current}, and a magnetic one on steel.
 """
 
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.points import material_of, principle_of
+from specgen.facts.pairs.parts import members
 from specgen.model.acceptance import GaugePrinciple
-from specgen.rules.kit import ERROR, NOTE, Job, Problem, Problems, Spec, cite, date, rule
+from specgen.rules.kit import ERROR, NOTE, PRACTICE, WARNING, Job, Problem, Problems, Spec, cite, date, rule
 
 
 @rule(
@@ -43,7 +50,13 @@ def gauge_for_the_metal(job: Job, spec: Spec, on: date) -> Problems:
         path, principle = ("inspection", point.id, "gauge", "principle"), principle_of(point)
         rows = [row for item, _ in places(point, job, spec) if (row := material_of(job, item, spec)) is not None]
         names = sorted({row["name"] for row in rows if row["kind"] == "metal" and row["magnetic"] == "no"})
-        if names and principle is GaugePrinciple.MAGNETIC:
+        steel = sorted(
+            {row["name"] for row in rows if row["magnetic"] == "yes" and row["id"] not in members("galvanized")}
+        )
+        if steel and principle is GaugePrinciple.EDDY_CURRENT:
+            what = f"an eddy-current gauge does not measure DFT on {', '.join(steel)}"
+            yield Problem(path, what, "write gauge: {principle: magnetic}", WARNING, PRACTICE)
+        elif names and principle is GaugePrinciple.MAGNETIC:
             yield Problem(path, f"a magnetic gauge does not measure DFT on {', '.join(names)}")
         elif names and principle is None:
             what = f"{point.id} names no gauge, so it cannot be assessed on {', '.join(names)}"

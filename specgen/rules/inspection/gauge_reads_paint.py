@@ -46,7 +46,7 @@ Fails
     jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: magnetic}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # at jobs.refit.inspection.base-film.gauge.principle    # also FIL010 at systems.cab.layers.base    # also LAY003 at systems.cab.layers.clear.role
 
     products.primer.binder: zinc_organic
-    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}    # at jobs.refit.inspection.primer-film.gauge.principle    # also SUB004 at preparations.sand-steel.steps.sand.grade
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}    # at jobs.refit.inspection.primer-film.gauge.principle    # also INS007 at jobs.refit.inspection.primer-film.gauge.principle    # also SUB004 at preparations.sand-steel.steps.sand.grade
 
     jobs.refit.substrate.material: galvanized_hot_dip
     jobs.refit.items.STEP.system: cab
@@ -54,7 +54,7 @@ Fails
     jobs.refit.inspection.zinc: {id: zinc, check: Zinc before painting, at: after-preparation, items: [DOOR], gauge: {principle: magnetic}, criterion: {text: mean written down}, hold_point: yes}
 
     products.base.binder: zinc_organic
-    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: eddy-current}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # at jobs.refit.inspection.base-film.gauge.principle    # also HAZ023 at products.base.hazards.supplemental    # also SUB003 at systems.cab.layers.base.product
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: eddy-current}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # at jobs.refit.inspection.base-film.gauge.principle    # also INS007 at jobs.refit.inspection.base-film.gauge.principle    # also HAZ023 at products.base.hazards.supplemental    # also SUB003 at systems.cab.layers.base.product
 To put right
     Use an ultrasonic gauge or a metal witness panel; measure the zinc before painting and write it as correction.
 """

@@ -23,6 +23,7 @@ Fails
     without jobs.rails.items.LOCKER
     systems.deck.category: {immersion: Im2, durability: high}    # also FLM012 note at systems.deck.category
     jobs.rails.environment: {kind: immersion, category: Im1}    # at jobs.rails.environment.category
+    systems.deck.layers.first.stripe_coat: {when: before, where: welds}
     jobs.lids.items.FRAME.environment: {kind: atmosphere, category: C2}    # at jobs.lids.items.FRAME.environment.category
 
     Given second good
@@ -35,6 +36,7 @@ Fails
     systems.deck.category: {corrosivity: C4, durability: high}
     jobs.rails.environment: {kind: atmosphere, category: C3}
     jobs.lids.items.FRAME.environment: {kind: immersion, category: Im2}    # at jobs.lids.items.FRAME.environment.category
+    systems.deck.layers.first.stripe_coat: {when: before, where: welds}
 To put right
     Choose a system claimed for that category, or correct the category.
 """

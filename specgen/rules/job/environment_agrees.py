@@ -7,6 +7,7 @@ Why
 Passes
     Given second good
     jobs.rails.items.RAIL.environment: {kind: immersion, category: Im1, medium: fresh-water}
+    systems.deck.layers.first.stripe_coat: {when: before, where: welds}
 
     jobs.refit.environment: {kind: splash, category: Im4, medium: sea-water, sun: no}
     preparations.sand-steel.salt_limit: 50 mg/m2
@@ -18,6 +19,7 @@ Passes
 Fails
     Given second good
     jobs.rails.items.RAIL.environment: {kind: immersion, category: C3}    # at jobs.rails.items.RAIL.environment.category
+    systems.deck.layers.first.stripe_coat: {when: before, where: welds}
 
     jobs.refit.items.STEP.environment: {kind: splash, category: Im2, medium: fresh-water}    # at jobs.refit.items.STEP.environment.medium
     preparations.sand-steel.salt_limit: 50 mg/m2

@@ -1,7 +1,7 @@
 """OLD016 Lead and chromate in existing paint are known before it is disturbed
 
 Checks
-    Each item with existing paint whose preparation strips, blasts, sands, drills or cuts it: for a coat of unknown type, and for an oil or alkyd paint of unknown age, it is stated whether it contains lead and chromate, or a test step or a hold point before the work asks for both. Where the paint contains either, a hold point for it is planned.
+    Each item with existing paint whose preparation strips, blasts, sands, drills or cuts it: for a coat of unknown type, and for an oil or alkyd paint of unknown age or of ten years and more, it is stated whether it contains lead and chromate, or a test step or a hold point before the work asks for both. Where the paint contains either, a hold point for it is planned.
 Why
     Dust of lead or chromate paint poisons whoever works in it, their families and the ground, and cannot be taken back once it is made.
 Passes
@@ -22,6 +22,10 @@ Fails
     jobs.rails.items.LOCKER.old_coats.works.chromate: yes    # at jobs.rails.items.LOCKER.old_coats.works.chromate
 
     jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um, rub: resistant, lead: no}]    # at jobs.refit.items.DOOR.old_coats.found.chromate
+
+    Given second good
+    jobs.rails.items.LOCKER.old_coats.works.family: oil_alkyd
+    jobs.rails.items.LOCKER.old_coats.works.age: 10 years    # at jobs.rails.items.LOCKER.old_coats.works.lead
 To put right
     Plan a hold point at receipt that tests a chip down to the metal for lead and chromate, and state what is found. Where either is in it, a contractor licensed for it takes it off.
 """
@@ -31,7 +35,7 @@ import re
 from specgen.facts.job.old_paint import disturbs, old_coats_of, tested_before
 from specgen.model.acceptance import Stage
 from specgen.model.job import OldCoat
-from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule
+from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule, table
 
 _NAMES = {"lead": re.compile(r"\blead\b", re.I), "chromate": re.compile(r"chromate|chromium|hexavalent", re.I)}
 
@@ -63,4 +67,6 @@ def lead_known(job: Job, spec: Spec, on: date) -> Problems:
 
 
 def _unknown(coat: OldCoat) -> bool:
-    return coat.family is None or (coat.family == "oil_alkyd" and coat.age is None)
+    if coat.family != "oil_alkyd":
+        return coat.family is None
+    return coat.age is None or coat.age.to("years") >= int(table("lead_paint_age").rows[0]["value"])

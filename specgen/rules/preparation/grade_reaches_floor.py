@@ -26,6 +26,7 @@ Passes
     preparations.abrade.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
     preparations.abrade.edge_radius: 2 mm
     preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
+    systems.deck.layers.first.stripe_coat: {when: before, where: welds}
 Fails
     preparations.sand-steel.steps.sand.grade: St 3    # at preparations.sand-steel.steps.sand.grade    # also PRE008 warning at preparations.sand-steel.steps.sand.grade
 
@@ -56,6 +57,7 @@ Fails
     preparations.abrade.edge_radius: 2 mm
     preparations.blast.steps.blast.grade: SP 6    # at preparations.blast.steps.blast.grade
     preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
+    systems.deck.layers.first.stripe_coat: {when: before, where: welds}
 
     Given second good
     jobs.rails.items.RAIL.environment: {kind: atmosphere, category: CX}

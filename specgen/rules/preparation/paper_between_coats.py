@@ -63,5 +63,7 @@ def paper_between_coats(system: System, spec: Spec, on: date) -> Problems:
             papers = papers_in(text)
             if papers and (side := side_of_window(papers[-1], row)):
                 papers_for = f"P{row['coarsest_p']} to P{row['finest_p']} for {row['task']}"
-                what = f"P{papers[-1]} between {below.id} and {above.id} is {side} than {papers_for}: {consequence(side)}"
+                what = (
+                    f"P{papers[-1]} between {below.id} and {above.id} is {side} than {papers_for}: {consequence(side)}"
+                )
                 yield Problem(("layers", below.id, at), what, source=_STAGES.row_citation(row))

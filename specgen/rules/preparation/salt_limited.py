@@ -33,6 +33,7 @@ Fails
     Given second good
     without preparations.blast.salt_limit    # at preparations.blast.salt_limit
     jobs.rails.items.RAIL.environment: {kind: immersion, category: Im1}
+    systems.deck.layers.first.stripe_coat: {when: before, where: welds}
 
     Given second good
     jobs.lids.items.FRAME.substrate.salt_exposure: yes
