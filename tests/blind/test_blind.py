@@ -13,22 +13,15 @@ from tests.blind.rounds import fault_names, meant, new_findings, report, sound, 
 # Errors the writer had to grant: the rule is right, and the specification is kept as it was written.
 GRANTED = {
     ("round_1", "bridge-girders"): {"INS013"},  # accepts up to 400 um, where the system allows 360
-    ("round_1", "water-tank"): {
-        "LAY006"
-    },  # 16 h from 15 degC, where the product asks for 24 h at 10 degC and 12 h at 20 degC
+    # 16 h from 15 degC, where the product asks for 24 h at 10 degC and 12 h at 20 degC
+    ("round_1", "water-tank"): {"LAY006"},
     ("round_1", "ballast-tank"): {"INS013"},  # accepts up to 300 um, where the coat allows 280
-    ("round_1", "deck-crane"): {
-        "PRE008",
-        "OLD010",
-    },  # not granted: a surface-tolerant epoxy, and no vehicle; both are being mended
     ("round_1", "us-bridge"): {"INS010"},  # five measurement areas on 7440 ft2
     ("round_1", "splash-piles"): {"INS013"},  # accepts up to 600 um, where the coat allows 550
     ("round_2", "buried-pipe"): {"INS013"},  # the same
     ("round_3", "sluice-gate"): {"INS013"},  # accepts up to 300 um, where the coat allows 250
-    ("round_3", "wind-tower"): {
-        "INS010",
-        "INS013",
-    },  # 90 readings, where ISO 19840 asks for 110; accepts up to 600 um, where 545 are allowed
+    # 90 readings, where ISO 19840 asks for 110; accepts up to 600 um, where 545 are allowed
+    ("round_3", "wind-tower"): {"INS010", "INS013"},
     ("round_3", "brine-tank"): {"INS010"},  # 30 readings, where ISO 19840 asks for 40
 }
 # Faults that are not told, or not as the writer expected, each with the reason.
