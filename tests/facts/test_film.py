@@ -9,7 +9,7 @@ import pytest
 from specgen.documents.method_statement.view import MethodStatement, method_statement
 from specgen.facts.job.quantities import quantities
 from specgen.facts.layer.film import Limit, expected_film, film_limit, film_of_variant, planned_film
-from specgen.facts.layer.sums import film_sum, total_film
+from specgen.facts.layer.sums import film_sum, least_film, nominal_in_the_end, total_film
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from tests.documents.conftest import context
@@ -124,3 +124,54 @@ def test_a_system_without_layers_has_no_sum() -> None:
     spec = _spec({})
     bare = spec.systems["cab"].model_copy(update={"layers": ()})
     assert film_sum(bare, spec, "max") is None
+
+
+def _printed(changes: dict[str, str]) -> MethodStatement:
+    spec = spec_of(good_with(changes))
+    return method_statement(spec.jobs["refit"], context(spec))
+
+
+def test_film_left_is_worked_out_and_printed_where_it_is_not_stated() -> None:
+    changes = {
+        "systems.cab.layers.primer.film": "{min: 50 um, nominal: 60 um, max: 80 um}",
+        "systems.cab.layers.primer.sanding_removes": "10 um",
+        "systems.cab.layers.clear.film": "{min: 2 mil, nominal: 2.2 mil, max: 2.7 mil}",
+        "systems.cab.layers.clear.polishing_removes": "0.3 mil",
+        "project.second_units": "{temperature: degF}",
+    }
+    printed = _printed(changes)
+    steps = [
+        step.text.replace("\N{NO-BREAK SPACE}", " ") for entry in printed.builds[0].between for step in entry.steps
+    ]
+    assert (
+        "Sanding may remove at most 10 µm; at least 40 µm of this coat remains (calculated from its minimum)." in steps
+    )
+    assert (
+        "Polishing may remove at most 0.3 mil; at least 1.70 mil of this coat remains (calculated from its minimum)."
+        in steps
+    )
+    spec = spec_of(good_with(changes))
+    left = nominal_in_the_end(spec.systems["cab"], spec)
+    assert left is not None
+    assert left.to("um") == 130 - 10 - 50 + (Fraction("2.2") - Fraction("0.3")) * Fraction("25.4")
+
+
+def test_nominal_total_is_told_before_and_after_sanding() -> None:
+    changes = {"systems.cab.layers.primer.sanding_removes": "12 um", "systems.cab.layers.primer.remaining_min": "25 um"}
+    told = _printed(changes).builds[0].total.replace("\N{NO-BREAK SPACE}", " ")
+    assert "nominal 130 µm (5.12 mil), at most" in told
+    assert told.endswith("nominal 118 µm (4.65 mil) after sanding and polishing")
+    assert "after" not in _printed({}).builds[0].total
+
+
+def test_least_film_counts_what_remains_and_names_what_has_no_minimum() -> None:
+    spec = spec_of(
+        good_with(
+            {"systems.cab.layers.primer.sanding_removes": "12 um", "systems.cab.layers.base.film": "{max: 30 um}"},
+            ["products.base.film.min", "systems.cab.total"],
+        )
+    )
+    system = spec.systems["cab"]
+    held = least_film(system, system.layers, spec)
+    assert held is not None
+    assert (str(held.value), held.borrowed, held.lacking) == ("68 um", (), ("base",))

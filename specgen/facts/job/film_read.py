@@ -1,6 +1,6 @@
 """What film a specification asks for under the gauge of an inspection point: of a coat, of the coats up to it, or in total.
 
-Asked by the rule that holds a criterion against the film.
+Asked by rules on inspection and on film.
 """
 
 from __future__ import annotations
@@ -12,7 +12,8 @@ from specgen.facts.job.inspected import places
 from specgen.facts.job.points import layers_read, principle_of
 from specgen.facts.layer.left import removals
 from specgen.facts.layer.sums import film_sum_of, least_film
-from specgen.model.acceptance import AcceptanceRule, GaugePrinciple, InspectionPoint, Stage
+from specgen.facts.placing import jobs_painted_with
+from specgen.model.acceptance import AcceptanceRule, Criterion, GaugePrinciple, InspectionPoint, Stage
 from specgen.model.job import Item, Job
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
@@ -122,3 +123,11 @@ def _less(film: Quantity, taken: list[Quantity]) -> Quantity:
 
 def _more(film: Quantity, added: list[Quantity]) -> Quantity:
     return Quantity.of("thickness", film.number + sum(part.to(film.unit) for part in added), film.unit)
+
+
+def criteria_on(system: System, layer: Layer, spec: Spec) -> Iterator[tuple[Job, tuple[Criterion, ...]]]:
+    """Each job with the system, with the criteria of its points after a coat; at completion for the last one too."""
+    last = layer is system.layers[-1]
+    for job in jobs_painted_with(system, spec):
+        points = [p for p in job.inspection if p.after == layer.id or (last and p.at is Stage.COMPLETION)]
+        yield job, tuple(point.criterion for point in points)

@@ -10,6 +10,7 @@ from specgen.model.system import Layer, System
 from specgen.trade.film import film_left
 from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
+from specgen.units.rounding import plain_text
 
 
 def removals(layer: Layer) -> tuple[Quantity, ...]:
@@ -39,7 +40,12 @@ def film_in_the_end(system: System, layer: Layer, spec: Spec, limit: Limit) -> Q
     if left is None:
         held = film_limit(system, layer, spec, limit)
         return _value(held)
-    return max(left.quantity, Quantity.of("thickness", Fraction(0), left.unit, "0"))
+    return max(exact(left), Quantity.of("thickness", Fraction(0), left.unit, "0"))
+
+
+def exact(left: Working) -> Quantity:
+    """The film left with every digit."""
+    return Quantity.of("thickness", left.number, left.unit, plain_text(left.number))
 
 
 def _value(held: Film | None) -> Quantity | None:

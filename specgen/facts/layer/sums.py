@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -47,7 +47,7 @@ def film_sum_of(system: System, layers: Sequence[Layer], spec: Spec, limit: Limi
     if not held or len(held) < len(films):
         return None
     return FilmSum(
-        _sum(held), tuple(layer.id for layer, film in films if film is not None and film.borrowed), tuple(held)
+        sum_of(held), tuple(layer.id for layer, film in films if film is not None and film.borrowed), tuple(held)
     )
 
 
@@ -61,7 +61,7 @@ def least_film(system: System, layers: Sequence[Layer], spec: Spec) -> FilmSum |
     if not held:
         return None
     lent = tuple(layer.id for layer, left in lefts if left is not None and _lent(system, layer, spec))
-    return FilmSum(_sum(held), lent, tuple(held), tuple(layer.id for layer, left in lefts if left is None))
+    return FilmSum(sum_of(held), lent, tuple(held), tuple(layer.id for layer, left in lefts if left is None))
 
 
 def nominal_in_the_end(system: System, spec: Spec) -> Quantity | None:
@@ -70,7 +70,7 @@ def nominal_in_the_end(system: System, spec: Spec) -> Quantity | None:
         return None
     films = [film_in_the_end(system, layer, spec, "nominal") for layer in system.layers]
     held = [film for film in films if film is not None]
-    return _sum(held) if len(held) == len(films) else None
+    return sum_of(held) if len(held) == len(films) else None
 
 
 def total_film(system: System, spec: Spec, limit: Limit) -> Quantity | None:
@@ -87,7 +87,8 @@ def _lent(system: System, layer: Layer, spec: Spec) -> bool:
     return layer.remaining_min is None and held is not None and held.borrowed
 
 
-def _sum(films: Sequence[Quantity]) -> Quantity:
+def sum_of(films: Sequence[Quantity]) -> Quantity:
+    """The sum of at least one film, in the unit of the first."""
     unit = films[0].unit
     total = sum((film.to(unit) for film in films), Fraction(0))
     return Quantity.of("thickness", total, unit, _digits(total, films))
@@ -98,3 +99,12 @@ def _digits(total: Fraction, films: Sequence[Quantity]) -> str:
     if any(film.unit != films[0].unit or not film.digits for film in films):
         return ""
     return str(round_half_up(total, max(len(film.digits.partition(".")[2]) for film in films)))
+
+
+def family_maximums(system: System, spec: Spec, family: str) -> Iterator[tuple[tuple[Layer, ...], Quantity]]:
+    """The maximum in force of each layer of a family, then that of all of them together where there are several."""
+    layers = tuple(layer for layer in system.layers if spec.product_of(layer).binder == family)
+    for group in (*((layer,) for layer in layers), *([layers] if len(layers) > 1 else [])):
+        summed = film_sum_of(system, group, spec, "max")
+        if summed is not None:
+            yield group, summed.value

@@ -1,7 +1,7 @@
 """FIL002 A wash primer stays thin
 
 Checks
-    The maximum DFT of each coat of wash primer, or else of its product, against the published figure.
+    The maximum DFT of each coat of wash primer, or else of its product, and of several such coats together, against the published figure.
 Why
     A thick wash primer splits within its own film and retains acid that attacks the coat above.
 Passes
@@ -31,7 +31,7 @@ To put right
 
 from fractions import Fraction
 
-from specgen.facts.layer.film import film_limit
+from specgen.facts.layer.sums import family_maximums
 from specgen.rules.kit import WARNING, Concern, Problem, Problems, Quantity, Spec, System, date, rule, show, table
 
 _LIMITS = table("family_film_limits")
@@ -47,9 +47,10 @@ _LIMITS = table("family_film_limits")
 def wash_primer_thin(system: System, spec: Spec, on: date) -> Problems:
     hard = _LIMITS.row("id", "wash_primer_hard")
     most = Quantity.of("thickness", Fraction(hard["most_um"]), "um", hard["most_um"])
-    for layer in system.layers:
-        product = spec.product_of(layer)
-        allowed = film_limit(system, layer, spec, "max")
-        if product.binder == "wash_primer" and allowed is not None and allowed.value > most:
-            what = f"the maximum DFT of the wash primer {layer.id} is {show(allowed.value)}; the published limit is {show(most)}"
-            yield Problem(("layers", layer.id, "film", "max"), what)
+    for layers, allowed in family_maximums(system, spec, "wash_primer"):
+        if allowed > most:
+            named = ", ".join(layer.id for layer in layers)
+            together = " together" if len(layers) > 1 else ""
+            what = f"the maximum DFT of the wash primer {named}{together} is {show(allowed)}; the published limit is {show(most)}"
+            yield Problem(("layers", layers[-1].id, "film", "max"), what)
+            return

@@ -1,7 +1,7 @@
 """FLM012 DFT and number of coats fit the corrosivity category claimed
 
 Checks
-    The number of coats and the nominal DFT of a system that claims a corrosivity category and durability, against Annex B of ISO 12944-5 for its binders and for each substrate on which a job uses it. A system with its own test report is not assessed.
+    The number of coats and the nominal DFT of a system that claims a corrosivity category and durability, against Annex B of ISO 12944-5 for its binders and for each substrate on which a job uses it. Film that sanding and polishing remove does not count. Where a coat has no nominal DFT its maximum is taken: a system that is too thin even then is found. A system with its own test report is not assessed.
 Why
     The category tells the owner how long the coating lasts; a system thinner than the table has no basis for that claim. The table is not verified against the published text, so the licensed copy takes precedence.
 Passes
@@ -18,6 +18,14 @@ Fails
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
 
     systems.chassis.category: {corrosivity: C2, durability: high}    # note at systems.chassis.category
+
+    systems.chassis.category: {corrosivity: C3, durability: high}    # at systems.chassis.category
+    systems.chassis.layers.barrier.film: {min: 60 um, max: 119 um}    # also FLM014 at systems.chassis.layers.barrier.coats
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+
+    systems.chassis.category: {corrosivity: C3, durability: high}    # note at systems.chassis.category
+    systems.chassis.layers.barrier.film: {min: 60 um, max: 120 um}    # also FLM014 at systems.chassis.layers.barrier.coats
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
 
     Given second good
     without jobs.rails.items.LOCKER
@@ -49,11 +57,12 @@ To put right
 """
 
 from specgen.facts.job.quantities import is_blasted
-from specgen.facts.layer.sums import total_film
+from specgen.facts.layer.film import film_limit
+from specgen.facts.layer.sums import nominal_in_the_end, sum_of, total_film
 from specgen.facts.pairs.families import NOT_NAMED
 from specgen.facts.placing import items_painted_with
 from specgen.model.system import CategoryClaim
-from specgen.rules.kit import NOTE, WARNING, Problem, Problems, Row, Spec, System, date, rule, table
+from specgen.rules.kit import NOTE, WARNING, Problem, Problems, Quantity, Row, Spec, System, date, rule, table
 from specgen.trade.given import from_table
 
 _SYSTEMS = "iso_12944_5_systems"
@@ -73,14 +82,15 @@ def film_for_category(system: System, spec: Spec, on: date) -> Problems:
             ("category",), "the claim cannot be assessed: the table has no systems for immersion", severity=NOTE
         )
         return
-    nominal = total_film(system, spec, "nominal")
+    nominal = nominal_in_the_end(system, spec) or total_film(system, spec, "nominal")
+    at_most = nominal if nominal is not None else _at_most(system, spec)
     paint, surfaces = _paint(system, spec), sorted(_surfaces(system, spec))
-    if paint is None or nominal is None or not surfaces or "" in surfaces:
+    if paint is None or at_most is None or not surfaces or "" in surfaces:
         lacking = (
             "the table has no group for its binders"
             if paint is None
             else "not every coat has a nominal DFT"
-            if nominal is None
+            if at_most is None
             else "the jobs do not apply it to blast-cleaned or hot-dip galvanised steel alone"
         )
         yield Problem(("category",), f"the claim cannot be assessed: {lacking}", severity=NOTE)
@@ -93,9 +103,22 @@ def film_for_category(system: System, spec: Spec, on: date) -> Problems:
             yield Problem(("category",), f"the table has no {paint} system for {asked}", severity=NOTE)
             continue
         least = from_table(_SYSTEMS, row, "nominal_um", "thickness", "um").quantity
-        if coats < int(row["coats"]) or nominal < least:
-            what = f"coats {coats}, nominal DFT {nominal}; required for {asked}: coats at least {row['coats']}, nominal DFT at least {least}"
+        if coats < int(row["coats"]) or at_most < least:
+            film = f"{at_most}" if nominal is not None else f"at most {at_most}"
+            what = f"coats {coats}, nominal DFT {film}; required for {asked}: coats at least {row['coats']}, nominal DFT at least {least}"
             yield Problem(("category",), what)
+        elif nominal is None:
+            what = "the claim cannot be assessed: not every coat has a nominal DFT"
+            yield Problem(("category",), what, severity=NOTE)
+
+
+def _at_most(system: System, spec: Spec) -> Quantity | None:
+    """What the nominal films add up to at most, the maximum taken where a coat has no nominal; None where it has neither."""
+    films = [
+        film_limit(system, layer, spec, "nominal") or film_limit(system, layer, spec, "max") for layer in system.layers
+    ]
+    held = [film.value for film in films if film is not None]
+    return sum_of(held) if held and len(held) == len(films) else None
 
 
 def _paint(system: System, spec: Spec) -> str | None:

@@ -1,7 +1,7 @@
 """FLM015 The solids figures of a product are consistent
 
 Checks
-    Volume solids of the can contents and without propellant, of the product and of each variant: neither is zero; for a liquid they are equal; for an aerosol can the figure without propellant is higher. Where the solids are denser than everything that evaporates, volume solids are not above the solids by mass.
+    Volume solids of the can contents and without propellant, of the product and of each variant: neither is zero; for a liquid they are equal; for an aerosol can the figure without propellant is higher. Where the solids are denser than everything that evaporates, volume solids are not above the solids by mass. A composition without solids leaves no volume solids to state.
 Why
     Every WFT, coverage and number of cans is calculated from these figures; two that contradict each other invalidate them all.
 Passes
@@ -57,6 +57,9 @@ Fails
     products.base.solids: {in_can: 20 %, sprayed: 20 %}    # warning at products.base.solids.sprayed
     products.base.variants.standard.overrides: {solids_sprayed: 21 %}
 
+    products.primer.solids: {in_can: 14 %, sprayed: 23 %}    # at products.primer.solids.in_can    # at products.primer.solids.sprayed
+    products.primer.composition: [{id: solvent, name: solvent blend, kind: solvent, mass_share: 100 %, density: 0.85 g/mL}]
+
     products.primer.solids: {in_can: 17.7 %, sprayed: 17.7 %}    # at products.primer.solids.sprayed    # also FLM016 at products.primer.solids.sprayed
 To put right
     Calculate both figures from mass shares and densities, or measure them.
@@ -94,6 +97,12 @@ def solids_agree(product: Product, spec: Spec, on: date) -> Problems:
             if share is not None and upper(share).base == 0:
                 yield Problem(at, "volume solids are zero; they must be above zero")
         yield from _pair(product, in_can[1], sprayed)
+    if product.composition and all(line.kind is not Ingredient.SOLIDS for line in product.composition):
+        for in_can, sprayed in _pairs(product):
+            for at, share in (in_can, sprayed):
+                if share is not None and share.base > 0:
+                    yield Problem(at, f"volume solids {share} are stated, but the composition contains no solids")
+        return
     by_mass = _most_by_volume(product)
     stated = product.solids.in_can if product.solids is not None else None
     if by_mass is not None and stated is not None and lower(stated) > by_mass:

@@ -7,12 +7,12 @@ Why
 Passes
     products.base.hazards.heat_of_combustion: {heat: 24 kJ/g, source: test report TR-18}
 
-    products.barrier.composition: [{id: ester, name: butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 100 %, density: 0.88 g/mL}]
+    products.barrier.composition: [{id: ester, name: butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 50 %, density: 0.88 g/mL}, {id: resin, name: resin, kind: solids, mass_share: 50 %, density: 0.88 g/mL}]
     products.barrier.hazards.classification.vapour: {id: vapour, hazard_class: stot_single, category: 3, statement: H336}
     products.barrier.hazards.statements: [H226, H315, H317, H319, H336]
     products.barrier.hazards.heat_of_combustion: {heat: 29.5317 kJ/g, source: test report TR-18}
 
-    products.barrier.composition: [{id: ester, name: butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 100 %, density: 0.88 g/mL}]
+    products.barrier.composition: [{id: ester, name: butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 50 %, density: 0.88 g/mL}, {id: resin, name: resin, kind: solids, mass_share: 50 %, density: 0.88 g/mL}]
     products.barrier.hazards.classification.vapour: {id: vapour, hazard_class: stot_single, category: 3, statement: H336}
     products.barrier.hazards.statements: [H226, H315, H317, H319, H336]
     products.barrier.hazards.heat_of_combustion: {heat: 24.1623 kJ/g, source: test report TR-18}
@@ -25,12 +25,12 @@ Fails
     products.barrier.composition: [{id: ester, name: butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 100 %, density: 0.88 g/mL}]
     products.barrier.hazards.classification.vapour: {id: vapour, hazard_class: stot_single, category: 3, statement: H336}
     products.barrier.hazards.statements: [H226, H315, H317, H319, H336]
-    products.barrier.hazards.heat_of_combustion: {heat: 29.5318 kJ/g, source: test report TR-18}    # at products.barrier.hazards.heat_of_combustion.heat
+    products.barrier.hazards.heat_of_combustion: {heat: 29.5318 kJ/g, source: test report TR-18}    # at products.barrier.hazards.heat_of_combustion.heat    # also FLM015 at products.barrier.solids.in_can    # also FLM015 at products.barrier.solids.sprayed
 
     products.barrier.composition: [{id: ester, name: butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 100 %, density: 0.88 g/mL}]
     products.barrier.hazards.classification.vapour: {id: vapour, hazard_class: stot_single, category: 3, statement: H336}
     products.barrier.hazards.statements: [H226, H315, H317, H319, H336]
-    products.barrier.hazards.heat_of_combustion: {heat: 24.1622 kJ/g, source: test report TR-18}    # at products.barrier.hazards.heat_of_combustion.heat
+    products.barrier.hazards.heat_of_combustion: {heat: 24.1622 kJ/g, source: test report TR-18}    # at products.barrier.hazards.heat_of_combustion.heat    # also FLM015 at products.barrier.solids.in_can    # also FLM015 at products.barrier.solids.sprayed
 To put right
     Name the test report or the formula, and take the figure from it.
 """

@@ -72,7 +72,7 @@ Fails
 
     Given second good
     products.mastic.film: {nominal: 4 mil, max: 8 mil}
-    systems.deck.layers.first.film: {nominal: 4 mil, max: 6 mil}    # note at systems.deck.layers.first.film.min
+    systems.deck.layers.first.film: {nominal: 4 mil, max: 6 mil}    # note at systems.deck.layers.first.film.min    # also FLM021 at systems.deck.layers.first.film.min
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20.1 um, profile_method: ISO 8503-5}
     preparations.sand-steel.steps.dust: {id: dust, do: sweep-blast, text: Sweep., medium: garnet, profile: 10..15 um, profile_method: ISO 8503-5}
