@@ -6,7 +6,8 @@ import pytest
 
 from specgen.documents.method_statement.view import MethodStatement, method_statement
 from specgen.facts.layer.intervals import air_of, airs_of, coldest_air, interval, warmest_air
-from specgen.facts.product.drying import drying_at, sandable_at
+from specgen.facts.product.drying import Unstated, drying_at, earliest, longest, sandable_at
+from specgen.model.product import Drying, DryingStage, SandableAfter
 from specgen.model.spec import Spec
 from specgen.units.quantity import Quantity, parse_quantity
 from tests.documents.conftest import context
@@ -144,12 +145,47 @@ def test_drying_is_chosen_as_a_window_is() -> None:
         " {id: hand, stage: dry-to-handle, time: 2 h, air: 25 degC}]"
     )
     product = _spec({"products.primer.drying": stages}).products["primer"]
-    chosen = {
-        air: [entry.id for entry in drying_at(product, Quantity.of("temperature", air, "degC"))]
-        for air in (5, 15, 20, 30)
+    chosen = {air: _named(drying_at(product, Quantity.of("temperature", air, "degC"))) for air in (5, 15, 20, 25, 30)}
+    assert chosen == {
+        5: ["dust-free not stated for 5 degC", "dry-to-handle not stated for 5 degC"],
+        15: ["cold", "dry-to-handle not stated for 15 degC"],
+        20: ["warm", "dry-to-handle not stated for 20 degC"],
+        25: ["warm", "hand"],
+        30: ["warm", "hand"],
     }
-    assert chosen == {5: ["cold", "hand"], 15: ["cold", "hand"], 20: ["warm", "hand"], 30: ["warm", "hand"]}
-    assert [entry.id for entry in drying_at(product, None)] == ["warm", "cold", "hand"]
+    assert _named(drying_at(product, None)) == ["warm", "cold", "hand"]
+
+
+def test_the_earliest_time_is_that_of_the_air_or_not_known() -> None:
+    stages = (
+        "[{id: warm, stage: dust-free, time: 20..30 min, air: 20..30 degC},"
+        " {id: hand, stage: dry-to-handle, time: 2 h, air: 25 degC}]"
+    )
+    product = _spec({"products.primer.drying": stages}).products["primer"]
+    at = {air: earliest(product, DryingStage.DUST_FREE, Quantity.of("temperature", air, "degC")) for air in (19, 20)}
+    assert isinstance(at[19], Unstated)
+    assert (str(at[19].stated_at), str(at[19].time)) == ("20 degC", "30 min")
+    assert at[20] is product.drying[0]
+    assert str(longest(product.drying[0])) == "30 min"
+    assert earliest(product, DryingStage.THROUGH, Quantity.of("temperature", 20, "degC")) is None
+    assert earliest(product, DryingStage.DUST_FREE, None) is None
+
+
+def test_a_time_for_warmer_air_is_never_printed_as_if_it_held() -> None:
+    spec = _spec(
+        {
+            "products.clear.drying": "[{id: hand, stage: dry-to-handle, time: 10 h, air: 20 degC}]",
+            "products.primer.sandable_after": "[{id: wet, sanding: wet, time: 3 h, air: 20 degC}]",
+            "project.second_units": "{film: mil}",
+        }
+    )
+    printed = {view.name: dict(view.drying) for view in _statement(spec).applications}
+    assert printed["Example clear"] == {"dry to handle": "not stated for 15\N{NO-BREAK SPACE}°C"}
+    assert "not stated for 15\N{NO-BREAK SPACE}°C" in printed["Example primer"].values()
+
+
+def _named(found: tuple[Drying | SandableAfter | Unstated, ...]) -> list[str]:
+    return [f"{one.kind} not stated for {one.air}" if isinstance(one, Unstated) else one.id for one in found]
 
 
 def test_coldest_and_warmest_air_are_those_of_all_jobs_that_state_one() -> None:
@@ -167,9 +203,9 @@ def test_coldest_and_warmest_air_are_those_of_all_jobs_that_state_one() -> None:
 @pytest.mark.parametrize(
     ("air", "chosen"),
     [
-        ("5 degC", ["cold", "wet"]),
-        ("14 degC", ["cold", "wet"]),
-        ("15 degC", ["band", "wet"]),
+        ("9 degC", ["dry not stated for 9 degC", "wet not stated for 9 degC"]),
+        ("14 degC", ["cold", "wet not stated for 14 degC"]),
+        ("15 degC", ["band", "wet not stated for 15 degC"]),
         ("24 degC", ["band", "wet"]),
     ],
 )
@@ -181,5 +217,5 @@ def test_the_time_before_sanding_is_that_of_the_coldest_air_and_a_band_holds_fro
         " {id: cold, sanding: dry, time: 9 h, air: 10 degC}]"
     )
     product = _spec({"products.primer.sandable_after": entries}).products["primer"]
-    assert sorted(entry.id for entry in sandable_at(product, parse_quantity("temperature", air))) == sorted(chosen)
-    assert [entry.id for entry in sandable_at(product, None)] == ["band", "wet", "cold"]
+    assert sorted(_named(sandable_at(product, parse_quantity("temperature", air)))) == sorted(chosen)
+    assert _named(sandable_at(product, None)) == ["band", "wet", "cold"]

@@ -12,7 +12,7 @@ from specgen.documents.parts.pot_life import pot_life
 from specgen.documents.parts.step_cautions import before_use
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.intervals import air_of
-from specgen.facts.product.drying import drying_at, sandable_at
+from specgen.facts.product.drying import Unstated, drying_at, sandable_at, stage_of
 from specgen.model.application import Activation, Application, Mixing
 from specgen.model.job import Job
 from specgen.model.product import Drying, DryingStage, Product, SandableAfter
@@ -45,7 +45,8 @@ def application(product: Product, words: Words) -> ApplicationView:
 def application_at(product: Product, job: Job, words: Words) -> ApplicationView:
     """The view of one product at a job: passes stand in the table of coats, the part in the climate of the job.
 
-    Of each stage of drying one time is left: that for the coldest air of the job, or the nearest colder air stated.
+    Of each stage of drying one time is left: that for the coldest air of the job, or the nearest colder air stated; where the
+    product states it for warmer air alone, it says so.
     """
     return _view(product, job, words)
 
@@ -72,8 +73,8 @@ def _view(product: Product, job: Job | None, words: Words) -> ApplicationView:
 
 
 def full_cure_at(product: Product, air: Quantity | None, words: Words) -> str:
-    """`14 days at 14 °C, 55 %, 60 µm`: the time to full cure where `air` is the coldest; empty where none is stated."""
-    found = [entry for entry in drying_at(product, air) if entry.stage is DryingStage.FULLY_CURED]
+    """`14 days at 14 °C, 55 %, 60 µm`: the time to full cure where `air` is the coldest; empty where none is stated at all."""
+    found = [entry for entry in drying_at(product, air) if stage_of(entry) is DryingStage.FULLY_CURED]
     return _drying(found[0], words)[1] if found else ""
 
 
@@ -198,9 +199,18 @@ def _part_used(stated: Application, words: Words) -> Iterator[tuple[str, str]]:
         yield words("Reuse a part-used can"), stated.restart
 
 
-def _drying(entry: Drying, words: Words) -> tuple[str, str]:
+def _drying(entry: Drying | Unstated, words: Words) -> tuple[str, str]:
+    if isinstance(entry, Unstated):
+        return _unstated(entry, words)
     return words.word(entry.stage), words.at(entry.time, entry.air, entry.humidity, entry.film)
 
 
-def _sandable(entry: SandableAfter, words: Words) -> tuple[str, str]:
+def _unstated(entry: Unstated, words: Words) -> tuple[str, str]:
+    """A time that the product states for warmer air alone is never printed as if it held."""
+    return words.word(entry.kind), words("not stated for {}").format(words.phrase(entry.air))
+
+
+def _sandable(entry: SandableAfter | Unstated, words: Words) -> tuple[str, str]:
+    if isinstance(entry, Unstated):
+        return _unstated(entry, words)
     return words.word(entry.sanding), words.at(entry.time, entry.air, entry.humidity, entry.film)

@@ -1,37 +1,75 @@
-"""How long each stage of drying takes in the air of a job, and when the film may be sanded.
+"""How long each stage of drying takes in the air of a job, and when the film may be sanded: rules assess the times that pages print.
 
-Asked by the pages on application and repair.
+A time holds at its own air temperature and in warmer air. What a product states for warmer air alone is not known for the job:
+no time is carried over to colder air.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from typing import TypeVar
 
-from specgen.facts.layer.intervals import at_or_below
-from specgen.model.product import Drying, Product, SandableAfter
-from specgen.units.quantity import Quantity, lower
+from specgen.model.product import Drying, DryingStage, Product, SandableAfter, Sanding
+from specgen.units.quantity import Quantity, lower, upper
 
 Entry = TypeVar("Entry", Drying, SandableAfter)
 
 
-def drying_at(product: Product, air: Quantity | None) -> tuple[Drying, ...]:
-    """One entry a stage, chosen as an overcoat window is: the nearest at or below `air`, else the coldest stated.
+@dataclass(frozen=True, slots=True)
+class Unstated:
+    """A stage or way of sanding that a product states for warmer air than `air` alone: `time` at `stated_at`, the coolest of them."""
+
+    kind: DryingStage | Sanding
+    air: Quantity
+    stated_at: Quantity
+    time: Quantity
+
+
+def drying_at(product: Product, air: Quantity | None) -> tuple[Drying | Unstated, ...]:
+    """One answer a stage: the time stated nearest at or below `air`, else that none is stated for it.
 
     Every entry where nothing is known of the air. A band of air holds from its lower end.
     """
     return _at(product.drying, lambda entry: entry.stage, air)
 
 
-def sandable_at(product: Product, air: Quantity | None) -> tuple[SandableAfter, ...]:
-    """One entry for dry and one for wet sanding, chosen as a stage of drying is."""
+def sandable_at(product: Product, air: Quantity | None) -> tuple[SandableAfter | Unstated, ...]:
+    """One answer for dry and one for wet sanding, found as a stage of drying is."""
     return _at(product.sandable_after, lambda entry: entry.sanding, air)
 
 
-def _at(entries: Sequence[Entry], kind: Callable[[Entry], str], air: Quantity | None) -> tuple[Entry, ...]:
+def earliest(product: Product, stage: DryingStage, air: Quantity | None) -> Drying | Unstated | None:
+    """When a stage is reached in the coldest air of a job; None where the product does not state it at all, or the air is not known."""
+    if air is None:
+        return None
+    return next((found for found in drying_at(product, air) if stage_of(found) is stage), None)
+
+
+def longest(found: Drying | SandableAfter | Unstated) -> Quantity:
+    """The time that is safe to wait: the upper end of a range; of an `Unstated` that of warmer air, which is too short at best."""
+    return found.time if isinstance(found, Unstated) else upper(found.time)
+
+
+def stage_of(found: Drying | Unstated) -> DryingStage | Sanding:
+    """The stage an answer speaks of."""
+    return found.kind if isinstance(found, Unstated) else found.stage
+
+
+def _at(
+    entries: Sequence[Entry], kind: Callable[[Entry], DryingStage | Sanding], air: Quantity | None
+) -> tuple[Entry | Unstated, ...]:
     if air is None:
         return tuple(entries)
-    alike: dict[str, list[Entry]] = {}
+    alike: dict[DryingStage | Sanding, list[Entry]] = {}
     for entry in sorted(entries, key=lambda entry: lower(entry.air)):
         alike.setdefault(kind(entry), []).append(entry)
-    return tuple(entry for entry in entries if at_or_below(alike[kind(entry)], air) is entry)
+    found: list[Entry | Unstated] = []
+    for entry in entries:
+        of_kind = alike[kind(entry)]
+        cooler = [other for other in of_kind if lower(other.air) <= air]
+        if cooler and entry is cooler[-1]:
+            found.append(entry)
+        elif not cooler and entry is of_kind[0]:
+            found.append(Unstated(kind(entry), air, lower(entry.air), upper(entry.time)))
+    return tuple(found)

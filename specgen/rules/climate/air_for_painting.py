@@ -6,6 +6,7 @@ Why
     In the cold a coat does not level and a two-pack stops curing; in the heat the coat dries before it levels.
 Passes
     jobs.refit.climate.air: 12..27 degC
+    products.primer.overcoat.any-warm.air: 10 degC
 
     Given second good
     without products.touch-up.climate.air

@@ -6,6 +6,7 @@ Why
     Outside its application conditions a coat loses gloss, blushes, runs or does not cure at all; a moisture-triggered blocked hardener is not released in air that is too dry.
 Passes
     jobs.refit.climate: {air: 10..27 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 5 K}
+    products.primer.overcoat.any-warm.air: 10 degC
 
     jobs.refit.climate: {air: 15..25 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 3 K}
 

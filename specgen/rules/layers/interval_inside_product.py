@@ -24,6 +24,7 @@ Fails
     systems.cab.layers.primer.overcoat_interval: min 30 min    # at systems.cab.layers.primer.overcoat_interval
 
     products.primer.overcoat.any-cool: {id: any-cool, next_coat: any, interval: 60 min..36 h, air: 14 degC}    # at systems.cab.layers.primer.overcoat_interval
+    products.primer.overcoat.any-warm.air: 20 degC
 
     systems.cab.layers.primer.overcoat_interval: 29 min..24 h    # at systems.cab.layers.primer.overcoat_interval
     systems.cab.layers.primer.abraded_with: P400

@@ -32,6 +32,12 @@ Passes
     jobs.lids.climate.air: 49..70 degF
     products.touch-up.climate.air: 45..90 degF
     systems.deck.layers.second.blush_wash: yes
+    products.mastic.overcoat.any-cool.air: 45 degF
+    products.mastic.overcoat.itself.air: 45 degF
+    products.gloss.drying.hand.air: 45 degF
+    products.gloss.drying.cure.air: 45 degF
+    products.touch-up.drying.hand.air: 45 degF
+    products.touch-up.drying.cure.air: 45 degF
 Fails
     products.base.binder: pu_2k_aliphatic    # at systems.cab.layers.primer.blush_wash
     products.base.hazards.isocyanates: {monomer_at_limit: no}

@@ -11,7 +11,7 @@ Passes
 
     products.base.overcoat: [{id: clear, next_coat: clear, interval: 20 min..24 h, air: 20 degC}]
     products.base.binder: nitrocellulose
-    products.primer.overcoat.base: {id: base, next_coat: base, interval: 30 min..24 h, air: 20 degC}
+    products.primer.overcoat.base: {id: base, next_coat: base, interval: 30 min..24 h, air: 15 degC}
     products.primer.hazards.epoxy_up_to_700: yes
 Fails
     products.base.binder: nitrocellulose    # warning at systems.cab.layers.clear.product

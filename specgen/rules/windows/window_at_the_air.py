@@ -1,7 +1,7 @@
 """WIN004 A planned interval holds at the job's air temperatures
 
 Checks
-    The interval of each overcoated coat that cures chemically: its maximum, against the overcoating interval that its product states at or above the warmest air of a job; where all stated intervals are for cooler air, that interval shortened as the published intervals of polyurethane shorten. Its minimum likewise where all stated intervals are for warmer air.
+    The interval of each overcoated coat that cures chemically: its maximum, against the overcoating interval that its product states at or above the warmest air of a job; where all stated intervals are for cooler air, that interval shortened as the published intervals of polyurethane shorten. Its minimum likewise where all stated intervals are for warmer air; where the published intervals do not reach down to the air of the job, the minimum is not known there.
 Why
     Warm air shortens an overcoating interval and cold air delays it: a figure for 20 degC is wrong at noon in the sun and wrong again in the morning.
 Passes
@@ -22,8 +22,19 @@ Passes
     Given second good
     jobs.rails.climate.air: 55..84 degF
     systems.deck.layers.first.abraded_with: P180
+
+    products.primer.overcoat.any-warm.air: 15 degC
+    jobs.refit.climate.air: 15..25 degC
 Fails
-    jobs.refit.climate.air: 15..30 degC    # at systems.cab.layers.primer.overcoat_interval
+    products.primer.overcoat.any-warm.air: 15.1 degC    # at systems.cab.layers.primer.overcoat_interval
+
+    Given second good
+    without products.mastic.overcoat.any-cool
+    jobs.rails.climate.air: 59..77 degF
+    jobs.lids.climate.air: 61..70 degF    # at systems.deck.layers.second.overcoat_interval
+
+    products.primer.overcoat.any-warm.air: 20 degC
+    jobs.refit.climate.air: 20..30 degC    # at systems.cab.layers.primer.overcoat_interval
 
     products.primer.overcoat.any-hot: {id: any-hot, next_coat: any, interval: 20 min..16 h, air: 28 degC}    # at systems.cab.layers.primer.overcoat_interval
 
@@ -96,6 +107,19 @@ def window_at_the_air(system: System, spec: Spec, on: date) -> Problems:
         if first is not None and interval.low is not None and interval.low < first:
             what = f"interval {interval}: in air down to {coldest} the minimum overcoating interval of {below.product} is {show(first)}{_LIKE}"
             yield Problem(path, what, source=_ground(family))
+        elif first is None and coldest is not None and _unstated(windows, coldest):
+            known = f"{windows[0].interval.low} at {windows[0].air}"
+            what = f"interval {interval}: the minimum overcoating interval of {below.product} is not stated for {coldest}, only {known} and for warmer air"
+            remedy = "ask the manufacturer for the interval at this air temperature, or keep the air warmer"
+            yield Problem(path, what, remedy, source=LOGIC)
+
+
+def _unstated(windows: tuple[OvercoatWindow, ...], coldest: Quantity) -> bool:
+    """True where all intervals are for warmer air, and nothing published tells how much longer the minimum is in colder air."""
+    coolest = windows[0]
+    return (
+        coolest.air > coldest and coolest.interval.low is not None and shrinkage(coolest.air, coldest, _LEAST) is None
+    )
 
 
 def _last(windows: tuple[OvercoatWindow, ...], warmest: Quantity) -> tuple[Quantity, bool] | None:

@@ -15,7 +15,7 @@ Fails
     products.primer.overcoat.any-warm.interval: 2 h..2 h    # at products.primer.overcoat.any-warm.interval
     systems.cab.layers.primer.overcoat_interval: 2 h..2 h
 
-    products.primer.overcoat.again: {id: again, next_coat: any, interval: 1 h..36 h, air: 20 degC}    # at products.primer.overcoat.again.interval
+    products.primer.overcoat.again: {id: again, next_coat: any, interval: 1 h..36 h, air: 15 degC}    # at products.primer.overcoat.again.interval
     systems.cab.layers.primer.overcoat_interval: 1 h..24 h
 
     Given second good

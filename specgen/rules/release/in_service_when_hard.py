@@ -1,0 +1,83 @@
+"""REL004 Parts do not go into service before the film is hard
+
+Checks
+    The minimum time before return to service: not below that before handling; and at the coldest air of the jobs, for a lower coat with the minimum intervals above it, against the time to through-dry of each product, or else to dry-to-handle. A time that a product states for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning. Service before the film is fully cured is a note.
+Why
+    Rain, wash brushes, loads and fuel destroy in an hour a film that another night would have hardened.
+Passes
+    products.clear.drying.through: {id: through, stage: through-dry, time: 7 days, air: 15 degC}
+
+    systems.cab.service_after: 7 days
+
+    products.primer.drying.through: {id: through, stage: through-dry, time: 7 days, air: 15 degC}
+Fails
+    systems.cab.service_after: 11 h    # at systems.cab.service_after    # note at systems.cab.service_after
+
+    products.clear.drying.through: {id: through, stage: through-dry, time: 25 h, air: 15 degC}    # at systems.cab.service_after    # note at systems.cab.service_after
+    systems.cab.service_after: 24 h
+
+    products.clear.drying.through: {id: through, stage: through-dry, time: 20 h, air: 20 degC}    # warning at systems.cab.service_after
+
+    systems.cab.service_after: 6.9 days    # note at systems.cab.service_after
+
+    products.clear.drying.cure: {id: cure, stage: fully-cured, time: 5 days, air: 20 degC}    # note at systems.cab.service_after
+
+    products.primer.drying.through: {id: through, stage: through-dry, time: 8 days, air: 15 degC}    # at systems.cab.service_after
+
+    Given second good
+    systems.deck.service_after: 15.9 h    # at systems.deck.service_after    # at systems.deck.service_after    # note at systems.deck.service_after
+To put right
+    Write the time of the drying stage at the coldest air of the job; where parts leave before the film is fully cured, say in use or in the scope what must wait, as washing, loading and decals.
+"""
+
+from specgen.facts.layer.intervals import coldest_air
+from specgen.facts.layer.release import reached
+from specgen.facts.pairs.families import binder_family
+from specgen.model.product import DryingStage
+from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Problem, Problems, Spec, System, date, rule, show
+
+_PATH = ("service_after",)
+_ASK = "ask the manufacturer for the time at this air temperature, or keep the air warmer"
+
+
+@rule("REL004", on=System, severity=ERROR, source=LOGIC)
+def in_service_when_hard(system: System, spec: Spec, on: date) -> Problems:
+    after = system.service_after
+    if after is None:
+        return
+    if system.handle_after is not None and after < system.handle_after:
+        yield Problem(
+            _PATH, f"parts go into service after {show(after)}, before they may be handled, {show(system.handle_after)}"
+        )
+    if coldest_air(system, spec) is None:
+        return
+    hard = reached(system, spec, after, (DryingStage.THROUGH, DryingStage.HANDLING))
+    early = next((one for one in hard if one.too_soon), None)
+    last = next((one for one in hard if one.layer is system.layers[-1]), None)
+    if early is not None:
+        at = (
+            f"at {early.air}"
+            if early.stated_at is None
+            else f"even at {early.stated_at}, and the air may be {early.air}"
+        )
+        what = f"parts go into service {show(after)} after the last coat, but {early.layer.product} is {early.stage} only after {show(early.due)} {at}"
+        yield Problem(_PATH, what)
+    elif last is not None and last.stated_at is not None and last.stage is DryingStage.THROUGH:
+        what = f"parts go into service {show(after)} after the last coat; when {last.layer.product} is {last.stage} is not stated for {last.air}, only for {last.stated_at} and warmer"
+        yield Problem(_PATH, what, _ASK, WARNING)
+        return
+    yield from _before_full_cure(system, spec)
+
+
+def _before_full_cure(system: System, spec: Spec) -> Problems:
+    after = system.service_after
+    cured = reached(system, spec, after, (DryingStage.FULLY_CURED,)) if after is not None else ()
+    last = next((one for one in cured if one.layer is system.layers[-1]), None)
+    if after is None or last is None:
+        return
+    said = f"parts go into service {show(after)} after the last coat"
+    if last.too_soon:
+        yield Problem(_PATH, f"{said}; {last.layer.product} is fully cured only after {show(last.due)}", severity=NOTE)
+    elif last.stated_at is not None and binder_family(spec.product_of(last.layer).binder)["cure"] != "stoved":
+        what = f"{said}; when {last.layer.product} is fully cured is not stated for {last.air}, only for {last.stated_at} and warmer"
+        yield Problem(_PATH, what, _ASK, NOTE)
