@@ -9,39 +9,39 @@ Passes
 
     products.primer.drying: [{id: handle, stage: dry-to-handle, time: 30 h, air: 15 degC}]
     jobs.refit.inspection.primer-film.gauge: {principle: destructive}
+    systems.cab.handle_after: 30 h
 Fails
-    products.primer.drying: [{id: handle, stage: dry-to-handle, time: 30 h, air: 15 degC}]    # at jobs.refit.inspection.primer-film.after
+    products.primer.drying: [{id: handle, stage: dry-to-handle, time: 30 h, air: 15 degC}]    # at jobs.refit.inspection.primer-film.after    # also REL003 at systems.cab.handle_after
 
     Given second good
-    products.mastic.drying: [{id: handle, stage: dry-to-handle, time: 97 h, air: 50 degF}]    # at jobs.rails.inspection.first.after    # at jobs.rails.inspection.film.after    # also USU001 at products.mastic.drying.handle.time
+    products.mastic.drying: [{id: handle, stage: dry-to-handle, time: 97 h, air: 50 degF}]    # at jobs.rails.inspection.first.after    # at jobs.rails.inspection.film.after    # also USU001 at products.mastic.drying.handle.time    # also REL003 at systems.deck.handle_after
 To put right
     Measure wet film during application or dry film on a panel, or choose an interval after which the coat is dry to handle.
 """
 
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.points import principle_of
-from specgen.facts.layer.intervals import interval
-from specgen.facts.product.drying import drying_at
+from specgen.facts.layer.intervals import air_of, interval
+from specgen.facts.product.drying import earliest, longest
 from specgen.model.acceptance import GaugePrinciple
 from specgen.model.product import DryingStage
 from specgen.rules.kit import PRACTICE, WARNING, Job, Layer, Problem, Problems, Quantity, Spec, System, date, rule
-from specgen.units.quantity import lower
 
 
 @rule("INS015", on=Job, severity=WARNING, source=PRACTICE)
 def film_hard_enough(job: Job, spec: Spec, on: date) -> Problems:
-    air = job.climate.air.low if job.climate is not None and job.climate.air is not None else None
+    air = air_of(job)
     for point in film_points(job):
         if point.after is None or principle_of(point) in {GaugePrinciple.COMB, GaugePrinciple.DESTRUCTIVE}:
             continue
         for system in dict.fromkeys(system for _, system in places(point, job, spec)):
             latest = _latest(system, point.after, spec, air)
             layer = next(layer for layer in system.layers if layer.id == point.after)
-            hard = [e.time for e in drying_at(spec.product_of(layer), air) if e.stage is DryingStage.HANDLING]
-            if latest is not None and hard and air is not None and min(map(lower, hard)) > latest:
+            hard = earliest(spec.product_of(layer), DryingStage.HANDLING, air)
+            if latest is not None and hard is not None and longest(hard) > latest:
                 what = (
                     f"{point.id} measures {layer.id}, which has to be overcoated within {latest}; "
-                    f"{layer.product} is dry to handle only after {min(map(lower, hard))}"
+                    f"{layer.product} is dry to handle only after {longest(hard)}"
                 )
                 yield Problem(("inspection", point.id, "after"), what)
                 break

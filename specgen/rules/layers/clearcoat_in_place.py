@@ -22,7 +22,7 @@ Fails
     systems.cab.layers.base.role: surfacer    # at systems.cab.layers.clear.role
 
     systems.cab.layers.over: {id: over, role: basecoat, product: base, variant: standard, film: {min: 15 um, nominal: 20 um, max: 30 um}, passes: 2}    # at systems.cab.layers.clear.role
-    without systems.cab.total    # also LAY001 at systems.cab.layers.over.role    # also LAY002 at systems.cab.layers.over.role    # also LAY007 at systems.cab.layers.clear.overcoat_interval
+    without systems.cab.total    # also LAY001 at systems.cab.layers.over.role    # also LAY002 at systems.cab.layers.over.role    # also LAY007 at systems.cab.layers.clear.overcoat_interval    # also REL003 at systems.cab.handle_after
 To put right
     Apply the clearcoat last, over a basecoat or topcoat.
 """

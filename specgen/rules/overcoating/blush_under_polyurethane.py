@@ -49,18 +49,18 @@ Fails
     products.base.climate: {air: 5..30 degC, humidity: max 85 %}
     products.clear.climate: {air: 5..30 degC, humidity: 35..80 %}
     products.barrier.climate: {air: 5..35 degC, humidity: max 85 %}
-    jobs.refit.climate.air: 8..25 degC
+    jobs.refit.climate.air: 8..25 degC    # also REL003 at systems.cab.handle_after    # also REL003 at systems.chassis.handle_after    # also REL004 at systems.cab.service_after    # also REL004 at systems.chassis.service_after    # also WIN004 at systems.cab.layers.base.overcoat_interval    # also WIN004 at systems.cab.layers.primer.overcoat_interval
 
     Given second good
     products.mastic.climate.air: 45..95 degF
     products.gloss.climate.air: 45..95 degF
-    jobs.rails.climate.air: 49..77 degF    # at systems.deck.layers.second.blush_wash
+    jobs.rails.climate.air: 49..77 degF    # at systems.deck.layers.second.blush_wash    # also REL003 at systems.deck.handle_after    # also REL004 at systems.deck.service_after    # also WIN004 at systems.deck.layers.first.overcoat_interval    # also WIN004 at systems.deck.layers.second.overcoat_interval
 
     Given second good
     products.mastic.climate.air: 45..95 degF
     products.gloss.climate.air: 45..95 degF
     products.touch-up.climate.air: 45..90 degF
-    jobs.lids.climate.air: 49..70 degF    # at systems.deck.layers.second.blush_wash
+    jobs.lids.climate.air: 49..70 degF    # at systems.deck.layers.second.blush_wash    # also REL003 at systems.deck.handle_after    # also REL003 at systems.touch.handle_after    # also REL004 at systems.deck.service_after    # also REL004 at systems.touch.service_after    # also WIN004 at systems.deck.layers.first.overcoat_interval    # also WIN004 at systems.deck.layers.second.overcoat_interval
 
     Given second good
     products.mastic.climate.humidity: max 90 %

@@ -65,7 +65,7 @@ Fails
     jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, area: 0.12 m2, preparation: blast, system: holding, substrate: {material: steel_hot_rolled, thickness: 4 mm}}
     preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 20..30 um, profile_method: ISO 8503-5}], coat_within: 4 h}
     products.barrier.film: {min: 25 um, nominal: 40 um, max: 120 um}
-    systems.holding: {id: holding, title: Holding primer, layers: [{id: barrier, role: primer, product: barrier, variant: standard, film: {min: 25 um, nominal: 40 um, max: 60 um}, coats: 1}]}    # at systems.holding.layers.barrier.film.min    # warning at systems.holding.layers
+    systems.holding: {id: holding, title: Holding primer, layers: [{id: barrier, role: primer, product: barrier, variant: standard, film: {min: 25 um, nominal: 40 um, max: 60 um}, coats: 1}]}    # at systems.holding.layers.barrier.film.min    # warning at systems.holding.layers    # also REL002 at systems.holding.handle_after    # also REL002 at systems.holding.service_after
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..20.1 um, profile_method: ISO 8503-5}
     jobs.refit.substrate.thickness: 4 mm    # warning at systems.chassis.layers

@@ -1,4 +1,4 @@
-"""REL006 A coat is not sanded before it may be
+"""REL005 A coat is not sanded before it may be
 
 Checks
     The minimum overcoating interval of each coat that is abraded before the next (abraded_with, sanding_removes), against the time before sanding that its product states for the coldest air of the jobs, wet where the paper is named with water and else dry. A time stated for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning.
@@ -40,7 +40,7 @@ from specgen.rules.kit import ERROR, LOGIC, WARNING, Layer, Problem, Problems, S
 _WET = re.compile(r"\b(wet|water)\b", re.IGNORECASE)
 
 
-@rule("REL006", on=System, severity=ERROR, source=LOGIC)
+@rule("REL005", on=System, severity=ERROR, source=LOGIC)
 def hard_enough_to_sand(system: System, spec: Spec, on: date) -> Problems:
     air = coldest_air(system, spec)
     for layer in system.layers[:-1]:

@@ -17,7 +17,7 @@ Fails
     products.primer.drying.touch: {id: touch, stage: touch-dry, time: 201 min, air: 20 degC}    # at products.primer.drying.touch.time
 
     products.primer.drying.touch: {id: touch, stage: touch-dry, time: 40 min, air: 20 degC}
-    products.primer.drying.handle: {id: handle, stage: dry-to-handle, time: 27 h, air: 20 degC}    # at products.primer.drying.handle.time
+    products.primer.drying.handle: {id: handle, stage: dry-to-handle, time: 27 h, air: 20 degC}    # at products.primer.drying.handle.time    # also USU003 at products.primer.drying.hand.time
 
     products.primer.drying.handle: {id: handle, stage: dry-to-handle, time: 3 h, air: 20 degC}
     products.primer.drying.cure: {id: cure, stage: fully-cured, time: 301 h, air: 20 degC}    # at products.primer.drying.cure.time

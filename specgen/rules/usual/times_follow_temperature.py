@@ -23,6 +23,7 @@ Fails
 
     products.primer.overcoat.any-hot: {id: any-hot, next_coat: any, interval: 20 min..5 h, air: 30 degC}    # at products.primer.overcoat.any-warm.interval
     systems.cab.layers.primer.overcoat_interval: 30 min..5 h
+    products.primer.overcoat.any-warm.air: 20 degC    # also WIN004 at systems.cab.layers.primer.overcoat_interval
 
     products.primer.sandable_after: [{id: cold, sanding: dry, time: 10 h..12 h, air: 10 degC}, {id: warm, sanding: dry, time: 2 h, air: 20 degC}]    # at products.primer.sandable_after.cold.time
 

@@ -13,13 +13,13 @@ Passes
     products.base.overcoat.clear.interval: max 24 h
 Fails
     products.primer.overcoat.any-warm.interval: 2 h..2 h    # at products.primer.overcoat.any-warm.interval
-    systems.cab.layers.primer.overcoat_interval: 2 h..2 h
+    systems.cab.layers.primer.overcoat_interval: 2 h..2 h    # also INS015 at jobs.refit.inspection.primer-film.after
 
     products.primer.overcoat.again: {id: again, next_coat: any, interval: 1 h..36 h, air: 15 degC}    # at products.primer.overcoat.again.interval
     systems.cab.layers.primer.overcoat_interval: 1 h..24 h
 
     Given second good
-    products.mastic.overcoat.itself-warm.interval: 3 h..3 h    # at products.mastic.overcoat.itself-warm.interval    # also WIN004 at systems.deck.layers.first.overcoat_interval
+    products.mastic.overcoat.itself-warm.interval: 3 h..3 h    # at products.mastic.overcoat.itself-warm.interval    # also WIN004 at systems.deck.layers.first.overcoat_interval    # also USU003 at products.mastic.overcoat.itself.interval
 To put right
     Correct the entry from the manufacturer's data.
 """
