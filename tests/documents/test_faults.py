@@ -103,7 +103,7 @@ def test_repair_of_each_system() -> None:
     )
     assert [step.text for step in cab.steps] == [
         "Wash and degrease the area and its surroundings first: sanding works dirt and grease into the surface.",
-        "Do not dry-sand any film before it is fully cured: until then its dust is harmful. A film that is already hard may be wet-sanded, with a P3 mask and gloves.",
+        f"Do not dry-sand any film before it is fully cured: until then its dust is harmful. A film that is already hard may be wet-sanded, with a P3 mask and gloves. Fully cured: Example clear 7{NB}days at 10{NB}°C (50{NB}°F).",
         "Sand the area back until the remaining coating is sound and adheres firmly at its edge: to the first undamaged coat, or to the substrate where the lowest coat is damaged or loose.",
         "Where the cold-rolled steel sheet is exposed, prepare it to P Ma following the steps of system A.",
         "Feather the edge of every coat around the area, one ring per coat, with P180 to P320, until no step can be felt.",

@@ -100,7 +100,7 @@ def solids_agree(product: Product, spec: Spec, on: date) -> Problems:
     if product.composition and all(line.kind is not Ingredient.SOLIDS for line in product.composition):
         for in_can, sprayed in _pairs(product):
             for at, share in (in_can, sprayed):
-                if share is not None and share.base > 0:
+                if share is not None and upper(share).base > 0:
                     yield Problem(at, f"volume solids {share} are stated, but the composition contains no solids")
         return
     by_mass = _most_by_volume(product)

@@ -1,7 +1,7 @@
 """REL003 Parts are not handled before the film is dry to handle
 
 Checks
-    The minimum time before handling, and for a lower coat the minimum intervals above it as well, against the time to dry-to-handle of each product at the coldest air of the jobs. Where a product states that time for warmer air alone, it is not known for the job: less than in warmer air is an error all the same, otherwise a warning. Where the last product states none, this is a note.
+    The minimum time before handling, and for a lower coat the minimum intervals above it as well, against the time to dry-to-handle of each product at the lowest air temperature of the jobs. Where a product states that time for warmer air alone, it is not known for the job: less than in warmer air is an error all the same, otherwise a warning. Where the last product states none, this is a note.
 Why
     A soft film takes the print of every strap, rack and glove, and what is packed on it sticks.
 Passes
@@ -28,7 +28,7 @@ Fails
     Given second good
     systems.deck.handle_after: 15.9 h    # at systems.deck.handle_after
 To put right
-    Write the time of the last coat at the coldest air of the job, or keep the air warmer; ask the manufacturer for times that its data do not state.
+    Write the time of the last coat at the lowest air temperature of the job, or keep the air warmer; ask the manufacturer for times that its data do not state.
 """
 
 from specgen.facts.layer.intervals import coldest_air

@@ -1,7 +1,7 @@
 """REL005 A coat is not sanded before it may be
 
 Checks
-    The minimum overcoating interval of each coat that is abraded before the next (abraded_with, sanding_removes), against the time before sanding that its product states for the coldest air of the jobs, wet where the paper is named with water and else dry. A time stated for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning.
+    The minimum overcoating interval of each coat that is abraded before the next (abraded_with, sanding_removes), against the time before sanding that its product states for the lowest air temperature of the jobs, wet where the paper is named with water and else dry. A time stated for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning.
 Why
     A coat that is still soft clogs the paper, tears and takes scratches that show through; its dust is that of uncured paint.
 Passes
@@ -27,7 +27,7 @@ Fails
     Given second good
     products.mastic.sandable_after: [{id: dry, sanding: dry, time: 9 h, air: 50 degF}]    # at systems.deck.layers.second.overcoat_interval
 To put right
-    Begin the interval when the coat may be sanded at the coldest air of the job, or keep the air warmer.
+    Begin the interval when the coat may be sanded at the lowest air temperature of the job, or keep the air warmer.
 """
 
 import re

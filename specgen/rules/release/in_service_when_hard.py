@@ -1,7 +1,7 @@
 """REL004 Parts do not go into service before the film is hard
 
 Checks
-    The minimum time before return to service: not below that before handling; and at the coldest air of the jobs, for a lower coat with the minimum intervals above it, against the time to through-dry of each product, or else to dry-to-handle. A time that a product states for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning. Service before the film is fully cured is a note.
+    The minimum time before return to service: not below that before handling; and at the lowest air temperature of the jobs, for a lower coat with the minimum intervals above it, against the time to through-dry of each product, or else to dry-to-handle. A time that a product states for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning. Service before the film is fully cured is a note.
 Why
     Rain, wash brushes, loads and fuel destroy in an hour a film that another night would have hardened.
 Passes
@@ -27,7 +27,7 @@ Fails
     Given second good
     systems.deck.service_after: 15.9 h    # at systems.deck.service_after    # at systems.deck.service_after    # note at systems.deck.service_after
 To put right
-    Write the time of the drying stage at the coldest air of the job; where parts leave before the film is fully cured, say in use or in the scope what must wait, as washing, loading and decals.
+    Write the time of the drying stage at the lowest air temperature of the job; where parts leave before the film is fully cured, say in use or in the scope what must wait, as washing, loading and decals.
 """
 
 from specgen.facts.layer.intervals import coldest_air

@@ -17,7 +17,7 @@ Fails
     without systems.touch.handle_after    # at systems.touch.handle_after    # at systems.touch.service_after
     without systems.touch.service_after
 To put right
-    Write handle_after and service_after from the drying stages of the last coat at the coldest air of the job.
+    Write handle_after and service_after from the drying stages of the last coat at the lowest air temperature of the job.
 """
 
 from specgen.facts.placing import jobs_painted_with
