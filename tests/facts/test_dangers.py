@@ -44,8 +44,8 @@ def test_what_is_not_known_counts_as_held() -> None:
 
 def test_traits_of_the_good_products() -> None:
     products = spec_of(good_with()).products
-    assert traits_of(products["primer"]) == {"aerosol", "burns", "epoxy"}
-    assert traits_of(products["barrier"]) == {"burns", "epoxy", "two-pack"}
+    assert traits_of(products["primer"]) == {"aerosol", "burns", "epoxy", "single-use-filter"}
+    assert traits_of(products["barrier"]) == {"burns", "epoxy", "two-pack", "single-use-filter"}
     assert traits_of(products["clear"]) == {"aerosol", "burns", "isocyanate"}
 
 
