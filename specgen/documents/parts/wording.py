@@ -13,7 +13,7 @@ from fractions import Fraction
 
 from specgen.model.acceptance import GaugePrinciple, LowReadings, SampledUnit, Stage, ZeroedOn
 from specgen.model.application import Method, Workplace
-from specgen.model.control import Section
+from specgen.model.control import ExtraSection, Section
 from specgen.model.environment import EnvironmentKind, Medium
 from specgen.model.hazards import Route, SignalWord, Task
 from specgen.model.job import Exposure, RubResult
@@ -106,6 +106,7 @@ WORDS: Mapping[StrEnum, str] = {
     Section.COVERAGE: N_("coverage"),
     Section.CLAIMS: N_("performance claims"),
     Section.CALCULATIONS: N_("calculations"),
+    ExtraSection.GENERIC_OVERCOATING: N_("published overcoating tables"),
     Workplace.WORKSHOP: N_("workshop"),
     Workplace.BOOTH: N_("spray booth"),
     Workplace.OUTDOORS: N_("outdoors"),
