@@ -15,7 +15,7 @@ from specgen.findings import Finding, Severity
 from tests.good_spec import checked, put, take_out
 
 HERE = Path(__file__).parent
-ROUNDS = ("round_1", "round_2", "round_3")  # those that were measured; a later one joins when it was
+ROUNDS = ("round_1", "round_2", "round_3", "round_4")  # those that were measured; a later one joins when it was
 
 
 @cache
@@ -24,8 +24,13 @@ def _read(name: str) -> dict[str, Any]:
 
 
 def sound(name: str, of_round: str) -> dict[str, Any]:
-    """A sound specification: its own systems and jobs, and of the range only the project, products and preparations they use."""
+    """A sound specification: its own systems and jobs, and of the range only the project, products and preparations they use.
+
+    Of the fourth round on it may be a change to a sound one of the round `of`.
+    """
     own = copy.deepcopy(_read(of_round)["sound"][name])
+    if "from" in own:
+        return _changed(sound(own["from"], own["of"]), own)
     spec = {"project": copy.deepcopy(_read("range")["projects"][own["project"]])}
     spec["products"] = [_product(key) for key in _used(own, "product")]
     spec["preparations"] = [_preparation(key, own) for key in _used(own, "preparation")]
@@ -35,13 +40,17 @@ def sound(name: str, of_round: str) -> dict[str, Any]:
 def faulty(name: str, of_round: str) -> dict[str, Any]:
     """A sound specification with the one change that makes it faulty."""
     case = _read(of_round)["faults"][name]
-    spec = sound(case["from"], of_round)
+    spec = _changed(sound(case["from"], case.get("of", of_round)), case)
+    held = {product["id"] for product in spec["products"]}
+    spec["products"] += [_product(key) for key in _used({"systems": spec["systems"]}, "product") if key not in held]
+    return spec
+
+
+def _changed(spec: dict[str, Any], case: dict[str, Any]) -> dict[str, Any]:
     for path in case.get("without", ()):
         take_out(spec, path)
     for path, value in case.get("set", {}).items():
         put(spec, path, value)
-    held = {product["id"] for product in spec["products"]}
-    spec["products"] += [_product(key) for key in _used({"systems": spec["systems"]}, "product") if key not in held]
     return spec
 
 
@@ -57,13 +66,18 @@ def new_findings(name: str, of_round: str) -> list[Finding]:
     """What the change brought."""
     before = {
         (finding.id, finding.path, finding.severity)
-        for finding in report(sound(_read(of_round)["faults"][name]["from"], of_round))
+        for finding in report(_base(name, of_round))
     }
     return [
         finding
         for finding in report(faulty(name, of_round))
         if (finding.id, finding.path, finding.severity) not in before
     ]
+
+
+def _base(name: str, of_round: str) -> dict[str, Any]:
+    case = _read(of_round)["faults"][name]
+    return sound(case["from"], case.get("of", of_round))
 
 
 def meant(finding: Finding, name: str, of_round: str) -> bool:
