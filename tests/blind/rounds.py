@@ -64,10 +64,7 @@ def fault_names() -> list[tuple[str, str]]:
 
 def new_findings(name: str, of_round: str) -> list[Finding]:
     """What the change brought."""
-    before = {
-        (finding.id, finding.path, finding.severity)
-        for finding in report(_base(name, of_round))
-    }
+    before = {(finding.id, finding.path, finding.severity) for finding in report(_base(name, of_round))}
     return [
         finding
         for finding in report(faulty(name, of_round))

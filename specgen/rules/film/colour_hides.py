@@ -1,11 +1,11 @@
 """FLM010 The colour hides within the maximum DFT of the coat
 
 Checks
-    The DFT for full hiding of the variant, or else of its product, against the maximum DFT of the coat, or else of the product.
+    The DFT for full hiding of the variant, or else of its product, against the maximum DFT of the coat, or else of the product; and that of a basecoat or topcoat against its nominal DFT, which is a warning, unless the same colour follows.
 Why
     Where full hiding needs more than the maximum DFT, either the undercoat shows through or the coat is applied too thick.
 Passes
-    products.base.film.hiding: 30 um
+    products.base.film.hiding: 20 um
 
     products.primer.film.hiding: 80 um
 
@@ -15,6 +15,8 @@ Passes
     Given second good
     systems.deck.layers.gloss.film: {min: 1.5 mil, nominal: 1.5 mil, max: 1.5 mil}
 Fails
+    products.base.film.hiding: 25 um    # warning at systems.cab.layers.base.film.nominal
+
     products.base.film.hiding: 35 um    # at systems.cab.layers.base.film.max
 
     products.base.variants.standard.overrides: {hiding: 40 um}    # at systems.cab.layers.base.film.max
@@ -28,7 +30,7 @@ To put right
 """
 
 from specgen.facts.layer.film import film_limit, film_of_variant
-from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, System, date, rule
+from specgen.rules.kit import ERROR, LOGIC, WARNING, Layer, Problem, Problems, Quantity, Role, Spec, System, date, rule
 
 
 @rule("FLM010", on=System, severity=ERROR, source=LOGIC)
@@ -39,3 +41,16 @@ def colour_hides(system: System, spec: Spec, on: date) -> Problems:
         if hiding is not None and most is not None and hiding.value > most.value:
             what = f"{layer.variant or layer.product} needs {hiding.value} for full hiding; the maximum DFT of the coat {layer.id} is {most.value}"
             yield Problem(("layers", layer.id, "film", "max"), what)
+        elif hiding is not None and _shows_through(layer, hiding.value, system):
+            what = f"{layer.variant or layer.product} needs {hiding.value} for full hiding; the nominal DFT of the coat {layer.id} is {layer.film.nominal}"
+            yield Problem(
+                ("layers", layer.id, "film", "nominal"), what, "raise the nominal DFT to full hiding", WARNING
+            )
+
+
+def _shows_through(layer: Layer, hiding: Quantity, system: System) -> bool:
+    """True for a coat of colour whose nominal film does not hide, unless the same product follows in the same colour."""
+    if layer.role not in {Role.BASECOAT, Role.TOPCOAT} or layer.film.nominal is None or layer.film.nominal >= hiding:
+        return False
+    pairs = zip(system.layers, system.layers[1:], strict=False)
+    return not any(one is layer and (one.product, one.variant) == (two.product, two.variant) for one, two in pairs)
