@@ -25,6 +25,13 @@ class FilmUnit(StrEnum):
     MIL = "mil"
 
 
+class FilmConversion(StrEnum):
+    """How um and mil are turned into each other in brackets: by 25.4, or by 25 as nominal films are specified."""
+
+    EXACT = "exact"
+    NOMINAL = "nominal-25"
+
+
 class TemperatureUnit(StrEnum):
     CELSIUS = "degC"
     FAHRENHEIT = "degF"
@@ -81,6 +88,12 @@ class SecondUnits(Node):
 
     film: Annotated[FilmUnit, choice(FilmUnit)] | None = leaf(
         Polarity.NOTE, Concern.DOCUMENT, "second unit of film thickness: um or mil"
+    )
+    film_conversion: Annotated[FilmConversion, choice(FilmConversion)] = leaf(
+        Polarity.NOTE,
+        Concern.DOCUMENT,
+        "conversion of film thickness in brackets: exact, or nominal-25 for 25 um to the mil",
+        default=FilmConversion.EXACT,
     )
     temperature: Annotated[TemperatureUnit, choice(TemperatureUnit)] | None = leaf(
         Polarity.NOTE, Concern.DOCUMENT, "second unit of temperature: degC or degF"

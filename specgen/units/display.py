@@ -15,6 +15,10 @@ from specgen.units.rounding import round_half_up, significant
 
 _FEWEST_DIGITS, _MOST_DIGITS = 2, 3
 
+NOMINAL_FILM = "nominal film"
+"""What `second` names beside the kinds where 25 um count as a mil, as nominal films are specified."""
+_NOMINAL_UM = Fraction(25)
+
 # The phrases of a range.
 BETWEEN, AT_LEAST, AT_MOST = N_("{low} to {high}"), N_("at least {}"), N_("at most {}")
 
@@ -60,13 +64,14 @@ def _with_second(figures: str, values: list[Quantity], second: Mapping[str, str]
         other = "degF"
     if other is None or unit_sign(other) == unit:
         return text
-    digits = [_second_figure(value, other) for value in values]
+    nominal = NOMINAL_FILM in (second or {})
+    digits = [_second_figure(value, other, nominal) for value in values]
     both = digits[0] if len(digits) == 1 else language(BETWEEN).format(low=digits[0], high=digits[1])
     return f"{text} ({language.figures(both)}\N{NO-BREAK SPACE}{unit_sign(other)})"
 
 
-def _second_figure(value: Quantity, unit: str) -> str:
-    number = value.to(unit)
+def _second_figure(value: Quantity, unit: str, nominal: bool) -> str:
+    number = _nominal(value, unit) if nominal and value.kind == "thickness" else value.to(unit)
     # A whole degree is as fine as anyone reads a shop thermometer; three digits keep the meaning of a film; elsewhere the
     # digits are the author's, at least two, so that a change of unit neither invents precision nor loses a tenth.
     if value.kind == "temperature":
@@ -74,6 +79,11 @@ def _second_figure(value: Quantity, unit: str) -> str:
     if value.kind == "thickness":
         return str(significant(number))
     return f"{significant(number, _digits_of(value)):f}"
+
+
+def _nominal(value: Quantity, unit: str) -> Fraction:
+    """A film in the other unit, 25 um to the mil."""
+    return value.to("um") / _NOMINAL_UM if unit == "mil" else value.to("mil") * _NOMINAL_UM
 
 
 def _digits_of(value: Quantity) -> int:

@@ -42,5 +42,20 @@ def test_no_temperature_stands_in_degrees_celsius_alone_on_letter(units: str, te
     assert _printed("temperature", text, second_units=units, page_size="Letter") == printed
 
 
+@pytest.mark.parametrize(
+    ("chosen", "text", "printed"),
+    [
+        ("{film: mil, film_conversion: nominal-25}", "75 um", "75_µm (3_mil)"),
+        ("{film: mil, film_conversion: nominal-25}", "125 um", "125_µm (5_mil)"),
+        ("{film: um, film_conversion: nominal-25}", "5 mil", "5_mil (125_µm)"),
+        ("{film: mil, film_conversion: exact}", "75 um", "75_µm (2.95_mil)"),
+        ("{film: mil}", "75 um", "75_µm (2.95_mil)"),
+    ],
+)
+def test_a_nominal_film_is_converted_by_25_where_the_project_says_so(chosen: str, text: str, printed: str) -> None:
+    found = _printed("thickness", text, second_units=chosen)
+    assert found.replace(".00", "").replace(".0_", "_") == printed
+
+
 def test_on_a4_a_temperature_has_the_second_unit_that_is_chosen_alone() -> None:
     assert _printed("temperature", "23 degC", second_units="{film: mil}", page_size="A4") == "23_°C"

@@ -19,11 +19,11 @@ from specgen.model.hazards import Route, SignalWord, Task
 from specgen.model.job import Exposure, RubResult
 from specgen.model.preparation import StepKind
 from specgen.model.product import CuringKind, DryingStage, Losses, PackForm, Role, Sanding
-from specgen.model.project import PageSize, Project
+from specgen.model.project import FilmConversion, PageSize, Project
 from specgen.model.system import Durability
 from specgen.trade.working import Working
 from specgen.units.count import Count, show_count
-from specgen.units.display import show, show_range
+from specgen.units.display import NOMINAL_FILM, show, show_range
 from specgen.units.locale import N_, POINT, Locale, N_n
 from specgen.units.quantity import CalendarSpan, Quantity, Range
 
@@ -183,6 +183,8 @@ class Words:
                 chosen: StrEnum | None = getattr(project.second_units, name)
                 if chosen is not None:
                     second[kind] = chosen.value
+            if project.second_units.film_conversion is FilmConversion.NOMINAL:
+                second[NOMINAL_FILM] = "yes"
         if project.page_size is PageSize.LETTER:
             # whoever prints on Letter reads degrees Fahrenheit
             second.setdefault("temperature", "degF")

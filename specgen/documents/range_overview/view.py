@@ -14,7 +14,7 @@ from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.pot_life import pot_life
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
-from specgen.facts.product.handling import handling
+from specgen.facts.product.handling import USUAL_AIR, handling
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 
@@ -42,7 +42,7 @@ def range_overview(spec: Spec, context: Context) -> RangeOverview:
         Column(words("DFT min."), "w-8", numeric=True),
         Column(words("DFT nominal"), "w-8", numeric=True),
         Column(words("DFT max."), "w-8", numeric=True),
-        Column(words("Dry to handle at about 20 °C"), "w-10"),
+        Column(words("Dry to handle at about {}").format(words.phrase(USUAL_AIR)), "w-10"),
         Column(words("Max. continuous service temperature (dry heat)"), "w-8", numeric=True),
         Column(words("Shelf life, unopened"), "w-8"),
         Column(words("Pot life")),

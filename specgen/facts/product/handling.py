@@ -11,7 +11,7 @@ from specgen.model.product import Drying, DryingStage, Product
 from specgen.units.quantity import Quantity, as_range, upper
 
 # Drying times are compared at this air temperature throughout the trade (common practice, no source).
-_USUAL_AIR = Quantity.of("temperature", 20, "degC")
+USUAL_AIR = Quantity.of("temperature", 20, "degC")
 
 
 def handling(product: Product) -> Drying | None:
@@ -23,6 +23,6 @@ def handling(product: Product) -> Drying | None:
 def _away(entry: Drying) -> Fraction:
     """How far the air of the entry lies from 20 degC; a band with it lies no distance away."""
     air = as_range(entry.air)
-    if air.holds(_USUAL_AIR):
+    if air.holds(USUAL_AIR):
         return Fraction(0)
-    return min(abs(end.base - _USUAL_AIR.base) for end in (air.low, air.high) if end is not None)
+    return min(abs(end.base - USUAL_AIR.base) for end in (air.low, air.high) if end is not None)
