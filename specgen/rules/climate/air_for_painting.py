@@ -41,7 +41,7 @@ Fails
     products.mastic.climate: {air: 40..95 degF, surface: 40..105 degF, humidity: max 85 %, dew_point_margin: min 5 degF}
     products.gloss.climate: {air: 40..95 degF, surface: 40..100 degF, humidity: max 80 %, dew_point_margin: min 6 degF}
     jobs.lids.vehicles: [F-1]
-    jobs.lids.climate.air: 49 degF..70 degF    # at jobs.lids.climate.air    # also OVR005 at systems.deck.layers.second.blush_wash    # also REL003 at systems.deck.handle_after    # also REL003 at systems.touch.handle_after    # also REL004 at systems.deck.service_after    # also REL004 at systems.touch.service_after    # also USU005 at products.gloss.climate.surface    # also USU005 at products.mastic.climate.surface    # also WIN004 at systems.deck.layers.first.overcoat_interval    # also WIN004 at systems.deck.layers.second.overcoat_interval
+    jobs.lids.climate.air: 49 degF..70 degF    # at jobs.lids.climate.air    # also OVR005 at systems.deck.layers.second.blush_wash    # also REL003 at systems.deck.handle_after    # also REL003 at systems.touch.handle_after    # also REL004 at systems.deck.service_after    # also REL004 at systems.touch.service_after    # also WIN004 at systems.deck.layers.first.overcoat_interval    # also WIN004 at systems.deck.layers.second.overcoat_interval
 
     Given second good
     without products.gloss.climate.air

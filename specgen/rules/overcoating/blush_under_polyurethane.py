@@ -20,6 +20,8 @@ Passes
     products.mastic.overcoat: [{id: any-warm, next_coat: any, interval: 4 h..72 h, air: 77 degF}, {id: any-cold, next_coat: any, interval: 24 h..8 days, air: 41 degF}, {id: itself, next_coat: itself, interval: 6 h..7 days, air: 41 degF}, {id: itself-warm, next_coat: itself, interval: 3 h..4 days, air: 77 degF}]
     jobs.rails.climate.air: 41..77 degF
     systems.deck.layers.second.overcoat_interval: 24 h..72 h
+    products.gloss.drying.hand.air: 40 degF
+    products.gloss.drying.cure.air: 40 degF
 
     Given second good
     products.mastic.climate.dew_point_margin: min 5 degF

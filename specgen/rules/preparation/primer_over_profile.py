@@ -27,6 +27,8 @@ Passes
     products.barrier.film: {min: 30 um, nominal: 80 um, max: 120 um}
     products.barrier.overcoat: [{id: itself, next_coat: itself, interval: 8 h..30 days, air: 15 degC}]
     systems.holding: {id: holding, title: Holding primer and barrier, layers: [{id: hold, role: primer, product: barrier, variant: standard, film: {min: 30 um, nominal: 40 um, max: 60 um}, coats: 1, overcoat_interval: 8 h..20 days}, {id: barrier, role: topcoat, product: barrier, variant: standard, film: {min: 80 um, nominal: 100 um, max: 120 um}, coats: 1}]}
+    systems.holding.handle_after: 16 h
+    systems.holding.service_after: 7 days
 
     Given second good
     jobs.rails.environment: {kind: atmosphere, category: C4}
