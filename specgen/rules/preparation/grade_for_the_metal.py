@@ -1,7 +1,7 @@
 """PRE002 Preparation grade and blasting suit the metal
 
 Checks
-    On zinc, stainless steel and non-ferrous metals: no step requires a grade that is defined on carbon steel, none fully blast-cleans what may only be sweep-blasted, and none blasts what must not be blasted. Carbon steel and cast iron are not assessed.
+    On zinc, stainless steel and non-ferrous metals: no step requires a grade that is defined on carbon steel (a warning for the tool grades St, of which that is from memory), none fully blast-cleans what may only be sweep-blasted, and none blasts what must not be blasted. Carbon steel and cast iron are not assessed.
 Why
     An Sa grade describes blast-cleaned carbon steel; blasting zinc to it removes the zinc.
 Passes
@@ -24,6 +24,10 @@ Fails
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
     jobs.refit.items.STEP.preparation: blast
     preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: blast, text: Blast., medium: garnet, profile: 15..20 um, profile_method: ISO 8503-5}], coat_within: 4 h}    # at preparations.blast.steps.blast.do
+
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
+    jobs.refit.items.STEP.preparation: tool
+    preparations.tool: {id: tool, title: Tool, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: tool, do: power-tool, text: Abrade., grade: St 3, medium: nylon_web}], coat_within: 4 h}    # warning at preparations.tool.steps.tool.grade
 
     Given second good
     jobs.lids.items.FRAME.substrate: {material: stainless, thickness: 0.25 in}    # at preparations.blast.steps.blast.grade
@@ -64,7 +68,8 @@ def _wrong_grade(step: PreparationStep, part: Part) -> Problem:
         )
         return Problem(path, what, "write SP 16", WARNING, _NOTES.row_citation(older))
     what = f"{grade} is a grade for carbon steel; the part is {part.name}"
-    return Problem(path, what, source=_NOTES.row_citation(grade_notes("carbon steel only")[grade]))
+    source = _NOTES.row_citation(grade_notes("carbon steel only")[grade])
+    return Problem(path, what, severity=None if source.basis.confirmed else WARNING, source=source)
 
 
 def _wrong_blast(step: PreparationStep, part: Part) -> Problem | None:

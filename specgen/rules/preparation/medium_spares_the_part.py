@@ -7,7 +7,6 @@ Why
 Passes
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: soft_media
-    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 
     jobs.refit.items.STEP.substrate: {material: grp}
     preparations.sand-steel.steps.degrease.medium: ketone

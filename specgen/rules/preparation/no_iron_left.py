@@ -7,7 +7,6 @@ Why
 Passes
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: nylon_web
-    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 
     Given second good
     preparations.blast.steps.blast.medium: steel_grit

@@ -7,7 +7,6 @@ Why
 Passes
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.abrasive: P80, then P180
-    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 Fails
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.abrasive: P60, then P120    # at preparations.sand-steel.steps.sand.abrasive

@@ -6,7 +6,6 @@ Why
     Galvanic corrosion: at a scratch in the paint a large bare cathode concentrates the whole attack on one spot of the less noble metal; a brown or white stain, then a hole.
 Passes
     jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm, attached_metals: [aluminium], joint_sealed: yes}
-    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 
     jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, attached_metals: [steel_hot_rolled]}
 
@@ -15,7 +14,6 @@ Fails
     jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, attached_metals: [stainless], joint_sealed: no}    # at jobs.refit.items.STEP.substrate.joint_sealed    # also SUB009 at jobs.refit.items.STEP.substrate.attached_metals
 
     jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm, attached_metals: [aluminium]}    # at jobs.refit.items.STEP.substrate.joint_sealed
-    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 
     jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, attached_metals: [aluminium, stainless], joint_sealed: yes}    # at jobs.refit.items.STEP.substrate.attached_metals
 
