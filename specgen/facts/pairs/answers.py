@@ -28,9 +28,14 @@ def dulled(layer: Layer) -> bool | None:
     None where something else is said, perhaps in another language: a page then prints the condition, no rule misses it.
     """
     said = layer.before_next
-    if layer.abraded_with is not None or papers_in(said) or _SPEAKS_OF_SANDING.search(said or ""):
+    if layer.abraded_with is not None or says_sanding(said or ""):
         return True
     return None if said is not None else False
+
+
+def says_sanding(text: str) -> bool:
+    """True where a text orders that a coat is abraded."""
+    return bool(papers_in(text)) or _SPEAKS_OF_SANDING.search(text) is not None
 
 
 def answered_by_coat(layer: Layer, family: str) -> frozenset[str]:

@@ -1,7 +1,7 @@
 """PRE002 Preparation grade and blasting suit the metal
 
 Checks
-    On zinc, stainless steel and non-ferrous metals: no step requires a grade that is defined on carbon steel (a warning for the tool grades St, of which that is from memory), none fully blast-cleans what may only be sweep-blasted, and none blasts what must not be blasted. Carbon steel and cast iron are not assessed.
+    On zinc, stainless steel and non-ferrous metals: no step requires a grade that is defined on carbon steel (a warning for the tool grades St, whose scope is not verified against the published text), none fully blast-cleans what may only be sweep-blasted, and none blasts what must not be blasted. Carbon steel and cast iron are not assessed.
 Why
     An Sa grade describes blast-cleaned carbon steel; blasting zinc to it removes the zinc.
 Passes
