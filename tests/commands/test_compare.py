@@ -15,6 +15,7 @@ import pytest
 from specgen.commands import git_side, main
 from specgen.commands import sides as sides_of_compare
 from specgen.report.change_json import schema
+from specgen.rules.titles import titles
 from specgen.source.project import read_project
 from tests.good_spec import GOOD
 
@@ -100,9 +101,10 @@ def test_json_follows_its_schema(sides: Path, capsys: pytest.CaptureFixture[str]
         sides / "new/job.yaml", "      - {id: STEP, name: Step tube, count: 4, area: 0.12 m2, system: chassis}\n", ""
     )
     _change(sides / "new/job.yaml", "No gloss left.", "No gloss.")
+    by_reader = {}
     for reader in ("customer", "maker"):
         code, out, _ = _run("old", "new", "--format", "json", "--audience", reader, capsys=capsys)
-        told = json.loads(out)
+        told = by_reader[reader] = json.loads(out)
         jsonschema.validate(told, schema())
         assert code == 0
     paths = {change["path"]: change["effect"] for change in told["changes"]}
@@ -114,6 +116,10 @@ def test_json_follows_its_schema(sides: Path, capsys: pytest.CaptureFixture[str]
     }
     assert told["figures"]
     assert told["findings"]
+    # a customer is told which rule speaks, in its title, and neither where nor of which value
+    named = [side for moved in by_reader["customer"]["findings"] for side in moved.values() if side is not None]
+    assert len(by_reader["customer"]["findings"]) == len(told["findings"])
+    assert all(side["title"] == titles()[side["id"]] and set(side) == {"id", "severity", "title"} for side in named)
     # a customer's copy names neither what the user typed nor where it stands
     folders = _run("old", str(sides / "new"), "--format", "json", capsys=capsys)[1]
     assert (json.loads(folders)["old"], json.loads(folders)["new"]) == ("old", "new")

@@ -9,10 +9,7 @@ from dataclasses import dataclass
 from specgen.comparison.changes import Comparison, FigureMoved, FindingMoved, Kind
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
-from specgen.model.faults import SHAPE_FAULTS
-from specgen.rules.declare import all_rules
-from specgen.rules.waivers import FAULTS as WAIVER_FAULTS
-from specgen.source.faults import FAULTS as SOURCE_FAULTS
+from specgen.rules.titles import titles
 from specgen.units.locale import N_
 
 _MOST = 60
@@ -105,17 +102,13 @@ def _finding_rows(moved: tuple[FindingMoved, ...], words: Words, *, for_maker: b
 
 
 def _told(moved: tuple[FindingMoved, ...], *, for_maker: bool) -> Iterator[tuple[str, ...]]:
-    titles = {rule.id: rule.page.title for rule in all_rules()}
-    titles |= {
-        key: fault.title for faults in (SOURCE_FAULTS, SHAPE_FAULTS, WAIVER_FAULTS) for key, fault in faults.items()
-    }
     for entry in moved:
         held = entry.new if entry.new is not None else entry.old
         if held is not None:
             was = entry.old.severity.value if entry.old is not None else "–"
             now = entry.new.severity.value if entry.new is not None else "–"
             # a customer is told which rule speaks, not its words on this value
-            yield held.id, *([held.path] if for_maker else []), was, now, held.what or titles.get(held.id, "")
+            yield held.id, *([held.path] if for_maker else []), was, now, held.what or titles().get(held.id, "")
 
 
 def _tables(found: Comparison, words: Words) -> TableView:
