@@ -14,7 +14,16 @@ from tests.blind.rounds import fault_names, meant, new_findings, report, sound, 
 GRANTED = {
     ("round_1", "bridge-girders"): {"INS013"},  # accepts up to 400 um, where the system allows 360
     # 16 h from 15 degC, where the product asks for 24 h at 10 degC and 12 h at 20 degC
-    ("round_1", "water-tank"): {"LAY006"},
+    # and 24 h before handling, where the product asks for 36 h at 10 degC and 16 h at 20 degC
+    ("round_1", "water-tank"): {"LAY006", "REL003"},
+    ("round_1", "aluminium-bus"): {"INS007"},  # the gauge is said to be zeroed on steel
+    ("round_1", "machine-guards"): {
+        "REL003"
+    },  # 8 h from 16 degC, where the product asks for 12 h at 12 degC and 7 h at 20 degC
+    ("round_3", "tool-boxes"): {"REL003"},  # the same
+    ("round_1", "tram-front"): {
+        "FLM011"
+    },  # not granted: filler is sanded to nothing at its rim; no rule knows that yet
     ("round_1", "ballast-tank"): {"INS013"},  # accepts up to 300 um, where the coat allows 280
     ("round_1", "us-bridge"): {"INS010"},  # five measurement areas on 7440 ft2
     ("round_1", "splash-piles"): {"INS013"},  # accepts up to 600 um, where the coat allows 550
@@ -27,12 +36,10 @@ GRANTED = {
 # Faults that are not told, or not as the writer expected, each with the reason.
 STILL_MISSED = {
     ("round_1", "accepted film below the specified one"): "told as a warning, in words that were not written down",
-    ("round_1", "tank filled before the lining has cured"): "no rule yet",
     (
         "round_1",
         "alkyd enamel on zinc silicate",
     ): "told as a warning: the ground is a secondary source, which gives no error",
-    ("round_2", "frames stacked before they are dry to handle"): "no rule yet",
     (
         "round_2",
         "base coat left without clear",
