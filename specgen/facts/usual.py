@@ -1,6 +1,6 @@
 """Figures of a record beside the range in which a figure of their kind usually lies, from the table `usual_ranges`.
 
-Called by the rule on usual ranges. A row may count for some records alone, by a key that the entry, or a record around it, states.
+Called by the rules on figures. A row may count for some records alone, by a key that the entry, or a record around it, states.
 """
 
 from __future__ import annotations
@@ -147,3 +147,8 @@ def _range(row: Row) -> str:
     if low and high:
         return f"{where}{low} to {high} is usual"
     return f"{where}{f'at least {low}' if low else f'at most {high}'} is usual"
+
+
+def proportion(name: str) -> Fraction:
+    """A figure of the table `usual_proportions`. Raises KeyError for a row that is not there."""
+    return Fraction(table("usual_proportions").row("id", name)["value"])

@@ -1,9 +1,10 @@
 """Campaign: every quantity and choice of the demo and of the second good specification, changed one at a time, and what `check` says.
 
-    python tests/campaigns/blind_quantities.py [--share 0.1] [--seed 1] [--processes 2] [--list]
+    python tests/campaigns/blind_quantities.py [--share 0.1 | --each 2] [--seed 1] [--processes 2] [--list]
 
 Each quantity is made four times as large and a quarter, given the next unit of its kind and left out; each word becomes the next of its
-list. A move is silent where nothing is told that was not told before. What nothing could contradict stands with its reason in
+list. A move is silent where nothing is told that was not told before. `--each` tries so many moves of a sort for each leaf, drawn by the
+seed, and counts them for all of that leaf: a tenth of the time, and every leaf is there. What nothing could contradict stands with its reason in
 `blind_quantities.yaml`; beside those at most a tenth of the moves by four may be silent, or it ends with 1.
 """
 
@@ -14,18 +15,18 @@ import multiprocessing
 import platform
 import sys
 import time
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
+from zlib import crc32
 
 import yaml
 
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT))
 
-from specgen.findings import Severity  # noqa: E402
 from specgen.source.tree import Scalar  # noqa: E402
 from tests.campaigns.moving.folder import Folder, is_drawn  # noqa: E402
 from tests.campaigns.moving.moves import GRAVE, Move, moves  # noqa: E402
@@ -44,6 +45,7 @@ class Outcome:
     weight: str
     rules: tuple[str, ...]
     excused: str
+    stands_for: float = 1
 
     @property
     def silent(self) -> bool:
@@ -53,16 +55,23 @@ class Outcome:
 def main() -> int:
     asked = _asked()
     begun = time.monotonic()
-    drawn = draw(asked.share, asked.seed)
-    print(f"{len(drawn)} moves", flush=True)
-    outcomes = _run(drawn, asked.processes)
+    weights = each(asked.each, asked.seed) if asked.each else dict.fromkeys(draw(asked.share, asked.seed), 1.0)
+    print(f"{len(weights)} moves", flush=True)
+    outcomes = _run(list(weights), asked.processes)
+    outcomes = [replace(one, stands_for=weight) for one, weight in zip(outcomes, weights.values(), strict=True)]
     print(
         f"machine: {platform.machine()}, {platform.system()} {platform.release()}, Python {platform.python_version()}"
     )
-    print(f"{time.monotonic() - begun:.0f} s in {asked.processes} processes; share {asked.share}, seed {asked.seed}\n")
+    print(
+        f"{time.monotonic() - begun:.0f} s in {asked.processes} processes; {f'{asked.each} each' if asked.each else f'share {asked.share}'}, seed {asked.seed}\n"
+    )
     print(_table(outcomes))
     print(_silent(outcomes, asked.list))
-    unused = sorted({row["leaf"] for row in reasons()} - {o.excused for o in outcomes}) if asked.share == 1 else []
+    unused = (
+        sorted({row["leaf"] for row in reasons()} - {o.excused for o in outcomes})
+        if asked.share == 1 and not asked.each
+        else []
+    )
     for pattern in unused:
         print(f"excused for nothing: {pattern}")
     share = silent_share(outcomes)
@@ -76,6 +85,18 @@ def draw(share: float, seed: int) -> list[tuple[int, Move]]:
         (number, move) for number in range(len(FOLDERS)) for leaf in folder(number).leaves() for move in moves(leaf)
     )
     return [(number, move) for number, move in every if is_drawn(f"{seed} {number} {move.sort} {move}", share)]
+
+
+def each(most: int, seed: int) -> dict[tuple[int, Move], float]:
+    """So many moves of each sort of each leaf, and how many of them one stands for."""
+    alike: dict[tuple[str, str, str], list[tuple[int, Move]]] = defaultdict(list)
+    for number, move in draw(1, seed):
+        alike[move.leaf.pattern, move.sort, move.end].append((number, move))
+    found = {}
+    for group in alike.values():
+        group.sort(key=lambda at: crc32(f"{seed} {at[0]} {at[1].sort} {at[1]}".encode()))
+        found |= dict.fromkeys(group[:most], len(group) / len(group[:most]))
+    return found
 
 
 @cache
@@ -113,7 +134,11 @@ def excuse(move: Move) -> str:
 
 def silent_share(outcomes: Iterable[Outcome]) -> float:
     counted = [o for o in outcomes if o.move.sort in GRAVE and not (o.silent and o.excused)]
-    return sum(o.silent for o in counted) / max(len(counted), 1)
+    return _standing_for(o for o in counted if o.silent) / max(_standing_for(counted), 1)
+
+
+def _standing_for(outcomes: Iterable[Outcome]) -> float:
+    return sum(outcome.stands_for for outcome in outcomes)
 
 
 def _run(drawn: list[tuple[int, Move]], processes: int) -> list[Outcome]:
@@ -145,13 +170,15 @@ def _table(outcomes: list[Outcome]) -> str:
     ]
     for sort in dict.fromkeys(o.move.sort for o in outcomes):
         these = [o for o in outcomes if o.move.sort == sort]
-        weights = Counter(o.weight for o in these)
-        excused = sum(o.silent and bool(o.excused) for o in these) if sort in GRAVE else 0
-        silent = weights[""] - excused
-        share = silent / max(len(these) - excused, 1)
+        every = _standing_for(these)
+        error, warning, note, silent = (
+            _standing_for(o for o in these if o.weight == weight) for weight in ("error", "warning", "note", "")
+        )
+        excused = _standing_for(o for o in these if o.silent and o.excused) if sort in GRAVE else 0
+        share = (silent - excused) / max(every - excused, 1)
         lines.append(
-            f"{sort:12}{len(these):8}{weights[Severity.ERROR.value]:8}{weights[Severity.WARNING.value]:9}"
-            f"{weights[Severity.NOTE.value]:7}{weights['']:8}{excused:9}{silent:8}{share:7.1%}"
+            f"{sort:12}{every:8.0f}{error:8.0f}{warning:9.0f}{note:7.0f}{silent:8.0f}{excused:9.0f}"
+            f"{silent - excused:8.0f}{share:7.1%}"
         )
     return "\n".join(lines) + "\n"
 
@@ -162,12 +189,11 @@ def _silent(outcomes: list[Outcome], every: bool) -> str:
     for outcome in outcomes:
         if outcome.move.sort in GRAVE and outcome.silent and not outcome.excused:
             by_leaf[outcome.move.leaf.pattern].append(outcome)
-    tried_by = Counter(o.move.leaf.pattern for o in outcomes if o.move.sort in GRAVE)
     lines = ["silent moves by four, by leaf:"]
-    for pattern, these in sorted(by_leaf.items(), key=lambda entry: (-len(entry[1]), entry[0])):
-        sorts = Counter(o.move.sort + (f" {o.move.end}" if o.move.end else "") for o in these)
-        told = ", ".join(f"{count} {sort}" for sort, count in sorted(sorts.items()))
-        lines.append(f"{len(these):5} of {tried_by[pattern]:4}  {pattern}  ({told})")
+    for pattern, these in sorted(by_leaf.items(), key=lambda entry: (-_standing_for(entry[1]), entry[0])):
+        told = ", ".join(sorted({f"{o.move.sort} {o.move.end}".strip() for o in these}))
+        every_one = _standing_for(o for o in outcomes if o.move.sort in GRAVE and o.move.leaf.pattern == pattern)
+        lines.append(f"{_standing_for(these):5.0f} of {every_one:4.0f}  {pattern}  ({told})")
         lines += [f"             {o.move}" for o in (these if every else these[:1])]
     return "\n".join(lines) + "\n"
 
@@ -175,6 +201,7 @@ def _silent(outcomes: list[Outcome], every: bool) -> str:
 def _asked() -> argparse.Namespace:
     parser = argparse.ArgumentParser()
     parser.add_argument("--share", type=float, default=1.0)
+    parser.add_argument("--each", type=int, default=0)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--processes", type=int, choices=(1, 2), default=2)
     parser.add_argument("--list", action="store_true")

@@ -15,7 +15,7 @@ Fails
 
     products.base.coverage: [{id: can, film: 20 um, losses: included}]    # at products.base.coverage.can.area_per_pack
 
-    products.base.coverage: [{id: can, area_per_pack: 1 m2, film: 0 um, losses: included}]    # at products.base.coverage.can.film
+    products.base.coverage: [{id: can, area_per_pack: 1 m2, film: 0 um, losses: included}]    # at products.base.coverage.can.film    # also USU002 at products.base.coverage.can.film
 
     Given second good
     products.gloss.coverage: [{id: gallon, spreading_rate: 400 ft2/gal, film: 2 mil, losses: excluded}, {id: tin, area_per_pack: 300 ft2, losses: excluded}]    # at products.gloss.coverage.tin.film

@@ -22,10 +22,12 @@ Passes
     products.base.pack: {form: aerosol, fill: 187.5 mL, dispensed: 100 %}
     products.base.solids: {in_can: 20 %, sprayed: 23 %}
     products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 11 um, losses: included}]
+    products.base.film.min: 10 um
 
     products.base.pack: {form: aerosol, fill: 187.5 mL, dispensed: 100 %}
     products.base.solids: {in_can: 28 %, sprayed: 30 %}
     products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 11 um, losses: included, transfer_efficiency: 50 %}]
+    products.base.film.min: 10 um
 Fails
     products.base.coverage: [{id: can, area_per_pack: 2.4 m2, film: 20 um, losses: included}]    # warning at products.base.coverage.can.area_per_pack
 
@@ -34,14 +36,17 @@ Fails
     products.base.pack: {form: aerosol, fill: 187.5 mL}
     products.base.solids: {in_can: 20 %, sprayed: 23 %}
     products.base.coverage: [{id: dry, area_per_pack: 3 m2, film: 12 um, losses: excluded}, {id: can, area_per_pack: 3 m2, film: 12 um, losses: included}]    # warning at products.base.coverage.can.area_per_pack
+    products.base.film.min: 10 um
 
     products.base.pack: {form: aerosol, fill: 187.5 mL, dispensed: 100 %}
     products.base.solids: {in_can: 28 %, sprayed: 30 %}
     products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 12 um, losses: included, transfer_efficiency: 50 %}]    # at products.base.coverage.can.area_per_pack
+    products.base.film.min: 10 um
 
     products.base.pack: {form: aerosol, fill: 187.5 mL, dispensed: 90 %}
     products.base.solids: {in_can: 20 %, sprayed: 23 %}
     products.base.coverage: [{id: can, area_per_pack: 3 m2, film: 11 um, losses: included}]    # warning at products.base.coverage.can.area_per_pack
+    products.base.film.min: 10 um
 To put right
     State the transfer efficiency of the claim, as weighed on a panel, or lower the area.
 """

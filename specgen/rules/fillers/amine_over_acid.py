@@ -10,6 +10,7 @@ Passes
     products.primer.binder: wash_primer
     products.primer.overcoat: [{id: base, next_coat: base, interval: 30 min..24 h, air: 15 degC}]
     products.primer.film: {min: 5 um, nominal: 8 um, max: 12 um, per_pass: 8 um}
+    products.primer.application.cross_coats: 1
     systems.cab.layers.primer: {id: primer, role: primer, product: primer, variant: grey, film: {min: 5 um, nominal: 8 um, max: 12 um}, passes: 1, overcoat_interval: 30 min..24 h}
     products.base.binder: surfacer_2k
     products.base.hazards.epoxy_up_to_700: no

@@ -16,13 +16,13 @@ Passes
 
     without products.clear.film.per_pass
 Fails
-    products.primer.film.per_pass: 21 um    # at products.primer.film.per_pass
+    products.primer.film.per_pass: 21 um    # at products.primer.film.per_pass    # also USU006 at products.primer.application.cross_coats
     systems.cab.layers.primer.passes: 3
 
     products.primer.variants.grey.overrides: {per_pass: 6 um}    # at products.primer.variants.grey.overrides.per_pass
     systems.cab.layers.primer.passes: 10
 
-    products.base.film.per_pass: 7 um    # at products.base.film.per_pass
+    products.base.film.per_pass: 7 um    # at products.base.film.per_pass    # also USU006 at products.base.application.cross_coats
     products.base.variants.standard.overrides: {per_pass: 8 um}
     systems.cab.layers.base.passes: 3
 

@@ -30,7 +30,7 @@ Fails
 
     jobs.refit.inspection.primer-film.criterion.max: 0 um    # at jobs.refit.inspection.primer-film.criterion.max    # at jobs.refit.inspection.primer-film.criterion.min    # also INS013 at jobs.refit.inspection.primer-film.criterion.max
 
-    products.base.film: {min: 31 um, nominal: 30 um, max: 29 um, per_pass: 10 um}    # at products.base.film.min    # at products.base.film.nominal    # also FLM003 at systems.cab.layers.base.film.max    # also FLM003 at systems.cab.layers.base.film.min
+    products.base.film: {min: 31 um, nominal: 30 um, max: 29 um, per_pass: 10 um}    # at products.base.film.min    # at products.base.film.nominal    # also FLM003 at systems.cab.layers.base.film.max    # also FLM003 at systems.cab.layers.base.film.min    # also USU006 at products.base.application.cross_coats
 
     systems.cab.layers.clear.film: {min: 41 um, nominal: 40 um, max: 70 um}    # at systems.cab.layers.clear.film.min
     without systems.cab.total

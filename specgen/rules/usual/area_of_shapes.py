@@ -19,6 +19,7 @@ To put right
 """
 
 from specgen.facts.job.areas import area_of_shapes
+from specgen.facts.usual import proportion
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule, show
 from specgen.trade.known import NotKnown
 
@@ -33,6 +34,6 @@ def area_agrees_with_shapes(job: Job, spec: Spec, on: date) -> Problems:
             continue  # what is missing of a shape is told there
         calculated = found[1].quantity
         smaller, larger = sorted((item.area, calculated))
-        if 10 * (larger.base - smaller.base) > larger.base:
+        if larger.base - smaller.base > proportion("area") * larger.base:
             what = f"area of {item.id} {item.area}; its shapes give {show(calculated)}"
             yield Problem(("items", item.id, "area"), what)

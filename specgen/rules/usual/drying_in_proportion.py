@@ -28,20 +28,20 @@ To put right
 from itertools import pairwise
 from math import prod
 
+from specgen.facts.usual import proportion
 from specgen.model.product import Drying, DryingStage
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Product, Spec, date, rule
 from specgen.units.quantity import lower, upper
 
-# how far a film has dried, and by how much more time the next step takes at most
+# how far a film has dried, and the row that says by how much more time the next step takes at most
 _DEPTH = {
     DryingStage.DUST_FREE: 0,
     DryingStage.TOUCH_DRY: 1,
     DryingStage.HANDLING: 2,
     DryingStage.THROUGH: 2,
-    DryingStage.FULLY_CURED: 3,
 }
-_STEPS = (10, 40, 100)
-_WITHIN = 40
+_STEPS = ("touch", "handle", "cured")
+_WITHIN = ("handle",)
 
 
 @rule("USU004", on=Product, severity=WARNING, source=PRACTICE)
@@ -54,8 +54,8 @@ def drying_in_proportion(product: Product, spec: Spec, on: date) -> Problems:
         for before, after in pairwise(row):
             if before.stage is after.stage:
                 continue
-            steps = _STEPS[_DEPTH[before.stage] : _DEPTH[after.stage]]
-            most = prod(steps) if steps else _WITHIN
+            steps = _STEPS[_DEPTH[before.stage] : _DEPTH.get(after.stage)] or _WITHIN
+            most = prod(proportion(step) for step in steps)
             if lower(after.time).base > most * upper(before.time).base:
                 what = f"{after.stage} after {after.time}, {before.stage} after {before.time}"
                 yield Problem(("drying", after.id, "time"), f"{what}; at most {most} times as long is usual")

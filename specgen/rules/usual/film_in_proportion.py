@@ -1,11 +1,11 @@
 """USU013 The DFT figures of a product stand in a usual proportion
 
 Checks
-    Of a product that states a nominal DFT: its minimum, at least a third of it; its maximum, at most three times; the DFT for full hiding, a fifth to two and a half times. The maximum DFT in one coat, at most the maximum DFT. The sag limit as dry film, at most three times the maximum DFT.
+    Of a product that states a nominal DFT: its minimum, at least a quarter of it; its maximum, at most four times, body filler left out; the DFT for full hiding, a fifth to two and a half times. The maximum DFT in one coat, at most the maximum DFT. The sag limit as dry film, at most three times the maximum DFT.
 Why
     One product is applied in one order of thickness. A figure several times larger or smaller than the others is the one with the slip, and the coats of a system are held against it.
 Passes
-    products.base.film: {min: 10 um, nominal: 20 um, max: 60 um, per_pass: 10 um}
+    products.base.film: {min: 10 um, nominal: 20 um, max: 80 um, per_pass: 10 um}
 
     products.primer.film.hiding: 10 um
 
@@ -13,9 +13,9 @@ Passes
 
     products.base.film: {min: 15 um, max: 90 um, per_pass: 10 um}
 Fails
-    products.base.film: {min: 6.6 um, nominal: 20 um, max: 30 um, per_pass: 10 um}    # at products.base.film.min
+    products.base.film: {min: 4.9 um, nominal: 20 um, max: 30 um, per_pass: 10 um}    # at products.base.film.min
 
-    products.base.film: {min: 15 um, nominal: 20 um, max: 61 um, per_pass: 10 um}    # at products.base.film.max
+    products.base.film: {min: 15 um, nominal: 20 um, max: 81 um, per_pass: 10 um}    # at products.base.film.max
 
     products.primer.variants.grey.overrides: {hiding: 9 um}    # at products.primer.variants.grey.overrides.hiding
 
@@ -31,6 +31,7 @@ To put right
 from collections.abc import Iterator
 from fractions import Fraction
 
+from specgen.facts.usual import proportion
 from specgen.rules.kit import (
     LOGIC,
     PRACTICE,
@@ -47,18 +48,24 @@ from specgen.rules.kit import (
 )
 from specgen.units.quantity import middle
 
-_THIRD, _THREE = Fraction(1, 3), Fraction(3)
-_LEAST_HIDING, _MOST_HIDING = Fraction(1, 5), Fraction(5, 2)
-
 
 @rule("USU013", on=Product, severity=WARNING, source=PRACTICE)
 def film_in_proportion(product: Product, spec: Spec, on: date) -> Problems:
     film = product.film
     if film.nominal is not None:
-        yield from _apart(("film", "min"), "minimum DFT", film.min, film.nominal, _THIRD, None)
-        yield from _apart(("film", "max"), "maximum DFT", film.max, film.nominal, None, _THREE)
+        yield from _apart(("film", "min"), "minimum DFT", film.min, film.nominal, proportion("film_min"), None)
+        yield from _apart(
+            ("film", "max"),
+            "maximum DFT",
+            film.max,
+            film.nominal,
+            None,
+            None if product.binder == "polyester_putty" else proportion("film_max"),
+        )
         for path, hiding in _hiding(product):
-            yield from _apart(path, "DFT for full hiding", hiding, film.nominal, _LEAST_HIDING, _MOST_HIDING)
+            yield from _apart(
+                path, "DFT for full hiding", hiding, film.nominal, proportion("hiding_min"), proportion("hiding_max")
+            )
     if film.max is None:
         return
     if film.max_single_coat is not None and film.max_single_coat > film.max:
@@ -67,7 +74,7 @@ def film_in_proportion(product: Product, spec: Spec, on: date) -> Problems:
     solids = product.solids.sprayed if product.solids is not None else None
     if film.sag_limit_wet is not None and solids is not None:
         dry = Quantity.of("thickness", film.sag_limit_wet.number * middle(solids).base / 100, film.sag_limit_wet.unit)
-        if dry.base > _THREE * film.max.base:
+        if dry.base > proportion("sag") * film.max.base:
             what = f"sag limit {film.sag_limit_wet} wet, {show(dry)} dry; maximum DFT {film.max}"
             yield Problem(("film", "sag_limit_wet"), what)
 

@@ -19,9 +19,8 @@ To put right
     Take flash point and category from sections 9 and 2 of the safety data sheet.
 """
 
+from specgen.facts.usual import proportion
 from specgen.rules.kit import WARNING, Basis, Concern, Problem, Problems, Product, Quantity, Spec, cite, date, rule
-
-_LOW, _HIGH = Quantity.of("temperature", 23, "degC"), Quantity.of("temperature", 60, "degC")
 
 
 @rule(
@@ -35,12 +34,13 @@ def flash_point_of_class(product: Product, spec: Spec, on: date) -> Problems:
     hazards = product.hazards
     if hazards is None or hazards.flash_point is None:
         return
+    low, high = (Quantity.of("temperature", proportion(f"flash_{end}"), "degC") for end in ("low", "high"))
     for entry in hazards.classification:
         if entry.hazard_class != "flammable_liquids":
             continue
         point = hazards.flash_point
-        fits = _LOW <= point <= _HIGH if entry.category == "3" else point < _LOW
+        fits = low <= point <= high if entry.category == "3" else point < low
         if not fits:
-            asked = f"{_LOW} to {_HIGH}" if entry.category == "3" else f"below {_LOW}"
+            asked = f"{low} to {high}" if entry.category == "3" else f"below {low}"
             what = f"flash point {point}; flammable liquids of category {entry.category} have one of {asked}"
             yield Problem(("hazards", "flash_point"), what)

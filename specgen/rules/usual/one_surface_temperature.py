@@ -22,6 +22,7 @@ To put right
     Write the surface temperature once, under the application conditions, and correct the limit that is wrong.
 """
 
+from specgen.facts.usual import proportion
 from specgen.rules.kit import (
     LOGIC,
     PRACTICE,
@@ -34,8 +35,6 @@ from specgen.rules.kit import (
     rule,
     unless_range_rounded,
 )
-
-_APART = 5
 
 
 @rule("USU005", on=Product, severity=WARNING, source=LOGIC)
@@ -52,6 +51,7 @@ def one_surface_temperature(product: Product, spec: Spec, on: date) -> Problems:
     air = conditions.air
     if air is None or surface is None or air.low is None or surface.low is None:
         return
-    if abs(air.low.to("degC") - surface.low.to("degC")) > _APART:
+    apart = proportion("surface")
+    if abs(air.low.to("degC") - surface.low.to("degC")) > apart:
         what = f"the surface may be as cold as {surface.low} and the air as cold as {air.low}"
-        yield Problem(("climate", "surface"), f"{what}; more than {_APART} K apart is unusual", source=PRACTICE)
+        yield Problem(("climate", "surface"), f"{what}; more than {apart} K apart is unusual", source=PRACTICE)

@@ -17,6 +17,7 @@ To put right
 """
 
 from specgen.facts.job.quantities import quantities
+from specgen.facts.usual import proportion
 from specgen.rules.kit import NOTE, PRACTICE, Job, Problem, Problems, Spec, date, rule
 
 
@@ -32,6 +33,6 @@ def order_not_far_above(job: Job, spec: Spec, on: date) -> Problems:
         ]
         ordered = sum(other.packs for other in lines if (other.product, other.variant) == (line.product, line.variant))
         need = sum(needs)
-        if needs and 4 * ordered > 5 * need + 8:
+        if needs and ordered > proportion("order_share") * need + proportion("order_packs"):
             what = f"packs ordered of {line.product}: {ordered}; required: {need}"
             yield Problem(("consumption", "ordered", line.id, "packs"), what)

@@ -20,9 +20,8 @@ To put right
     Write how many spots are measured and how many readings are taken at all of them together; three to a spot is usual.
 """
 
+from specgen.facts.usual import proportion
 from specgen.rules.kit import LOGIC, PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule
-
-_MOST = 5
 
 
 @rule("USU011", on=Job, severity=WARNING, source=LOGIC)
@@ -38,6 +37,6 @@ def readings_of_a_spot(job: Job, spec: Spec, on: date) -> Problems:
             continue
         if plan.readings < plan.spots:
             yield Problem((*path, "readings"), f"{plan.readings} readings at {plan.spots} spots")
-        elif plan.readings > _MOST * plan.spots:
-            what = f"{plan.readings} readings at {plan.spots} spots; at most {_MOST} a spot is usual"
+        elif plan.readings > (most := proportion("readings")) * plan.spots:
+            what = f"{plan.readings} readings at {plan.spots} spots; at most {most} a spot is usual"
             yield Problem((*path, "readings"), what, source=PRACTICE)

@@ -1,21 +1,21 @@
 """USU003 A time changes with the temperature as usual
 
 Checks
-    Drying stages, sanding times, overcoating intervals and pot lives that a product states for several temperatures, each against the next warmer one: in warmer air it is no longer, and no more than four times as short for each 10 K.
+    Drying stages, sanding times, overcoating intervals and pot lives that a product states for several temperatures, each against the next warmer one: in warmer air it is no longer, and for each 10 K no more than three times as short, four times towards the heat of forced drying from 40 degC.
 Why
     Warmth speeds up every way a paint dries and cures, by about two for each 10 K. A time that breaks out of its row has a slip in the figure, the unit or the temperature, and it is the row for the cold day that is then relied on.
 Passes
-    products.primer.drying.dust-cold: {id: dust-cold, stage: dust-free, time: 80 min, air: 10 degC}
+    products.primer.drying.dust-cold: {id: dust-cold, stage: dust-free, time: 60 min, air: 10 degC}
 
     products.primer.drying.dust-cold: {id: dust-cold, stage: dust-free, time: 20 min, air: 10 degC}
 
-    products.primer.overcoat.any-hot: {id: any-hot, next_coat: any, interval: 10 min..6 h, air: 30 degC}
-    systems.cab.layers.primer.overcoat_interval: 30 min..6 h
+    products.primer.overcoat.any-hot: {id: any-hot, next_coat: any, interval: 10 min..8 h, air: 30 degC}
+    systems.cab.layers.primer.overcoat_interval: 30 min..8 h
 
     products.primer.drying.thin: {id: thin, stage: dust-free, time: 15 min, air: 15 degC, film: 40 um}
     products.primer.drying.thick: {id: thick, stage: dust-free, time: 60 min, air: 25 degC, film: 80 um}
 Fails
-    products.primer.drying.dust-cold: {id: dust-cold, stage: dust-free, time: 81 min, air: 10 degC}    # at products.primer.drying.dust-cold.time
+    products.primer.drying.dust-cold: {id: dust-cold, stage: dust-free, time: 61 min, air: 10 degC}    # at products.primer.drying.dust-cold.time
 
     products.primer.drying.dust-cold: {id: dust-cold, stage: dust-free, time: 19 min, air: 10 degC}    # at products.primer.drying.dust-cold.time
 
@@ -37,12 +37,9 @@ from collections.abc import Iterator
 from itertools import pairwise
 from math import ceil
 
+from specgen.facts.usual import proportion
 from specgen.rules.kit import PRACTICE, WARNING, Path, Problem, Problems, Product, Quantity, Spec, date, rule
 from specgen.units.quantity import lower, upper
-
-# the most by which a time shortens for 10 K; twice is published for pot lives, four times leaves room for every way of drying
-_MOST = 4
-_STEP = 10
 
 # where a time stands, the air it applies to, and the time
 _Entry = tuple[Path, Quantity, Quantity]
@@ -62,14 +59,22 @@ def times_follow_temperature(product: Product, spec: Spec, on: date) -> Problems
                 yield Problem(path, f"{what}; in warmer air it is no longer")
             elif _falls_too_fast(longer, shorter, cold, warm):
                 told.add(path)
-                yield Problem(path, f"{what}; at most {_MOST} times as long is usual for each {_STEP} K")
+                yield Problem(path, f"{what}; at most {_most(warm)} times as long is usual for each {_step()} K")
 
 
 def _falls_too_fast(longer: Quantity, shorter: Quantity, cold: Quantity, warm: Quantity) -> bool:
     """Exact: the ratio to the tenth power against the factor to the power of the whole kelvins between."""
-    kelvins = ceil(warm.to("degC") - cold.to("degC"))
-    most = _MOST**kelvins * shorter.base**_STEP
-    return bool(longer.base**_STEP > most)
+    kelvins, step = ceil(warm.to("degC") - cold.to("degC")), _step()
+    most = _most(warm) ** kelvins * shorter.base**step
+    return bool(longer.base**step > most)
+
+
+def _step() -> int:
+    return int(proportion("step"))
+
+
+def _most(warm: Quantity) -> int:
+    return int(proportion("slower_forced" if warm.to("degC") >= proportion("forced") else "slower"))
 
 
 def _rows(product: Product) -> Iterator[tuple[str, list[_Entry]]]:

@@ -37,11 +37,11 @@ To put right
 
 from collections.abc import Iterator
 
+from specgen.facts.usual import proportion
 from specgen.model.product import Drying, Losses, OvercoatWindow, SandableAfter
-from specgen.rules.kit import LOGIC, WARNING, Path, Problem, Problems, Product, Quantity, Range, Spec, date, rule, table
+from specgen.rules.kit import LOGIC, WARNING, Path, Problem, Problems, Product, Range, Spec, date, rule, table
 from specgen.units.quantity import as_range
 
-_FORCED = Quantity.of("temperature", 40, "degC")
 _Entry = Drying | SandableAfter | OvercoatWindow
 
 
@@ -85,7 +85,11 @@ def _film(product: Product) -> Range | None:
 
 def _forced(entry: _Entry, product: Product, allowed: Range) -> bool:
     """Drying in an oven or under lamps, of which the same figure is stated for the air of the shop, or a coating that is stoved."""
-    if isinstance(entry, OvercoatWindow) or (low := as_range(entry.air).low) is None or low < _FORCED:
+    if (
+        isinstance(entry, OvercoatWindow)
+        or (low := as_range(entry.air).low) is None
+        or low.to("degC") < proportion("forced")
+    ):
         return False
     if table("binder_families").row("id", product.binder)["cure"] == "stoved":
         return True
