@@ -5,7 +5,7 @@ Checks
 Why
     An interval whose minimum is its maximum cannot be met in practice; of two for the same case it is unclear which one the manufacturer meant.
 Passes
-    products.primer.overcoat.any-cold: {id: any-cold, next_coat: any, interval: 1 h..36 h, air: 10 degC}
+    products.primer.overcoat.any-cold: {id: any-cold, next_coat: any, interval: 50 min..36 h, air: 10 degC}
     systems.cab.layers.primer.overcoat_interval: 1 h..24 h
 
     Given second good
