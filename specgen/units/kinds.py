@@ -1,7 +1,7 @@
 """The units an author may write, each with what it means and how it is printed, and the kinds of quantity that accept them.
 
 How else people spell a unit stands in `SPELLINGS`: read wherever the unit is, printed in the one form of the unit. A spelling
-that means two things to two readers (C, m for minutes, gallons, months) is in neither; `AMBIGUOUS` says what to write instead.
+that means two things to two readers (C, m for minutes, gallons) is in neither; `AMBIGUOUS` says what to write instead.
 
 A kind is more than a dimension: a temperature and a temperature difference, a film and a length, a share by mass and a relative
 humidity are different things with different units. Called by `quantity` and `display`, and by the model for its field types.
@@ -30,7 +30,8 @@ class Unit:
     many: str = ""
 
 
-_DAY, _WEEK, _YEAR = N_n("day", "days"), N_n("week", "weeks"), N_n("year", "years")
+_DAY, _WEEK = N_n("day", "days"), N_n("week", "weeks")
+_MONTH, _YEAR = N_n("month", "months"), N_n("year", "years")
 
 
 _UNITS: Mapping[str, Unit] = {
@@ -71,6 +72,7 @@ _UNITS: Mapping[str, Unit] = {
     "h": Unit("h", "hour"),
     "day": Unit(_DAY[0], "day", _DAY[1]),
     "week": Unit(_WEEK[0], "week", _WEEK[1]),
+    "month": Unit(_MONTH[0], "month", _MONTH[1]),
     "year": Unit(_YEAR[0], "year", _YEAR[1]),
     "m2/L": Unit("m²/L", "m2/L"),
     "ft2/gal": Unit("ft²/gal", "ft2/gallon"),
@@ -156,6 +158,7 @@ SPELLINGS: Mapping[str, str] = {
     "d": "day",
     "days": "day",
     "weeks": "week",
+    "months": "month",
     "years": "year",
     "m²/L": "m2/L",
     "m2/l": "m2/L",
@@ -176,16 +179,12 @@ SPELLINGS: Mapping[str, str] = {
 }
 """As some write it, to the unit that it is: in every kind that accepts the unit, and printed as the unit is."""
 
-_MONTHS = "months differ in length: write days, weeks or years"
-
 AMBIGUOUS: Mapping[tuple[str, str], str] = {
     ("temperature", "C"): "write degC or °C",
     ("temperature", "F"): "write degF or °F",
     ("temperature_difference", "C"): "write K",
     ("temperature_difference", "F"): "write degF or °F",
     ("duration", "m"): "m is the metre: write min for minutes",
-    ("duration", "month"): _MONTHS,
-    ("duration", "months"): _MONTHS,
     ("volume", "oz"): "oz is a mass: write fl oz for a volume",
     ("volume", "gallon"): "write gal for the US gallon, 3.785 L; give others in litres",
     ("volume", "gallons"): "write gal for the US gallon, 3.785 L; give others in litres",
@@ -229,7 +228,7 @@ class Kind:
 
 _HUNDRED = Fraction(100)
 _LENGTH = ("mm", "cm", "m", "in", "ft")
-_TIME = ("min", "s", "h", "day", "week", "year")
+_TIME = ("min", "s", "h", "day", "week", "month", "year")
 _PERCENT = ("%",)
 
 _TABLE = (
