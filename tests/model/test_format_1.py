@@ -66,6 +66,12 @@ def test_a_folder_of_format_1_is_read_as_what_it_says() -> None:
 
 
 @pytest.mark.parametrize("folder", FOLDERS, ids=lambda folder: folder.name)
+def test_a_folder_of_format_1_says_what_its_twin_of_format_2_says(folder: Path) -> None:
+    assert load(folder).findings == []
+    assert canonical(_spec(folder)) == canonical(_spec(GOOD.parent / folder.name))
+
+
+@pytest.mark.parametrize("folder", FOLDERS, ids=lambda folder: folder.name)
 def test_an_upgrade_changes_words_and_nothing_else(
     folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
