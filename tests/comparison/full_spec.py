@@ -63,7 +63,9 @@ def _value(model: type[Node], entry: Any, key: str) -> Any:
     kind = value_type(model.model_fields[entry.name])
     assert kind is not None
     first, second = samples(kind)
-    return (first, second) if entry.many else first
+    if entry.many:
+        return (first,) if first == second else (first, second)
+    return first
 
 
 @dataclass(frozen=True)

@@ -40,15 +40,17 @@ LADDERS = {
     "durability": Effect.TIGHTENED,  # low to medium
     "signal_word": Effect.RELAXED,  # Danger to Warning
     "grade": Effect.TIGHTENED,  # Sa 1 to Sa 2
+    "least_grade": Effect.TIGHTENED,
     "edge_grade": Effect.TIGHTENED,  # P1 to P2
 }
-# The effect where a list loses its second value.
+# The effect where a list loses its last value.
 SHORTENED = {
     Polarity.ALL_OF: Effect.RELAXED,
     Polarity.ONE_OF: Effect.TIGHTENED,
     Polarity.SCOPE: Effect.RELAXED,
     Polarity.FACT: Effect.FACT,
     Polarity.WORDING: Effect.EDITORIAL,
+    Polarity.NOTE: Effect.EDITORIAL,
 }
 # The effect where a leaf that was stated is left out: a limit then accepts everything, a permission nothing.
 LEFT_OUT = {
@@ -120,7 +122,7 @@ def _id(leaf: Leaf) -> str:
 
 
 def _one_word(leaf: Leaf) -> bool:
-    """What can be one thing only cannot change; today that is `project.language`."""
+    """What can be one thing only cannot change; today that is `project.language`. A list of it can be emptied."""
     kind = value_type(leaf.model.model_fields[leaf.name])
     return kind is not None and len(set(samples(kind))) == 1
 
@@ -143,7 +145,7 @@ def test_value_changed(leaf: Leaf) -> None:
 def test_list_shortened(leaf: Leaf) -> None:
     old, new = tree(KINDS[leaf.root], "first"), tree(KINDS[leaf.root], "first")
     held = at(new, leaf.steps)
-    held[leaf.name] = held[leaf.name][:1]
+    held[leaf.name] = held[leaf.name][:-1]
     expected = OWN.get(f"{leaf} shortened") or SHORTENED[_sense(leaf)]
     _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
     _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, mirrored(expected))
@@ -167,6 +169,6 @@ def test_value_left_out(leaf: Leaf) -> None:
 def test_every_kind_is_there() -> None:
     assert {leaf.root for leaf in LEAVES} == set(KINDS)
     assert {_sense(leaf) for leaf in LEAVES} == set(Polarity)
-    assert {str(leaf) for leaf in LEAVES if _one_word(leaf)} <= {"project.language"}
+    assert {str(leaf) for leaf in LEAVES if not leaf.many and _one_word(leaf)} <= {"project.language"}
     named = {str(leaf) for leaf in LEAVES}
     assert {name.rsplit(" ", 2)[0].removesuffix(" left") for name in OWN} <= named

@@ -118,7 +118,7 @@ def test_volume_solids_are_printed_as_stated() -> None:
 
 def test_clear_coat_is_named_by_the_base_coat() -> None:
     sheet = _sheet("clear", {})
-    assert _rows(sheet.over) == [("Example base coat", "20 min", "24 h", "20 °C (68 °F)")]
+    assert _rows(sheet.over) == [("Example base coat", "20 min", "24 h", "15 °C (59 °F)")]
     assert sheet.overcoat.rows == ()
 
 

@@ -103,7 +103,8 @@ def test_no_interval_is_spoken_of_that_is_not_stated() -> None:
     own, product = "systems.cab.layers.primer.overcoat_interval", "products.primer.overcoat"
     assert "30 min to 24 h after the last cross coat of 1 primer" in _plain(_after_primer(_statement()))
     # the job goes down to 15 degC: what the product states for 20 degC would be printed as if it held
-    for view in (_statement(without=(own,)), _statement(without=(own, product))):
+    warm = {product: "[{id: any, next_coat: any, interval: 30 min..24 h, air: 20 degC}]"}
+    for view in (_statement(warm, (own,)), _statement(without=(own, product))):
         assert "interval" not in _after_primer(view)
     cold = {product: "[{id: any, next_coat: any, interval: 60 min..24 h, air: 10 degC}]"}
     of_product = "60 min to 24 h after the last cross coat of 1 primer, as its product data state for 10 °C"

@@ -34,7 +34,6 @@ NOT_PRINTED = {
     "Corrosivity": "a category is printed by its own sign",
     "Immersion": "a category is printed by its own sign",
     "FilmConversion": "how films are converted is seen by the figures",
-    "ExtraSection": "chooses a section, which has its heading",
     "SupplyKind": "a supply is listed by its name",
     "PatchResult": "a document says it in a sentence",
     "ApprovalRole": "an approval is said in a word of the view",

@@ -16,7 +16,7 @@ COUNTS = {
     "dead_volume_by_profile_band": 4,
     "dead_volume_by_roughness": 6,
     "film_per_cross_coat": 1,
-    "iso_12944_5_binders": 11,
+    "iso_12944_5_binders": 19,
     "iso_12944_5_systems": 61,
     "iso_19840_corrections": 3,
     "iso_19840_limits": 4,

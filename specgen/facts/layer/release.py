@@ -6,18 +6,18 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from specgen.facts.layer.intervals import coldest_air
-from specgen.facts.product.drying import Unstated, earliest, longest
+from specgen.facts.product.drying import Unstated, earliest, longest, spoken, stage_of
 from specgen.model.product import DryingStage
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
-from specgen.units.quantity import Quantity
+from specgen.units.quantity import Quantity, lower
 
 
 @dataclass(frozen=True, slots=True)
 class Reached:
     """A layer at a time after the last coat, `waited` after its own: `due` is when its stage is reached at the coldest air.
 
-    `stated_at`: the product states the stage for this air and warmer alone, so that `due` is too short at best.
+    `stated_at` is the air the product states `due` for; where that is warmer, `due` is too short at best.
     """
 
     layer: Layer
@@ -25,11 +25,30 @@ class Reached:
     waited: Quantity
     due: Quantity
     air: Quantity
-    stated_at: Quantity | None
+    stated_at: Quantity
 
     @property
     def too_soon(self) -> bool:
         return self.waited < self.due
+
+    @property
+    def warmer_alone(self) -> bool:
+        """True where the product states no time for air as cold as the job's."""
+        return self.air < self.stated_at
+
+    @property
+    def only_after(self) -> str:
+        """The time of the stage, with the air it is stated for and that of the job."""
+        what = f"{self.layer.product} is {spoken(self.stage)} only after {self.due}"
+        if self.stated_at == self.air:
+            return f"{what} at {self.air}"
+        even = "even at " if self.warmer_alone else "as stated for "
+        return f"{what}, {even}{self.stated_at}; the air may be {self.air}"
+
+    @property
+    def not_stated(self) -> str:
+        """That the time is not known for the air of the job."""
+        return f"when {self.layer.product} is {spoken(self.stage)} is not stated for {self.air}, only for {self.stated_at} and warmer"
 
 
 def reached(system: System, spec: Spec, after: Quantity, stages: tuple[DryingStage, ...]) -> tuple[Reached, ...]:
@@ -45,9 +64,8 @@ def reached(system: System, spec: Spec, after: Quantity, stages: tuple[DryingSta
         product = spec.product_of(layer)
         stated = next((one for stage in stages if (one := earliest(product, stage, air)) is not None), None)
         if stated is not None and air is not None:
-            stage = stated.kind if isinstance(stated, Unstated) else stated.stage
-            warmer = stated.stated_at if isinstance(stated, Unstated) else None
-            found.append(Reached(layer, DryingStage(stage), waited, longest(stated), air, warmer))
+            stated_at = stated.stated_at if isinstance(stated, Unstated) else lower(stated.air)
+            found.append(Reached(layer, DryingStage(stage_of(stated)), waited, longest(stated), air, stated_at))
     return tuple(found)
 
 

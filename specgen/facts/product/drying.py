@@ -15,6 +15,11 @@ from specgen.units.quantity import Quantity, lower, upper
 
 Entry = TypeVar("Entry", Drying, SandableAfter)
 
+_SPOKEN: dict[DryingStage | Sanding, str] = {
+    DryingStage.HANDLING: "dry to handle",
+    DryingStage.FULLY_CURED: "fully cured",
+}
+
 
 @dataclass(frozen=True, slots=True)
 class Unstated:
@@ -54,6 +59,11 @@ def longest(found: Drying | SandableAfter | Unstated) -> Quantity:
 def stage_of(found: Drying | Unstated) -> DryingStage | Sanding:
     """The stage an answer speaks of."""
     return found.kind if isinstance(found, Unstated) else found.stage
+
+
+def spoken(stage: DryingStage | Sanding) -> str:
+    """A stage as a sentence says it."""
+    return _SPOKEN.get(stage, str(stage))
 
 
 def _at(

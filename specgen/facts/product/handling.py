@@ -11,7 +11,7 @@ from specgen.model.product import Drying, DryingStage, Product
 from specgen.units.quantity import Quantity, as_range, upper
 
 # Drying times are compared at this air temperature throughout the trade (common practice, no source).
-USUAL_AIR = Quantity.of("temperature", 20, "degC")
+USUAL_AIR = Quantity.of("temperature", 20, "degC", "20")
 
 
 def handling(product: Product) -> Drying | None:

@@ -26,10 +26,14 @@ _KEPT = re.compile(
     r"\b(?:chang|replac|renew)\w*\b[^.;]*\b(?:week|weekly|month|monthly|days|[0-9]+ ?(?:h|hours))\b|\b(?:re-?us(?:e|ed|able)|used again)\b",
     re.I,
 )
-_ROW = table("protective_equipment").row("id", "breath_low_boiling")
 
 
-@rule("HAZ042", on=Product, severity=WARNING, source=table("protective_equipment").row_citation(_ROW))
+@rule(
+    "HAZ042",
+    on=Product,
+    severity=WARNING,
+    source=table("protective_equipment").row_citation(table("protective_equipment").row("id", "breath_low_boiling")),
+)
 def ax_filter_used_once(product: Product, spec: Spec, on: date) -> Problems:
     for entry in product.hazards.protection if product.hazards is not None else ():
         text = entry.respiratory

@@ -48,16 +48,11 @@ def handled_when_dry(system: System, spec: Spec, on: date) -> Problems:
     early = next((one for one in dried if one.too_soon), None)
     last = next((one for one in dried if one.layer is system.layers[-1]), None)
     if early is not None:
-        at = (
-            f"at {early.air}"
-            if early.stated_at is None
-            else f"even at {early.stated_at}, and the air may be {early.air}"
-        )
-        what = f"parts are handled {show(after)} after the last coat, but {early.layer.product} is dry to handle only after {show(early.due)} {at}"
+        what = f"parts are handled {show(after)} after the last coat, but {early.only_after}"
         yield Problem(path, what)
     elif last is None:
         what = f"the time before handling cannot be assessed: {system.layers[-1].product} does not state when it is dry to handle"
         yield Problem(path, what, "write the drying stage dry-to-handle of the product", NOTE)
-    elif last.stated_at is not None:
-        what = f"parts are handled {show(after)} after the last coat; when {last.layer.product} is dry to handle is not stated for {last.air}, only for {last.stated_at} and warmer"
+    elif last.warmer_alone:
+        what = f"parts are handled {show(after)} after the last coat; {last.not_stated}"
         yield Problem(path, what, _ASK, WARNING)

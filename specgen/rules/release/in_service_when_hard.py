@@ -55,15 +55,10 @@ def in_service_when_hard(system: System, spec: Spec, on: date) -> Problems:
     early = next((one for one in hard if one.too_soon), None)
     last = next((one for one in hard if one.layer is system.layers[-1]), None)
     if early is not None:
-        at = (
-            f"at {early.air}"
-            if early.stated_at is None
-            else f"even at {early.stated_at}, and the air may be {early.air}"
-        )
-        what = f"parts go into service {show(after)} after the last coat, but {early.layer.product} is {early.stage} only after {show(early.due)} {at}"
+        what = f"parts go into service {show(after)} after the last coat, but {early.only_after}"
         yield Problem(_PATH, what)
-    elif last is not None and last.stated_at is not None and last.stage is DryingStage.THROUGH:
-        what = f"parts go into service {show(after)} after the last coat; when {last.layer.product} is {last.stage} is not stated for {last.air}, only for {last.stated_at} and warmer"
+    elif last is not None and last.warmer_alone and last.stage is DryingStage.THROUGH:
+        what = f"parts go into service {show(after)} after the last coat; {last.not_stated}"
         yield Problem(_PATH, what, _ASK, WARNING)
         return
     yield from _before_full_cure(system, spec)
@@ -77,7 +72,7 @@ def _before_full_cure(system: System, spec: Spec) -> Problems:
         return
     said = f"parts go into service {show(after)} after the last coat"
     if last.too_soon:
-        yield Problem(_PATH, f"{said}; {last.layer.product} is fully cured only after {show(last.due)}", severity=NOTE)
-    elif last.stated_at is not None and binder_family(spec.product_of(last.layer).binder)["cure"] != "stoved":
-        what = f"{said}; when {last.layer.product} is fully cured is not stated for {last.air}, only for {last.stated_at} and warmer"
+        yield Problem(_PATH, f"{said}; {last.only_after}", severity=NOTE)
+    elif last.warmer_alone and binder_family(spec.product_of(last.layer).binder)["cure"] != "stoved":
+        what = f"{said}; {last.not_stated}"
         yield Problem(_PATH, what, _ASK, NOTE)

@@ -21,6 +21,7 @@ To put right
     Correct the time from the manufacturer's data.
 """
 
+from specgen.facts.product.drying import spoken
 from specgen.model.product import Drying, DryingStage
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Product, Spec, date, rule
 from specgen.units.quantity import lower, upper
@@ -37,7 +38,7 @@ def stages_in_order(product: Product, spec: Spec, on: date) -> Problems:
         before = [entry for entry in product.drying if _is_before(entry, later) and _alike(entry, later)]
         longest = max(before, key=lambda entry: lower(entry.time), default=None)
         if longest is not None and upper(later.time) < lower(longest.time):
-            what = f"{product.id} is {later.stage} after {later.time}, but {longest.stage} only after {longest.time} at {later.air}"
+            what = f"{product.id} is {spoken(later.stage)} after {later.time}, but {spoken(longest.stage)} only after {longest.time} at {later.air}"
             yield Problem(("drying", later.id, "time"), what)
 
 
