@@ -58,7 +58,7 @@ def test_unused_waiver() -> None:
 
 def test_error_cannot_be_waived() -> None:
     spec = good()
-    put(spec, "systems.cab.total", "{nominal: 120 um}")
+    put(spec, "systems.cab.total", "{min: 95 um, nominal: 120 um, max: 180 um}")
     where = "systems.cab.total.nominal"
     put(
         spec,

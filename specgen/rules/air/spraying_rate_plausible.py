@@ -33,7 +33,9 @@ def spraying_rate_plausible(job: Job, spec: Spec, on: date) -> Problems:
     if rate is None or any(product.pack.form is not PackForm.AEROSOL for product in spec.products_of(job)):
         return
     path, row = ("ventilation", "spraying_rate"), table("spray_rates").row("id", "aerosol")
-    slow, fast = (Fraction(row[column]) * 3600 for column in ("low_g_s", "high_g_s"))
+    slow, fast = (
+        Quantity.of("release_rate", Fraction(row[column]), "g/s").to("g/h") for column in ("low_g_s", "high_g_s")
+    )
     if rate.to("g/h") > fast:
         what = (
             f"{rate} is more than one can dispenses without a pause, {show(Quantity.of('release_rate', fast, 'g/h'))}"

@@ -8,16 +8,16 @@ Passes
     Given a body filler under a primer
 
     Given a body filler under a primer
-    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound, lead: no, chromate: no}]
 Fails
     Given a body filler under a primer
-    jobs.refit.items.STEP.old_coats: [{id: house, family: oil_alkyd, thickness: 60 um, condition: sound}]    # at systems.chassis.layers.fill
+    jobs.refit.items.STEP.old_coats: [{id: house, family: oil_alkyd, thickness: 60 um, condition: sound, lead: no, chromate: no}]    # at systems.chassis.layers.fill
 
     Given a body filler under a primer
-    jobs.refit.items.STEP.old_coats: [{id: house, family: acrylic_wb, thickness: 60 um, condition: sound}]    # at systems.chassis.layers.fill
+    jobs.refit.items.STEP.old_coats: [{id: house, family: acrylic_wb, thickness: 60 um, condition: sound, lead: no, chromate: no}]    # at systems.chassis.layers.fill
 
     Given a body filler under a primer
-    jobs.refit.items.STEP.old_coats: [{id: under, family: epoxy_2k, thickness: 30 um}, {id: house, family: acrylic_1k, thickness: 40 um}]    # at systems.chassis.layers.fill
+    jobs.refit.items.STEP.old_coats: [{id: under, family: epoxy_2k, thickness: 30 um, lead: no, chromate: no}, {id: house, family: acrylic_1k, thickness: 40 um, lead: no, chromate: no}]    # at systems.chassis.layers.fill
 
     products.primer.binder: acrylic_1k
     products.base.binder: polyester_putty    # at systems.cab.layers.base    # also FIL010 at systems.cab.layers.base    # also FIL011 at systems.cab.layers.base.overcoat_interval    # also FIL012 at jobs.refit.climate.air

@@ -6,15 +6,18 @@ Why
     Thinner lowers the DFT of every cross coat and retains solvent in the film; nothing at all can be added to a closed can.
 Passes
     systems.chassis.layers.barrier.thinner: 10 %
+    products.barrier.application.mixing.thinner_voc: 500 g/L
 
     Given second good
     systems.deck.layers.gloss.thinner: 15 %
 Fails
     systems.chassis.layers.barrier.thinner: 12 %    # at systems.chassis.layers.barrier.thinner
+    products.barrier.application.mixing.thinner_voc: 500 g/L
 
     systems.cab.layers.primer.thinner: 5 %    # at systems.cab.layers.primer.thinner
 
     systems.chassis.layers.barrier.thinner: 5 %    # note at systems.chassis.layers.barrier.thinner
+    products.barrier.application.mixing.thinner_voc: 500 g/L
     without products.barrier.application.mixing.thinner_max
 
     Given second good
@@ -27,6 +30,7 @@ Fails
     systems.deck.layers.gloss.thinner: 5 %    # note at systems.deck.layers.gloss.thinner    # also CUR004 at products.gloss.application.can_temperature    # also CUR004 at products.gloss.application.mixing.clock_starts    # also CUR004 at products.gloss.application.mixing.ratio_by_volume    # also CUR004 at products.gloss.application.mixing.stir    # also CUR004 at products.gloss.application.nozzle
 
     systems.chassis.layers.second: {id: second, role: primer, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, thinner: 10.1 %}    # at systems.chassis.layers.second.thinner
+    products.barrier.application.mixing.thinner_voc: 500 g/L
     systems.chassis.layers.barrier.thinner: 0 %    # also LAY007 at systems.chassis.layers.barrier.overcoat_interval    # also OVR002 at systems.chassis.layers.second.product
 To put right
     Omit the thinner; warm paint that is too viscous when cold instead of thinning it.

@@ -5,7 +5,7 @@ Checks
 Why
     The job document is only a summary; whoever needs more must know which safety data sheet to consult.
 Passes
-    products.base.hazards.safety_data_sheet: {number: SDS-200}
+    products.base.hazards.safety_data_sheet: {number: SDS-200, revision: "1", date: 2026-01-15}
 Fails
     without products.base.hazards.safety_data_sheet    # at products.base.hazards.safety_data_sheet
 

@@ -27,12 +27,11 @@ from fractions import Fraction
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
 from specgen.facts.layer.film import film_limit
+from specgen.facts.usual import proportion
 from specgen.model.acceptance import GaugePrinciple
 from specgen.rules.kit import WARNING, Job, Problem, Problems, Quantity, Spec, System, date, rule, show, table
 
 _ALONE = {GaugePrinciple.COMB, GaugePrinciple.DESTRUCTIVE}
-# The difference of two readings is uncertain by about 1.4 times one reading, to either side.
-_TIMES = 2 * Fraction(7, 5)
 
 
 @rule("INS016", on=Job, severity=WARNING, source=table("gauge_tolerances").citation)
@@ -49,7 +48,7 @@ def difference_seen(job: Job, spec: Spec, on: date) -> Problems:
                 continue
             row = table("gauge_tolerances").row("id", (principle_of(point) or GaugePrinciple.MAGNETIC).value)
             one = max(Fraction(row["at_least_um"]), most * Fraction(row["share_pct"]) / 100)
-            wanted = Quantity.of("thickness", one * _TIMES, "um")
+            wanted = Quantity.of("thickness", one * proportion("difference"), "um")
             if high.to("um") - low.to("um") < wanted.to("um"):
                 what = (
                     f"{point.id} can judge {low} to {high} only as the difference of two readings, "

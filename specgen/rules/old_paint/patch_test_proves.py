@@ -5,20 +5,20 @@ Checks
 Why
     Sources differ on such pairs, and so do existing coats of the same name; the part itself decides. The test method sets no limit, so without a written one any result is accepted.
 Passes
-    jobs.refit.items.DOOR.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes}]
+    jobs.refit.items.DOOR.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes, lead: no, chromate: no}]
     jobs.refit.items.DOOR.patch_test: {result: pass, limit: no lifting in 48 h and class 1 of ISO 2409 after 7 days}
 
-    jobs.refit.items.DOOR.old_coats: [{id: house, family: oil_alkyd, thickness: 30 um, cured: yes}, {id: factory, family: oem_finish, thickness: 60 um}]
+    jobs.refit.items.DOOR.old_coats: [{id: house, family: oil_alkyd, thickness: 30 um, cured: yes, lead: no, chromate: no}, {id: factory, family: oem_finish, thickness: 60 um, lead: no, chromate: no}]
 Fails
-    jobs.refit.items.DOOR.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes}]    # at jobs.refit.items.DOOR.patch_test
+    jobs.refit.items.DOOR.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes, lead: no, chromate: no}]    # at jobs.refit.items.DOOR.patch_test
 
-    jobs.refit.items.DOOR.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes}]    # at jobs.refit.items.DOOR.patch_test.limit
+    jobs.refit.items.DOOR.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes, lead: no, chromate: no}]    # at jobs.refit.items.DOOR.patch_test.limit
     jobs.refit.items.DOOR.patch_test: {result: pass}
 
-    jobs.refit.items.STEP.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes}]    # at jobs.refit.items.STEP.patch_test
+    jobs.refit.items.STEP.old_coats: [{id: shop, family: oil_alkyd, thickness: 60 um, cured: yes, sound: yes, lead: no, chromate: no}]    # at jobs.refit.items.STEP.patch_test
 
     Given second good
-    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: oil_alkyd, thickness: 3 mil, sound: yes, cured: yes}    # at jobs.rails.items.LOCKER.patch_test
+    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: oil_alkyd, thickness: 3 mil, sound: yes, cured: yes, lead: no, chromate: no}    # at jobs.rails.items.LOCKER.patch_test
 To put right
     Apply a test patch of the whole system on existing coating prepared as in this job, and assess it against a written limit.
 """

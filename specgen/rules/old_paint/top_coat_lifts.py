@@ -5,16 +5,16 @@ Checks
 Why
     The solvent swells or dissolves the existing coat; it wrinkles and blisters within minutes and no later coat hides it.
 Passes
-    jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um, rub: resistant}]
+    jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um, rub: resistant, lead: no, chromate: no}]
 Fails
-    jobs.refit.items.STEP.old_coats: [{id: shop, family: vinyl, thickness: 60 um}]    # at jobs.refit.items.STEP.old_coats.shop
+    jobs.refit.items.STEP.old_coats: [{id: shop, family: vinyl, thickness: 60 um, lead: no, chromate: no}]    # at jobs.refit.items.STEP.old_coats.shop
 
-    jobs.refit.items.STEP.old_coats: [{id: found, thickness: 60 um, rub: soluble}]    # at jobs.refit.items.STEP.old_coats.found
+    jobs.refit.items.STEP.old_coats: [{id: found, thickness: 60 um, rub: soluble, lead: no, chromate: no}]    # at jobs.refit.items.STEP.old_coats.found
 
-    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 60 um}, {id: house, family: oil_alkyd, thickness: 30 um, cured: no, sound: yes}]    # warning at jobs.refit.items.DOOR.old_coats.house
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 60 um, lead: no, chromate: no}, {id: house, family: oil_alkyd, thickness: 30 um, cured: no, sound: yes, lead: no, chromate: no}]    # warning at jobs.refit.items.DOOR.old_coats.house
 
     Given second good
-    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: chlorinated_rubber, thickness: 3 mil, sound: yes, rub: soluble}    # at jobs.rails.items.LOCKER.old_coats.later
+    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: chlorinated_rubber, thickness: 3 mil, sound: yes, rub: soluble, lead: no, chromate: no}    # at jobs.rails.items.LOCKER.old_coats.later
 To put right
     Strip the existing coat; or wait until it is hard; or seal it with waterborne paint, proven by a patch test with a written limit.
 """

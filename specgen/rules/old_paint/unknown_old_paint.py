@@ -5,26 +5,28 @@ Checks
 Why
     Paint that a solvent dissolves lifts beneath strong new paint, and this is seen only when the first coat is on it. A lacquer deep in the existing coating does the same.
 Passes
-    jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um, rub: resistant}]
+    jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um, rub: resistant, lead: no, chromate: no}]
 
-    jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um}]
+    jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um, lead: no, chromate: no}]
     jobs.refit.items.DOOR.patch_test: {result: pass, limit: no lifting in 48 h}
 
-    jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um}]
+    jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um, lead: no, chromate: no}]
     preparations.sand-steel.steps.strip: {id: strip, do: strip, text: Strip to the metal.}
 Fails
-    jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um}]    # at jobs.refit.items.DOOR.old_coats.found.family
+    jobs.refit.items.DOOR.old_coats: [{id: found, thickness: 90 um, lead: no, chromate: no}]    # at jobs.refit.items.DOOR.old_coats.found.family
 
-    jobs.refit.items.DOOR.old_coats: [{id: under, thickness: 40 um}, {id: factory, family: oem_finish, thickness: 60 um}]    # warning at jobs.refit.items.DOOR.old_coats.under.family
+    jobs.refit.items.DOOR.old_coats: [{id: under, thickness: 40 um, lead: no, chromate: no}, {id: factory, family: oem_finish, thickness: 60 um, lead: no, chromate: no}]    # warning at jobs.refit.items.DOOR.old_coats.under.family
 
     Given second good
     without jobs.rails.items.LOCKER.old_coats.works.family    # warning at jobs.rails.items.LOCKER.old_coats.works.family
+    jobs.rails.items.LOCKER.old_coats.works.lead: no
+    jobs.rails.items.LOCKER.old_coats.works.chromate: no
 
     Given second good
-    jobs.rails.items.LOCKER.old_coats.later: {id: later, thickness: 3 mil}    # at jobs.rails.items.LOCKER.old_coats.later.family
+    jobs.rails.items.LOCKER.old_coats.later: {id: later, thickness: 3 mil, lead: no, chromate: no}    # at jobs.rails.items.LOCKER.old_coats.later.family
 
-    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 60 um}]
-    jobs.refit.items.STEP.old_coats: [{id: found, thickness: 60 um}]    # at jobs.refit.items.STEP.old_coats.found.family
+    jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 60 um, lead: no, chromate: no}]
+    jobs.refit.items.STEP.old_coats: [{id: found, thickness: 60 um, lead: no, chromate: no}]    # at jobs.refit.items.STEP.old_coats.found.family
 To put right
     Rub a spot with a white rag wetted with MEK or acetone and record the result (soluble, softens or resistant); then apply a test patch of the whole system on the prepared existing coating and assess it against a written limit.
 """

@@ -15,7 +15,7 @@ Fails
     Given second good
     without preparations.blast.steps.wash.acceptance
     without preparations.blast.steps.degrease.acceptance
-    preparations.blast.steps.blast.acceptance: By the picture.    # at preparations.blast.steps
+    preparations.blast.steps.blast.acceptance: By the picture.    # at preparations.blast.steps    # also INS014 at preparations.blast.salt_limit
 
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
     without preparations.sand-steel.steps.degrease.acceptance    # at preparations.sand-steel.steps
