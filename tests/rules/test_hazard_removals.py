@@ -26,6 +26,8 @@ from tests.documents.conftest import context
 from tests.good_spec import GOOD, ON, good
 
 DEMO = Path(__file__).parents[2] / "specs_demo"
+# How much of it a hardener lets off, and its number, are counted in the air of a job: the page of AIR003 takes both away.
+ON_A_JOB = {"cure_release_cas", "cure_release_share"}
 RULES = tuple(rule for rule in all_rules() if rule.id[:3] in {"HAZ", "AIR", "VOC"})
 
 
@@ -106,4 +108,4 @@ def test_nothing_is_lost_unseen(key: tuple[str, str]) -> None:
         after, left = _seen(_without(source, way))
         if not after - before and left == printed:
             unseen.append(".".join(map(str, way)))
-    assert unseen == []
+    assert set(unseen) - ON_A_JOB == set()

@@ -32,6 +32,9 @@ Fails
     Given cans sprayed at a stated rate
     without products.primer.hazards.cure_release_share    # note at jobs.refit.ventilation
 
+    Given cans sprayed at a stated rate
+    without products.primer.hazards.cure_release_cas    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation
+
     Given a job that states its spray air
     jobs.refit.workplace: confined-space    # note at jobs.refit.ventilation    # also AIR006 at jobs.refit.confined_space
 To put right

@@ -93,7 +93,7 @@ class Folder:
         files = []
         for source in self._sources.files:
             assert source.root is not None
-            files.append(replace(source, root=reshape(source.root), sound=False))
+            files.append(replace(source, root=reshape(source.root)))
         return self._more(replace(self._sources, files=tuple(files)))
 
     def rewritten(self, rewrite: Callable[[str], str]) -> list[Finding]:
@@ -145,7 +145,7 @@ class Folder:
         source = self._sources.files[file]
         assert source.root is not None
         root = _patched(source.root, steps, change)
-        files = (*self._sources.files[:file], replace(source, root=root, sound=False), *self._sources.files[file + 1 :])
+        files = (*self._sources.files[:file], replace(source, root=root), *self._sources.files[file + 1 :])
         return replace(self._sources, files=files)
 
     def _near(self, record: Address) -> frozenset[Address]:
@@ -213,7 +213,7 @@ def _part(sources: Sources, near: frozenset[Address] | None) -> Sources:
                 entries[kind] = held
         if entries:
             root = replace(source.root, entries=entries, keys={key: source.root.keys[key] for key in entries})
-            files.append(replace(source, root=root, sound=False))
+            files.append(replace(source, root=root))
     return replace(sources, files=tuple(files))
 
 
