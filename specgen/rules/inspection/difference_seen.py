@@ -26,7 +26,7 @@ from fractions import Fraction
 
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
-from specgen.facts.layer.film import film_limit
+from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.usual import proportion
 from specgen.model.acceptance import GaugePrinciple
 from specgen.rules.kit import WARNING, Job, Problem, Problems, Quantity, Spec, System, date, rule, show, table
@@ -58,7 +58,7 @@ def difference_seen(job: Job, spec: Spec, on: date) -> Problems:
                 break
 
 
-def _sum(system: System, spec: Spec, ids: list[str], limit: str) -> Fraction | None:
-    films = [film_limit(system, layer, spec, limit) for layer in system.layers if layer.id in ids]  # type: ignore[arg-type]
+def _sum(system: System, spec: Spec, ids: list[str], limit: Limit) -> Fraction | None:
+    films = [film_limit(system, layer, spec, limit) for layer in system.layers if layer.id in ids]
     held = [film.value.to("um") for film in films if film is not None]
     return sum(held, Fraction(0)) if held and len(held) == len(films) else None
