@@ -9,6 +9,7 @@ from specgen.documents.parts.cautions import HazardView, emergency, hazards
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.step_cautions import at_steps, before_use, cautions_at, standing_at
 from specgen.documents.parts.wording import Words
+from specgen.model.application import Workplace
 from specgen.model.hazards import Task
 from specgen.model.spec import Spec
 from specgen.units.locale import ENGLISH
@@ -151,7 +152,7 @@ def test_cautions_at_the_step() -> None:
     """Isocyanate before fire before allergy, then what to wear; each names its products where not all need it."""
     spec = _spec({"products.clear.hazards.ventilation": "Spray in a booth, breathing protection on."})
     products = [spec.products["primer"], spec.products["clear"]]
-    found = cautions_at(Task.SPRAYING, products, _words(spec))
+    found = cautions_at(Task.SPRAYING, products, _words(spec), place=None)
     assert [text.split(":")[0] for text in found] == [
         "Example clear",
         "Start the extraction before spraying and run it until the booth has cleared; no flames, sparks, hot surfaces or smoking within reach of spray or vapour.",
@@ -165,20 +166,51 @@ def test_cautions_at_the_step() -> None:
     assert found[-1] == "Example clear: Spray in a booth, breathing protection on."
 
 
+@pytest.mark.parametrize("task", [Task.PREPARATION, Task.SPRAYING, Task.CLEAN_UP])
+@pytest.mark.parametrize("place", [Workplace.CONFINED, Workplace.OUTDOORS])
+def test_no_booth_is_waited_for_where_there_is_none(task: Task, place: Workplace) -> None:
+    spec = _spec({})
+    said = " ".join(cautions_at(task, list(spec.products.values()), _words(spec), place=place))
+    assert not [word for word in ("booth has cleared", "posted, wait", "{") if word in said]
+
+
+def test_in_a_confined_space_no_document_of_the_job_gives_a_time_to_wait() -> None:
+    """The isocyanate stays in the space: apparatus comes off by the permit, on every page that speaks of it."""
+    text = _printed({"jobs.refit.workplace": "confined-space"})
+    assert "whoever signs the entry permit decides" in text
+    assert not [
+        said for said in ("booth has cleared", "posted at the booth", "wait 30", "30 min if none") if said in text
+    ]
+
+
+def test_outdoors_mist_and_vapour_disperse() -> None:
+    text = _printed({"jobs.refit.workplace": "outdoors"})
+    assert "until mist and vapour have dispersed" in text
+    assert not [said for said in ("booth has cleared", "posted at the booth") if said in text]
+
+
+def _printed(changes: dict[str, str]) -> str:
+    """All that the documents of the job say."""
+    views = views_of(_spec(changes))
+    return " ".join(repr(views[name]) for name in views if name.endswith("refit"))
+
+
 def test_oxidative_rags_are_cautioned_when_clearing_up() -> None:
     spec = _spec({"products.base.curing": "oxidative"})
     base, primer, words = spec.products["base"], spec.products["primer"], _words(spec)
-    assert cautions_at(Task.CLEAN_UP, [base], words)[0].startswith("Soaked rags and overspray can self-heat")
-    assert cautions_at(Task.CLEAN_UP, [primer, base], words)[0].startswith("Example base coat: Soaked rags")
-    assert standing_at(Task.CLEAN_UP, [primer, base], words)[0].startswith("Soaked rags")
-    assert not any("rags" in text for text in cautions_at(Task.CLEAN_UP, [primer], words))
+    assert cautions_at(Task.CLEAN_UP, [base], words, place=None)[0].startswith(
+        "Soaked rags and overspray can self-heat"
+    )
+    assert cautions_at(Task.CLEAN_UP, [primer, base], words, place=None)[0].startswith("Example base coat: Soaked rags")
+    assert standing_at(Task.CLEAN_UP, [primer, base], words, place=None)[0].startswith("Soaked rags")
+    assert not any("rags" in text for text in cautions_at(Task.CLEAN_UP, [primer], words, place=None))
 
 
 def test_at_clearing_up_the_list_says_what_the_table_says() -> None:
     """Air-fed protection stays on after isocyanate; who only used the primer wears the gloves of usual practice."""
     spec = _spec({})
     products, words = [spec.products["primer"], spec.products["clear"]], _words(spec)
-    said = [text for text in cautions_at(Task.CLEAN_UP, products, words) if "Wear" in text]
+    said = [text for text in cautions_at(Task.CLEAN_UP, products, words, place=None) if "Wear" in text]
     assert said[0].startswith("Example clear: Wear: air-fed half mask, EN 14594")
     assert said[1].startswith("Example primer: Wear (common practice): Hands: nitrile")
     rows = [row for row in protection(products, words).rows if row[0] == "Clean-up"]
@@ -188,9 +220,9 @@ def test_at_clearing_up_the_list_says_what_the_table_says() -> None:
 def test_old_paint_is_cautioned_before_it_is_sanded() -> None:
     spec = _spec({})
     products, words = [spec.products["base"]], _words(spec)
-    old = cautions_at(Task.SANDING, products, words, beside={"old-paint"})
+    old = cautions_at(Task.SANDING, products, words, place=None, beside={"old-paint"})
     assert old[0].startswith("Existing coatings may contain lead or chromate")
-    assert cautions_at(Task.SANDING, products, words) == old[1:]
+    assert cautions_at(Task.SANDING, products, words, place=None) == old[1:]
 
 
 def test_each_step_of_the_statement_carries_its_cautions_once() -> None:
@@ -210,11 +242,11 @@ def test_each_step_of_the_statement_carries_its_cautions_once() -> None:
 
 def test_a_two_pack_is_cautioned_from_the_opened_tin() -> None:
     spec = _spec({})
-    found = before_use(spec.products["barrier"], _words(spec))
+    found = before_use(spec.products["barrier"], _words(spec), place=None)
     assert found[0] == (
         "Mixing: Put on gloves and goggles before opening the tins; mix in a ventilated place and clean up spills at once."
     )
-    assert not any(text.startswith("Mixing") for text in before_use(spec.products["primer"], _words(spec)))
+    assert not any(text.startswith("Mixing") for text in before_use(spec.products["primer"], _words(spec), place=None))
 
 
 def test_blasting_after_hand_tools_adds_only_what_is_new() -> None:
@@ -223,7 +255,7 @@ def test_blasting_after_hand_tools_adds_only_what_is_new() -> None:
         "{id: c, do: blast, text: Blast the rest.}, {id: d, do: dust-off, text: Blow off.}]"
     )
     spec = _spec({"preparations.sand-steel.steps": steps})
-    found = at_steps(spec.preparations["sand-steel"], _words(spec), old_paint=False)
+    found = at_steps(spec.preparations["sand-steel"], _words(spec), place=None, old_paint=False)
     assert [len(texts) for texts in found] == [2, 1, 0, 0]
     assert found[1][0].startswith("Blasting: wear an air-fed blast helmet")
 
@@ -234,10 +266,10 @@ def test_drilling_and_cutting_carry_the_cautions_of_sanding(do: str) -> None:
     spec = _spec(
         {"preparations.sand-steel.steps": f"[{{id: a, do: {do}, text: Do it.}}, {{id: b, do: degrease, text: Wipe.}}]"}
     )
-    found = at_steps(spec.preparations["sand-steel"], _words(spec), old_paint=True)
+    found = at_steps(spec.preparations["sand-steel"], _words(spec), place=None, old_paint=True)
     sanded = _spec({"preparations.sand-steel.steps": "[{id: a, do: sand, text: Do it.}]"})
     assert found[0] != ()
-    assert found[0] == at_steps(sanded.preparations["sand-steel"], _words(sanded), old_paint=True)[0]
+    assert found[0] == at_steps(sanded.preparations["sand-steel"], _words(sanded), place=None, old_paint=True)[0]
 
 
 def test_a_product_without_hazards_has_no_panel() -> None:

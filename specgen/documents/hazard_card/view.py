@@ -20,6 +20,7 @@ from specgen.documents.parts.step_cautions import standing_at
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.chemicals import supply_codes
+from specgen.facts.job.confined import place_of
 from specgen.facts.product.dangers import dangers_of
 from specgen.facts.product.protection import worn
 from specgen.model.hazards import Task
@@ -98,7 +99,7 @@ def hazard_card(job: Job, context: Context, cuts: Sequence[Cut] = CUTS[:1], tria
         more=len(hurts) > _MOST_HURTS,
         wear=_wear(products, words, cut),
         wear_cut=not cut.whole_wear,
-        clearing_up=standing_at(Task.CLEAN_UP, products, words),
+        clearing_up=standing_at(Task.CLEAN_UP, products, words, place=place_of(job)),
         entry=entry_permit(job, words),
         re_entry=re_entry(job, spec, context.day, words),
         climate=_climate(job, words),

@@ -18,6 +18,7 @@ from specgen.documents.parts.step_cautions import at_steps, cautions_at
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build, builds_of
+from specgen.facts.job.confined import place_of
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.figures.layer_section import Band, layer_section
@@ -73,7 +74,7 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words
         condition=substrate.condition or "",
         state=(*part_state(substrate, words), *intended_for(preparation, words)),
         preparation=preparation.title,
-        steps=steps_on(preparation, substrate, family, role, words, _step_cautions(build, words)),
+        steps=steps_on(preparation, substrate, family, role, words, _step_cautions(build, job, words)),
         handed_over=handed_over(preparation, words),
         repairs=repairs(build.items, job, spec, material, words),
         coats=_coat_table(build.letter, coats(system, spec, figures, words), words),
@@ -81,7 +82,7 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words
         serves=_serves(system, words),
         waits=_wait_table(build.letter, waits(system, preparation, job, spec, words), words),
         between=between_coats(system, job, spec, words),
-        between_cautions=_between_cautions(build, spec, words),
+        between_cautions=_between_cautions(build, job, spec, words),
         **_section(build.letter, system, spec, material, words),
     )
 
@@ -101,15 +102,15 @@ def _serves(system: System, words: Words) -> str:
     return f"{text}; {claim.evidence}" if claim.evidence else text
 
 
-def _between_cautions(build: Build, spec: Spec, words: Words) -> tuple[str, ...]:
+def _between_cautions(build: Build, job: Job, spec: Spec, words: Words) -> tuple[str, ...]:
     """The dust between the coats is that of the coats below the last."""
     coats_below = {layer.product: spec.product_of(layer) for layer in build.system.layers[:-1]}
-    return cautions_at(Task.SANDING, list(coats_below.values()), words) if coats_below else ()
+    return cautions_at(Task.SANDING, list(coats_below.values()), words, place=place_of(job)) if coats_below else ()
 
 
-def _step_cautions(build: Build, words: Words) -> tuple[tuple[str, ...], ...]:
+def _step_cautions(build: Build, job: Job, words: Words) -> tuple[tuple[str, ...], ...]:
     old_paint = any(item.old_coats for item in build.items)
-    return at_steps(build.preparation, words, old_paint=old_paint)
+    return at_steps(build.preparation, words, place=place_of(job), old_paint=old_paint)
 
 
 def _items(build: Build, job: Job, figures: Quantities, words: Words) -> TableView:

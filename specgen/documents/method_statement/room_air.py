@@ -19,15 +19,17 @@ from specgen.documents.parts.caution_catalogue import (
     LAW_OF_THE_PLACE,
     LUNGS_OVER_EXPLOSION,
     MIXED_ROOM,
+    NO_AIR_OUTDOORS,
     NO_AIR_STATED,
     NO_FLOW_FOR_ENTRY,
     NOT_JUDGED,
-    POSTED_TIME,
 )
+from specgen.documents.parts.entry import mist_gone
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.air import FlowAsked, ProductAir, air_of_job, times_over_explosion, unmeasured_clearance
-from specgen.facts.job.confined import is_confined
+from specgen.facts.job.confined import is_confined, place_of
+from specgen.model.application import Workplace
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.standards.tables import table
@@ -73,7 +75,7 @@ def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int, number
         product = spec.products[found.product]
         name = f"{product.name} ({found.jurisdiction})" if several else product.name
         rows = []
-        for use, lines in _rows(found, words):
+        for use, lines in _rows(found, job, words):
             shown, numbers = [], []
             for _, figure, otherwise in lines:
                 numbers.append("")
@@ -101,7 +103,7 @@ def _working(figure: Working, found: ProductAir, name: str, job: Job, number: st
     return held(figure, name, f"air.{job.id}.{found.product}", number, words)
 
 
-def _rows(found: ProductAir, words: Words) -> Iterator[Row]:
+def _rows(found: ProductAir, job: Job, words: Words) -> Iterator[Row]:
     if isinstance(found.spraying, NotKnown):
         yield words("explosion and exposure limits"), (("", found.spraying, words(NOT_JUDGED)),)
     lines: dict[tuple[str, int], list[Line]] = {}
@@ -121,11 +123,10 @@ def _rows(found: ProductAir, words: Words) -> Iterator[Row]:
     else:
         # a stated flow stands as its author wrote it and has no working
         yield words("fresh-air flow provided (stated for the job)"), (("", None, words.phrase(found.stated.quantity)),)
-    posted = words(POSTED_TIME).replace("{time}", unmeasured_clearance())
     vapour = ((words("vapour"), found.back_in, ""),) if found.back_in is not None else ()
     # Mist is not in the figure: the clearance time is always said.
     back_in = words("re-entry without respiratory protection, after spraying has stopped")
-    yield back_in, (*vapour, (words("spray mist"), None, posted))
+    yield back_in, (*vapour, (words("spray mist"), None, mist_gone(job, words)))
 
 
 def _about(times: Fraction) -> str:
@@ -151,7 +152,8 @@ def _limit(asked: FlowAsked, words: Words) -> str:
 
 def _statements(job: Job, spec: Spec, listed: tuple[ProductAir, ...], words: Words) -> Iterator[str]:
     if job.ventilation is None or not listed:
-        yield words(NO_AIR_STATED).replace("{time}", unmeasured_clearance())
+        outdoors = place_of(job) is Workplace.OUTDOORS
+        yield words(NO_AIR_OUTDOORS if outdoors else NO_AIR_STATED).replace("{time}", unmeasured_clearance())
         return
     if job.ventilation.statement is not None:
         yield job.ventilation.statement

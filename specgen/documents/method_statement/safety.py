@@ -16,6 +16,7 @@ from specgen.documents.parts.protection import protection
 from specgen.documents.parts.step_cautions import cautions_at
 from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.voc import voc_table
+from specgen.facts.job.confined import place_of
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.product.emissions import voc_let_off
 from specgen.model.hazards import Task
@@ -57,7 +58,7 @@ def job_safety(job: Job, released: tuple[Working, ...], context: Context, *, aft
         panels=hazards(products, spec, words),
         protection=protection(products, words),
         first_aid=first_aid(products, words),
-        clearing_up=cautions_at(Task.CLEAN_UP, products, words),
+        clearing_up=cautions_at(Task.CLEAN_UP, products, words, place=place_of(job)),
         air=room_air(job, spec, day, words, after=after, numbered=numbered),
         voc=voc_table(products, day, words, masses),
     )

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from specgen.documents.parts.pot_life import pot_life
 from specgen.documents.parts.step_cautions import before_use
 from specgen.documents.parts.wording import Words
+from specgen.facts.job.confined import place_of
 from specgen.facts.layer.intervals import air_of
 from specgen.facts.product.drying import Unstated, drying_at, sandable_at, stage_of
 from specgen.model.application import Activation, Application, Mixing
@@ -68,7 +69,7 @@ def _view(product: Product, job: Job | None, words: Words) -> ApplicationView:
         ),
         pot_life=pot_life(pot, words) if pot is not None else "",
         shelf_life=words.phrase(product.shelf_life),
-        cautions=before_use(product, words),
+        cautions=before_use(product, words, place=place_of(job) if job is not None else None),
     )
 
 

@@ -7,10 +7,11 @@ by us. What is here without a document beside it is common practice; the safety 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from specgen.facts.product.dangers import Danger, Trait
+from specgen.model.application import Workplace
 from specgen.model.hazards import Task
 from specgen.units.locale import N_
 
@@ -20,11 +21,15 @@ Work = Literal["old-paint", "blasting"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StepCaution:
-    """A caution at one task, said of the products that have the trait, at any or at such work. `{time}` is the clearance time."""
+    """A caution at one task, said of the products that have the trait, at any or at such work. `{time}` is the clearance time.
+
+    `at` are the texts of places where the usual one, that of a booth, would be wrong.
+    """
 
     task: Task
     trait: Trait | Work | Literal["any"]
     text: str
+    at: Mapping[Workplace, str] = field(default_factory=dict)
 
 
 # In the order they are printed at a step: what kills or disables for life comes first.
@@ -36,6 +41,13 @@ AT_STEPS: tuple[StepCaution, ...] = (
             "Cleaners and degreasers are flammable and are absorbed through the skin: wear solvent-resistant "
             "gloves, ventilate, keep flames and sparks away, and put used cloths in a closed metal bin."
         ),
+        at={
+            Workplace.CONFINED: N_(
+                "Cleaners and degreasers are flammable and are absorbed through the skin, and their vapour fills a "
+                "confined space within minutes: use them only where the entry permit allows it, with solvent-resistant "
+                "gloves, forced ventilation and no source of ignition; take used cloths out at once."
+            ),
+        },
     ),
     StepCaution(
         task=Task.SANDING,
@@ -91,6 +103,18 @@ AT_STEPS: tuple[StepCaution, ...] = (
             "the booth has cleared; a filter mask does not protect. Where the clearance time has not been "
             "measured and posted, wait {time}."
         ),
+        at={
+            Workplace.CONFINED: N_(
+                "The spray contains isocyanate: wear air-fed breathing apparatus for as long as anybody is inside, "
+                "also after spraying has stopped; a filter mask does not protect. No waiting time clears a confined "
+                "space: whoever signs the entry permit decides, after the atmosphere inside has been tested."
+            ),
+            Workplace.OUTDOORS: N_(
+                "The spray contains isocyanate: wear air-fed breathing apparatus from the start of spraying until mist "
+                "and vapour have dispersed; a filter mask does not protect. Keep everyone else upwind and clear of the "
+                "mist."
+            ),
+        },
     ),
     StepCaution(
         task=Task.SPRAYING,
@@ -99,6 +123,17 @@ AT_STEPS: tuple[StepCaution, ...] = (
             "Start the extraction before spraying and run it until the booth has cleared; no flames, sparks, hot "
             "surfaces or smoking within reach of spray or vapour."
         ),
+        at={
+            Workplace.CONFINED: N_(
+                "Ventilate the space before and during spraying and until no more vapour is measured inside, with fans "
+                "and lights that cannot ignite it; no flames, sparks, hot surfaces or smoking inside or near an opening. "
+                "Stop and leave when the atmosphere test or an alarm says so."
+            ),
+            Workplace.OUTDOORS: N_(
+                "No flames, sparks, hot surfaces or smoking within reach of spray or vapour; vapour is heavier than air "
+                "and collects in pits, drains and low places."
+            ),
+        },
     ),
     StepCaution(
         task=Task.SPRAYING,
@@ -120,6 +155,16 @@ AT_STEPS: tuple[StepCaution, ...] = (
             "Keep air-fed breathing apparatus on until the booth has cleared; keep gloves and coverall on while "
             "cleaning up."
         ),
+        at={
+            Workplace.CONFINED: N_(
+                "Keep air-fed breathing apparatus on for as long as you are inside the confined space, and gloves and "
+                "coverall while cleaning up; clean equipment outside."
+            ),
+            Workplace.OUTDOORS: N_(
+                "Keep air-fed breathing apparatus on until mist and vapour have dispersed, and gloves and coverall while "
+                "cleaning up."
+            ),
+        },
     ),
     StepCaution(
         task=Task.CLEAN_UP,
@@ -208,6 +253,10 @@ NO_AIR_STATED = N_(
     "The job states no room volume and no fresh-air flow, so neither the ventilation required nor the "
     "re-entry time has been calculated. Keep respiratory protection on until the booth has cleared; "
     "where its clearance time has not been measured and posted, wait {time}."
+)
+NO_AIR_OUTDOORS = N_(
+    "Outdoors no ventilation and no re-entry time is calculated. Keep respiratory protection on until mist and vapour have "
+    "dispersed, and keep everyone else upwind."
 )
 DILUTION_IS_NO_CONTROL = N_(
     "Dilution ventilation is not a control measure for isocyanates: a spray booth and air-fed breathing "

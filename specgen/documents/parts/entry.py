@@ -18,7 +18,7 @@ from specgen.documents.parts.caution_catalogue import (
 )
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.air import air_of_job, unmeasured_clearance
-from specgen.facts.job.confined import is_confined
+from specgen.facts.job.confined import is_confined, place_of
 from specgen.model.application import Workplace
 from specgen.model.job import ConfinedSpace, Job
 from specgen.model.spec import Spec
@@ -28,13 +28,18 @@ def re_entry(job: Job, spec: Spec, on: date, words: Words) -> str:
     """One line for every card: the posted time, and that of the vapour where it is longer; a permit decides elsewhere."""
     if is_confined(job):
         return words(NO_FLOW_FOR_ENTRY)
-    posted = DISPERSED if job.workplace is Workplace.OUTDOORS else POSTED_TIME
-    said = words(RE_ENTRY).replace("{posted}", words(posted).replace("{time}", unmeasured_clearance()))
+    said = words(RE_ENTRY).replace("{posted}", mist_gone(job, words))
     times = [found.back_in for found in air_of_job(job, spec, on) if found.back_in is not None]
     if not times:
         return said
     longest = max(times, key=lambda time: time.number)
     return f"{said} {words(RE_ENTRY_VAPOUR).replace('{time}', words.worked(longest))}"
+
+
+def mist_gone(job: Job, words: Words) -> str:
+    """When the spray mist is taken to have gone, for any place but a confined space."""
+    posted = DISPERSED if place_of(job) is Workplace.OUTDOORS else POSTED_TIME
+    return words(posted).replace("{time}", unmeasured_clearance())
 
 
 def entry_permit(job: Job, words: Words) -> tuple[tuple[str, str], ...]:

@@ -14,39 +14,50 @@ from specgen.facts.job.air import unmeasured_clearance
 from specgen.facts.pairs.parts import BLASTING
 from specgen.facts.product.dangers import traits_of
 from specgen.facts.product.protection import TASK_OF_STEP, worn_at
+from specgen.model.application import Workplace
 from specgen.model.hazards import Task
 from specgen.model.preparation import Preparation
 from specgen.model.product import Product
 
 
 def cautions_at(
-    task: Task, products: Sequence[Product], words: Words, *, beside: Collection[Work] = ()
+    task: Task,
+    products: Sequence[Product],
+    words: Words,
+    *,
+    place: Workplace | None,
+    beside: Collection[Work] = (),
 ) -> tuple[str, ...]:
     """The cautions at a task, the gravest first, as finished sentences; one that not every product needs names which.
 
     First what holds for the kind of product, then what to wear, then air and cautions in the maker's own words. `beside`
-    are traits of the work and not of a product: old paint, blasting.
+    are traits of the work and not of a product: old paint, blasting. `place` is that of the work (`confined.place_of`), None
+    where a document is for no job.
     """
-    parts = (_standing(task, products, words, beside), _worn(task, products, words), _own(task, products, words))
+    parts = (_standing(task, products, words, place, beside), _worn(task, products, words), _own(task, products, words))
     return tuple(dict.fromkeys(text for part in parts for text in part))
 
 
-def standing_at(task: Task, products: Sequence[Product], words: Words) -> tuple[str, ...]:
+def standing_at(task: Task, products: Sequence[Product], words: Words, *, place: Workplace | None) -> tuple[str, ...]:
     """Of the cautions at a task only those for the kind of product, said of all: for a card with no room for names."""
     traits = {"any", *(trait for product in products for trait in traits_of(product))}
-    return tuple(_filled(caution, words) for caution in AT_STEPS if caution.task is task and caution.trait in traits)
+    return tuple(
+        _filled(caution, words, place) for caution in AT_STEPS if caution.task is task and caution.trait in traits
+    )
 
 
-def before_use(product: Product, words: Words) -> tuple[str, ...]:
+def before_use(product: Product, words: Words, *, place: Workplace | None) -> tuple[str, ...]:
     """The cautions of one product from the opened pack to the last stroke; those of mixing say so."""
-    spraying = cautions_at(Task.SPRAYING, [product], words)
+    spraying = cautions_at(Task.SPRAYING, [product], words, place=place)
     if "two-pack" not in traits_of(product):
         return spraying
     mixing = words.word(Task.MIXING)
-    return (*(f"{mixing}: {text}" for text in cautions_at(Task.MIXING, [product], words)), *spraying)
+    return (*(f"{mixing}: {text}" for text in cautions_at(Task.MIXING, [product], words, place=place)), *spraying)
 
 
-def at_steps(preparation: Preparation, words: Words, *, old_paint: bool) -> tuple[tuple[str, ...], ...]:
+def at_steps(
+    preparation: Preparation, words: Words, *, place: Workplace | None, old_paint: bool
+) -> tuple[tuple[str, ...], ...]:
     """The cautions of every step of a preparation, in its order; each is said at the first step it bites at, lead at every one.
 
     No product of the job is on the part yet: the dust is that of metal and old paint, the vapour that of cleaners.
@@ -60,7 +71,7 @@ def at_steps(preparation: Preparation, words: Words, *, old_paint: bool) -> tupl
         beside: set[Work] = {"old-paint"} if old_paint else set()
         if step.do in BLASTING:
             beside.add("blasting")
-        texts = cautions_at(task, (), words, beside=beside) if task is not None else ()
+        texts = cautions_at(task, (), words, place=place, beside=beside) if task is not None else ()
         if step.do in BLASTING:
             # usual practice for sanding is a filter mask, which does not do beside the helmet for blasting
             texts = tuple(text for text in texts if text != usual)
@@ -70,18 +81,21 @@ def at_steps(preparation: Preparation, words: Words, *, old_paint: bool) -> tupl
     return tuple(cautions)
 
 
-def _standing(task: Task, products: Sequence[Product], words: Words, beside: Collection[Work]) -> Iterator[str]:
+def _standing(
+    task: Task, products: Sequence[Product], words: Words, place: Workplace | None, beside: Collection[Work]
+) -> Iterator[str]:
     for caution in AT_STEPS:
         if caution.task is not task:
             continue
         if caution.trait == "any" or caution.trait in beside:
-            yield words(caution.text)
+            yield _filled(caution, words, place)
         elif owners := [product for product in products if caution.trait in traits_of(product)]:
-            yield _of(owners, products, _filled(caution, words))
+            yield _of(owners, products, _filled(caution, words, place))
 
 
-def _filled(caution: StepCaution, words: Words) -> str:
-    return words(caution.text).replace("{time}", unmeasured_clearance())
+def _filled(caution: StepCaution, words: Words, place: Workplace | None) -> str:
+    text = caution.text if place is None else caution.at.get(place, caution.text)
+    return words(text).replace("{time}", unmeasured_clearance())
 
 
 def _worn(task: Task, products: Sequence[Product], words: Words) -> Iterator[str]:

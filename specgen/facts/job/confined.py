@@ -22,6 +22,11 @@ def is_confined(job: Job) -> bool:
     return job.workplace is Workplace.CONFINED or job.confined_space is not None
 
 
+def place_of(job: Job) -> Workplace | None:
+    """Where the work is done, for whoever words a caution: a confined space wherever anything says so; None where not stated."""
+    return Workplace.CONFINED if is_confined(job) else job.workplace
+
+
 def lacking(job: Job) -> tuple[str, ...]:
     """The names of what is not stated; empty for a place that is not confined."""
     if not is_confined(job):
