@@ -29,7 +29,8 @@ _PROVEN = frozenset({"carcinogenicity", "mutagenicity"})
 def _by_number() -> Mapping[str, tuple[Row, ...]]:
     found: dict[str, tuple[Row, ...]] = {}
     for row in table(_TABLE).rows:
-        found[row["cas"]] = (*found.get(row["cas"], ()), row)
+        if row["act"] and row["cas"]:
+            found[row["cas"]] = (*found.get(row["cas"], ()), row)
     return found
 
 
