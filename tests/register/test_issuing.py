@@ -163,9 +163,11 @@ def test_the_pages_say_what_was_issued(desk: Desk) -> None:
     pdf = next(path for path in done.documents if path.suffix == ".pdf")
     reader = PdfReader(io.BytesIO(pdf.read_bytes()))
     pages = [" ".join(page.extract_text().split()) for page in reader.pages]
-    assert all(f"Revision A, 2026-11-25, certificate {done.fingerprint}" in page for page in pages)
+    assert all(f"revision A, 2026-11-25, certificate {done.fingerprint}" in page for page in pages)
     assert not any("DRAFT" in page for page in pages)
-    assert "Ada Quill, 2026-11-25 09:01:00 UTC: May be handed out. (recorded, not signed)" in pages[0]
+    assert any(
+        "Ada Quill, 2026-11-25 09:01:00 UTC: May be handed out. (recorded, not signed)" in page for page in pages
+    )
     carried = attachments(pdf.read_bytes())
     assert set(carried) == {"certificate.json", "model.customer.json"}
     assert sha256(carried["certificate.json"]) == done.kept.record.certificate

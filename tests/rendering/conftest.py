@@ -79,7 +79,7 @@ VIEW: dict[str, Any] = {
     "readings": {
         "caption": "Table 2. Dry film, µm",
         "columns": [column("No.", "w-10", numeric=True), column("Place", "w-40"), *(column(f"Reading {n}", "", numeric=True) for n in (1, 2, 3))],
-        "rows": [(str(n), f"Rail {n}, upper side", str(90 + n), str(96 + n % 7), str(101 + n % 5)) for n in range(1, 46)],
+        "rows": [(str(n), f"Rail {n}, upper side", str(90 + n), str(96 + n % 7), str(101 + n % 5)) for n in range(1, 91)],
     },
     "approvals": {
         "caption": "Approval",

@@ -170,7 +170,7 @@ def test_what_the_sample_holds(sample: Callable[..., str]) -> None:
     texts = [" ".join(page.extract_text().split()) for page in reader.pages]
     assert [f"Page {n} of {len(texts)}" in text for n, text in enumerate(texts, 1)] == [True] * len(texts)
     assert [text.count("DRAFT") for text in texts] == [2] * len(texts)
-    assert ["MS-0417, revision B" in text for text in texts] == [True] * len(texts)
+    assert ["MS-0417, revision B" in text for text in texts] == [False, True, True]  # the first page has its masthead
     readings = [text for text in texts if "upper side" in text]
     assert ["Reading 1 Reading 2 Reading 3" in text for text in readings] == [True] * len(readings)
     assert len(readings) >= 2
