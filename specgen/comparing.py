@@ -71,7 +71,7 @@ def side_of(checked: Checked) -> Side:
 
     def figures(kind: str, key: str) -> Figures:
         if kind == "products":
-            return figures_of_product(spec.products[key], spec)
+            return figures_of_product(spec.products[key], spec, checked.on)
         return figures_of_job(spec.jobs[key], spec, checked.on)
 
     # what was wrong with reading a file has no address in the sources

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from difflib import get_close_matches
 from pathlib import Path
 
+from specgen.clock import today
 from specgen.commands.audience import declare_audience
 from specgen.commands.outcome import CannotRunError, Outcome
 from specgen.facts.job.quantities import quantities
@@ -113,7 +114,7 @@ def _figures(subject: Job | Product, spec: Spec, *, for_maker: bool) -> Iterable
     if isinstance(subject, Job):
         figures = quantities(subject, spec)
         return (*figures.workings(), *voc_let_off(subject, spec, figures.packs))
-    of_product = product_figures(subject, spec)
+    of_product = product_figures(subject, spec, today())
     makers = frozenset() if for_maker else of_product.makers()
     return (entry for entry in of_product.workings() if entry.id not in makers)
 

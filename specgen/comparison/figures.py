@@ -97,9 +97,9 @@ def figures_of_job(job: Job, spec: Spec, on: date) -> Figures:
     return Figures(_shown(leaning.workings), leaning.on, number, makers)
 
 
-def figures_of_product(product: Product, spec: Spec) -> Figures:
+def figures_of_product(product: Product, spec: Spec, on: date) -> Figures:
     """Every figure of a product by itself: its comb, its coverage, its VOC and what stands behind its label."""
-    found = product_figures(product, spec)
+    found = product_figures(product, spec, on)
     workings = {entry.id: entry for entry in found.workings()}
     return Figures(_shown(workings), _Leaning(workings, Choices).on, product.name, found.makers())
 

@@ -25,7 +25,7 @@ _SENSITISATION = {"skin_sensitisation": "H317", "respiratory_sensitisation": "H3
 class Sensitiser:
     """A sensitising substance: its name, share by mass, class and category (1, 1A or 1B).
 
-    `covered_by` is EUH204 or EUH205 where it is an isocyanate or an epoxy constituent.
+    `covered_by` is EUH204 or EUH205 where it is an isocyanate or an epoxy constituent, `limit` its specific limit.
     """
 
     name: str
@@ -33,6 +33,25 @@ class Sensitiser:
     hazard_class: str
     category: str
     covered_by: str = ""
+    limit: Quantity | None = None
+
+    @property
+    def named_from(self) -> Quantity:
+        """The share from which it is named: a tenth of its specific limit, else by category (Table 3.4.6, note 1)."""
+        if self.limit is not None:
+            tenth = Fraction(table("elicitation_limits").row("category", "specific limit")["at_least"])
+            return Quantity.of("share", self.limit.to("%") * tenth, "%")
+        return Quantity.of(
+            "share", Fraction(table("elicitation_limits").row("category", self.category)["at_least"]), "%"
+        )
+
+    @property
+    def to_its_limit(self) -> Fraction:
+        """How much of the share that classifies a mixture it reaches."""
+        if self.limit is not None:
+            return self.share.to("%") / self.limit.to("%")
+        row = table("mixture_limits").row("id", f"{self.hazard_class}_1{'A' if self.category == '1A' else ''}")
+        return self.share.to("%") / Fraction(row["at_least"])
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,15 +118,22 @@ def _epoxy(facts: MixtureFacts) -> list[Element | NotKnown]:
 
 
 def _sensitisers(sensitisers: Sequence[Sensitiser], covered: set[str], classes: set[str]) -> list[Element | NotKnown]:
-    """EUH208 names each substance at or above its elicitation limit, where the mixture is not classified for it."""
-    named = []
+    """EUH208 names each substance from its elicitation limit on, but those that the class of the mixture comes from."""
+    named: dict[tuple[str, str], str] = {}
     for entry in sensitisers:
-        row = table("elicitation_limits").row("category", entry.category)
-        least = Quantity.of("share", Fraction(row["at_least"]), "%")
-        if entry.share >= least and entry.hazard_class not in classes and entry.covered_by not in covered:
-            named.append(f"{entry.name}, {_SENSITISATION[entry.hazard_class]}, {entry.share}")
+        leading = entry.hazard_class in classes and _leads(entry, sensitisers)
+        if entry.share >= entry.named_from and not leading and entry.covered_by not in covered:
+            told = f"{entry.name}, {_SENSITISATION[entry.hazard_class]}, {entry.share}"
+            named[entry.name, entry.hazard_class] = told
     row = _row("EUH208")
-    return [Element("EUH208", tuple(named), _source(row), "names each substance")] if named else []
+    return [Element("EUH208", tuple(named.values()), _source(row), "names each substance")] if named else []
+
+
+def _leads(entry: Sensitiser, all_of_them: Sequence[Sensitiser]) -> bool:
+    """True where the class of the mixture comes from it: it reaches its limit, or comes nearest where none does."""
+    alike = [other.to_its_limit for other in all_of_them if other.hazard_class == entry.hazard_class]
+    own = max(o.to_its_limit for o in all_of_them if (o.name, o.hazard_class) == (entry.name, entry.hazard_class))
+    return own >= min(Fraction(1), max(alike))
 
 
 def _element(code: str, reason: str) -> Element:

@@ -55,7 +55,7 @@ def judged(spec: dict[str, Any]) -> Side:
 
     def figures(kind: str, key: str) -> Figures:
         if kind == "products":
-            return figures_of_product(whole.products[key], whole)
+            return figures_of_product(whole.products[key], whole, ON)
         return figures_of_job(whole.jobs[key], whole, ON)
 
     return Side(whole, found.loaded.place, found.report, figures)

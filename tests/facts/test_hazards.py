@@ -30,7 +30,7 @@ def _spec(changes: dict[str, str]) -> Spec:
 
 def _derived(product: str, changes: dict[str, str]) -> DerivedHazards:
     spec = _spec(changes)
-    return derive(spec.products[product], spec.project.jurisdictions)
+    return derive(spec.products[product], spec.project.jurisdictions, ON)
 
 
 def _contents(burns: str, rest: str) -> str:
@@ -197,7 +197,7 @@ def test_every_product_of_the_demo_is_derived_and_agrees() -> None:
     spec = check(DEMO, date(2026, 11, 25)).loaded.spec
     assert spec is not None
     for product in spec.products.values():
-        found, stated = hazards_of(spec, product.id), product.hazards
+        found, stated = hazards_of(spec, product.id, date(2026, 11, 25)), product.hazards
         assert found.reasons() == (), product.id
         assert stated is not None
         assert stated.signal_word is not None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -45,5 +46,5 @@ def test_refusals_of_formulas_become_answers_in_one_place() -> None:
 )
 def test_a_figure_too_large_to_be_told_leaves_the_others(changes: dict[str, str], combs: int, covered: int) -> None:
     spec = spec_of(good_with(changes))
-    found = product_figures(spec.products["base"], spec)
+    found = product_figures(spec.products["base"], spec, date(2026, 2, 1))
     assert (len(found.combs), len(found.coverage)) == (combs, covered)

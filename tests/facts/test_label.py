@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Any
 
 from specgen.facts.product.label import Label, LabelCode, Place, label_of_product
@@ -16,7 +17,7 @@ CLASSES = (
 
 def _label(product: str, changes: dict[str, Any], without: tuple[str, ...] = ()) -> Label:
     spec = spec_of(good_with(changes, without))
-    return label_of_product(spec.products[product], spec)
+    return label_of_product(spec.products[product], spec, date(2026, 2, 1))
 
 
 def _places(label: Label) -> dict[str, Place | None]:

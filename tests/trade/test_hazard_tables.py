@@ -19,7 +19,7 @@ COUNTS = {
     "heat_of_combustion": 49,
     "isocyanate_duties": 15,
     "label_elements": 57,
-    "mixture_limits": 34,
+    "mixture_limits": 38,
     "newer_class_limits": 8,
     "pictogram_precedence": 6,
     "protective_equipment": 10,

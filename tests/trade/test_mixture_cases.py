@@ -13,7 +13,7 @@ from specgen.trade.given import Given
 from specgen.trade.hazard_class import Classification
 from specgen.trade.judged import Classified
 from specgen.trade.known import NotKnown
-from specgen.trade.mixture import Ingredient, mixture_classes
+from specgen.trade.mixture import Ingredient, Limit, mixture_classes
 from specgen.trade.working import WorkingError
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import round_half_up
@@ -29,7 +29,7 @@ def ingredients(text: str) -> list[Ingredient]:
     found = []
     for number, part in enumerate(text.split(), start=1):
         amount, hazard_class, *m_factor = part.split(":")
-        m = int(m_factor[0]) if m_factor else 1
+        m = Fraction(m_factor[0]) if m_factor else Fraction(1)
         classes = (Classification(*hazard_class.split("/")),)
         found.append(Ingredient(f"part {number}", percent(amount), classes, m_acute=m, m_chronic=m))
     return found
@@ -99,17 +99,18 @@ def test_generic_limits(case: dict[str, str]) -> None:
         assert isinstance(entry, Classified)
         named.append("/".join(part for part in (entry.hazard_class, entry.category, entry.statement) if part))
         assert entry.workings[0].number == Fraction(case["figures"])
-        if case["mark"] == "MEMORY":
-            assert entry.source.basis is Basis.MEMORY
-        else:
-            assert entry.source.basis is Basis.REGULATION
+        assert entry.source.basis is Basis.REGULATION
     assert named == case["classes"].split()
 
 
 def test_specific_limit_goes_before_the_generic_one() -> None:
     classes = (Classification("respiratory_sensitisation", "1"),)
-    strict = Ingredient("MDI", percent("0.1"), classes, specific={"respiratory_sensitisation": percent("0.1")})
-    loose = Ingredient("HDI", percent("0.4"), classes, specific={"respiratory_sensitisation": percent("0.5")})
+    strict = Ingredient(
+        "MDI", percent("0.1"), classes, limits=(Limit("respiratory_sensitisation", "1", percent("0.1")),)
+    )
+    loose = Ingredient(
+        "HDI", percent("0.4"), classes, limits=(Limit("respiratory_sensitisation", "1", percent("0.5")),)
+    )
     (found,) = mixture_classes("m", [strict])
     assert isinstance(found, Classified)
     assert found.why == "MDI is at or above its specific concentration limit of 0.1 %"
@@ -132,7 +133,7 @@ def test_aspiration_needs_the_viscosity() -> None:
     assert (unknown.what, unknown.missing) == ("aspiration", ("viscosity",))
     (thin,) = mixture_classes("m", solvent, viscosity=Fraction("20.5"))
     assert isinstance(thin, Classified)
-    assert thin.source.basis is Basis.MEMORY
+    assert thin.source.basis is Basis.REGULATION
     assert mixture_classes("m", solvent, viscosity=Fraction("20.6")) == ()
 
 

@@ -78,7 +78,7 @@ class DataSheet:
 def data_sheet(product: Product, context: Context) -> DataSheet:
     """The view of a product that checks without errors."""
     spec, words = context.spec, context.words
-    figures = product_figures(product, spec)
+    figures = product_figures(product, spec, context.day)
     workings = annex(figures.film, words)
     control = product.document
     without = set(control.leave_out) if control is not None else set()

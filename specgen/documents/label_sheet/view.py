@@ -52,7 +52,7 @@ class LabelSheet:
 def label_sheet(product: Product, context: Context) -> LabelSheet:
     """The view of a product."""
     spec, words = context.spec, context.words
-    derived, label = hazards_of(spec, product.id), label_of_product(product, spec)
+    derived, label = hazards_of(spec, product.id, context.day), label_of_product(product, spec, context.day)
     declared = product.hazards if product.hazards is not None else Hazards()
     panels = hazards([product], spec, words)
     workings = derived.aerosol.workings if derived.aerosol is not None else ()

@@ -14,7 +14,7 @@ from specgen.facts.product.hazard_facts import (
     monomer_at_limit,
     table_row,
 )
-from specgen.facts.product.hazards import hazards_of
+from specgen.facts.product.hazards import warmest_storage
 from specgen.model.hazards import Hazards, Transport
 from specgen.model.product import Product
 from specgen.model.spec import Spec
@@ -82,7 +82,7 @@ def _storage(product: Product, stated: Hazards, spec: Spec, words: Words) -> str
     """The stated range; where only the law gives an upper limit, that too."""
     low, high = stated.storage_min, stated.storage_max
     told = [words.phrase(Range("temperature", low, high))] if low is not None or high is not None else []
-    limit = hazards_of(spec, product.id).warmest_storage if high is None else None
+    limit = warmest_storage(product, spec) if high is None else None
     if limit is not None:
         told.append(words("{told} ({source})").format(told=words(limit.note), source=words(str(limit.source))))
     return "; ".join(told)

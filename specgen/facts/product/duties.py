@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from specgen.facts.product.hazard_facts import epoxy_in, isocyanates_in
-from specgen.facts.product.hazards import hazards_of
+from specgen.facts.product.hazard_facts import epoxy_in, for_the_public, isocyanates_in
+from specgen.facts.product.hazards import training_of
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.standards.tables import Row, table
@@ -33,5 +33,6 @@ def duties_of(product: Product, spec: Spec) -> tuple[Row, ...]:
         for law in (spec.project.jurisdictions if holds else ())
         for id in by_law.get(law, ())
     ]
-    untrained = _TRAINING in asked and hazards_of(spec, product.id).training is None
+    public = for_the_public(product, spec.project)
+    untrained = _TRAINING in asked and training_of(product, spec.project.jurisdictions, public=public) is None
     return tuple(table("isocyanate_duties").row("id", id) for id in asked if not (untrained and id == _TRAINING))

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 from functools import partial
 
 from specgen.facts.layer.figures import solids_in_can, solids_sprayed
@@ -71,13 +72,13 @@ def _of_one_share(working: Working) -> bool:
     return sum(entry.audience == "maker" for entry in working.inputs) == 1
 
 
-def product_figures(product: Product, spec: Spec) -> ProductFigures:
-    """All figures the product's data allow; a rule says why one is not known, where it matters."""
-    return _work_out(spec, product.id)
+def product_figures(product: Product, spec: Spec, on: date) -> ProductFigures:
+    """All figures the product's data allow, by the law of the day `on`; a rule says why one is not known, where it matters."""
+    return _work_out(spec, product.id, on)
 
 
 @memoised
-def _work_out(spec: Spec, product_id: str) -> ProductFigures:
+def _work_out(spec: Spec, product_id: str, on: date) -> ProductFigures:
     product = spec.products[product_id]
     workings: dict[str, Working] = {}
     covered: list[Coverage] = []
@@ -96,7 +97,7 @@ def _work_out(spec: Spec, product_id: str) -> ProductFigures:
         solids_sprayed(product, None),
         voc_content(product),
         heat(product),
-        hazards_of(spec, product.id),
+        hazards_of(spec, product.id, on),
     )
 
 

@@ -5,6 +5,7 @@ Called by `hazards` and by the rules on hazards. What neither states nor tells i
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from specgen.facts.pairs.families import binder_family
@@ -18,6 +19,7 @@ from specgen.trade.given import Given
 from specgen.trade.hazard_class import Classification, elements_of
 from specgen.trade.labelling import Package
 from specgen.trade.mixture import Ingredient as Substance
+from specgen.trade.mixture import Limit, own_limit
 from specgen.trade.supplemental import MixtureFacts, Sensitiser
 from specgen.units.quantity import Quantity
 
@@ -122,8 +124,8 @@ def substances_of(product: Product) -> tuple[Substance, ...]:
     return tuple(_substance(product, line) for line in product.composition)
 
 
-def mixture_facts(product: Product) -> MixtureFacts:
-    """What the supplemental statements follow from."""
+def mixture_facts(product: Product, substances: Sequence[Substance]) -> MixtureFacts:
+    """What the supplemental statements follow from; `substances` are the composition with the limits that hold."""
     light = product.hazards.epoxy_up_to_700 if product.hazards is not None else None
     limit = Fraction(table("euh_triggers").row("id", "EUH205")["limit"])
     weight = None if light is None else limit if light else limit + 1
@@ -132,7 +134,7 @@ def mixture_facts(product: Product) -> MixtureFacts:
         isocyanates_in(product),
         epoxy_in(product),
         weight,
-        tuple(_sensitisers(product)),
+        tuple(_sensitisers(product, substances)),
         titanium_dioxide=max(white, key=lambda share: share.base, default=None),
         contents=product.pack.fill,
     )
@@ -163,24 +165,26 @@ def _substance(product: Product, line: Component) -> Substance:
     lasting = next(
         (c.m_factor for c in line.classes if c.hazard_class == "aquatic_chronic" and c.m_factor), Fraction(1)
     )
-    own = {c.hazard_class: c.limit for c in line.classes if c.limit is not None}
+    own = tuple(
+        Limit(c.hazard_class, c.category, c.limit, c.statement or "") for c in line.classes if c.limit is not None
+    )
     classes = tuple(Classification(c.hazard_class, c.category, c.statement or "") for c in line.classes)
     return Substance(line.name, _share(product, line), classes, acute, lasting, own)
 
 
-def _sensitisers(product: Product) -> list[Sensitiser]:
+def _sensitisers(product: Product, substances: Sequence[Substance]) -> Iterator[Sensitiser]:
     covered = "EUH204" if isocyanates_in(product) else "EUH205" if epoxy_in(product) else ""
     known = {row["category"] for row in table("elicitation_limits").rows}
-    return [
-        Sensitiser(
-            line.name,
-            line.mass_share,
-            entry.hazard_class,
-            entry.category,
-            # Only what makes up the film is the isocyanate or the epoxy itself; a solvent or additive is named.
-            covered if line.kind is Ingredient.SOLIDS else "",
-        )
-        for line in product.composition
-        for entry in line.classes
-        if entry.hazard_class in _SENSITISING and entry.category in known
-    ]
+    for line, substance in zip(product.composition, substances, strict=True):
+        for found in substance.classes:
+            if found.hazard_class in _SENSITISING and found.category in known:
+                own = own_limit(substance, found.hazard_class, found.category)
+                yield Sensitiser(
+                    line.name,
+                    line.mass_share,
+                    found.hazard_class,
+                    found.category,
+                    # Only what makes up the film is the isocyanate or the epoxy itself; a solvent or additive is named.
+                    covered if line.kind is Ingredient.SOLIDS else "",
+                    own.least if own is not None else None,
+                )

@@ -8,8 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import date
 
 from specgen.facts.memo import memoised
+from specgen.facts.product.harmonised import as_the_law_has_it, with_the_law
 from specgen.facts.product.hazard_facts import (
     contents_of,
     declared_classes,
@@ -30,7 +32,7 @@ from specgen.trade.hazard_class import Classification, Element
 from specgen.trade.judged import Classified
 from specgen.trade.known import NotKnown
 from specgen.trade.labelling import LabelElements, label_elements
-from specgen.trade.mixture import mixture_classes
+from specgen.trade.mixture import Ingredient, mixture_classes
 from specgen.trade.precautions import Precautions, precautions
 from specgen.trade.supplemental import supplemental
 from specgen.trade.working import Working
@@ -63,11 +65,6 @@ class DerivedHazards:
     storage: tuple[Element, ...]
     carriage: Element | None
 
-    @property
-    def warmest_storage(self) -> Element | None:
-        """The warmest the law lets the package be stored, as a row of storage_limits; None where it says nothing."""
-        return next((element for element in self.storage if element.code == "warmest"), None)
-
     def reasons(self) -> tuple[NotKnown, ...]:
         """Everything that could not be judged, once each."""
         parts = (self.aerosol, *self.mixture, self.label, self.precautions, *self.supplemental, self.training)
@@ -79,10 +76,11 @@ class DerivedHazards:
         return tuple({working.id: working for part in judged for working in part.workings}.values())
 
 
-def derive(product: Product, jurisdictions: Sequence[str], *, public: bool = False) -> DerivedHazards:
+def derive(product: Product, jurisdictions: Sequence[str], on: date, *, public: bool = False) -> DerivedHazards:
     """The label, cautions, storage and carriage that follow; `public` where it is supplied to the general public.
 
-    Sources: CLP Annexes I and II, REACH Annex XVII entry 74; each part carries its own.
+    Limits the law gives a substance on the day `on` are used where the law of the EU holds. Sources:
+    CLP Annexes I and II, REACH Annex XVII entry 74; each part carries its own.
     """
     aerosol = aerosol_of(product)
     classes = _classes(declared_classes(product), aerosol)
@@ -92,7 +90,9 @@ def derive(product: Product, jurisdictions: Sequence[str], *, public: bool = Fal
         wanted = NotKnown("precautions", label.why, label.missing, label.workings, label.source)
     else:
         wanted = precautions(classes, package_of(product), public=public)
-    substances = substances_of(product)
+    european = "EU" in jurisdictions
+    substances = with_the_law(product, on) if european else substances_of(product)
+    whole = as_the_law_has_it(product, on) if european else substances
     classed = any(entry.classes for entry in substances)
     return DerivedHazards(
         product.id,
@@ -102,18 +102,25 @@ def derive(product: Product, jurisdictions: Sequence[str], *, public: bool = Fal
         classes,
         label,
         wanted,
-        _supplemental(product, classes, jurisdictions),
-        _training(product, jurisdictions, public=public),
+        _supplemental(product, whole, classes, jurisdictions),
+        training_of(product, jurisdictions, public=public),
         _storage(product, classes, jurisdictions),
         _carriage(product, classes),
     )
 
 
 @memoised
-def hazards_of(spec: Spec, product_id: str) -> DerivedHazards:
-    """What `derive` says of a product of the specification, for the laws and the users it states; worked out once."""
+def hazards_of(spec: Spec, product_id: str, on: date) -> DerivedHazards:
+    """What `derive` says of a product of the specification, for the laws and the users it states; worked out once a day."""
     product = spec.products[product_id]
-    return derive(product, spec.project.jurisdictions, public=for_the_public(product, spec.project))
+    return derive(product, spec.project.jurisdictions, on, public=for_the_public(product, spec.project))
+
+
+def warmest_storage(product: Product, spec: Spec) -> Element | None:
+    """The warmest the law lets the package be stored, as a row of storage_limits; None where it says nothing."""
+    classes = _classes(declared_classes(product), aerosol_of(product))
+    stored = _storage(product, classes, spec.project.jurisdictions)
+    return next((element for element in stored if element.code == "warmest"), None)
 
 
 def aerosol_of(product: Product) -> Classified | NotKnown | None:
@@ -140,9 +147,9 @@ def _classes(declared: Sequence[Classification], aerosol: Classified | NotKnown 
 
 
 def _supplemental(
-    product: Product, classes: Sequence[Classification], jurisdictions: Sequence[str]
+    product: Product, substances: Sequence[Ingredient], classes: Sequence[Classification], jurisdictions: Sequence[str]
 ) -> tuple[Element | NotKnown, ...]:
-    facts = mixture_facts(product)
+    facts = mixture_facts(product, substances)
     found = {
         entry.code if isinstance(entry, Element) else entry.what: entry
         for market in jurisdictions
@@ -151,7 +158,7 @@ def _supplemental(
     return tuple(found[code] for code in sorted(found))
 
 
-def _training(product: Product, jurisdictions: Sequence[str], *, public: bool) -> Element | NotKnown | None:
+def training_of(product: Product, jurisdictions: Sequence[str], *, public: bool) -> Element | NotKnown | None:
     """The sentence of entry 74: it is asked of what holds the limit or more, and a share not stated counts as that."""
     if "EU" not in jurisdictions or public:
         return None

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from datetime import date
 from enum import Enum, auto
 
 from specgen.facts.product.hazards import hazards_of
@@ -69,10 +70,10 @@ class Label:
         return tuple(entry.code for entry in self.precautions if entry.place is Place.LABEL)
 
 
-def label_of_product(product: Product, spec: Spec) -> Label:
+def label_of_product(product: Product, spec: Spec, on: date) -> Label:
     """The label as far as classes are stated. Source: CLP Annex I parts 2 to 4 and Annex II; each ground carries its own."""
     declared = product.hazards if product.hazards is not None else Hazards()
-    derived = hazards_of(spec, product.id)
+    derived = hazards_of(spec, product.id, on)
     elements = derived.label if isinstance(derived.label, LabelElements) else None
     wanted = derived.precautions if isinstance(derived.precautions, Precautions) else None
     word = declared.signal_word

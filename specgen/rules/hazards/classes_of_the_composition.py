@@ -64,7 +64,7 @@ def classes_of_the_composition(product: Product, spec: Spec, on: date) -> Proble
     if product.hazards is None or not product.hazards.classification:
         return
     declared = declared_classes(product)
-    for judged in hazards_of(spec, product.id).mixture:
+    for judged in hazards_of(spec, product.id, on).mixture:
         if water_has_no_law(judged.hazard_class if isinstance(judged, Classified) else judged.what, spec):
             continue
         if isinstance(judged, NotKnown):

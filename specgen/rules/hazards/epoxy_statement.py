@@ -46,7 +46,7 @@ def epoxy_statement(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None or not in_europe(spec):
         return
     path, declared = ("hazards", "supplemental"), CODE in product.hazards.supplemental
-    found = hazards_of(spec, product.id).supplemental
+    found = hazards_of(spec, product.id, on).supplemental
     wanted = next((entry for entry in found if isinstance(entry, Element) and entry.code == CODE), None)
     gap = next((entry for entry in found if isinstance(entry, NotKnown) and entry.what == CODE), None)
     if wanted is not None and not declared:

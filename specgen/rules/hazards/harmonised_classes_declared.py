@@ -1,7 +1,7 @@
 """HAZ039 Classes that the law gives the components are declared
 
 Checks
-    Each component with a CAS number in the table of harmonised classes: the classes that the product reaches with them, against those declared. In the EU the harmonised class binds and this is an error; elsewhere, and where narcosis or irritation of the airways need an expert's judgement, it is told for information. A component that itself declares fewer than its harmonised classes gives a warning. A component that is carcinogenic only above a share of benzene or the like is left to its supplier's proof.
+    Each component with a CAS number in the table of harmonised classes: the classes that the product reaches with them, against those declared. In the EU the harmonised class binds and this is an error; elsewhere, and where narcosis or irritation of the airways need an expert's judgement, it is told for information. A component that itself declares less than its harmonised classes, or a higher specific limit than the law has, gives a warning. A component that is carcinogenic only above a share of benzene or the like is left to its supplier's proof.
 Why
     A harmonised class holds for everyone who places the substance on the market. One that is not declared is a hazard of which nobody is warned.
 Passes
@@ -10,11 +10,27 @@ Passes
 
     products.primer.composition.solvent: {id: solvent, name: white spirit, cas: 64742-95-6, kind: solvent, mass_share: 40 %, density: 0.80 g/mL}
 
+    products.primer.composition.solvent: {id: solvent, name: IPDI, cas: 4098-71-9, kind: solvent, mass_share: 0.4 %, density: 1.06 g/mL, classes: [{id: lungs, hazard_class: respiratory_sensitisation, category: "1", limit: 0.5 %}, {id: skin, hazard_class: skin_sensitisation, category: "1"}, {id: breathed, hazard_class: acute_inhalation, category: "3"}, {id: airways, hazard_class: stot_single, category: "3", statement: H335}, {id: irritant, hazard_class: skin_corrosion, category: "2"}, {id: eyes, hazard_class: eye_damage, category: "2"}, {id: water, hazard_class: aquatic_chronic, category: "2"}]}
+    products.primer.composition.solids.mass_share: 69.6 %
+    products.primer.hazards.sensitisers_named: [IPDI]
+    products.primer.hazards.supplemental: [EUH205, EUH208]
+
+    products.primer.composition.solvent: {id: solvent, name: phosphoric acid, cas: 7664-38-2, kind: solvent, mass_share: 9.9 %, density: 1.7 g/mL, classes: [{id: skin, hazard_class: skin_corrosion, category: 1B}]}
+    products.primer.composition.solids.mass_share: 60.1 %
+
     Given second good
     products.touch-up.composition.solvent: {id: solvent, name: acetone, cas: 67-64-1, kind: solvent, mass_share: 40 %, density: 6.6 lb/gal}
 Fails
     products.primer.composition.solvent: {id: solvent, name: MIBK, cas: 108-10-1, kind: solvent, mass_share: 11 %, density: 0.80 g/mL}    # at products.primer.hazards.classification
     products.primer.composition.solids.mass_share: 59 %
+
+    products.primer.composition.solvent: {id: solvent, name: IPDI, cas: 4098-71-9, kind: solvent, mass_share: 0.4 %, density: 1.06 g/mL, classes: [{id: lungs, hazard_class: respiratory_sensitisation, category: "1", limit: 1 %}, {id: skin, hazard_class: skin_sensitisation, category: "1"}, {id: breathed, hazard_class: acute_inhalation, category: "3"}, {id: airways, hazard_class: stot_single, category: "3", statement: H335}, {id: irritant, hazard_class: skin_corrosion, category: "2"}, {id: eyes, hazard_class: eye_damage, category: "2"}, {id: water, hazard_class: aquatic_chronic, category: "2"}]}    # warning at products.primer.composition.solvent.classes.lungs.limit
+    products.primer.composition.solids.mass_share: 69.6 %
+    products.primer.hazards.sensitisers_named: [IPDI]
+    products.primer.hazards.supplemental: [EUH205, EUH208]
+
+    products.primer.composition.solvent: {id: solvent, name: methanol, cas: 67-56-1, kind: solvent, mass_share: 3 %, density: 0.79 g/mL}    # at products.primer.hazards.classification
+    products.primer.composition.solids.mass_share: 67 %
 
     products.primer.composition.solvent: {id: solvent, name: n-butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 40 %, density: 0.88 g/mL}    # warning at products.primer.hazards.classification
 
@@ -28,7 +44,7 @@ To put right
 """
 
 from specgen.facts.product.declared import water_has_no_law
-from specgen.facts.product.harmonised import left_out, reached_unsaid
+from specgen.facts.product.harmonised import left_out, looser_limits, reached_unsaid
 from specgen.facts.product.hazard_facts import declared_classes, is_known
 from specgen.rules.kit import ERROR, NOTE, WARNING, Problem, Problems, Product, Spec, date, rule, table
 from specgen.trade.hazard_class import Classification, severity_rank
@@ -57,7 +73,11 @@ def harmonised_classes_declared(product: Product, spec: Spec, on: date) -> Probl
         weight = NOTE if not binding else WARNING if unsure else None
         yield Problem(("hazards", "classification"), what, severity=weight)
     for line in product.composition:
+        less = WARNING if binding else NOTE
         lacking = [found for found in left_out(line, on) if found.hazard_class not in _PHYSICAL] if line.classes else []
         if lacking:
             what = f"{line.id} of {product.id} declares classes, but not the harmonised {'; '.join(map(str, lacking))}"
-            yield Problem(("composition", line.id, "classes"), what, severity=WARNING if binding else NOTE)
+            yield Problem(("composition", line.id, "classes"), what, severity=less)
+        for stated, by_law in looser_limits(line, on):
+            what = f"{line.id} of {product.id} states a limit of {stated.limit}, where the law has {by_law.least}"
+            yield Problem(("composition", line.id, "classes", stated.id, "limit"), what, severity=less)

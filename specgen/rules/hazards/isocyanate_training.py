@@ -42,7 +42,7 @@ from specgen.trade.hazard_class import Element
 def isocyanate_training(product: Product, spec: Spec, on: date) -> Problems:
     if product.hazards is None:
         return
-    wanted = hazards_of(spec, product.id).training
+    wanted = hazards_of(spec, product.id, on).training
     printed = " ".join(" ".join(caution.text for caution in product.hazards.cautions).split()).casefold()
     if isinstance(wanted, Element) and wanted.note.casefold() not in printed:
         what = f"the cautions of {product.id} do not contain the training statement; {'; '.join(wanted.reasons)}"

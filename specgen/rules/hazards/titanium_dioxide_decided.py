@@ -39,7 +39,7 @@ def titanium_dioxide_decided(product: Product, spec: Spec, on: date) -> Problems
     hazards = product.hazards
     if hazards is None:
         return
-    found = hazards_of(spec, product.id).supplemental
+    found = hazards_of(spec, product.id, on).supplemental
     if hazards.titanium_dioxide_decision is None:
         for entry in found:
             if isinstance(entry, NotKnown) and entry.what == CODE:

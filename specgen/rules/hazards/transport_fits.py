@@ -43,7 +43,7 @@ def transport_fits(product: Product, spec: Spec, on: date) -> Problems:
         yield Problem(
             (*path, "un_number"), f"{product.id} is declared as {stated.un_number}; an aerosol is {rows['un']}"
         )
-    carriage = hazards_of(spec, product.id).carriage
+    carriage = hazards_of(spec, product.id, on).carriage
     if carriage is None:
         what = f"the transport class of {product.id} cannot be assessed: its aerosol category is not stated"
         yield Problem((*path, "transport_class"), what, severity=NOTE)
