@@ -51,6 +51,13 @@ def earliest(product: Product, stage: DryingStage, air: Quantity | None) -> Dryi
     return next((found for found in drying_at(product, air) if stage_of(found) is stage), None)
 
 
+def warmer_row(product: Product, stage: DryingStage, air: Quantity, time: Quantity) -> Drying | None:
+    """The coolest entry of a stage stated for air warmer than `air` and met within `time`; None where there is none."""
+    warmer = [entry for entry in product.drying if entry.stage is stage and lower(entry.air) > air]
+    met = [entry for entry in warmer if upper(entry.time) <= time]
+    return min(met, key=lambda entry: lower(entry.air), default=None)
+
+
 def longest(found: Drying | SandableAfter | Unstated) -> Quantity:
     """The time that is safe to wait: the upper end of a range; of an `Unstated` that of warmer air, which is too short at best."""
     return found.time if isinstance(found, Unstated) else upper(found.time)

@@ -104,7 +104,7 @@ def wet_target_dries_right(system: System, spec: Spec, on: date) -> Problems:
             else ""
         )
         told = " to ".join(show(held.value) for held in limits)
-        what = f"target WFT {_shown(layer.wet_target)} gives a DFT of {_shown(film)}; DFT limits of the coat {layer.id}: {told}{hint}"
+        what = f"target wet film thickness (WFT) {_shown(layer.wet_target)} gives a DFT of {_shown(film)}; DFT limits of the coat {layer.id}: {told}{hint}"
         yield Problem(path, what)
 
 

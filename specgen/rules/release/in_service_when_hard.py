@@ -1,7 +1,7 @@
 """REL004 Parts do not go into service before the film is hard
 
 Checks
-    The minimum time before return to service: not below that before handling; and at the lowest air temperature of the jobs, for a lower coat with the minimum intervals above it, against the time to through-dry of each product, or else to dry-to-handle. A time that a product states for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning. Service before the film is fully cured is a note.
+    The minimum time before return to service: not below that before handling; and at the lowest air temperature of the jobs, for a lower coat with the minimum intervals above it, against the time to through-dry of each product, or else to dry-to-handle. A time that a product states for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning. Service before the film is fully cured is a note; it is a warning where the time is what the product states for warmer air, and where the part is immersed or buried.
 Why
     Rain, wash brushes, loads and fuel destroy in an hour a film that another night would have hardened.
 Passes
@@ -24,17 +24,48 @@ Fails
 
     products.primer.drying.through: {id: through, stage: through-dry, time: 8 days, air: 15 degC}    # at systems.cab.service_after
 
+    products.clear.drying.cure: {id: cure, stage: fully-cured, time: 14 days, air: 10 degC}    # warning at systems.cab.service_after
+    products.clear.drying.cure-warm: {id: cure-warm, stage: fully-cured, time: 7 days, air: 20 degC}
+    systems.cab.service_after: 7 days
+
+    products.clear.drying.cure: {id: cure, stage: fully-cured, time: 14 days, air: 10 degC}    # note at systems.cab.service_after
+    products.clear.drying.cure-warm: {id: cure-warm, stage: fully-cured, time: 7 days, air: 20 degC}
+    systems.cab.service_after: 6.9 days
+
+    systems.cab.service_after: 6.9 days    # warning at systems.cab.service_after
+    jobs.refit.environment: {kind: buried}
+
     Given second good
     systems.deck.service_after: 15.9 h    # at systems.deck.service_after    # at systems.deck.service_after    # note at systems.deck.service_after
 To put right
     Write the time of the drying stage at the lowest air temperature of the job; where parts leave before the film is fully cured, say in use or in the scope what must wait, as washing, loading and decals.
 """
 
+from specgen.facts.job.exposure import environment_of
 from specgen.facts.layer.intervals import coldest_air
 from specgen.facts.layer.release import reached
 from specgen.facts.pairs.families import binder_family
+from specgen.facts.placing import items_painted_with
+from specgen.facts.product.drying import warmer_row
+from specgen.model.environment import EnvironmentKind
+from specgen.model.job import Item
 from specgen.model.product import DryingStage
-from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Problem, Problems, Spec, System, date, rule, show
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    NOTE,
+    PRACTICE,
+    WARNING,
+    Job,
+    Problem,
+    Problems,
+    Spec,
+    System,
+    date,
+    rule,
+    show,
+)
+from specgen.units.quantity import lower, upper
 
 _PATH = ("service_after",)
 _ASK = "ask the manufacturer for the time at this air temperature, or keep the air warmer"
@@ -71,8 +102,19 @@ def _before_full_cure(system: System, spec: Spec) -> Problems:
     if after is None or last is None:
         return
     said = f"parts go into service {show(after)} after the last coat"
+    wet = any(_wetted(job, item) for job, item in items_painted_with(system, spec))
     if last.too_soon:
-        yield Problem(_PATH, f"{said}; {last.only_after}", severity=NOTE)
+        product = spec.product_of(last.layer)
+        row = warmer_row(product, DryingStage.FULLY_CURED, last.air, after)
+        told = f", and within {upper(row.time)} at {lower(row.air)}" if row is not None else ""
+        weight, source = (WARNING, LOGIC) if row is not None else (WARNING if wet else NOTE, PRACTICE)
+        yield Problem(_PATH, f"{said}; {last.only_after}{told}", severity=weight, source=source)
     elif last.warmer_alone and binder_family(spec.product_of(last.layer).binder)["cure"] != "stoved":
         what = f"{said}; {last.not_stated}"
         yield Problem(_PATH, what, _ASK, NOTE)
+
+
+def _wetted(job: Job, item: Item) -> bool:
+    """True where water or soil lies on the film from the first hour of service."""
+    found = environment_of(job, item)
+    return found is not None and found.kind in {EnvironmentKind.IMMERSION, EnvironmentKind.BURIED}
