@@ -9,10 +9,14 @@ input), PRACTICE or MEMORY.
 from __future__ import annotations
 
 import csv
+import gc
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+
+# Tests make a great many records and little rubbish, like the program itself (`parse.without_collector`): the collector may wait.
+gc.set_threshold(100_000, 20, 50)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -34,6 +38,11 @@ def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
     ) as file:
         rows = list(csv.DictReader(file))
     metafunc.parametrize("case", rows, ids=[row.get("id") or " ".join(list(row.values())[:2]) for row in rows])
+
+
+def pytest_collection_finish(session: pytest.Session) -> None:
+    """What was collected stays to the end: the collector need not go through it again and again."""
+    gc.freeze()
 
 
 @pytest.fixture

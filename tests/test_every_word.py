@@ -98,7 +98,7 @@ def _values(tree: Any) -> set[str]:
 @cache
 def _stated() -> set[str]:
     return set().union(
-        *(_values(yaml.load(file.read_text("utf-8"), yaml.BaseLoader)) for file in FOLDER.glob("*.yaml"))
+        *(_values(yaml.load(file.read_text("utf-8"), yaml.CBaseLoader)) for file in FOLDER.glob("*.yaml"))
     )
 
 

@@ -17,7 +17,7 @@ FOLDERS = sorted(folder.name for folder in SOUND.iterdir() if folder.is_dir())
 
 
 def _may_warn() -> dict[str, dict[tuple[str, str], str]]:
-    told = yaml.safe_load((SOUND / "may_warn.yaml").read_text("utf-8"))
+    told = yaml.load((SOUND / "may_warn.yaml").read_text("utf-8"), Loader=yaml.CSafeLoader)
     return {name: {(rule, path): reason for rule, path, reason in entries} for name, entries in told.items()}
 
 

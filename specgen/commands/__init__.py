@@ -5,6 +5,7 @@ A command's module is imported once it is chosen, so that `specgen --help` and a
 
 from __future__ import annotations
 
+import gc
 import os
 import signal
 import sys
@@ -18,6 +19,7 @@ from specgen.commands.outcome import NOT_RUN, Outcome
 from specgen.findings import CannotDoError
 
 _INTERRUPTED = 130
+_RECORDS_BETWEEN_COLLECTIONS = 100_000
 # what a machine that shuts down and a terminal that is closed send; SIGHUP is not known everywhere
 _STOPS = tuple(getattr(signal, name) for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name))
 
@@ -29,6 +31,9 @@ class _StoppedError(KeyboardInterrupt):
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command with `argv` (those of the process if None) and return its exit code; no exception comes out."""
     _speak_utf8()
+    if argv is None:
+        # what is imported and read stays to the end of the process: going through it again and again finds no rubbish
+        gc.set_threshold(_RECORDS_BETWEEN_COLLECTIONS)
     try:
         # the signals of a program that merely calls us are its own affair
         with _stopping_in_order() if argv is None else nullcontext():

@@ -71,12 +71,18 @@ def read_page(docstring: str | None) -> Page:
     parts = re.split(r"(?m)^(" + "|".join(HEADINGS) + r")$", rest)
     if tuple(parts[1::2]) != HEADINGS:
         raise ValueError(f"{named[1]}: the headings of a page are {', '.join(HEADINGS)}, in this order")
-    checks, why, passes, fails, right = (inspect.cleandoc("\n" + body.strip("\n")) for body in parts[2::2])
-    return Page(named[1], named[2], _paragraph(checks), _paragraph(why), passes, fails, _paragraph(right))
+    checks, why, passes, fails, right = parts[2::2]
+    return Page(
+        named[1], named[2], _paragraph(checks), _paragraph(why), _lines(passes), _lines(fails), _paragraph(right)
+    )
 
 
 def _paragraph(text: str) -> str:
     return " ".join(text.split())
+
+
+def _lines(text: str) -> str:
+    return inspect.cleandoc("\n" + text.strip("\n"))
 
 
 def _example(block: str) -> Example:

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
 from specgen.trade.codes import firmest, parts
 from specgen.trade.hazard_class import (
@@ -50,7 +51,8 @@ class _Assigned:
     row: Row
 
 
-def label_elements(classifications: Sequence[Classification], package: Package) -> LabelElements | NotKnown:
+@remembered
+def label_elements(classifications: tuple[Classification, ...], package: Package) -> LabelElements | NotKnown:
     """Statements, signal word and pictograms of a package. Source: CLP Annex I parts 2 to 4, Articles 20, 26 and 27.
 
     NotKnown where a class and category is not in the table of label elements, or an aerosol has no aerosol category.

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from specgen.standards.citations import Citation
+from specgen.standards.reads import remembered
 from specgen.standards.tables import table
 from specgen.trade.codes import firmest, parts
 from specgen.trade.hazard_class import Classification, Element, elements_of, source_of_cell
@@ -38,7 +39,8 @@ class Precautions:
     more_than_six: str = ""
 
 
-def precautions(classifications: Sequence[Classification], package: Package, *, public: bool) -> Precautions:
+@remembered
+def precautions(classifications: tuple[Classification, ...], package: Package, *, public: bool) -> Precautions:
     """The precautions of a package; `public` where it is supplied to the general public.
 
     Source: CLP Annex I parts 2 to 4, Article 28. Raises KeyError for a class that the table of label elements does not

@@ -26,7 +26,7 @@ ROUNDS = (
 
 @cache
 def _read(name: str) -> dict[str, Any]:
-    return dict(yaml.load((HERE / f"{name}.yaml").read_text("utf-8"), Loader=yaml.BaseLoader))
+    return dict(yaml.load((HERE / f"{name}.yaml").read_text("utf-8"), Loader=yaml.CBaseLoader))
 
 
 def sound(name: str, of_round: str) -> dict[str, Any]:

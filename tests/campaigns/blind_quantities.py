@@ -107,7 +107,7 @@ def folder(number: int) -> Folder:
 @cache
 def reasons() -> Sequence[dict[str, str]]:
     """Patterns of leaves whose moves by four nothing could contradict: `leaf`, `moves` and `reason`."""
-    return tuple(yaml.safe_load(REASONS.read_text("utf-8")) or ()) if REASONS.exists() else ()
+    return tuple(yaml.load(REASONS.read_text("utf-8"), Loader=yaml.CSafeLoader) or ()) if REASONS.exists() else ()
 
 
 def tried(at: tuple[int, Move]) -> Outcome:

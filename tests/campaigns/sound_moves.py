@@ -165,7 +165,7 @@ def folder(number: int) -> Folder:
 
 @cache
 def data() -> Mapping[str, Any]:
-    return dict(yaml.safe_load(DATA.read_text("utf-8")))
+    return dict(yaml.load(DATA.read_text("utf-8"), Loader=yaml.CSafeLoader))
 
 
 def tried(at: tuple[int, Move]) -> Told:

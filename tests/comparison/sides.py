@@ -5,16 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-import yaml
-
 from specgen.comparison.changes import Comparison
 from specgen.comparison.compare import Side, compare
 from specgen.comparison.figures import Figures, figures_of_job, figures_of_product
-from specgen.model.parse import Loaded, parse
 from specgen.rules.declare import all_rules
-from specgen.source.project import Sources
-from specgen.source.reader import read_text
-from tests.good_spec import GOOD, ON, checked, good, put, take_out
+from tests.good_spec import ON, checked, good, loaded, put, take_out
 
 RULES = {rule.id: rule.concern for rule in all_rules()}
 
@@ -31,12 +26,6 @@ def changed(puts: Mapping[str, Any] | None = None, takes: Sequence[str] = ()) ->
 
 def _as_yaml(value: Mapping[str, str]) -> str:
     return "{" + ", ".join(f"{key}: {held}" for key, held in value.items()) + "}"
-
-
-def loaded(spec: dict[str, Any]) -> Loaded:
-    raw = yaml.dump(spec, Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True, width=100_000).encode()
-    source, faults = read_text(raw, "spec.yaml")
-    return parse(Sources(GOOD, (source,), tuple(faults)))
 
 
 def side(spec: dict[str, Any]) -> Side:

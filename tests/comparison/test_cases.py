@@ -14,7 +14,7 @@ from tests.comparison.sides import changed, compared
 from tests.comparison.way_back import mirrored
 
 CASES: list[dict[str, Any]] = yaml.load(
-    (Path(__file__).parent / "cases.yaml").read_text("utf-8"), Loader=yaml.BaseLoader
+    (Path(__file__).parent / "cases.yaml").read_text("utf-8"), Loader=yaml.CBaseLoader
 )
 
 

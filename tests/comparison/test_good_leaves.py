@@ -12,7 +12,8 @@ from specgen.model.outline import value_type
 from specgen.model.spec import KINDS, LIST_KINDS
 from specgen.model.walk import Path, inner_record, leaves
 from tests.comparison.full_spec import samples
-from tests.comparison.sides import changed, loaded
+from tests.comparison.sides import changed
+from tests.good_spec import loaded
 
 OLD = loaded(changed())
 # how the folder is read, no value that could differ

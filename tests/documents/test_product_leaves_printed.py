@@ -25,7 +25,9 @@ from tests.comparison.full_spec import Leaf, at, every_leaf, samples, tree
 from tests.documents.conftest import context
 from tests.good_spec import good, spec_of
 
-CASES: dict[str, Any] = yaml.safe_load((Path(__file__).parent / "product_leaves_printed.yaml").read_text("utf-8"))
+CASES: dict[str, Any] = yaml.load(
+    (Path(__file__).parent / "product_leaves_printed.yaml").read_text("utf-8"), Loader=yaml.CSafeLoader
+)
 LEAVES: dict[str, Leaf] = {
     ".".join(step for step in leaf.steps if step != "first"): leaf
     for leaf in every_leaf()

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 import copy
-import json
 import random
 from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from specgen.comparison.reach import jobs_reached, reached
 from specgen.facts.closure import cut_to_closure
@@ -25,26 +23,19 @@ from specgen.facts.graph import (
 )
 from specgen.facts.placing import items_painted_with, items_prepared_with
 from specgen.facts.usage import Use, uses_of_record
-from specgen.model.parse import load, parse
+from specgen.model.parse import load
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import leaves
-from specgen.source.project import Sources
-from specgen.source.reader import read_text
-from tests.good_spec import GOOD, good, put, take_out
+from tests.good_spec import GOOD, good, loaded, put, take_out
 
 DEMO = GOOD.parent.parent / "specs_demo"
 
 
 def _parsed(sources: dict[str, Any]) -> Spec:
-    # a copy of each part, or what is shared would be written as an anchor
-    text = yaml.dump(
-        json.loads(json.dumps(sources)), Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True, width=100_000
-    )
-    source, faults = read_text(text.encode(), "spec.yaml")
-    loaded = parse(Sources(GOOD, (source,), tuple(faults)))
-    assert loaded.spec is not None
-    assert loaded.findings == []
-    return loaded.spec
+    read = loaded(sources)
+    assert read.spec is not None
+    assert read.findings == []
+    return read.spec
 
 
 def _loaded(folder: Path) -> Spec:

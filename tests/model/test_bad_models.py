@@ -13,10 +13,10 @@ from specgen.findings import Finding
 from specgen.model.parse import parse
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
-from tests.good_spec import GOOD, ON, good, put, take_out
+from tests.good_spec import GOOD, ON, good, loaded, put, take_out, written
 
 _FILE = Path(__file__).parents[1] / "bad_models" / "cases.yaml"
-CASES: list[dict[str, Any]] = yaml.load(_FILE.read_text("utf-8"), Loader=yaml.BaseLoader)
+CASES: list[dict[str, Any]] = yaml.load(_FILE.read_text("utf-8"), Loader=yaml.CBaseLoader)
 
 
 def _findings(case: dict[str, Any]) -> list[Finding]:
@@ -25,7 +25,7 @@ def _findings(case: dict[str, Any]) -> list[Finding]:
         take_out(spec, path)
     for path, value in case.get("put", {}).items():
         put(spec, path, value)
-    text = yaml.safe_dump(spec, sort_keys=False, allow_unicode=True, width=100_000)
+    text = written(spec)
     # the dumper knows no key with nothing behind it
     raw = text.replace(": null\n", ":\n").encode()
     source, faults = read_text(raw, "spec.yaml")
@@ -62,9 +62,7 @@ def test_text_is_only_text(text: str) -> None:
     """What means something to YAML, HTML or a template is text like any other, and arrives as written."""
     spec = good()
     spec["project"]["title"] = text
-    raw = yaml.dump(spec, Dumper=yaml.SafeDumper, sort_keys=False, allow_unicode=True, width=100_000).encode()
-    source, faults = read_text(raw, "spec.yaml")
-    loaded = parse(Sources(GOOD, (source,), tuple(faults)))
-    assert loaded.findings == []
-    assert loaded.spec is not None
-    assert loaded.spec.project.title == text
+    read = loaded(spec)
+    assert read.findings == []
+    assert read.spec is not None
+    assert read.spec.project.title == text

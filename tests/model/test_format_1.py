@@ -58,7 +58,7 @@ def test_a_folder_of_format_1_is_read_as_what_it_says() -> None:
     first = {key: value for key, value in restored(model).items() if key != "schema_version"}
     whole: dict[str, Any] = {}
     for file in sorted(folder.glob("*.yaml")):
-        whole.update(yaml.load(file.read_text("utf-8"), Loader=yaml.BaseLoader))
+        whole.update(yaml.load(file.read_text("utf-8"), Loader=yaml.CBaseLoader))
     assert first == {
         "project": whole["project"],
         **{kind: {entry["id"]: entry for entry in whole[kind]} for kind in LIST_KINDS},
@@ -95,7 +95,7 @@ def test_demo_in_the_words_of_format_1_gives_equal_findings(tmp_path: Path) -> N
     del first["schema_version"]
     first |= {kind: list(first[kind].values()) for kind in LIST_KINDS}
     (tmp_path / "project.yaml").write_text(
-        yaml.safe_dump(first, sort_keys=False, allow_unicode=True, width=1000), "utf-8"
+        yaml.dump(first, Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True, width=1000), "utf-8"
     )
     again = check(tmp_path, ON)
     assert again.loaded.spec is not None
@@ -122,7 +122,7 @@ def test_every_word_goes_there_and_back(old: str, new: str) -> None:
         assert new_word(path) == new
         assert new_address(".".join(path)) == ".".join([*new_address(".".join(path[:-1])).split("."), new])
         source = _at(where, "x")
-    read, faults = read_text(yaml.safe_dump(source).encode(), "one.yaml")
+    read, faults = read_text(yaml.dump(source, Dumper=yaml.CSafeDumper).encode(), "one.yaml")
     assert faults == []
     assert isinstance(read.root, Mapping)
     renamed = upgraded(read.root)
@@ -281,9 +281,9 @@ def test_odd_files_are_rewritten_in_place(odd: str, tmp_path: Path) -> None:
 
 def test_a_project_between_braces_gets_its_version(tmp_path: Path) -> None:
     old = _copy(OLD / "good", tmp_path / "specs")
-    whole = yaml.load((old / "project.yaml").read_text("utf-8"), Loader=yaml.BaseLoader)
+    whole = yaml.load((old / "project.yaml").read_text("utf-8"), Loader=yaml.CBaseLoader)
     (old / "project.yaml").write_text(
-        yaml.safe_dump(whole, default_flow_style=True, width=1000, sort_keys=False), "utf-8"
+        yaml.dump(whole, Dumper=yaml.CSafeDumper, default_flow_style=True, width=1000, sort_keys=False), "utf-8"
     )
     assert main(["upgrade", str(old)]) == 0
     assert canonical(_spec(old)) == canonical(_spec(OLD / "good"))

@@ -18,7 +18,9 @@ from specgen.standards.tables import table, table_names
 
 ROOT = Path(__file__).parents[2]
 CATALOGUE = ROOT / "templates/locale/specgen.pot"
-PRINTED_TABLES = yaml.safe_load((ROOT / "templates/locale/printed_tables.yaml").read_text(encoding="utf-8"))
+PRINTED_TABLES = yaml.load(
+    (ROOT / "templates/locale/printed_tables.yaml").read_text(encoding="utf-8"), Loader=yaml.CSafeLoader
+)
 # Which arguments of a call are English texts. A view translates by calling its Words: `words("...")`.
 KEYWORDS: dict[str, tuple[int, ...]] = {
     **dict.fromkeys(("_", "gettext", "N_", "words", "translate", "language", "phrase", "listed"), (1,)),

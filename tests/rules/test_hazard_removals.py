@@ -16,14 +16,11 @@ from specgen.documents.parts.cautions import first_aid, hazards
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.wording import Words
 from specgen.findings import Severity
-from specgen.model.parse import Loaded, parse
 from specgen.rules.declare import all_rules
 from specgen.rules.run import run_rules
-from specgen.source.project import Sources
-from specgen.source.reader import read_text
 from specgen.units.locale import ENGLISH
 from tests.documents.conftest import context
-from tests.good_spec import GOOD, ON, good
+from tests.good_spec import ON, good, loaded
 
 DEMO = Path(__file__).parents[2] / "specs_demo"
 # How much of it a hardener lets off, and its number, are counted in the air of a job: the page of AIR003 takes both away.
@@ -34,7 +31,7 @@ RULES = tuple(rule for rule in all_rules() if rule.id[:3] in {"HAZ", "AIR", "VOC
 def _whole(folder: Path) -> dict[str, Any]:
     whole: dict[str, Any] = {}
     for file in sorted(folder.rglob("*.yaml")):
-        for key, value in yaml.load(file.read_text("utf-8"), Loader=yaml.BaseLoader).items():
+        for key, value in yaml.load(file.read_text("utf-8"), Loader=yaml.CBaseLoader).items():
             if isinstance(value, list):
                 whole.setdefault(key, []).extend(value)
             else:
@@ -52,23 +49,17 @@ def _sources() -> dict[tuple[str, str], dict[str, Any]]:
     }
 
 
-def _loaded(source: dict[str, Any]) -> Loaded:
-    raw = yaml.safe_dump(source, sort_keys=False, allow_unicode=True, width=100_000).encode()
-    read, faults = read_text(raw, "spec.yaml")
-    return parse(Sources(GOOD, (read,), tuple(faults)))
-
-
 def _seen(source: dict[str, Any]) -> tuple[set[tuple[str, str, str]], str]:
     """The findings, and all that is printed of hazards."""
-    loaded = _loaded(source)
-    found = {(f.id, f.path, f.what) for f in (*loaded.findings, *run_rules(loaded, ON, RULES))}
-    if loaded.spec is None:
+    held = loaded(source)
+    found = {(f.id, f.path, f.what) for f in (*held.findings, *run_rules(held, ON, RULES))}
+    if held.spec is None:
         return found, ""
-    words = Words.of(loaded.spec.project, ENGLISH)
-    products = list(loaded.spec.products.values())
-    label = tuple(label_sheet(product, context(loaded.spec)) for product in products)
+    words = Words.of(held.spec.project, ENGLISH)
+    products = list(held.spec.products.values())
+    label = tuple(label_sheet(product, context(held.spec)) for product in products)
     return found, repr(
-        (hazards(products, loaded.spec, words), protection(products, words), first_aid(products, words), label)
+        (hazards(products, held.spec, words), protection(products, words), first_aid(products, words), label)
     )
 
 
@@ -97,8 +88,8 @@ def _without(source: dict[str, Any], way: tuple[str | int, ...]) -> dict[str, An
 @pytest.mark.parametrize("key", list(_sources()), ids=lambda key: "-".join(key))
 def test_nothing_is_lost_unseen(key: tuple[str, str]) -> None:
     source = _sources()[key]
-    loaded = _loaded(source)
-    found = [f for f in (*loaded.findings, *run_rules(loaded, ON, RULES)) if f.severity is not Severity.NOTE]
+    held = loaded(source)
+    found = [f for f in (*held.findings, *run_rules(held, ON, RULES)) if f.severity is not Severity.NOTE]
     assert found == [], "the product is whole and clean to begin with"
     before, printed = _seen(source)
     unseen = []

@@ -7,14 +7,13 @@ from datetime import date
 from typing import Any
 
 import pytest
-import yaml
 
 from specgen.checking import Checked, check_loaded
 from specgen.model.guarded import Guarded, NotWholeError, demand_all, every
 from specgen.model.parse import parse
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
-from tests.good_spec import GOOD, ON, checked, good, put, second_good, take_out
+from tests.good_spec import GOOD, ON, checked, good, put, second_good, take_out, written
 
 _KINDS = ("products", "preparations", "systems", "jobs")
 _PROJECT_FAULTS = {"page_size": "Z9", "titel": "x", "jurisdictions": "EU", "users": "nobody", "policies": "x"}
@@ -54,8 +53,7 @@ def _broken(make: Callable[[], Spec]) -> Iterator[tuple[str, Spec]]:
 
 
 def _beside_an_unread_file(spec: Spec, on: date = ON) -> Checked:
-    text = yaml.safe_dump(spec, sort_keys=False, allow_unicode=True, width=100_000)
-    read, faults = read_text(text.encode(), "spec.yaml")
+    read, faults = read_text(written(spec).encode(), "spec.yaml")
     other, unread = read_text(b"products: [a", "unread.yaml")
     return check_loaded(parse(Sources(GOOD, (read, other), (*faults, *unread))), on)
 

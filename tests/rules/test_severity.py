@@ -119,7 +119,7 @@ def _stray(text: str) -> list[float]:
     ]
 
 
-CASES = yaml.safe_load((Path(__file__).parent / "severity_cases.yaml").read_text("utf-8"))
+CASES = yaml.load((Path(__file__).parent / "severity_cases.yaml").read_text("utf-8"), Loader=yaml.CSafeLoader)
 
 
 @pytest.mark.parametrize("case", CASES, ids=[case["case"] for case in CASES])

@@ -20,8 +20,8 @@ from specgen.units.quantity import Quantity, parse_quantity
 KINDS = ("prevention", "response", "storage", "disposal")
 
 
-def classes(text: str) -> list[Classification]:
-    return [Classification(*part.split("/")) for part in text.split()]
+def classes(text: str) -> tuple[Classification, ...]:
+    return tuple(Classification(*part.split("/")) for part in text.split())
 
 
 def package(text: str) -> Package:

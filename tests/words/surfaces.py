@@ -56,7 +56,7 @@ class Row:
 
 @cache
 def rows() -> tuple[Row, ...]:
-    listed = yaml.safe_load((Path(__file__).parent / "not_to_use.yaml").read_text("utf-8"))
+    listed = yaml.load((Path(__file__).parent / "not_to_use.yaml").read_text("utf-8"), Loader=yaml.CSafeLoader)
     return tuple(
         Row(
             re.compile(row["not"], re.IGNORECASE),

@@ -136,7 +136,7 @@ def label_of(product: Product, classes: Sequence[Classification]) -> LabelElemen
     """The label elements of classes on this package; NotKnown where none is stated."""
     if not classes:
         return NotKnown("label elements", "no hazard class is stated", ("classification",))
-    return label_elements(classes, package_of(product))
+    return label_elements(tuple(classes), package_of(product))
 
 
 def _classes(declared: Sequence[Classification], aerosol: Classified | NotKnown | None) -> tuple[Classification, ...]:
