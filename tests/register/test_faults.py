@@ -17,6 +17,7 @@ from specgen.register.failure import RegisterError, TakenError
 from specgen.register.folder import histories
 from specgen.register.notes import acknowledge, withdraw
 from specgen.register.state import issues
+from tests.good_spec import GOOD
 from tests.register.conftest import Desk
 
 Tree = Callable[[Path], dict[str, bytes]]
@@ -32,11 +33,20 @@ def _steps(desk: Desk) -> list[str]:
     return told
 
 
-@pytest.fixture
-def second(desk: Desk) -> Desk:
-    """A document with revision A, and the approval of B waiting."""
+@pytest.fixture(scope="module")
+def waiting(tmp_path_factory: pytest.TempPathFactory) -> Desk:
+    """A document with revision A, and the approval of B waiting; nobody goes on with it."""
+    desk = Desk(shutil.copytree(GOOD, tmp_path_factory.mktemp("waiting") / "specs"))
     desk.revise()
     desk.approve()
+    return desk
+
+
+@pytest.fixture
+def second(waiting: Desk, tmp_path: Path) -> Desk:
+    """The same in a folder of one's own."""
+    desk = Desk(shutil.copytree(waiting.folder, tmp_path / "specs"))
+    desk.minutes = waiting.minutes
     return desk
 
 

@@ -42,13 +42,13 @@ def ranges(draw: st.DrawFn) -> Range:
     return Range("thickness", None if shape == "high" else low, None if shape == "low" else high)
 
 
-@pytest.mark.parametrize(("kind", "one", "other"), EVERY_PAIR)
-def test_there_and_back_is_exact(kind: str, one: str, other: str) -> None:
-    for number in NUMBERS:
+@pytest.mark.parametrize(("kind", "one"), EVERY_UNIT)
+def test_there_and_back_is_exact(kind: str, one: str) -> None:
+    for other, number in product(KINDS[kind].units, NUMBERS):
         value = Quantity.of(kind, number, one)
         again = Quantity.of(kind, value.to(other), other)
-        assert again == value
-        assert again.to(one) == number
+        assert again == value, other
+        assert again.to(one) == number, other
 
 
 @pytest.mark.parametrize(("kind", "unit"), EVERY_UNIT)
