@@ -1,25 +1,26 @@
 """Acute toxicity of a mixture from the estimates of its ingredients.
 
-A cross-check of what the safety data sheet declares; the classifier decides. The cut-offs of the categories are from
-memory, so a rule may only warn on what comes out. Called by the rules on hazards.
+A cross-check of what the safety data sheet declares; the classifier decides. Where the law gives no estimate the one that
+stands for the category is taken, so a rule may only warn on what comes out. Called by the facts on hazards.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from specgen.standards.tables import Row, table
-from specgen.trade.given import Given, Source, take
+from specgen.trade.given import Source, amount, take
 from specgen.trade.judged import Classified
 from specgen.trade.known import NotKnown, worked_out
+from specgen.trade.mixture import Ingredient
 from specgen.trade.working import Input, Working, WorkingError, work
 from specgen.units.locale import phrase
 from specgen.units.quantity import Quantity
 
-Route = Literal["oral", "dermal", "vapour", "mist"]
+Route = Literal["oral", "dermal", "vapour", "mist", "gas"]
 
 _RULES = "acute_toxicity_rules"
 _TOXICITY = "acute_toxicity"
@@ -28,7 +29,8 @@ _CLASS_OF: dict[str, str] = {"oral": "acute_oral", "dermal": "acute_dermal"}
 
 @dataclass(frozen=True, slots=True)
 class Toxicant:
-    """An ingredient: its share by mass, and its estimate as a bare number in mg/kg (oral, dermal) or mg/L (inhaled).
+    """An ingredient: its share by mass, and its estimate as a bare number in mg/kg (oral, dermal), mg/L (vapour, mist) or ppm
+    (gas, where the share is one by volume).
 
     `estimate` is None where it is not known; `harmless` is True where the ingredient is known not to be acutely toxic.
     """
@@ -37,15 +39,6 @@ class Toxicant:
     share: Source
     estimate: Source | None = None
     harmless: bool = False
-
-
-def point_estimate(route: Route, category: str) -> Given:
-    """The estimate that stands for a category, where no figure is known. From memory (CLP Table 3.1.2).
-
-    Raises KeyError for a category that is not one of 1 to 4.
-    """
-    row = table(_TOXICITY).row("id", f"{route}_{category}")
-    return Given(Fraction(row["point"]), f"table:{_TOXICITY}")
 
 
 def mixture_estimate(id: str, route: Route, ingredients: Sequence[Toxicant]) -> Working:
@@ -95,6 +88,46 @@ def acute_toxicity(id: str, route: Route, ingredients: Sequence[Toxicant]) -> Cl
             hazard_class = _CLASS_OF.get(route, "acute_inhalation")
             return Classified(hazard_class, row["category"], why, (found,), table(_TOXICITY).citation)
     return None
+
+
+def acute_classes(id: str, ingredients: Sequence[Ingredient]) -> Iterator[Classified]:
+    """The categories of acute toxicity that a mixture reaches by its classed ingredients; one without a class counts as harmless.
+
+    What is breathed in adds up within its form, vapour or mist; the worse form decides. Source: CLP Annex I, 3.1.3.6.
+    """
+    routes: Mapping[str, tuple[Route, ...]] = {
+        "acute_oral": ("oral",),
+        "acute_dermal": ("dermal",),
+        "acute_inhalation": ("vapour", "mist"),
+    }
+    for hazard_class, ways in routes.items():
+        judged = (
+            acute_toxicity(f"{id}.{hazard_class}_{way}", way, list(_toxicants(ingredients, hazard_class, way)))
+            for way in ways
+        )
+        found = [entry for entry in judged if isinstance(entry, Classified)]
+        if found:
+            yield min(found, key=lambda entry: entry.category)
+
+
+def _toxicants(ingredients: Sequence[Ingredient], hazard_class: str, route: Route) -> Iterator[Toxicant]:
+    for entry in ingredients:
+        categories = [found.category for found in entry.classes if found.hazard_class == hazard_class]
+        known = [f"{route}_{category}" for category in categories]
+        points = [Fraction(row["point"]) for row in table(_TOXICITY).rows if row["id"] in known]
+        if not points or (route in {"vapour", "mist"} and route != _form(entry)):
+            continue
+        relevant = "relevant_from" if min(categories) == "4" else "relevant_from_toxic"
+        share = amount(entry.share)
+        if isinstance(share, Quantity) and share.to("%") >= Fraction(_rule(relevant)["figure"]):
+            stated = dict(entry.estimates).get(route)
+            yield Toxicant(entry.name, entry.share, stated if stated is not None else min(points))
+
+
+def _form(entry: Ingredient) -> str:
+    """In which form it is breathed in: that of its estimate where the law gives one."""
+    given = [route for route, _ in entry.estimates if route in {"vapour", "mist"}]
+    return given[0] if given else entry.form
 
 
 def _unknown(ingredients: Sequence[Toxicant]) -> list[Input]:

@@ -49,7 +49,8 @@ class Ingredient:
     """A substance in a mixture: its share by mass, its classes, its M-factors and its specific limits.
 
     A specific limit goes before the generic one of the same class and category. `additive` is False for a strong acid
-    or base and for whatever else harms skin and eyes by itself.
+    or base and for whatever else harms skin and eyes by itself. `estimates` are those of acute toxicity that the law gives,
+    by route; `form` is how it is breathed in where none says so, as vapour, mist or gas.
     """
 
     name: str
@@ -59,6 +60,8 @@ class Ingredient:
     m_chronic: Fraction = Fraction(1)
     limits: tuple[Limit, ...] = ()
     additive: bool = True
+    estimates: tuple[tuple[str, Fraction], ...] = ()
+    form: str = "vapour"
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from specgen.standards.citations import Basis
 from specgen.standards.tables import table
 
 COUNTS = {
-    "acute_toxicity": 16,
+    "acute_toxicity": 20,
     "aerosol_criteria": 8,
     "aerosol_exclusions": 9,
     "clearance_times": 3,

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
 from specgen.standards.citations import Basis
 from specgen.standards.tables import table
-from specgen.trade.acute_toxicity import Route, Toxicant, acute_toxicity, mixture_estimate, point_estimate
-from specgen.trade.given import Given
+from specgen.trade.acute_toxicity import Route, Toxicant, acute_classes, acute_toxicity, mixture_estimate
 from specgen.trade.hazard_class import Classification
 from specgen.trade.judged import Classified
 from specgen.trade.known import NotKnown
@@ -53,7 +53,7 @@ def test_estimate_of_a_mixture(case: dict[str, str]) -> None:
         assert isinstance(judged, Classified)
         assert judged.category == case["category"]
         assert judged.hazard_class == f"acute_{case['route'].split()[0].replace('inhaled', 'inhalation')}"
-        assert judged.source.basis is Basis.MEMORY
+        assert judged.source.basis is Basis.REGULATION
     else:
         assert judged is None
 
@@ -75,20 +75,38 @@ def test_nothing_known_cannot_be_judged_and_nothing_toxic_is_no_class() -> None:
     assert acute_toxicity("m", "oral", [Toxicant("water", percent("100"), harmless=True)]) is None
 
 
-POINTS: list[tuple[Route, str, str]] = [
-    ("oral", "1", "0.5"),
-    ("oral", "4", "500"),
-    ("dermal", "3", "300"),
-    ("vapour", "4", "11"),
-    ("mist", "2", "0.05"),
-]
+def test_points_stand_within_their_category() -> None:
+    for row in table("acute_toxicity").rows:
+        assert Fraction(row["point"]) <= Fraction(row["up_to"]), row["id"]
 
 
-@pytest.mark.parametrize(("route", "category", "figure"), POINTS)
-def test_point_estimates(route: Route, category: str, figure: str) -> None:
-    assert point_estimate(route, category) == Given(Fraction(figure), "table:acute_toxicity")
-    row = table("acute_toxicity").row("id", f"{route}_{category}")
-    assert Fraction(row["point"]) <= Fraction(row["up_to"])
+# CLP Annex I, Tables 3.1.1 and 3.1.2: gases go up to 100, 500, 2500 and 20000 ppm by volume.
+@pytest.mark.parametrize(
+    ("share", "estimate", "category"),
+    [("10", "10", "1"), ("20", "100", "2"), ("28", "700", "3"), ("100", "2501", "4"), ("3", "700", None)],
+)
+def test_gases_have_cut_offs_by_volume(share: str, estimate: str, category: str | None) -> None:
+    found = acute_toxicity("m", "gas", [Toxicant("a gas", percent(share), Fraction(estimate))])
+    assert (found.category if isinstance(found, Classified) else found) == category
+
+
+def test_estimates_of_two_forms_do_not_add_up() -> None:
+    breathed = (Classification("acute_inhalation", "4"),)
+    vapour = Ingredient("solvent", percent("54"), breathed, form="vapour")
+    mist = Ingredient("resin", percent("29"), breathed, form="mist")
+    assert list(acute_classes("m", [vapour, mist])) == []
+    (found,) = acute_classes("m", [replace(vapour, share=percent("55")), mist])
+    assert (found.hazard_class, found.category) == ("acute_inhalation", "4")
+    assert found.workings[0].printed() == "20.00\N{NO-BREAK SPACE}mg/L"
+
+
+def test_less_than_counts_is_left_out_of_the_estimate() -> None:
+    """Category 4 counts from 1 %, categories 1 to 3 from 0.1 % (CLP Annex I, Table 1.1)."""
+    trace = Ingredient("trace", percent("0.09"), (Classification("acute_oral", "1"),))
+    assert list(acute_classes("m", [trace])) == []
+    (found,) = acute_classes("m", [replace(trace, share=percent("0.1"))])
+    # 0.5 mg/kg stands for category 1: 100 / (0.1 / 0.5) = 500
+    assert (found.category, found.workings[0].number) == ("4", 500)
 
 
 @pytest.mark.cases("mixture_classes")

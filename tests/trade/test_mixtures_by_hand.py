@@ -12,6 +12,7 @@ import yaml
 from specgen.facts.product.harmonised import as_the_law_has_it
 from specgen.facts.product.hazards import derive
 from specgen.model.product import Product
+from specgen.trade.acute_toxicity import acute_classes
 from specgen.trade.hazard_class import Element
 from specgen.trade.judged import Classified
 from specgen.trade.mixture import mixture_classes
@@ -55,6 +56,9 @@ def test_mixture_by_hand(case: dict[str, Any]) -> None:
     judged = [entry for entry in found if isinstance(entry, Classified)]
     assert [_named(entry) for entry in judged] == case["reaches"]
     assert [_named(entry) for entry in judged if not entry.source.basis.confirmed] == case.get("unconfirmed", [])
+    if "acute" in case:
+        acute = acute_classes("m", as_the_law_has_it(product, on))
+        assert [_named(entry) for entry in acute] == case["acute"]
     if "named" in case:
         supplemental = derive(product, ["EU"], on).supplemental
         texts = [reason for e in supplemental if isinstance(e, Element) and e.code == "EUH208" for reason in e.reasons]

@@ -5,7 +5,7 @@ A supplier is bound by a harmonised class whether the composition names it or no
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from fractions import Fraction
@@ -14,8 +14,10 @@ from specgen.facts.product.hazard_facts import is_known, substances_of
 from specgen.model.product import Component, ComponentClass, Product
 from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
+from specgen.trade.acute_toxicity import acute_classes
 from specgen.trade.hazard_class import Classification, severity_rank
 from specgen.trade.judged import Classified
+from specgen.trade.known import NotKnown
 from specgen.trade.mixture import Ingredient, Limit, mixture_classes
 from specgen.units.quantity import Quantity
 
@@ -87,6 +89,11 @@ def with_the_law(product: Product, on: date) -> tuple[Ingredient, ...]:
     return tuple(_filled(entry, line, on) for entry, line in pairs)
 
 
+def reached(id: str, substances: Sequence[Ingredient]) -> tuple[Classified | NotKnown, ...]:
+    """All classes a mixture reaches, those of acute toxicity last."""
+    return (*mixture_classes(id, substances), *acute_classes(id, substances))
+
+
 def as_the_law_has_it(product: Product, on: date) -> tuple[Ingredient, ...]:
     """The composition with the classes its author states and those the law gives, with the limits of both."""
     pairs = zip(substances_of(product), product.composition, strict=True)
@@ -101,13 +108,25 @@ def reached_unsaid(product: Product, on: date) -> Iterator[Classified]:
     """
     plain = with_the_law(product, on)
     pairs = list(zip(plain, product.composition, strict=True))
-    known = {_key(found) for found in mixture_classes("", plain) if isinstance(found, Classified)}
+    known = {_key(found) for found in reached("", plain) if isinstance(found, Classified)}
     for own in (False, True):
         whole = [_completed(entry, line, on, own=own) for entry, line in pairs]
-        for found in mixture_classes("", whole) if whole != list(plain) else ():
+        for found in reached("", whole) if whole != list(plain) else ():
             if isinstance(found, Classified) and _key(found) not in known:
                 known.add(_key(found))
                 yield found
+
+
+def reached_later(product: Product, on: date) -> Iterator[tuple[date, Classified]]:
+    """What the mixture reaches more once entries hold that are adopted already, each with the day from which."""
+    numbers = {line.cas for line in product.composition}
+    days = {row["from"] for row in table(_TABLE).rows if row["cas"] in numbers and row["from"] > on.isoformat()}
+    known = {_key(found) for found in reached("", as_the_law_has_it(product, on)) if isinstance(found, Classified)}
+    for day in sorted(map(date.fromisoformat, days)):
+        for found in reached("", as_the_law_has_it(product, day)):
+            if isinstance(found, Classified) and _key(found) not in known:
+                known.add(_key(found))
+                yield day, found
 
 
 def _key(found: Classified) -> tuple[str, str, str]:
@@ -126,6 +145,7 @@ def _filled(entry: Ingredient, line: Component, on: date) -> Ingredient:
     return replace(
         entry,
         limits=(*entry.limits, *(limit for limit in limits_of(row) if limit.hazard_class in kinds)),
+        estimates=_estimates(row),
         m_acute=entry.m_acute if "aquatic_acute" in factors else acute,
         m_chronic=entry.m_chronic if "aquatic_chronic" in factors else chronic,
     )
@@ -142,9 +162,16 @@ def _completed(entry: Ingredient, line: Component, on: date, *, own: bool) -> In
         entry,
         classes=tuple(dict.fromkeys((*entry.classes, *given))),
         limits=tuple(dict.fromkeys((*kept, *limits_of(row)))),
+        estimates=_estimates(row),
         m_acute=max(acute, entry.m_acute),
         m_chronic=max(chronic, entry.m_chronic),
     )
+
+
+def _estimates(row: Row) -> tuple[tuple[str, Fraction], ...]:
+    """Estimates of acute toxicity by route, as `oral 1200 mg/kg`; they go before those of a category."""
+    cells = (cell.split() for cell in row["ate"].split(", ") if cell)
+    return tuple((route, Fraction(figure)) for route, figure, _ in cells)
 
 
 def _factors(row: Row) -> tuple[Fraction, Fraction]:

@@ -24,6 +24,7 @@ from specgen.trade.supplemental import MixtureFacts, Sensitiser
 from specgen.units.quantity import Quantity
 
 _TELLS = {"yes": True, "no": False}
+_FORM = {Ingredient.SOLIDS: "mist", Ingredient.SOLVENT: "vapour", Ingredient.PROPELLANT: "gas"}
 _SENSITISING = frozenset({"skin_sensitisation", "respiratory_sensitisation"})
 _TITANIUM_DIOXIDE = "13463-67-7"
 
@@ -169,7 +170,7 @@ def _substance(product: Product, line: Component) -> Substance:
         Limit(c.hazard_class, c.category, c.limit, c.statement or "") for c in line.classes if c.limit is not None
     )
     classes = tuple(Classification(c.hazard_class, c.category, c.statement or "") for c in line.classes)
-    return Substance(line.name, _share(product, line), classes, acute, lasting, own)
+    return Substance(line.name, _share(product, line), classes, acute, lasting, own, form=_FORM[line.kind])
 
 
 def _sensitisers(product: Product, substances: Sequence[Substance]) -> Iterator[Sensitiser]:

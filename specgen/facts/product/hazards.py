@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from specgen.facts.memo import memoised
-from specgen.facts.product.harmonised import as_the_law_has_it, with_the_law
+from specgen.facts.product.harmonised import as_the_law_has_it, reached, with_the_law
 from specgen.facts.product.hazard_facts import (
     contents_of,
     declared_classes,
@@ -32,7 +32,7 @@ from specgen.trade.hazard_class import Classification, Element
 from specgen.trade.judged import Classified
 from specgen.trade.known import NotKnown
 from specgen.trade.labelling import LabelElements, label_elements
-from specgen.trade.mixture import Ingredient, mixture_classes
+from specgen.trade.mixture import Ingredient
 from specgen.trade.precautions import Precautions, precautions
 from specgen.trade.supplemental import supplemental
 from specgen.trade.working import Working
@@ -98,7 +98,7 @@ def derive(product: Product, jurisdictions: Sequence[str], on: date, *, public: 
         product.id,
         tuple(jurisdictions),
         aerosol,
-        mixture_classes(f"{product.id}.mixture", substances) if classed else (),
+        reached(f"{product.id}.mixture", substances) if classed else (),
         classes,
         label,
         wanted,

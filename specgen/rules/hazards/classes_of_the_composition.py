@@ -1,7 +1,7 @@
 """HAZ026 Classes derived from the composition are declared
 
 Checks
-    The classes that the composition reaches by the limits for mixtures (sensitisation, carcinogenicity, reproductive toxicity, narcosis, aquatic hazards and the others), against those declared. Specific concentration limits without a source, and narcosis and respiratory irritation, which require expert judgement, give a warning.
+    The classes that the composition reaches by the limits for mixtures (sensitisation, carcinogenicity, reproductive toxicity, narcosis, aquatic hazards and the others), against those declared. Specific concentration limits without a source, narcosis and respiratory irritation, which require expert judgement, and acute toxicity, which is worked out from the figures that stand for a category, give a warning.
 Why
     A class that follows from the contents and is not declared is a hazard of which nobody is warned.
 Passes
@@ -14,6 +14,8 @@ Passes
 
     Given second good
     products.touch-up.composition.solvent.classes: [{id: vapour, hazard_class: stot_single, category: "3", statement: H336}, {id: water, hazard_class: aquatic_chronic, category: "1"}]
+
+    products.primer.composition.solvent.classes: [{id: vapour, hazard_class: acute_inhalation, category: "4"}, {id: skin, hazard_class: acute_dermal, category: "4"}]
 Fails
     products.primer.composition.solvent.classes: [{id: cancer, hazard_class: carcinogenicity, category: 1B}]    # at products.primer.hazards.classification
 
@@ -29,6 +31,10 @@ Fails
     products.primer.composition.solvent.classes: [{id: skin, hazard_class: skin_sensitisation, category: "1"}, {id: cancer, hazard_class: carcinogenicity, category: 1B, limit: 5 %}]    # warning at products.primer.hazards.classification
 
     products.primer.composition.solvent.classes: [{id: skin, hazard_class: skin_sensitisation, category: "1", limit: 5 %}, {id: cancer, hazard_class: carcinogenicity, category: 1B, limit: 5 %, limit_source: supplier}]    # at products.primer.hazards.classification
+
+    products.primer.composition.solvent.classes: [{id: mouth, hazard_class: acute_oral, category: "4"}]    # warning at products.primer.hazards.classification
+
+    products.primer.composition.solids.classes: [{id: mist, hazard_class: acute_inhalation, category: "4"}]    # warning at products.primer.hazards.classification
 
     Given second good
     products.touch-up.composition.solvent.classes: [{id: vapour, hazard_class: stot_single, category: "3", statement: H335}]    # warning at products.touch-up.hazards.classification
@@ -79,5 +85,6 @@ def classes_of_the_composition(product: Product, spec: Spec, on: date) -> Proble
             continue
         said = f" ({judged.statement})" if judged.statement else ""
         what = f"{product.id} reaches {judged.hazard_class}, category {judged.category}{said}, which is not declared: {judged.why}"
-        severity = WARNING if judged.statement or _own_limit_without_source(judged, product) else None
+        expert = judged.statement or judged.hazard_class.startswith("acute")
+        severity = WARNING if expert or _own_limit_without_source(judged, product) else None
         yield Problem(("hazards", "classification"), what, severity=severity, source=judged.source)
