@@ -167,7 +167,9 @@ def _substance(product: Product, line: Component) -> Substance:
         (c.m_factor for c in line.classes if c.hazard_class == "aquatic_chronic" and c.m_factor), Fraction(1)
     )
     own = tuple(
-        Limit(c.hazard_class, c.category, c.limit, c.statement or "") for c in line.classes if c.limit is not None
+        Limit(c.hazard_class, c.category, c.limit, c.statement or "")
+        for c in line.classes
+        if c.limit is not None and c.limit.base > 0
     )
     classes = tuple(Classification(c.hazard_class, c.category, c.statement or "") for c in line.classes)
     return Substance(line.name, _share(product, line), classes, acute, lasting, own, form=_FORM[line.kind])

@@ -1,7 +1,7 @@
 """HAZ026 Classes derived from the composition are declared
 
 Checks
-    The classes that the composition reaches by the limits for mixtures (sensitisation, carcinogenicity, reproductive toxicity, narcosis, aquatic hazards and the others), against those declared. Specific concentration limits without a source, narcosis and respiratory irritation, which require expert judgement, and acute toxicity, which is worked out from the figures that stand for a category, give a warning.
+    The classes that the composition reaches by the limits for mixtures (sensitisation, carcinogenicity, reproductive toxicity, narcosis, aquatic hazards and the others), against those declared. Specific concentration limits without a source, narcosis and respiratory irritation, which require expert judgement, and acute toxicity, which is calculated from the figures that stand for a category, give a warning.
 Why
     A class that follows from the contents and is not declared is a hazard of which nobody is warned.
 Passes
