@@ -30,7 +30,6 @@ SCHEME = "asset:"
 """How styles name a shipped file: `url("asset:fonts/<file>")`."""
 
 _MEDIA_TYPES = {".css": "text/css", ".ttf": "font/ttf", ".svg": "image/svg+xml", ".png": "image/png"}
-_SHEETS = ("style/fonts.css", "style/print.css")
 _PAGE_RULES = "@page {{ size: {size} portrait }} @page wide {{ size: {size} landscape }}"
 _NO_GLYPH = re.compile(r"\.notdef glyph rendered .*\(U\+([0-9A-F]+)\)")
 _NO_SUBSETTER = "HarfBuzz-Subset"
@@ -68,8 +67,8 @@ def write_pdf(
     with _warnings_caught() as complaints:
         try:
             fonts = engine.fonts.FontConfiguration()
-            sources = [{"url": SCHEME + name} for name in _SHEETS] + [{"string": _PAGE_RULES.format(size=page_size)}]
-            sheets = [engine.CSS(url_fetcher=fetcher, font_config=fonts, **source) for source in sources]
+            faces = engine.CSS(url=SCHEME + "style/fonts.css", url_fetcher=fetcher, font_config=fonts)
+            sheets = [faces, _print_sheet(), engine.CSS(string=_PAGE_RULES.format(size=page_size))]
             page = engine.HTML(string=html, url_fetcher=fetcher, media_type="print")
             document = page.render(font_config=fonts, stylesheets=sheets, pdf_tags=True)
             if not document.metadata.title:
@@ -104,6 +103,13 @@ def write_pdf(
     if complaints:
         raise RenderError("The PDF was not written: " + "; ".join(dict.fromkeys(complaints)) + ".")
     return data
+
+
+@cache
+@cache
+def _print_sheet() -> Any:
+    """The style of paper, read once for all documents; it declares no font, which belongs to one of them."""
+    return typesetter().CSS(url=SCHEME + "style/print.css", url_fetcher=asset_fetcher())
 
 
 def asset_fetcher() -> Any:

@@ -55,9 +55,12 @@ def run_rules(
         return []
     found: list[Finding] = []
     halted: list[Stopped] = [] if stopped is None else stopped
+    of_kind: dict[type[Node], tuple[tuple[Path, Node], ...]] = {}
     for rule in all_rules() if rules is None else rules:
         begun = perf_counter()
-        for path, subject in _subjects(loaded, spec, rule.on):
+        if rule.on not in of_kind:
+            of_kind[rule.on] = tuple(_subjects(loaded, spec, rule.on))
+        for path, subject in of_kind[rule.on]:
             found.extend(_run(rule, path, subject, spec, loaded, on, halted))
         if timings is not None:
             timings[rule.id] = perf_counter() - begun

@@ -42,10 +42,14 @@ class Table:
     name: str
     _content: Content
     _by_cell: dict[str, dict[str, list[Row]]] = field(default_factory=dict, compare=False, repr=False)
+    _noted: tuple[str] = field(init=False, compare=False, repr=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "_noted", (f"table {self.name}",))
 
     @property
     def content(self) -> Content:
-        note((f"table {self.name}",))
+        note(self._noted)
         return self._content
 
     @property

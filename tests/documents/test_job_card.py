@@ -172,6 +172,8 @@ def test_what_fits_with_no_cut_is_refused() -> None:
         f"{{id: p{n}, check: Look {n}, after: primer, criterion: {{text: good}}, hold_point: yes}}" for n in range(40)
     )
     put(spec, "jobs.refit.inspection", f"[{points}]")
+    # parts that are coated alike share a side, and every cut is set on paper
+    put(spec, "jobs.refit.items", _items(2, "Panel"))
     with pytest.raises(RenderError) as refused:
         print_documents(checked(spec), documents=["job-card"])
     assert str(refused.value) == (
