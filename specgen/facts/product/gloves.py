@@ -9,7 +9,8 @@ import re
 from collections.abc import Iterator
 from functools import cache
 
-from specgen.facts.product.hazard_facts import epoxy_in, isocyanates_in, table_row
+from specgen.facts.product.hazard_facts import epoxy_in, isocyanates_in
+from specgen.facts.product.substances import rows_of
 from specgen.model.product import Ingredient, PackForm, Product
 from specgen.standards.tables import Row, table
 
@@ -48,7 +49,6 @@ def _contents(product: Product) -> set[str]:
     if volatile or product.pack.form is PackForm.AEROSOL or any(c.hazard_class == "flammable_liquids" for c in classes):
         found.add("solvent")
     for line in product.composition:
-        row = table_row("harmonised_classes", "cas", line.cas or "")
-        if row is not None and line.kind is Ingredient.SOLVENT:
-            found.add(row["group"])
+        if line.kind is Ingredient.SOLVENT:
+            found.update(row["group"] for row in rows_of(line.cas or ""))
     return found
