@@ -178,6 +178,12 @@ class Hazards(Node):
     sensitisers_named: tuple[Line, ...] = leaf(
         Polarity.ALL_OF, Concern.SAFETY, "sensitising substances that EUH208 names", default=()
     )
+    named_on_label: tuple[Line, ...] = leaf(
+        Polarity.ALL_OF,
+        Concern.SAFETY,
+        "substances the label names because its health classes come from them",
+        default=(),
+    )
     isocyanates: Isocyanates | None = part("isocyanates, where the binder leaves it open")
     epoxy_up_to_700: YesNo | None = leaf(
         Polarity.FACT, Concern.SAFETY, "presence of epoxy constituents with a number-average molecular weight up to 700"

@@ -20,6 +20,7 @@ from specgen.documents.parts.cautions import HazardView, emergency, first_aid, h
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.protection import protection
+from specgen.documents.parts.substances import substance_table
 from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.voc import voc_table
 from specgen.facts.product.figures import product_figures
@@ -68,6 +69,7 @@ class DataSheet:
     protection: TableView
     first_aid: Pairs
     emergency: str
+    substances: TableView
     voc: TableView
     claims: Pairs
     not_claimed: str
@@ -123,6 +125,7 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
         protection=protection([product], words),
         first_aid=first_aid([product], words),
         emergency=emergency(spec.project, words),
+        substances=substance_table(product, spec.project.jurisdictions, context.day, words),
         voc=voc_table([product], context.day, words),
         claims=tuple((claim.text, claim.basis or words("no basis stated")) for claim in product.claims)
         if Section.CLAIMS not in without

@@ -15,6 +15,7 @@ from specgen.documents.parts.caution_catalogue import PICTOGRAMS
 from specgen.documents.parts.cautions import HazardView, Statement, data_sheet_line, emergency, hazards, statements
 from specgen.documents.parts.packs import pack
 from specgen.documents.parts.parties import PartyView, party
+from specgen.documents.parts.substances import substance_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.voc import voc_table
 from specgen.documents.parts.wording import Words
@@ -44,6 +45,7 @@ class LabelSheet:
     left_out: TableView
     facts: tuple[tuple[str, str], ...]
     not_judged: tuple[str, ...]
+    substances: TableView
     voc: TableView
     workings: tuple[WorkingView, ...]
     program: str
@@ -74,6 +76,7 @@ def label_sheet(product: Product, context: Context) -> LabelSheet:
                 words("{}: cannot be assessed from the data stated").format(r.what) for r in derived.reasons()
             )
         ),
+        substances=substance_table(product, spec.project.jurisdictions, context.day, words),
         voc=voc_table([product], context.day, words),
         workings=annex(workings, words),
         program=context.program,

@@ -30,6 +30,7 @@ def hazard_lines(product: Product, spec: Spec, words: Words) -> Iterator[Line]:
     if stated is None:
         return
     yield from _when(words("Ventilation"), stated.ventilation)
+    yield from _when(words("Contains"), ", ".join(stated.named_on_label))
     yield from _contents(product, stated, words)
     yield from _when(words("Released during cure"), stated.cure_releases)
     if stated.flash_point is not None:
