@@ -96,4 +96,7 @@ def _gives(found: Classification, declared: Classification) -> bool:
 
 
 def _is_named(line: Component, named: set[str]) -> bool:
+    """A raw material without a number is taken as named where the label names anything, for it goes by another name there."""
+    if line.cas is None:
+        return bool(named)
     return line.name.casefold() in named or any(line.cas in numbers_of(name) or line.cas == name for name in named)

@@ -1,7 +1,7 @@
 """HAZ046 The label names the substances its health classes come from
 
 Checks
-    In the EU and Great Britain each declared class of acute toxicity, skin corrosion, serious eye damage, sensitisation, of harm to genes, cancer or reproduction, of organs and of aspiration: where the composition shows the components it comes from, at least one of them is named on the label. Names of which none is that of such a component are told for information, for a substance may have several.
+    In the EU and Great Britain each declared class of acute toxicity, skin corrosion, serious eye damage, sensitisation, of harm to genes, cancer or reproduction, of organs and of aspiration: where the composition shows the components it comes from, at least one of them is named on the label. Where the label names others, a component that has a CAS number is told for information, for a substance may have several names; a raw material without a number is taken as named.
 Why
     A doctor, and a person who is allergic, goes by the name of the substance. Four names suffice as a rule.
 Passes
@@ -21,8 +21,8 @@ Fails
     products.primer.composition.solvent: {id: solvent, name: trade solvent, cas: 2855-13-2, kind: solvent, mass_share: 0.1 %, density: 0.92 g/mL}    # at products.primer.hazards.named_on_label
     products.primer.composition.solids.mass_share: 69.9 %
 
-    products.primer.composition.solids.classes: [{id: skin, hazard_class: skin_sensitisation, category: 1}]    # note at products.primer.hazards.named_on_label
-    products.primer.hazards.named_on_label: [an oxime]
+    products.primer.composition.solvent: {id: solvent, name: trade solvent, cas: 2855-13-2, kind: solvent, mass_share: 0.1 %, density: 0.92 g/mL}    # note at products.primer.hazards.named_on_label
+    products.primer.composition.solids.mass_share: 69.9 %
 To put right
     Name the substances as section 1 or 3 of the safety data sheet does, under named_on_label.
 """
