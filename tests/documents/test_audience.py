@@ -35,14 +35,14 @@ DEMO = Path(__file__).parents[2] / "specs_demo"
 # Digits that no other figure of the good specification has; each product's shares add up to 100.
 COMPOSITIONS: Mapping[str, list[dict[str, str]]] = {
     "primer": [
-        {"id": "mk-alpha", "name": "Quillonite resin", "cas": "990011-51-7", "kind": "solids", "mass_share": "31.41597 %", "density": "1.61803 g/mL"},
-        {"id": "mk-beta", "name": "Brindol blend", "cas": "990012-52-6", "kind": "solvent", "mass_share": "27.18281 %", "density": "0.87719 g/mL"},
-        {"id": "mk-gamma", "name": "Vaporane gas", "cas": "990013-53-5", "kind": "propellant", "mass_share": "41.40122 %", "density": "0.65537 g/mL"},
+        {"id": "mk-alpha", "name": "Quillonite resin", "cas": "990011-51-3", "kind": "solids", "mass_share": "31.41597 %", "density": "1.61803 g/mL"},
+        {"id": "mk-beta", "name": "Brindol blend", "cas": "990012-52-7", "kind": "solvent", "mass_share": "27.18281 %", "density": "0.87719 g/mL"},
+        {"id": "mk-gamma", "name": "Vaporane gas", "cas": "990013-53-1", "kind": "propellant", "mass_share": "41.40122 %", "density": "0.65537 g/mL"},
     ],
     "base": [
-        {"id": "mk-delta", "name": "Ostrelac binder", "cas": "990014-54-4", "kind": "solids", "mass_share": "22.36068 %", "density": "1.73205 g/mL"},
-        {"id": "mk-epsilon", "name": "Tremolin thinner", "cas": "990015-55-3", "kind": "solvent", "mass_share": "37.63911 %", "density": "0.81649 g/mL"},
-        {"id": "mk-zeta", "name": "Zephyrane gas", "cas": "990016-56-2", "kind": "propellant", "mass_share": "40.00021 %", "density": "0.57735 g/mL"},
+        {"id": "mk-delta", "name": "Ostrelac binder", "cas": "990014-54-5", "kind": "solids", "mass_share": "22.36068 %", "density": "1.73205 g/mL"},
+        {"id": "mk-epsilon", "name": "Tremolin thinner", "cas": "990015-55-9", "kind": "solvent", "mass_share": "37.63911 %", "density": "0.81649 g/mL"},
+        {"id": "mk-zeta", "name": "Zephyrane gas", "cas": "990016-56-3", "kind": "propellant", "mass_share": "40.00021 %", "density": "0.57735 g/mL"},
     ],
 }  # fmt: skip
 # One line more, with what is said of a substance by its hazards; the classes are those the product declares anyway.
@@ -50,7 +50,7 @@ COMPOSITIONS["primer"][0]["flammable"] = "no"
 HAZARD_CLASS = {"id": "mk-eta", "hazard_class": "skin_sensitisation", "category": "1", "statement": "H317", "m_factor": "1.20569", "limit": "12.34567 %", "limit_source": "Marulan list"}  # fmt: skip
 HEAT = {"heat": "23.60679 kJ/g", "source": "Ferrowen report"}
 MONOMER = {"monomer": "0.0577215 %"}
-RELEASE = {"cure_release_cas": "990017-57-1", "cure_release_share": "0.0314159 %"}
+RELEASE = {"cure_release_cas": "990017-57-7", "cure_release_share": "0.0314159 %"}
 # Words of the trade, of which a document may hold any without giving away the composition.
 NOT_MARKED = {"kind", "flammable", "hazard_class", "category", "statement"}
 MARKERS = sorted(
@@ -207,7 +207,9 @@ def test_demo_names_no_substance() -> None:
     assert demo.loaded.spec is not None
     names = {line.name for product in demo.loaded.spec.products.values() for line in product.composition}
     # what the label names is public by law
-    names -= {name for p in demo.loaded.spec.products.values() if p.hazards is not None for name in p.hazards.named_on_label}
+    names -= {
+        name for p in demo.loaded.spec.products.values() if p.hazards is not None for name in p.hazards.named_on_label
+    }
     files = print_documents(demo, formats=[name for name in FORMATS if name != "pdf"])
     assert len(names) >= 9
     leaks = [(file, name) for file, data in files.items() for name in names if name in data.decode("utf-8-sig")]

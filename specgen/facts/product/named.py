@@ -13,7 +13,7 @@ from fractions import Fraction
 
 from specgen.facts.product.harmonised import left_out
 from specgen.facts.product.hazard_facts import declared_classes
-from specgen.facts.product.substances import Substance, numbers_of, substance
+from specgen.facts.product.substances import Substance, names_of, numbers_of, substance
 from specgen.model.product import Component, Product
 from specgen.trade.hazard_class import Classification
 
@@ -96,7 +96,7 @@ def _gives(found: Classification, declared: Classification) -> bool:
 
 
 def _is_named(line: Component, named: set[str]) -> bool:
-    """A raw material without a number is taken as named where the label names anything, for it goes by another name there."""
-    if line.cas is None:
+    """What no table knows by its number is taken as named where the label names anything, for it may go by another name there."""
+    if not names_of(line.cas or ""):
         return bool(named)
     return line.name.casefold() in named or any(line.cas in numbers_of(name) or line.cas == name for name in named)

@@ -1,7 +1,7 @@
 """HAZ046 The label names the substances its health classes come from
 
 Checks
-    In the EU and Great Britain each declared class of acute toxicity, skin corrosion, serious eye damage, sensitisation, of harm to genes, cancer or reproduction, of organs and of aspiration: where the composition shows the components it comes from, at least one of them is named on the label. Where the label names others, a component that has a CAS number is told for information, for a substance may have several names; a raw material without a number is taken as named.
+    In the EU and Great Britain each declared class of acute toxicity, skin corrosion, serious eye damage, sensitisation, of harm to genes, cancer or reproduction, of organs and of aspiration: where the composition shows the components it comes from, at least one of them is named on the label. Where the label names others, a component whose CAS number the tables know is told for information, for a substance may have several names; any other is taken as named.
 Why
     A doctor, and a person who is allergic, goes by the name of the substance. Four names suffice as a rule.
 Passes

@@ -46,7 +46,9 @@ def substance_stands_once(product: Product, spec: Spec, on: date) -> Problems:
             continue
         other = by_number.setdefault(line.cas, line)
         if other is not line:
-            what = f"{line.cas} stands in two lines of {product.id}, {other.id} and {line.id}; each is looked at by itself"
+            what = (
+                f"{line.cas} stands in two lines of {product.id}, {other.id} and {line.id}; each is looked at by itself"
+            )
             yield Problem((*path, "cas"), what)
         if numbers and line.cas not in numbers and not _one_of_a_kind(line):
             named = ", ".join(sorted(names_of(line.cas))) or "no substance the tables know"
