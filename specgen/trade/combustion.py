@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
 from specgen.standards.citations import Citation
-from specgen.standards.tables import Row, table
+from specgen.standards.tables import table
 from specgen.trade.given import Source, amount, from_table, take, take_cell
+from specgen.trade.physical import physical
 from specgen.trade.solids import sum_of_shares
 from specgen.trade.working import Input, Working, WorkingError, work
 from specgen.units.locale import N_, phrase
@@ -40,16 +40,16 @@ class Content:
 
 
 def content_of(name: str, cas: str, share: Source) -> Content:
-    """A solvent or propellant with its flammability and heat from the table heat_of_combustion.
+    """A solvent or propellant with its flammability from the table physical_data and its heat from heat_of_combustion.
 
-    What the table does not hold stays unknown: an unlisted number, a flash point or a heat that does not serve for
+    What the tables do not hold stays unknown: an unlisted number, a flash point or a heat that does not serve for
     classification.
     """
     row = next((row for row in table(_HEATS).rows if row["cas"] == cas), None)
-    if row is None:
-        return Content(name, share)
-    heat = from_table(_HEATS, row, "net_heat", "heat", "kJ/g") if row["usable"] == "yes" else None
-    return Content(name, share, _flammable(row), heat, source=table(_HEATS).row_citation(row))
+    known = physical(cas)
+    heat = from_table(_HEATS, row, "net_heat", "heat", "kJ/g") if row is not None and row["usable"] == "yes" else None
+    source = table(_HEATS).row_citation(row) if row is not None else known.source if known is not None else None
+    return Content(name, share, known.burns if known is not None else None, heat, source=source)
 
 
 def flammable_share(id: str, contents: Sequence[Content]) -> Working:
@@ -100,15 +100,6 @@ def without_heat(contents: Sequence[Content]) -> tuple[str, ...]:
 def without_flammability(contents: Sequence[Content]) -> tuple[str, ...]:
     """The components of which it is not known whether they are flammable."""
     return tuple(content.name for content in contents if content.flammable is None)
-
-
-def _flammable(row: Row) -> bool | None:
-    """A gas at 20 degC that has a lower limit burns; a liquid is judged by its flash point, and without one is unknown."""
-    if row["boiling"] and Fraction(row["boiling"]) < 20:
-        return True if row["lfl_iec"] or row["lfl_nfpa"] else None
-    if not row["flash"]:
-        return None
-    return Fraction(row["flash"]) <= Fraction(table("flammable_component").row("id", "flash_point")["figure"])
 
 
 def _share(id: str, name: str, contents: Sequence[Content], counted: Callable[[Content], bool]) -> Working:

@@ -10,22 +10,24 @@ from dataclasses import dataclass
 from datetime import date
 
 from specgen.standards.citations import ARITHMETIC, Citation
-from specgen.standards.tables import table
 from specgen.trade.codes import weakest
-from specgen.trade.exposure import LONG, ExposureLimit, exposure_limits, nco_limits
-from specgen.trade.given import Given, Source, from_table, take
+from specgen.trade.exposure import ExposureLimit, exposure_limits, nco_limits
+from specgen.trade.given import Given, Source, take
 from specgen.trade.known import NotKnown
+from specgen.trade.physical import physical
 from specgen.trade.vapour import mixing_factor
 from specgen.trade.working import Working, work
 from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
-_HEATS = "heat_of_combustion"
-
 
 @dataclass(frozen=True, slots=True)
 class Vapour:
-    """One vapour let off by the job; None and empty where it is not known or no limit was read."""
+    """One vapour let off by the job; None and empty where it is not known or no limit was read.
+
+    `source` is on whose word the explosive limit stands, `document` how that is called; `burns` is False where it is
+    stated that it does not, which needs no explosive limit.
+    """
 
     name: str
     release: Source
@@ -33,6 +35,8 @@ class Vapour:
     explosive_limit: Source | None
     limits: tuple[ExposureLimit, ...]
     source: Citation = ARITHMETIC
+    document: str = ""
+    burns: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,18 +56,15 @@ class SubstanceFlow:
     flow: Working | NotKnown
 
 
-def vapour_of(name: str, cas: str, release: Source, jurisdiction: str, on: date) -> Vapour:
-    """A solvent or propellant with molar mass, explosive limit (the lower of two published) and limits of exposure."""
+def vapour_of(name: str, cas: str, release: Source, jurisdiction: str, on: date, burns: bool | None = None) -> Vapour:
+    """A solvent or propellant with molar mass, explosive limit (the lowest that is no slip) and limits of exposure."""
     limits = exposure_limits(jurisdiction, on, cas)
-    row = next((row for row in table(_HEATS).rows if row["cas"] == cas), None)
-    if row is None:
-        return Vapour(name, release, None, None, limits)
-    mass = from_table(_HEATS, row, "molar_mass", "molar_mass", "g/mol")
-    columns = [column for column in ("lfl_iec", "lfl_nfpa") if row[column]]
-    lowest = min((from_table(_HEATS, row, c, "vapour_share", "%") for c in columns), key=_base, default=None)
-    basis = row["lfl_basis"] or "memory"
-    source = table(_HEATS).row_citation({**row, "basis": basis})
-    return Vapour(name, release, mass, lowest, limits, source)
+    found = physical(cas)
+    mass = found.molar_mass if found is not None else None
+    lowest = found.explosive if found is not None else None
+    if lowest is None:
+        return Vapour(name, release, mass, None, limits, burns=burns)
+    return Vapour(name, release, mass, lowest.figure, limits, lowest.source, lowest.document, burns)
 
 
 def isocyanate(release: Source | None, jurisdiction: str, on: date) -> Isocyanate:
@@ -110,12 +111,15 @@ def flow_to_limit(
 
 
 def flow_for_all(id: str, vapours: Sequence[Vapour], mixing: Source) -> Working | NotKnown:
-    """The sum over all vapours, each against its lowest 8 h limit: their effects are taken to add up."""
+    """The sum over all vapours, each against its lowest 8 h limit: their effects are taken to add up.
+
+    Where the limit of one is not known, the sum of the others stands among the workings: it is needed at the least.
+    """
     what = N_("air flow for all vapours together")
     inputs = [mixing_factor(mixing)]
     terms, missing, sources = [], [], []
     for number, vapour in enumerate(vapours, start=1):
-        lasting = [limit for limit in vapour.limits if limit.period == LONG]
+        lasting = [limit for limit in vapour.limits if limit.lasting]
         known: list[tuple[ExposureLimit, Given | Working]] = []
         for limit in lasting:
             in_air = limit.in_air(f"{id}.limit.{limit.id}", vapour.molar_mass)
@@ -129,16 +133,18 @@ def flow_for_all(id: str, vapours: Sequence[Vapour], mixing: Source) -> Working 
         inputs.append(
             take(f"G_{number}", phrase("{name}, emitted", name=vapour.name), vapour.release, "release_rate", "mg/h")
         )
-        name = phrase(
+        of = phrase(
             "limit of {substance}, {body}, {period}", substance=limit.substance, body=limit.body, period=limit.period
         )
-        inputs.append(take(f"C_{number}", name, lowest, "concentration", "mg/m3"))
+        inputs.append(take(f"C_{number}", of, lowest, "concentration", "mg/m3"))
         terms.append(f"G_{number} / C_{number}")
-    if missing or not terms:
-        return NotKnown(what, "a limit was not read for every vapour", tuple(missing))
-    formula = f"K * ({' + '.join(terms)})"
-    source = weakest(sources)
-    return work(f"{id}.together", what, formula, tuple(inputs), kind="air_flow", unit="m3/h", places=0, source=source)
+    why = "a limit was not read for every vapour"
+    if not terms:
+        return NotKnown(what, why, tuple(missing))
+    name = N_("air flow for all vapours together, at least") if missing else what
+    formula, source = f"K * ({' + '.join(terms)})", weakest(sources)
+    flow = work(f"{id}.together", name, formula, tuple(inputs), kind="air_flow", unit="m3/h", places=0, source=source)
+    return NotKnown(what, why, tuple(missing), (flow,)) if missing else flow
 
 
 def flow_for_nco(id: str, found: Isocyanate | None, mixing: Source, parts: list[Working]) -> tuple[SubstanceFlow, ...]:
@@ -153,17 +159,21 @@ def flow_for_nco(id: str, found: Isocyanate | None, mixing: Source, parts: list[
     return tuple(flow_to_limit(id, name, found.release, None, limit, mixing, parts) for limit in found.limits)
 
 
-def largest(id: str, name: str, flows: Sequence[Working | NotKnown]) -> Working | NotKnown:
-    """The largest flow; one that cannot be judged might be the largest, so then none can."""
-    known = [flow for flow in flows if isinstance(flow, Working)]
+def largest(id: str, name: str, at_least: str, flows: Sequence[Working | NotKnown]) -> Working | NotKnown:
+    """The largest flow; one that cannot be judged might be the largest, so then the largest known is needed `at_least`."""
     gaps = [flow for flow in flows if isinstance(flow, NotKnown)]
-    if gaps or not known:
-        missing = tuple(dict.fromkeys(item for gap in gaps for item in gap.missing))
-        return NotKnown(name, "not all the flows to compare are known", missing, tuple(known))
+    known = [part for flow in flows for part in (flow.workings if isinstance(flow, NotKnown) else (flow,))]
+    missing, why = (
+        tuple(dict.fromkeys(item for gap in gaps for item in gap.missing)),
+        "not all the flows to compare are known",
+    )
+    if not known:
+        return NotKnown(name, why, missing)
     inputs = tuple(take(f"Q_{n}", flow.name, flow, "air_flow", "m3/h") for n, flow in enumerate(known, start=1))
     formula = f"max({', '.join(entry.symbol for entry in inputs)})" if len(known) > 1 else "Q_1"
-    source = weakest(flow.source for flow in known)
-    return work(id, name, formula, inputs, kind="air_flow", unit="m3/h", places=0, source=source)
+    source, told = weakest(flow.source for flow in known), at_least if gaps else name
+    most = work(id, told, formula, inputs, kind="air_flow", unit="m3/h", places=0, source=source)
+    return NotKnown(name, why, missing, (most,)) if gaps else most
 
 
 def _base(value: Given | Working) -> Quantity:

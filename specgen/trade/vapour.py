@@ -25,12 +25,13 @@ _MEMORY_OF_RULE = cite("29-CFR-1910-94", "(c)(6)(ii)", Basis.MEMORY)
 
 @dataclass(frozen=True, slots=True)
 class Fuel:
-    """One flammable vapour: what is let off in an hour, its molar mass, its lower explosive limit."""
+    """One flammable vapour: what is let off in an hour, its molar mass, its lower explosive limit and in whose words."""
 
     name: str
     release: Source
     molar_mass: Source
     explosive_limit: Source
+    document: str = ""
 
 
 def share_to_concentration(id: str, share: Source, molar_mass: Source, at: At = "20") -> Working:
@@ -68,9 +69,7 @@ def mixture_explosive_limit(id: str, fuels: Sequence[Fuel]) -> Working:
     """Lower explosive limit of the mixed vapours in % by volume, by Le Chatelier's rule; it lies between its parts."""
     inputs, moles = _moles(fuels)
     limits = [
-        take(
-            f"L_{n}", phrase("{name}, lower explosive limit", name=fuel.name), fuel.explosive_limit, "vapour_share", "%"
-        )
+        take(f"L_{n}", _limit_of(fuel), fuel.explosive_limit, "vapour_share", "%")
         for n, fuel in enumerate(fuels, start=1)
     ]
     shares = [f"{mole} / {limit.symbol}" for mole, limit in zip(moles, limits, strict=True)]
@@ -138,6 +137,12 @@ def counted_at(jurisdiction: str) -> At | None:
     if row is None:
         return None
     return "25" if row["temperature_degc"] == "25" else "20"
+
+
+def _limit_of(fuel: Fuel) -> str:
+    if not fuel.document:
+        return phrase("{name}, lower explosive limit", name=fuel.name)
+    return phrase("{name}, lower explosive limit by {document}", name=fuel.name, document=fuel.document)
 
 
 def _mass(molar_mass: Source) -> Input:

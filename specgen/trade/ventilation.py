@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from specgen.standards.citations import ARITHMETIC
-from specgen.standards.tables import table
+from specgen.standards.tables import Row, table
 from specgen.trade.codes import weakest
 from specgen.trade.exposure_flow import (
     Isocyanate,
@@ -55,6 +55,12 @@ class AirFlow:
     caution: str
 
 
+def share_for_spraying(jurisdiction: str) -> Row:
+    """The row of the table explosive_limit_shares for spraying under a law: its own, else that of common practice."""
+    own = (row for row in table(_SHARES).rows if jurisdiction in row["used_by"].split())
+    return next(own, None) or table(_SHARES).row("id", "spraying_practice")
+
+
 def air_flow(
     id: str,
     vapours: Sequence[Vapour],
@@ -67,7 +73,7 @@ def air_flow(
     """The air flow a job needs, for the explosive limit and for the lungs.
 
     `mixing` is the factor for air that does not mix well, a bare number of 1 or more; `share` is a row of the table
-    explosive_limit_shares (spraying, or shipyard). Where a limit is not known the flow it would ask for cannot be
+    explosive_limit_shares. Where a limit is not known the flow it would ask for cannot be
     judged, and neither can the flow needed.
     """
     parts: list[Working] = []
@@ -80,8 +86,13 @@ def air_flow(
     flows = [explosion, together, *(entry.flow for entry in (*each, *nco))]
     if isocyanates is not None and not nco:
         flows.append(NotKnown("air flow for isocyanate", "no limit or emission of NCO is known", ("NCO",)))
-    needed = largest(f"{id}.needed", "air flow required", flows)
-    breath = largest(f"{id}.breath", "air flow for the exposure limits", flows[1:])
+    needed = largest(f"{id}.needed", N_("air flow required"), N_("air flow required, at least"), flows)
+    breath = largest(
+        f"{id}.breath",
+        N_("air flow for the exposure limits"),
+        N_("air flow for the exposure limits, at least"),
+        flows[1:],
+    )
     if isinstance(breath, Working):
         parts.append(breath)
     caution = NO_CONTROL_FOR_ISOCYANATE if isocyanates is not None else ""
@@ -90,16 +101,21 @@ def air_flow(
 
 
 def _explosion(id: str, vapours: Sequence[Vapour], share: str, at: At, parts: list[Working]) -> Working | NotKnown:
-    """Vapour over its share of the limit: the little that the vapour itself takes up is left on the safe side."""
-    what, missing = "air flow for the explosive limit", []
-    fuels = []
-    for vapour in vapours:
+    """Vapour over its share of the limit: the little that the vapour itself takes up is left on the safe side.
+
+    What each vapour asks for adds up, so the known ones are the least where one is not known. What is stated not to burn
+    asks for nothing.
+    """
+    what, missing = N_("air flow for the explosive limit"), []
+    why = "the explosive limit of the mixed vapours is not known"
+    fuels, burning = [], [vapour for vapour in vapours if vapour.burns is not False]
+    for vapour in burning:
         if vapour.molar_mass is None or vapour.explosive_limit is None:
             missing.append(f"molar mass and lower explosive limit of {vapour.name}")
         else:
-            fuels.append(Fuel(vapour.name, vapour.release, vapour.molar_mass, vapour.explosive_limit))
-    if missing or not fuels:
-        return NotKnown(what, "the explosive limit of the mixed vapours is not known", tuple(missing))
+            fuels.append(Fuel(vapour.name, vapour.release, vapour.molar_mass, vapour.explosive_limit, vapour.document))
+    if not fuels:
+        return NotKnown(what, why, tuple(missing))
     row = table(_SHARES).row("id", share)
     vapour_in, limit = vapour_flow(f"{id}.vapour", fuels, at), mixture_explosive_limit(f"{id}.limit", fuels)
     parts += [vapour_in, limit]
@@ -108,12 +124,13 @@ def _explosion(id: str, vapours: Sequence[Vapour], share: str, at: At, parts: li
         take("L", "lower explosive limit of the mixture", limit, "vapour_share", "%"),
         take_cell("f", "allowed share of the limit", _SHARES, row, "share", "share", "%"),
     )
-    source = weakest([table(_SHARES).row_citation(row), *(vapour.source for vapour in vapours)])
-    note = "100: percent, twice"
-    formula = "V * 100 / L * 100 / f"
-    return work(
-        f"{id}.explosion", what, formula, inputs, kind="air_flow", unit="m3/h", places=0, source=source, note=note
+    known = [vapour.source for vapour in burning if vapour.explosive_limit is not None]
+    source, note = weakest([table(_SHARES).row_citation(row), *known]), "100: percent, twice"
+    name, formula = N_("air flow for the explosive limit, at least") if missing else what, "V * 100 / L * 100 / f"
+    flow = work(
+        f"{id}.explosion", name, formula, inputs, kind="air_flow", unit="m3/h", places=0, source=source, note=note
     )
+    return NotKnown(what, why, tuple(missing), (flow,)) if missing else flow
 
 
 def _times(id: str, breath: Working | NotKnown, explosion: Working | NotKnown) -> Working | NotKnown:

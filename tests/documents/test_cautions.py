@@ -156,13 +156,15 @@ def test_cautions_at_the_step() -> None:
     assert [text.split(":")[0] for text in found] == [
         "Example clear",
         "Start the extraction before spraying and run it until the booth has cleared; no flames, sparks, hot surfaces or smoking within reach of spray or vapour.",
+        "Example clear",
         "Example primer",
         "Example primer",
         "Example clear",
         "Example clear",
     ]
     assert "wait 30 min" in found[0]
-    assert found[3].startswith("Example primer: Wear: half mask AXP3")
+    assert found[2].startswith("Example clear: Absorbed through the skin")
+    assert found[4].startswith("Example primer: Wear: half mask AXP3")
     assert found[-1] == "Example clear: Spray in a booth, breathing protection on."
 
 

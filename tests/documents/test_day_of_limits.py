@@ -92,7 +92,7 @@ def test_voc_content_has_no_limit_before_the_first() -> None:
 
 
 def test_air_is_judged_by_the_limits_of_the_day() -> None:
-    """The limit of the EU for diisocyanates holds from 2024-04-08; the sheets of the products are of 2026."""
+    """The limit of the EU for diisocyanates is of 2024 and binds in the member states from 2026-04-09."""
     acetate = "{id: solvent, name: butyl acetate, cas: 123-86-4, kind: solvent, mass_share: 70 %, density: 0.88 g/mL}"
     resin = "{id: solids, name: resin, kind: solids, mass_share: 30 %, density: 1.5 g/mL}"
     source = _with(
@@ -103,7 +103,7 @@ def test_air_is_judged_by_the_limits_of_the_day() -> None:
         }
     )
     missing, lines = [], []
-    for on in (date(2024, 4, 7), date(2024, 4, 8)):
+    for on in (date(2026, 4, 8), date(2026, 4, 9)):
         clear = [
             what for _, what in _told(source, on, "AIR003", "jobs.refit.ventilation") if "ventilation for clear" in what
         ]

@@ -140,3 +140,52 @@ def test_no_total_where_a_content_is_not_stated() -> None:
         "Example clear",
         "Example barrier",
     ]
+
+
+def test_a_member_state_is_shown_the_limits_of_the_eu_and_told_so() -> None:
+    air = _view(AIR | {"project.jurisdictions": "[DE]"}).safety.air
+    assert _rows(air)[1] == (
+        "exposure limit, solvent 1",
+        "IOELV, EU, 8 h TWA\nIOELV, EU, 15 min STEL",
+        "3734 m³/h\n1245 m³/h",
+    )
+    told = "Where no exposure limit of DE is on file, that of EU is shown; the law of DE may be stricter and decides."
+    assert told in air.statements
+    # beside the EU it adds no second table
+    beside = _view(AIR | {"project.jurisdictions": "[EU, DE]"}).safety.air
+    assert len(beside.tables) == 1
+    assert told in beside.statements
+
+
+def test_a_law_without_limits_is_told() -> None:
+    air = _view(AIR | {"project.jurisdictions": "[AU]"}).safety.air
+    told = [text.replace(NB, " ") for text in air.statements]
+    assert (
+        "No exposure limit of AU is on file, so no air flow is shown for it: obtain the limits of the place of work."
+        in told
+    )
+    assert not [text for text in told if text.startswith("Exposure limits shown")]
+
+
+def test_what_is_known_in_part_is_at_least() -> None:
+    composition = AIR["products.barrier.composition"].replace("mass_share: 70 %", "mass_share: 69 %")
+    unlisted = ", {id: mk-other, name: unlisted, kind: solvent, mass_share: 1 %, density: 0.88 g/mL}]"
+    rows = _rows(_view(AIR | {"products.barrier.composition": composition[:-1] + unlisted}).safety.air)
+    assert rows[0] == (
+        "lower explosive limit (LEL)",
+        "25 % of the LEL",
+        "at least 21 m³/h: not every component is known",
+    )
+    assert rows[2][2] == "at least 3734 m³/h: not every component is known"
+    assert rows[3] == (
+        "fresh-air flow required",
+        "highest of the above",
+        "at least 3734 m³/h: not every component is known",
+    )
+
+
+def test_water_asks_for_no_air() -> None:
+    composition = AIR["products.barrier.composition"].replace("mass_share: 70 %", "mass_share: 40 %")
+    water = ", {id: water, name: water, cas: 7732-18-5, kind: solvent, mass_share: 30 %, density: 1 g/mL}]"
+    changed = AIR | {"products.barrier.composition": composition[:-1] + water}
+    assert _rows(_view(changed).safety.air) == _rows(_view(AIR).safety.air)

@@ -21,7 +21,7 @@ from specgen.trade.precautions import Precautions
 from specgen.trade.working import Working
 from tests.good_spec import good_with, spec_of
 
-ON = date(2026, 2, 1)
+ON = date(2026, 5, 1)
 
 
 def _spec(changes: dict[str, str]) -> Spec:

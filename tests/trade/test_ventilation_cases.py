@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from specgen.standards.citations import Basis
 from specgen.standards.tables import table
-from specgen.trade.exposure import ExposureLimit, exposure_limits, nco_limits
+from specgen.trade.exposure import ExposureLimit, exposure_limits, laws_with_limits, nco_limits, skin_noted
 from specgen.trade.exposure_flow import Isocyanate, Vapour, isocyanate, vapour_of
 from specgen.trade.formula import evaluate, write
 from specgen.trade.known import NotKnown
@@ -167,6 +167,10 @@ def test_vapour_from_the_tables() -> None:
     assert butanone.explosive_limit is not None
     # 1.5 and 1.4 % are published; the lower one is used.
     assert getattr(butanone.explosive_limit, "value", None) == vol("1.4")
+    # NFPA 497 prints 2.4 %, the Pocket Guide 1.3 %; the working names whose figure it is.
+    isobutyl = vapour_of("isobutyl acetate", "110-19-0", rate("100"), "EU", TODAY)
+    assert getattr(isobutyl.explosive_limit, "value", None) == vol("1.3")
+    assert isobutyl.document == "NIOSH Pocket Guide to Chemical Hazards"
     acetate = vapour_of("PM acetate", "108-65-6", rate("100"), "EU", TODAY)
     assert acetate.source.basis is Basis.MEMORY
     assert [entry.period for entry in acetate.limits] == ["8 h", "15 min"]
@@ -187,8 +191,52 @@ def test_limit_by_jurisdiction_and_day(case: dict[str, str]) -> None:
 
 
 def test_no_limit_before_its_day_and_none_elsewhere() -> None:
-    assert nco_limits("EU", date(2024, 4, 7)) == ()
+    # the directive was there from 2024-04-08; member states had until 2026-04-09
+    assert nco_limits("EU", date(2026, 4, 8)) == ()
     assert exposure_limits("NZ", TODAY, "67-64-1") == ()
+    assert exposure_limits("EU", TODAY, "") == ()
+
+
+def test_a_member_state_without_a_row_goes_by_that_of_the_eu() -> None:
+    germany = exposure_limits("DE", TODAY, "123-86-4")
+    assert {limit.jurisdiction for limit in germany} == {"EU"}
+    assert germany == exposure_limits("EU", TODAY, "123-86-4")
+    # France has limits of its own for ethylbenzene: 20 ppm, where the EU has 100
+    assert [limit.ppm for limit in exposure_limits("FR", TODAY, "100-41-4") if limit.lasting] == [ppm("20")]
+    assert {limit.jurisdiction for limit in exposure_limits("US-CA", TODAY, "67-64-1")} == {"US-CA"}
+    # a law nobody knows has none and borrows none
+    assert exposure_limits("XX", TODAY, "123-86-4") == ()
+
+
+def test_a_law_without_limits_of_its_own_adds_nothing_beside_the_one_it_stands_under() -> None:
+    assert laws_with_limits(("EU", "DE")) == ("EU",)
+    assert laws_with_limits(("EU", "FR")) == ("EU", "FR")
+    assert laws_with_limits(("DE",)) == ("DE",)
+    assert laws_with_limits(("XX", "GB")) == ("XX", "GB")
+
+
+def test_a_body_without_a_figure_gives_no_limit() -> None:
+    assert {limit.body for limit in exposure_limits("US", TODAY, "4098-71-9")} == {"NIOSH"}
+
+
+NOTED = {
+    "1330-20-7": True,
+    "107-98-2": True,
+    "108-65-6": True,
+    "111-76-2": True,
+    "98-82-8": True,
+    "67-64-1": False,
+    "123-86-4": False,
+    "": False,
+    "000-00-0": False,
+}
+
+
+@pytest.mark.parametrize(("cas", "noted"), NOTED.items())
+def test_what_is_absorbed_through_the_skin(cas: str, noted: bool) -> None:
+    found = skin_noted(cas)
+    assert (found is not None) is noted
+    assert found is None or found.basis.confirmed
 
 
 CONVERTED = [

@@ -13,10 +13,13 @@ from fractions import Fraction
 
 from specgen.documents.parts.annex import WorkingView, annex, held
 from specgen.documents.parts.caution_catalogue import (
+    AT_LEAST,
     DILUTION_IS_NO_CONTROL,
     HEALTH_SETS_THE_AIR,
+    LAW_LENT,
     LAW_NOT_STATED,
     LAW_OF_THE_PLACE,
+    LAW_WITHOUT_LIMITS,
     LUNGS_OVER_EXPLOSION,
     MIXED_ROOM,
     NO_AIR_OUTDOORS,
@@ -27,17 +30,31 @@ from specgen.documents.parts.caution_catalogue import (
 from specgen.documents.parts.entry import mist_gone
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
-from specgen.facts.job.air import FlowAsked, ProductAir, air_of_job, times_over_explosion, unmeasured_clearance
+from specgen.facts.job.air import (
+    FlowAsked,
+    ProductAir,
+    air_of_job,
+    laws_of_air,
+    times_over_explosion,
+    unmeasured_clearance,
+)
 from specgen.facts.job.confined import is_confined, place_of
 from specgen.model.application import Workplace
 from specgen.model.job import Job
 from specgen.model.spec import Spec
-from specgen.standards.tables import table
 from specgen.trade.known import NotKnown
 from specgen.trade.working import Working
 from specgen.units.locale import N_
 
-_PERIODS = {"8 h": N_("8 h TWA"), "15 min": N_("15 min STEL")}
+_PERIODS = {
+    "8 h": N_("8 h TWA"),
+    "up to 10 h": N_("TWA of up to 10 h"),
+    "15 min": N_("15 min STEL"),
+    "ceiling": N_("ceiling"),
+    "acceptable ceiling": N_("acceptable ceiling"),
+    "ceiling 10 min": N_("ceiling, 10 min"),
+    "ceiling 15 min": N_("ceiling, 15 min"),
+}
 
 Figure = Working | NotKnown | None
 Line = tuple[str, Figure, str]
@@ -80,10 +97,12 @@ def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int, number
             for _, figure, otherwise in lines:
                 numbers.append("")
                 shown.append(otherwise)
-                if isinstance(figure, Working):
+                if worked := _least(figure):
                     numbers[-1] = f"W{after + len(workings) + 1}"
-                    shown[-1] = words.worked(figure)
-                    workings.append(_working(figure, found, f"{name}: {use}", job, numbers[-1], words))
+                    shown[-1] = words.worked(worked)
+                    if worked is not figure:
+                        shown[-1] = words(AT_LEAST).replace("{flow}", shown[-1])
+                    workings.append(_working(worked, found, f"{name}: {use}", job, numbers[-1], words))
             # one reason for all limits is said once
             told = shown if any(numbers) else list(dict.fromkeys(shown))
             numbers = numbers if numbered else []
@@ -93,6 +112,11 @@ def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int, number
     return AirView(
         tables=tuple(tables), statements=tuple(_statements(job, spec, listed, words)), workings=tuple(workings)
     )
+
+
+def _least(figure: Figure) -> Working | None:
+    """The figure, or what the known vapours ask for at the least."""
+    return next(iter(figure.workings), None) if isinstance(figure, NotKnown) else figure
 
 
 def _working(figure: Working, found: ProductAir, name: str, job: Job, number: str, words: Words) -> WorkingView:
@@ -108,7 +132,9 @@ def _rows(found: ProductAir, job: Job, words: Words) -> Iterator[Row]:
         yield words("explosion and exposure limits"), (("", found.spraying, words(NOT_JUDGED)),)
     lines: dict[tuple[str, int], list[Line]] = {}
     for asked in found.flows():
-        lines.setdefault((asked.use, asked.solvent), []).append((_limit(asked, words), asked.flow, words(NOT_JUDGED)))
+        lines.setdefault((asked.use, asked.solvent), []).append(
+            (_limit(asked, found, words), asked.flow, words(NOT_JUDGED))
+        )
     named = {
         "explosion": words("lower explosive limit (LEL)"),
         "solvent": words("exposure limit, solvent {}"),
@@ -135,12 +161,11 @@ def _about(times: Fraction) -> str:
     return str(round(times / step) * step)
 
 
-def _limit(asked: FlowAsked, words: Words) -> str:
+def _limit(asked: FlowAsked, found: ProductAir, words: Words) -> str:
     """Body and period of a limit of exposure, with its figure where it may be shown; else what the flow goes by."""
     if asked.limit is None:
-        share = table("explosive_limit_shares").row("id", "spraying")["share"]
         named = {
-            "explosion": words("{} % of the LEL").format(share),
+            "explosion": words("{} % of the LEL").format(found.share),
             "vapours": words("8 h TWA"),
             "all": words("highest of the above"),
         }
@@ -157,10 +182,17 @@ def _statements(job: Job, spec: Spec, listed: tuple[ProductAir, ...], words: Wor
         return
     if job.ventilation.statement is not None:
         yield job.ventilation.statement
-    laws = ", ".join(spec.project.jurisdictions)
+    known = laws_of_air(spec.project.jurisdictions, listed)
+    laws = ", ".join(entry.law for entry in known if entry.has_limits)
     if not spec.project.states("jurisdictions"):
         yield words(LAW_NOT_STATED).replace("{law}", laws)
-    yield words(LAW_OF_THE_PLACE).replace("{law}", laws)
+    if laws:
+        yield words(LAW_OF_THE_PLACE).replace("{law}", laws)
+    for entry in known:
+        if not entry.has_limits:
+            yield words(LAW_WITHOUT_LIMITS).replace("{law}", entry.law)
+        elif entry.lender:
+            yield words(LAW_LENT).replace("{law}", entry.law).replace("{lender}", entry.lender)
     yield words(HEALTH_SETS_THE_AIR)
     times = times_over_explosion(listed)
     if times is not None:

@@ -137,6 +137,14 @@ AT_STEPS: tuple[StepCaution, ...] = (
     ),
     StepCaution(
         task=Task.SPRAYING,
+        trait="absorbed",
+        text=N_(
+            "Absorbed through the skin: wear gloves that resist its solvents, change wetted gloves at once, and take "
+            "off soaked clothing."
+        ),
+    ),
+    StepCaution(
+        task=Task.SPRAYING,
         trait="epoxy",
         text=N_("Uncured epoxy causes a lifelong allergy: cover all skin, and change contaminated gloves at once."),
     ),
@@ -206,6 +214,7 @@ HURTS: Mapping[Danger, str] = {
         "Can be fatal if swallowed and it enters the airways: do not induce vomiting, call a doctor at once."
     ),
     "lungs": N_("Harmful if inhaled, may cause drowsiness: ventilate and wear respiratory protection at all times."),
+    "absorbed": N_("Absorbed through the skin: wear gloves; take off soaked clothing and wash at once."),
     "eyes": N_("Irritates the eyes: wear goggles or a face shield."),
     "self-heating": N_("Soaked rags can self-heat and catch fire: keep them under water in a closed metal bin."),
     "skin": N_("Harmful to skin or if swallowed: wear gloves; wash before eating or smoking."),
@@ -245,6 +254,13 @@ LAW_NOT_STATED = N_(
 LAW_OF_THE_PLACE = N_(
     "Exposure limits shown: {law}. Binding limits at the place of work take precedence where they are lower."
 )
+LAW_LENT = N_(
+    "Where no exposure limit of {law} is on file, that of {lender} is shown; the law of {law} may be stricter and decides."
+)
+LAW_WITHOUT_LIMITS = N_(
+    "No exposure limit of {law} is on file, so no air flow is shown for it: obtain the limits of the place of work."
+)
+AT_LEAST = N_("at least {flow}: not every component is known")
 HEALTH_SETS_THE_AIR = N_(
     "The air flow is set by the occupational exposure limits, never by the lower explosive limit alone."
 )

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from specgen.documents.parts.wording import Words
+from specgen.facts.product.absorbed import absorbed
 from specgen.facts.product.duties import duties_of
 from specgen.facts.product.hazard_facts import (
     isocyanates_in,
@@ -33,6 +34,10 @@ def hazard_lines(product: Product, spec: Spec, words: Words) -> Iterator[Line]:
     yield from _when(words("Contains"), ", ".join(stated.named_on_label))
     yield from _contents(product, stated, words)
     yield from _when(words("Released during cure"), stated.cure_releases)
+    noted = absorbed(product)
+    if noted is not None:
+        said = words("a component is absorbed through the skin ({source})").format(source=words(str(noted)))
+        yield words("Skin notation"), said
     if stated.flash_point is not None:
         yield words("Flash point of the liquid"), words.phrase(stated.flash_point)
     yield from _when(words("Health surveillance"), stated.health_surveillance)

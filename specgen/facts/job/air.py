@@ -13,13 +13,13 @@ from datetime import date
 from functools import partial
 from typing import Literal
 
-from specgen.facts.product.hazard_facts import isocyanates_in
+from specgen.facts.product.hazard_facts import is_water, isocyanates_in
 from specgen.model.job import Job, WorkAir
 from specgen.model.product import Ingredient, Product
 from specgen.model.spec import Spec
 from specgen.standards.citations import ARITHMETIC
 from specgen.standards.tables import table
-from specgen.trade.exposure import LONG, ExposureLimit
+from specgen.trade.exposure import ExposureLimit, has_own_limits, law_above, laws_with_limits
 from specgen.trade.exposure_flow import Vapour, isocyanate, vapour_of
 from specgen.trade.given import Given, Source, amount, from_table, take
 from specgen.trade.known import NotKnown, worked_out
@@ -33,7 +33,7 @@ from specgen.trade.room import (
     usual_clearance,
 )
 from specgen.trade.vapour import mixing_factor
-from specgen.trade.ventilation import AirFlow, air_flow
+from specgen.trade.ventilation import AirFlow, air_flow, share_for_spraying
 from specgen.trade.working import Input, Working, work
 from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
@@ -62,19 +62,32 @@ class ProductAir:
     """Air for one product of a job under one law.
 
     `isocyanates` is True where it holds isocyanate or nobody knows.
-    `spraying` goes by a quarter of the lower explosive limit, `shipyard` by a tenth; both hold the flows for the limits
-    of exposure as well. `stated` is the fresh air the job states. `re_entry` counts each vapour by itself, `together` the
-    sum of all over their limits, which always takes longer; neither counts mist.
+    `spraying` goes by `share`, the share of the lower explosive limit in % under this law, `shipyard` by a tenth; both
+    hold the flows for the limits of exposure as well. `stated` is the fresh air the job states. `re_entry` counts each
+    vapour by itself, `together` the sum of all over their limits, which always takes longer; neither counts mist.
     """
 
     product: str
     jurisdiction: str
     isocyanates: bool
+    share: str
     stated: Given | Working | NotKnown
     spraying: AirFlow | NotKnown
     shipyard: AirFlow | NotKnown
     re_entry: ReEntry | NotKnown
     together: Working | NotKnown
+
+    @property
+    def lent_by(self) -> str:
+        """The law whose limits stand in for those this one has not; empty where it has its own for all."""
+        limits = (asked.limit for asked in self.flows() if asked.limit is not None)
+        return next((limit.jurisdiction for limit in limits if limit.jurisdiction != self.jurisdiction), "")
+
+    @property
+    def binding(self) -> tuple[Working, ...]:
+        """The flows that a binding limit asks for; what is indicative or recommended is no law by itself."""
+        asked = (entry for entry in self.flows() if entry.limit is not None and entry.limit.binding)
+        return tuple(entry.flow for entry in asked if isinstance(entry.flow, Working))
 
     @property
     def back_in(self) -> Working | None:
@@ -102,6 +115,28 @@ class ProductAir:
         )
 
 
+@dataclass(frozen=True, slots=True)
+class LawOfAir:
+    """Whether limits under a law are in the tables, and whose stand in where it has none of its own; empty for nobody's."""
+
+    law: str
+    has_limits: bool
+    lender: str
+
+
+def laws_of_air(jurisdictions: Sequence[str], listed: Sequence[ProductAir]) -> tuple[LawOfAir, ...]:
+    """Each law named, with whose limits the air in `listed` goes by."""
+    lent = {entry.jurisdiction for entry in listed if entry.lent_by}
+    return tuple(
+        LawOfAir(
+            law,
+            has_own_limits(law) or bool(law_above(law)),
+            law_above(law) if law in lent or not has_own_limits(law) else "",
+        )
+        for law in jurisdictions
+    )
+
+
 def times_over_explosion(listed: Sequence[ProductAir]) -> Working | None:
     """How many times the air of the explosive limit the lungs ask for, the most of all products; None where not known."""
     times = [entry.spraying.times for entry in listed if not isinstance(entry.spraying, NotKnown)]
@@ -114,7 +149,7 @@ def unmeasured_clearance() -> str:
 
 
 def air_of_job(job: Job, spec: Spec, on: date) -> tuple[ProductAir, ...]:
-    """One entry for each product and jurisdiction; empty where the job says nothing of its air.
+    """One entry for each product and law; empty where the job says nothing of its air.
 
     `on` is the day whose limits of exposure hold.
     """
@@ -123,7 +158,7 @@ def air_of_job(job: Job, spec: Spec, on: date) -> tuple[ProductAir, ...]:
     return tuple(
         _of_product(job, job.ventilation, product, jurisdiction, on)
         for product in spec.products_of(job)
-        for jurisdiction in spec.project.jurisdictions
+        for jurisdiction in laws_with_limits(spec.project.jurisdictions)
     )
 
 
@@ -153,12 +188,15 @@ def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on:
     # Unknown counts as held: the caution then stands, and the flow cannot be judged.
     held = isocyanates_in(product) is not False
     vapours = _vapours(key, job, air, product, jurisdiction, on)
+    share = share_for_spraying(jurisdiction)
+    found = partial(ProductAir, product.id, jurisdiction, held, share["share"], stated)
     if isinstance(vapours, NotKnown):
-        return ProductAir(product.id, jurisdiction, held, stated, vapours, vapours, vapours, vapours)
+        return found(vapours, vapours, vapours, vapours)
     mixing = _mixing(job, air)
     nco = isocyanate(None, jurisdiction, on) if held else None
     spraying, shipyard = (
-        air_flow(f"{key}/{share}", vapours, mixing, isocyanates=nco, share=share) for share in ("spraying", "shipyard")
+        air_flow(f"{key}/{name}", vapours, mixing, isocyanates=nco, share=row)
+        for name, row in (("spraying", share["id"]), ("shipyard", "shipyard"))
     )
     remaining = _remaining(key, air, vapours, stated, mixing, isocyanates=held)
     if isinstance(remaining, NotKnown) or isinstance(stated, NotKnown) or air.room is None:
@@ -167,11 +205,11 @@ def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on:
             if isinstance(remaining, NotKnown)
             else NotKnown(_BACK_IN, "room volume or fresh-air flow is missing", ("room volume", "air flow"))
         )
-        return ProductAir(product.id, jurisdiction, held, stated, spraying, shipyard, why, why)
+        return found(spraying, shipyard, why, why)
     room = Given(air.room, f"jobs.{job.id}.ventilation.room")
     entry = re_entry(f"{key}/entry", remaining, stated, room, mixing, isocyanates=False)
     together = _together(f"{key}/together", remaining, stated, room, mixing)
-    return ProductAir(product.id, jurisdiction, held, stated, spraying, shipyard, entry, together)
+    return found(spraying, shipyard, entry, together)
 
 
 def _mixing(job: Job, air: WorkAir) -> Given:
@@ -184,7 +222,7 @@ def _vapours(
     key: str, job: Job, air: WorkAir, product: Product, jurisdiction: str, on: date
 ) -> tuple[Vapour, ...] | NotKnown:
     what = N_("vapour emitted")
-    volatile = [line for line in product.composition if line.kind is not Ingredient.SOLIDS]
+    volatile = [line for line in product.composition if line.kind is not Ingredient.SOLIDS and not is_water(line)]
     if air.spraying_rate is None:
         return NotKnown(what, "the quantity sprayed per hour is not stated", ("spraying rate",))
     if not volatile:
@@ -197,6 +235,7 @@ def _vapours(
             line.name,
             line.cas or "",
             Given(line.mass_share, f"{path}.composition.{line.id}.mass_share", "maker"),
+            line.flammable,
         )
         for line in volatile
     ]
@@ -204,10 +243,10 @@ def _vapours(
     hazards = product.hazards
     if hazards is not None and hazards.cure_releases is not None and hazards.cure_release_share is not None:
         share = Given(hazards.cure_release_share, f"{path}.hazards.cure_release_share", "maker")
-        shares.append(("cure-release", hazards.cure_releases, hazards.cure_release_cas or "", share))
+        shares.append(("cure-release", hazards.cure_releases, hazards.cure_release_cas or "", share, None))
     return tuple(
-        vapour_of(name, cas, _emitted(f"{key}.{line_id}", name, rate, share), jurisdiction, on)
-        for line_id, name, cas, share in shares
+        vapour_of(name, cas, _emitted(f"{key}.{line_id}", name, rate, share), jurisdiction, on, burns)
+        for line_id, name, cas, share, burns in shares
     )
 
 
@@ -246,7 +285,7 @@ def _remaining(
         return _NO_ROOM
     remaining = []
     for number, vapour in enumerate(vapours, start=1):
-        lasting = [limit for limit in vapour.limits if limit.period == LONG]
+        lasting = [limit for limit in vapour.limits if limit.lasting]
         if not lasting:
             return NotKnown(what, f"no 8 h TWA limit of {vapour.name} was read", (f"8 h TWA limit of {vapour.name}",))
         work_out = partial(_steady, f"{key}/steady-{number}", vapour, stated, mixing)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Literal
 
+from specgen.facts.product.absorbed import absorbed
 from specgen.facts.product.declared import names_ax
 from specgen.facts.product.hazard_facts import epoxy_in, isocyanates_in, package_of
 from specgen.model.product import CuringKind, Product
@@ -26,6 +27,7 @@ Danger = Literal[
     "allergy",
     "aspiration",
     "lungs",
+    "absorbed",
     "eyes",
     "self-heating",
     "skin",
@@ -33,10 +35,11 @@ Danger = Literal[
     "ozone",
     "metals",
 ]
-Trait = Literal["single-use-filter", "aerosol", "burns", "isocyanate", "epoxy", "oxidative", "two-pack"]
+Trait = Literal["single-use-filter", "aerosol", "burns", "absorbed", "isocyanate", "epoxy", "oxidative", "two-pack"]
 
 # The statements that name each danger, the gravest first; every code that names one is in one row. Their order of gravity is
-# common practice, no source. What dries by oxidation heats up in rags, and has no statement of its own.
+# common practice, no source. What dries by oxidation heats up in rags, and what is absorbed
+# through the skin is noted beside the limits of exposure: neither has a statement of its own.
 _CODES: Mapping[Danger, str] = {
     "explodes": "EUH019 EUH044",
     "poison": "H300 H301 H310 H311 H330 H331 EUH070",
@@ -54,6 +57,7 @@ _CODES: Mapping[Danger, str] = {
     "allergy": "H317 EUH203 EUH205 EUH208",
     "aspiration": "H304 H305",
     "lungs": "H332 H333 H335 H336 EUH211 EUH212",
+    "absorbed": "",
     "eyes": "H319 H320",
     "self-heating": "",
     "skin": "H302 H303 H312 H313 H315 H316 EUH066",
@@ -82,6 +86,7 @@ def traits_of(product: Product) -> frozenset[Trait]:
         "single-use-filter": _asks_for_ax(product),
         "aerosol": package_of(product) == "aerosol",
         "burns": product.hazards is None or bool(_IGNITES & {*_statements(product)}),
+        "absorbed": absorbed(product) is not None,
         "isocyanate": isocyanates_in(product) is not False,
         "epoxy": epoxy_in(product) is not False,
         "oxidative": product.curing is CuringKind.OXIDATIVE,
@@ -94,7 +99,7 @@ def traits_of(product: Product) -> frozenset[Trait]:
 _IGNITES = frozenset({*STATEMENTS["burns"], *STATEMENTS["explodes"], "EUH014"})
 
 # Dangers that hold without a statement: isocyanate has none of its own outside the EU and Great Britain.
-_BY_TRAIT: Mapping[Danger, Trait] = {"isocyanate": "isocyanate", "self-heating": "oxidative"}
+_BY_TRAIT: Mapping[Danger, Trait] = {"isocyanate": "isocyanate", "absorbed": "absorbed", "self-heating": "oxidative"}
 
 
 def _asks_for_ax(product: Product) -> bool:

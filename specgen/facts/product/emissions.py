@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from specgen.facts.job.packs import contents_of
+from specgen.facts.product.hazard_facts import is_water
 from specgen.model.job import Job
 from specgen.model.product import Ingredient, Product
 from specgen.model.spec import Spec
@@ -18,8 +19,6 @@ from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Input, Working, work
 from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
-
-_WATER = "7732-18-5"
 
 
 def voc_of(product: Product, density: Quantity) -> Working | NotKnown:
@@ -33,7 +32,7 @@ def voc_of(product: Product, density: Quantity) -> Working | NotKnown:
         share = Given(line.mass_share, f"{path}.composition.{line.id}.mass_share", "maker")
         if line.kind is Ingredient.SOLIDS:
             parts.append(Part(line.name, share, "solids"))
-        elif line.cas == _WATER:
+        elif is_water(line):
             own = Given(line.density, f"{path}.composition.{line.id}.density", "maker")
             parts.append(Part(line.name, share, "water", own))
         else:

@@ -20,6 +20,7 @@ from specgen.trade.hazard_class import Classification, elements_of
 from specgen.trade.labelling import Package
 from specgen.trade.mixture import Ingredient as Substance
 from specgen.trade.mixture import Limit, own_limit
+from specgen.trade.physical import physical
 from specgen.trade.supplemental import MixtureFacts, Sensitiser
 from specgen.units.quantity import Quantity
 
@@ -27,6 +28,7 @@ _TELLS = {"yes": True, "no": False}
 _FORM = {Ingredient.SOLIDS: "mist", Ingredient.SOLVENT: "vapour", Ingredient.PROPELLANT: "gas"}
 _SENSITISING = frozenset({"skin_sensitisation", "respiratory_sensitisation"})
 _TITANIUM_DIOXIDE = "13463-67-7"
+_WATER = "7732-18-5"
 
 
 def package_of(product: Product) -> Package:
@@ -145,11 +147,14 @@ def boils_low(line: Component) -> bool | None:
     """Whether a component boils at or below the bound of filters of type A; a propellant does, being a gas."""
     if line.kind is not Ingredient.SOLVENT:
         return line.kind is Ingredient.PROPELLANT
-    row = table_row("heat_of_combustion", "cas", line.cas or "")
-    if row is None or not row["boiling"]:
+    found = physical(line.cas or "")
+    if found is None or found.boiling is None:
         return None
-    bound = table("filters").row("type", "AX")["boiling_up_to"]
-    return Fraction(row["boiling"]) <= Fraction(bound)
+    return found.boiling <= Fraction(table("filters").row("type", "AX")["boiling_up_to"])
+
+
+def is_water(line: Component) -> bool:
+    return line.cas == _WATER
 
 
 def table_row(name: str, column: str, text: str) -> Row | None:

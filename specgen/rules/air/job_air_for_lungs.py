@@ -18,10 +18,10 @@ To put right
 """
 
 from specgen.facts.job.air_wording import explosion_alone
-from specgen.rules.kit import ERROR, Job, Problem, Problems, Spec, cite, date, rule
+from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("AIR002", on=Job, severity=ERROR, source=cite("OSHA-LFL-READING"), waivable=False)
+@rule("AIR002", on=Job, severity=ERROR, source=LOGIC, waivable=False)
 def job_air_for_lungs(job: Job, spec: Spec, on: date) -> Problems:
     stated = job.ventilation.statement if job.ventilation is not None else None
     if stated is not None and explosion_alone(stated):

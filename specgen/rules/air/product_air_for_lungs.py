@@ -18,14 +18,14 @@ To put right
 """
 
 from specgen.facts.job.air_wording import explosion_alone
-from specgen.rules.kit import ERROR, Problem, Problems, Product, Spec, cite, date, rule
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Product, Spec, date, rule
 
 
 @rule(
     "AIR001",
     on=Product,
     severity=ERROR,
-    source=cite("OSHA-LFL-READING"),
+    source=LOGIC,
     waivable=False,
 )
 def product_air_for_lungs(product: Product, spec: Spec, on: date) -> Problems:
