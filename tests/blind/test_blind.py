@@ -21,9 +21,6 @@ GRANTED = {
         "REL003"
     },  # 8 h from 16 degC, where the product asks for 12 h at 12 degC and 7 h at 20 degC
     ("round_3", "tool-boxes"): {"REL003"},  # the same
-    ("round_1", "tram-front"): {
-        "FLM011"
-    },  # not granted: filler is sanded to nothing at its rim; no rule knows that yet
     ("round_1", "ballast-tank"): {"INS013"},  # accepts up to 300 um, where the coat allows 280
     ("round_1", "us-bridge"): {"INS010"},  # five measurement areas on 7440 ft2
     ("round_1", "splash-piles"): {"INS013"},  # accepts up to 600 um, where the coat allows 550
@@ -53,7 +50,6 @@ STILL_MISSED = {
         "zinc silicate with no test of its cure and heat of 480 °C",
     ): "told as an error, in words that were not written down",
     ("round_4", "more sanded off than may be"): "told as an error, in words that were not written down",
-    ("round_4", "old enamel still soft underneath"): "no rule yet",
     ("round_5", "minutes of pot life typed as hours"): "no rule yet",
     ("round_5", "density with the point a place too far left"): "no rule yet",
     ("round_5", "solids of the finish transposed"): "no rule yet",

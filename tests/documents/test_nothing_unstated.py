@@ -107,8 +107,16 @@ def test_no_interval_is_spoken_of_that_is_not_stated() -> None:
     for view in (_statement(warm, (own,)), _statement(without=(own, product))):
         assert "interval" not in _after_primer(view)
     cold = {product: "[{id: any, next_coat: any, interval: 60 min..24 h, air: 10 degC}]"}
-    of_product = "60 min to 24 h after the last cross coat of 1 primer, as its product data state for 10 °C"
+    of_product = "at least 60 min at 10 °C (50 °F), maximum not stated for 25 °C (77 °F), counted from the last cross coat of 1 primer"
     assert of_product in _plain(_after_primer(_statement(cold, (own,))))
+    hot = {
+        product: "[{id: cold, next_coat: any, interval: 60 min..24 h, air: 10 degC}, {id: hot, next_coat: any, interval: 20 min..16 h, air: 25 degC}]"
+    }
+    both = "at least 60 min at 10 °C (50 °F), at most 16 h at 25 °C (77 °F), counted from the last cross coat of 1 primer"
+    assert both in _plain(_after_primer(_statement(hot, (own,))))
+    wide = {product: "[{id: any, next_coat: any, interval: min 60 min, air: 10 degC}]"}
+    open_end = "at least 60 min after the last cross coat of 1 primer, as its product data state for 10 °C"
+    assert open_end in _plain(_after_primer(_statement(wide, (own,))))
 
 
 def test_an_annex_with_withheld_inputs_does_not_promise_that_all_can_be_calculated_again() -> None:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from specgen.documents.method_statement.conditions import NOT_STATED, Asked, Condition, conditions, refusal, unlisted
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.wording import Words
-from specgen.facts.layer.intervals import air_of, interval
+from specgen.facts.layer.intervals import air_of, at_or_above, interval, warmest_of, windows_for
 from specgen.facts.layer.left import left_after_removal
 from specgen.facts.pairs.answers import DULLING
 from specgen.facts.pairs.families import paint_name
@@ -81,18 +81,34 @@ def _after(
 
 
 def _interval(pair: LayerPair, names: dict[str, str], job: Job, spec: Spec, words: Words) -> str:
-    """The system's interval, else the product's for air no warmer than the job's coldest; empty where neither states one."""
-    stated, air = pair.below.overcoat_interval, air_of(job)
+    """The system's interval, else the product's; empty where neither states one for the job's coldest air.
+
+    Of a product the minimum is that for air no warmer than the coldest, the maximum that for air no cooler than the warmest.
+    """
+    stated, air, warmest = pair.below.overcoat_interval, air_of(job), warmest_of(job)
     if stated is not None:
         text = words("{window} after the last cross coat of {coat}")
         return text.format(window=words.phrase(stated), coat=names[pair.below.id])
     of_product = interval(pair.below, pair.above, spec, air).window
     if of_product is None or air is None or lower(of_product.air) > air:
         return ""
-    text = words("{window} after the last cross coat of {coat}, as its product data state for {air}")
-    return text.format(
-        window=words.phrase(of_product.interval), coat=names[pair.below.id], air=words.condition(of_product.air)
-    )
+    least, most = of_product.interval.low, of_product.interval.high
+    hot = at_or_above(windows_for(pair.below, pair.above, spec), warmest) if warmest is not None else of_product
+    if warmest is None or hot is of_product or most is None:
+        text = words("{window} after the last cross coat of {coat}, as its product data state for {air}")
+        return text.format(
+            window=words.phrase(of_product.interval), coat=names[pair.below.id], air=words.condition(of_product.air)
+        )
+    latest = hot.interval.high if hot is not None else None
+    parts = []
+    if least is not None:
+        parts.append(words("at least {} at {}").format(words.phrase(least), words.phrase(of_product.air)))
+    if hot is not None and latest is not None:
+        parts.append(words("at most {} at {}").format(words.phrase(latest), words.phrase(hot.air)))
+    else:
+        parts.append(words("maximum not stated for {}").format(words.phrase(warmest)))
+    text = words("{limits}, counted from the last cross coat of {coat}, as its product data state")
+    return text.format(limits=", ".join(parts), coat=names[pair.below.id])
 
 
 def _names_it(paper: str, said: str) -> bool:

@@ -82,6 +82,11 @@ def at_or_above(windows: Sequence[OvercoatWindow], air: Quantity) -> OvercoatWin
     return next((window for window in windows if window.air >= air), None)
 
 
+def warmest_of(job: Job) -> Quantity | None:
+    """The warmest air a job allows; None where it states none."""
+    return job.climate.air.high if job.climate is not None and job.climate.air is not None else None
+
+
 def air_of(job: Job) -> Quantity | None:
     """The coldest air a job allows; None where it states none."""
     return job.climate.air.low if job.climate is not None and job.climate.air is not None else None
@@ -106,5 +111,5 @@ def warmest_air(system: System, spec: Spec) -> Quantity | None:
 
 def _warmest(system: System, spec: Spec) -> Iterator[Quantity]:
     for job in jobs_painted_with(system, spec):
-        if job.climate is not None and job.climate.air is not None and job.climate.air.high is not None:
-            yield job.climate.air.high
+        if (warmest := warmest_of(job)) is not None:
+            yield warmest

@@ -7,10 +7,12 @@ Why
 Passes
     jobs.refit.climate.air: 12..27 degC
     products.primer.overcoat.any-warm.air: 10 degC
+    products.base.overcoat.clear.air: 10 degC
 
     Given second good
     without products.touch-up.climate.air
     jobs.lids.climate.air: 50..70 degF
+    products.touch-up.overcoat.itself.air: 50 degF
 
     Given second good
     without products.gloss.climate.air
@@ -23,7 +25,7 @@ Fails
     without products.base.climate.air
     without products.clear.climate.air
     without products.barrier.climate.air
-    without systems.cab.layers.primer.overcoat_interval    # also LAY007 at systems.cab.layers.primer.overcoat_interval
+    without systems.cab.layers.primer.overcoat_interval    # also LAY007 at systems.cab.layers.primer.overcoat_interval    # also WIN004 at systems.cab.layers.base.overcoat_interval    # also WIN004 at systems.cab.layers.base.overcoat_interval
 
     Given second good
     without products.gloss.climate.air
@@ -41,7 +43,7 @@ Fails
     products.mastic.climate: {air: 40..95 degF, surface: 40..105 degF, humidity: max 85 %, dew_point_margin: min 5 degF}
     products.gloss.climate: {air: 40..95 degF, surface: 40..100 degF, humidity: max 80 %, dew_point_margin: min 6 degF}
     jobs.lids.vehicles: [F-1]
-    jobs.lids.climate.air: 49 degF..70 degF    # at jobs.lids.climate.air    # also OVR005 at systems.deck.layers.second.blush_wash    # also REL003 at systems.deck.handle_after    # also REL003 at systems.touch.handle_after    # also REL004 at systems.deck.service_after    # also REL004 at systems.touch.service_after    # also WIN004 at systems.deck.layers.first.overcoat_interval    # also WIN004 at systems.deck.layers.second.overcoat_interval
+    jobs.lids.climate.air: 49 degF..70 degF    # at jobs.lids.climate.air    # also OVR005 at systems.deck.layers.second.blush_wash    # also REL003 at systems.deck.handle_after    # also REL003 at systems.touch.handle_after    # also REL004 at systems.deck.service_after    # also REL004 at systems.touch.service_after    # also WIN004 at systems.deck.layers.first.overcoat_interval    # also WIN004 at systems.deck.layers.second.overcoat_interval    # also WIN004 at systems.touch.layers.ground.overcoat_interval
 
     Given second good
     without products.gloss.climate.air

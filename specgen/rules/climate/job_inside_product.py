@@ -7,6 +7,7 @@ Why
 Passes
     jobs.refit.climate: {air: 10..27 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 5 K}
     products.primer.overcoat.any-warm.air: 10 degC
+    products.base.overcoat.clear.air: 10 degC
 
     jobs.refit.climate: {air: 15..25 degC, surface: 10..35 degC, humidity: 35..80 %, dew_point_margin: min 3 K}
 
@@ -18,7 +19,7 @@ Passes
     Given second good
     jobs.lids.climate.humidity: max 70 %
 Fails
-    jobs.refit.climate.air: 5..25 degC    # at jobs.refit.climate.air    # also REL003 at systems.cab.handle_after    # also REL003 at systems.chassis.handle_after    # also REL004 at systems.cab.service_after    # also REL004 at systems.chassis.service_after    # also WIN004 at systems.cab.layers.primer.overcoat_interval
+    jobs.refit.climate.air: 5..25 degC    # at jobs.refit.climate.air    # also REL003 at systems.cab.handle_after    # also REL003 at systems.chassis.handle_after    # also REL004 at systems.cab.service_after    # also REL004 at systems.chassis.service_after    # also WIN004 at systems.cab.layers.base.overcoat_interval    # also WIN004 at systems.cab.layers.primer.overcoat_interval
 
     jobs.refit.climate.air: min 15 degC    # note at jobs.refit.climate.air
 
@@ -30,7 +31,7 @@ Fails
 
     jobs.refit.climate.humidity: 30..75 %    # at jobs.refit.climate.humidity
 
-    jobs.refit.climate.air: 9.9..25 degC    # at jobs.refit.climate.air    # also REL003 at systems.cab.handle_after    # also REL003 at systems.chassis.handle_after    # also REL004 at systems.cab.service_after    # also REL004 at systems.chassis.service_after    # also WIN004 at systems.cab.layers.primer.overcoat_interval
+    jobs.refit.climate.air: 9.9..25 degC    # at jobs.refit.climate.air    # also REL003 at systems.cab.handle_after    # also REL003 at systems.chassis.handle_after    # also REL004 at systems.cab.service_after    # also REL004 at systems.chassis.service_after    # also WIN004 at systems.cab.layers.base.overcoat_interval    # also WIN004 at systems.cab.layers.primer.overcoat_interval
 
     jobs.refit.climate.surface: 15..35.1 degC    # at jobs.refit.climate.surface
 

@@ -1,7 +1,7 @@
 """FLM011 The remaining DFT after sanding and polishing is sufficient
 
 Checks
-    The minimum DFT of each coat, or else of its product, less what sanding and polishing remove, against the minimum remaining DFT; where the minimum is that of the product, this is a warning. Where no minimum remaining DFT is stated, something has to remain, and less than the minimum of the product is a warning.
+    The minimum DFT of each coat, or else of its product, less what sanding and polishing remove, against the minimum remaining DFT; where the minimum is that of the product, this is a warning. Where no minimum remaining DFT is stated, something has to remain, and less than the minimum of the product is a warning; but not of a body filler, which is sanded to nothing at its rim.
 Why
     Film removed by sanding or polishing no longer protects; a clearcoat polished too thin chalks within two summers.
 Passes
@@ -20,7 +20,14 @@ Passes
     systems.cab.layers.primer.sanding_removes: 10 um
     systems.cab.total.min: 100 um
     jobs.refit.inspection.primer-film.criterion.min: 40 um
+
+    Given a body filler under a primer
+    systems.chassis.layers.fill.sanding_removes: 60 um
 Fails
+    Given a body filler under a primer
+    systems.chassis.layers.fill.sanding_removes: 60 um
+    systems.chassis.layers.fill.remaining_min: 1 um    # at systems.chassis.layers.fill.remaining_min
+
     systems.cab.layers.primer.film: {min: 49.9 um, nominal: 60 um, max: 80 um}
     systems.cab.layers.primer.sanding_removes: 10 um    # warning at systems.cab.layers.primer.remaining_min
     systems.cab.total.min: 100 um
@@ -53,7 +60,7 @@ To put right
 
 from specgen.facts.layer.film import film_limit
 from specgen.facts.layer.left import exact, left_after_removal, removals
-from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Layer, Problem, Problems, Spec, System, date, rule, show
+from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Layer, Problem, Problems, Role, Spec, System, date, rule, show
 
 
 @rule("FLM011", on=System, severity=ERROR, source=LOGIC)
@@ -77,6 +84,8 @@ def _left(system: System, layer: Layer, spec: Spec) -> Problems:
     if layer.remaining_min is not None:
         if left < layer.remaining_min:
             yield Problem(path, f"{said}; {show(layer.remaining_min)} is required", severity=weight)
+        return
+    if layer.role is Role.BODY_FILLER:
         return
     of_product = spec.product_of(layer).film.min
     if left.base <= 0:

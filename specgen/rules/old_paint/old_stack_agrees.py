@@ -8,7 +8,7 @@ Passes
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, rub: resistant, cured: yes, age: 12 years, cross_cut: 1, tape: 4B, chalking: 0, sound: yes}]
 
     Given second good
-    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: pu_2k_aliphatic, thickness: 3 mil, sound: yes, rub: softens, cured: no}
+    jobs.rails.items.LOCKER.old_coats.later: {id: later, family: pu_2k_aliphatic, thickness: 3 mil, sound: yes, rub: softens, cured: no, age: 2 days}
 
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, cross_cut: 2, chalking: 5, sound: yes}]
 Fails

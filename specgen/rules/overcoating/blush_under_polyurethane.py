@@ -33,6 +33,7 @@ Passes
     products.gloss.climate.air: 45..95 degF
     jobs.lids.climate.air: 49..70 degF
     products.touch-up.climate.air: 45..90 degF
+    products.touch-up.overcoat.itself.air: 45 degF
     systems.deck.layers.second.blush_wash: yes
     products.mastic.overcoat.any-cool.air: 45 degF
     products.mastic.overcoat.itself.air: 45 degF
@@ -62,7 +63,7 @@ Fails
     products.mastic.climate.air: 45..95 degF
     products.gloss.climate.air: 45..95 degF
     products.touch-up.climate.air: 45..90 degF
-    jobs.lids.climate.air: 49..70 degF    # at systems.deck.layers.second.blush_wash    # also REL003 at systems.deck.handle_after    # also REL003 at systems.touch.handle_after    # also REL004 at systems.deck.service_after    # also REL004 at systems.touch.service_after    # also WIN004 at systems.deck.layers.first.overcoat_interval    # also WIN004 at systems.deck.layers.second.overcoat_interval
+    jobs.lids.climate.air: 49..70 degF    # at systems.deck.layers.second.blush_wash    # also REL003 at systems.deck.handle_after    # also REL003 at systems.touch.handle_after    # also REL004 at systems.deck.service_after    # also REL004 at systems.touch.service_after    # also WIN004 at systems.deck.layers.first.overcoat_interval    # also WIN004 at systems.deck.layers.second.overcoat_interval    # also WIN004 at systems.touch.layers.ground.overcoat_interval
 
     Given second good
     products.mastic.climate.humidity: max 90 %

@@ -9,13 +9,13 @@ Passes
     products.base.hazards.isocyanates: {contained: no}
     products.base.hazards.epoxy_up_to_700: no
 
-    products.base.overcoat: [{id: clear, next_coat: clear, interval: 20 min..24 h, air: 20 degC}]
+    products.base.overcoat: [{id: clear, next_coat: clear, interval: 20 min..24 h, air: 15 degC}]
     products.base.binder: nitrocellulose
     products.primer.overcoat.base: {id: base, next_coat: base, interval: 30 min..24 h, air: 15 degC}
     products.primer.hazards.epoxy_up_to_700: yes
 Fails
     products.base.binder: nitrocellulose    # warning at systems.cab.layers.clear.product
-    products.base.overcoat: [{id: any, next_coat: any, interval: 20 min..24 h, air: 20 degC}]
+    products.base.overcoat: [{id: any, next_coat: any, interval: 20 min..24 h, air: 15 degC}]
 
     products.primer.binder: oil_alkyd    # at systems.cab.layers.base.product
 

@@ -6,17 +6,21 @@ Why
     The stages of one film follow from the same drying. One that lies far from the others has most often hours for minutes, or days for hours.
 Passes
     products.primer.drying.touch: {id: touch, stage: touch-dry, time: 200 min, air: 20 degC}
+    systems.cab.layers.base.mist_coat: yes
 
     products.primer.drying.cure: {id: cure, stage: fully-cured, time: 33 h, air: 20 degC}
 
     products.primer.drying.touch: {id: touch, stage: touch-dry, time: 201 min, air: 25 degC}
+    systems.cab.layers.base.mist_coat: yes
 
     products.primer.drying.handle: {id: handle, stage: dry-to-handle, time: 3 h, air: 20 degC}
     products.primer.drying.cure: {id: cure, stage: fully-cured, time: 300 h, air: 20 degC}
 Fails
     products.primer.drying.touch: {id: touch, stage: touch-dry, time: 201 min, air: 20 degC}    # at products.primer.drying.touch.time
+    systems.cab.layers.base.mist_coat: yes
 
     products.primer.drying.touch: {id: touch, stage: touch-dry, time: 40 min, air: 20 degC}
+    systems.cab.layers.base.mist_coat: yes
     products.primer.drying.handle: {id: handle, stage: dry-to-handle, time: 27 h, air: 20 degC}    # at products.primer.drying.handle.time    # also USU003 at products.primer.drying.hand.time
 
     products.primer.drying.handle: {id: handle, stage: dry-to-handle, time: 3 h, air: 20 degC}

@@ -27,7 +27,7 @@ Fails
 
     products.base.coverage: [{id: thin, area_per_pack: 1.5 m2, film: 14 um, losses: included}]    # at products.base.coverage.thin.film
 
-    products.primer.drying.touch: {id: touch, stage: touch-dry, time: 40 min, air: 20 degC, humidity: 34 %}    # at products.primer.drying.touch.humidity
+    products.primer.drying.touch: {id: touch, stage: touch-dry, time: 30 min, air: 20 degC, humidity: 34 %}    # at products.primer.drying.touch.humidity
 
     Given second good
     products.mastic.overcoat.any-cool.air: 40 degF    # at products.mastic.overcoat.any-cool.air
