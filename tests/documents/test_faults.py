@@ -149,6 +149,17 @@ def test_time_to_full_cure_is_named_where_the_product_states_it() -> None:
     assert f"Fully cured: Example primer 12{NB}days at 14{NB}°C" in cab.steps[1].text
 
 
+def test_a_product_that_states_when_it_may_be_sanded_is_not_told_to_wait_for_full_cure() -> None:
+    rows = "[{id: dry, sanding: dry, time: 6 h, air: 10 degC}, {id: wet, sanding: wet, time: 4 h, air: 25 degC}]"
+    cab, _ = _repairs(products__primer__sandable_after=rows)
+    said = cab.steps[1].text
+    assert f"with dust extraction and a P3 mask: Example primer ready for dry sanding 6{NB}h at 10{NB}°C" in said
+    assert f"ready for wet sanding not stated for 15{NB}°C" in said
+    # the clear, which states no such time, still waits until it has cured
+    assert "Do not dry-sand Example clear before it is fully cured" in said
+    assert "any film" not in said
+
+
 def test_paint_whose_dust_holds_neither_isocyanate_nor_epoxy_is_sanded_once_dry_to_handle() -> None:
     _, chassis = _repairs(
         products__barrier__binder="acrylic_1k",

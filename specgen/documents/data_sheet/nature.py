@@ -17,6 +17,8 @@ def nature(product: Product, words: Words) -> Iterator[tuple[str, str]]:
     yield words("Binder"), words(table("binder_families").row("id", product.binder)["name"])
     yield words("Curing"), words.word(product.curing)
     yield from cure(product, words)
+    if product.formulated is not None:
+        yield words("Formulation as of"), product.formulated.isoformat()
 
 
 def use(product: Product, words: Words) -> Iterator[tuple[str, str]]:

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.method_statement.conditions import Condition, paper_window
-from specgen.documents.parts.application import full_cure_at
+from specgen.documents.parts.application import full_cure_at, sandable
 from specgen.documents.parts.coats import coat_name, numbered, total
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
@@ -22,7 +22,7 @@ from specgen.facts.pairs.floor import best_step, small_spots
 from specgen.facts.pairs.papers import papers_around_repair, papers_between, papers_in, papers_on_material
 from specgen.facts.pairs.parts import BLASTING, WORKING
 from specgen.model.job import Item, Job
-from specgen.model.product import Role
+from specgen.model.product import Product, Role
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.standards.citations import Basis, Citation
@@ -106,22 +106,52 @@ def _steps(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Itera
 
 
 def _hard(system: System, job: Job, spec: Spec, words: Words) -> str:
-    """When sanding may begin: dust of isocyanate or epoxy that has not cured does harm long after it is dry to handle."""
-    harmful = harmful_dust(system, spec)
-    if not harmful:
+    """When sanding may begin, one instruction a product: from the time it states, else by what its dust does.
+
+    Dust of isocyanate or epoxy that has not cured does harm long after the film is dry to handle.
+    """
+    products = {layer.product: spec.product_of(layer) for layer in system.layers}
+    timed = [product for product in products.values() if product.sandable_after]
+    harmful = [product for product in harmful_dust(system, spec) if product not in timed]
+    said = [_from_when(timed, job, words)] if timed else []
+    if harmful:
+        said.append(_until_cured(harmful, job, words, only=bool(timed)))
+    elif len(timed) < len(products):
         text = words("Start only when the last coat is dry to handle{}.")
         after = (
             words(", {} after the end of its last cross coat").format(words.phrase(system.handle_after))
             if system.handle_after
             else ""
         )
-        return text.format(after)
-    times = [f"{p.name} {time}" for p in harmful if (time := full_cure_at(p, air_of(job), words))]
+        said.append(text.format(after))
+    return " ".join(said)
+
+
+def _from_when(products: Sequence[Product], job: Job, words: Words) -> str:
+    """`Sand each film only from the time its product data state: Primer 210 ready for dry sanding 6 h at 20 °C.`"""
+    times = [
+        f"{product.name} {', '.join(f'{name} {time}' for name, time in sandable(product, air_of(job), words))}"
+        for product in products
+    ]
+    text = words("Sand these films only from the time their product data state, with dust extraction and a P3 mask: {}.")
+    return text.format("; ".join(times))
+
+
+def _until_cured(products: Sequence[Product], job: Job, words: Words, *, only: bool) -> str:
+    """`only`: other products of the system state their times."""
+    times = [f"{p.name} {time}" for p in products if (time := full_cure_at(p, air_of(job), words))]
+    cured = words(". Fully cured: {}").format("; ".join(times)) if times else ""
+    if only:
+        text = words(
+            "Do not dry-sand {names} before it is fully cured: until then its dust is harmful. A film that is "
+            "already hard may be wet-sanded, with a P3 mask and gloves{times}."
+        )
+        return text.format(names=words(" or ").join(p.name for p in products), times=cured)
     text = words(
         "Do not dry-sand any film before it is fully cured: until then its dust is harmful. A film that is "
         "already hard may be wet-sanded, with a P3 mask and gloves{times}."
     )
-    return text.format(times=words(". Fully cured: {}").format("; ".join(times)) if times else "")
+    return text.format(times=cured)
 
 
 def _ground(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:

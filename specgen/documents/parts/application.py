@@ -65,7 +65,7 @@ def _view(product: Product, job: Job | None, words: Words) -> ApplicationView:
         drying=(
             *cure(product, words),
             *(_drying(entry, words) for entry in drying_at(product, air)),
-            *(_sandable(entry, words) for entry in sandable_at(product, air)),
+            *sandable(product, air, words),
         ),
         pot_life=pot_life(pot, words) if pot is not None else "",
         shelf_life=words.phrase(product.shelf_life),
@@ -77,6 +77,11 @@ def full_cure_at(product: Product, air: Quantity | None, words: Words) -> str:
     """`14 days at 14 °C, 55 %, 60 µm`: the time to full cure where `air` is the coldest; empty where none is stated at all."""
     found = [entry for entry in drying_at(product, air) if stage_of(entry) is DryingStage.FULLY_CURED]
     return _drying(found[0], words)[1] if found else ""
+
+
+def sandable(product: Product, air: Quantity | None, words: Words) -> Pairs:
+    """From when the film may be sanded dry and wet where `air` is the coldest, as (name, finished text)."""
+    return tuple(_sandable(entry, words) for entry in sandable_at(product, air))
 
 
 def cure(product: Product, words: Words) -> Pairs:

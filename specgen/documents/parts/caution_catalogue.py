@@ -69,8 +69,8 @@ AT_STEPS: tuple[StepCaution, ...] = (
         task=Task.SANDING,
         trait="isocyanate",
         text=N_(
-            "Do not dry-sand a film that is not fully cured: the dust still contains isocyanate. Once hard, the "
-            "film may be wet-sanded, with a P3 mask and gloves."
+            "The dust of a film that is not fully cured still contains isocyanate: dry-sand it only from the time its "
+            "product data allow on, with dust extraction, a P3 mask and gloves; without such a time wet-sand it once hard."
         ),
     ),
     StepCaution(

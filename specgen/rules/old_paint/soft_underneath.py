@@ -3,7 +3,7 @@
 Checks
     Each existing coat that stays and is stated not to be through-dry (cured: no), unless its stated age is within the longest published overcoating interval, as that of a primer laid the day before, or a step or an inspection point speaks of its hardening. A pair that the tables refuse on a fresh coat is told there.
 Why
-    A coat that is soft underneath still gives off solvent or draws air to harden: shut in beneath new paint it never does, and both coats wrinkle, dent and come off together.
+    A coat that is soft underneath still has solvent in it or draws air to harden: shut in beneath new paint it stays soft, and both coats wrinkle, dent and come off together.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: shop, family: epoxy_2k, thickness: 60 um, cured: no, age: 96 h}]
 

@@ -1,7 +1,7 @@
 """PRE004 No iron contamination on aluminium, stainless steel, zinc or copper
 
 Checks
-    The abrasive or tool of each working step on such a metal: none of steel or chilled iron, and none that was used on steel before. A blasting step that names no abrasive cannot be assessed.
+    The abrasive or tool of each working step on such a metal: none of steel or chilled iron, and none that was used on steel before. A blasting step that names no abrasive cannot be assessed. Where a step states no medium, its words are read: a wire brush, steel wool, steel grit or shot in them is a warning, unless they forbid it or say stainless, brass, bronze or nylon.
 Why
     Iron embedded in the metal rusts through the paint and starts galvanic corrosion: brown specks first, blisters later.
 Passes
@@ -10,7 +10,21 @@ Passes
 
     Given second good
     preparations.blast.steps.blast.medium: steel_grit
+
+    preparations.sand-steel.steps.sand.text: Wire brush the welds, then sand with P180.
+
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
+    preparations.sand-steel.steps.sand.text: Sand with P180. Never use a wire brush or steel wool.
+
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
+    preparations.sand-steel.steps.sand.text: Clean welds with a stainless steel wire brush, then sand with P180.
 Fails
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
+    preparations.sand-steel.steps.sand.text: Clean welds with a wire brush, then sand with P180.    # warning at preparations.sand-steel.steps.sand.text
+
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
+    preparations.sand-steel.steps.sand.abrasive: P180, then steel wool    # warning at preparations.sand-steel.steps.sand.text
+
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: carbon_steel_brush    # at preparations.sand-steel.steps.sand.medium
 
@@ -28,8 +42,29 @@ To put right
     Use alumina, garnet, nylon web or a stainless steel brush, and keep separate papers for this metal.
 """
 
+import re
+
 from specgen.facts.pairs.parts import BLASTING, medium_name, prepared_with
-from specgen.rules.kit import ERROR, NOTE, Preparation, Problem, Problems, Row, Spec, cite, date, rule, table
+from specgen.model.preparation import PreparationStep
+from specgen.rules.kit import (
+    ERROR,
+    NOTE,
+    PRACTICE,
+    WARNING,
+    Preparation,
+    Problem,
+    Problems,
+    Row,
+    Spec,
+    cite,
+    date,
+    rule,
+    table,
+)
+
+_OF_STEEL = re.compile(r"\b(wire[ -]?(brush|wheel)|steel (wire )?brush|steel wool|steel (grit|shot))", re.IGNORECASE)
+_SOUND = re.compile(r"\b(stainless|brass|bronze|copper|nylon|no|not|never|without|avoid|instead of)\b", re.IGNORECASE)
+_SENTENCE = re.compile(r"[.;!\n]+")
 
 
 @rule("PRE004", on=Preparation, severity=ERROR, source=cite("ALUMINIUM-ANSWER"))
@@ -41,6 +76,9 @@ def no_iron_left(preparation: Preparation, spec: Spec, on: date) -> Problems:
             if step.medium in refused:
                 source = table("substrate_media").row_citation(refused[step.medium])
                 yield Problem(path, f"{medium_name(step)} leaves iron on {part.name}", source=source)
+            elif step.medium is None and (named := _named(step)):
+                what = f"{step.id} uses {named} on {part.name}, and does not say that it is of another metal than steel"
+                yield Problem(("steps", step.id, "text"), what, severity=WARNING, source=PRACTICE)
             elif step.medium is None and step.do in BLASTING:
                 what = f"cannot be assessed: {step.id} blasts {part.name} but names no abrasive"
                 yield Problem(path, what, "write the abrasive, as in garnet or alumina", NOTE)
@@ -50,3 +88,12 @@ def _iron(material: str) -> dict[str, Row]:
     iron = {row["id"] for row in table("preparation_media").rows if row["iron"] == "yes"}
     rows = [row for row in table("substrate_media").rows if row["material"] == material]
     return {row["medium"]: row for row in rows if row["verdict"] == "forbidden" and row["medium"] in iron}
+
+
+def _named(step: PreparationStep) -> str:
+    """The steel tool or abrasive a step names in words; empty where its sentence forbids it or names another metal."""
+    for sentence in (*_SENTENCE.split(step.text), step.abrasive or ""):
+        found = _OF_STEEL.search(sentence)
+        if found is not None and not _SOUND.search(sentence):
+            return found[0].lower()
+    return ""

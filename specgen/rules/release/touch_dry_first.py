@@ -3,7 +3,7 @@
 Checks
     The minimum overcoating interval of each coat, against the time to touch-dry that its product states for the lowest air temperature of the jobs; a time stated for warmer air alone is too short at best. Coats applied wet on wet are left out: a basecoat, sealer, wash primer or adhesion promoter beneath, a tie coat or mist coat above, the same product again, a product that the one beneath names in its intervals, and where before_next or use says wet on wet.
 Why
-    A coat that is not touch-dry still gives off its solvent: it is trapped beneath the next one, and the film wrinkles, blisters or stays soft.
+    A coat that is not touch-dry still has much of its solvent in it: this is trapped beneath the next one, and the film wrinkles, blisters or stays soft.
 Passes
     products.primer.drying.touch: {id: touch, stage: touch-dry, time: 30 min, air: 15 degC}
 

@@ -1,7 +1,7 @@
 """WIN004 A planned interval holds at the job's air temperatures
 
 Checks
-    The interval of each overcoated coat: its maximum, against the overcoating interval that its product states at or above the warmest air of a job; where all stated intervals are for cooler air, that interval shortened as the published intervals of polyurethane shorten. Its minimum likewise where all stated intervals are for warmer air. Where the published intervals do not reach to the stated temperature, or the coat dries without curing, a longer maximum or a shorter minimum than that is not stated for the air of the job.
+    The interval of each overcoated coat: its maximum, against the overcoating interval that its product states at or above the warmest air of a job; where all stated intervals are for cooler air, that interval shortened as the published intervals of polyurethane shorten. Its minimum likewise where all stated intervals are for warmer air. Where the published intervals do not reach to the stated temperature, or the coat dries without curing, a longer maximum or a shorter minimum than that is not stated for that temperature.
 Why
     Warm air shortens an overcoating interval and cold air delays it: a figure for 20 degC is wrong at noon in the sun and wrong again in the morning.
 Passes
