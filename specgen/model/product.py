@@ -399,6 +399,18 @@ class Product(Node):
     least_grade: Grade | None = leaf(
         Polarity.LADDER, Concern.PREPARATION, "minimum preparation grade of bare steel beneath it, as in St 3"
     )
+    may_go_over: tuple[Annotated[str, listed("binder_families")], ...] = leaf(
+        Polarity.ONE_OF,
+        Concern.COMPATIBILITY,
+        "generic types it may be applied over, ids of the table binder_families; all others are left open",
+        default=(),
+    )
+    not_over: tuple[Annotated[str, listed("binder_families")], ...] = leaf(
+        Polarity.ALL_OF,
+        Concern.COMPATIBILITY,
+        "generic types it must not be applied over, ids of the table binder_families",
+        default=(),
+    )
     variants: tuple[Variant, ...] = entries("colours, glosses and packs", required=True)
     pack: Pack = part("can or tin", required=True)
     composition: tuple[Component, ...] = entries("composition by mass, for the manufacturer only")

@@ -112,7 +112,9 @@ def test_no_interval_is_spoken_of_that_is_not_stated() -> None:
     hot = {
         product: "[{id: cold, next_coat: any, interval: 60 min..24 h, air: 10 degC}, {id: hot, next_coat: any, interval: 20 min..16 h, air: 25 degC}]"
     }
-    both = "at least 60 min at 10 °C (50 °F), at most 16 h at 25 °C (77 °F), counted from the last cross coat of 1 primer"
+    both = (
+        "at least 60 min at 10 °C (50 °F), at most 16 h at 25 °C (77 °F), counted from the last cross coat of 1 primer"
+    )
     assert both in _plain(_after_primer(_statement(hot, (own,))))
     wide = {product: "[{id: any, next_coat: any, interval: min 60 min, air: 10 degC}]"}
     open_end = "at least 60 min after the last cross coat of 1 primer, as its product data state for 10 °C"

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from specgen.documents.data_sheet.goes_over import preparation_of_steel
 from specgen.documents.parts.application import cure
 from specgen.documents.parts.wording import Words
+from specgen.facts.pairs.families import paint_name
 from specgen.facts.product.handling import handling
 from specgen.model.product import Product
 from specgen.standards.tables import table
@@ -28,6 +29,12 @@ def use(product: Product, words: Words) -> Iterator[tuple[str, str]]:
         words("Direct to metal (DTM)"),
         words("yes") if product.direct_to_metal else words("no, over an existing coat only"),
     )
+    for name, families in (
+        (words("May be applied over"), product.may_go_over),
+        (words("Not to be applied over"), product.not_over),
+    ):
+        if families:
+            yield name, ", ".join(words(paint_name(family)) for family in families)
     least = preparation_of_steel(product, words)
     if least:
         yield words("Minimum surface preparation, bare steel"), least

@@ -59,12 +59,13 @@ def _after(
     yield from _by_author(below, words)
     yield from _taken_off(system, below, spec, words)
     yield from _begin(above, names, words)
+    leave = pair.stated_by_name or pair.allowed_by_above
     if pair.verdict.refused:
         told = refusal(pair.verdict, words)
-        if told is not None and not pair.stated_by_name and not pair.told_elsewhere:
+        if told is not None and not leave and not pair.told_elsewhere:
             yield told
         return
-    if pair.verdict.verdict is Verdict.NOT_LISTED and not pair.stated_by_name:
+    if pair.verdict.verdict is Verdict.NOT_LISTED and not leave:
         yield unlisted(words(paint_name(pair.verdict.new)), words(paint_name(pair.verdict.old)), words)
     late = interval(below, above, spec, air_of(job)).late
     window = _interval(pair, names, job, spec, words)

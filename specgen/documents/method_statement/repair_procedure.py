@@ -133,7 +133,9 @@ def _from_when(products: Sequence[Product], job: Job, words: Words) -> str:
         f"{product.name} {', '.join(f'{name} {time}' for name, time in sandable(product, air_of(job), words))}"
         for product in products
     ]
-    text = words("Sand these films only from the time their product data state, with dust extraction and a P3 mask: {}.")
+    text = words(
+        "Sand these films only from the time their product data state, with dust extraction and a P3 mask: {}."
+    )
     return text.format("; ".join(times))
 
 

@@ -1,6 +1,7 @@
 """Each layer over the one below it, with the verdict of the tables. Called by the rules of this folder.
 
-What a maker states of his own product goes before every table: a window for the product above counts as leave to cover.
+What a maker states of his own product goes before every table: a window for the product above counts as leave to cover, and so
+does the word of the product above that it may go over the generic type below.
 """
 
 from __future__ import annotations
@@ -17,6 +18,8 @@ from specgen.model.system import Layer, System
 
 # Zinc dust, wash primer, body filler, oil on zinc, and what goes on acid or filler have rules of their own.
 _MADE_FOR_METAL = {"wash_primer", "zinc_organic", "zinc_pu", BODY_FILLER}
+# A coat with blocked hardener is taken like its two-pack parent, which is common practice.
+_PARENT = {"epoxy_latent": "epoxy_2k", "pu_latent": "pu_2k_aliphatic"}
 _CARRIES_CLEAR = {Role.BASECOAT, Role.TOPCOAT, Role.CLEARCOAT}
 
 
@@ -27,6 +30,7 @@ class LayerPair:
     below: Layer
     above: Layer
     covered: Product
+    covering: Product
     verdict: Overcoating
 
     @property
@@ -34,6 +38,11 @@ class LayerPair:
         """True where the product below states a window for the very product above."""
         names = {window.next_coat for window in self.covered.overcoat}
         return self.above.product in names or (self.above.product == self.covered.id and "itself" in names)
+
+    @property
+    def allowed_by_above(self) -> bool:
+        """True where the product above states that it may go over the generic type below."""
+        return own_word(self.covering, self.covered.binder) is True
 
     @property
     def answered(self) -> frozenset[str]:
@@ -56,6 +65,14 @@ class LayerPair:
         )
 
 
+def own_word(above: Product, family: str) -> bool | None:
+    """Whether a product states that it may or must not go over a generic type; None where it says nothing of that one."""
+    alike = {family, _PARENT.get(family, family)}
+    if alike & set(above.not_over):
+        return False
+    return True if alike & set(above.may_go_over) else None
+
+
 def layer_pairs(system: System, spec: Spec) -> Iterator[LayerPair]:
     """The pairs of a system from the part up."""
     for below, above in zip(system.layers, system.layers[1:], strict=False):
@@ -63,4 +80,4 @@ def layer_pairs(system: System, spec: Spec) -> Iterator[LayerPair]:
         # a drying oil is covered within days, long before it is hard through
         fresh = binder_family(old.binder)["cure"] == "oxidative"
         verdict = overcoating(new.binder, old.binder, fresh=fresh, clear=above.role is Role.CLEARCOAT)
-        yield LayerPair(below, above, old, verdict)
+        yield LayerPair(below, above, old, new, verdict)

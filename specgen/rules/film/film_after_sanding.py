@@ -60,7 +60,21 @@ To put right
 
 from specgen.facts.layer.film import film_limit
 from specgen.facts.layer.left import exact, left_after_removal, removals
-from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Layer, Problem, Problems, Role, Spec, System, date, rule, show
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    NOTE,
+    WARNING,
+    Layer,
+    Problem,
+    Problems,
+    Role,
+    Spec,
+    System,
+    date,
+    rule,
+    show,
+)
 
 
 @rule("FLM011", on=System, severity=ERROR, source=LOGIC)

@@ -33,7 +33,9 @@ from specgen.facts.job.stack import OldLayer, Stack, stacks
 from specgen.facts.pairs.old_paint import top_pair
 from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
 
-_HARDENS = re.compile(r"\b(hard\w*|cure[sd]?|curing|bak\w+|stov\w+|infra-?red|force[- ]dr\w+|thumb\w*)\b", re.IGNORECASE)
+_HARDENS = re.compile(
+    r"\b(hard\w*|cure[sd]?|curing|bak\w+|stov\w+|infra-?red|force[- ]dr\w+|thumb\w*)\b", re.IGNORECASE
+)
 
 
 @rule("OLD018", on=Job, severity=WARNING, source=PRACTICE)

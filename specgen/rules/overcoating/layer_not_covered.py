@@ -1,10 +1,14 @@
 """OVR003 A source covers each coat over the one below it
 
 Checks
-    Each coat over the one below: the product below states an overcoating interval for the one above by its name, or a table or common practice covers the pair. An interval for any coat names nobody and covers no pair.
+    Each coat over the one below: the product below states an overcoating interval for the one above by its name, the product above that it may go over that generic type, or a table or common practice covers the pair. An interval for any coat names nobody and covers no pair.
 Why
     Where no public statement is found, the pair is neither accepted nor refused; a test panel must show whether it works.
 Passes
+    products.primer.binder: silicone_heat
+    products.primer.service_temperature.continuous_max: 300 degC
+    products.base.may_go_over: [silicone_heat]
+
     Given a zinc-rich primer on blasted steel
 Fails
     products.primer.binder: silicone_heat    # at systems.cab.layers.base.product    # also LAY006 at systems.cab.layers.primer.overcoat_interval    # also USU001 at products.primer.service_temperature.continuous_max
@@ -27,6 +31,6 @@ def layer_not_covered(system: System, spec: Spec, on: date) -> Problems:
     for pair in layer_pairs(system, spec):
         if pair.verdict.verdict is not Verdict.NOT_LISTED or pair.told_elsewhere:
             continue
-        if not pair.stated_by_name:
+        if not pair.stated_by_name and not pair.allowed_by_above:
             what = f"{pair.above.id} over {pair.below.id} cannot be assessed: {pair.verdict.spoken()}, and no overcoating interval is stated for it by name"
             yield Problem(("layers", pair.above.id, "product"), what)

@@ -1,7 +1,7 @@
 """OVR001 A coat is compatible with the one below it
 
 Checks
-    Each coat over the one below, by generic type, in the published tables and then in common practice. Where the product below states an overcoating interval for that very product above, the statement of the manufacturer takes precedence over the tables.
+    Each coat over the one below, by generic type, in the published tables and then in common practice. Where the product below states an overcoating interval for that very product above, or the one above that it may go over the generic type below (may_go_over), the statement of the manufacturer takes precedence over the tables; an interval for any coat does not.
 Why
     Coats that lift, bleed, crack or peel on each other do so on every vehicle of the fleet.
 Passes
@@ -13,7 +13,15 @@ Passes
     products.base.binder: nitrocellulose
     products.primer.overcoat.base: {id: base, next_coat: base, interval: 30 min..24 h, air: 15 degC}
     products.primer.hazards.epoxy_up_to_700: yes
+
+    products.base.binder: nitrocellulose
+    products.clear.may_go_over: [nitrocellulose]
+    products.base.overcoat: [{id: any, next_coat: any, interval: 20 min..24 h, air: 15 degC}]
 Fails
+    products.base.binder: nitrocellulose    # warning at systems.cab.layers.clear.product
+    products.clear.may_go_over: [basecoat]    # also OVR007 at systems.cab.layers.clear.product
+    products.base.overcoat: [{id: any, next_coat: any, interval: 20 min..24 h, air: 15 degC}]
+
     products.base.binder: nitrocellulose    # warning at systems.cab.layers.clear.product
     products.base.overcoat: [{id: any, next_coat: any, interval: 20 min..24 h, air: 15 degC}]
 
@@ -43,7 +51,7 @@ from specgen.rules.kit import ERROR, Problem, Problems, Spec, System, date, rule
 )
 def layer_refused(system: System, spec: Spec, on: date) -> Problems:
     for pair in layer_pairs(system, spec):
-        if not pair.verdict.refused or pair.told_elsewhere or pair.stated_by_name:
+        if not pair.verdict.refused or pair.told_elsewhere or pair.stated_by_name or pair.allowed_by_above:
             continue
         what = f"{pair.above.id} over {pair.below.id}: {pair.verdict.spoken()}"
         remedy = f"possible only with: {pair.verdict.asked()}" if pair.verdict.needs else ""

@@ -112,7 +112,9 @@ _CURES = {"chemical", "moisture", "released by moisture"}
 _LIKE = ", as the published intervals of polyurethane change with the air temperature"
 _MOST, _LEAST = "most_h", "least_h"
 _ASK_COLD = "ask the manufacturer for the interval at this air temperature, or keep the air warmer"
-_ASK_HOT = "ask the manufacturer for the interval at this air temperature, keep the air cooler, or plan a shorter interval"
+_ASK_HOT = (
+    "ask the manufacturer for the interval at this air temperature, keep the air cooler, or plan a shorter interval"
+)
 
 
 @rule(
