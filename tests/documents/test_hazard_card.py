@@ -10,6 +10,7 @@ import pytest
 
 from specgen.checking import Checked
 from specgen.documents.hazard_card.view import CUTS, Cut, HazardCard, hazard_card
+from specgen.documents.parts.cautions import chemical_hazards
 from specgen.documents.registry import KINDS
 from specgen.model.spec import Spec
 from specgen.printing.documents import print_documents
@@ -146,3 +147,21 @@ def test_it_is_printed_on_one_side(page: str) -> None:
     assert list(printed) == ["MS-001-hazard-card.pdf"]
     assert "In an emergency, call: +00 999" in text
     assert "Danger" in text
+
+
+def test_a_cleaner_puts_its_signal_word_and_pictograms_on_the_card_and_has_a_panel_of_its_own() -> None:
+    wipe = "[{id: wipe, what: degreaser EX-7, amount: 2 L, kind: cleaner, statements: [H225, H304, H336], gloves: nitrile 0.4 mm, safety_data_sheet: {number: SDS-7}}, {id: tape, what: tape, amount: 2 rolls, kind: masking}]"
+    spec = _spec({"jobs.refit.consumption.supplies": wipe})
+    (panel,) = chemical_hazards(spec.jobs["refit"], context(spec).words)
+    assert (panel.product, panel.signal_word, panel.data_sheets) == ("degreaser EX-7", "Danger", ("SDS-7",))
+    assert [drawn.code for drawn in panel.pictograms] == ["GHS02", "GHS07", "GHS08"]
+    assert [said.code for said in panel.statements] == ["H225", "H304", "H336"]
+    before, after = _card(_spec({})), _card(spec)
+    assert {drawn.code for drawn in after.pictograms} - {drawn.code for drawn in before.pictograms} == {"GHS08"}
+
+
+def test_the_graver_signal_word_is_that_of_the_card() -> None:
+    mild = {f"products.{key}.hazards.signal_word": "Warning" for key in ("primer", "base", "clear", "barrier")}
+    thin = "[{id: thin, what: thinner EX-900, amount: 1 L, kind: thinner, statements: [H225]}]"
+    assert _card(_spec(mild)).signal_word == "Warning"
+    assert _card(_spec(mild | {"jobs.refit.consumption.supplies": thin})).signal_word == "Danger"

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from specgen.documents.context import Context
 from specgen.documents.parts.caution_catalogue import HURTS
-from specgen.documents.parts.cautions import emergency, first_aid, hazards
+from specgen.documents.parts.cautions import chemical_hazards, emergency, first_aid, hazards
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.entry import entry_permit, re_entry
 from specgen.documents.parts.parties import contact_line
@@ -19,7 +19,7 @@ from specgen.documents.parts.pictogram import PictogramView, pictograms
 from specgen.documents.parts.step_cautions import standing_at
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
-from specgen.facts.job.chemicals import supply_codes
+from specgen.facts.job.chemicals import chemicals, marks_of, supply_codes
 from specgen.facts.job.confined import place_of
 from specgen.facts.product.dangers import dangers_of
 from specgen.facts.product.protection import worn
@@ -46,6 +46,7 @@ TOO_MUCH = (
 )
 
 _MOST_HURTS = 6
+_LEVELS = ("danger", "warning", "notice")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,11 +80,14 @@ def hazard_card(job: Job, context: Context, cuts: Sequence[Cut] = CUTS[:1], tria
     """The card of a job that checks without errors, with one of CUTS, by itself in `cuts`; a trial is the whole card."""
     spec, words, (cut,) = context.spec, context.words, cuts
     products = list(spec.products_of(job))
-    gravest = hazards(products, spec, words)[0]
+    # the panels of the products come with the gravest first; a thinner or cleaner may be graver
+    panels = (*hazards(products, spec, words), *chemical_hazards(job, words))
+    gravest = min(panels, key=lambda panel: _LEVELS.index(panel.level))
     hurts = tuple(
         (words(HURTS[danger]), ", ".join(codes)) for danger, codes in dangers_of(products, supply_codes(job)).items()
     )
     codes = {code for product in products if product.hazards is not None for code in product.hazards.pictograms}
+    codes |= {code for entry in chemicals(job) for code in marks_of(entry).pictograms}
     return HazardCard(
         number=job.document.number,
         title=job.document.title,

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from specgen.documents.context import Context
 from specgen.documents.method_statement.banned import banned
 from specgen.documents.method_statement.room_air import AirView, room_air
-from specgen.documents.parts.cautions import HazardView, emergency, first_aid, hazards
+from specgen.documents.parts.cautions import HazardView, chemical_hazards, emergency, first_aid, hazards
 from specgen.documents.parts.entry import entry_permit
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.step_cautions import cautions_at
@@ -55,7 +55,7 @@ def job_safety(job: Job, released: tuple[Working, ...], context: Context, *, aft
         emergency=emergency(spec.project, words),
         entry=entry_permit(job, words),
         banned=banned(job, spec, words),
-        panels=hazards(products, spec, words),
+        panels=(*hazards(products, spec, words), *chemical_hazards(job, words)),
         protection=protection(products, words),
         first_aid=first_aid(products, words),
         clearing_up=cautions_at(Task.CLEAN_UP, products, words, place=place_of(job)),

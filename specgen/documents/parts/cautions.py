@@ -13,7 +13,9 @@ from specgen.documents.parts.caution_catalogue import EMERGENCY, FILLED_IN, LABE
 from specgen.documents.parts.hazard_lines import hazard_lines
 from specgen.documents.parts.pictogram import PictogramView, pictograms
 from specgen.documents.parts.wording import Words
+from specgen.facts.job.chemicals import chemicals, marks_of
 from specgen.model.hazards import Hazards, Route, SafetyDataSheet, SignalWord
+from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.project import Project
 from specgen.model.spec import Spec
@@ -62,6 +64,25 @@ def hazards(products: Sequence[Product], spec: Spec, words: Words) -> tuple[Haza
     rank = list(_LEVEL)
     ordered = sorted(alike.items(), key=lambda entry: rank.index(entry[0][0]))
     return tuple(_panel(label, members, spec, words) for label, members in ordered)
+
+
+def chemical_hazards(job: Job, words: Words) -> tuple[HazardView, ...]:
+    """One panel for each thinner and cleaner of a job, by the H statements it states; none for one that states none."""
+    return tuple(
+        HazardView(
+            product=entry.what,
+            level=_LEVEL[marks_of(entry).signal_word],
+            signal_word=words.word(marks_of(entry).signal_word),
+            pictograms=pictograms(marks_of(entry).pictograms, words),
+            statements=tuple(statements("h_statements", entry.statements, words)),
+            precautions=(),
+            data_sheets=tuple(sheet for sheet in (data_sheet_words(entry.safety_data_sheet, words),) if sheet),
+            lines=((words("Gloves"), entry.gloves),) if entry.gloves else (),
+            cautions=(),
+        )
+        for entry in chemicals(job)
+        if entry.statements
+    )
 
 
 def first_aid(products: Sequence[Product], words: Words) -> tuple[tuple[str, str], ...]:
