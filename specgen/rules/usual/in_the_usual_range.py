@@ -16,6 +16,8 @@ Passes
 
     jobs.refit.substrate.thickness: 4 mm
 
+    products.clear.hazards.isocyanates: {monomer: 0.5 %}
+
     Given second good
     products.gloss.application.mixing.ratio_by_volume: 12:1
 Fails
@@ -30,6 +32,8 @@ Fails
     products.primer.climate.humidity: 19..85 %    # at products.primer.climate.humidity
 
     jobs.refit.substrate.thickness: 4.1 mm    # at jobs.refit.substrate.thickness
+
+    products.clear.hazards.isocyanates: {monomer: 0.51 %}    # at products.clear.hazards.isocyanates.monomer
 
     products.primer.variants.grey.gloss: 60..70 GU    # at products.primer.variants.grey.gloss
     products.primer.variants.grey.gloss_grade: gloss
