@@ -70,17 +70,14 @@ def fault_names() -> list[tuple[str, str]]:
 
 def new_findings(name: str, of_round: str) -> list[Finding]:
     """What the change brought."""
-    before = {(finding.id, finding.path, finding.severity) for finding in report(_base(name, of_round))}
+    case = _read(of_round)["faults"][name]
+    base = sound_report(case["from"], case.get("of", of_round))
+    before = {(finding.id, finding.path, finding.severity) for finding in base}
     return [
         finding
         for finding in report(faulty(name, of_round))
         if (finding.id, finding.path, finding.severity) not in before
     ]
-
-
-def _base(name: str, of_round: str) -> dict[str, Any]:
-    case = _read(of_round)["faults"][name]
-    return sound(case["from"], case.get("of", of_round))
 
 
 def meant(finding: Finding, name: str, of_round: str) -> bool:
@@ -90,6 +87,12 @@ def meant(finding: Finding, name: str, of_round: str) -> bool:
         case["severity"] == "warning" and finding.severity is Severity.WARNING
     )
     return grave_enough and re.search(case["says"], finding.what, re.IGNORECASE) is not None
+
+
+@cache
+def sound_report(name: str, of_round: str) -> tuple[Finding, ...]:
+    """On a sound one, which several faults start from."""
+    return tuple(report(sound(name, of_round)))
 
 
 def report(spec: dict[str, Any]) -> list[Finding]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 
 from specgen.findings import Severity
-from tests.blind.rounds import fault_names, meant, new_findings, report, sound, sound_names
+from tests.blind.rounds import fault_names, meant, new_findings, sound_names, sound_report
 
 # Errors the writer had to grant: the rule is right, and the specification is kept as it was written.
 GRANTED = {
@@ -64,7 +64,7 @@ STILL_MISSED = {
 
 @pytest.mark.parametrize(("of_round", "name"), sound_names())
 def test_no_error_on_a_sound_one(of_round: str, name: str) -> None:
-    errors = {finding.id for finding in report(sound(name, of_round)) if finding.severity is Severity.ERROR}
+    errors = {finding.id for finding in sound_report(name, of_round) if finding.severity is Severity.ERROR}
     assert errors <= GRANTED.get((of_round, name), set())
 
 

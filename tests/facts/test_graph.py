@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 import random
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -89,8 +90,16 @@ def _drawn(seed: int) -> Spec:
     return _parsed({"project": sources["project"]} | made)
 
 
-SPECS = {"good": _loaded(GOOD), "demo": _loaded(DEMO)} | {f"seed {seed}": _drawn(seed) for seed in range(25)}
-EVERY = pytest.mark.parametrize("spec", SPECS.values(), ids=SPECS)
+@cache
+def _named(name: str) -> Spec:
+    folder = {"good": GOOD, "demo": DEMO}.get(name)
+    return _loaded(folder) if folder is not None else _drawn(int(name.removeprefix("seed ")))
+
+
+@pytest.fixture(params=["good", "demo", *(f"seed {seed}" for seed in range(25))])
+def spec(request: pytest.FixtureRequest) -> Spec:
+    """Read when the first test asks for it, and kept."""
+    return _named(request.param)
 
 
 def _addresses(spec: Spec) -> list[Address]:
@@ -108,13 +117,11 @@ def _by_brute_force(spec: Spec, begin: Address) -> set[Address]:
     return found
 
 
-@EVERY
 def test_closure_is_what_naming_gives_in_the_end(spec: Spec) -> None:
     for address in _addresses(spec):
         assert closure(spec, address) == _by_brute_force(spec, address), address
 
 
-@EVERY
 def test_both_ways_are_one_relation(spec: Spec) -> None:
     every = _addresses(spec)
     for whole, back in ((closure, reach), (document_closure, document_reach)):
@@ -123,7 +130,6 @@ def test_both_ways_are_one_relation(spec: Spec) -> None:
         assert down == up
 
 
-@EVERY
 def test_what_is_placed_and_listed_is_of_the_same_relation(spec: Spec) -> None:
     for kind, items_with in (("systems", items_painted_with), ("preparations", items_prepared_with)):
         for key, record in getattr(spec, kind).items():
@@ -143,7 +149,6 @@ def test_what_is_placed_and_listed_is_of_the_same_relation(spec: Spec) -> None:
     assert jobs_reached(spec, {("project", "page_size")}) == set(spec.jobs)
 
 
-@EVERY
 def test_a_part_is_a_specification_with_the_same_links(spec: Spec) -> None:
     for subject in (*spec.jobs.values(), *spec.products.values()):
         kind = "jobs" if subject.id in spec.jobs and spec.jobs[subject.id] is subject else "products"
