@@ -18,7 +18,7 @@ from specgen.trade.formula import WorkingError, constants, evaluate, names, sign
 from specgen.units.display import unit_sign
 from specgen.units.locale import ENGLISH, N_, Locale, N_n
 from specgen.units.quantity import Quantity
-from specgen.units.rounding import round_half_up, significant
+from specgen.units.rounding import no_finer, round_half_up, significant
 
 __all__ = ["HELD_BY_MAKER", "Audience", "Input", "Working", "WorkingError", "work"]
 
@@ -38,6 +38,11 @@ _COUNTED = {
 # A decimal up to this long is printed in full; a longer one is cut where the result no longer feels it.
 _FULL_PLACES = 6
 _FEWEST_DIGITS, _MOST_DIGITS = 4, 12
+
+# What follows from measured lengths, flows and evaporation is never known to more digits than these; films, counts and
+# contents of packs are added up from whole figures.
+_MEASURED = frozenset({"area", "mass", "air_flow"})
+_CARRIED_DIGITS = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,8 +98,14 @@ class Working:
 
     @property
     def rounded(self) -> Decimal:
-        """The result in `unit`, rounded half up to `places`: the figure every document prints."""
-        return round_half_up(self.number, self.places)
+        """The result in `unit`, rounded half up to `places`, or to as many digits as such a result carries: the figure every
+        document prints."""
+        return self._rounded(self.number)
+
+    def _rounded(self, number: Fraction) -> Decimal:
+        if isinstance(self.result, Quantity) and self.result.kind in _MEASURED:
+            return no_finer(number, self.places, _CARRIED_DIGITS)
+        return round_half_up(number, self.places)
 
     @property
     def held_by_maker(self) -> bool:
@@ -140,7 +151,7 @@ class Working:
             except WorkingError:
                 # Two cut figures may cancel to a zero divisor; the next digit tells them apart.
                 continue
-            if round_half_up(again, self.places) == wanted:
+            if self._rounded(again) == wanted:
                 return {symbol: figure or _minus(f"{cut[symbol]:f}") for symbol, figure in whole.items()}
         # Exactly on the edge of a rounding no cut decimal gives the result back, so the figure stands as a fraction.
         return {symbol: figure or _as_fraction(endless[symbol]) for symbol, figure in whole.items()}

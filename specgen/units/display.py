@@ -14,6 +14,7 @@ from specgen.units.quantity import Quantity, Range
 from specgen.units.rounding import round_half_up, significant
 
 _FEWEST_DIGITS, _MOST_DIGITS = 2, 3
+_MOST_PLACES = 6
 
 NOMINAL_FILM = "nominal film"
 """What `second` names beside the kinds where 25 um count as a mil, as nominal films are specified."""
@@ -33,7 +34,7 @@ def unit_sign(unit: str, number: Fraction | int = 2, language: Locale = ENGLISH)
 
 
 def show(value: Quantity, second: Mapping[str, str] | None = None, language: Locale = ENGLISH) -> str:
-    """`60 µm`, or `60 µm (2.36 mil)` where `second` names another unit for the kind."""
+    """`60 µm`, or `60 µm (2.4 mil)` where `second` names another unit for the kind."""
     return _with_second(_figure(value), [value], second, language)
 
 
@@ -59,7 +60,7 @@ def _with_second(figures: str, values: list[Quantity], second: Mapping[str, str]
     unit = unit_sign(values[-1].unit, values[-1].number, language)
     text = f"{language.figures(figures)}\N{NO-BREAK SPACE}{unit}"
     other = (second or {}).get(values[0].kind)
-    if other == "degC" and unit_sign(other) == unit:
+    if other in ("degC", "K") and unit_sign(other) == unit:
         # the reader who asks for it as a second unit thinks in the other
         other = "degF"
     if other is None or unit_sign(other) == unit:
@@ -71,14 +72,25 @@ def _with_second(figures: str, values: list[Quantity], second: Mapping[str, str]
 
 
 def _second_figure(value: Quantity, unit: str, nominal: bool) -> str:
-    number = _nominal(value, unit) if nominal and value.kind == "thickness" else value.to(unit)
-    # A whole degree is as fine as anyone reads a shop thermometer; three digits keep the meaning of a film; elsewhere the
-    # digits are the author's, at least two, so that a change of unit neither invents precision nor loses a tenth.
-    if value.kind == "temperature":
-        return str(round_half_up(number, 0))
+    # A whole degree is as fine as anyone reads a shop thermometer; elsewhere the digits are the author's, so that a change of
+    # unit neither invents precision nor loses a tenth.
+    if value.kind in ("temperature", "temperature_difference"):
+        return str(round_half_up(value.to(unit), 0))
     if value.kind == "thickness":
-        return str(significant(number))
-    return f"{significant(number, _digits_of(value)):f}"
+        return _film_figure(value, unit, nominal)
+    return f"{significant(value.to(unit), _digits_of(value)):f}"
+
+
+def _film_figure(value: Quantity, unit: str, nominal: bool) -> str:
+    """A film in the other unit, its last place no finer than a quarter of the author's: 60 um is 2.4 mil, 3.5 mil is 89 um."""
+    number = _nominal(value, unit) if nominal else value.to(unit)
+    _, _, fraction = _figure(value).partition(".")
+    # as fine as the author's last place is in the other unit
+    finest = abs(number / value.number) / 10 ** len(fraction) if value.number else Fraction(1)
+    places = next((count for count in range(_MOST_PLACES) if Fraction(1, 10**count) <= 4 * finest), _MOST_PLACES)
+    rounded = round_half_up(number, places)
+    whole = nominal and Fraction(rounded).denominator == 1
+    return str(round_half_up(number, 0) if whole else rounded)
 
 
 def _nominal(value: Quantity, unit: str) -> Fraction:

@@ -34,6 +34,18 @@ def significant(number: Fraction, digits: int = 3) -> Decimal:
     return rounded
 
 
+def no_finer(number: Fraction, places: int, digits: int) -> Decimal:
+    """`number` to `places` digits after the point, and to at most so many significant digits: 9671 is 9670 with three."""
+    rounded = round_half_up(number, places)
+    surplus = _exponent(abs(Fraction(rounded))) + 1 + places - digits if rounded else 0
+    if surplus <= 0:
+        return rounded
+    if places >= surplus:
+        return round_half_up(number, places - surplus)
+    step = 10 ** (surplus - places)
+    return round_half_up(Fraction(round_half_up(number / step, 0)) * step, 0)
+
+
 def plain_text(number: Fraction) -> str:
     """`number` in full where it is a decimal with an end, else to six digits after the point; never with an exponent."""
     if number.denominator == 1:

@@ -40,8 +40,8 @@ def test_variants_with_figures_of_their_own_have_lines_of_their_own() -> None:
     ]  # fmt: skip
     # 10 um / 23 % = 43 um; 12 um / 23 % = 52 um
     assert [row[:-1] for row in _rows(sheet.comb)] == [
-        ("10 µm (0.394 mil)", "standard, blue", "43 µm (1.69 mil)"),
-        ("12 µm (0.472 mil)", "red", "52 µm (2.05 mil)"),
+        ("10 µm (0.4 mil)", "standard, blue", "43 µm (1.7 mil)"),
+        ("12 µm (0.5 mil)", "red", "52 µm (2.0 mil)"),
     ]
     assert [column.heading for column in sheet.variants.columns] == [
         "Order number",
@@ -51,9 +51,9 @@ def test_variants_with_figures_of_their_own_have_lines_of_their_own() -> None:
         "DFT for full hiding",
     ]
     assert _rows(sheet.variants) == [
-        ("EX-base", "standard", "400 mL aerosol can", "10 µm (0.394 mil)", ""),
-        ("EX-base-2", "red", "150 mL aerosol can", "12 µm (0.472 mil)", "18 µm (0.709 mil)"),
-        ("EX-base-3", "blue", "400 mL aerosol can", "10 µm (0.394 mil)", ""),
+        ("EX-base", "standard", "400 mL aerosol can", "10 µm (0.4 mil)", ""),
+        ("EX-base-2", "red", "150 mL aerosol can", "12 µm (0.5 mil)", "18 µm (0.7 mil)"),
+        ("EX-base-3", "blue", "400 mL aerosol can", "10 µm (0.4 mil)", ""),
     ]
 
 
@@ -78,7 +78,7 @@ def test_drying_and_sanding_are_printed_with_their_times_as_stated() -> None:
     assert _rows(sheet.drying) == [
         ("Touch-dry", "4 to 6 h", "15 to 25 °C (59 to 77 °F)", "", ""),
         ("Dust-free", "at most 30 min", "20 °C (68 °F) or above", "", ""),
-        ("Ready for dry sanding", "3 h", "20 °C (68 °F)", "50 %", "60 µm (2.36 mil)"),
+        ("Ready for dry sanding", "3 h", "20 °C (68 °F)", "50 %", "60 µm (2.4 mil)"),
         ("Ready for wet sanding", "12 to 16 h", "10 °C (50 °F) or below", "", ""),
     ]
 
@@ -102,7 +102,7 @@ def test_stoving_and_light_are_printed_with_the_curing() -> None:
     light = "{lamp: UV-A LED 395 nm, time: 3..5 min, distance: 20..25 cm, film_max: 90 um}"
     lit = _sheet("clear", {"products.clear.curing": "light-cured", "products.clear.light": light})
     assert {name: text.replace(NB, " ") for name, text in lit.nature}["Curing by light"] == (
-        "UV-A LED 395 nm, 3 to 5 min, 20 to 25 cm from the film, DFT at most 90 µm (3.54 mil) in one exposure"
+        "UV-A LED 395 nm, 3 to 5 min, 20 to 25 cm from the film, DFT at most 90 µm (3.5 mil) in one exposure"
     )
 
 
@@ -125,8 +125,8 @@ def test_clear_coat_is_named_by_the_base_coat() -> None:
 def test_thinner_adds_a_line_for_the_comb() -> None:
     # 80 um x (100 + 10) / 50 = 176 um
     assert [row[:-1] for row in _rows(_sheet("barrier", {}).comb)] == [
-        ("80 µm (3.15 mil)", "none", "160 µm (6.30 mil)"),
-        ("80 µm (3.15 mil)", "10 %", "176 µm (6.93 mil)"),
+        ("80 µm (3.1 mil)", "none", "160 µm (6.3 mil)"),
+        ("80 µm (3.1 mil)", "10 %", "176 µm (6.9 mil)"),
     ]
 
 
@@ -143,7 +143,7 @@ def test_film_in_mils_gives_square_feet_a_gallon() -> None:
 def test_stated_coverage_is_printed_only_with_its_film() -> None:
     claims = "[{id: a, area_per_pack: 1.5 m2, film: 20 um, losses: included, transfer_efficiency: 60 %}, {id: b, spreading_rate: 7 m2/L}]"
     sheet = _sheet("base", {"products.base.coverage": claims})
-    assert _rows(sheet.stated_coverage) == [("20 µm (0.787 mil)", "1.5 m²", "practical, spray losses included", "60 %")]
+    assert _rows(sheet.stated_coverage) == [("20 µm (0.8 mil)", "1.5 m²", "practical, spray losses included", "60 %")]
 
 
 @pytest.mark.parametrize("missing", ["pack.fill", "solids", "film"])

@@ -39,13 +39,13 @@ def test_the_wet_film_of_a_range_of_cross_coats_runs_from_the_most_to_the_fewest
     _, of_five = _coat({PRIMER + "passes": "5"})
     passes, wet = _coat({PRIMER + "passes": "4..5"})
     assert passes == "4 to 5 cross coats"
-    assert (of_five, of_four) == (f"40{NB}µm (1.57{NB}mil)", f"50{NB}µm (1.97{NB}mil)")
-    assert wet == f"40 to 50{NB}µm (1.57 to 1.97{NB}mil)"
+    assert (of_five, of_four) == (f"40{NB}µm (1.6{NB}mil)", f"50{NB}µm (2.0{NB}mil)")
+    assert wet == f"40 to 50{NB}µm (1.6 to 2.0{NB}mil)"
     assert _coat({PRIMER + "passes": "min 4"}) == ("at least 4 cross coats", f"at most {of_four}")
 
 
 def test_a_target_stated_as_a_range_is_printed_as_one() -> None:
-    assert _coat({PRIMER + "wet_target": "40..50 um"})[1] == f"40 to 50{NB}µm (1.57 to 1.97{NB}mil)"
+    assert _coat({PRIMER + "wet_target": "40..50 um"})[1] == f"40 to 50{NB}µm (1.6 to 2.0{NB}mil)"
 
 
 @pytest.mark.parametrize(

@@ -35,7 +35,7 @@ def test_old_paint_that_is_sanded_over_has_no_edge() -> None:
     assert repair == RepairView(
         items="DOOR Door skin",
         stays=True,
-        old_coats=(f"alkyd, drying oil, 80{NB}µm (3.15{NB}mil), sound", "existing coating, type unknown"),
+        old_coats=(f"alkyd, drying oil, 80{NB}µm (3.1{NB}mil), sound", "existing coating, type unknown"),
         steps=repair.steps,
         masked=("lock face", f"seal, 0.1{NB}m²"),
         section="",

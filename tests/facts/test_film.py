@@ -159,8 +159,8 @@ def test_film_left_is_worked_out_and_printed_where_it_is_not_stated() -> None:
 def test_nominal_total_is_told_before_and_after_sanding() -> None:
     changes = {"systems.cab.layers.primer.sanding_removes": "12 um", "systems.cab.layers.primer.remaining_min": "25 um"}
     told = _printed(changes).builds[0].total.replace("\N{NO-BREAK SPACE}", " ")
-    assert "nominal 130 µm (5.12 mil), at most" in told
-    assert told.endswith("nominal 118 µm (4.65 mil) after sanding and polishing")
+    assert "nominal 130 µm (5.1 mil), at most" in told
+    assert told.endswith("nominal 118 µm (4.6 mil) after sanding and polishing")
     assert "after" not in _printed({}).builds[0].total
 
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from specgen.units.quantity import Quantity, QuantityError, parse_quantity
-from specgen.units.rounding import plain_text, round_half_up, significant
+from specgen.units.rounding import no_finer, plain_text, round_half_up, significant
 
 
 @pytest.mark.parametrize(
@@ -34,6 +34,14 @@ def test_an_endless_fraction_ends_after_six_digits() -> None:
 )  # fmt: skip
 def test_significant_digits(number: str, digits: int, text: str) -> None:
     assert f"{significant(Fraction(number), digits):f}" == text
+
+
+@pytest.mark.parametrize(
+    ("number", "places", "text"),
+    [("9671.2", 0, "9670"), ("9675", 0, "9680"), ("142.238", 2, "142"), ("4.2364", 2, "4.24"), ("99.996", 2, "100"), ("0.044", 2, "0.04"), ("0", 2, "0.00")],
+)  # fmt: skip
+def test_a_measured_result_has_no_more_digits_than_it_carries(number: str, places: int, text: str) -> None:
+    assert f"{no_finer(Fraction(number), places, 3):f}" == text
 
 
 @pytest.mark.parametrize(("number", "places", "text"), [("1.25", 1, "1.3"), ("-1.25", 1, "-1.3"), ("2.25", 1, "2.3"), ("0.04", 1, "0.0"), ("-0.04", 1, "0.0")])  # fmt: skip

@@ -188,6 +188,8 @@ class Words:
         if project.page_size is PageSize.LETTER:
             # whoever prints on Letter reads degrees Fahrenheit
             second.setdefault("temperature", "degF")
+        if "temperature" in second:
+            second["temperature_difference"] = "K" if second["temperature"] == "degC" else "degF"
         return cls(translate, second)
 
     def __call__(self, text: str) -> str:
@@ -202,7 +204,7 @@ class Words:
         return self.translate(WORDS[value])
 
     def phrase(self, value: Quantity | Range | Count | CalendarSpan | None) -> str:
-        """A value with its unit, `at least 30 min`, `40 to 60 µm (1.57 to 2.36 mil)`; empty for none."""
+        """A value with its unit, `at least 30 min`, `40 to 60 µm (1.6 to 2.4 mil)`; empty for none."""
         match value:
             case None:
                 return ""
