@@ -98,7 +98,7 @@ def film_per_coat(id: str, target: Source, coats: Source, *, passes: bool = Fals
 
 
 def _target(target: Source) -> Input:
-    return take("DFT", "DFT to reach", target, "thickness", "um")
+    return take("DFT", "target DFT", target, "thickness", "um")
 
 
 def _per_pass(film: Source) -> Input:

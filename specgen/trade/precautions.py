@@ -68,7 +68,7 @@ def precautions(classifications: tuple[Classification, ...], package: Package, *
             element.reasons,
             element.source,
             phrase(
-                "rank {rank}, and the label carries {most}", most=str(most), rank=str(_rank(element.code, required))
+                "rank {rank}; the label already carries {most}", most=str(most), rank=str(_rank(element.code, required))
             ),
         )
         for element in ordered[most:]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from specgen.documents.parts.application import part_used_pack
 from specgen.documents.parts.pot_life import pot_life
 from specgen.documents.parts.wording import Words
 from specgen.model.product import Product
@@ -18,13 +19,9 @@ def storage(product: Product, words: Words) -> tuple[Pairs, Pairs]:
         (words("Shelf life, unopened"), words.phrase(product.shelf_life)),
         (words("Max. storage temperature"), words.phrase(hazards.storage_max) if hazards is not None else ""),
         (words("Usable life after activation"), words.phrase(usable)),
-        (words("Pot life"), pot_life(pot, words) if pot is not None else words("none")),
+        (words("Pot life"), pot_life(pot, words) if pot is not None else words("not applicable")),
     )
-    part_used = (
-        (words("Store a part-used can"), applied.put_away if applied is not None else None),
-        (words("Reuse a part-used can"), applied.restart if applied is not None else None),
-    )
-    return tuple((n, t) for n, t in named if t), tuple((n, t) for n, t in part_used if t)
+    return tuple((n, t) for n, t in named if t), part_used_pack(product, words)
 
 
 def heat(product: Product, words: Words) -> Pairs:

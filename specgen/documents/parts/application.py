@@ -16,7 +16,7 @@ from specgen.facts.layer.intervals import air_of
 from specgen.facts.product.drying import Unstated, drying_at, sandable_at, stage_of
 from specgen.model.application import Activation, Application, Mixing
 from specgen.model.job import Job
-from specgen.model.product import Drying, DryingStage, Product, SandableAfter
+from specgen.model.product import Drying, DryingStage, PackForm, Product, SandableAfter
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import plain_text
 
@@ -61,7 +61,7 @@ def _view(product: Product, job: Job | None, words: Words) -> ApplicationView:
         kind=words.word(product.curing),
         values=tuple(_values(stated, words, surface_said=surface_said)) if stated is not None else (),
         steps=tuple(_steps(stated, words, at_job=job is not None)) if stated is not None else (),
-        part_used=tuple(_part_used(stated, words)) if stated is not None else (),
+        part_used=part_used_pack(product, words),
         drying=(
             *cure(product, words),
             *(_drying(entry, words) for entry in drying_at(product, air)),
@@ -147,7 +147,7 @@ def _activation(activation: Activation, words: Words) -> Iterator[tuple[str, str
     if activation.shake_after is not None:
         yield (
             words("Shake again"),
-            words("Shake {} after activation.").format(words.phrase(activation.shake_after)),
+            words("Shake for {} after activation.").format(words.phrase(activation.shake_after)),
         )
 
 
@@ -198,11 +198,17 @@ def _spraying(stated: Application, words: Words, *, at_job: bool) -> Iterator[st
         yield words("flash-off between cross coats {}").format(words.phrase(stated.flash_between_passes))
 
 
-def _part_used(stated: Application, words: Words) -> Iterator[tuple[str, str]]:
-    if stated.put_away:
-        yield words("Store a part-used can"), stated.put_away
-    if stated.restart:
-        yield words("Reuse a part-used can"), stated.restart
+def part_used_pack(product: Product, words: Words) -> tuple[tuple[str, str], ...]:
+    """How an opened can or tin is stored, and used again."""
+    stated = product.application
+    if stated is None:
+        return ()
+    can = product.pack.form is PackForm.AEROSOL
+    named = (
+        (words("Store a part-used can") if can else words("Store a part-used tin"), stated.put_away),
+        (words("Reuse a part-used can") if can else words("Reuse a part-used tin"), stated.restart),
+    )
+    return tuple((name, text) for name, text in named if text)
 
 
 def _drying(entry: Drying | Unstated, words: Words) -> tuple[str, str]:

@@ -139,7 +139,7 @@ def data_sheet_words(sheet: SafetyDataSheet | None, words: Words) -> str:
     if sheet.date is not None:
         parts.append(sheet.date.isoformat())
     if sheet.language:
-        parts.append(words("language {}").format(sheet.language))
+        parts.append(words("in English") if sheet.language == "en" else words("language {}").format(sheet.language))
     return ", ".join(parts) + (f" ({sheet.available_from})" if sheet.available_from else "")
 
 

@@ -38,7 +38,7 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
                 *_counts(point.readings, words),
             )
         )
-        check = _joined((point.check, words("on {}").format(", ".join(point.items)) if point.items else ""))
+        check = _joined((point.check, f"({', '.join(point.items)})" if point.items else ""))
         rows.append((str(number), when, check, method, passes(point.criterion, words), point.if_failed or ""))
     return table_view(words("Inspection points in work sequence"), columns, rows)
 

@@ -167,6 +167,9 @@ _SECOND = {
     "density": "density",
 }
 
+# What a condition of a time is called where its unit alone does not say it.
+_NAMED = {"humidity": N_("{} RH"), "thickness": N_("DFT {}"), "volume": N_("{} mixed")}
+
 
 @dataclass(frozen=True, slots=True)
 class Words:
@@ -244,9 +247,14 @@ class Words:
         return self.phrase(Quantity.of("thickness", Fraction(figure), working.unit, str(figure)))
 
     def at(self, time: Quantity | Range, *conditions: Quantity | Range | None) -> str:
-        """`20 min at 20 °C, 50 %`: a time with the conditions it holds for."""
-        stated = ", ".join(self.condition(condition) for condition in conditions if condition is not None)
+        """`20 min at 20 °C, 50 % RH, DFT 60 µm`: a time with the conditions it holds for."""
+        stated = ", ".join(self._named(condition) for condition in conditions if condition is not None)
         return self(N_("{time} at {conditions}")).format(time=self.phrase(time), conditions=stated)
+
+    def _named(self, value: Quantity | Range) -> str:
+        """A condition that its unit alone does not name: `50 % RH`, `DFT 60 µm`, `5 L mixed`."""
+        name = _NAMED.get(value.kind)
+        return self(name).format(self.condition(value)) if name else self.condition(value)
 
     def condition(self, value: Quantity | Range) -> str:
         """What a figure holds for: `20 °C`, `15 to 25 °C`, `25 °C or above`, `5 °C or below`."""

@@ -70,7 +70,7 @@ def _row(product: Product, words: Words) -> Iterator[str]:
     yield words.phrase(stood.continuous_max) if stood is not None else ""
     yield words.phrase(product.shelf_life)
     pot = product.pot_life
-    yield pot_life(pot, words) if pot is not None else words("none")
+    yield pot_life(pot, words) if pot is not None else words("not applicable")
     packs = dict.fromkeys(pack(product, variant, words) for variant in product.variants)
     yield ", ".join(packs)
 
