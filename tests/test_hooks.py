@@ -38,7 +38,7 @@ def test_entry_passes_a_good_folder_and_stops_a_broken_one(
     shutil.copytree(GOOD, sources)
     monkeypatch.chdir(sources)
     assert main([*arguments, "--on", "2026-11-25"]) == 0
-    assert capsys.readouterr().out == "No findings, judged on 2026-11-25.\n"
+    assert capsys.readouterr().out == "No findings, assessed as at 2026-11-25.\n"
     file = sources / "project.yaml"
     file.write_text(file.read_text("utf-8").replace("title: Yard", "titel: Yard"), "utf-8")
     assert main(arguments) == 1

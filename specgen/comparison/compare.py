@@ -28,6 +28,7 @@ from specgen.model.control import Waiver
 from specgen.model.declaring import Concern
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path
+from specgen.units.locale import listed
 
 
 def _no_figures(kind: str, key: str) -> Figures:
@@ -83,7 +84,11 @@ def compare(
         change = _change(_implying(fact, about), old, new, answers, rules, reaches)
         if not safety.touches(fact):
             return change
-        return replace(change, concern=Concern.SAFETY, note="; ".join(filter(None, (change.note, safety.why(fact)))))
+        return replace(
+            change,
+            concern=Concern.SAFETY,
+            note=listed("{first}; {more}", [text for text in (change.note, safety.why(fact)) if text]),
+        )
 
     direct = [judged_one(fact, None) for fact in found.differences]
     reached_through = [

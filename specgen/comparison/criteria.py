@@ -16,6 +16,7 @@ from specgen.model.acceptance import AcceptanceRule, Criterion, InspectionPoint,
 from specgen.model.node import Node
 from specgen.standards.tables import table
 from specgen.units.display import unit_sign
+from specgen.units.locale import N_, listed, phrase
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import plain_text
 
@@ -43,7 +44,7 @@ def of_criterion(fact: Difference, old: Any, new: Any) -> tuple[Effect, str] | N
         # what then counts, the rule itself does not say
         return (Effect.REPLACED, "") if fact.name != "nominal" else None
     if before.edition != after.edition or not _read_alike(was, now):
-        return Effect.REPLACED, "the readings are taken otherwise as well, so the two cannot be put in order"
+        return Effect.REPLACED, N_("the readings are also taken differently, so the two cannot be ranked")
     return _ordered(fact.name, old, new)
 
 
@@ -69,15 +70,15 @@ def _ordered(name: str, old: Any, new: Any) -> tuple[Effect, str]:
     rows = {row["level"]: row for row in held.rows}
     before, after = rows.get(str(old)), rows.get(str(new))
     if before is None or after is None:
-        return Effect.REPLACED, f"the table “{held.title}” does not hold both levels"
+        return Effect.REPLACED, phrase("the table “{table}” does not contain both levels", table=phrase(held.title))
     ends = [(Fraction(row["spot_min_pct"]), Fraction(row["spot_max_pct"] or 10**6)) for row in (before, after)]
     (low, high), (new_low, new_high) = ends
-    note = f"as the table “{held.title}” orders them, {held.basis}"
+    note = phrase("as ranked by the table “{table}”, {basis}", table=phrase(held.title), basis=phrase(str(held.basis)))
     if new_low >= low and new_high <= high:
         return Effect.TIGHTENED, note
     if new_low <= low and new_high >= high:
         return Effect.RELAXED, note
-    return Effect.REPLACED, f"the table “{held.title}” does not order the two"
+    return Effect.REPLACED, phrase("the table “{table}” does not rank the two", table=phrase(held.title))
 
 
 def _apart(old: InspectionPoint, new: InspectionPoint) -> str:
@@ -90,19 +91,26 @@ def _apart(old: InspectionPoint, new: InspectionPoint) -> str:
     )
     unit = "mil" if isinstance(stated, Quantity) and stated.unit.startswith("mil") else "um"
     said = [
-        _set_said(before, after, unit, "passed before and fails now"),
-        _set_said(after, before, unit, "passes now and failed before"),
+        _set_said(before, after, unit, N_("passed before and fails now")),
+        _set_said(after, before, unit, N_("passes now and failed before")),
     ]
     tables = [found for side in (old, new) if (found := counting_table(side.criterion.rule)) is not None]
     grounds = dict.fromkeys(
-        f"{found.document}, {found.basis}" if found.document else str(found.basis) for found in tables
+        phrase("{document}, {basis}", document=phrase(str(found.document)), basis=phrase(str(found.basis)))
+        if found.document
+        else phrase(str(found.basis))
+        for found in tables
     )
-    return f"{'; '.join(said)}; by {', '.join(grounds)}"
+    return phrase(
+        "{sets}; by {grounds}",
+        sets=phrase(listed("{first}; {more}", said)),
+        grounds=phrase(listed("{first}, {more}", list(grounds))),
+    )
 
 
 def _set_said(accepting: Judge, refusing: Judge, unit: str, verdict: str) -> str:
     found = told_apart(accepting, refusing, unit)
     if found is None:
-        return f"no set of {READINGS} readings was found that {verdict}"
-    read = " and ".join(f"{count} of {plain_text(value)} {unit_sign(unit)}" for count, value in found)
-    return f"a set of {READINGS} readings, {read}, {verdict}"
+        return phrase("no set of {count} readings was found that {verdict}", count=READINGS, verdict=phrase(verdict))
+    read = " + ".join(f"{count} × {plain_text(value)} {unit_sign(unit)}" for count, value in found)
+    return phrase("a set of {count} readings ({read}) {verdict}", count=READINGS, read=read, verdict=phrase(verdict))

@@ -33,6 +33,7 @@ from specgen.model.job import Job
 from specgen.model.node import Node
 from specgen.standards.tables import table
 from specgen.units.count import Count
+from specgen.units.locale import N_, phrase
 from specgen.units.quantity import CalendarSpan, Quantity, Range, as_range, lower, upper
 
 
@@ -48,19 +49,19 @@ class Judgement:
 def judge(fact: Difference) -> Judgement:
     """The effect of one difference, by the polarity its leaf declares."""
     if fact.kind is Kind.RENAMED:
-        return Judgement(Effect.EDITORIAL, "the same entry under another id")
+        return Judgement(Effect.EDITORIAL, N_("the same entry under another id"))
     if fact.kind is Kind.REORDERED:
         return Judgement(Effect.FACT if fact.polarity is Polarity.FACT else Effect.SHIFTED)
     if is_entry(fact):
         return _entry(fact)
     old, new, note = _in_force(fact)
     if _equal(old, new) or _says_the_same(fact, old, new):
-        return Judgement(Effect.EDITORIAL, note or "the same value, written otherwise")
+        return Judgement(Effect.EDITORIAL, note or N_("the same value, written differently"))
     if (told := of_criterion(fact, old, new)) is not None:
         return Judgement(*told, left_over(old, new))
     effect = _EFFECTS[fact.polarity](fact, old, new)
     if _key(fact) in ALL_WHERE_LEFT_OUT and not (old and new):
-        note = "left out, it means all there are"
+        note = N_("left out, it means all of them")
     ordered = effect in {Effect.TIGHTENED, Effect.RELAXED, Effect.SHIFTED, Effect.FACT}
     return Judgement(effect, note or _ladder_note(fact, effect), left_over(old, new) if ordered else ())
 
@@ -81,7 +82,7 @@ def _entry(fact: Difference) -> Judgement:
     if type(record) in CUTS_BOTH_WAYS:
         return Judgement(Effect.SHIFTED, CUTS_BOTH_WAYS[type(record)])
     if type(record) in ON_THE_SHELF:
-        return Judgement(Effect.FACT, "it binds nobody until something refers to it")
+        return Judgement(Effect.FACT, N_("it applies to nobody until something refers to it"))
     if fact.polarity is Polarity.WAIVER:
         return Judgement(Effect.RELAXED if came else Effect.TIGHTENED)
     if fact.polarity is Polarity.SCOPE:
@@ -98,19 +99,19 @@ def _in_force(fact: Difference) -> tuple[Any, Any, str]:
             old = old if old is not None else getattr(above.old, fact.name, None)
             new = new if new is not None else getattr(above.new, fact.name, None)
             if old is not None and old == new:
-                return old, new, "the job says the same"
+                return old, new, N_("the job states the same")
     part = fact.owners[-1]
     if len(fact.owners) > 2 and (type(fact.owners[-2].record), part.name) in INHERITED_PARTS:
         # of a part the item has on both sides the job's says nothing
         job = fact.owners[0].old if part.old is None else fact.owners[0].new if part.new is None else None
         of_job = getattr(getattr(job, part.name, None), fact.name, None)
         if of_job is not None and _equal(of_job, new if old is None else old):
-            return of_job, of_job, "the job says the same"
+            return of_job, of_job, N_("the job states the same")
     if fact.default is not None:
         old = old if old is not None else fact.default
         new = new if new is not None else fact.default
         if _equal(old, new):
-            return old, new, "where nothing is stated the same value counts"
+            return old, new, N_("where nothing is stated, the same value applies")
     return old, new, ""
 
 
@@ -131,8 +132,12 @@ def _ladder_note(fact: Difference, effect: Effect) -> str:
     if not named:
         return ""
     if effect is Effect.SHIFTED:
-        return f"the table “{table(named).title}” does not order the two"
-    return f"as the table “{table(named).title}” orders them, {table(named).basis}"
+        return phrase("the table “{table}” does not rank the two", table=phrase(table(named).title))
+    return phrase(
+        "as ranked by the table “{table}”, {basis}",
+        table=phrase(table(named).title),
+        basis=phrase(str(table(named).basis)),
+    )
 
 
 def _by_inclusion(*, inside_old: bool, holds_old: bool) -> Effect:

@@ -14,6 +14,7 @@ from specgen.comparison.changes import Change, Decision, Effect, Kind
 from specgen.model.acceptance import Criterion, Gauge, InspectionPoint
 from specgen.model.declaring import Polarity
 from specgen.model.preparation import PreparationStep
+from specgen.units.locale import N_
 
 # How a limit is counted or measured, and the limits beside it that cannot be compared once that is another; None for all of them.
 _COUNTED_BY: Mapping[tuple[type, str], frozenset[str] | None] = {
@@ -103,7 +104,7 @@ def _moved(groups: Sequence[Group]) -> list[Group]:
             waiting[fact.path[:-1], fact.polarity, value, fact.kind] = group
             kept.append(group)
         else:
-            head[0] = replace(head[0], effect=Effect.SHIFTED, note="the same limit is asked of another mean now")
+            head[0] = replace(head[0], effect=Effect.SHIFTED, note=N_("the same limit now applies to another mean"))
             head += group
     return kept
 

@@ -16,6 +16,7 @@ from specgen.model.product import OvercoatWindow, Product, Variant
 from specgen.model.project import Holder
 from specgen.model.system import System
 from specgen.model.walk import declaration, models
+from specgen.units.locale import N_
 
 # Lists whose order says something; every other list may be sorted as its author likes.
 ORDERED: frozenset[tuple[type[Node], str]] = frozenset(
@@ -27,8 +28,8 @@ ON_THE_SHELF: frozenset[type[Node]] = frozenset({Product, Preparation, System, V
 
 # An entry of these asks for something and gives something up at once, so a person decides.
 CUTS_BOTH_WAYS: dict[type[Node], str] = {
-    MaskedArea: "what is masked is protected from paint and left uncoated",
-    OvercoatWindow: "a window allows a coat on top, and limits when",
+    MaskedArea: N_("what is masked is protected from paint and left uncoated"),
+    OvercoatWindow: N_("an overcoating interval permits a coat on top, and limits when"),
 }
 
 # A value of the item that is left out is the job's.

@@ -25,6 +25,7 @@ from specgen.model.product import Product
 from specgen.model.references import references
 from specgen.model.spec import Spec
 from specgen.model.walk import leaves
+from specgen.units.locale import phrase
 
 # common practice, no source: what old paint and plating hold that poisons whoever abrades or heats it
 _POISONS = re.compile(r"\b(lead|chromates?|chromium|cadmium|asbestos)\b", re.IGNORECASE)
@@ -71,7 +72,11 @@ class Safety:
         names = ", ".join(spec.products[key].name for _, key in sorted(self._moved_with(fact)) if key in spec.products)
         if not names:
             return ""
-        return f"brings in what no job used before: {names}" if come else f"no job uses this any more: {names}"
+        return (
+            phrase("brings in products that no job used before: {names}", names=names)
+            if come
+            else phrase("no longer used by any job: {names}", names=names)
+        )
 
     def _by_itself(self, fact: Difference) -> bool:
         if fact.kind in {Kind.RENAMED, Kind.REORDERED}:

@@ -65,7 +65,7 @@ def notes(change: Change, translate: Locale = ENGLISH) -> tuple[str, ...]:
     return (
         *alike,
         *(_rounded(entry, translate) for entry in change.rounding),
-        *((change.note,) if change.note else ()),
+        *((translate(change.note),) if change.note else ()),
     )
 
 

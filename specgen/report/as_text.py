@@ -26,7 +26,7 @@ def write(report: Report, *, prefix: str, on: date, by_file: bool = False) -> st
     `prefix` leads from the current folder to the project: `specs_demo/`.
     """
     if not len(report):
-        return f"No findings, judged on {on.isoformat()}.\n"
+        return f"No findings, assessed as at {on.isoformat()}.\n"
     found = report.told() if by_file else gravest_first(report)
     pieces = ["\n".join(_told(entry, prefix)) for entry in found]
     if told := unjudged(report):

@@ -24,9 +24,9 @@ def one_line(text: str) -> str:
 
 
 def tally(report: Report, on: date) -> str:
-    """`1 error, 2 warnings and no notes, judged on 2026-11-25`."""
+    """`1 error, 2 warnings and no notes, assessed as at 2026-11-25`."""
     errors, warnings, notes = (_counted(report, weight) for weight in (Severity.ERROR, Severity.WARNING, Severity.NOTE))
-    return f"{errors}, {warnings} and {notes}, judged on {on.isoformat()}"
+    return f"{errors}, {warnings} and {notes}, assessed as at {on.isoformat()}"
 
 
 def _counted(report: Report, severity: Severity) -> str:

@@ -56,7 +56,7 @@ def test_by_file(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
 
 def test_clean(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", "specs", "--on", "2026-11-25"]) == 0
-    assert capsys.readouterr() == ("No findings, judged on 2026-11-25.\n", "")
+    assert capsys.readouterr() == ("No findings, assessed as at 2026-11-25.\n", "")
 
 
 def test_day_of_today_is_the_default(
@@ -68,7 +68,7 @@ def test_day_of_today_is_the_default(
 
     monkeypatch.setattr(floor, "today", lambda: date(2030, 1, 2))
     assert main(["check", "specs"]) == 0
-    assert capsys.readouterr().out == "No findings, judged on 2030-01-02.\n"
+    assert capsys.readouterr().out == "No findings, assessed as at 2030-01-02.\n"
 
 
 @pytest.mark.parametrize(
@@ -160,7 +160,7 @@ def test_github(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
         "::error file=specs/project.yaml,line=5,col=3,endColumn=7,title=MOD001::titel is not a key known here"
         "%0AA key that is not read is a requirement that never reaches the document.%0Adid you mean title?"
     )
-    assert lines[-1] == "2 errors, no warnings and no notes, judged on 2026-11-25."
+    assert lines[-1] == "2 errors, no warnings and no notes, assessed as at 2026-11-25."
 
 
 @pytest.mark.skipif(not hasattr(os, "geteuid") or os.geteuid() == 0, reason="root may read everything")

@@ -59,7 +59,7 @@ def test_files_are_written_and_named(
     assert capsys.readouterr() == (
         "new/out/MS-001-method-statement.pdf\n"
         "new/out/MS-001-method-statement.html\n"
-        "2 files written; no errors, no warnings and no notes, judged on 2026-11-25.\n",
+        "2 files written; no errors, no warnings and no notes, assessed as at 2026-11-25.\n",
         "",
     )
 
@@ -125,7 +125,7 @@ def test_warnings_are_counted(folder: Path, asked: list[dict[str, Any]], capsys:
     file.write_text(file.read_text("utf-8").replace("    shelf_life: 18 months\n", ""), "utf-8")
     assert _render("--out", "out") == 0
     assert capsys.readouterr().out.splitlines()[-1] == (
-        "2 files written; no errors, 1 warning and no notes, judged on 2026-11-25."
+        "2 files written; no errors, 1 warning and no notes, assessed as at 2026-11-25."
     )
 
 

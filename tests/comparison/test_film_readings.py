@@ -146,6 +146,6 @@ def test_a_replaced_rule_is_told_with_readings_that_part_the_two() -> None:
     change = next(entry for entry in compared(old, new).changes if entry.path.endswith(".rule"))
     # by hand: 90/10 has no most film and ISO 19840 does; one reading of 80 um in fifteen is a share of 6.7 % and below 90 um
     assert change.note == (
-        "a set of 15 readings, 15 of 301 µm, passed before and fails now; a set of 15 readings, 1 of 80 µm and 14 of 299 µm, passes now"
+        "a set of 15 readings (15 × 301 µm) passed before and fails now; a set of 15 readings (1 × 80 µm + 14 × 299 µm) passes now"
         " and failed before; by IMO-PSPC, published, ISO-19840, published"
     )

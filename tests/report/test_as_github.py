@@ -56,4 +56,4 @@ def test_names_cannot_steer_a_screen() -> None:
 
 
 def test_last_line_counts_and_is_no_command() -> None:
-    assert write(Report(), prefix="", on=ON) == "no errors, no warnings and no notes, judged on 2026-11-25.\n"
+    assert write(Report(), prefix="", on=ON) == "no errors, no warnings and no notes, assessed as at 2026-11-25.\n"

@@ -23,7 +23,7 @@ specs/spec.yaml:30:12: error FLM003 maximum DFT 95 um is above the maximum of th
   source: arithmetic and the specification's own data
 
 FLM003 1.
-1 error, no warnings and no notes, judged on 2026-11-25.
+1 error, no warnings and no notes, assessed as at 2026-11-25.
 """
 
 
@@ -46,13 +46,13 @@ def _write(*findings: Finding, prefix: str = "") -> str:
 
 
 def test_clean_folder_is_one_line() -> None:
-    assert write(checked(good()).report, prefix="specs/", on=ON) == "No findings, judged on 2026-11-25.\n"
+    assert write(checked(good()).report, prefix="specs/", on=ON) == "No findings, assessed as at 2026-11-25.\n"
 
 
 def test_parts_that_are_not_known_are_left_out() -> None:
     bare = _finding(path="", why="", remedy="", source="", place=Place("a.yaml", 2, 6, 11))
     assert _write(bare) == (
-        "a.yaml:2:6: warning FLM001 what is wrong\n\nFLM001 1.\nno errors, 1 warning and no notes, judged on 2026-11-25.\n"
+        "a.yaml:2:6: warning FLM001 what is wrong\n\nFLM001 1.\nno errors, 1 warning and no notes, assessed as at 2026-11-25.\n"
     )
 
 
@@ -73,7 +73,7 @@ def test_running_text_is_wrapped_and_the_first_line_is_not() -> None:
 
 def test_counts() -> None:
     found = [_finding(what=str(n), severity=s) for n, s in enumerate([Severity.ERROR] * 2 + [Severity.NOTE] * 3)]
-    assert _write(*found).splitlines()[-1] == "2 errors, no warnings and 3 notes, judged on 2026-11-25."
+    assert _write(*found).splitlines()[-1] == "2 errors, no warnings and 3 notes, assessed as at 2026-11-25."
 
 
 def _ranked() -> list[Finding]:
@@ -110,7 +110,7 @@ def test_one_cause_is_told_once_with_every_place() -> None:
     # twelve are named, and the line is wrapped
     assert lines[2] == "  also:   at 14 more places: " + ", ".join(f"p.{n}" for n in range(2, 14)) + " and 2"
     assert lines[3].strip() == "more"
-    assert lines[-2:] == ["FLM001 2.", "no errors, 2 warnings and no notes, judged on 2026-11-25."]
+    assert lines[-2:] == ["FLM001 2.", "no errors, 2 warnings and no notes, assessed as at 2026-11-25."]
 
 
 def test_at_one_place_the_words_that_differ_are_told() -> None:

@@ -85,6 +85,7 @@ KEYS = {
     "sweep_blast_limits": ("what", "side"),
     "dry_heat_limits": ("family", "paint", "side", "duration"),
     "reactivity_limits_california": ("id", "from"),
+    "iso_12944_5_immersion": ("paint", "durability", "coats"),
     "iso_12944_5_systems": ("on", "paint", "corrosivity", "durability"),
 }
 

@@ -17,6 +17,7 @@ COUNTS = {
     "dead_volume_by_roughness": 6,
     "film_per_cross_coat": 1,
     "iso_12944_5_binders": 19,
+    "iso_12944_5_immersion": 6,
     "iso_12944_5_systems": 61,
     "iso_19840_corrections": 3,
     "iso_19840_limits": 4,
@@ -37,6 +38,7 @@ COUNTS = {
 BASES = {
     "film_per_cross_coat": Basis.PRACTICE,
     "iso_12944_5_binders": Basis.MEMORY,
+    "iso_12944_5_immersion": Basis.MEMORY,
     "iso_12944_5_systems": Basis.MEMORY,
     "iso_19840_readings": Basis.PUBLISHED,
     "solids_allowance": Basis.PRACTICE,

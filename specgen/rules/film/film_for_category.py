@@ -1,7 +1,7 @@
-"""FLM012 DFT and number of coats fit the corrosivity category claimed
+"""FLM012 DFT and number of coats fit the corrosivity or immersion category claimed
 
 Checks
-    The number of coats and the nominal DFT of a system that claims a corrosivity category and durability, against Annex B of ISO 12944-5 for its binders and for each substrate on which a job uses it. Film that sanding and polishing remove does not count. Where a coat has no nominal DFT its maximum is taken: a system that is too thin even then is found. A system with its own test report is not assessed.
+    The number of coats and the nominal DFT of a system that claims a corrosivity category or immersion (Im1 to Im3) and a durability, against annexes B and C of ISO 12944-5 for its binders and for each substrate on which a job uses it. The fewest coats of a range count; the DFT is compared as stated, without rounding. A claim of both is assessed for both. Film that sanding and polishing remove does not count. Where a coat has no nominal DFT its maximum is taken: a system that is too thin even then is found. A system with its own test report is not assessed. For Im4 the table has no systems, nor for any immersion of low or medium durability, of galvanised steel, or of families that it does not group: the claim is then noted as not assessed.
 Why
     The category tells the owner how long the coating lasts; a system thinner than the table has no basis for that claim. The table is not verified against the published text, so the licensed copy takes precedence.
 Passes
@@ -13,6 +13,12 @@ Passes
     Given second good
     without jobs.rails.items.LOCKER
     systems.deck.category: {corrosivity: C4, durability: high}
+
+    Given second good
+    without jobs.rails.items.LOCKER
+    systems.deck.layers.first.film: {min: 3 mil, nominal: 5 mil, max: 6 mil}
+    systems.deck.layers.second.film: {nominal: 8 mil}
+    systems.deck.category: {immersion: Im1, durability: high}
 Fails
     systems.chassis.category: {corrosivity: C3, durability: high}    # at systems.chassis.category
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
@@ -48,6 +54,14 @@ Fails
     products.barrier.film: {min: 60 um, nominal: 160 um, max: 200 um}
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
 
+    Given second good
+    without jobs.rails.items.LOCKER
+    systems.deck.category: {immersion: Im2, durability: high}    # at systems.deck.category
+
+    Given second good
+    without jobs.rails.items.LOCKER
+    systems.deck.category: {immersion: Im4, durability: high}    # note at systems.deck.category
+
     Given a zinc-rich primer on blasted steel
     products.base.binder: pu_latent
     products.base.hazards.isocyanates: {contained: no}
@@ -55,6 +69,8 @@ Fails
 To put right
     Raise the DFT or the number of coats, lower the claim, or name as evidence the test report of this very system.
 """
+
+from itertools import product
 
 from specgen.facts.job.quantities import is_blasted
 from specgen.facts.layer.film import film_limit
@@ -65,7 +81,8 @@ from specgen.model.system import CategoryClaim
 from specgen.rules.kit import NOTE, WARNING, Problem, Problems, Quantity, Row, Spec, System, date, rule, table
 from specgen.trade.given import from_table
 
-_SYSTEMS = "iso_12944_5_systems"
+_SYSTEMS, _IMMERSION = "iso_12944_5_systems", "iso_12944_5_immersion"
+_UNDER_WATER_OR_SOIL = ("Im1", "Im2", "Im3")
 
 
 @rule("FLM012", on=System, severity=WARNING, source=table("iso_12944_5_systems").citation)
@@ -76,11 +93,6 @@ def film_for_category(system: System, spec: Spec, on: date) -> Problems:
         or claim.evidence is not None
         or any(p.binder == NOT_NAMED for p in map(spec.product_of, system.layers))
     ):
-        return
-    if claim.corrosivity is None:
-        yield Problem(
-            ("category",), "the claim cannot be assessed: the table has no systems for immersion", severity=NOTE
-        )
         return
     nominal = nominal_in_the_end(system, spec) or total_film(system, spec, "nominal")
     at_most = nominal if nominal is not None else _at_most(system, spec)
@@ -96,20 +108,25 @@ def film_for_category(system: System, spec: Spec, on: date) -> Problems:
         yield Problem(("category",), f"the claim cannot be assessed: {lacking}", severity=NOTE)
         return
     coats = sum(1 if layer.coats is None else layer.coats.low for layer in system.layers)
-    for surface in surfaces:
-        row = _row(surface, paint, claim)
-        asked = f"{claim.corrosivity} with durability {claim.durability} on {surface}"
-        if row is None:
+    claimed = [str(category) for category in (claim.corrosivity, claim.immersion) if category is not None]
+    for category, surface in product(claimed, surfaces):
+        asked = f"{category} with durability {claim.durability} on {surface}"
+        rows = _rows(surface, paint, category, claim)
+        if not rows:
             yield Problem(("category",), f"the table has no {paint} system for {asked}", severity=NOTE)
-            continue
-        least = from_table(_SYSTEMS, row, "nominal_um", "thickness", "um").quantity
-        if coats < int(row["coats"]) or at_most < least:
+        elif not any(coats >= int(row["coats"]) and at_most >= _least(row) for row in rows):
             film = f"{at_most}" if nominal is not None else f"at most {at_most}"
-            what = f"coats {coats}, nominal DFT {film}; required for {asked}: coats at least {row['coats']}, nominal DFT at least {least}"
-            yield Problem(("category",), what)
+            required = "; or ".join(
+                f"coats at least {row['coats']}, nominal DFT at least {_least(row)}" for row in rows
+            )
+            yield Problem(("category",), f"coats {coats}, nominal DFT {film}; required for {asked}: {required}")
         elif nominal is None:
             what = "the claim cannot be assessed: not every coat has a nominal DFT"
             yield Problem(("category",), what, severity=NOTE)
+
+
+def _least(row: Row) -> Quantity:
+    return from_table(_IMMERSION if "on" not in row else _SYSTEMS, row, "nominal_um", "thickness", "um").quantity
 
 
 def _at_most(system: System, spec: Spec) -> Quantity | None:
@@ -145,7 +162,10 @@ def _surfaces(system: System, spec: Spec) -> set[str]:
     return found
 
 
-def _row(surface: str, paint: str, claim: CategoryClaim) -> Row | None:
-    wanted = (surface, paint, str(claim.corrosivity), claim.durability.value)
-    keys = ("on", "paint", "corrosivity", "durability")
-    return next((row for row in table(_SYSTEMS).rows if tuple(row[key] for key in keys) == wanted), None)
+def _rows(surface: str, paint: str, category: str, claim: CategoryClaim) -> list[Row]:
+    """The systems the tables name; each of them is enough by itself."""
+    if category in _UNDER_WATER_OR_SOIL:
+        held = table(_IMMERSION).rows if surface == "blast-cleaned steel" else ()
+    else:
+        held = tuple(row for row in table(_SYSTEMS).rows if (row["on"], row["corrosivity"]) == (surface, category))
+    return [row for row in held if (row["paint"], row["durability"]) == (paint, claim.durability.value)]

@@ -21,7 +21,7 @@ Passes
 Fails
     Given second good
     without jobs.rails.items.LOCKER
-    systems.deck.category: {immersion: Im2, durability: high}    # also FLM012 note at systems.deck.category
+    systems.deck.category: {immersion: Im2, durability: high}    # also FLM012 at systems.deck.category
     jobs.rails.environment: {kind: immersion, category: Im1}    # at jobs.rails.environment.category
     systems.deck.layers.first.stripe_coat: {when: before, where: welds}
     jobs.lids.items.FRAME.environment: {kind: atmosphere, category: C2}    # at jobs.lids.items.FRAME.environment.category
