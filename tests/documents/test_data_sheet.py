@@ -88,7 +88,7 @@ def test_pot_life_is_printed_at_every_temperature_stated() -> None:
     sheet = _sheet("barrier", {"products.barrier.pot_life.other_temperatures": more})
     stored = {name: text.replace(NB, " ") for name, text in sheet.storage}
     assert stored["Pot life"] == (
-        "4 h at 20 °C (68 °F), 1 L; 90 min at 30 °C (86 °F), 1 L; 30 to 40 min at 35 °C (95 °F) or above"
+        "4 h at 20 °C (68 °F), 1 L mixed; 90 min at 30 °C (86 °F), 1 L mixed; 30 to 40 min at 35 °C (95 °F) or above"
     )
 
 

@@ -26,7 +26,7 @@ def _rows(changes: dict[str, str]) -> dict[str, tuple[str, ...]]:
 def test_items_are_named_where_a_point_looks_at_some_only() -> None:
     assert _rows({})["Film of the primer"][2] == "Film of the primer"
     named = _rows({"jobs.refit.inspection.primer-film.items": "[DOOR]"})
-    assert named["Film of the primer"][2] == "Film of the primer\non DOOR"
+    assert named["Film of the primer"][2] == "Film of the primer\n(DOOR)"
 
 
 def test_gauge_and_readings_are_printed() -> None:

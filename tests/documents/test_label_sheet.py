@@ -69,7 +69,7 @@ def test_six_on_the_label_and_a_reason_for_the_rest() -> None:
     places = _column(sheet.precautions, 2)
     assert places["P280"] == "on the label"
     assert places["P271"] == "not required by any declared class"
-    assert places["P302+P352 (not declared)"] == "not on the label: rank 6, and the label carries 6"
+    assert places["P302+P352 (not declared)"] == "not on the label: rank 6; the label already carries 6"
     assert ("Reason for the precautionary statements declared", "The sheet names more.") in sheet.facts
 
 
