@@ -33,7 +33,7 @@ def _rows(air: AirView) -> list[tuple[str, ...]]:
 
 def test_both_dangers_stand_together() -> None:
     air = _view(AIR).safety.air
-    # 300 g/h / 116.16 * 24.06 L/mol / 1.2 % / 25 % = 20.7 m3/h; 300 000 mg/h * 3 / 241 = 3734, / 723 = 1245 m3/h, printed to three digits;
+    # 300 g/h / 116.16 * 24.06 L/mol / 1.2 % / 25 % = 20.7 m3/h; 300 000 mg/h * 3 / 241 = 3734, / 723 = 1245 m3/h, to three digits;
     # 3734 over 20.71 is 180.3; 2000 m3/h leave 450 mg/m3, and 60 * 3 * 60 / 2000 * ln(450 / 241) = 3.4 min
     assert _rows(air) == [
         ("lower explosive limit (LEL)", "25 % of the LEL", "21 m³/h"),
