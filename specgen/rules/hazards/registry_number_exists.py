@@ -1,4 +1,4 @@
-"""HAZ044 A CAS number has its check digit
+"""HAZ047 A CAS number has its check digit
 
 Checks
     The CAS number of each component and of what is released during cure: its form, and its last digit, which follows from the others.
@@ -27,7 +27,7 @@ from specgen.facts.product.substances import is_registry_number
 from specgen.rules.kit import MEMORY, WARNING, Path, Problem, Problems, Product, Spec, date, rule
 
 
-@rule("HAZ044", on=Product, severity=WARNING, source=MEMORY)
+@rule("HAZ047", on=Product, severity=WARNING, source=MEMORY)
 def registry_number_exists(product: Product, spec: Spec, on: date) -> Problems:
     for line in product.composition:
         yield from _wrong(("composition", line.id, "cas"), line.name, line.cas)
