@@ -194,6 +194,12 @@ class Component(Node):
     flammable: YesNo | None = leaf(
         Polarity.FACT, Concern.SAFETY, "classification of the component as flammable", audience=Audience.MAKER
     )
+    adds_up: YesNo | None = leaf(
+        Polarity.FACT,
+        Concern.SAFETY,
+        "adding up of its harm to skin and eyes with that of others; no for a strong acid or base",
+        audience=Audience.MAKER,
+    )
     classes: tuple[ComponentClass, ...] = entries("hazard classes of the substance")
 
 

@@ -229,7 +229,10 @@ def _aspiration(hit: Classified, viscosity: Fraction | None) -> Classified | Not
     """A mixture too viscous to be drawn into the lungs is no aspiration hazard."""
     row = table("viscosity_limit").rows[0]
     if viscosity is None:
-        why = f"the viscosity at {row['at_degc']} °C is not stated"
+        why = (
+            f"the viscosity at {row['at_degc']} °C is not stated; "
+            "of a mixture that parts into layers each layer is judged by itself"
+        )
         return NotKnown(hit.hazard_class, why, ("viscosity",), hit.workings, hit.source)
     return hit if viscosity <= Fraction(row["mm2_s"]) else None
 

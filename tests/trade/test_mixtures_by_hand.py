@@ -37,7 +37,7 @@ def product_of(case: dict[str, Any]) -> Product:
     lines = []
     for number, part in enumerate(case["holds"]):
         line = {"id": f"part-{number}", "name": part["name"], "kind": "solvent", "mass_share": part["share"]}
-        known = {"cas": part["cas"]} if "cas" in part else {}
+        known = {key: part[key] for key in ("cas", "adds_up") if key in part}
         classes = _classes(part.get("classes", []), part.get("limits", {}))
         lines.append(line | known | {"density": "1 g/mL"} | ({"classes": classes} if classes else {}))
     declared = _classes(case.get("declares", ["flammable_liquids/3"]), {})

@@ -177,7 +177,9 @@ def _substance(product: Product, line: Component) -> Substance:
         if c.limit is not None and c.limit.base > 0
     )
     classes = tuple(Classification(c.hazard_class, c.category, c.statement or "") for c in line.classes)
-    return Substance(line.name, _share(product, line), classes, acute, lasting, own, form=_FORM[line.kind])
+    return Substance(
+        line.name, _share(product, line), classes, acute, lasting, own, line.adds_up is not False, form=_FORM[line.kind]
+    )
 
 
 def _sensitisers(product: Product, substances: Sequence[Substance]) -> Iterator[Sensitiser]:

@@ -15,6 +15,9 @@ Passes
     Given second good
     products.touch-up.composition.solvent.classes: [{id: vapour, hazard_class: stot_single, category: "3", statement: H336}, {id: water, hazard_class: aquatic_chronic, category: "1"}]
 
+    products.primer.composition.gas: {id: gas, name: an acid, kind: solvent, mass_share: 2.9 %, density: 1.2 g/mL, adds_up: no, classes: [{id: skin, hazard_class: skin_corrosion, category: "2"}]}
+    products.primer.composition.solids.mass_share: 57.1 %
+
     products.primer.composition.solvent.classes: [{id: vapour, hazard_class: acute_inhalation, category: "4"}, {id: skin, hazard_class: acute_dermal, category: "4"}]
 Fails
     products.primer.composition.solvent.classes: [{id: cancer, hazard_class: carcinogenicity, category: 1B}]    # at products.primer.hazards.classification
@@ -31,6 +34,9 @@ Fails
     products.primer.composition.solvent.classes: [{id: skin, hazard_class: skin_sensitisation, category: "1"}, {id: cancer, hazard_class: carcinogenicity, category: 1B, limit: 5 %}]    # warning at products.primer.hazards.classification
 
     products.primer.composition.solvent.classes: [{id: skin, hazard_class: skin_sensitisation, category: "1", limit: 5 %}, {id: cancer, hazard_class: carcinogenicity, category: 1B, limit: 5 %, limit_source: supplier}]    # at products.primer.hazards.classification
+
+    products.primer.composition.gas: {id: gas, name: an acid, kind: solvent, mass_share: 3 %, density: 1.2 g/mL, adds_up: no, classes: [{id: skin, hazard_class: skin_corrosion, category: "2"}]}    # at products.primer.hazards.classification
+    products.primer.composition.solids.mass_share: 57 %
 
     products.primer.composition.solvent.classes: [{id: mouth, hazard_class: acute_oral, category: "4"}]    # warning at products.primer.hazards.classification
 
