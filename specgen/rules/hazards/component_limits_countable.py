@@ -1,9 +1,9 @@
-"""HAZ044 Classes and limits of a component can be counted with
+"""HAZ047 Limits and M-factors of a component can be counted with
 
 Checks
-    Each class of a component: its category is one of that class, a class with several statements in one category names the statement, and its limits are more than nothing. Several limits of one class are a ladder: the worse category begins at the higher share. A limit on an aquatic class is told, for there the law has M-factors; they are 1 or more.
+    Specific limits of a component are more than nothing. Several limits of one class are a ladder: the worse category begins at the higher share. A limit on an aquatic class is told, for there the law has M-factors; they are 1 or more.
 Why
-    A class that cannot be read counts nothing, and a step that begins above the worse one is never reached: either way the product seems milder than it is.
+    A step that begins above the worse one is never reached, and a limit of nothing says nothing: the product seems milder than it is.
 Passes
     products.primer.composition.solvent.classes: [{id: organs, hazard_class: stot_single, category: "1", limit: 60 %, limit_source: supplier}, {id: organs-less, hazard_class: stot_single, category: "2", limit: 59 %, limit_source: supplier}]
 
@@ -16,23 +16,18 @@ Fails
     Given second good
     products.touch-up.composition.solvent.classes: [{id: organs-less, hazard_class: stot_single, category: "2", limit: 70 %, limit_source: supplier}, {id: organs, hazard_class: stot_single, category: "1", limit: 60 %, limit_source: supplier}]    # at products.touch-up.composition.solvent.classes.organs-less.limit
 
-    products.primer.composition.solvent.classes: [{id: skin, hazard_class: skin_corrosion, category: "3"}]    # warning at products.primer.composition.solvent.classes.skin.category
-
-    products.primer.composition.solvent.classes: [{id: eyes, hazard_class: eye_damage, category: "2"}, {id: airways, hazard_class: stot_single, category: "3"}]    # warning at products.primer.composition.solvent.classes.airways.statement
-
     products.primer.composition.solvent.classes: [{id: cancer, hazard_class: carcinogenicity, category: "2", limit: 0 %, limit_source: supplier}]    # at products.primer.composition.solvent.classes.cancer.limit    # also HAZ026 at products.primer.hazards.classification
 
     products.primer.composition.gas.classes: [{id: water, hazard_class: aquatic_chronic, category: "4", limit: 10 %}, {id: fish, hazard_class: aquatic_acute, category: "1", m_factor: 0.1}]    # note at products.primer.composition.gas.classes.water.limit    # warning at products.primer.composition.gas.classes.fish.m_factor
     products.primer.composition.gas.mass_share: 0.5 %
     products.primer.composition.solids.mass_share: 59.5 %
 To put right
-    Copy class, category, statement and limits from section 3 of the safety data sheet of the raw material.
+    Copy limits and M-factors from section 3 of the safety data sheet of the raw material.
 """
 
 from collections.abc import Iterator
 from itertools import pairwise
 
-from specgen.facts.product.hazard_facts import is_known
 from specgen.model.product import Component, ComponentClass
 from specgen.rules.kit import (
     ERROR,
@@ -55,12 +50,12 @@ from specgen.trade.hazard_class import Classification, severity_rank
 _BESIDE = frozenset({"lactation"})
 
 
-@rule("HAZ044", on=Product, severity=ERROR, source=LOGIC, waivable=False)
-def component_classes_countable(product: Product, spec: Spec, on: date) -> Problems:
+@rule("HAZ047", on=Product, severity=ERROR, source=LOGIC, waivable=False)
+def component_limits_countable(product: Product, spec: Spec, on: date) -> Problems:
     for line in product.composition:
         path = ("composition", line.id, "classes")
         for entry in line.classes:
-            yield from _unread(entry, (*path, entry.id), f"{line.id} of {product.id}")
+            yield from _faults(entry, (*path, entry.id), f"{line.id} of {product.id}")
         for entry, worse in _out_of_order(line):
             what = (
                 f"{line.id} of {product.id} begins category {entry.category} at {entry.limit}, "
@@ -69,18 +64,7 @@ def component_classes_countable(product: Product, spec: Spec, on: date) -> Probl
             yield Problem((*path, entry.id, "limit"), what)
 
 
-def _unread(entry: ComponentClass, path: tuple[str, ...], whose: str) -> Iterator[Problem]:
-    law = cite("CLP", "Annex I", Basis.REGULATION)
-    categories = parts(table("hazard_classes").row("id", entry.hazard_class)["categories"])
-    if entry.category not in categories:
-        known = ", ".join(categories)
-        what = f"{entry.category} is not a category of {entry.hazard_class}; its categories are: {known}"
-        yield Problem((*path, "category"), what, severity=WARNING, source=law)
-    elif not is_known(Classification(entry.hazard_class, entry.category, entry.statement or "")):
-        what = (
-            f"{entry.hazard_class}, category {entry.category}, of {whose} has several statements; which is not stated"
-        )
-        yield Problem((*path, "statement"), what, "Name the statement.", severity=WARNING, source=law)
+def _faults(entry: ComponentClass, path: tuple[str, ...], whose: str) -> Iterator[Problem]:
     if entry.limit is not None and entry.limit.base <= 0:
         yield Problem((*path, "limit"), f"the limit of {whose} for {entry.hazard_class} is {entry.limit}")
     elif entry.limit is not None and entry.hazard_class.startswith("aquatic"):
