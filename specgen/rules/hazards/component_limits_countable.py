@@ -1,4 +1,4 @@
-"""HAZ047 Limits and M-factors of a component can be counted with
+"""HAZ044 Limits and M-factors of a component can be counted with
 
 Checks
     Specific limits of a component are more than nothing. Several limits of one class are a ladder: the worse category begins at the higher share. A limit on an aquatic class is told, for there the law has M-factors; they are 1 or more.
@@ -50,7 +50,7 @@ from specgen.trade.hazard_class import Classification, severity_rank
 _BESIDE = frozenset({"lactation"})
 
 
-@rule("HAZ047", on=Product, severity=ERROR, source=LOGIC, waivable=False)
+@rule("HAZ044", on=Product, severity=ERROR, source=LOGIC, waivable=False)
 def component_limits_countable(product: Product, spec: Spec, on: date) -> Problems:
     for line in product.composition:
         path = ("composition", line.id, "classes")
