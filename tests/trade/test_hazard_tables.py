@@ -12,7 +12,7 @@ COUNTS = {
     "aerosol_criteria": 8,
     "aerosol_exclusions": 9,
     "clearance_times": 3,
-    "euh_triggers": 7,
+    "euh_triggers": 8,
     "exposure_laws": 28,
     "exposure_limits": 608,
     "filters": 6,

@@ -287,3 +287,35 @@ def test_dates_of_the_tables_are_days() -> None:
         for row in table(name).rows:
             for column in {"from", "until"} & set(table(name).columns):
                 assert not row[column] or date.fromisoformat(row[column]), (name, row)
+
+
+LABEL_DAYS = [
+    # (EU) 2025/2439, Article 1(a), (b), (c), (f): what stays, and what moved; Commission notice and 23rd amendment
+    ("clp_2024_label", "2026-07-01"),
+    ("clp_2024_rest", "2027-01-01"),
+    ("clp_2024_format", "2028-01-01"),
+    ("clp_atp_23", "2027-02-01"),
+    ("new_classes_new", "2026-05-01"),
+    ("new_classes_old", "2028-05-01"),
+]
+
+
+@pytest.mark.parametrize(("id", "day"), LABEL_DAYS)
+def test_days_of_the_amended_law(id: str, day: str) -> None:
+    assert table("label_dates").row("id", id)["from"] == day
+
+
+def test_times_to_put_a_label_right_begin_with_the_new_article_30() -> None:
+    """(EU) 2024/2865, Article 1(14), moved by (EU) 2025/2439, Article 1(c) and (f)."""
+    assert {(row["months"], row["from"]) for row in table("relabelling_times").rows} == {
+        ("6", "2028-01-01"),
+        ("18", "2028-01-01"),
+    }
+
+
+@pytest.mark.parametrize("code", ["EUH211", "EUH212"])
+def test_annulled_statements_rest_on_a_second_hand_word(code: str) -> None:
+    """Notice C/2025/6670, not read itself."""
+    row = table("euh_triggers").row("id", code)
+    assert "C/2025/6670" in row["note"]
+    assert table("euh_triggers").row_citation(row).basis is Basis.SECONDARY

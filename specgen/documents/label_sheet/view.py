@@ -19,12 +19,14 @@ from specgen.documents.parts.substances import substance_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.voc import voc_table
 from specgen.documents.parts.wording import Words
-from specgen.facts.product.hazard_facts import declared_classes
+from specgen.facts.product.hazard_facts import declared_classes, table_row
 from specgen.facts.product.hazards import DerivedHazards, hazards_of
 from specgen.facts.product.label import Label, LabelCode, Place, label_of_product
 from specgen.model.file_names import sheet_number
 from specgen.model.hazards import Hazards
 from specgen.model.product import Product
+from specgen.standards.citations import Basis
+from specgen.standards.tables import table
 from specgen.trade.known import NotKnown
 
 
@@ -71,11 +73,7 @@ def label_sheet(product: Product, context: Context) -> LabelSheet:
         precautions=_precautions(label, words),
         left_out=_left_out(label, words),
         facts=tuple(_facts(product, derived, words)),
-        not_judged=tuple(
-            dict.fromkeys(
-                words("{}: cannot be assessed from the data stated").format(r.what) for r in derived.reasons()
-            )
-        ),
+        not_judged=tuple(dict.fromkeys(_not_judged(reason, words) for reason in derived.reasons())),
         substances=substance_table(product, spec.project.jurisdictions, context.day, words),
         voc=voc_table([product], context.day, words),
         workings=annex(workings, words),
@@ -190,6 +188,15 @@ def _facts(product: Product, derived: DerivedHazards, words: Words) -> Iterator[
         yield words("Reason for the precautionary statements declared"), "; ".join(reasons)
     if declared.titanium_dioxide_decision is not None:
         yield words("Titanium dioxide, EUH211"), declared.titanium_dioxide_decision
+
+
+def _not_judged(reason: NotKnown, words: Words) -> str:
+    """What cannot be told; of a statement the law took back, why and on whose word, for that names nothing of the maker's."""
+    row = table_row("euh_triggers", "id", reason.what)
+    if row is not None and row["basis"] == Basis.SECONDARY.name.lower():
+        told = words("{}: not asked for: {} ({})")
+        return told.format(reason.what, words(row["note"]), words(str(table("euh_triggers").row_citation(row))))
+    return words("{}: cannot be assessed from the data stated").format(reason.what)
 
 
 def _shown(entry: LabelCode, words: Words) -> str:

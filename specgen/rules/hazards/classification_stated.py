@@ -1,7 +1,7 @@
 """HAZ006 The hazard classes are stated
 
 Checks
-    Every product lists its hazard classes and categories, unless it is a liquid stated as not classified; each of them is in the table of label elements. A class with several statements in one category (specific target organ toxicity, category 3) names the statement. The same holds for the classes of a component.
+    Every product lists its hazard classes and categories, unless it is a liquid stated as not classified; each of them is in the table of label elements. A class with several statements in one category (specific target organ toxicity, category 3) names the statement.
 Why
     The whole label can be checked against the classes, but only part of it against statements alone.
 Passes
@@ -24,18 +24,12 @@ Fails
 
     Given second good
     products.gloss.hazards.classification: []    # note at products.gloss.hazards.classification
-
-    products.primer.composition.solvent.classes: [{id: skin, hazard_class: skin_sensitisation, category: "1"}, {id: vapour, hazard_class: stot_single, category: "3"}]    # at products.primer.composition.solvent.classes.vapour.statement
-
-    products.primer.composition.solvent.classes: [{id: skin, hazard_class: skin_sensitisation, category: 1D}]    # at products.primer.composition.solvent.classes.skin.category
 To put right
     Copy class and category from section 2 of the safety data sheet.
 """
 
 from specgen.facts.product.hazard_facts import is_known, is_unclassified, package_of
-from specgen.model.hazards import HazardClass
-from specgen.model.product import ComponentClass
-from specgen.rules.kit import NOTE, WARNING, Basis, Path, Problem, Problems, Product, Spec, cite, date, rule, table
+from specgen.rules.kit import NOTE, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 from specgen.trade.hazard_class import Classification
 
 
@@ -46,9 +40,6 @@ from specgen.trade.hazard_class import Classification
     source=cite("CLP", "Annex I", Basis.REGULATION),
 )
 def classification_stated(product: Product, spec: Spec, on: date) -> Problems:
-    for line in product.composition:
-        for stated in line.classes:
-            yield from _unknown(("composition", line.id, "classes", stated.id), stated)
     if product.hazards is None or is_unclassified(product):
         return
     if not product.hazards.classification:
@@ -58,19 +49,17 @@ def classification_stated(product: Product, spec: Spec, on: date) -> Problems:
         what = f"the can {product.id} states hazard classes but no aerosol category, so its label cannot be assessed"
         yield Problem(("hazards", "classification"), what)
     for entry in product.hazards.classification:
-        yield from _unknown(("hazards", "classification", entry.id), entry)
-
-
-def _unknown(path: Path, entry: HazardClass | ComponentClass) -> Problems:
-    if is_known(Classification(entry.hazard_class, entry.category, entry.statement or "")):
-        return
-    rows = [row for row in table("label_elements").rows if row["hazard_class"] == entry.hazard_class]
-    alike = [row for row in rows if row["category"] == entry.category]
-    if alike:
-        statements = " or ".join(row["statements"] for row in alike)
-        what = f"{entry.hazard_class}, category {entry.category}, carries {statements}; which of them is not stated"
-        yield Problem((*path, "statement"), what, "Name the statement.")
-    else:
-        known = ", ".join(row["category"] for row in rows)
-        what = f"{entry.category} is not a category of {entry.hazard_class}; its categories are: {known}"
-        yield Problem((*path, "category"), what)
+        found = Classification(entry.hazard_class, entry.category, entry.statement or "")
+        if is_known(found):
+            continue
+        path = ("hazards", "classification", entry.id)
+        rows = [row for row in table("label_elements").rows if row["hazard_class"] == entry.hazard_class]
+        alike = [row for row in rows if row["category"] == entry.category]
+        if alike:
+            statements = " or ".join(row["statements"] for row in alike)
+            what = f"{entry.hazard_class}, category {entry.category}, carries {statements}; which of them is not stated"
+            yield Problem((*path, "statement"), what, "Name the statement.")
+        else:
+            known = ", ".join(row["category"] for row in rows)
+            what = f"{entry.category} is not a category of {entry.hazard_class}; its categories are: {known}"
+            yield Problem((*path, "category"), what)

@@ -1,9 +1,9 @@
 """HAZ034 The use of EUH211 is decided
 
 Checks
-    A product with 1 % or more of titanium dioxide records, in the EU, whether EUH211 is kept or dropped, with date and authority. EUH211 is not a statement of Great Britain.
+    A product with 1 % or more of titanium dioxide records, in the EU, whether EUH211 is kept or dropped, with date and authority. The statement was annulled; until the text of the law without it has been read, this is told for information. EUH211 is not a statement of Great Britain.
 Why
-    The basis of the statement was annulled in 2025; without a record it is not clear whether it was dropped or forgotten.
+    Annexes I and II of (EU) 2020/217, from which the statement came, are annulled (notice C/2025/6670), while a consolidated text of 2026 still prints it. Without a record it is not clear whether it was dropped or forgotten.
 Passes
     products.barrier.hazards.titanium_dioxide_decision: dropped after the judgment of 2025-08-01, by the classifier
 
@@ -23,7 +23,7 @@ To put right
 """
 
 from specgen.facts.product.hazards import hazards_of
-from specgen.rules.kit import NOTE, Basis, Problem, Problems, Product, Spec, cite, date, rule
+from specgen.rules.kit import NOTE, Problem, Problems, Product, Spec, date, rule, table
 from specgen.trade.known import NotKnown
 
 CODE = "EUH211"
@@ -33,7 +33,7 @@ CODE = "EUH211"
     "HAZ034",
     on=Product,
     severity=NOTE,
-    source=cite("CLP", "Annex II, 2.12", Basis.MEMORY),
+    source=table("euh_triggers").row_citation(table("euh_triggers").row("id", CODE)),
 )
 def titanium_dioxide_decided(product: Product, spec: Spec, on: date) -> Problems:
     hazards = product.hazards
