@@ -132,4 +132,4 @@ def _by_name() -> Mapping[str, frozenset[str]]:
 
 
 def _plain(name: str) -> str:
-    return " ".join(name.casefold().split()).removesuffix(", isomers")
+    return " ".join(name.casefold().split()).removesuffix(", isomers").removesuffix(" monomer")
