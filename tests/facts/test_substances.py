@@ -193,9 +193,9 @@ def test_no_entry_is_told_from_never_looked_up() -> None:
 def test_one_number_leads_to_physical_data_and_limits_at_work() -> None:
     found = substance("123-86-4", TODAY)
     assert found.physical is not None
-    assert found.physical["flash"] == "22"
-    assert {limit.period for limit in found.at_work("EU", TODAY)} == {"8 h", "15 min"}
-    assert substance("", TODAY).at_work("EU", TODAY) == ()
+    assert found.physical["flash_iec"] == "22"
+    assert {limit.period for limit in found.at_work(("EU",), TODAY)} == {"8 h", "15 min"}
+    assert substance("", TODAY).at_work(("EU",), TODAY) == ()
 
 
 def test_every_substance_that_was_looked_up_stands_in_the_table() -> None:

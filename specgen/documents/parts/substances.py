@@ -56,6 +56,5 @@ def _limits(found: Substance, jurisdictions: Sequence[str], on: date, words: Wor
             figures=", ".join(words.phrase(value) for value in (limit.ppm, limit.concentration) if value is not None),
             source=words(str(limit.source)),
         )
-        for law in jurisdictions
-        for limit in found.at_work(law, on)
+        for limit in found.at_work(jurisdictions, on)
     ]

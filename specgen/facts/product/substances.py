@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from enum import Enum, auto
@@ -18,7 +18,7 @@ from specgen.facts.product.harmonised import classes_of, harmonised
 from specgen.facts.product.hazard_facts import table_row
 from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
-from specgen.trade.exposure import ExposureLimit, exposure_limits
+from specgen.trade.exposure import ExposureLimit, exposure_limits, laws_with_limits
 from specgen.trade.hazard_class import Classification
 
 _TABLE = "harmonised_classes"
@@ -43,7 +43,7 @@ class Substance:
 
     `entry` is the row of harmonised_classes in force, `coming` the one that follows it, `classes` those that hold without
     proof. `estimates` are those of acute toxicity by route (oral, dermal, vapour, mist, gas). `physical` is its row of
-    heat_of_combustion.
+    physical_data.
     """
 
     cas: str
@@ -57,9 +57,10 @@ class Substance:
     supplemental: tuple[str, ...]
     physical: Row | None
 
-    def at_work(self, jurisdiction: str, on: date) -> tuple[ExposureLimit, ...]:
-        """Its limits of exposure in a jurisdiction on a day; empty where none was read."""
-        return exposure_limits(jurisdiction, on, self.cas) if self.cas else ()
+    def at_work(self, jurisdictions: Sequence[str], on: date) -> tuple[ExposureLimit, ...]:
+        """Its limits of exposure under the laws named, on a day; empty where none was read."""
+        laws = laws_with_limits(jurisdictions)
+        return tuple(limit for law in laws for limit in exposure_limits(law, on, self.cas))
 
 
 def substance(cas: str, on: date) -> Substance:
@@ -84,7 +85,7 @@ def substance(cas: str, on: date) -> Substance:
         classes_of(entry) if entry is not None else (),
         {cell[0]: cell[1] for cell in estimates},
         tuple(entry["supplemental"].split()) if entry is not None else (),
-        table_row("heat_of_combustion", "cas", cas) if cas else None,
+        table_row("physical_data", "cas", cas) if cas else None,
     )
 
 
