@@ -38,7 +38,7 @@ Fails
     jobs.refit.ventilation: {room: 60 m3, spraying_rate: 241 g/h}    # note at jobs.refit.ventilation
 
     Given a job that states its spray air
-    without products.barrier.composition.acetate.cas    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation    # also HAZ046 note at products.barrier.composition.acetate
+    without products.barrier.composition.acetate.cas    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation    # also HAZ045 note at products.barrier.composition.acetate
 
     jobs.refit.ventilation: {room: 60 m3, changes: 15}    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation    # note at jobs.refit.ventilation
 

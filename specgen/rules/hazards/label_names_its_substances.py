@@ -1,4 +1,4 @@
-"""HAZ047 The label names the substances its health classes come from
+"""HAZ046 The label names the substances its health classes come from
 
 Checks
     In the EU and Great Britain each declared class of acute toxicity, skin corrosion, serious eye damage, sensitisation, of harm to genes, cancer or reproduction, of organs and of aspiration: where the composition shows the components it comes from, at least one of them is named on the label. Where the label names others, a component whose CAS number the tables know is told for information, for a substance may have several names; any other is taken as named.
@@ -32,7 +32,7 @@ from specgen.facts.product.named import unnamed
 from specgen.rules.kit import NOTE, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
 
-@rule("HAZ047", on=Product, severity=WARNING, source=cite("CLP", "Article 18(3)(b)", Basis.REGULATION))
+@rule("HAZ046", on=Product, severity=WARNING, source=cite("CLP", "Article 18(3)(b)", Basis.REGULATION))
 def label_names_its_substances(product: Product, spec: Spec, on: date) -> Problems:
     if not in_europe(spec):
         return

@@ -1,4 +1,4 @@
-"""HAZ046 Name and CAS number of a component tell the same substance
+"""HAZ045 Name and CAS number of a component tell the same substance
 
 Checks
     The components of a product: no CAS number stands twice, and a name that the tables know stands with the number they give for it. A name that they know without its number is told for information.
@@ -32,7 +32,7 @@ from specgen.model.product import Component
 from specgen.rules.kit import LOGIC, NOTE, WARNING, Problem, Problems, Product, Spec, date, rule
 
 
-@rule("HAZ046", on=Product, severity=WARNING, source=LOGIC)
+@rule("HAZ045", on=Product, severity=WARNING, source=LOGIC)
 def substance_stands_once(product: Product, spec: Spec, on: date) -> Problems:
     by_number: dict[str, Component] = {}
     for line in product.composition:
