@@ -18,7 +18,8 @@ from specgen.trade.known import NotKnown
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import plain_text
 
-_EU = "voc_limits_eu"
+_EU, _EU_PAINTS = "voc_limits_eu", "voc_limits_eu_paints"
+_PART_A = "A/"
 _REACTIVITY = {"US-CA": "reactivity_limits_california", "US": "reactivity_limits_us"}
 
 
@@ -40,16 +41,30 @@ class VocLimit:
         return f"{plain_text(self.limit)} {self.unit}" if isinstance(self.limit, Fraction) else str(self.limit)
 
 
-def voc_limit_eu(category: str, on: date) -> VocLimit | NotKnown:
-    """The limit of a subcategory of Directive 2004/42/EC, annex II B, as in "e" or "c(i)". An aerosol is always "e"."""
+def voc_limit_eu(category: str, on: date, *, waterborne: bool = False) -> VocLimit | NotKnown:
+    """The limit of a subcategory of Directive 2004/42/EC: of annex II B, as in "e" or "c(i)", or of II A, as in "j" or "A/d".
+
+    An aerosol is always "e". The limits of II A are from memory.
+    """
     row = next((row for row in table(_EU).rows if row["id"] == category), None)
     if row is None:
-        return NotKnown("VOC limit, EU", f"{category} is not a subcategory of annex II B", ("subcategory",))
+        return _limit_of_paint(category, on, waterborne=waterborne)
     if on.isoformat() < row["from"]:
         return NotKnown("VOC limit, EU", f"no limit is known before {row['from']}", ("limit",))
     limit = Quantity.of("voc_content", Fraction(row["limit"]), "g/L", row["limit"])
     subtracted = row["water_subtracted"] == "yes"
     return VocLimit(category, row["name"], limit, "g/L", row["from"], "", table(_EU).citation, subtracted)
+
+
+def _limit_of_paint(category: str, on: date, *, waterborne: bool) -> VocLimit | NotKnown:
+    row = next((row for row in table(_EU_PAINTS).rows if row["id"] == category.removeprefix(_PART_A)), None)
+    if row is None:
+        return NotKnown("VOC limit, EU", f"{category} is not a subcategory of annex II", ("subcategory",))
+    if on.isoformat() < row["from"]:
+        return NotKnown("VOC limit, EU", f"no limit is known before {row['from']}", ("limit",))
+    digits = row["waterborne" if waterborne else "solvent_borne"]
+    limit = Quantity.of("voc_content", Fraction(digits), "g/L", digits)
+    return VocLimit(category, row["name"], limit, "g/L", row["from"], "", table(_EU_PAINTS).citation)
 
 
 def voc_limit_us_refinish(category: str) -> VocLimit | NotKnown:

@@ -227,6 +227,9 @@ class Kind:
 
 
 _HUNDRED = Fraction(100)
+MINUTES_OF_A_YEAR = Fraction(60 * 24 * 366)
+"""Of the longest year, for the bound of a duration."""
+
 _LENGTH = ("mm", "cm", "m", "in", "ft")
 _TIME = ("min", "s", "h", "day", "week", "month", "year")
 _PERCENT = ("%",)
@@ -257,7 +260,7 @@ _TABLE = (
         highest=Fraction(500),
         difference=True,
     ),
-    Kind("duration", _TIME, highest=Fraction(60 * 24 * 366 * 30)),
+    Kind("duration", _TIME, highest=150 * MINUTES_OF_A_YEAR),
     Kind("spreading_rate", ("m2/L", "ft2/gal"), highest=Fraction(10_000)),
     Kind("spray_rate", ("g/s",), highest=Fraction(1000)),
     Kind("speed", ("m/s", "m/min", "ft/min"), highest=Fraction(1000)),

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache, total_ordering
 
-from specgen.units.kinds import AMBIGUOUS, KINDS, UNITS, Kind
+from specgen.units.kinds import AMBIGUOUS, KINDS, MINUTES_OF_A_YEAR, UNITS, Kind
 from specgen.units.rounding import plain_text, round_half_up
 
 # Twelve digits hold every figure of the trade; more are a slip, and 10^400 must not reach the arithmetic.
@@ -228,9 +228,16 @@ def _quantity(kind: Kind, digits: str, unit: str) -> Quantity:
     value = Quantity.of(kind.name, Fraction(digits), unit, digits)
     for bound, beyond in ((kind.lowest, "below"), (kind.highest, "above")):
         if bound is not None and (value.base < bound if beyond == "below" else value.base > bound):
-            limit = f"{plain_text(bound)} {kind.base}"
+            limit = _bound_in_words(kind, bound)
             raise QuantityError(f"{value} is {beyond} what {_a(kind)} can be ({limit})", "check number and unit")
     return value
+
+
+def _bound_in_words(kind: Kind, bound: Fraction) -> str:
+    """A bound of a kind, as in `100 %`; the longest duration in years."""
+    if kind.name == "duration" and bound:
+        return f"{plain_text(bound / MINUTES_OF_A_YEAR)} years"
+    return f"{plain_text(bound)} {kind.base}"
 
 
 def _not_a_quantity(kind: Kind, text: str, *, ranged: bool = False) -> QuantityError:

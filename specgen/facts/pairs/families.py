@@ -9,6 +9,9 @@ NOT_NAMED = "not-named"
 
 ZINC_RICH = frozenset({"zinc_organic", "zinc_inorganic", "zinc_pu"})
 ETCHING = frozenset({"wash_primer", "etch_primer_1k"})
+THIN_FOR_HEAT = frozenset({"zinc_inorganic", "silicone_heat"})
+"""What stands heat as a thin film and cracks as a thick one."""
+WATERBORNE = frozenset({"acrylic_wb", "pu_wb", "epoxy_wb", "alkyd_wb"})
 BODY_FILLER = "polyester_putty"
 
 

@@ -27,18 +27,18 @@ _MIXING: tuple[Path, ...] = (("application", "mixing"),)
 _STOVING: Path = ("stoving",)
 _LIGHT: Path = ("light",)
 
-_NOZZLE: Path = ("application", "nozzle")
+NOZZLE: Path = ("application", "nozzle")
 _BY_VOLUME: Path = ("application", "mixing", "ratio_by_volume")
 _BY_MASS: Path = ("application", "mixing", "ratio_by_mass")
 
 # What each pack asks for at the part.
 NEEDS_BY_FORM: Mapping[PackForm, tuple[Path, ...]] = {
     PackForm.AEROSOL: _CAN_HANDLING,
-    PackForm.LIQUID: (("application", "can_temperature"), _NOZZLE),
+    PackForm.LIQUID: (("application", "can_temperature"), NOZZLE),
 }
 
 CANNOT_BY_FORM: Mapping[PackForm, tuple[Path, ...]] = {
-    PackForm.AEROSOL: (*_MIXING, _NOZZLE),
+    PackForm.AEROSOL: (*_MIXING, NOZZLE),
     PackForm.LIQUID: (
         ("application", "shake"),
         ("application", "clear_valve"),
@@ -91,7 +91,7 @@ def needs(product: Product) -> tuple[Path, ...]:
     methods = product.application.methods if product.application is not None else ()
     found = dict.fromkeys((*NEEDS_BY_KIND[product.curing], *NEEDS_BY_FORM[product.pack.form]))
     gunless = bool(methods) and not GUNS & set(methods)
-    spared = ({_NOZZLE} if gunless else set()) | ({_BY_VOLUME} if states(product, _BY_MASS) else set())
+    spared = ({NOZZLE} if gunless else set()) | ({_BY_VOLUME} if states(product, _BY_MASS) else set())
     return tuple(path for path in found if path not in spared)
 
 

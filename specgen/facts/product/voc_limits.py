@@ -10,6 +10,7 @@ from datetime import date
 from fractions import Fraction
 from typing import Literal
 
+from specgen.facts.pairs.families import WATERBORNE
 from specgen.facts.product.hazard_facts import package_of
 from specgen.model.product import Product, VocCategory
 from specgen.trade.known import NotKnown
@@ -24,7 +25,7 @@ def limit_of(product: Product, entry: VocCategory, on: date) -> VocLimit | NotKn
     aerosol = package_of(product) == "aerosol"
     match entry.jurisdiction:
         case "EU" | "GB":
-            return voc_limit_eu(entry.category, on)
+            return voc_limit_eu(entry.category, on, waterborne=product.binder in WATERBORNE)
         case "US-CA" | "US" if aerosol:
             return reactivity_limit("US-CA" if entry.jurisdiction == "US-CA" else "US", entry.category, on)
         case "US":

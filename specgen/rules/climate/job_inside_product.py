@@ -1,7 +1,7 @@
 """CLI001 The ambient conditions of the job are within those of its products
 
 Checks
-    Air and surface temperature, relative humidity and dew point margin during the job, against the application conditions of each product of the job, end by end. An end that the products limit and the job leaves open is noted; for a product cured by moisture, a minimum humidity left open is a warning.
+    Air and surface temperature, relative humidity and dew point margin during the job, against the application conditions of each product of the job, end by end. A dew point margin of 5 degF and one of 3 K are taken as one. An end that the products limit and the job leaves open is noted; for a product cured by moisture, a minimum humidity left open is a warning.
 Why
     Outside its application conditions a coat loses gloss, blushes, runs or does not cure at all; a moisture-triggered blocked hardener is not released in air that is too dry.
 Passes
@@ -18,6 +18,10 @@ Passes
 
     Given second good
     jobs.lids.climate.humidity: max 70 %
+
+    Given second good
+    products.gloss.climate.dew_point_margin: min 3 K
+    jobs.lids.climate.dew_point_margin: min 5 degF
 Fails
     jobs.refit.climate.air: 5..25 degC    # at jobs.refit.climate.air    # also REL003 at systems.cab.handle_after    # also REL003 at systems.chassis.handle_after    # also REL004 at systems.cab.service_after    # also REL004 at systems.chassis.service_after    # also WIN004 at systems.cab.layers.base.overcoat_interval    # also WIN004 at systems.cab.layers.primer.overcoat_interval
 
@@ -45,6 +49,7 @@ To put right
     Narrow the ambient conditions of the job and state both ends, heat or dehumidify the air, or choose other products.
 """
 
+from specgen.facts.job.dew_point import least_margin
 from specgen.facts.product.curing import cured_by_moisture
 from specgen.rules.climate import CONDITIONS
 from specgen.rules.kit import (
@@ -77,7 +82,11 @@ def job_inside_product(job: Job, spec: Spec, on: date) -> Problems:
             for product in spec.products_of(job)
             if product.climate is not None and (allowed := getattr(product.climate, name)) is not None
         }
-        narrower = [(key, allowed) for key, (_, allowed) in limits.items() if _goes_beyond(kept, allowed)]
+        narrower = [
+            (key, allowed)
+            for key, (_, allowed) in limits.items()
+            if _goes_beyond(kept, allowed) and not _both_general(name, kept, allowed)
+        ]
         if narrower:
             told = "; ".join(f"{product} allows {allowed}" for product, allowed in narrower)
             problem = Problem(("climate", name), f"{called} {kept} is outside the limits of its products: {told}")
@@ -89,6 +98,13 @@ def _goes_beyond(kept: Range, allowed: Range) -> bool:
     """True where an end that both state lies outside what is allowed."""
     too_low = kept.low is not None and allowed.low is not None and kept.low < allowed.low
     return too_low or (kept.high is not None and allowed.high is not None and kept.high > allowed.high)
+
+
+def _both_general(name: str, kept: Range, allowed: Range) -> bool:
+    """True for a dew point margin where each side keeps the general minimum of its own unit: 5 degF beside 3 K."""
+    if name != "dew_point_margin" or kept.low is None or allowed.low is None:
+        return False
+    return kept.low >= least_margin(kept.low)[0] and allowed.low <= least_margin(allowed.low)[0]
 
 
 def _left_open(name: str, called: str, kept: Range, limits: list[tuple[Product, Range]]) -> Problems:

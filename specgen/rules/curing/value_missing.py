@@ -1,7 +1,7 @@
 """CUR004 Application values required by the curing type are stated
 
 Checks
-    The values a painter needs at the part: shaking, can temperature, distance, overlap, flash-off time and valve for a can; putting away and restarting for a can with blocked hardener, and the humidity in which it cures; activation for a capsule can; mixing ratio by volume or by mass, stirring, nozzle and start of the pot life for a liquid; no nozzle where every stated method is without a spray gun.
+    The values a painter needs at the part: shaking, can temperature, distance, overlap, flash-off time and valve for a can; putting away and restarting for a can with blocked hardener, and the humidity in which it cures; activation for a capsule can; mixing ratio by volume or by mass, stirring, nozzle and start of the pot life for a liquid; no nozzle where every stated method of the product, or every coat of it, is without a spray gun.
 Why
     What the data sheet does not state, each painter does differently.
 Passes
@@ -10,6 +10,11 @@ Passes
     Given second good
     without products.gloss.application.nozzle
     products.gloss.application.methods: [brush, roller]
+
+    Given second good
+    without products.gloss.application.nozzle
+    products.gloss.application.methods: [brush, airless]
+    systems.deck.layers.gloss.method: brush
 
     Given second good
     without products.gloss.application.mixing.ratio_by_volume
@@ -37,13 +42,18 @@ To put right
     Write the value from the product's own tests.
 """
 
-from specgen.facts.product.curing import needs, states
+from specgen.facts.product.curing import NOZZLE, needs, states
+from specgen.model.application import BY_HAND
 from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Product, Spec, date, rule
 
 
 @rule("CUR004", on=Product, severity=WARNING, source=LOGIC)
 def value_missing(product: Product, spec: Spec, on: date) -> Problems:
+    coats = [layer for system in spec.systems.values() for layer in system.layers if layer.product == product.id]
+    by_hand = bool(coats) and all(layer.method in BY_HAND for layer in coats)
     for path in needs(product):
+        if path == NOZZLE and by_hand:
+            continue
         if not states(product, path):
             what = f"{'.'.join(path)} is required for the curing type {product.curing} but is not stated"
             yield Problem(path, what)

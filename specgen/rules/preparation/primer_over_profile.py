@@ -1,7 +1,7 @@
 """PRE019 The DFT covers the profile peaks
 
 Checks
-    The maximum profile a step specifies, against the minimum DFT of the first coat above any wash or etch primer (its own, or else that of its product, which only gives a warning). Where all coats together have three times the profile, the system covers the peaks, whatever the first coat; one and a half times is enough over a zinc-rich primer, whose zinc protects them, and where system or environment has a category, whose table sets the film. Else a first coat below the profile is an error if all coats together stay below it too and a warning otherwise, and less than one and a half times the profile is a warning. A minimum of the whole system below three times the profile gives a warning. Zinc, aluminium and stainless steel are not judged: their peaks do not rust. Blasted bare steel without a stated profile cannot be assessed.
+    The maximum profile a step specifies, against the minimum DFT of the first coat above any wash or etch primer (its own, or else that of its product, which only gives a warning). Where all coats together have three times the profile, the system covers the peaks, whatever the first coat; one and a half times is enough over a zinc-rich primer, whose zinc protects them, and where system or environment has a category, whose table sets the film. Zinc silicate and heat-resistant silicone crack in thicker films: where all coats are of these, they cover the middle of the profile. Else a first coat below the profile is an error if all coats together stay below it too and a warning otherwise, and less than one and a half times the profile is a warning. A minimum of the whole system below three times the profile gives a warning. Zinc, aluminium and stainless steel are not judged: their peaks do not rust. Blasted bare steel without a stated profile cannot be assessed.
 Why
     Peaks that protrude from the film rust first: pinpoint rusting all over, weeks after painting.
 Passes
@@ -46,7 +46,23 @@ Passes
     systems.cab.total.min: 115 um
     without jobs.refit.items.STEP
     jobs.refit.inspection.primer-film.criterion.min: 30 um
+
+    jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, area: 0.12 m2, preparation: blast, system: holding, substrate: {material: steel_hot_rolled, thickness: 4 mm}}
+    preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 20..30 um, profile_method: ISO 8503-5}], coat_within: 4 h}
+    products.barrier.binder: silicone_heat
+    products.barrier.film: {min: 25 um, nominal: 40 um, max: 120 um}
+    systems.holding: {id: holding, title: Heat-resistant coat, layers: [{id: barrier, role: primer, product: barrier, variant: standard, film: {min: 25 um, nominal: 40 um, max: 60 um}, coats: 1}]}
+    systems.holding.handle_after: 16 h
+    systems.holding.service_after: 7 days
 Fails
+    jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, area: 0.12 m2, preparation: blast, system: holding, substrate: {material: steel_hot_rolled, thickness: 4 mm}}
+    preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 20..31 um, profile_method: ISO 8503-5}], coat_within: 4 h}
+    products.barrier.binder: silicone_heat
+    products.barrier.film: {min: 25 um, nominal: 40 um, max: 120 um}
+    systems.holding: {id: holding, title: Heat-resistant coat, layers: [{id: barrier, role: primer, product: barrier, variant: standard, film: {min: 25 um, nominal: 40 um, max: 60 um}, coats: 1}]}    # at systems.holding.layers.barrier.film.min    # warning at systems.holding.layers
+    systems.holding.handle_after: 16 h
+    systems.holding.service_after: 7 days
+
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 25..45 um, profile_method: ISO 8503-5}    # warning at systems.cab.layers.primer.film.min    # also PRE019 warning at systems.cab.layers    # also PRE019 warning at systems.chassis.layers.barrier.film.min    # also PRE019 warning at systems.chassis.layers    # also PRE020 at preparations.sand-steel.steps.sand.profile
     jobs.refit.substrate.thickness: 4 mm
 
@@ -88,7 +104,7 @@ from fractions import Fraction
 from specgen.facts.job.exposure import has_category
 from specgen.facts.layer.film import film_limit
 from specgen.facts.layer.sums import film_sum
-from specgen.facts.pairs.families import ETCHING, ZINC_RICH
+from specgen.facts.pairs.families import ETCHING, THIN_FOR_HEAT, ZINC_RICH
 from specgen.facts.pairs.parts import BLASTING, Part, painted_with
 from specgen.rules.kit import (
     ERROR,
@@ -132,6 +148,8 @@ def _judged(profile: Quantity, part: Part, spec: Spec) -> Problems:
     first = next((layer for layer in system.layers if spec.product_of(layer).binder not in ETCHING), system.layers[0])
     enough = Fraction(_FILM.row("id", "primer_over_peaks_better")["factor"])
     covered = total is not None and total.value.base >= profile.base * enough
+    if total is not None and total.value.base >= _middle(part, profile) and _cracks_thicker(system, spec):
+        return
     zinc = spec.product_of(first).binder in ZINC_RICH
     if covered and (zinc or has_category(part.job, part.item, system)):
         return
@@ -139,6 +157,17 @@ def _judged(profile: Quantity, part: Part, spec: Spec) -> Problems:
     if total is not None:
         what = f"all coats have a minimum DFT of {show(total.value)}{total.lenders} over a profile of up to {show(profile)}; the minimum is {whole['factor']} times the profile"
         yield Problem(("layers",), what, severity=WARNING, source=_FILM.row_citation(whole))
+
+
+def _middle(part: Part, highest: Quantity) -> Fraction:
+    """The middle of the deepest profile asked for; its upper end where no lower one is stated."""
+    ranges = [step.profile for step in part.preparation.steps if step.profile and step.profile.high == highest]
+    lowest = next((held.low for held in ranges if held.low is not None), highest)
+    return (lowest.base + highest.base) / 2
+
+
+def _cracks_thicker(system: System, spec: Spec) -> bool:
+    return all(spec.product_of(layer).binder in THIN_FOR_HEAT for layer in system.layers)
 
 
 def _first_coat(first: Layer, profile: Quantity, system: System, spec: Spec) -> Problems:
