@@ -1,7 +1,7 @@
 """VOC001 VOC content is stated and within its limit
 
 Checks
-    In the EU and Great Britain: the category whose limit applies and the VOC content ready for use are stated, the content is within the limit, and an aerosol can is in category e. A subcategory of annex II A, paints for buildings, is read as its letter (f to l) or as A/d; its limits are from memory and give a warning.
+    In the EU and Great Britain: the category whose limit applies and the VOC content ready for use are stated, the content is within the limit, and an aerosol can is in category e. A subcategory of annex II A, paints for buildings, is read as its letter (f to l) or as A/d; its limits are not verified against the published text and give a warning.
 Why
     Above its limit the product may not be sold for the use its category names.
 Passes
