@@ -50,6 +50,8 @@ CATEGORIES = [row["id"] for row in table("exposure_categories").rows]
 
 # as a source states it, as paper says it; every blank of paper is a plain one here
 FORMS = [
+    ("may_go_over: [epoxy_2k, fluoropolymer]", "two-pack epoxy, two-pack fluoropolymer (fluoropolyurethane)"),
+    ("not_over: [antifouling, wax]", "antifouling, wax"),
     ("63 +- 2 %", "61 to 65 %"),
     ("time: max 30 min, air: min 20 degC", "at most 30 min"),
     ("air: 15..25 degC", "15 to 25 °C (59 to 77 °F)"),
