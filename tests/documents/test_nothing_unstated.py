@@ -217,7 +217,12 @@ def test_an_issued_page_gives_one_reason_for_change(name: str) -> None:
     changes = {"products.primer.document": control, "jobs.refit.document.reason_for_change": "as the author wrote"}
     kind = KINDS["method-statement" if name.startswith("method") else "data-sheet"]
     issue = IssueView(
-        revision="B", issued="2026-11-25", reason="as it was issued", approvals=(), fingerprint="1a", code=""
+        revision="B",
+        issued="2026-11-25",
+        reason="as it was issued",
+        approvals=(),
+        fingerprint="1a",
+        code="<svg ></svg>",
     )
     view = _views(changes)[name]
     pages = [
