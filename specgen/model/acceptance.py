@@ -162,6 +162,12 @@ class InspectionPoint(Node):
     check: Line = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "inspection or test", required=True)
     at: Annotated[Stage, choice(Stage)] | None = leaf(Polarity.EXACTLY, Concern.ACCEPTANCE, "stage of the work")
     after: Id | None = leaf(Polarity.EXACTLY, Concern.ACCEPTANCE, "preceding coat (by its id)")
+    after_sanding: YesNo = leaf(
+        Polarity.EXACTLY,
+        Concern.ACCEPTANCE,
+        "inspected once that coat is sanded or otherwise made ready for the next; before that if left out",
+        default=False,
+    )
     items: tuple[Id, ...] = leaf(
         Polarity.SCOPE,
         Concern.ACCEPTANCE,

@@ -238,8 +238,9 @@ def test_each_step_of_the_statement_carries_its_cautions_once() -> None:
         "Wear (common practice)",
     ]
     # between the coats it is the dust of primer and base coat, not of the clear on top
-    assert not any("isocyanate" in text for text in build.between_cautions)
-    assert any("Example primer: Dust from epoxy" in text for text in build.between_cautions)
+    between = [text for phase in build.phases for text in phase.late_safety]
+    assert not any("isocyanate" in text for text in between)
+    assert any("Dust from epoxy" in text for text in between)
 
 
 def test_a_two_pack_is_cautioned_from_the_opened_tin() -> None:

@@ -15,7 +15,7 @@ from specgen.documents.data_sheet.storage import heat, storage
 from specgen.documents.data_sheet.use import drying_table, over_table, overcoat_table
 from specgen.documents.data_sheet.variants import packing, variant_table
 from specgen.documents.parts.annex import WorkingView, annex
-from specgen.documents.parts.application import application
+from specgen.documents.parts.application import ApplicationStep, application
 from specgen.documents.parts.cautions import HazardView, emergency, first_aid, hazards
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.parties import PartyView, party
@@ -51,7 +51,7 @@ class DataSheet:
     not_listed: str
     over: TableView
     application: Pairs
-    steps: Pairs
+    steps: tuple[ApplicationStep, ...]
     film: Pairs
     comb: TableView
     coverage: TableView | None

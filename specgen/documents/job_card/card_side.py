@@ -14,7 +14,7 @@ from specgen.documents.parts.inspection import limits
 from specgen.documents.parts.preparation import steps
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
-from specgen.facts.job.inspected import places
+from specgen.facts.job.inspected import points_on
 from specgen.facts.job.quantities import Quantities
 from specgen.model.acceptance import InspectionPoint, Stage
 from specgen.model.job import Job
@@ -123,7 +123,7 @@ def card_side(
     masked = dict.fromkeys(entry.what for item in build.items for entry in item.masked)
     title = words("System {letter}: {title}").format(letter=build.letter, title=build.system.title)
 
-    own = _points(build, job, spec)
+    own = points_on(build.items, job, spec)
 
     def at(*stages: Stage | None) -> tuple[CardCheck, ...]:
         return _checks([point for point in own if point.after is None and point.at in stages], cut, words)
@@ -145,12 +145,6 @@ def card_side(
         finished=at(Stage.COMPLETION, None),
         last_waits=tuple(_wait(wait, cut, words) for wait in held if wait.comes not in names),
     )
-
-
-def _points(build: Build, job: Job, spec: Spec) -> list[InspectionPoint]:
-    """The inspection points that look at a part of this build."""
-    mine = {item.id for item in build.items}
-    return [point for point in job.inspection if any(item.id in mine for item, _ in places(point, job, spec))]
 
 
 def _parts(build: Build, cut: Cut, words: Words) -> Iterator[str]:

@@ -129,7 +129,7 @@ def _no_abrading_asked(pair: LayerPair, window: str, late: str, words: Words) ->
     source = words("product data of {product}; {other} requires abrading in every case").format(
         product=pair.covered.name, other=words(str(pair.verdict.citation))
     )
-    return Condition(text.format(window=window), source)
+    return Condition(text.format(window=window), source, interval=True)
 
 
 def _by_author(below: Layer, words: Words) -> Iterator[Condition]:

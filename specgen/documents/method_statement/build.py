@@ -12,9 +12,10 @@ from specgen.documents.method_statement.between_coats import BetweenView, betwee
 from specgen.documents.method_statement.exposed import exposed
 from specgen.documents.method_statement.old_coats import RepairView, old_coat_in_short, repairs
 from specgen.documents.method_statement.preparation import handed_over, intended_for, part_state, steps_on
+from specgen.documents.method_statement.work import Numbers, Phase, Told, work
 from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total, waits
 from specgen.documents.parts.preparation import StepView
-from specgen.documents.parts.step_cautions import at_steps, cautions_at
+from specgen.documents.parts.step_cautions import at_steps
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build, builds_of
@@ -22,7 +23,6 @@ from specgen.facts.job.confined import place_of
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.figures.layer_section import Band, layer_section
-from specgen.model.hazards import Task
 from specgen.model.job import Item, Job
 from specgen.model.product import Role
 from specgen.model.spec import Spec
@@ -41,30 +41,38 @@ class BuildView:
     state: tuple[tuple[str, str], ...]
     preparation: str
     steps: tuple[StepView, ...]
-    handed_over: tuple[tuple[str, str], ...]
     repairs: tuple[RepairView, ...]
     coats: TableView
     total: str
+    released: str
     serves: str
-    waits: TableView
     between: tuple[BetweenView, ...]
-    between_cautions: tuple[str, ...]
+    phases: tuple[Phase, ...]
     section: str
     section_caption: str
 
 
 def builds(job: Job, spec: Spec, figures: Quantities, words: Words, *, drawn: bool = True) -> tuple[BuildView, ...]:
     """Every build of the job as the method statement prints it, with or without the drawing of its coats."""
-    found = tuple(_build(build, job, spec, figures, words) for build in builds_of(job, spec))
+    numbers = Numbers()
+    found = tuple(_build(build, job, spec, figures, numbers, words) for build in builds_of(job, spec))
     return found if drawn else tuple(replace(build, section="", section_caption="") for build in found)
 
 
-def _build(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words) -> BuildView:
+def _build(build: Build, job: Job, spec: Spec, figures: Quantities, numbers: Numbers, words: Words) -> BuildView:
     system, preparation, substrate = build.system, build.preparation, build.substrate
     material = words(table("materials").row("id", substrate.material)["name"])
     thickness = f", {words.phrase(substrate.thickness)}" if substrate.thickness is not None else ""
     first = system.layers[0] if system.layers else None
     family, role = (spec.product_of(first).binder, first.role) if first is not None else ("", Role.PRIMER)
+    told = Told(
+        build=build,
+        steps=steps_on(preparation, substrate, family, role, words, _step_cautions(build, job, words)),
+        handed_over=handed_over(preparation, words),
+        coats=coats(system, spec, figures, words),
+        waits=waits(system, preparation, job, spec, words),
+        between=between_coats(system, job, spec, words),
+    )
     return BuildView(
         letter=build.letter,
         title=system.title,
@@ -74,15 +82,14 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words
         condition=substrate.condition or "",
         state=(*part_state(substrate, words), *intended_for(preparation, words)),
         preparation=preparation.title,
-        steps=steps_on(preparation, substrate, family, role, words, _step_cautions(build, job, words)),
-        handed_over=handed_over(preparation, words),
+        steps=told.steps,
         repairs=repairs(build.items, job, spec, material, words),
-        coats=_coat_table(build.letter, coats(system, spec, figures, words), words),
+        coats=_coat_table(build.letter, told.coats, told.waits, words),
         total=total(system, spec, words),
+        released=_released(told.waits, told.coats, words),
         serves=_serves(system, words),
-        waits=_wait_table(build.letter, waits(system, preparation, job, spec, words), words),
-        between=between_coats(system, job, spec, words),
-        between_cautions=_between_cautions(build, job, spec, words),
+        between=told.between,
+        phases=work(told, job, spec, numbers, words),
         **_section(build.letter, system, spec, material, words),
     )
 
@@ -100,12 +107,6 @@ def _serves(system: System, words: Words) -> str:
         )
     text = ", ".join((*served, words("durability {}").format(words.word(claim.durability))))
     return f"{text}; {claim.evidence}" if claim.evidence else text
-
-
-def _between_cautions(build: Build, job: Job, spec: Spec, words: Words) -> tuple[str, ...]:
-    """The dust between the coats is that of the coats below the last."""
-    coats_below = {layer.product: spec.product_of(layer) for layer in build.system.layers[:-1]}
-    return cautions_at(Task.SANDING, list(coats_below.values()), words, place=place_of(job)) if coats_below else ()
 
 
 def _step_cautions(build: Build, job: Job, words: Words) -> tuple[tuple[str, ...], ...]:
@@ -145,30 +146,36 @@ def _item(item: Item, job: Job, figures: Quantities, words: Words) -> tuple[str,
     )
 
 
-def _coat_table(letter: str, listed: Sequence[CoatView], words: Words) -> TableView:
+def _coat_table(letter: str, listed: Sequence[CoatView], intervals: Sequence[Wait], words: Words) -> TableView:
     columns = [
         Column(words("Coat"), "w-10"),
-        Column(words("Product, variant, order number"), "w-20"),
+        Column(words("Product, variant, order number")),
         Column(words("Application"), "w-12"),
-        Column(words("WFT by comb gauge"), "w-10", numeric=True),
-        Column(words("DFT min."), "w-10", numeric=True),
-        Column(words("DFT nominal"), "w-10", numeric=True),
-        Column(words("DFT max."), "w-10", numeric=True),
-        Column(words("Overcoating interval"), "w-10"),
-        Column(words("Packs required"), "w-8", numeric=True),
+        Column(words("WFT by comb gauge"), "w-8", numeric=True),
+        Column(words("DFT min."), "w-8", numeric=True),
+        Column(words("DFT nominal"), "w-8", numeric=True),
+        Column(words("DFT max."), "w-8", numeric=True),
+        Column(words("Interval min."), "w-8"),
+        Column(words("Interval max."), "w-8"),
+        Column(words("If exceeded"), "w-12"),
+        Column(words("Packs"), "w-8", numeric=True),
     ]
-    return table_view(
-        words("Coats of system {}, from the substrate outwards, with wet and dry film thickness (WFT, DFT)").format(
-            letter
-        ),
-        columns,
-        list(_coat_rows(listed)),
-    )
+    caption = words(
+        "System {}: coats from the substrate outwards, with dry and wet film thickness (DFT, WFT), interval to the next step, packs"
+    ).format(letter)
+    return table_view(caption, columns, list(_coat_rows(listed, intervals, words)))
 
 
-def _coat_rows(listed: Sequence[CoatView]) -> Iterator[tuple[str, ...]]:
+def _coat_rows(listed: Sequence[CoatView], intervals: Sequence[Wait], words: Words) -> Iterator[tuple[str, ...]]:
+    """A row for the wait after preparation, one for each coat with the interval to the next; a limit that is not there is shown so."""
+    first, coats_after = {coat.name for coat in listed[:1]}, {coat.name for coat in listed[1:]}
+    to_first = next((wait for wait in intervals if wait.comes in first), None)
+    if to_first is not None:
+        yield words("preparation"), words("last step"), "", "", "", "", "", "–", to_first.not_later, to_first.late, ""
+    to_next = {wait.after: wait for wait in intervals if wait.comes in coats_after}
     for coat in listed:
         named = f"{coat.product}, {coat.variant}\n{coat.order_number}" if coat.variant else coat.product
+        wait = to_next.get(coat.name)
         yield (
             coat.name,
             named,
@@ -177,23 +184,20 @@ def _coat_rows(listed: Sequence[CoatView]) -> Iterator[tuple[str, ...]]:
             coat.least,
             coat.nominal,
             coat.most,
-            coat.hold,
+            (wait.not_before or "–") if wait is not None else "–",
+            (wait.not_later or "–") if wait is not None else "–",
+            wait.late if wait is not None else "",
             coat.needed,
         )
 
 
-def _wait_table(letter: str, listed: Sequence[Wait], words: Words) -> TableView:
-    columns = [
-        Column(words("After"), "w-20"),
-        Column(words("Next step"), "w-20"),
-        Column(words("Minimum interval"), "w-15"),
-        Column(words("Maximum interval"), "w-15"),
-        Column(words("If the maximum is exceeded")),
-    ]
-    caption = words("Intervals for system {}, from the end of the last step or cross coat").format(letter)
-    # A limit that is not there is shown as such: an empty column would go, and the limits would change places.
-    rows = [(wait.after, wait.comes, wait.not_before or "–", wait.not_later or "–", wait.late) for wait in listed]
-    return table_view(caption, columns, rows)
+def _released(intervals: Sequence[Wait], listed: Sequence[CoatView], words: Words) -> str:
+    """`handling at least 20 h, return to service at least 14 days`: what follows the last coat; empty where nothing is stated."""
+    coats_of = {coat.name for coat in listed}
+    said = (
+        words("{} at least {}").format(wait.comes, wait.not_before) for wait in intervals if wait.comes not in coats_of
+    )
+    return ", ".join(said)
 
 
 def _section(letter: str, system: System, spec: Spec, material: str, words: Words) -> dict[str, str]:

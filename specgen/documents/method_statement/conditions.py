@@ -6,7 +6,7 @@ Called by `between_coats`, `over_old_paint` and `build`, which leave out what th
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from specgen.documents.parts.wording import Words
 from specgen.facts.pairs.old_paint import pass_limits
@@ -25,10 +25,14 @@ NOT_STATED = N_("The overcoating interval is not stated: call before proceeding.
 
 @dataclass(frozen=True, slots=True)
 class Condition:
-    """One numbered step. `source` is empty where the author of the job or system says it himself."""
+    """One numbered step. `source` is empty where the author of the job or system says it himself.
+
+    `interval` is true of the step that says how long to wait, which ends the work on a coat.
+    """
 
     text: str
     source: str
+    interval: bool = field(default=False, kw_only=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,7 +52,8 @@ def conditions(
     done = frozenset(met) | SAID_ELSEWHERE
     for choice in verdict.needs:
         if not done & set(choice):
-            yield choice, Condition(_sentence(choice, asked, words), source_of(verdict, choice, asked, words))
+            said, source = _sentence(choice, asked, words), source_of(verdict, choice, asked, words)
+            yield choice, Condition(said, source, interval=choice[0] == "in_window")
 
 
 def refusal(verdict: Overcoating, words: Words) -> Condition | None:

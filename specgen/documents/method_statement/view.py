@@ -5,7 +5,7 @@ The template `method_statement/document.html.j2` prints it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -16,7 +16,6 @@ from specgen.documents.method_statement.faults import FaultsView, faults
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedures
 from specgen.documents.method_statement.safety import JobSafety, job_safety, let_off
 from specgen.documents.parts.annex import WorkingView, annex
-from specgen.documents.parts.application import ApplicationView, application_at
 from specgen.documents.parts.cautions import HazardView
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.inspection import points_table
@@ -56,8 +55,8 @@ class MethodStatement:
     call: str
     on: str
     builds: tuple[BuildView, ...]
-    climate: tuple[tuple[str, str], ...]
-    applications: tuple[ApplicationView, ...]
+    climate: TableView
+    sequence: TableView
     points: TableView
     repairs: tuple[RepairProcedure, ...]
     faults: FaultsView | None
@@ -79,11 +78,11 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
     spec, words = context.spec, context.words
     without = set(job.document.leave_out)
     figures = quantities(job, spec)
-    products = list(spec.products_of(job))
     released = let_off(job, spec, figures)
     listed = annex((*figures.told_once(), *released), words)
     calculated = Section.CALCULATIONS not in without
     safety = job_safety(job, released, context, after=len(listed), numbered=calculated)
+    told = builds(job, spec, figures, words, drawn=Section.DRAWINGS not in without)
     efficiency = job.consumption.transfer_efficiency if job.consumption is not None else None
     return MethodStatement(
         number=job.document.number,
@@ -99,9 +98,9 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         customer=party(spec.project.customer),
         call=contact_line(job.call or spec.project.maker.contact),
         on=context.day.isoformat(),
-        builds=builds(job, spec, figures, words, drawn=Section.DRAWINGS not in without),
-        climate=climate(job.climate, words),
-        applications=tuple(application_at(product, job, words) for product in products),
+        builds=told,
+        climate=_climate(job, words),
+        sequence=_sequence(told, words),
         points=points_table(job, spec, words),
         repairs=repair_procedures(job, spec, builds_of(job, spec), words) if Section.REPAIR not in without else (),
         faults=faults(job, spec, words) if Section.DEFECTS not in without else None,
@@ -119,6 +118,30 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         parties=tuple(_parties(spec.project, words)),
         program=context.program,
     )
+
+
+def _climate(job: Job, words: Words) -> TableView:
+    """The conditions across, as they are read one after the other at the part."""
+    listed = climate(job.climate, words)
+    columns = tuple(Column(name) for name, _ in listed)
+    caption = words("Ambient conditions, from the first coat until the last coat is dry to handle")
+    return table_view(caption, columns, [tuple(value for _, value in listed)] if listed else ())
+
+
+def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
+    """The phases in their order with what is inspected in each, the hold points among them."""
+    rows = []
+    for build in told:
+        for phase in build.phases:
+            name = f"{phase.number} {phase.short}"
+            shown = [words("HOLD POINT {}").format(text) if hold else text for text, hold, _ in phase.points]
+            rows.append((name, "\n".join(shown), "\n".join(passes for *_, passes in phase.points)))
+    columns = (
+        Column(words("Work"), "w-25"),
+        Column(words("Inspection"), "w-35"),
+        Column(words("Acceptance criterion")),
+    )
+    return table_view(words("Sequence of work; at a hold point the work stops until it is signed off"), columns, rows)
 
 
 def _parties(project: Project, words: Words) -> Iterator[tuple[str, str]]:

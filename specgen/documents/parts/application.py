@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.documents.parts.pot_life import pot_life
 from specgen.documents.parts.step_cautions import before_use
@@ -15,6 +16,7 @@ from specgen.facts.job.confined import place_of
 from specgen.facts.layer.intervals import air_of
 from specgen.facts.product.drying import Unstated, drying_at, sandable_at, stage_of
 from specgen.model.application import Activation, Application, Mixing
+from specgen.model.hazards import Task
 from specgen.model.job import Job
 from specgen.model.product import Drying, DryingStage, PackForm, Product, SandableAfter
 from specgen.units.quantity import Quantity
@@ -23,16 +25,25 @@ from specgen.units.rounding import plain_text
 Pairs = tuple[tuple[str, str], ...]
 
 
+class ApplicationStep(NamedTuple):
+    """A step with the task whose cautions it needs; None where it needs none of its own."""
+
+    heading: str
+    text: str
+    task: Task | None = None
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ApplicationView:
-    """A product at the part. `values` are (name, finished text); `steps` and `part_used` (heading, text), in the order of work."""
+    """A product at the part. `values` and `part_used` are (name, finished text); `steps` stand in the order of work."""
 
     name: str
     kind: str
     values: Pairs
-    steps: Pairs
+    steps: tuple[ApplicationStep, ...]
     part_used: Pairs
     drying: Pairs
+    dries: tuple[str, ...]
     pot_life: str
     shelf_life: str
     cautions: tuple[str, ...]
@@ -67,6 +78,7 @@ def _view(product: Product, job: Job | None, words: Words) -> ApplicationView:
             *(_drying(entry, words) for entry in drying_at(product, air)),
             *sandable(product, air, words),
         ),
+        dries=tuple(_dries(product, air, words)),
         pot_life=pot_life(pot, words) if pot is not None else "",
         shelf_life=words.phrase(product.shelf_life),
         cautions=before_use(product, words, place=place_of(job) if job is not None else None),
@@ -124,36 +136,36 @@ def _values(stated: Application, words: Words, *, surface_said: bool) -> Iterato
     yield from ((name, text) for name, text in named if text)
 
 
-def _steps(stated: Application, words: Words, *, at_job: bool) -> Iterator[tuple[str, str]]:
+def _steps(stated: Application, words: Words, *, at_job: bool) -> Iterator[ApplicationStep]:
     if stated.shake is not None:
         text = words("Shake for {} after the mixing ball starts to rattle.").format(words.phrase(stated.shake))
-        yield words("Shake"), text
+        yield ApplicationStep(words("Shake"), text)
     if stated.activation is not None:
         yield from _activation(stated.activation, words)
     if stated.mixing is not None:
         yield from _mixing(stated.mixing, words)
     if stated.nozzle:
-        yield words("Nozzle"), stated.nozzle
+        yield ApplicationStep(words("Nozzle"), stated.nozzle)
     spraying = ", ".join(_spraying(stated, words, at_job=at_job))
     if spraying:
-        yield words("Spray"), words("{}.").format(spraying[:1].upper() + spraying[1:])
+        yield ApplicationStep(words("Spray"), words("{}.").format(spraying[:1].upper() + spraying[1:]), Task.SPRAYING)
     if stated.clear_valve:
-        yield words("Clear the valve"), stated.clear_valve
+        yield ApplicationStep(words("Clear the valve"), stated.clear_valve)
 
 
-def _activation(activation: Activation, words: Words) -> Iterator[tuple[str, str]]:
+def _activation(activation: Activation, words: Words) -> Iterator[ApplicationStep]:
     if activation.action:
-        yield words("Activate the can"), activation.action
+        yield ApplicationStep(words("Activate the can"), activation.action)
     if activation.shake_after is not None:
-        yield (
+        yield ApplicationStep(
             words("Shake again"),
             words("Shake for {} after activation.").format(words.phrase(activation.shake_after)),
         )
 
 
-def _mixing(mixing: Mixing, words: Words) -> Iterator[tuple[str, str]]:
+def _mixing(mixing: Mixing, words: Words) -> Iterator[ApplicationStep]:
     if mixing.stir:
-        yield words("Stir"), mixing.stir
+        yield ApplicationStep(words("Stir"), mixing.stir, Task.MIXING)
     ratios = [
         words("{ratio} {measure}").format(
             ratio=words.figures(" : ".join(plain_text(part) for part in ratio)), measure=measure
@@ -165,7 +177,8 @@ def _mixing(mixing: Mixing, words: Words) -> Iterator[tuple[str, str]]:
         if ratio is not None
     ]
     if ratios:
-        yield words("Mix"), words("Mixing ratio, base to hardener: {}.").format(words(" or ").join(ratios))
+        text = words("Mixing ratio, base to hardener: {}.").format(words(" or ").join(ratios))
+        yield ApplicationStep(words("Mix"), text, Task.MIXING)
     if mixing.thinner or mixing.thinner_max is not None:
         most = (
             words("at most {} by volume of the mixed paint").format(words.phrase(mixing.thinner_max))
@@ -173,11 +186,13 @@ def _mixing(mixing: Mixing, words: Words) -> Iterator[tuple[str, str]]:
             else ""
         )
         voc = words("VOC {}").format(words.phrase(mixing.thinner_voc)) if mixing.thinner_voc is not None else ""
-        yield words("Thinning"), words("{}.").format(", ".join(part for part in (mixing.thinner, voc, most) if part))
+        text = words("{}.").format(", ".join(part for part in (mixing.thinner, voc, most) if part))
+        yield ApplicationStep(words("Thinning"), text, Task.MIXING)
     if mixing.induction is not None:
-        yield words("Induction time"), words("{}, before use.").format(words.phrase(mixing.induction))
+        text = words("{}, before use.").format(words.phrase(mixing.induction))
+        yield ApplicationStep(words("Induction time"), text, Task.MIXING)
     if mixing.clock_starts:
-        yield words("Pot life"), mixing.clock_starts
+        yield ApplicationStep(words("Pot life"), mixing.clock_starts, Task.MIXING)
 
 
 def _spraying(stated: Application, words: Words, *, at_job: bool) -> Iterator[str]:
@@ -186,7 +201,6 @@ def _spraying(stated: Application, words: Words, *, at_job: bool) -> Iterator[st
     if stated.overlap is not None:
         yield words("{} overlap between strokes").format(words.phrase(stated.overlap))
     if at_job:
-        yield words("with the coats or cross coats and the flash-off times given in the coat table")
         return
     if stated.cross_coats is not None:
         number = stated.cross_coats
@@ -220,6 +234,27 @@ def _drying(entry: Drying | Unstated, words: Words) -> tuple[str, str]:
 def _unstated(entry: Unstated, words: Words) -> tuple[str, str]:
     """A time that the product states for warmer air alone is never printed as if it held."""
     return words.word(entry.kind), words("not stated for {}").format(words.phrase(entry.air))
+
+
+def _dries(product: Product, air: Quantity | None, words: Words) -> Iterator[str]:
+    """The same in lines: stages that are stated under the same conditions share one."""
+    yield from (f"{name}: {text}" for name, text in cure(product, words))
+    alike: dict[str, list[str]] = {}
+    for entry in (*drying_at(product, air), *sandable_at(product, air)):
+        if isinstance(entry, Unstated):
+            alike.setdefault(words("not stated for {}").format(words.phrase(entry.air)), []).append(
+                words.word(entry.kind)
+            )
+            continue
+        kind = entry.stage if isinstance(entry, Drying) else entry.sanding
+        stated = (one for one in (entry.air, entry.humidity, entry.film) if one is not None)
+        under = ", ".join(words.condition(one) for one in stated)
+        alike.setdefault(words("at {}").format(under) if under else "", []).append(
+            f"{words.word(kind)} {words.phrase(entry.time)}"
+        )
+    for under, said in alike.items():
+        text = ", ".join(said)
+        yield f"{text[:1].upper()}{text[1:]} {under}".strip() + "."
 
 
 def _sandable(entry: SandableAfter | Unstated, words: Words) -> tuple[str, str]:

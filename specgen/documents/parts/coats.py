@@ -43,6 +43,7 @@ class CoatView:
     least: str
     nominal: str
     most: str
+    film: str
     hold: str
     needed: str
     wear: str
@@ -118,11 +119,24 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
         least=film("min"),
         nominal=film("nominal"),
         most=film("max"),
+        film=_film(system, layer, spec, words),
         hold=words.phrase(layer.overcoat_interval),
         needed=words.worked(packs),
         wear=spraying_wear(product),
         breathing=spraying_wear(product, breathing_only=True),
     )
+
+
+def _film(system: System, layer: Layer, spec: Spec, words: Words) -> str:
+    """`40 to 80 µm, nominal 56 µm`: the limits in force in a line; empty where there are none."""
+    low, nominal, high = (film_limit(system, layer, spec, limit) for limit in ("min", "nominal", "max"))
+    said = []
+    if low is not None or high is not None:
+        ends = Range("thickness", low.value if low is not None else None, high.value if high is not None else None)
+        said.append(words.phrase(ends))
+    if nominal is not None:
+        said.append(words("nominal {}").format(words.phrase(nominal.value)))
+    return ", ".join(said)
 
 
 def _wet(layer: Layer, films: tuple[Working | None, Working | None], words: Words) -> str:

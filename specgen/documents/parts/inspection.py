@@ -161,4 +161,7 @@ def _when(point: InspectionPoint, layers: dict[str, Layer], words: Words) -> str
     if point.at is not None:
         return words.word(point.at)
     layer = layers.get(point.after or "")
-    return words("after the {}").format(words.word(layer.role)) if layer is not None else ""
+    if layer is None:
+        return ""
+    text = words("after the {}, once sanded") if point.after_sanding else words("after the {}")
+    return text.format(words.word(layer.role))

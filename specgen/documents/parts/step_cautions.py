@@ -34,7 +34,11 @@ def cautions_at(
     are traits of the work and not of a product: old paint, blasting. `place` is that of the work (`confined.place_of`), None
     where a document is for no job.
     """
-    parts = (_standing(task, products, words, place, beside), _worn(task, products, words), _own(task, products, words))
+    parts = (
+        _standing(task, products, words, place, beside),
+        _worn(task, products, words),
+        makers_cautions(task, products, words),
+    )
     return tuple(dict.fromkeys(text for part in parts for text in part))
 
 
@@ -111,7 +115,8 @@ def _worn(task: Task, products: Sequence[Product], words: Words) -> Iterator[str
         yield _of(others, products, words("Wear (common practice): {}.").format(usual))
 
 
-def _own(task: Task, products: Sequence[Product], words: Words) -> Iterator[str]:
+def makers_cautions(task: Task, products: Sequence[Product], words: Words) -> Iterator[str]:
+    """Air and cautions of the task in the maker's own words, which are among those of `cautions_at`."""
     owners_of: dict[str, list[Product]] = {}
     for product in products:
         stated = product.hazards

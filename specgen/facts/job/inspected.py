@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from specgen.model.acceptance import InspectionPoint
 from specgen.model.job import Item, Job
@@ -17,6 +17,12 @@ def film_points(job: Job) -> Iterator[InspectionPoint]:
         figures = (criterion.rule, criterion.min, criterion.nominal, criterion.max)
         if point.gauge is not None or any(figure is not None for figure in figures):
             yield point
+
+
+def points_on(items: Sequence[Item], job: Job, spec: Spec) -> tuple[InspectionPoint, ...]:
+    """The points of a job that look at one of the items, in their order."""
+    mine = {item.id for item in items}
+    return tuple(point for point in job.inspection if any(item.id in mine for item, _ in places(point, job, spec)))
 
 
 def places(point: InspectionPoint, job: Job, spec: Spec) -> Iterator[tuple[Item, System]]:

@@ -1,0 +1,359 @@
+"""The work of one build in its order: a phase for the preparation and one for each coat, each step with its safety and its end.
+
+Nobody turns a page to spray: what is shaken, mixed, worn, measured and waited for stands where it is done, and a hold point where
+the work stops. Called by `build`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from specgen.documents.method_statement.between_coats import BetweenView
+from specgen.documents.method_statement.conditions import NOT_STATED, Condition
+from specgen.documents.parts.application import ApplicationStep, ApplicationView, application_at
+from specgen.documents.parts.coats import CoatView, Wait
+from specgen.documents.parts.inspection import limits, passes
+from specgen.documents.parts.preparation import StepView
+from specgen.documents.parts.step_cautions import cautions_at, makers_cautions
+from specgen.documents.parts.wording import Words
+from specgen.facts.job.builds import Build
+from specgen.facts.job.confined import place_of
+from specgen.facts.job.inspected import points_on
+from specgen.model.acceptance import InspectionPoint, Stage
+from specgen.model.hazards import Task
+from specgen.model.job import Job
+from specgen.model.product import Product
+from specgen.model.spec import Spec
+from specgen.model.system import Layer
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkRow:
+    """A step, or an inspection in its place: at a hold point the work stops. `number` is that of the step or of the point.
+
+    `text` is Markdown where `prose` says so; `lines` stand below it. `safety` and `done` are finished sentences.
+    """
+
+    kind: Literal["step", "point", "hold"]
+    number: str
+    title: str
+    text: str = ""
+    prose: bool = False
+    lines: tuple[str, ...] = ()
+    source: str = ""
+    safety: tuple[str, ...] = ()
+    done: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Phase:
+    """What is done from one wait to the next. `lead` stands above the rows; `next` are the waits that end the phase.
+
+    `short` is its title without product and packs. Each of `next` is (text, on whose word); `late_safety` is what its remedy needs
+    where the coat is not sanded in any case. `points` are the inspections of
+    the phase in a line each, (text, whether the work stops, what passes).
+    """
+
+    number: str
+    title: str
+    short: str
+    lead: str
+    rows: tuple[WorkRow, ...]
+    next: tuple[tuple[str, str], ...]
+    late_safety: tuple[str, ...]
+    points: tuple[tuple[str, bool, str], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Told:
+    """What a phase is made of: the views of a build that other parts of the statement use too."""
+
+    build: Build
+    steps: tuple[StepView, ...]
+    handed_over: tuple[tuple[str, str], ...]
+    coats: tuple[CoatView, ...]
+    waits: tuple[Wait, ...]
+    between: tuple[BetweenView, ...]
+
+
+class Numbers:
+    """The numbers of steps and phases, which run through all builds of a job, and the step at which each product was described."""
+
+    def __init__(self) -> None:
+        self._steps = 0
+        self._phases = 0
+        self.described: dict[str, str] = {}
+
+    def phase(self) -> str:
+        self._phases += 1
+        return f"2.{self._phases}"
+
+    def numbered(self, rows: Sequence[WorkRow]) -> tuple[WorkRow, ...]:
+        """The rows, each step with the next number."""
+        found = []
+        for row in rows:
+            if row.kind == "step":
+                self._steps += 1
+                row = replace(row, number=str(self._steps))
+            found.append(row)
+        return tuple(found)
+
+
+def work(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) -> tuple[Phase, ...]:
+    """The phases of one build; `numbers` go on from the build before."""
+    return tuple(_phases(told, job, spec, numbers, words))
+
+
+def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) -> Iterator[Phase]:
+    build = told.build
+    points = points_on(build.items, job, spec)
+    at = _Points(job, points, words)
+    waits = {wait.comes: wait for wait in told.waits}
+    coats = {coat.layer: coat for coat in told.coats}
+    first = told.coats[0].name if told.coats else ""
+    yield _phase(
+        numbers,
+        words("Surface preparation: {}").format(build.preparation.title),
+        words("Surface preparation"),
+        "",
+        (*at.stage(Stage.RECEIPT), *_prepare(told, words), *at.stage(Stage.PREPARED)),
+        ((_next(waits[first], words), ""),) if first in waits else (),
+    )
+    layers = build.system.layers
+    for place, layer in enumerate(layers):
+        coat = coats[layer.id]
+        last = place == len(layers) - 1
+        above = coats[layers[place + 1].id].name if not last else ""
+        product = spec.product_of(layer)
+        applied = application_at(product, job, words)
+        described = numbers.described.get(product.id)
+        begun, after = _conditions(told, coat, words)
+        treated = [step for step in after if not step.interval]
+        on_the_coat, once_sanded = at.after(layer)
+        rows = (
+            *at.stage(Stage.APPLICATION),
+            *(WorkRow(kind="step", number="", title="", text=step.text, source=step.source) for step in begun),
+            *_apply(coat, applied, product, job, described, words),
+            *on_the_coat,
+            *_treat(treated, product, job, words),
+            *once_sanded,
+            *(at.stage(Stage.COMPLETION, None) if last else ()),
+        )
+        short = words("Coat {}").format(coat.name)
+        named = ", ".join(part for part in (coat.product, coat.variant, coat.order_number, coat.needed) if part)
+        wait = waits.get(above)
+        ends = _to_next(wait, [step for step in after if step.interval], words) if above else _to_service(told, words)
+        phase = _phase(
+            numbers,
+            words("{coat}: {product}").format(coat=short, product=named),
+            short,
+            "" if described else _lead(applied, words),
+            rows,
+            ends,
+            _sanding(product, job, words) if above and not treated else (),
+        )
+        if described is None:
+            numbers.described[product.id] = next(row.number for row in phase.rows if row.kind == "step")
+        yield phase
+
+
+def _phase(
+    numbers: Numbers,
+    title: str,
+    short: str,
+    lead: str,
+    rows: Sequence[WorkRow],
+    ends: tuple[tuple[str, str], ...],
+    late_safety: tuple[str, ...] = (),
+) -> Phase:
+    numbered = numbers.numbered(rows)
+    return Phase(
+        number=numbers.phase(),
+        title=title,
+        short=short,
+        lead=lead,
+        rows=numbered,
+        next=ends,
+        late_safety=late_safety,
+        points=tuple(
+            (f"{row.number} {row.title}", row.kind == "hold", row.done[0] if row.done else row.text)
+            for row in numbered
+            if row.kind != "step"
+        ),
+    )
+
+
+class _Points:
+    """The inspections of a build as rows, with their number in the inspection and test plan."""
+
+    def __init__(self, job: Job, own: Sequence[InspectionPoint], words: Words) -> None:
+        self._numbers = {point.id: str(number) for number, point in enumerate(job.inspection, 1)}
+        self._own, self._words = own, words
+
+    def stage(self, *stages: Stage | None) -> tuple[WorkRow, ...]:
+        return tuple(self._row(point) for point in self._own if point.after is None and point.at in stages)
+
+    def after(self, layer: Layer) -> tuple[tuple[WorkRow, ...], tuple[WorkRow, ...]]:
+        """Those on the coat as applied, and those on the coat once it is sanded or otherwise made ready for the next."""
+        mine = [point for point in self._own if point.after == layer.id]
+        return (
+            tuple(self._row(point) for point in mine if not point.after_sanding),
+            tuple(self._row(point) for point in mine if point.after_sanding),
+        )
+
+    def _row(self, point: InspectionPoint) -> WorkRow:
+        words = self._words
+        told = limits(point.criterion, words)
+        return WorkRow(
+            kind="hold" if point.hold_point else "point",
+            number=self._numbers[point.id],
+            title=point.check,
+            text=", ".join(part for part in (point.method or "", point.frequency or "") if part),
+            done=tuple(part for part in (", ".join(told), point.criterion.text or "") if part)
+            or (passes(point.criterion, words),),
+            lines=(words("If it fails: {}").format(point.if_failed),) if point.if_failed else (),
+        )
+
+
+def _prepare(told: Told, words: Words) -> Iterator[WorkRow]:
+    for step in told.steps:
+        grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
+        abrasive = words("with {abrasive}").format(abrasive=step.abrasive) if step.abrasive else ""
+        yield WorkRow(
+            kind="step",
+            number="",
+            title=" ".join(part for part in (step.title, grade, abrasive) if part),
+            text=step.text,
+            prose=True,
+            lines=(f"{step.limits}.",) if step.limits else (),
+            source=step.source,
+            safety=step.cautions,
+            done=(step.acceptance,) if step.acceptance else (),
+        )
+    if told.handed_over:
+        yield WorkRow(
+            kind="step",
+            number="",
+            title=words("Check the prepared surface"),
+            done=tuple(f"{name}: {text}" for name, text in told.handed_over),
+        )
+
+
+def _conditions(told: Told, coat: CoatView, words: Words) -> tuple[list[Condition], list[Condition]]:
+    """What is done as the coat begins, and once it has been applied."""
+    begins, after = words("With coat {}").format(coat.name), words("After coat {}").format(coat.name)
+    found = [[step for view in told.between if view.when == when for step in view.steps] for when in (begins, after)]
+    return found[0], found[1]
+
+
+def _treat(steps: Sequence[Condition], below: Product, job: Job, words: Words) -> Iterator[WorkRow]:
+    """What is done to a coat before the next; the first row says what its dust does."""
+    for number, step in enumerate(steps):
+        yield WorkRow(
+            kind="step",
+            number="",
+            title=words("Before the next coat") if number == 0 else "",
+            text=step.text,
+            source=step.source,
+            safety=_sanding(below, job, words) if number == 0 else (),
+        )
+
+
+def _sanding(product: Product, job: Job, words: Words) -> tuple[str, ...]:
+    """The cautions of sanding a coat of the product."""
+    return cautions_at(Task.SANDING, [product], words, place=place_of(job))
+
+
+def _to_next(wait: Wait | None, intervals: Sequence[Condition], words: Words) -> tuple[tuple[str, str], ...]:
+    """The interval to the next coat, with the source of the tables; they also say what is done late where the author does not."""
+    if wait is not None and (wait.late or not intervals):
+        return ((_next(wait, words), "; ".join(step.source for step in intervals if step.source)),)
+    if intervals:
+        return tuple((step.text, step.source) for step in intervals)
+    return ((words(NOT_STATED), ""),)
+
+
+def _to_service(told: Told, words: Words) -> tuple[tuple[str, str], ...]:
+    coats = {coat.name for coat in told.coats}
+    return tuple((_next(wait, words), "") for wait in told.waits if wait.comes not in coats)
+
+
+def _lead(applied: ApplicationView, words: Words) -> str:
+    """What the product is and keeps, in a line."""
+    kind = f"{applied.kind[:1].upper()}{applied.kind[1:]}"
+    pot = words("Pot life: {}").format(applied.pot_life) if applied.pot_life else words("Pot life: not applicable")
+    shelf = words("Shelf life, unopened: {}").format(applied.shelf_life) if applied.shelf_life else ""
+    values = (f"{name}: {text}" for name, text in applied.values)
+    return ". ".join(part for part in (kind, pot, shelf, *values) if part) + "."
+
+
+def _apply(
+    coat: CoatView, applied: ApplicationView, product: Product, job: Job, described: str | None, words: Words
+) -> Iterator[WorkRow]:
+    """From shaking to the cleared valve. A product that was described before is only applied again, as it was there."""
+    place = place_of(job)
+    passes_said = coat.passes.replace("\n", " ")
+    film = (
+        words("WFT {film} {of_what}").format(film=coat.wet, of_what=coat.wet_of) if coat.wet else "",
+        words("DFT {}").format(coat.film) if coat.film else "",
+    )
+    done = tuple(part for part in film if part)
+    if described is not None:
+        yield WorkRow(
+            kind="step",
+            number="",
+            title=words("Apply"),
+            text=words("{passes}. Otherwise as from step {step}.")
+            .format(passes=passes_said, step=described)
+            .lstrip(". "),
+            safety=(words("As from step {}.").format(described),),
+            done=done,
+        )
+        return
+    told: set[Task] = set()
+    steps = applied.steps
+    if all(step.task is not Task.SPRAYING for step in steps):
+        steps = (*steps, ApplicationStep(words("Apply"), "", Task.SPRAYING))
+    for step in steps:
+        applies = step.task is Task.SPRAYING
+        if applies and Task.MIXING not in told:
+            safety = applied.cautions  # a two-pack for which no mixing is stated is opened all the same
+        elif step.task is not None and step.task not in told:
+            safety = cautions_at(step.task, [product], words, place=place)
+        else:
+            safety = ()
+        own = tuple(makers_cautions(step.task, [product], words)) if step.task is not None and safety else ()
+        if step.task is not None:
+            told.add(step.task)
+        yield WorkRow(
+            kind="step",
+            number="",
+            title=step.heading,
+            text=". ".join(part for part in (passes_said, step.text) if part) if applies else step.text,
+            prose=not applies,
+            safety=tuple(text for text in safety if text not in own),
+            lines=own,
+            done=done if applies else (),
+        )
+    if applied.part_used or applied.dries:
+        yield WorkRow(
+            kind="step",
+            number="",
+            title=words("Leave to dry"),
+            lines=tuple(f"{name}: {text}" for name, text in applied.part_used),
+            done=applied.dries,
+        )
+
+
+def _next(wait: Wait, words: Words) -> str:
+    """`2 surfacer: 90 min to 16 h. If the maximum is exceeded: abrade.`"""
+    if wait.not_before and wait.not_later:
+        text = words("{comes}: {low} to {high} after {after}.")
+    elif wait.not_later:
+        text = words("{comes}: at most {high} after {after}.")
+    else:
+        text = words("{comes}: at least {low} after {after}.")
+    said = text.format(comes=wait.comes, low=wait.not_before, high=wait.not_later, after=wait.after)
+    return words("{said} If the maximum is exceeded: {late}").format(said=said, late=wait.late) if wait.late else said
