@@ -46,13 +46,13 @@ COMPOSITIONS: Mapping[str, list[dict[str, str]]] = {
     ],
 }  # fmt: skip
 # One line more, with what is said of a substance by its hazards; the classes are those the product declares anyway.
-COMPOSITIONS["primer"][0]["flammable"] = "no"
+COMPOSITIONS["primer"][0] |= {"flammable": "no", "adds_up": "no"}
 HAZARD_CLASS = {"id": "mk-eta", "hazard_class": "skin_sensitisation", "category": "1", "statement": "H317", "m_factor": "1.20569", "limit": "12.34567 %", "limit_source": "Marulan list"}  # fmt: skip
 HEAT = {"heat": "23.60679 kJ/g", "source": "Ferrowen report"}
 MONOMER = {"monomer": "0.0577215 %"}
 RELEASE = {"cure_release_cas": "990017-57-7", "cure_release_share": "0.0314159 %"}
 # Words of the trade, of which a document may hold any without giving away the composition.
-NOT_MARKED = {"kind", "flammable", "hazard_class", "category", "statement"}
+NOT_MARKED = {"kind", "flammable", "adds_up", "hazard_class", "category", "statement"}
 MARKERS = sorted(
     {
         re.sub(r" (%|g/mL|kJ/g)$", "", value)
