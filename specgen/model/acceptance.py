@@ -19,6 +19,7 @@ from specgen.model.field_types import (
     Line,
     Text,
     Thickness,
+    Voltage,
     WholeNumber,
     YesNo,
     choice,
@@ -176,6 +177,9 @@ class InspectionPoint(Node):
     )
     method: Line | None = leaf(Polarity.REPLACED, Concern.ACCEPTANCE, "method or instrument")
     gauge: Gauge | None = part("gauge")
+    voltage: Voltage | None = leaf(
+        Polarity.EXACTLY, Concern.ACCEPTANCE, "test voltage of a holiday test, as in 67.5 V or 2.4 kV"
+    )
     readings: Readings | None = part("place and number of readings")
     sampling: Sampling | None = part("extent and interval of sampling")
     frequency: Line | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "frequency and number")

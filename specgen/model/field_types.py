@@ -295,6 +295,7 @@ AirFlow = Annotated[Quantity, _quantity("air_flow")]
 RoomVolume = Annotated[Quantity, _quantity("room_volume")]
 ReleaseRate = Annotated[Quantity, _quantity("release_rate")]
 Pressure = Annotated[Quantity, _quantity("pressure")]
+Voltage = Annotated[Quantity, _quantity("voltage")]
 SurfaceDensity = Annotated[Quantity, _quantity("surface_density")]
 
 ThicknessOrRange = Annotated[Quantity | Range, _one_or_range("thickness")]

@@ -90,6 +90,8 @@ _UNITS: Mapping[str, Unit] = {
     "mg/m2": Unit("mg/m²", "mg/m2"),
     "g/m2": Unit("g/m²", "g/m2"),
     "ug/cm2": Unit("µg/cm²", "ug/cm2"),
+    "V": Unit("V", "V"),
+    "kV": Unit("kV", "kV"),
     "GU": Unit("GU", "GU"),
     "kJ/g": Unit("kJ/g", "kilojoule_per_gram"),
     "m3/h": Unit("m³/h", "m3/hour"),
@@ -267,6 +269,7 @@ _TABLE = (
     Kind("pressure", ("bar", "kPa", "MPa", "psi"), highest=Fraction(10_000)),
     Kind("voc_content", ("g/L", "lb/gal"), highest=Fraction(3000)),
     Kind("surface_density", ("mg/m2", "g/m2", "ug/cm2"), highest=Fraction(10**6)),
+    Kind("voltage", ("V", "kV"), highest=Fraction(100_000)),
     Kind("gloss", ("GU",), highest=Fraction(2000)),
     Kind("heat", ("kJ/g",), highest=Fraction(200)),
     Kind(

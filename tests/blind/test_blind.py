@@ -51,14 +51,6 @@ STILL_MISSED = {
     ): "told as an error, in words that were not written down",
     ("round_4", "more sanded off than may be"): "told as an error, in words that were not written down",
     ("round_5", "minutes of pot life typed as hours"): "no rule yet",
-    ("round_5", "density with the point a place too far left"): "no rule yet",
-    ("round_5", "solids of the finish transposed"): "no rule yet",
-    ("round_5", "pores looked for with ten times the voltage"): "no rule yet",
-    ("round_5", "railings painted outdoors and nobody reads the climate"): "no rule yet",
-    ("round_5", "welds ground after blasting"): "no rule yet",
-    ("round_5", "new zinc washed and scuffed like old"): "no rule yet",
-    ("round_5", "second coat in the colour of the first"): "no rule yet",
-    ("round_5", "old chromate primer sanded dry"): "no rule yet",
 }
 
 

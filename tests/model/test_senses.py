@@ -59,6 +59,7 @@ TYPES_IN_USE = [
     "number of months or years",
     "percentage such as 40 %",
     "pressure such as 40 bar",
+    "voltage such as 40 V",
     "release rate such as 40 g/h",
     "room volume such as 40 m3",
     "share such as 40 %",

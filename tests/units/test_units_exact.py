@@ -69,6 +69,7 @@ def test_every_figure_is_a_fraction(kind: str, unit: str) -> None:
         ("volume", "gal", "mL", "3785.411784"),
         ("mass", "lb", "g", "453.59237"),
         ("pressure", "bar", "kPa", "100"),
+        ("voltage", "kV", "V", "1000"),
         ("duration", "week", "h", "168"),
         ("share", "%", "%", "1"),
     ],

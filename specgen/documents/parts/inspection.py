@@ -33,6 +33,7 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
             (
                 point.method,
                 *_gauge(point.gauge, words),
+                words("test voltage {}").format(words.phrase(point.voltage)) if point.voltage is not None else "",
                 sampling(point.sampling, words),
                 point.frequency,
                 *_counts(point.readings, words),

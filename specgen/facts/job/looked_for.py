@@ -14,6 +14,10 @@ _FINISH = re.compile(
 )
 SALT = re.compile(r"\bsalts?\b|chloride|conductivity|8502-(?:6|9)", re.I)
 PORES = re.compile(r"\bpores?\b|pinhole|porosity|holiday|high.voltage|spark|wet sponge|29601|D5162", re.I)
+CLIMATE = re.compile(
+    r"\bclimat|ambient|dew.?point|humid|hygromet|psychromet|weather|(?:air|surface|steel|metal)(?: and \w+)? temperature",
+    re.I,
+)
 DUST = re.compile(r"\bdust|8502-3|clear tape|adhesive tape", re.I)
 
 

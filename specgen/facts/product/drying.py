@@ -51,11 +51,10 @@ def earliest(product: Product, stage: DryingStage, air: Quantity | None) -> Dryi
     return next((found for found in drying_at(product, air) if stage_of(found) is stage), None)
 
 
-def warmer_row(product: Product, stage: DryingStage, air: Quantity, time: Quantity) -> Drying | None:
-    """The coolest entry of a stage stated for air warmer than `air` and met within `time`; None where there is none."""
+def warmer_rows(product: Product, stage: DryingStage, air: Quantity) -> list[Drying]:
+    """The entries of a stage stated for air warmer than `air`, the coolest first."""
     warmer = [entry for entry in product.drying if entry.stage is stage and lower(entry.air) > air]
-    met = [entry for entry in warmer if upper(entry.time) <= time]
-    return min(met, key=lambda entry: lower(entry.air), default=None)
+    return sorted(warmer, key=lambda entry: lower(entry.air))
 
 
 def longest(found: Drying | SandableAfter | Unstated) -> Quantity:

@@ -1,7 +1,7 @@
 """INS012 Each coat is measured before it is overcoated
 
 Checks
-    A point that measures DFT non-destructively: every overcoated coat beneath it that has DFT limits, its own or those of its product, is measured at a point of its own. Where the system states a total DFT, by which this point can decide, it is a note. An existing coat of unknown thickness is measured before the first new coat.
+    A point that measures DFT non-destructively: every overcoated coat beneath it that has DFT limits, its own or those of its product, is measured at a point of its own. Where the system states a total DFT, by which this point can decide, and where those coats are laid by brush, roller, dipping or trowel, it is a note. An existing coat of unknown thickness is measured before the first new coat.
 Why
     A gauge measures all coats down to the metal; a coat beneath the others can then no longer be assessed by itself.
 Passes
@@ -33,6 +33,11 @@ Fails
     jobs.rails.inspection.film.after: second    # at jobs.rails.inspection.film.after
 
     Given second good
+    without jobs.rails.inspection.first
+    systems.deck.layers.first.method: brush
+    jobs.rails.inspection.film.after: second    # note at jobs.rails.inspection.film.after
+
+    Given second good
     without jobs.rails.items.LOCKER.old_coats.later.thickness    # at jobs.rails.items.LOCKER.old_coats.later.thickness    # also OLD010 at jobs.rails.items.LOCKER.old_coats
 
     Given second good
@@ -48,6 +53,7 @@ from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
 from specgen.facts.layer.film import has_film_limits
 from specgen.model.acceptance import GaugePrinciple
+from specgen.model.application import BY_HAND
 from specgen.rules.kit import LOGIC, NOTE, WARNING, Job, Problem, Problems, Spec, date, rule
 
 
@@ -66,7 +72,9 @@ def each_coat_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
         if unread:
             at = "after" if point.after is not None else "at"
             what = f"{point.id} measures all coats together; not measured before overcoating: {', '.join(unread)}"
-            stated = all(system.total is not None for system, layer in below if layer.id in unread)
+            stated = all(
+                system.total is not None or layer.method in BY_HAND for system, layer in below if layer.id in unread
+            )
             yield Problem(("inspection", point.id, at), what, severity=NOTE if stated else None)
     if any(point.at in BEFORE_PAINT for point in points):
         return

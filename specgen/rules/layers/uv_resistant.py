@@ -1,7 +1,7 @@
 """LAY008 The last coat outdoors is UV-resistant
 
 Checks
-    Items stated to be outdoors, or in the sun: the binder of the last coat does not chalk or yellow in sunlight, as epoxies and aromatic polyurethanes do. Tank linings, antifoulings, underbody coatings and cavity wax are not judged: sunlight does not reach them; nor are items immersed, buried, hollow inside, or stated to be out of the sun, whatever exposure is stated beside that.
+    Items stated to be outdoors, or in the sun: the binder of the last coat does not chalk or yellow in sunlight, as epoxies and aromatic polyurethanes do. Tank linings, antifoulings, underbody coatings and cavity wax are not judged: sunlight does not reach them; nor are items immersed, buried, hollow inside, or stated to be out of the sun, whatever exposure is stated beside that. In the splash zone, where the film protects and colour is not asked of it, it is a note.
 Why
     Sunlight breaks the binder down to powder: colour and gloss are lost after one summer, and the coat becomes thinner year by year.
 Passes
@@ -48,18 +48,19 @@ Fails
     jobs.refit.items.DOOR.exposure: exterior    # at jobs.refit.items.DOOR.exposure    # at jobs.refit.exposure
     without jobs.refit.inspection.primer-film    # also JOB006 at jobs.refit.inspection
 
-    jobs.refit.items.STEP.environment: {kind: splash, sun: yes}    # at jobs.refit.items.STEP.environment.sun
+    jobs.refit.items.STEP.environment: {kind: splash, sun: yes}    # note at jobs.refit.items.STEP.environment.sun
 
     jobs.refit.environment: {kind: underside, category: C3}
     jobs.refit.items.STEP.exposure: exterior    # at jobs.refit.items.STEP.exposure
 To put right
-    Finish with an aliphatic polyurethane or another UV-resistant coat; or accept the chalking and state so.
+    Finish with an aliphatic polyurethane or another UV-resistant coat; or write sun: no where none reaches the part; or accept the chalking by a waiver that names who accepts it.
 """
 
-from specgen.facts.job.exposure import sun_on
+from specgen.facts.job.exposure import environment_of, sun_on
 from specgen.facts.job.stack import stacks
 from specgen.facts.pairs.families import binder_family
-from specgen.rules.kit import WARNING, Job, Path, Problem, Problems, Role, Spec, cell_citation, date, rule, table
+from specgen.model.environment import EnvironmentKind
+from specgen.rules.kit import NOTE, WARNING, Job, Path, Problem, Problems, Role, Spec, cell_citation, date, rule, table
 
 _SUFFERS = {"chalks": "chalks in the sun", "poor": "breaks down and yellows in the sun"}
 
@@ -83,4 +84,6 @@ def uv_resistant(job: Job, spec: Spec, on: date) -> Problems:
             continue
         told.add((path, stack.system.id))
         what = f"{stack.item.id} is in the sun; its last coat {last.layer.id} ({binder_family(last.family)['name']}) {suffers}"
-        yield Problem(path, what, source=cell_citation("binder_families", last.family, "uv"))
+        held = environment_of(job, stack.item)
+        weight = NOTE if held is not None and held.kind is EnvironmentKind.SPLASH else None
+        yield Problem(path, what, severity=weight, source=cell_citation("binder_families", last.family, "uv"))

@@ -1,7 +1,7 @@
 """PRE017 The final paper suits the surface and the first coat
 
 Checks
-    The final paper of the last sanding step, against the range of papers for its task: key for primer or for body filler on steel, aluminium, stainless steel, gelcoat, plastic, electrocoat, existing finish. Where there is such a range and no paper is named, it cannot be assessed. Surfaces that are blasted after sanding, and zinc, have no range.
+    The final paper of the last sanding step, against the range of papers for its task: key for primer or for body filler on steel, aluminium, stainless steel, gelcoat, plastic, electrocoat, existing finish; coarser on steelwork, whose environment or system has a category, and before a brush or roller. Where there is such a range and no paper is named, it cannot be assessed. Surfaces that are blasted after sanding, and zinc, have no range.
 Why
     Too coarse, and the scratches swell through the colour; too fine, and the coat has too little key.
 Passes
@@ -14,6 +14,12 @@ Passes
     jobs.refit.items.STEP.preparation: scuff
     systems.chassis.layers.barrier.role: topcoat
     preparations.scuff: {id: scuff, title: Scuff, steps: [{id: degrease, do: degrease, text: Wipe., acceptance: A white cloth stays white.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}], coat_within: 4 h}
+
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
+    jobs.refit.items.STEP.preparation: scuff
+    systems.chassis.layers.barrier.role: topcoat
+    systems.chassis.layers.barrier.method: brush
+    preparations.scuff: {id: scuff, title: Scuff, steps: [{id: degrease, do: degrease, text: Wipe., acceptance: A white cloth stays white.}, {id: scuff, do: sand, text: Scuff., abrasive: P120}], coat_within: 4 h}
 Fails
     preparations.sand-steel.steps.sand.abrasive: P240    # at preparations.sand-steel.steps.sand.abrasive
 
@@ -34,12 +40,20 @@ Fails
 
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
     systems.chassis.layers.barrier.role: topcoat    # at preparations.sand-steel.steps.sand.abrasive
+
+    jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
+    jobs.refit.items.STEP.preparation: scuff
+    systems.chassis.layers.barrier.role: topcoat
+    systems.chassis.layers.barrier.method: brush
+    preparations.scuff: {id: scuff, title: Scuff, steps: [{id: degrease, do: degrease, text: Wipe., acceptance: A white cloth stays white.}, {id: scuff, do: sand, text: Scuff., abrasive: P100}], coat_within: 4 h}    # at preparations.scuff.steps.scuff.abrasive
 To put right
     Finish with a paper in the range named.
 """
 
+from specgen.facts.job.exposure import has_category
 from specgen.facts.pairs.papers import COLOUR, consequence, papers_in, papers_on_material, sanding_task, side_of_window
 from specgen.facts.pairs.parts import BLASTING, Part, members, prepared_with
+from specgen.model.application import BY_HAND
 from specgen.model.preparation import PreparationStep, StepKind
 from specgen.rules.kit import NOTE, PRACTICE, WARNING, Preparation, Problem, Problems, Spec, date, rule, table
 
@@ -80,6 +94,7 @@ def _task(part: Part, spec: Spec) -> str:
         if part.is_repair or part.item.repair is not None:
             return ""  # bare metal, rings and existing coating lie side by side, each with a range of its own
         if first.role in COLOUR:
-            return "old_finish_before_colour"
+            coarse = first.method in BY_HAND or has_category(part.job, part.item, part.system)
+            return "old_finish_steelwork" if coarse else "old_finish_before_colour"
         return "old_2k_before_epoxy_primer" if spec.product_of(first).binder in members("epoxy") else ""
     return papers_on_material(part.material, first.role) if part.material != "steel_blasted" else ""

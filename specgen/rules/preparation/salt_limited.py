@@ -1,7 +1,7 @@
 """PRE013 Steel exposed to salt, or bound for water, has a soluble-salt limit
 
 Checks
-    Bare steel that has been exposed to salt, is pitted (rust grade C or D), is immersed, or is splashed by the sea: its preparation limits soluble salts, and where it is wetted in service not more loosely than the one published limit, which is for ships and here a choice. In the atmosphere a looser limit is noted, and a warning above what is usual there (table salt_limits). Pitted steel indoors, at no category above C2, is not asked for a limit. Rusted steel for which neither is stated cannot be assessed.
+    Bare steel that has been exposed to salt, is pitted (rust grade D, and C where it is bound for corrosivity C4, C5 or CX), is immersed, or is splashed by the sea: its preparation limits soluble salts, and where it is wetted in service not more loosely than the one published limit, which is for ships and here a choice. In the atmosphere a looser limit is noted, and a warning above what is usual there (table salt_limits). Pitted steel indoors, at no category above C2, is not asked for a limit. Rusted steel for which neither is stated cannot be assessed.
 Why
     Salt left on the steel, deepest in pits, draws water through the film: blisters in rows, with rust beneath.
 Passes
@@ -11,6 +11,9 @@ Passes
 
     jobs.refit.substrate.rust_grade: B
 
+    jobs.refit.substrate.rust_grade: C
+    jobs.refit.environment: {kind: atmosphere, category: C3}
+
     jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm, salt_exposure: no}
 
     Given second good
@@ -18,7 +21,7 @@ Passes
     preparations.abrade.salt_limit: 50 mg/m2
     preparations.abrade.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
 
-    jobs.refit.substrate.rust_grade: C
+    jobs.refit.substrate.rust_grade: D
     jobs.refit.exposure: interior
     jobs.refit.environment: {kind: atmosphere, category: C2}
     jobs.refit.items.STEP.system: cab
@@ -29,9 +32,13 @@ Fails
     preparations.sand-steel.salt_limit: 101 mg/m2    # at preparations.sand-steel.salt_limit
     preparations.sand-steel.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
 
+    jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm, rust_grade: C}    # at preparations.sand-steel.salt_limit
+    jobs.refit.items.STEP.environment: {kind: atmosphere, category: C4}
+    preparations.sand-steel.edge_radius: 2 mm
+
     jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm}    # note at jobs.refit.items.STEP.substrate.salt_exposure
 
-    jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm, rust_grade: C}
+    jobs.refit.items.STEP.substrate: {material: steel_rusted, thickness: 3 mm, rust_grade: D}
     preparations.sand-steel.salt_limit: 51 mg/m2    # note at preparations.sand-steel.salt_limit
     preparations.sand-steel.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
 
@@ -61,7 +68,8 @@ from specgen.model.job import Exposure
 from specgen.rules.kit import NOTE, WARNING, Concern, Preparation, Problem, Problems, Quantity, Spec, date, rule, table
 
 _LIMITS = table("salt_limits")
-_PITTED = {"C", "D"}
+_PITTED, _SHALLOW = "D", "C"
+_HARSH = {"C4", "C5", "CX"}
 _SEA = {"Im2", "Im4"}
 
 
@@ -106,8 +114,9 @@ def _reason(part: Part) -> str:
     if part.substrate.salt_exposure:
         return "has been exposed to salt"
     environment = environment_of(part.job, part.item)
-    if part.substrate.rust_grade in _PITTED and not _mild(part, environment):
-        return f"is pitted (rust grade {part.substrate.rust_grade})"
+    grade, category = part.substrate.rust_grade, environment.category if environment is not None else None
+    if (grade == _PITTED and not _mild(part, environment)) or (grade == _SHALLOW and category in _HARSH):
+        return f"is pitted (rust grade {grade})"
     return _wetted(environment)
 
 

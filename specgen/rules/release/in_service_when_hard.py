@@ -1,7 +1,7 @@
 """REL004 Parts do not go into service before the film is hard
 
 Checks
-    The minimum time before return to service: not below that before handling; and at the lowest air temperature of the jobs, for a lower coat with the minimum intervals above it, against the time to through-dry of each product, or else to dry-to-handle. A time that a product states for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning. Service before the film is fully cured is a note; it is a warning where the time is what the product states for warmer air, and where the part is immersed or buried.
+    The minimum time before return to service: not below that before handling; and at the lowest air temperature of the jobs, for a lower coat with the minimum intervals above it, against the time to through-dry of each product, or else to dry-to-handle. A time that a product states for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning. Service before the film is fully cured is a note; it is a warning where the time is just what the product states for warmer air, and where the part is immersed or buried, unless the time between those stated for colder and for warmer air is kept.
 Why
     Rain, wash brushes, loads and fuel destroy in an hour a film that another night would have hardened.
 Passes
@@ -41,15 +41,17 @@ To put right
     Write the time of the drying stage at the lowest air temperature of the job; where parts leave before the film is fully cured, say in use or in the scope what must wait, as washing, loading and decals.
 """
 
+import math
+
 from specgen.facts.job.exposure import environment_of
 from specgen.facts.layer.intervals import coldest_air
-from specgen.facts.layer.release import reached
+from specgen.facts.layer.release import Reached, reached
 from specgen.facts.pairs.families import binder_family
 from specgen.facts.placing import items_painted_with
-from specgen.facts.product.drying import warmer_row
+from specgen.facts.product.drying import warmer_rows
 from specgen.model.environment import EnvironmentKind
 from specgen.model.job import Item
-from specgen.model.product import DryingStage
+from specgen.model.product import Drying, DryingStage
 from specgen.rules.kit import (
     ERROR,
     LOGIC,
@@ -102,16 +104,25 @@ def _before_full_cure(system: System, spec: Spec) -> Problems:
     if after is None or last is None:
         return
     said = f"parts go into service {show(after)} after the last coat"
-    wet = any(_wetted(job, item) for job, item in items_painted_with(system, spec))
     if last.too_soon:
-        product = spec.product_of(last.layer)
-        row = warmer_row(product, DryingStage.FULLY_CURED, last.air, after)
-        told = f", and within {upper(row.time)} at {lower(row.air)}" if row is not None else ""
-        weight, source = (WARNING, LOGIC) if row is not None else (WARNING if wet else NOTE, PRACTICE)
+        warmer = warmer_rows(spec.product_of(last.layer), DryingStage.FULLY_CURED, last.air)
+        row = next((entry for entry in warmer if upper(entry.time) == after), None)
+        told = f"; {upper(row.time)} is its time at {lower(row.air)}" if row is not None else ""
+        wet = any(_wetted(job, item) for job, item in items_painted_with(system, spec))
+        weight, source = (WARNING, LOGIC) if row is not None else (NOTE, PRACTICE)
+        if wet and not (warmer and not last.warmer_alone and _between(last, warmer[0]) <= after.to("day")):
+            weight = WARNING
         yield Problem(_PATH, f"{said}; {last.only_after}{told}", severity=weight, source=source)
     elif last.warmer_alone and binder_family(spec.product_of(last.layer).binder)["cure"] != "stoved":
         what = f"{said}; {last.not_stated}"
         yield Problem(_PATH, what, _ASK, NOTE)
+
+
+def _between(last: Reached, warmer: Drying) -> float:
+    """Days to the stage at the air of the job, between the entry for colder and that for warmer air, by equal factors for equal steps."""
+    cold, warm = last.stated_at.to("degC"), lower(warmer.air).to("degC")
+    long, short = float(last.due.to("day")), float(upper(warmer.time).to("day"))
+    return long * math.pow(short / long, float((last.air.to("degC") - cold) / (warm - cold)))
 
 
 def _wetted(job: Job, item: Item) -> bool:
