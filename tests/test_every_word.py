@@ -32,7 +32,7 @@ ELSEWHERE: set[StrEnum] = {
     Method.AEROSOL,
     CuringKind.CAPSULE_AEROSOL,
     CuringKind.BLOCKED_AEROSOL,
-    *(set(StepKind) - {StepKind.DRILL, StepKind.CUT, StepKind.STEAM, StepKind.MASK, StepKind.SEAL}),
+    *(set(StepKind) - {StepKind.DRILL, StepKind.CUT, StepKind.STEAM, StepKind.JET, StepKind.MASK, StepKind.SEAL}),
 }
 WORDS_USED = [
     word

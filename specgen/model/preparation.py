@@ -40,6 +40,7 @@ class StepKind(StrEnum):
     STRIP = "strip"
     BLAST = "blast"
     SWEEP = "sweep-blast"
+    JET = "water-jet"
     HAND_TOOL = "hand-tool"
     POWER_TOOL = "power-tool"
     SAND = "sand"
@@ -116,7 +117,7 @@ class PreparationStep(Node):
     )
     text: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.PREPARATION, "instruction, in words", required=True)
     grade: Grade | None = leaf(
-        Polarity.LADDER, Concern.PREPARATION, "preparation grade required, as in P Ma, St 3, Sa 2 1/2 or SP 10"
+        Polarity.LADDER, Concern.PREPARATION, "preparation grade required, as in P Ma, St 3, Sa 2 1/2, SP 10 or WJ-2"
     )
     abrasive: Line | None = leaf(
         Polarity.REPLACED, Concern.PREPARATION, "paper, pad or abrasive, in words; papers in their order by P number"

@@ -81,6 +81,7 @@ WORDS: Mapping[StrEnum, str] = {
     StepKind.STRIP: N_("Strip existing coating"),
     StepKind.BLAST: N_("Blast-clean"),
     StepKind.SWEEP: N_("Sweep-blast"),
+    StepKind.JET: N_("Water-jet"),
     StepKind.HAND_TOOL: N_("Hand-tool clean"),
     StepKind.POWER_TOOL: N_("Power-tool clean"),
     StepKind.SAND: N_("Sand"),

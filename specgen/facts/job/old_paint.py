@@ -20,6 +20,7 @@ _MAKES_DUST = frozenset(
         StepKind.STRIP,
         StepKind.BLAST,
         StepKind.SWEEP,
+        StepKind.JET,
         StepKind.HAND_TOOL,
         StepKind.POWER_TOOL,
         StepKind.SAND,

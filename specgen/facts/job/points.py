@@ -29,9 +29,9 @@ def material_of(job: Job, item: Item, spec: Spec) -> Row | None:
 
 
 def is_rough(job: Job, item: Item, spec: Spec) -> bool:
-    """True where the item is blasted, or comes blasted."""
+    """True where the item is blasted, comes blasted, or has the profile of an earlier blasting."""
     substrate = spec.substrate_of(job, item)
-    comes_blasted = substrate is not None and substrate.material == "steel_blasted"
+    comes_blasted = substrate is not None and (substrate.material == "steel_blasted" or substrate.has_profile is True)
     return comes_blasted or is_blasted(job, item, spec)
 
 

@@ -15,7 +15,7 @@ from specgen.facts.job.packs import Need, contents_of, loss_on_the_way, need_of_
 from specgen.facts.layer.figures import solids_in_can, solids_sprayed, wet_target
 from specgen.facts.layer.film import planned_film
 from specgen.facts.memo import memoised
-from specgen.facts.pairs.parts import BLASTING
+from specgen.facts.pairs.parts import BLASTING, is_jetting
 from specgen.model.job import DeadVolumeTable, Item, Job
 from specgen.model.product import Product, Variant
 from specgen.model.spec import Spec
@@ -140,7 +140,7 @@ def _packs(found: Quantities, job: Job, spec: Spec) -> None:
     profile, panels = _profile(found, job), _panels(job)
     for system in spec.systems_of(job):
         items = [item for item in job.items if spec.system_of(job, item) is system and item.id in found.areas]
-        blasted = [item for item in items if is_blasted(job, item, spec)] if profile is not None else []
+        blasted = [item for item in items if has_profile(job, item, spec)] if profile is not None else []
         whole = _together(found, job, f"area-of.{system.id}", items)
         rough = whole if blasted == items else _together(found, job, f"blasted-area-of.{system.id}", blasted)
         for layer in system.layers:
@@ -170,9 +170,20 @@ def _together(found: Quantities, job: Job, name: str, items: list[Item]) -> Work
 
 
 def is_blasted(job: Job, item: Item, spec: Spec) -> bool:
-    """True where the preparation of the item blasts it, so that its first coat has a profile to fill."""
-    preparation = spec.preparation_of(job, item)
-    return preparation is not None and any(step.do in BLASTING for step in preparation.steps)
+    """True where the preparation blasts the item, or jets it down to the profile of an earlier blasting."""
+    preparation, substrate = spec.preparation_of(job, item), spec.substrate_of(job, item)
+    if preparation is None:
+        return False
+    bared = substrate is not None and substrate.has_profile is True
+    return any(step.do in BLASTING or (bared and is_jetting(step)) for step in preparation.steps)
+
+
+def has_profile(job: Job, item: Item, spec: Spec) -> bool:
+    """True where the first coat has a profile to fill: blasted or jetted bare, come blasted, or given one by another tool."""
+    preparation, substrate = spec.preparation_of(job, item), spec.substrate_of(job, item)
+    comes_blasted = substrate is not None and substrate.material == "steel_blasted"
+    made = preparation is not None and any(step.profile is not None for step in preparation.steps)
+    return comes_blasted or made or is_blasted(job, item, spec)
 
 
 def _profile(found: Quantities, job: Job) -> Working | None:

@@ -29,6 +29,7 @@ WORKING = {
 BLASTING = {StepKind.BLAST, StepKind.SWEEP}
 
 _TAKES_ALL_OFF = {StepKind.STRIP, StepKind.BLAST}
+_JETTED_BARE = {"WJ-1", "WJ-2"}
 
 # The table of substrates speaks of steel sheet; hot-rolled steel is the same metal with its scale.
 _ASKED_AS = {"steel_hot_rolled": "steel_cold_rolled"}
@@ -127,8 +128,13 @@ def _complete(spec: Spec, placed: Iterable[Placed]) -> Iterator[Part]:
 
 
 def takes_old_paint_off(preparation: Preparation) -> bool:
-    """True where old paint goes all over: stripped or blasted, unless an edge is feathered, for then it stays around the spot."""
-    return any(step.do in _TAKES_ALL_OFF for step in preparation.steps) and not feathers(preparation)
+    """True where old paint goes all over: stripped, blasted or jetted, unless an edge is feathered: then it stays around the spot."""
+    return any(_takes_all_off(step) for step in preparation.steps) and not feathers(preparation)
+
+
+def _takes_all_off(step: PreparationStep) -> bool:
+    """Water jetting to the two cleanest of its grades leaves stains at most."""
+    return step.do in _TAKES_ALL_OFF or (step.do is StepKind.JET and step.grade in _JETTED_BARE)
 
 
 def reaches_the_part(item: Item, preparation: Preparation | None) -> bool:
@@ -156,8 +162,8 @@ def grade_notes(says: str) -> dict[str, Row]:
 
 
 def is_jetting(step: PreparationStep) -> bool:
-    """True for a wash to a grade of water jetting, which takes off rust and paint."""
-    return step.do is StepKind.WASH and step.grade is not None and step.grade.startswith("WJ")
+    """True for water jetting, and for a wash or a stripping to one of its grades: it takes off rust and paint and makes no profile."""
+    return step.do is StepKind.JET or (step.grade is not None and step.grade.startswith("WJ"))
 
 
 def medium_name(step: PreparationStep) -> str:

@@ -27,6 +27,7 @@ TASK_OF_STEP: Mapping[StepKind, Task] = {
     StepKind.DRILL: Task.SANDING,
     StepKind.CUT: Task.SANDING,
     StepKind.STRIP: Task.PREPARATION,
+    StepKind.JET: Task.PREPARATION,
     StepKind.BLAST: Task.SANDING,
     StepKind.SWEEP: Task.SANDING,
     StepKind.HAND_TOOL: Task.SANDING,

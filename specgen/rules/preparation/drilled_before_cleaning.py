@@ -28,6 +28,7 @@ _CLEANS = {
     StepKind.DEGREASE,
     StepKind.BLAST,
     StepKind.SWEEP,
+    StepKind.JET,
     StepKind.DUST_OFF,
 }
 

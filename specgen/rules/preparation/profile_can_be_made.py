@@ -14,7 +14,7 @@ Fails
 
     Given second good
     preparations.blast.steps.blast: {id: blast, do: power-tool, text: Brush., grade: SP 3, profile: 1..1.5 mil, profile_method: ISO 8503-5}    # at preparations.blast.steps.blast.profile
-    jobs.rails.substrate.has_profile: yes    # also PRE008 at preparations.blast.steps.blast.grade    # also PRE009 at preparations.blast.steps.blast.grade    # also USE006 at jobs.rails.consumption.profile
+    jobs.rails.substrate.has_profile: yes    # also PRE008 at preparations.blast.steps.blast.grade    # also PRE009 at preparations.blast.steps.blast.grade
 To put right
     Blast, or use power tools to SP 11 or SP 15, which require a profile; or leave the profile out.
 """
