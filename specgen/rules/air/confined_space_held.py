@@ -19,6 +19,7 @@ Passes
     jobs.refit.ventilation: {statement: Forced extraction from the bottom of the tank.}
     jobs.refit.scope: New lining inside the water tank of the sweeper.
     jobs.refit.inspection.gas: {id: gas, check: Entry permit, at: receipt, criterion: {text: "gas and oxygen read, permit signed"}, hold_point: yes}
+    jobs.refit.inspection.air: {id: air, check: Air and surface temperature and dew point, at: during-application, criterion: {text: inside the limits}}
 Fails
     jobs.refit.workplace: confined-space    # at jobs.refit.confined_space
     jobs.refit.ventilation: {statement: Forced extraction from the bottom of the tank.}

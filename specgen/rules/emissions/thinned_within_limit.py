@@ -12,6 +12,7 @@ Passes
 Fails
     systems.chassis.layers.barrier.thinner: 10 %
     products.barrier.voc.content: 530 g/L
+    products.barrier.solids: {in_can: 47 %, sprayed: 47 %}
     products.barrier.application.mixing.thinner_voc: 860 g/L    # warning at systems.chassis.layers.barrier.thinner
 
     systems.chassis.layers.barrier.thinner: 5 %    # note at systems.chassis.layers.barrier.thinner

@@ -9,6 +9,7 @@ Passes
 
     products.primer.voc.content: 840 g/L
     products.barrier.voc: {content: 540 g/L, categories: [{id: eu, jurisdiction: EU, category: c(i)}]}
+    products.barrier.solids: {in_can: 47 %, sprayed: 47 %}
 
     Given second good
     products.touch-up.voc.categories.eu: {id: eu, jurisdiction: EU, category: c(i)}
@@ -30,6 +31,7 @@ Fails
     products.primer.voc.content: 841 g/L    # at products.primer.voc.content
 
     products.barrier.voc: {content: 541 g/L, categories: [{id: us, jurisdiction: US, category: d}, {id: eu, jurisdiction: EU, category: c(i)}]}    # at products.barrier.voc.content
+    products.barrier.solids: {in_can: 47 %, sprayed: 47 %}
 
     project.jurisdictions: [EU, GB]
     products.barrier.voc: {content: 450 g/L, categories: [{id: eu, jurisdiction: EU, category: z}, {id: gb, jurisdiction: GB, category: d}]}    # warning at products.barrier.voc.categories.eu.category    # at products.barrier.voc.content

@@ -1,7 +1,7 @@
 """LAY009 Successive coats differ in colour
 
 Checks
-    Two successive coats, neither of them a clearcoat, do not have the same number of the same colour standard, nor are they one variant of one product. Two coats of a basecoat or topcoat of one colour are not judged. In a tank lining, and on parts immersed in service, it is a warning.
+    Two successive coats, neither of them a clearcoat, do not have the same number of the same colour standard, nor, in a tank lining and on parts immersed in service, are they one variant of one product. Two coats of a basecoat or topcoat of one colour are not judged. In such linings and on such parts it is a warning.
 Why
     Where a coat has the colour of the one beneath, missed areas cannot be seen.
 Passes
@@ -58,24 +58,21 @@ def colours_differ(system: System, spec: Spec, on: date) -> Problems:
         old, new = spec.variant_of(below), spec.variant_of(above)
         if old is None or new is None or above.role is Role.CLEARCOAT:
             continue
-        alike = _alike(below, old, above, new)
+        wet = _under_water(system, spec)
+        alike = _alike(below, old, above, new, wet=wet)
         if alike:
-            weight = None if _under_water(system, spec) else NOTE
-            yield Problem(
-                ("layers", above.id, "variant"),
-                f"{above.id} has the same colour as {below.id}, {alike}",
-                severity=weight,
-            )
+            what = f"{above.id} has the same colour as {below.id}, {alike}"
+            yield Problem(("layers", above.id, "variant"), what, severity=None if wet else NOTE)
 
 
-def _alike(below: Layer, old: Variant, above: Layer, new: Variant) -> str:
+def _alike(below: Layer, old: Variant, above: Layer, new: Variant, *, wet: bool) -> str:
     """The colour that two coats share, in words; empty where they differ, or nothing tells."""
     if below.role in _COLOUR and above.role in _COLOUR:
         return ""
     if old.colour is not None and new.colour is not None:
         same = (old.colour.standard, old.colour.number) == (new.colour.standard, new.colour.number)
         return f"{new.colour.number} of {new.colour.standard}" if same else ""
-    return f"{new.name} of {above.product}" if below.product == above.product and old is new else ""
+    return f"{new.name} of {above.product}" if wet and below.product == above.product and old is new else ""
 
 
 def _under_water(system: System, spec: Spec) -> bool:

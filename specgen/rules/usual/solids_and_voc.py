@@ -1,7 +1,7 @@
 """USU017 Volume solids, VOC content and density fit into one litre
 
 Checks
-    Products that state a VOC content: it is not above the density of the product. With the volume solids of the can contents: solids and the VOC, at the density of a heavy solvent blend, do not fill more than one litre; and of a liquid classified as flammable, which contains little water, they fill most of it at the density of a light one. Zinc silicate is left out, for its film is porous and its binder releases alcohol. What its solids weigh, density less VOC over volume solids, is that of a resin at least.
+    Products that state a VOC content: it is not above the density of the product. With the volume solids of the can contents: solids and the VOC, at the density of a heavy solvent blend, do not fill more than one litre; and of a liquid classified as flammable, which contains little water, they fill most of it at the density of a light one. A product that states its composition is held against that instead. Zinc silicate is left out, for its film is porous and its binder releases alcohol. What its solids weigh, density less VOC over volume solids, is that of a resin at least.
 Why
     The three figures come from one formulation. Where they do not fit, one of them has a slip: with wrong volume solids every wet film target and every order is wrong, with a wrong VOC content the limit was checked on a figure that does not exist.
 Passes
@@ -64,7 +64,7 @@ def solids_and_voc(product: Product, spec: Spec, on: date) -> Problems:
         yield Problem(("voc", "density"), what)
         return
     solids = product.solids.in_can if product.solids is not None else None
-    if solids is None or product.binder in _NOT_ADDITIVE:
+    if solids is None or product.composition or product.binder in _NOT_ADDITIVE:
         return
     least, most = lower(solids).to("%"), upper(solids).to("%")
     said = f"volume solids {solids} and a VOC content of {voc.content}"
@@ -80,7 +80,7 @@ def solids_and_voc(product: Product, spec: Spec, on: date) -> Problems:
         yield _practice(
             ("voc", "content"),
             what,
-            "correct the figure with the slip; where the rest is water, state it in the composition",
+            "correct the figure with the slip; where the rest is water, state the composition",
         )
     elif voc.density is not None and (voc.density.to("g/mL") - content) * 100 < proportion("solids_density") * least:
         what = f"{said} at a density of {voc.density}: the solids weigh less than {_given('solids_density')}"
@@ -95,7 +95,7 @@ def _volume(content: Fraction, solvent: str) -> Fraction:
 def _solvent_borne(product: Product) -> bool:
     """True for a liquid declared flammable, of which little can be water."""
     hazards = product.hazards
-    if hazards is None or any(line.cas == "7732-18-5" for line in product.composition):
+    if hazards is None:
         return False
     classes = {entry.hazard_class for entry in hazards.classification}
     return "flammable_liquids" in classes or bool(_STATEMENTS & set(hazards.statements))
