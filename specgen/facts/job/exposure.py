@@ -47,6 +47,12 @@ def sun_on(job: Job, item: Item) -> tuple[bool, Path] | None:
     return None
 
 
+def in_water(job: Job, item: Item) -> bool:
+    """True for a part that is immersed or splashed in service."""
+    found = environment_of(job, item)
+    return found is not None and found.kind in {EnvironmentKind.IMMERSION, EnvironmentKind.SPLASH}
+
+
 def like_a_vehicle(job: Job, item: Item, system: System) -> bool:
     """True where the job names vehicles, and neither system nor environment has a category, as steelwork is given one."""
     return bool(job.vehicles) and not has_category(job, item, system)

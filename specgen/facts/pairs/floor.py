@@ -16,6 +16,8 @@ from specgen.standards.citations import LOGIC, Citation
 from specgen.standards.tables import Row, table
 from specgen.trade.known import NotKnown
 
+_FAR = 2
+
 
 @dataclass(frozen=True, slots=True)
 class MissedFloor:
@@ -66,7 +68,8 @@ def missed_floor(part: Part, product: Product) -> MissedFloor | NotKnown | None:
         if found is None:
             return NotKnown(about, f"{step.grade} is not on the same ladder as {product.least_grade}", at=at)
         reached, confirmed = found
-        return None if reached else MissedFloor(step, at, product.least_grade, "", LOGIC, confirmed, confirmed)
+        certain = confirmed or _far_below(step.grade, product.least_grade)
+        return None if reached else MissedFloor(step, at, product.least_grade, "", LOGIC, confirmed, certain)
     missed: list[tuple[Row, bool]] = []
     for row in rows:
         each = [reaches(step.grade, least) for least in row["grades"].split(" or ")]
@@ -92,6 +95,12 @@ def reaches(grade: str, least: str) -> tuple[bool, bool] | None:
     series = {row["id"]: row["series"] for row in table("preparation_grades").rows}
     alike = {grade} | _equals(grade)
     return level[grade] >= level[least], any(series[other] == series[least] for other in alike)
+
+
+def _far_below(grade: str, least: str) -> bool:
+    """Two steps of the ladder or more: hand tools where a blast is asked. No reading of the ladder makes these one."""
+    level = {row["grade"]: int(row["level"]) for row in table("preparation_ladder").rows}
+    return level[least] - level[grade] >= _FAR
 
 
 def small_spots(family: str, *, severe: bool) -> tuple[Row, ...]:

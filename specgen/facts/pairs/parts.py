@@ -92,6 +92,12 @@ class Part:
         return self.is_bare_metal and self.material in members("bare_steel")
 
     @property
+    def lays_steel_bare(self) -> bool:
+        """True where a grade has to be reached on steel: bare steel, and steel under existing coats that are not sound."""
+        under = self.kind == "metal" and self.material in members("bare_steel") and bool(self.old_paint)
+        return self.is_bare_steel or (under and any(coat.sound is False for coat in self.old_paint))
+
+    @property
     def is_zinc(self) -> bool:
         return self.material in members("galvanized")
 

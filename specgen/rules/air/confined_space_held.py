@@ -1,7 +1,7 @@
 """AIR006 A confined space is entered on a signed permit only
 
 Checks
-    Each job in a confined space: who signs the entry permit, the atmosphere test, the standby person and the rescue are stated. A job whose scope speaks of work inside a tank, hopper, pit or the like, or that paints indoors what is immersed in service, and that states no place of work or only that it is on site, is asked for it, unless a hold point at receipt names the permit or the test of the air.
+    Each job in a confined space: who signs the entry permit, the atmosphere test, the standby person, the rescue and the ventilation are stated. A job whose scope speaks of work inside a tank, hopper, pit or the like, or that paints indoors what is immersed in service, and that states no place of work or only that it is on site, is asked for it, unless a hold point at receipt names the permit or the test of the air.
 Why
     In a confined space vapour and lack of oxygen kill without warning, and whoever goes in to help dies beside the first. No calculated flow makes it safe: the permit is signed at the space, on the day.
 Passes
@@ -21,6 +21,10 @@ Passes
     jobs.refit.inspection.gas: {id: gas, check: Entry permit, at: receipt, criterion: {text: "gas and oxygen read, permit signed"}, hold_point: yes}
     jobs.refit.inspection.air: {id: air, check: Air and surface temperature and dew point, at: during-application, criterion: {text: inside the limits}}
 Fails
+    jobs.refit.workplace: confined-space
+    jobs.refit.ventilation: {statement: None needed.}    # at jobs.refit.ventilation    # also AIR004 at jobs.refit.ventilation
+    jobs.refit.confined_space: {permit: safety office of the yard, atmosphere_test: "Oxygen, explosive limit and solvent before entry and all the time; out below 20 % oxygen.", standby: one trained person at the manhole with no other task, rescue: "Tripod, harness and winch in place; site fire crew told."}
+
     jobs.refit.workplace: confined-space    # at jobs.refit.confined_space
     jobs.refit.ventilation: {statement: Forced extraction from the bottom of the tank.}
 
@@ -38,11 +42,12 @@ Fails
     jobs.rails.items.RAIL.environment: {kind: immersion, category: Im1}
     systems.deck.layers.first.stripe_coat: {when: before, where: welds}
 To put right
-    State place of work: confined-space, and under confined_space the permit, the atmosphere test, the standby person and the rescue. The documents then print it as a hold point.
+    State place of work: confined-space, and under confined_space the permit, the atmosphere test, the standby person and the rescue, and under ventilation the flow or a sentence. The documents then print it as a hold point.
 """
 
 import re
 
+from specgen.facts.job.air_wording import states_air
 from specgen.facts.job.confined import is_confined, lacking
 from specgen.facts.job.exposure import environment_of, exposure_of
 from specgen.facts.job.looked_for import words_of
@@ -65,10 +70,11 @@ _RULED_OUT = re.compile(r"\b(?:no|not|never|nobody|without|outside)\b", re.I)
 @rule("AIR006", on=Job, severity=WARNING, source=cite("29-CFR-1910-146", "", Basis.MEMORY))
 def confined_space_held(job: Job, spec: Spec, on: date) -> Problems:
     if is_confined(job):
-        gaps = lacking(job)
-        if gaps:
-            what = f"{job.id} is done in a confined space; not stated: {', '.join(gaps)}"
-            yield Problem(("confined_space",), what)
+        gaps, aired = lacking(job), states_air(job)
+        if gaps or not aired:
+            named = (*gaps, *(() if aired else ("the ventilation",)))
+            what = f"{job.id} is done in a confined space; not stated: {', '.join(named)}"
+            yield Problem(("confined_space" if gaps else "ventilation",), what)
         return
     if job.workplace not in {None, Workplace.ON_SITE} or any(_asks_for_permit(point) for point in job.inspection):
         return

@@ -1,15 +1,12 @@
 """AIR004 Isocyanate is sprayed only where the ventilation is stated
 
 Checks
-    Each job in which a product that contains isocyanate may be sprayed: ventilation is stated by the job (a flow, air changes or a sentence) or by the product, or the place of work is a booth or outdoors. Where it is not known whether the product contains isocyanate, this is a warning. A coat that is put on with brush or roller makes no mist.
+    Each job in which a product that contains isocyanate may be sprayed: ventilation is stated by the job (a flow, air changes or a sentence) or by the product, or the place of work is a booth or outdoors. Where the product alone states it, and where it is not known whether the product contains isocyanate, this is a warning. A coat that is put on with brush or roller makes no mist.
 Why
     Isocyanate mist that is not drawn off stays in the breathing air of everyone in the room, and one day of it can end a working life.
 Passes
     without jobs.refit.workplace
     jobs.refit.ventilation: {statement: "Spray booth to EN 16985, extraction on until it has cleared; air-fed respiratory protection stays on."}
-
-    jobs.refit.workplace: workshop
-    products.clear.hazards.ventilation: Spray with forced extraction only.
 
     Given second good
     without jobs.rails.workplace
@@ -33,39 +30,37 @@ Fails
 
     without jobs.refit.workplace    # at jobs.refit.ventilation
     products.clear.hazards.ventilation: None needed.
+
+    jobs.refit.workplace: workshop    # warning at jobs.refit.ventilation
+    products.clear.hazards.ventilation: Spray with forced extraction only.
 To put right
     State the place of work and its ventilation: the booth and its standard, the fresh-air flow, and how long air-fed respiratory protection stays on after spraying.
 """
 
-import re
-
+from specgen.facts.job.air_wording import NO_AIR, states_air
 from specgen.facts.job.sprayed import sprayed_on
 from specgen.facts.product.hazard_facts import isocyanates_in
 from specgen.model.application import Workplace
 from specgen.rules.kit import ERROR, WARNING, Basis, Job, Problem, Problems, Spec, cite, date, rule
 
-_NONE = re.compile(r"^(?:none|no|not)\b", re.I)
 # A booth draws the mist off and the open air carries it away; any other place has to say how.
 _AIRED = {Workplace.BOOTH, Workplace.OUTDOORS}
 
 
 @rule("AIR004", on=Job, severity=ERROR, source=cite("REACH", "Annex II, 8.2.1", Basis.REGULATION), waivable=False)
 def isocyanate_aired(job: Job, spec: Spec, on: date) -> Problems:
-    if job.workplace in _AIRED or _states_air(job):
+    if job.workplace in _AIRED or states_air(job):
         return
     for product in sprayed_on(job, spec):
         held = isocyanates_in(product)
         stated = product.hazards.ventilation if product.hazards is not None else None
-        if held is False or (stated is not None and not _NONE.search(stated)):
+        if held is False:
+            continue
+        if stated is not None and not NO_AIR.search(stated):
+            if held:
+                what = f"{product.id} contains isocyanate and is sprayed in {job.id}, which does not state the ventilation that the product asks for"
+                yield Problem(("ventilation",), what, severity=WARNING)
             continue
         contents = "contains isocyanate" if held else "may contain isocyanate"
         what = f"{product.id} {contents} and is sprayed in {job.id}, but neither states how the air is kept clean"
         yield Problem(("ventilation",), what, severity=None if held else WARNING)
-
-
-def _states_air(job: Job) -> bool:
-    air = job.ventilation
-    if air is None:
-        return False
-    words = air.statement is not None and not _NONE.search(air.statement)
-    return words or air.flow is not None or air.changes is not None

@@ -1,7 +1,7 @@
 """PRE008 The steel is prepared to the grade its first coat requires
 
 Checks
-    The cleanest grade a preparation states, against the minimum that the product of the first coat states for bare steel, or else the one published for its binder; stricter for immersion and for corrosivity C5 or CX, of the job or claimed by the system; less strict for repaired spots. Zinc-rich paint has a rule of its own. A grade of another series without a published equivalent is compared over the ladder of common practice, which only gives a warning.
+    The cleanest grade a preparation states, against the minimum that the product of the first coat states for bare steel, or else the one published for its binder; stricter for immersion and for corrosivity C5 or CX, of the job or claimed by the system; less strict for repaired spots. Steel beneath existing coats that are not sound is laid bare and counts too; there the published minimum gives a warning, the product's own an error. Zinc-rich paint has a rule of its own. A grade of another series without a published equivalent is compared over the ladder of common practice, which only gives a warning.
 Why
     A primer adheres only as well as what is left on the steel: over the rust and scale that hand tools leave, a good primer fails like a poor one.
 Passes
@@ -27,7 +27,16 @@ Passes
     preparations.abrade.edge_radius: 2 mm
     preparations.abrade.steps.sand: {id: sand, do: blast, text: Blast., grade: SP 10, medium: garnet, profile: 1..1.5 mil, profile_method: ISO 8503-5}
     systems.deck.layers.first.stripe_coat: {when: before, where: welds}
+
+    products.primer.least_grade: St 3
+    preparations.sand-steel.steps.sand.grade: St 3
+    products.barrier.least_grade: St 3
+    jobs.refit.items.STEP.old_coats: [{id: old, family: epoxy_2k, thickness: 80 um, sound: yes, rub: resistant}]
 Fails
+    products.barrier.least_grade: Sa 2 1/2    # at preparations.sand-steel.steps.sand.grade    # also OLD008 at jobs.refit.items.STEP.old_coats.old.sound    # also PRE008 at preparations.sand-steel.steps.sand.grade
+    preparations.sand-steel.steps.sand.grade: St 3
+    jobs.refit.items.STEP.old_coats: [{id: old, family: epoxy_2k, thickness: 80 um, sound: no, rub: resistant}]
+
     preparations.sand-steel.steps.sand.grade: St 3    # at preparations.sand-steel.steps.sand.grade    # also PRE008 warning at preparations.sand-steel.steps.sand.grade
 
     products.primer.least_grade: St 3
@@ -86,7 +95,7 @@ _COMPARABLE = "name a grade of the series SSPC or ISO 8501-1"
 def grade_reaches_floor(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
         product = spec.product_of(part.system.layers[0])
-        if not part.is_bare_steel or product.binder in ZINC_RICH:
+        if not part.lays_steel_bare or product.binder in ZINC_RICH:
             continue
         missed = missed_floor(part, product)
         if isinstance(missed, NotKnown):
@@ -95,5 +104,6 @@ def grade_reaches_floor(preparation: Preparation, spec: Spec, on: date) -> Probl
         elif missed is not None:
             below = f"{missed.step.grade} on {part.name} beneath the product {product.id}{missed.paint}"
             what = f"{below}: {missed.least}; the primer is then applied over rust and scale"
-            weight = ERROR if missed.certain else WARNING
+            own = product.least_grade is not None
+            weight = ERROR if missed.certain and (own or part.is_bare_steel) else WARNING
             yield Problem(missed.path, what, missed.remedy, weight, missed.source, absolute=True)

@@ -1,7 +1,7 @@
 """SUB009 Dissimilar metals are insulated and the nobler one is painted
 
 Checks
-    Parts with attached metals that are left uncoated: the joint is sealed, and the painted metal is not the less noble of the two. A joint whose sealing is not stated cannot be assessed.
+    Parts with attached metals that are left uncoated: the joint is sealed, and the painted metal is not the less noble of the two. A joint whose sealing is not stated cannot be assessed. Where the part is immersed, or splashed, and nobler metal is joined to it without a seal, it is a warning; otherwise a note.
 Why
     Galvanic corrosion: at a scratch in the paint a large bare cathode concentrates the whole attack on one spot of the less noble metal; a brown or white stain, then a hole.
 Passes
@@ -11,6 +11,9 @@ Passes
 
     jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, attached_metals: [aluminium], joint_sealed: yes}
 Fails
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm, attached_metals: [copper], joint_sealed: no}    # warning at jobs.refit.items.STEP.substrate.joint_sealed    # note at jobs.refit.items.STEP.substrate.attached_metals
+    jobs.refit.items.STEP.environment: {kind: splash, medium: sea-water}
+
     jobs.refit.items.STEP.substrate: {material: steel_cold_rolled, thickness: 3 mm, attached_metals: [stainless], joint_sealed: no}    # at jobs.refit.items.STEP.substrate.joint_sealed    # also SUB009 at jobs.refit.items.STEP.substrate.attached_metals
 
     jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm, attached_metals: [aluminium]}    # at jobs.refit.items.STEP.substrate.joint_sealed
@@ -24,14 +27,15 @@ To put right
     Seal or insulate the joint; paint both metals, or at least the nobler one.
 """
 
+from specgen.facts.job.exposure import in_water
 from specgen.facts.pairs.parts import parts_of
-from specgen.rules.kit import NOTE, Job, Problem, Problems, Spec, date, rule, table
+from specgen.rules.kit import NOTE, WARNING, Job, Problem, Problems, Spec, date, rule, table
 
 _RULES = table("galvanic_rules")
 _BOTH = _RULES.row_citation(_RULES.row("id", "both_members"))
 
 
-@rule("SUB009", on=Job, severity=NOTE, source=_BOTH)
+@rule("SUB009", on=Job, severity=WARNING, source=_BOTH)
 def unlike_metals(job: Job, spec: Spec, on: date) -> Problems:
     order = {row["material"]: int(row["order"]) for row in table("galvanic_series").rows}
     for part in parts_of(job, spec):
@@ -41,13 +45,15 @@ def unlike_metals(job: Job, spec: Spec, on: date) -> Problems:
             continue
         owner = ("items", part.item.id) if part.item.substrate is not None else ()
         path, named = (*owner, "substrate"), ", ".join(table("materials").row("id", metal)["name"] for metal in others)
+        nobler = [metal for metal in others if order[metal] > own]
         if part.substrate.joint_sealed is None:
             what = f"cannot be assessed: whether the joint of {part.name} to {named} is sealed is not stated"
-            yield Problem((*path, "joint_sealed"), what, "write joint_sealed: yes or no")
+            yield Problem((*path, "joint_sealed"), what, "write joint_sealed: yes or no", NOTE)
         elif not part.substrate.joint_sealed:
-            yield Problem((*path, "joint_sealed"), f"the joint of {part.name} to bare {named} is not sealed")
-        nobler = [metal for metal in others if order[metal] > own]
+            weight = WARNING if nobler and in_water(part.job, part.item) else NOTE
+            what = f"the joint of {part.name} to bare {named} is not sealed"
+            yield Problem((*path, "joint_sealed"), what, severity=weight)
         if nobler and part.substrate.joint_sealed is not None:
-            what = f"only {part.name} is painted; {named} in contact with it is more noble and is left uncoated"
+            what = f"only {part.name} is painted; left uncoated in contact with it, and nobler: {named}"
             source = _RULES.row_citation(_RULES.row("id", "not_anode_alone"))
-            yield Problem((*path, "attached_metals"), what, source=source)
+            yield Problem((*path, "attached_metals"), what, severity=NOTE, source=source)

@@ -50,7 +50,7 @@ _COMPARABLE = "name a grade of the series SSPC or ISO 8501-1"
 def zinc_rich_preparation(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
         product = spec.product_of(part.system.layers[0])
-        if not part.is_bare_steel or product.binder not in ZINC_RICH:
+        if not part.lays_steel_bare or product.binder not in ZINC_RICH:
             continue
         missed = missed_floor(part, product)
         if isinstance(missed, NotKnown):
