@@ -1,7 +1,7 @@
 """AIR004 Isocyanate is sprayed only where the ventilation is stated
 
 Checks
-    Each job in which a product that contains isocyanate may be sprayed: ventilation is stated by the job (a flow, air changes or a sentence) or by the product, or the place of work is a booth or outdoors. Where the product alone states it, and where it is not known whether the product contains isocyanate, this is a warning. A coat that is put on with brush or roller makes no mist.
+    Each job in which a product that contains isocyanate may be sprayed: ventilation is stated by the job (a flow, air changes or a sentence) or by the product, or the place of work is a booth or outdoors. Where the job names another place and the product alone states the ventilation, and where it is not known whether the product contains isocyanate, this is a warning. A coat that is put on with brush or roller makes no mist.
 Why
     Isocyanate mist that is not drawn off stays in the breathing air of everyone in the room, and one day of it can end a working life.
 Passes
@@ -57,7 +57,7 @@ def isocyanate_aired(job: Job, spec: Spec, on: date) -> Problems:
         if held is False:
             continue
         if stated is not None and not NO_AIR.search(stated):
-            if held:
+            if held and job.workplace is not None:
                 what = f"{product.id} contains isocyanate and is sprayed in {job.id}, which does not state the ventilation that the product asks for"
                 yield Problem(("ventilation",), what, severity=WARNING)
             continue
