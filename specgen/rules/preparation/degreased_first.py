@@ -14,7 +14,7 @@ Passes
     preparations.sand-steel.steps.degrease: {id: degrease, do: wash, text: Power wash., acceptance: Water does not bead.}
 
     preparations.sand-steel.steps: [{id: dust, do: dust-off, text: Blow off., acceptance: No dust., cleanliness: water_break}]
-    jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 1.5 mm}
+    jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 1.5 mm, zinc_state: fully_weathered}
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 60 um}
 
     preparations.sand-steel.steps.degrease: {id: degrease, do: steam-clean, text: Steam clean with detergent., acceptance: Water stays whole.}
