@@ -10,6 +10,7 @@ from typing import Any
 from specgen import __version__
 from specgen.documents.context import Context
 from specgen.documents.kind import About, Kind, View
+from specgen.documents.parts.emergency_call import emergency_call
 from specgen.documents.parts.issue_block import IssueView
 from specgen.documents.parts.wording import Words
 from specgen.model.file_names import file_stem
@@ -92,6 +93,7 @@ def _written(
             view=view,
             draft=context.issue is None,
             issue=context.issue,
+            emergency=emergency_call(project, context.words),
         )
 
     def paper(view: View) -> bytes:

@@ -12,6 +12,7 @@ from typing import Any, Literal, cast
 
 import jinja2
 from jinja2.sandbox import SandboxedEnvironment
+from jinja2.utils import Namespace
 from markupsafe import Markup
 
 from specgen.rendering.assets import asset, templates_folder
@@ -29,7 +30,7 @@ Medium = Literal["print", "screen"]
 def environment(language: str) -> jinja2.Environment:
     """The environment for one language ("en", "de" ...), the templates folder being all it can read.
 
-    Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose`, the function `style_sheet`, and `issue`. The filter
+    Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose`, the function `style_sheet`, `issue` and `emergency`. The filter
     `default` is taken out: with it a template would print a limit without its number. Raises RenderError for a
     language whose catalogue of messages is missing or damaged; English is the language of the templates and needs none.
     """
@@ -49,6 +50,7 @@ def environment(language: str) -> jinja2.Environment:
     engine.globals["language"] = language
     engine.globals["style_sheet"] = style_sheet
     engine.globals["issue"] = None  # a document is a draft unless whoever issues it says otherwise
+    engine.globals["emergency"] = None  # a page of the catalogue has no number to call
     # The i18n extension hangs this method on the environment when it is loaded; its type is unknown.
     cast(Any, engine).install_gettext_translations(_translations(language), newstyle=True)
     return engine
@@ -57,17 +59,23 @@ def environment(language: str) -> jinja2.Environment:
 def fill(template: str, *, language: str, medium: Medium, **values: object) -> str:
     """The whole HTML of one document: `template` is its name below the templates folder.
 
-    `medium` says whether the page is for `write_pdf` ("print") or `write_html` ("screen"). Raises RenderError, naming
-    template and line where known, for a value the view does not hold and for a template that is wrong.
+    `medium` says whether the page is for `write_pdf` ("print") or `write_html` ("screen"). Templates see it, and `outline`, in
+    which `parts/section.html.j2` notes what the contents list. Raises RenderError, naming template and line where known,
+    for a value the view does not hold and for a template that is wrong.
     """
     try:
-        return environment(language).get_template(template).render(medium=medium, **values)
+        return environment(language).get_template(template).render(medium=medium, outline=new_outline(), **values)
     except jinja2.TemplateSyntaxError as error:
         raise RenderError(f"The template {error.name}, line {error.lineno}, is wrong: {error.message}.") from error
     except jinja2.TemplateNotFound as error:
         raise RenderError(f"There is no template {error.name}. Check how its name is spelt.") from error
     except jinja2.TemplateError as error:
         raise RenderError(f"The template {template} cannot be filled: {error}.") from error
+
+
+def new_outline() -> Namespace:
+    """The sections of one page, empty before its body is set: `sections` are pairs of the place to go to and its words."""
+    return Namespace(numbered=False, number=0, sections=())
 
 
 @cache

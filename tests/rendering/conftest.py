@@ -9,7 +9,8 @@ from typing import Any
 import jinja2
 import pytest
 
-from specgen.rendering.environment import Medium, environment
+from specgen.documents.parts.emergency_call import EmergencyCall
+from specgen.rendering.environment import Medium, environment, new_outline
 
 
 def column(heading: str, width: str, *, numeric: bool = False) -> dict[str, Any]:
@@ -31,12 +32,7 @@ VIEW: dict[str, Any] = {
         ("Prepared by", "A. Writer"),
         ("Checked by", "B. Reader"),
     ],
-    "contents": [
-        {"anchor": "figures", "heading": "1  Figures and cautions"},
-        {"anchor": "layers", "heading": "2  Layers"},
-        {"anchor": "steps", "heading": "3  Steps"},
-        {"anchor": "readings", "heading": "4  Readings"},
-    ],
+    "headings": ["1  Figures and cautions", "2  Layers", "3  Steps", "4  Readings"],
     "key_figures": [
         {"label": "Dry film, total", "value": "90–130", "unit": "µm"},
         {"label": "Air temperature", "value": "10–35", "unit": "°C"},
@@ -89,13 +85,14 @@ VIEW: dict[str, Any] = {
 }  # fmt: skip
 
 
-def filled(medium: Medium, *, draft: bool = True, **changes: object) -> str:
+def filled(medium: Medium, *, draft: bool = True, emergency: EmergencyCall | None = None, **changes: object) -> str:
     """The sample document filled for one medium, with some values of its view changed."""
     engine = environment("en")
     assert engine.loader is not None
     here = jinja2.FileSystemLoader(Path(__file__).parent)
     overlay = engine.overlay(loader=jinja2.ChoiceLoader([here, engine.loader]))
-    return overlay.get_template("sample.html.j2").render(medium=medium, draft=draft, view=VIEW | changes)
+    page = overlay.get_template("sample.html.j2")
+    return page.render(medium=medium, outline=new_outline(), draft=draft, emergency=emergency, view=VIEW | changes)
 
 
 @pytest.fixture

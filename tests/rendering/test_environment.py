@@ -13,13 +13,16 @@ import pytest
 from babel.messages.catalog import Catalog
 from babel.messages.mofile import write_mo
 
+from specgen.documents.parts.emergency_call import EmergencyCall
 from specgen.documents.parts.wording import Words
 from specgen.rendering.assets import templates_folder
 from specgen.rendering.environment import environment, fill, style_sheet, translation
 from specgen.rendering.failure import RenderError
+from specgen.rendering.html import write_html
 from specgen.units.quantity import CalendarSpan, Quantity
 
 DEFAULT_FILTER = re.compile(r"\|\s*(?:default|d)\b|\bfilter\s+(?:default|d)\b")
+FOLD = re.compile(r"</?details>\n|</?summary>")
 TEMPLATES = sorted(templates_folder().rglob("*.j2"))
 
 
@@ -135,7 +138,7 @@ def test_numbers_and_plurals_follow_the_language(german: None) -> None:
 def test_fill_tells_what_is_wrong() -> None:
     with pytest.raises(RenderError, match=r"^There is no template parts/none\.html\.j2\."):
         fill("parts/none.html.j2", language="en", medium="print")
-    with pytest.raises(RenderError, match=r"^The template base\.html\.j2 cannot be filled: .*title"):
+    with pytest.raises(RenderError, match=r"^The template base\.html\.j2 cannot be filled: .*body"):
         fill("base.html.j2", language="en", medium="print")
 
 
@@ -146,9 +149,28 @@ def test_style_sheets_come_from_the_style_folder_only() -> None:
 
 
 def test_print_and_screen_share_the_body(sample: Callable[..., str]) -> None:
-    pages = {medium: sample(medium) for medium in ("print", "screen")}
-    bodies = {medium: page[page.index("<header") :] for medium, page in pages.items()}
-    assert bodies["print"] == bodies["screen"]
+    pages = {medium: sample(medium, draft=False) for medium in ("print", "screen")}
+    mains = {medium: page[page.index("<main>") :] for medium, page in pages.items()}
+    assert mains["print"] == FOLD.sub("", mains["screen"]) != mains["screen"]
     assert ("page-foot-right" in pages["print"], "page-foot-right" in pages["screen"]) == (True, False)
     assert [sample("screen", draft=draft).count('class="draft-banner"') for draft in (True, False)] == [1, 0]
     assert [sample("print", draft=draft).count("DRAFT") for draft in (True, False)] == [2, 0]
+
+
+def test_the_contents_of_a_screen_lead_to_each_of_its_sections(sample: Callable[..., str]) -> None:
+    page = sample("screen")
+    contents = page[page.index('<nav class="contents"') : page.index("</nav>")]
+    links = re.findall(r'<a href="#([^"]+)">([^<]+)</a>', contents)
+    assert links == re.findall(r'<h2 id="([^"]+)">([^<]+)</h2>', page)
+    assert len(links) == 4
+    assert "</nav>" not in sample("print")
+
+
+def test_the_draft_banner_and_the_call_stand_in_landmarks(sample: Callable[..., str]) -> None:
+    page = sample("screen", emergency=EmergencyCall(line="In an emergency, call: +00 1", number="+001"))
+    assert page.index("<header") < page.index('class="draft-banner"') < page.index("</header>")
+    assert '<footer class="call-bar"><a href="tel:+001">In an emergency, call: +00 1</a></footer>' in page
+    assert write_html(page)
+    unsure = sample("screen", emergency=EmergencyCall(line="Call the gatehouse", number=""))
+    assert '<footer class="call-bar">Call the gatehouse</footer>' in unsure
+    assert "tel:" not in unsure
