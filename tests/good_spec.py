@@ -10,7 +10,7 @@ import copy
 import json
 from collections.abc import Iterable, Mapping
 from datetime import date
-from functools import cache, lru_cache
+from functools import cache, lru_cache, partial
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +19,7 @@ import yaml
 from specgen.checking import Checked, check_loaded
 from specgen.model.parse import Loaded, parse
 from specgen.model.spec import Spec
+from specgen.source.beside import read_beside
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
 
@@ -115,7 +116,7 @@ def checked(spec: dict[str, Any], on: date = ON) -> Checked:
 def loaded(spec: Mapping[str, Any]) -> Loaded:
     """The specification written as YAML, read back and parsed."""
     source, faults = read_text(written(spec).encode(), "spec.yaml")
-    return parse(Sources(GOOD, (source,), tuple(faults)))
+    return parse(Sources(GOOD, (source,), tuple(faults), beside=partial(read_beside, GOOD)))
 
 
 def written(spec: Mapping[str, Any]) -> str:

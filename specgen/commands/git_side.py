@@ -10,14 +10,16 @@ import os
 import subprocess
 import tempfile
 import threading
-from collections.abc import Callable, Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from specgen.commands.decision_file import NAMES, DecisionFile, refuse_two
 from specgen.commands.outcome import CannotRunError
 from specgen.findings import Finding
+from specgen.pictures.prepared import ENDINGS
 from specgen.report.lines import one_line
+from specgen.source.beside import LARGEST, Beside, not_there, too_large_beside
 from specgen.source.characters import FILE_LIMIT, printable_name
 from specgen.source.project import FILES_LIMIT, LARGE, NODES_LIMIT, TOTAL_LIMIT, Sources, too_many_values
 from specgen.source.reader import read_text, too_large
@@ -70,7 +72,9 @@ def sources_at(spelling: str) -> AtRevision:
     except CannotRunError:
         raise CannotRunError(f"git knows no revision {revision!r} here") from None
     folder = _folder(commit, _inside(here, path), revision)
-    listed = sorted(_listed(f"{commit}:{folder}"))
+    everything = sorted(_listed(f"{commit}:{folder}"))
+    pictures = {name: (blob, size) for name, blob, size in everything if _is_picture(name)}
+    listed = [one for one in everything if not _is_picture(one[0])]
     if len(listed) > FILES_LIMIT or sum(min(size, FILE_LIMIT + 1) for _, _, size in listed) > TOTAL_LIMIT:
         raise CannotRunError(
             f"{folder or 'the repository'} holds more than can be read; name the folder of the sources"
@@ -89,10 +93,28 @@ def sources_at(spelling: str) -> AtRevision:
             decisions = DecisionFile(name, held[blob])
     prefix = f"{printable_name(revision)}:{f'{folder}/' if folder else ''}"
     large = sum(len(raw or b"") for _, raw in files) > LARGE
-    return AtRevision(lambda: _parsed(files), prefix, decisions, large)
+    return AtRevision(lambda: _parsed(files, _pictures(pictures)), prefix, decisions, large)
 
 
-def _parsed(named: Sequence[tuple[str, bytes | None]]) -> Sources:
+def _is_picture(name: str) -> bool:
+    return name.rpartition(".")[2].lower() in ENDINGS
+
+
+def _pictures(listed: Mapping[str, tuple[str, int]]) -> Beside:
+    """A picture is fetched when a source names it."""
+
+    def read(name: str) -> bytes:
+        if name not in listed:
+            raise not_there()
+        blob, size = listed[name]
+        if size > LARGEST:
+            raise too_large_beside()
+        return _contents([blob])[blob]
+
+    return read
+
+
+def _parsed(named: Sequence[tuple[str, bytes | None]], beside: Beside) -> Sources:
     """The files with their names; None for one that is too large to be fetched."""
     files, findings, nodes = [], list[Finding](), 0
     for name, raw in named:
@@ -103,7 +125,7 @@ def _parsed(named: Sequence[tuple[str, bytes | None]]) -> Sources:
             break
         files.append(source)
         findings += faults
-    return Sources(Path(), tuple(files), tuple(findings))
+    return Sources(Path(), tuple(files), tuple(findings), beside=beside)
 
 
 def _inside(prefix: str, path: str) -> str:
@@ -138,10 +160,10 @@ def _is_project(tree: str) -> bool:
 
 
 def _listed(tree: str) -> Iterator[tuple[str, str, int]]:
-    """Name, blob and size of every source below a folder, by the same rules as on the disk, and of the file of decisions."""
+    """Name, blob and size of every source and picture below a folder, by the same rules as on the disk, and of the file of decisions."""
     for name, blob, size in _entries(["ls-tree", "-r", "-z", "-l", "--full-tree", tree]):
         hidden = any(step.startswith(".") for step in name.split("/"))
-        if name.lower().endswith(_ENDINGS) and not hidden:
+        if (name.lower().endswith(_ENDINGS) or _is_picture(name)) and not hidden:
             yield name, blob, size
 
 

@@ -20,7 +20,7 @@ def cut_to_closure(spec: Spec, subject: Job | Product) -> Spec:
     parts = {
         kind: {key: one for key, one in getattr(spec, kind).items() if (kind, key) in within} for kind in LIST_KINDS
     }
-    return Spec(spec.project, **parts)
+    return Spec(spec.project, **parts, pictures=spec.pictures)
 
 
 def loaded_closure(loaded: Loaded, spec: Spec, subject: Job | Product) -> Loaded:

@@ -84,6 +84,19 @@ _ROWS = (
         "Each version has its own keys and values; those of another version may mean something else.",
         "`specgen upgrade FOLDER` rewrites a folder of an older version and keeps comments and layout.",
     ),
+    ShapeFault(
+        "MOD011",
+        "A picture cannot be used",
+        "A picture that cannot be printed whole is not printed at all, and a page without it may say less than was meant.",
+        "Save the picture as PNG, JPEG or plain SVG in the folder of the project.",
+    ),
+    ShapeFault(
+        "MOD012",
+        "The logo is all white",
+        "It is printed on white paper, where nothing of it shows.",
+        "Take the version of the logo that is made for white paper.",
+        Severity.WARNING,
+    ),
 )
 
 SHAPE_FAULTS: Mapping[str, ShapeFault] = {row.id: row for row in _ROWS}

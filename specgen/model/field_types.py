@@ -18,7 +18,9 @@ from typing import Annotated, Any
 from pydantic import GetJsonSchemaHandler
 from pydantic_core import PydanticCustomError, core_schema
 
+from specgen.model.file_names import name_fault
 from specgen.model.prose import BLANKS
+from specgen.pictures.prepared import ENDINGS
 from specgen.standards.reads import remembered
 from specgen.units.count import Count, parse_count
 from specgen.units.kinds import KINDS
@@ -125,6 +127,29 @@ def _parse_code(text: str) -> str:
             "use letters, digits, space and . _ / + : - only, at most 60 characters",
         )
     return text
+
+
+_PICTURE = re.compile(r"(?P<name>.+?)(?P<was> sha256:[0-9a-f]{64})?", re.DOTALL)
+
+
+def _parse_picture(text: str) -> str:
+    found = _PICTURE.fullmatch(text)
+    name = found["name"] if found is not None else ""
+    fault = next((fault for step in name.split("/") if (fault := name_fault(step))), "")
+    if fault or len(text) > LINE_LIMIT:
+        raise refuse(
+            f"{_short(text)} cannot be the file of a picture",
+            "write its name from the folder of the project on, as in pictures/door.png; it lies inside that folder",
+        )
+    if name.rpartition(".")[2].lower() not in ENDINGS:
+        raise refuse(f"{_short(text)} ends neither in .png, .jpg, .jpeg nor .svg", "save the picture as one of these")
+    return text
+
+
+def _parse_colour(text: str) -> str:
+    if not re.fullmatch(r"#[0-9A-Fa-f]{6}", text):
+        raise refuse(f"{_short(text)} is not a colour", 'write red, green and blue in quotes, as in "#0b5c6b"')
+    return text.lower()
 
 
 def _parse_ratio(text: str) -> tuple[Fraction, ...]:
@@ -275,6 +300,10 @@ Code = Annotated[str, Strict("code", _parse_code, _anything)]
 Ratio = Annotated[tuple[Fraction, ...], Strict("mixing ratio", _parse_ratio, _pattern(r"[0-9.]+(:[0-9.]+)+"))]
 Line = Annotated[str, Strict("line of text", _parse_line, _anything)]
 Text = Annotated[str, Strict("text", _parse_text, _anything)]
+PICTURE_FILE = Strict("file of a picture", _parse_picture, lambda: {"type": "string"})
+"""A file below the folder of the project. Where it was read, its SHA-256 follows: with it a changed picture is a change."""
+PictureFile = Annotated[str, PICTURE_FILE]
+Colour = Annotated[str, Strict("colour", _parse_colour, _pattern("#[0-9A-Fa-f]{6}"))]
 Span = Annotated[CalendarSpan, Strict("number of months or years", parse_span, _pattern(r"[0-9]+ (months?|years?)"))]
 
 Thickness = Annotated[Quantity, _quantity("thickness")]

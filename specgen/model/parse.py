@@ -18,11 +18,13 @@ from specgen.model.format_read import brought_up
 from specgen.model.guarded import Guarded, GuardedProject, values_read
 from specgen.model.most_findings import first_of_each_file
 from specgen.model.node import Node
+from specgen.model.pictured import pictured
 from specgen.model.project import Project
 from specgen.model.references import joined
 from specgen.model.shape import entry_name, id_of, is_empty, plain, read_record, shape_finding
 from specgen.model.spec import KINDS, LIST_KINDS, Spec
 from specgen.model.walk import Path
+from specgen.pictures.prepared import Prepared
 from specgen.source.places import Places
 from specgen.source.project import Sources, read_project
 from specgen.source.reader import FINDING_LIMIT
@@ -81,7 +83,9 @@ def parse(sources: Sources) -> Loaded:
     """The typed specification of sources already read."""
     loaded = Loaded(findings=list(sources.findings))
     gathered = _Gathered(loaded)
-    files, faults = brought_up(sources)
+    restated, faults = brought_up(sources)
+    files, gathered.pictures, unfit = pictured(restated, sources.beside)
+    faults += unfit
     for source in files:
         if isinstance(source.root, Mapping):
             gathered.take_file(source.root, Places(source))
@@ -100,6 +104,7 @@ class _Gathered:
         self.records: dict[str, dict[str, Any]] = {kind: {} for kind in LIST_KINDS}
         self.ids: dict[str, dict[str, str]] = {kind: {} for kind in LIST_KINDS}
         self.projects: list[tuple[Tree, Places]] = []
+        self.pictures: dict[str, Prepared] = {}
         self.misspelt = False
         self._before_file = 0
 
@@ -155,7 +160,7 @@ class _Gathered:
         loaded.unread, loaded.partial = sources.unread, together.partial
         loaded.ids = {kind: frozenset(ids.values()) for kind, ids in self.ids.items()}
         if project is not None:
-            loaded.spec = Spec(project, **together.whole)
+            loaded.spec = Spec(project, **together.whole, pictures=self.pictures)
         rest = {kind: loaded.ids[kind] - {*whole} for kind, whole in together.whole.items()}
         if loaded.spec is not None and not unread and not any(rest.values()):
             loaded.judged = loaded.spec
@@ -164,7 +169,9 @@ class _Gathered:
             kind: Guarded(kind, whole, partial, rest[kind] - {*partial}, together.lost[kind], loaded.unread)
             for (kind, whole), partial in zip(together.whole.items(), together.partial.values(), strict=True)
         }
-        loaded.judged = Spec(project if project is not None else self._part_of_project(), **guarded)
+        loaded.judged = Spec(
+            project if project is not None else self._part_of_project(), **guarded, pictures=self.pictures
+        )
 
     def _part_of_project(self) -> Project:
         """What was read of a project with faults; nothing where there is none, or more than one."""

@@ -8,7 +8,7 @@ from typing import Annotated
 from specgen.model.banned import Banned
 from specgen.model.control import Contact
 from specgen.model.declaring import Audience, Concern, Polarity, entries, leaf, part
-from specgen.model.field_types import Code, Id, Line, Span, Text, WholeNumber, YesNo, choice
+from specgen.model.field_types import Code, Colour, Id, Line, PictureFile, Span, Text, WholeNumber, YesNo, choice
 from specgen.model.hazards import Users
 from specgen.model.node import Node
 
@@ -221,6 +221,15 @@ class Project(Node):
     title: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name of the project", required=True)
     maker: Party = part("manufacturer, who issues the documents", required=True)
     customer: Party = part("customer, who receives the documents", required=True)
+    logo: PictureFile | None = leaf(
+        Polarity.WORDING,
+        Concern.DOCUMENT,
+        "logo, a PNG, JPEG or SVG file of the folder, as in logo.svg",
+        administrative=True,
+    )
+    brand_colour: Colour | None = leaf(
+        Polarity.WORDING, Concern.DOCUMENT, 'colour of bar and rules, as in "#0b5c6b"', administrative=True
+    )
     second_units: SecondUnits | None = part("units printed in brackets")
     page_size: Annotated[PageSize, choice(PageSize)] = leaf(
         Polarity.WORDING, Concern.DOCUMENT, "page size: A4 or Letter", default=PageSize.A4

@@ -14,6 +14,7 @@ from specgen.model.preparation import Preparation, Substrate
 from specgen.model.product import Product, Variant
 from specgen.model.project import Project
 from specgen.model.system import Layer, System
+from specgen.pictures.prepared import Prepared
 
 # What a source file may hold at its top level, and the record each entry becomes.
 LIST_KINDS: Mapping[str, type[Node]] = {
@@ -36,13 +37,17 @@ SINGULAR: Mapping[str, str] = {
 
 @dataclass(frozen=True, slots=True, eq=False, weakref_slot=True)
 class Spec:
-    """Everything that was read and is whole. References inside it resolve. Two are the same only if they are one."""
+    """Everything that was read and is whole. References inside it resolve. Two are the same only if they are one.
+
+    `pictures` are those that were read, by the leaf that names them; of a frozen model there are none.
+    """
 
     project: Project
     products: Mapping[str, Product] = field(default_factory=dict)
     preparations: Mapping[str, Preparation] = field(default_factory=dict)
     systems: Mapping[str, System] = field(default_factory=dict)
     jobs: Mapping[str, Job] = field(default_factory=dict)
+    pictures: Mapping[str, Prepared] = field(default_factory=dict)
 
     def system_of(self, job: Job, item: Item) -> System | None:
         chosen = item.system or job.system

@@ -9,6 +9,7 @@ from typing import Any
 
 from specgen import __version__
 from specgen.documents.context import Context
+from specgen.documents.identity import identity
 from specgen.documents.kind import About, Kind, View
 from specgen.documents.parts.emergency_call import emergency_call
 from specgen.documents.parts.issue_block import IssueView
@@ -81,6 +82,7 @@ def _written(
     kind: Kind[Any, Any], subject: Any, view: View, format: str, context: Context, issue: Issue | None
 ) -> bytes:
     sides, project = kind.sides, context.spec.project
+    pictures = context.spec.pictures.values()
     if format == "csv" and kind.sheet is not None:
         sheet = kind.sheet(view)
         return write_csv([column.heading for column in sheet.columns], sheet.rows)
@@ -94,6 +96,7 @@ def _written(
             draft=context.issue is None,
             issue=context.issue,
             emergency=emergency_call(project, context.words),
+            identity=identity(context.spec),
         )
 
     def paper(view: View) -> bytes:
@@ -107,8 +110,9 @@ def _written(
             attachments=issue.attachments if issue is not None and not kind.form else (),
             dated=issue.dated if issue is not None else None,
             lasting=not kind.form,
+            pictures=pictures,
         )
 
     if format == "html":
-        return write_html(filled(view))
+        return write_html(filled(view), pictures)
     return paper(view) if sides is None else fitted(kind, sides, subject, context, paper)

@@ -30,7 +30,8 @@ Medium = Literal["print", "screen"]
 def environment(language: str) -> jinja2.Environment:
     """The environment for one language ("en", "de" ...), the templates folder being all it can read.
 
-    Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose`, the function `style_sheet`, `issue` and `emergency`. The filter
+    Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose`, the function `style_sheet`, `issue`, `emergency` and
+    `identity`. The filter
     `default` is taken out: with it a template would print a limit without its number. Raises RenderError for a
     language whose catalogue of messages is missing or damaged; English is the language of the templates and needs none.
     """
@@ -49,6 +50,7 @@ def environment(language: str) -> jinja2.Environment:
     engine.filters["drawing"] = drawing
     engine.globals["language"] = language
     engine.globals["style_sheet"] = style_sheet
+    engine.globals["identity"] = None  # a page that is no document of a project bears nobody's logo
     engine.globals["issue"] = None  # a document is a draft unless whoever issues it says otherwise
     engine.globals["emergency"] = None  # a page of the catalogue has no number to call
     # The i18n extension hangs this method on the environment when it is loaded; its type is unknown.

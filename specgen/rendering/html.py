@@ -6,8 +6,11 @@ Called by the commands and by issuing with the HTML that `environment.fill` made
 from __future__ import annotations
 
 import re
+from base64 import b64encode
+from collections.abc import Collection
 from html.parser import HTMLParser
 
+from specgen.pictures.prepared import Prepared
 from specgen.rendering.bounds import check_bounds
 from specgen.rendering.failure import RenderError
 
@@ -31,27 +34,34 @@ _INSIDE = re.compile(r"#[^\s]*|mailto:[^\s]+|tel:[+0-9().-]+")
 _STYLE_REACHES_OUT = re.compile(r"url\s*\(\s*(?!['\"]?#)|@import|image-set|src\s*\(|\\", re.IGNORECASE)
 
 
-def write_html(html: str) -> bytes:
-    """The bytes (UTF-8) of one self-contained page.
+def write_html(html: str, pictures: Collection[Prepared] = ()) -> bytes:
+    """The bytes (UTF-8) of one self-contained page; `pictures` are those it may show, which are placed in it.
 
     Raises RenderError when the page is out of bounds (see `bounds`), has no title, language or view port, or refers to
     anything outside itself other than a mail address or telephone number.
     """
     check_bounds(html)
-    reader = _SelfContained()
+    shown = {picture.address: picture for picture in pictures}
+    reader = _SelfContained(frozenset(shown))
     reader.feed(html)
     reader.close()
     missing = [what for what, there in reader.found.items() if not there]
     if missing:
         raise RenderError(f"The HTML page has no {', no '.join(missing)}. Build the template on base.html.j2.")
+    for address, picture in shown.items():
+        # where a text of an author reads like this, text is what it stays
+        html = html.replace(
+            f'src="{address}"', f'src="data:{picture.media_type};base64,{b64encode(picture.data).decode()}"'
+        )
     return html.encode("utf-8")
 
 
 class _SelfContained(HTMLParser):
     """Walks the tags once, refusing every reference that leads outside and noting what a page must have."""
 
-    def __init__(self) -> None:
+    def __init__(self, shown: frozenset[str]) -> None:
         super().__init__(convert_charrefs=True)
+        self._shown = shown
         self.found = {"language": False, "title": False, "view port": False}
         self._tag = ""
         self._in_svg = False
@@ -61,6 +71,8 @@ class _SelfContained(HTMLParser):
         self._in_svg = self._in_svg or tag == "svg"
         values = {name: value or "" for name, value in attrs}
         for name, value in values.items():
+            if tag == "img" and name == "src" and value in self._shown:
+                continue
             if name in _REFERENCES and not _INSIDE.fullmatch(value.strip()):
                 raise RenderError(
                     f"The <{tag}> element refers to {value[:100]!r} by its {name}. The HTML edition stands alone; "

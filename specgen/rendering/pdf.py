@@ -1,7 +1,8 @@
 """HTML to PDF: the only module that knows the typesetter (WeasyPrint), and it imports it only when a page is set.
 
 Called by the commands and by issuing. The typesetter fetches whatever a page names and logs what it cannot do; here
-it is given shipped assets and nothing else, and every warning it logs is a failure. Equal input gives equal bytes.
+it is given shipped assets, pictures this program prepared, and nothing else, and every warning it logs is a failure.
+Equal input gives equal bytes.
 What makes a file last is finished in `lasting` before the bytes are written.
 """
 
@@ -10,13 +11,14 @@ from __future__ import annotations
 import logging
 import re
 import threading
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from datetime import datetime
 from functools import cache
 from typing import Any, Literal, NoReturn
 from urllib.parse import unquote
 
+from specgen.pictures.prepared import Prepared
 from specgen.rendering.assets import FONT_FAMILY, asset
 from specgen.rendering.attachments import Attachment
 from specgen.rendering.bounds import check_bounds
@@ -48,13 +50,15 @@ def write_pdf(
     attachments: Sequence[Attachment] = (),
     dated: datetime | None = None,
     lasting: bool = True,
+    pictures: Collection[Prepared] = (),
 ) -> bytes:
     """The tagged PDF of one filled document; `author`, `subject` and `keywords` go into its properties.
 
     `html` is a whole page with a title and a language. `identifier` becomes the file identifier. `lasting` makes the file
     fit for the archive and for being read aloud; a form to be filled in has no need of it. The only date the file
     carries is `dated`; attachments of an undated file carry the day `lasting.UNDATED`.
-    Raises RenderError when the page is out of bounds, names anything but a shipped asset, uses a character outside the
+    `pictures` are those the page may show, by their addresses.
+    Raises RenderError when the page is out of bounds, names anything but a shipped asset or one of those, uses a character outside the
     shipped fonts, has headings that skip a level or a drawing without a title, or draws any warning from the typesetter;
     for attachments that share a name and a date without a time zone; and when Pango is not installed. TooLongError when
     it takes more than `most_pages`.
@@ -63,7 +67,7 @@ def write_pdf(
         raise RenderError(f"The page size {page_size!r} is unknown. Use A4 or Letter.")
     check_bounds(html)
     engine = typesetter()
-    fetcher = asset_fetcher()
+    fetcher = asset_fetcher(pictures)
     with _warnings_caught() as complaints:
         try:
             fonts = engine.fonts.FontConfiguration()
@@ -112,12 +116,13 @@ def _print_sheet() -> Any:
     return typesetter().CSS(url=SCHEME + "style/print.css", url_fetcher=asset_fetcher())
 
 
-def asset_fetcher() -> Any:
-    """What the typesetter fetches with: `asset:<name>` below the templates folder, and nothing else at all.
+def asset_fetcher(pictures: Collection[Prepared] = ()) -> Any:
+    """What the typesetter fetches with: `asset:<name>` below the templates folder, these pictures, and nothing else at all.
 
     `fetch` raises FatalURLFetchingError for any other address and keeps the reason in the list `refusals`.
     """
     engine = typesetter()
+    shown = {picture.address: picture for picture in pictures}
 
     class AssetFetcher(engine.URLFetcher):  # type: ignore[misc,name-defined]  # the typesetter ships no types
         def __init__(self) -> None:
@@ -126,6 +131,8 @@ def asset_fetcher() -> Any:
             self.refusals: list[str] = []
 
         def fetch(self, url: str, headers: object = None) -> Any:
+            if url in shown:
+                return engine.URLFetcherResponse(url, shown[url].data, {"Content-Type": shown[url].media_type})
             name = unquote(url.removeprefix(SCHEME))
             suffix = name[name.rfind(".") :] if "." in name else ""
             if not url.startswith(SCHEME) or suffix not in _MEDIA_TYPES:

@@ -10,9 +10,11 @@ import os
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from specgen.findings import CannotDoError, Finding, Place, Severity
+from specgen.source.beside import Beside, read_beside
 from specgen.source.characters import FILE_LIMIT, printable_name
 from specgen.source.faults import fault
 from specgen.source.reader import read_file
@@ -42,13 +44,15 @@ class SourceError(CannotDoError):
 class Sources:
     """The files of a project in sorted order, and what was wrong with reading them, in that order.
 
-    `format` is the version of the source format where it is known otherwise than by the project source.
+    `format` is the version of the source format where it is known otherwise than by the project source. `beside` reads a picture
+    that a source names; a frozen model has none, for it states what each of them was.
     """
 
     folder: Path
     files: tuple[SourceFile, ...]
     findings: tuple[Finding, ...]
     format: int | None = None
+    beside: Beside | None = None
 
     @property
     def unread(self) -> tuple[str, ...]:
@@ -117,7 +121,7 @@ def read_project(folder: Path) -> Sources:
             break
         files.append(source)
         findings += faults
-    return Sources(folder, tuple(files), tuple(findings))
+    return Sources(folder, tuple(files), tuple(findings), beside=partial(read_beside, folder))
 
 
 def too_many_values(name: str) -> Finding:

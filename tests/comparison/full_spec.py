@@ -25,6 +25,8 @@ PLAIN = {
     "decimal number": ("4", "5"),
     "date": ("2026-03-01", "2026-03-02"),
     "id": ("first", "second"),
+    "file of a picture": ("first.svg", "second.svg"),
+    "colour": ("#0b5c6b", "#f5b800"),
     "code": ("C 1", "C 2"),
     "mixing ratio": ("4:1", "5:1"),
     "line of text": ("one line", "another line"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import base64
 import re
 from collections.abc import Callable
 from html.parser import HTMLParser
@@ -9,6 +10,7 @@ from typing import Any
 
 import pytest
 
+from specgen.pictures.prepared import prepared
 from specgen.rendering.failure import RenderError
 from specgen.rendering.html import write_html
 
@@ -66,6 +68,21 @@ def test_a_reference_to_the_outside_is_refused(case: str) -> None:
     markup, message = REFUSED[case]
     with pytest.raises(RenderError, match=re.escape(message)):
         write_html(PAGE.format(markup))
+
+
+DOT = prepared(
+    "dot.svg", b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 2 2"><rect width="1" height="1"/></svg>'
+)
+
+
+def test_a_picture_the_program_prepared_stands_in_the_page() -> None:
+    page = write_html(PAGE.format(f'<img src="{DOT.address}" alt="dot">'), [DOT]).decode()
+    kind, _, data = re.findall(r'src="(data:[^"]+)"', page)[0].partition(";base64,")
+    assert kind == "data:image/svg+xml"
+    assert base64.b64decode(data) == DOT.data
+    for markup in (f'<img src="{DOT.address}0">', f'<a href="{DOT.address}">a</a>', f'<img srcset="{DOT.address}">'):
+        with pytest.raises(RenderError, match="stands alone"):
+            write_html(PAGE.format(markup), [DOT])
 
 
 def test_references_within_and_to_people_are_kept() -> None:

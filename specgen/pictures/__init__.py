@@ -1,0 +1,1 @@
+"""Pictures of the author, made fit for a page: bounded, stripped of what a page does not show, written anew."""
