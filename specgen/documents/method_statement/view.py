@@ -15,7 +15,7 @@ from specgen.documents.method_statement.build import BuildView, builds
 from specgen.documents.method_statement.faults import FaultsView, faults
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedures
 from specgen.documents.method_statement.safety import JobSafety, job_safety, let_off
-from specgen.documents.parts.annex import WorkingView, annex
+from specgen.documents.parts.annex import WorkingView, annex, grouped
 from specgen.documents.parts.cautions import HazardView
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.inspection import points_table
@@ -111,7 +111,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         if Section.MATERIALS not in without
         else None,
         transfer_efficiency=words.phrase(efficiency),
-        workings=(*listed, *safety.air.workings) if calculated else (),
+        workings=grouped((*listed, *safety.air.workings)) if calculated else (),
         left_out=", ".join(words.word(section) for section in job.document.leave_out if section in _SECTIONS),
         waivers=_waivers(job, context.day, words),
         open_warnings=context.open_warnings,

@@ -1,22 +1,29 @@
 """The workings annex: every figure of a document with formula, inputs and source, to be worked out again by hand.
 
-A figure whose inputs are the maker's shows its result alone. Called by `method_statement` and `data_sheet`.
+Figures of one formula stand together: formula and symbols once, below them a line a figure with its numbers. A figure whose inputs
+are the maker's shows its result alone. Called by the views of every document with calculations.
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from specgen.documents.parts.wording import Words
 from specgen.standards.tables import table
-from specgen.trade.working import HELD_BY_MAKER, Working
+from specgen.trade.working import HELD_BY_MAKER, Input, Working
+from specgen.units.display import unit_sign
+from specgen.units.kinds import UNITS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WorkingView:
-    """`about` is its id; `of` the same in words, without what kind of figure it is: the name says that."""
+    """`about` is its id; `of` the same in words, without what kind of figure it is: the name says that.
+
+    `group` numbers the figures of one formula and `legend` names its symbols with unit and table; `used` says which numbers are
+    results of others; `source_number` is that of the source at the foot.
+    """
 
     number: str
     name: str
@@ -29,6 +36,10 @@ class WorkingView:
     source: str
     note: str
     held: str
+    legend: str = ""
+    used: str = ""
+    group: int = 0
+    source_number: int = 0
 
 
 def annex(workings: Iterable[Working], words: Words, elsewhere: str = "") -> tuple[WorkingView, ...]:
@@ -38,7 +49,21 @@ def annex(workings: Iterable[Working], words: Words, elsewhere: str = "") -> tup
     """
     listed = list(workings)
     numbers = {working.id: f"W{position}" for position, working in enumerate(listed, 1)}
-    return tuple(_view(working, numbers, words, elsewhere) for working in listed)
+    return grouped(_view(working, numbers, words, elsewhere) for working in listed)
+
+
+def grouped(listed: Iterable[WorkingView]) -> tuple[WorkingView, ...]:
+    """The same, with the numbers of its groups and sources as they come; those that show a result alone are one group."""
+    groups: dict[tuple[str, str, str, str], int] = {}
+    sources: dict[str, int] = {}
+    return tuple(
+        replace(
+            view,
+            group=groups.setdefault((view.formula, view.legend, view.note, view.held), len(groups) + 1),
+            source_number=sources.setdefault(view.source, len(sources) + 1),
+        )
+        for view in listed
+    )
 
 
 def held(working: Working, name: str, about: str, number: str, words: Words) -> WorkingView:
@@ -51,7 +76,7 @@ def held(working: Working, name: str, about: str, number: str, words: Words) -> 
         number=number,
         name=name,
         about=about,
-        of=_of(about),
+        of="",
         formula="",
         substituted="",
         inputs=(),
@@ -76,7 +101,33 @@ def _view(working: Working, numbers: dict[str, str], words: Words, elsewhere: st
         source=words(str(working.source)),
         note="" if held else words(working.note),
         held=words(HELD_BY_MAKER) if held else "",
+        legend="" if held else _legend(working, numbers, words, elsewhere),
+        used="" if held else _used(working, numbers),
     )
+
+
+def _legend(working: Working, numbers: dict[str, str], words: Words, elsewhere: str) -> str:
+    """`L: length, m; n: coated sides`: each symbol with its unit, and with the table or document its figure comes from."""
+    results = set(numbers.values())
+    parts = []
+    for entry, (sign, name, _, origin) in zip(
+        working.inputs, _inputs(working, numbers, words, elsewhere), strict=True
+    ):
+        # what is counted has its word in the name
+        unit = f", {unit_sign(entry.unit, language=words.translate)}" if entry.unit in UNITS else ""
+        parts.append(f"{sign}: {name}{unit}" + (f" ({origin})" if origin and origin not in results else ""))
+    return "; ".join(parts)
+
+
+def _used(working: Working, numbers: dict[str, str]) -> str:
+    """`A₁ W7, S W8`: the symbols whose figures are results of others."""
+    listed = ((entry.sign, numbers.get(_result(entry), "")) for entry in working.inputs)
+    return ", ".join(f"{sign}\N{NO-BREAK SPACE}{number}" for sign, number in listed if number)
+
+
+def _result(entry: Input) -> str:
+    """The id of the working whose result the input is; empty for one that is stated."""
+    return entry.origin.removeprefix("working:") if entry.origin.startswith("working:") else ""
 
 
 def _inputs(
@@ -85,8 +136,8 @@ def _inputs(
     """Sign, name, figure, and where the figure comes from: another working or a table; a stated figure needs no more."""
     for entry, figure in working.printed_inputs(words.translate):
         origin = ""
-        if entry.origin.startswith("working:"):
-            origin = numbers.get(entry.origin.removeprefix("working:"), elsewhere)
+        if made := _result(entry):
+            origin = numbers.get(made, elsewhere)
         elif entry.origin.startswith("table:"):
             origin = words(table(entry.origin.removeprefix("table:")).title)
         yield entry.sign, words(entry.name), figure, origin
