@@ -63,7 +63,8 @@ def test_every_figure_is_in_the_annex_and_gives_nothing_away() -> None:
     listed = {working.number: working for working in view.workings}
     assert len(listed) == len(view.workings)
     assert [listed[number].held for number in numbers] == ["inputs withheld by the manufacturer"] * len(numbers) != []
-    printed = repr(view)
+    # what the label names is public; of the air nothing is named
+    printed = repr((view.safety.air, view.workings))
     assert [
         word for word in ("butyl", "acetate", "123-86-4", "mk-acetate", "30\N{NO-BREAK SPACE}%") if word in printed
     ] == []
@@ -105,7 +106,7 @@ def test_a_vapour_without_a_limit_is_no_pass() -> None:
         == rows["fresh-air flow required"]
         == open_text
     )
-    assert "acetate" not in repr(view)
+    assert "acetate" not in repr((view.safety.air, view.workings))
 
 
 def test_a_job_that_says_nothing_of_its_air_says_so() -> None:
@@ -147,7 +148,7 @@ def test_a_member_state_is_shown_the_limits_of_the_eu_and_told_so() -> None:
     assert _rows(air)[1] == (
         "exposure limit, solvent 1",
         "IOELV, EU, 8 h TWA\nIOELV, EU, 15 min STEL",
-        "3734 m³/h\n1245 m³/h",
+        "3730 m³/h\n1240 m³/h",
     )
     told = "Where no exposure limit of DE is on file, that of EU is shown; the law of DE may be stricter and decides."
     assert told in air.statements
@@ -176,11 +177,11 @@ def test_what_is_known_in_part_is_at_least() -> None:
         "25 % of the LEL",
         "at least 21 m³/h: not every component is known",
     )
-    assert rows[2][2] == "at least 3734 m³/h: not every component is known"
+    assert rows[2][2] == "at least 3730 m³/h: not every component is known"
     assert rows[3] == (
         "fresh-air flow required",
         "highest of the above",
-        "at least 3734 m³/h: not every component is known",
+        "at least 3730 m³/h: not every component is known",
     )
 
 
