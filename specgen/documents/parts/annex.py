@@ -110,9 +110,7 @@ def _legend(working: Working, numbers: dict[str, str], words: Words, elsewhere: 
     """`L: length, m; n: coated sides`: each symbol with its unit, and with the table or document its figure comes from."""
     results = set(numbers.values())
     parts = []
-    for entry, (sign, name, _, origin) in zip(
-        working.inputs, _inputs(working, numbers, words, elsewhere), strict=True
-    ):
+    for entry, (sign, name, _, origin) in zip(working.inputs, _inputs(working, numbers, words, elsewhere), strict=True):
         # what is counted has its word in the name
         unit = f", {unit_sign(entry.unit, language=words.translate)}" if entry.unit in UNITS else ""
         parts.append(f"{sign}: {name}{unit}" + (f" ({origin})" if origin and origin not in results else ""))
