@@ -30,7 +30,7 @@ WORD = re.compile(r"[A-Za-z]{3,}")
 REMAINS = {
     r"\.level$|^JobCard\.sides\.(size|side\.room)$": "the name of a style, which no reader sees",
     r"\.workings\.(about|of)$": "the id of a working: the same in every language, so that a check and a page name it alike",
-    r"\.air\.tables\.rows$": "a limit of exposure goes by the name its law gave it, as in IOELV",
+    r"\.air\.tables\.rows$|\.workings\.name$": "a limit of exposure goes by the name its law gave it, as in IOELV",
 }
 SYMBOLS = {"DFT", "TSR"}
 """Symbols of formulas; their names stand beside them, translated."""
