@@ -101,7 +101,11 @@ def mixture_classes(
     mixture_limits and cut_offs; a result whose source is not confirmed is good for a warning only.
     """
     found: dict[tuple[str, str], Classified | NotKnown] = {}
+    present = {found.hazard_class for entry in ingredients for found in entry.classes}
+    present |= {limit.hazard_class for entry in ingredients for limit in entry.limits}
     for row in table(_LIMITS).rows:
+        if present.isdisjoint({row["hazard_class"], *(term.hazard_class for term in _terms(row))}):
+            continue
         key = (row["hazard_class"], row["statement"])
         if key in found or (row["condition"] == "gas" and not gas) or (row["condition"] == "solid or liquid" and gas):
             continue
