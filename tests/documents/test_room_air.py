@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from specgen.documents.method_statement.room_air import AirView
@@ -26,9 +27,25 @@ def _view(changes: dict[str, str]) -> MethodStatement:
     return method_statement(spec.jobs["refit"], context(spec))
 
 
-def _rows(air: AirView) -> list[tuple[str, ...]]:
+def _rows(air: AirView) -> list[tuple[str, str, str]]:
+    """What the air is for, its limits and its figures, without the numbers of the workings."""
     (table,) = air.tables
-    return [tuple(cell.replace(NB, " ") for cell in row[:3]) for row in table.rows]
+    found: dict[str, list[tuple[str, str]]] = {}
+    for use, limit, figure in table.rows:
+        found.setdefault(use, []).append((limit, re.sub(r" \(W\d+\)$", "", figure.replace(NB, " "))))
+    return [
+        (
+            use.replace(NB, " "),
+            "\n".join(limit.replace(NB, " ") for limit, _ in lines),
+            "\n".join(text for _, text in lines),
+        )
+        for use, lines in found.items()
+    ]
+
+
+def _numbers(air: AirView, use: str = "") -> list[str]:
+    (table,) = air.tables
+    return [number for row in table.rows if not use or row[0] == use for number in re.findall(r"\((W\d+)\)", row[2])]
 
 
 def test_both_dangers_stand_together() -> None:
@@ -59,7 +76,7 @@ def test_both_dangers_stand_together() -> None:
 
 def test_every_figure_is_in_the_annex_and_gives_nothing_away() -> None:
     view = _view(AIR)
-    numbers = [number for row in view.safety.air.tables[0].rows for number in row[3].split("\n") if number]
+    numbers = _numbers(view.safety.air)
     listed = {working.number: working for working in view.workings}
     assert len(listed) == len(view.workings)
     assert [listed[number].held for number in numbers] == ["inputs withheld by the manufacturer"] * len(numbers) != []
@@ -75,9 +92,7 @@ def test_what_the_job_states_is_shown_in_full() -> None:
     view = _view(AIR | {"jobs.refit.ventilation": "{room: 60 m3, changes: 20, spraying_rate: 1000 g/h, mixing: 3}"})
     (stated,) = [working for working in view.safety.air.workings if not working.held]
     assert (stated.name, stated.substituted, stated.result) == ("fresh-air flow", "20 × 60", f"1200{NB}m³/h")
-    assert [
-        row[3] for row in view.safety.air.tables[0].rows if row[0] == "fresh-air flow provided (stated for the job)"
-    ] == [stated.number]
+    assert _numbers(view.safety.air, "fresh-air flow provided (stated for the job)") == [stated.number]
 
 
 def test_isocyanate_has_no_time_but_the_posted_one() -> None:

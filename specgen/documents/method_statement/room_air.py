@@ -6,7 +6,7 @@ What evaporates is the maker's composition: a solvent has a number here and no n
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
@@ -28,6 +28,7 @@ from specgen.documents.parts.caution_catalogue import (
     NOT_JUDGED,
 )
 from specgen.documents.parts.entry import mist_gone
+from specgen.documents.parts.short_names import short_names
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.air import (
@@ -59,13 +60,16 @@ _PERIODS = {
 Figure = Working | NotKnown | None
 Line = tuple[str, Figure, str]
 """By which limit, the figure, and what is said where it is not known or needs no working."""
+Key = tuple[str, str]
+"""What the air is for and the limit: a row of the table."""
+_SIDE_BY_SIDE = 4
 Row = tuple[str, tuple[Line, ...]]
 """What the air is for, and one or several limits that ask for it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AirView:
-    """A table a product and law; `statements` are finished sentences below them; `workings` go into the annex."""
+    """Products side by side in a table or several; `statements` are finished sentences below them; `workings` go into the annex."""
 
     tables: tuple[TableView, ...]
     statements: tuple[str, ...]
@@ -79,39 +83,60 @@ def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int, number
         said = (*((stated,) if stated is not None else ()), words(NO_FLOW_FOR_ENTRY))
         return AirView(tables=(), statements=said, workings=())
     listed = air_of_job(job, spec, on)
-    tables: list[TableView] = []
-    workings: list[WorkingView] = []
     several = len(spec.project.jurisdictions) > 1
-    columns = (
-        Column(words("Basis"), "w-30"),
-        Column(words("Limit"), "w-25"),
-        Column(words("Fresh-air flow or time")),
-        Column(words("Calc."), "w-10"),
-    )
+    short = short_names([spec.products[found.product].name for found in listed])
+    workings: list[WorkingView] = []
+    columns: dict[str, dict[Key, str]] = {}
     for found in listed:
         product = spec.products[found.product]
-        name = f"{product.name} ({found.jurisdiction})" if several else product.name
-        rows = []
+        law = f" ({found.jurisdiction})" if several else ""
+        cells = columns.setdefault(f"{short[product.name]}{law}", {})
         for use, lines in _rows(found, job, words):
-            shown, numbers = [], []
-            for _, figure, otherwise in lines:
-                numbers.append("")
-                shown.append(otherwise)
+            told = [text for _, figure, text in lines if not _least(figure)]
+            if len(told) == len(lines) > 1 and len(set(told)) == 1:
+                # one reason for all limits is said once
+                cells[use, "\n".join(limit for limit, _, _ in lines)] = told[0]
+                continue
+            for limit, figure, otherwise in lines:
+                shown = otherwise
                 if worked := _least(figure):
-                    numbers[-1] = f"W{after + len(workings) + 1}"
-                    shown[-1] = words.worked(worked)
+                    number = f"W{after + len(workings) + 1}"
+                    name = ", ".join(part for part in (f"{product.name}{law}: {use}", limit) if part)
+                    workings.append(_working(worked, found, name, job, number, words))
+                    shown = words.worked(worked)
                     if worked is not figure:
-                        shown[-1] = words(AT_LEAST).replace("{flow}", shown[-1])
-                    workings.append(_working(worked, found, f"{name}: {use}", job, numbers[-1], words))
-            # one reason for all limits is said once
-            told = shown if any(numbers) else list(dict.fromkeys(shown))
-            numbers = numbers if numbered else []
-            rows.append((use, "\n".join(limit for limit, _, _ in lines), "\n".join(told), "\n".join(numbers).strip()))
-        caption = words("{}: ventilation during spraying, and re-entry").format(name)
-        tables.append(table_view(caption, columns, rows))
+                        shown = words(AT_LEAST).replace("{flow}", shown)
+                    shown += f" ({number})" if numbered else ""
+                cells[use, limit] = shown
     return AirView(
-        tables=tuple(tables), statements=tuple(_statements(job, spec, listed, words)), workings=tuple(workings)
+        tables=tuple(_tables(columns, words)),
+        statements=tuple(_statements(job, spec, listed, words)),
+        workings=tuple(workings),
     )
+
+
+def _tables(columns: Mapping[str, Mapping[Key, str]], words: Words) -> Iterator[TableView]:
+    """Products side by side, as many as the page is wide; a limit that is none of a product's has a dash in its column."""
+    heads = list(columns)
+    for start in range(0, len(heads), _SIDE_BY_SIDE):
+        here = heads[start : start + _SIDE_BY_SIDE]
+        uses: dict[str, dict[str, None]] = {}
+        # the longest column first, so that what others lack keeps its place in the order
+        for head in sorted(here, key=lambda head: -len(columns[head])):
+            for use, limit in columns[head]:
+                uses.setdefault(use, {})[limit] = None
+        last = list(dict.fromkeys(use for head in here for use, _ in list(columns[head])[-3:]))
+        ranked = [*(use for use in uses if use not in last), *(use for use in uses if use in last)]
+        rows = []
+        for use in ranked:
+            for limit in uses[use]:
+                shown = (columns[head].get((use, limit), "–") for head in here)
+                rows.append((use, limit, *shown))
+        yield table_view(
+            words("Fresh-air flow for each product and limit; W: calculation"),
+            (Column(words("Basis"), "w-25"), Column(words("Limit"), "w-20"), *(Column(head) for head in here)),
+            rows,
+        )
 
 
 def _least(figure: Figure) -> Working | None:

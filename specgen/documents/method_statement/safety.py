@@ -1,4 +1,4 @@
-"""The cautions part of a job: panels, what to wear, first aid, clearing up, air and VOC, with the workings behind it.
+"""The cautions part of a job: hazards of all products, what to wear, first aid, air and VOC, with the workings behind it.
 
 Called by `method_statement`.
 """
@@ -9,17 +9,14 @@ from dataclasses import dataclass
 
 from specgen.documents.context import Context
 from specgen.documents.method_statement.banned import banned
+from specgen.documents.method_statement.merged_safety import MergedSafety, merged_safety
 from specgen.documents.method_statement.room_air import AirView, room_air
-from specgen.documents.parts.cautions import HazardView, chemical_hazards, emergency, first_aid, hazards
+from specgen.documents.parts.cautions import emergency
 from specgen.documents.parts.entry import entry_permit
-from specgen.documents.parts.protection import protection
-from specgen.documents.parts.step_cautions import cautions_at
 from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.voc import voc_table
-from specgen.facts.job.confined import place_of
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.product.emissions import voc_let_off
-from specgen.model.hazards import Task
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.trade.working import Working
@@ -32,10 +29,7 @@ class JobSafety:
     emergency: str
     entry: tuple[tuple[str, str], ...]
     banned: tuple[tuple[str, str], ...]
-    panels: tuple[HazardView, ...]
-    protection: TableView
-    first_aid: tuple[tuple[str, str], ...]
-    clearing_up: tuple[str, ...]
+    merged: MergedSafety
     air: AirView
     voc: TableView
 
@@ -55,10 +49,7 @@ def job_safety(job: Job, released: tuple[Working, ...], context: Context, *, aft
         emergency=emergency(spec.project, words),
         entry=entry_permit(job, words),
         banned=banned(job, spec, words),
-        panels=(*hazards(products, spec, words), *chemical_hazards(job, words)),
-        protection=protection(products, words),
-        first_aid=first_aid(products, words),
-        clearing_up=cautions_at(Task.CLEAN_UP, products, words, place=place_of(job)),
+        merged=merged_safety(products, job, spec, words),
         air=room_air(job, spec, day, words, after=after, numbered=numbered),
         voc=voc_table(products, day, words, masses),
     )

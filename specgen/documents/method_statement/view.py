@@ -16,7 +16,6 @@ from specgen.documents.method_statement.faults import FaultsView, faults
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedures
 from specgen.documents.method_statement.safety import JobSafety, job_safety, let_off
 from specgen.documents.parts.annex import WorkingView, annex, grouped
-from specgen.documents.parts.cautions import HazardView
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.packs import order_line
@@ -60,7 +59,6 @@ class MethodStatement:
     points: TableView
     repairs: tuple[RepairProcedure, ...]
     faults: FaultsView | None
-    gravest: HazardView
     safety: JobSafety
     materials: TableView | None
     supplies: TableView | None
@@ -104,7 +102,6 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         points=points_table(job, spec, words),
         repairs=repair_procedures(job, spec, builds_of(job, spec), words) if Section.REPAIR not in without else (),
         faults=faults(job, spec, words) if Section.DEFECTS not in without else None,
-        gravest=safety.panels[0],
         safety=safety,
         materials=_materials(figures, spec, words) if Section.MATERIALS not in without else None,
         supplies=supplies_table(supplies(job, spec, figures, words), words)

@@ -87,14 +87,23 @@ def chemical_hazards(job: Job, words: Words) -> tuple[HazardView, ...]:
 
 def first_aid(products: Sequence[Product], words: Words) -> tuple[tuple[str, str], ...]:
     """(route, act), each act once; where acts differ from product to product, each names its products."""
-    acts: dict[tuple[Route, str], list[str]] = {}
-    for product in products:
-        for entry in product.hazards.first_aid if product.hazards is not None else ():
-            acts.setdefault((entry.route, entry.action), []).append(product.name)
-    ways = [route for route, _ in acts]
+    found = acts(products)
+    ways = [route for route, *_ in found]
     return tuple(
         (words.word(route) + (f" ({', '.join(names)})" if ways.count(route) > 1 else ""), act)
-        for (route, act), names in sorted(acts.items(), key=lambda pair: list(Route).index(pair[0][0]))
+        for route, act, names in found
+    )
+
+
+def acts(products: Sequence[Product]) -> tuple[tuple[Route, str, list[str]], ...]:
+    """Each act of first aid once with the names of its products, in the order of the routes."""
+    found: dict[tuple[Route, str], list[str]] = {}
+    for product in products:
+        for entry in product.hazards.first_aid if product.hazards is not None else ():
+            found.setdefault((entry.route, entry.action), []).append(product.name)
+    order = list(Route)
+    return tuple(
+        (route, act, names) for (route, act), names in sorted(found.items(), key=lambda pair: order.index(pair[0][0]))
     )
 
 

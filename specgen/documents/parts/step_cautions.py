@@ -85,16 +85,29 @@ def at_steps(
     return tuple(cautions)
 
 
-def _standing(
-    task: Task, products: Sequence[Product], words: Words, place: Workplace | None, beside: Collection[Work]
-) -> Iterator[str]:
+def standing_by_product(
+    task: Task,
+    products: Sequence[Product],
+    words: Words,
+    *,
+    place: Workplace | None,
+    beside: Collection[Work] = (),
+) -> Iterator[tuple[tuple[Product, ...], str]]:
+    """The cautions at a task for the kind of product, with the products each is for; with none for one of the work itself."""
     for caution in AT_STEPS:
         if caution.task is not task:
             continue
         if caution.trait == "any" or caution.trait in beside:
-            yield _filled(caution, words, place)
-        elif owners := [product for product in products if caution.trait in traits_of(product)]:
-            yield _of(owners, products, _filled(caution, words, place))
+            yield (), _filled(caution, words, place)
+        elif owners := tuple(product for product in products if caution.trait in traits_of(product)):
+            yield owners, _filled(caution, words, place)
+
+
+def _standing(
+    task: Task, products: Sequence[Product], words: Words, place: Workplace | None, beside: Collection[Work]
+) -> Iterator[str]:
+    for owners, text in standing_by_product(task, products, words, place=place, beside=beside):
+        yield _of(owners, products, text) if owners else text
 
 
 def _filled(caution: StepCaution, words: Words, place: Workplace | None) -> str:

@@ -1,0 +1,215 @@
+"""What the products of a job do to people, said once for all of them: what all have stands once, what some have names them.
+
+Called by `safety`. Nothing that a product states is left out: what was a panel a product is a row a statement here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import TypeVar
+
+from specgen.documents.parts.caution_catalogue import NOT_STATED
+from specgen.documents.parts.cautions import HazardView, Statement, acts, chemical_hazards, hazards
+from specgen.documents.parts.pictogram import PictogramView
+from specgen.documents.parts.short_names import short_names
+from specgen.documents.parts.step_cautions import standing_by_product
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Words
+from specgen.facts.job.confined import place_of
+from specgen.facts.product.protection import USUAL, usual_needs, worn, worn_at
+from specgen.model.hazards import Task
+from specgen.model.job import Job
+from specgen.model.product import Product
+from specgen.model.spec import Spec
+
+T = TypeVar("T", bound=Hashable)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MergedSafety:
+    """`word` and `pictograms` are the gravest word and all symbols; `products` says which product has which."""
+
+    word: str
+    level: str
+    pictograms: tuple[PictogramView, ...]
+    products: TableView
+    statements: TableView
+    protection: TableView
+    first_aid: TableView
+    rules: TableView
+
+
+def merged_safety(products: Sequence[Product], job: Job, spec: Spec, words: Words) -> MergedSafety:
+    """The hazards of the products and of thinners and cleaners, the gravest word first."""
+    panels = (*hazards(products, spec, words), *chemical_hazards(job, words))
+    alone = (
+        *(panel for product in products for panel in hazards([product], spec, words)),
+        *chemical_hazards(job, words),
+    )
+    named = _Named([panel.product for panel in alone], words)
+    own = _Named([product.name for product in products], words)
+    return MergedSafety(
+        word=panels[0].signal_word,
+        level=panels[0].level,
+        pictograms=tuple({symbol.code: symbol for panel in alone for symbol in panel.pictograms}.values()),
+        products=_products(alone, named, words),
+        statements=_statements(alone, named, words),
+        protection=_protection(products, own, words),
+        first_aid=_first_aid(products, own, words),
+        rules=_rules(products, alone, job, named, words),
+    )
+
+
+class _Named:
+    """Which of several a row is for: `all`, or their short names."""
+
+    def __init__(self, names: Sequence[str], words: Words) -> None:
+        self.short: Mapping[str, str] = short_names(names)
+        self._words = words
+
+    def __call__(self, owners: Iterable[str]) -> str:
+        held, words = set(owners), self._words
+        if held == set(self.short):
+            return words("all") if len(held) > 1 else ""
+        return ", ".join(short for name, short in self.short.items() if name in held)
+
+
+def _merged(said: Iterable[tuple[str, T]]) -> dict[T, tuple[str, ...]]:
+    """Whose each of (owner, what) is, in the order it comes first."""
+    found: dict[T, dict[str, None]] = {}
+    for owner, what in said:
+        found.setdefault(what, {})[owner] = None
+    return {what: tuple(owners) for what, owners in found.items()}
+
+
+def _products(alone: Sequence[HazardView], named: _Named, words: Words) -> TableView:
+    columns = (
+        Column(words("Short name"), "w-15"),
+        Column(words("Product"), "w-30"),
+        Column(words("Signal word, pictograms"), "w-25"),
+        Column(words("Safety data sheet"), "w-30"),
+    )
+    rows = [
+        (
+            named.short[panel.product],
+            panel.product,
+            ", ".join((panel.signal_word, *(symbol.code for symbol in panel.pictograms))),
+            "\n".join(panel.data_sheets) or words("not stated"),
+        )
+        for panel in alone
+    ]
+    if all(short == name for short, name, _, _ in rows):
+        rows = [("", name, signal, sheet) for _, name, signal, sheet in rows]
+    return table_view(words("Products and their safety data sheets"), columns, rows)
+
+
+def _statements(alone: Sequence[HazardView], named: _Named, words: Words) -> TableView:
+    """A row for each set of products; the statements all have come first."""
+    said = _merged((panel.product, _printed(entry, words)) for panel in alone for entry in panel.statements)
+    kept = _merged((panel.product, _printed(entry, words)) for panel in alone for entry in panel.precautions)
+    order = list(named.short)
+    sets = sorted(
+        {*said.values(), *kept.values()}, key=lambda owners: (-len(owners), [order.index(name) for name in owners])
+    )
+    rows = [
+        (
+            named(owners),
+            "\n".join(text for text, whose in said.items() if whose == owners) or "–",
+            "\n".join(text for text, whose in kept.items() if whose == owners) or "–",
+        )
+        for owners in sets
+    ]
+    columns = (
+        Column(words("Products"), "w-12"),
+        Column(words("Hazard statements"), "w-40"),
+        Column(words("Precautionary statements")),
+    )
+    return table_view(words("Statements of the label, in their official wording"), columns, rows)
+
+
+def _printed(entry: Statement, words: Words) -> str:
+    unconfirmed = words("(not verified against the published text)") if entry.unconfirmed else ""
+    return " ".join(part for part in (entry.code, entry.text, unconfirmed, entry.note) if part)
+
+
+def _protection(products: Sequence[Product], named: _Named, words: Words) -> TableView:
+    """A row a task; where products differ the cell says for which each holds."""
+    tasks = [task for task in Task if task in USUAL or any(entry.task is task for p in products for entry in worn(p))]
+    if products and all(any(entry.task is Task.ANY for entry in worn(product)) for product in products):
+        tasks = [task for task in tasks if any(entry.task is task for p in products for entry in worn(p))]
+    rows = []
+    for task in tasks:
+        kits = [(product.name, _kit(product, task, words)) for product in products]
+        worn_by = [(name, kit) for name, kit in kits if kit is not None]
+        cells = (_cell(((name, kit[at]) for name, kit in worn_by), named, len(kits), words) for at in range(4))
+        rows.append((words.word(task), *cells))
+    columns = (
+        Column(words("Task"), "w-12"),
+        Column(words("Respiratory"), "w-30"),
+        Column(words("Hands"), "w-25"),
+        Column(words("Eyes")),
+        Column(words("Body")),
+    )
+    return table_view(words("Personal protective equipment (PPE), by task"), columns, rows)
+
+
+def _kit(product: Product, task: Task, words: Words) -> tuple[str, str, str, str] | None:
+    """For breathing, hands, eyes and body; by usual practice where the product states nothing; None for no row of its own."""
+    stated = [entry for entry in worn(product) if entry.task is task]
+    unsaid = words("not stated")
+    if stated:
+        cells = ([entry.respiratory, entry.gloves, entry.eyes, entry.skin] for entry in stated)
+        breath, hands, eyes, skin = (
+            "; ".join(dict.fromkeys(text for text in column if text)) or unsaid for column in zip(*cells, strict=True)
+        )
+        return breath, hands, eyes, skin
+    if task is Task.ANY:
+        return None
+    if worn_at(product, task):
+        as_ever = words("as for all tasks")
+        return as_ever, as_ever, as_ever, as_ever
+    breath, hands = (words(need) for need in usual_needs(task))
+    usual = words("{} (common practice; none stated for the product)")
+    return (
+        usual.format(breath) if breath else words(NOT_STATED),
+        usual.format(hands) if hands else unsaid,
+        unsaid,
+        unsaid,
+    )
+
+
+def _cell(texts: Iterable[tuple[str, str]], named: _Named, members: int, words: Words) -> str:
+    found = _merged(texts)
+    if len(found) == 1 and len(next(iter(found.values()))) == members:
+        return next(iter(found))
+    return "\n".join(words("{}: {}").format(named(owners), text) for text, owners in found.items())
+
+
+def _first_aid(products: Sequence[Product], named: _Named, words: Words) -> TableView:
+    rows = [(words.word(route), named(owners), act) for route, act, owners in acts(products)]
+    columns = (Column(words("Exposure"), "w-15"), Column(words("Products"), "w-15"), Column(words("What to do")))
+    return table_view(words("First aid"), columns, rows)
+
+
+def _rules(
+    products: Sequence[Product], alone: Sequence[HazardView], job: Job, named: _Named, words: Words
+) -> TableView:
+    """Air, storage, carriage, waste, duties and cautions: one row a text, with the products it is said of."""
+    said = _merged(_said(products, alone, job, words))
+    order = list(dict.fromkeys(name for name, _ in said))
+    ranked = sorted(said.items(), key=lambda entry: order.index(entry[0][0]))
+    rows = [(name, named(owners), text) for (name, text), owners in ranked]
+    columns = (Column(words("Subject"), "w-20"), Column(words("Products"), "w-12"), Column(words("What holds")))
+    return table_view(words("Rules for the products, with what holds for some of them alone"), columns, rows)
+
+
+def _said(
+    products: Sequence[Product], alone: Sequence[HazardView], job: Job, words: Words
+) -> Iterator[tuple[str, tuple[str, str]]]:
+    for panel in alone:
+        for line in (*panel.cautions, *panel.lines):
+            yield panel.product, line
+    for owners, text in standing_by_product(Task.CLEAN_UP, products, words, place=place_of(job)):
+        for product in owners or products:
+            yield product.name, (words.word(Task.CLEAN_UP), text)

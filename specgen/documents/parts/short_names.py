@@ -1,0 +1,24 @@
+"""Short names of the products of one job, for column heads and cells of merged tables. Called by `merged_safety`, `room_air`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import takewhile
+
+
+def short_names(names: Sequence[str]) -> dict[str, str]:
+    """`Fennholt 210 epoxy primer` is `210` beside `Fennholt 410 topcoat`: without the words all begin with, and by its number
+    where each has another. One alone keeps its name.
+    """
+    each = list(dict.fromkeys(names))
+    if len(each) < 2:
+        return {name: name for name in each}
+    split = [name.split() for name in each]
+    common = len(list(takewhile(lambda words: len(set(words)) == 1, zip(*split, strict=False))))
+    if any(len(words) <= common for words in split):
+        return {name: name for name in each}
+    rest = [words[common:] for words in split]
+    heads = [words[0] for words in rest]
+    numbered = len(set(heads)) == len(heads) and all(any(sign.isdigit() for sign in head) for head in heads)
+    shown = heads if numbered else [" ".join(words) for words in rest]
+    return dict(zip(each, shown, strict=True))

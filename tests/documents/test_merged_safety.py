@@ -1,0 +1,118 @@
+"""Safety said once for all products of a job: nothing that a product states is lost by merging."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from specgen.checking import check
+from specgen.documents.method_statement.view import method_statement
+from specgen.documents.parts.short_names import short_names
+from specgen.documents.parts.tables import TableView
+from specgen.facts.product.protection import worn
+from specgen.model.job import Job
+from specgen.model.spec import Spec
+from tests.documents.conftest import context
+from tests.good_spec import ON, good, spec_of
+from tests.good_spec import checked as judged
+
+DEMO = Path(__file__).parents[2] / "specs_demo"
+
+
+def _specs() -> Iterator[Spec]:
+    yield spec_of(judged(good()))
+    yield spec_of(check(DEMO, ON))
+
+
+JOBS = [(job, spec) for spec in _specs() for job in spec.jobs.values()]
+
+
+def _texts(value: Any) -> Iterator[str]:
+    if isinstance(value, str):
+        yield value
+    elif dataclasses.is_dataclass(value):
+        for field in dataclasses.fields(value):
+            yield from _texts(getattr(value, field.name))
+    elif isinstance(value, tuple):
+        for entry in value:
+            yield from _texts(entry)
+
+
+def _stated(job: Job, spec: Spec) -> Iterator[tuple[str, str]]:
+    """(product, what its data state of hazards) for all that has to stand in the section."""
+    for product in spec.products_of(job):
+        stated = product.hazards
+        assert stated is not None
+        for code in (*stated.statements, *stated.supplemental, *stated.precautions):
+            yield product.name, code
+        for caution in stated.cautions:
+            yield product.name, caution.text
+        for act in stated.first_aid:
+            yield product.name, act.action
+        for kit in worn(product):
+            for text in (kit.respiratory, kit.gloves, kit.eyes, kit.skin):
+                if text:
+                    yield product.name, text
+        for text in (stated.ventilation, stated.disposal, *stated.waste_codes, *stated.named_on_label):
+            if text:
+                yield product.name, text
+
+
+@pytest.mark.parametrize(("job", "spec"), JOBS, ids=[job.id for job, _ in JOBS])
+def test_nothing_a_product_states_is_lost(job: Job, spec: Spec) -> None:
+    """Each text stands in a row or a line of a cell that names its product, or that is for all."""
+    merged = method_statement(job, context(spec, day=ON)).safety.merged
+    short = short_names([_cell(merged.products, row, "Product") for row in merged.products.rows])
+    said = [
+        (whose, line)
+        for table in (merged.statements, merged.first_aid, merged.rules, merged.protection)
+        for row in table.rows
+        for cell in row
+        for line in cell.split("\n")
+        for whose in (_cell(table, row, "Products") or line.partition(":")[0],)
+    ]
+    stated = list(_stated(job, spec))
+    lost = [
+        (product, text)
+        for product, text in stated
+        if not any(text in line and _is_for(short, short[product], whose) for whose, line in said)
+    ]
+    assert stated
+    assert lost == []
+
+
+def _cell(table: TableView, row: tuple[str, ...], heading: str) -> str:
+    return next((cell for column, cell in zip(table.columns, row, strict=True) if column.heading == heading), "")
+
+
+def _is_for(short: dict[str, str], name: str, whose: str) -> bool:
+    """Whether a row for `whose` is for the product; a cell that names none is for all."""
+    named = set(whose.split(", "))
+    return whose == "all" or name in named or not named <= set(short.values())
+
+
+def test_a_row_names_those_it_is_for() -> None:
+    spec = spec_of(judged(good()))
+    merged = method_statement(spec.jobs["refit"], context(spec, day=ON)).safety.merged
+    whose = {row[1].split("\n")[0][:4]: row[0] for row in merged.statements.rows}
+    assert set(whose.values()) > {"all"} or len(whose) > 1
+    assert len({row[0] for row in merged.statements.rows}) == len(merged.statements.rows)
+
+
+@pytest.mark.parametrize(
+    ("names", "shown"),
+    [
+        (["Fenn 210 epoxy primer", "Fenn 230 surfacer"], ["210", "230"]),
+        (["Fenn 210 primer", "Fenn 210 surfacer"], ["primer", "surfacer"]),
+        (["Fenn red primer", "Fenn 230 surfacer"], ["red primer", "230 surfacer"]),
+        (["Fenn", "Fenn 230"], ["Fenn", "Fenn 230"]),
+        (["Fenn 210 primer"], ["Fenn 210 primer"]),
+        (["thinner 7", "Fenn 230"], ["thinner 7", "Fenn 230"]),
+    ],
+)
+def test_short_names_stay_apart(names: list[str], shown: list[str]) -> None:
+    assert list(short_names(names).values()) == shown
