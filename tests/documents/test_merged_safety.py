@@ -98,9 +98,21 @@ def _is_for(short: dict[str, str], name: str, whose: str) -> bool:
 def test_a_row_names_those_it_is_for() -> None:
     spec = spec_of(judged(good()))
     merged = method_statement(spec.jobs["refit"], context(spec, day=ON)).safety.merged
-    whose = {row[1].split("\n")[0][:4]: row[0] for row in merged.statements.rows}
-    assert set(whose.values()) > {"all"} or len(whose) > 1
-    assert len({row[0] for row in merged.statements.rows}) == len(merged.statements.rows)
+    assert [(row[0], row[1].replace("\n", " ").split(" ")[0]) for row in merged.statements.rows] == [
+        ("all", "H319"),
+        ("primer, base coat, clear", "H222"),
+        ("primer, clear, barrier", "H317"),
+        ("primer, barrier", "EUH205"),
+        ("base coat", "H336"),
+        ("clear", "EUH204"),
+        ("barrier", "H226"),
+    ]
+    rules = [(row[0], row[1]) for row in merged.rules.rows]
+    assert ("Clean-up", "all") in rules
+    assert ("Health surveillance", "clear") in rules
+    hands = {row[0]: row[2] for row in merged.protection.rows}["Clean-up"].split("\n")
+    assert hands[0].startswith("primer, base coat, barrier: nitrile gloves")
+    assert hands[1].startswith("clear: ")
 
 
 @pytest.mark.parametrize(
