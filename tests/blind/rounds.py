@@ -21,6 +21,7 @@ ROUNDS = (
     "round_3",
     "round_4",
     "round_5",
+    "round_6",
 )  # those that were measured; a later one joins when it was
 
 
@@ -46,17 +47,17 @@ def sound(name: str, of_round: str) -> dict[str, Any]:
 def faulty(name: str, of_round: str) -> dict[str, Any]:
     """A sound specification with the one change that makes it faulty."""
     case = _read(of_round)["faults"][name]
-    spec = _changed(sound(case["from"], case.get("of", of_round)), case)
-    held = {product["id"] for product in spec["products"]}
-    spec["products"] += [_product(key) for key in _used({"systems": spec["systems"]}, "product") if key not in held]
-    return spec
+    return _changed(sound(case["from"], case.get("of", of_round)), case)
 
 
 def _changed(spec: dict[str, Any], case: dict[str, Any]) -> dict[str, Any]:
+    """A specification changed in place; a product of the range that the change names comes with it."""
     for path in case.get("without", ()):
         take_out(spec, path)
     for path, value in case.get("set", {}).items():
         put(spec, path, value)
+    held = {product["id"] for product in spec["products"]}
+    spec["products"] += [_product(key) for key in _used({"systems": spec["systems"]}, "product") if key not in held]
     return spec
 
 

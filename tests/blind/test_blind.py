@@ -29,6 +29,9 @@ GRANTED = {
     # 90 readings, where ISO 19840 asks for 110; accepts up to 600 um, where 545 are allowed
     ("round_3", "wind-tower"): {"INS010", "INS013"},
     ("round_3", "brine-tank"): {"INS010"},  # 30 readings, where ISO 19840 asks for 40
+    ("round_6", "fire-engine-lockers"): {"INS007"},  # the gauge is said to be zeroed on steel
+    # accepts up to 600 um, where 545 are allowed
+    ("round_6", "tower sections with stripes and more readings"): {"INS013"},
 }
 # Faults that are not told, or not as the writer expected, each with the reason.
 STILL_MISSED = {
@@ -50,6 +53,11 @@ STILL_MISSED = {
         "zinc silicate with no test of its cure and heat of 480 °C",
     ): "told as an error, in words that were not written down",
     ("round_4", "more sanded off than may be"): "told as an error, in words that were not written down",
+    (
+        "round_6",
+        "half the cross coats for the primer of the guards",
+    ): "told as a warning: what a cross coat gives is an average",
+    ("round_6", "accepted film thicker than the coats may be"): "told as an error, in words that were not written down",
 }
 
 
