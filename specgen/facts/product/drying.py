@@ -57,6 +57,20 @@ def warmer_rows(product: Product, stage: DryingStage, air: Quantity) -> list[Dry
     return sorted(warmer, key=lambda entry: lower(entry.air))
 
 
+def time_between(product: Product, stage: DryingStage, air: Quantity) -> Quantity | None:
+    """The time to a stage at `air`, taken to fall evenly between the entries beside it; None where none is stated for warmer air.
+
+    An estimate on the long side, for times fall ever slower with warmth. It never stands in for a stated time.
+    """
+    colder, warmer = earliest(product, stage, air), warmer_rows(product, stage, air)
+    if colder is None or isinstance(colder, Unstated) or not warmer:
+        return None
+    ends = (lower(colder.air).base, lower(warmer[0].air).base)
+    long, short = upper(colder.time), upper(warmer[0].time)
+    share = (air.base - ends[0]) / (ends[1] - ends[0])
+    return Quantity.of("duration", long.number - share * (long.number - short.to(long.unit)), long.unit)
+
+
 def longest(found: Drying | SandableAfter | Unstated) -> Quantity:
     """The time that is safe to wait: the upper end of a range; of an `Unstated` that of warmer air, which is too short at best."""
     return found.time if isinstance(found, Unstated) else upper(found.time)

@@ -18,6 +18,11 @@ Fails
     Given second good
     jobs.rails.items.LOCKER.old_coats.works.lead: yes
     jobs.rails.inspection.lead: {id: lead, check: Lead in the existing coat, at: receipt, criterion: {text: results on file}, hold_point: yes}    # at jobs.rails.ventilation
+    jobs.rails.inspection.face.method: wet film comb
+
+    Given second good
+    jobs.rails.items.LOCKER.old_coats.works.lead: yes
+    jobs.rails.inspection.lead: {id: lead, check: Lead in the existing coat, at: receipt, criterion: {text: results on file}, hold_point: yes}    # at jobs.rails.ventilation
 To put right
     State the enclosure with its air flow, or vacuum-shrouded tools, and the respiratory protection worn.
 """
@@ -29,7 +34,9 @@ from specgen.facts.job.looked_for import words_of
 from specgen.facts.job.old_paint import disturbs, old_coats_of
 from specgen.rules.kit import WARNING, Basis, Job, Problem, Problems, Spec, cite, date, rule
 
-_HELD = re.compile(r"\b(?:enclos|contain(?:ment|ed in)|extract|vacuum|shroud|wet|sealed tent|sheeted)", re.I)
+_HELD = re.compile(
+    r"\b(?:enclos|contain(?:ment|ed in)|extract|vacuum|shroud|wet(?![ -]?film)|sealed tent|sheeted)", re.I
+)
 
 
 @rule("AIR009", on=Job, severity=WARNING, source=cite("29-CFR-1926-62", "", Basis.MEMORY))

@@ -1,7 +1,7 @@
 """CLI001 The ambient conditions of the job are within those of its products
 
 Checks
-    Air and surface temperature, relative humidity and dew point margin during the job, against the application conditions of each product of the job, end by end. A dew point margin of 5 degF and one of 3 K are taken as one. An end that the products limit and the job leaves open is noted; for a product cured by moisture, a minimum humidity left open is a warning.
+    Air and surface temperature, relative humidity and dew point margin during the job, against the application conditions of each product of the job, end by end. A dew point margin of 5 degF and one of 3 K are taken as one. An end that the products limit and the job leaves open is noted. It is a warning where a minimum humidity is left open for a product cured by moisture, or a minimum alone is stated though none is.
 Why
     Outside its application conditions a coat loses gloss, blushes, runs or does not cure at all; a moisture-triggered blocked hardener is not released in air that is too dry.
 Passes
@@ -32,6 +32,13 @@ Fails
     jobs.refit.climate.surface: max 36 degC    # at jobs.refit.climate.surface    # note at jobs.refit.climate.surface
 
     jobs.refit.climate.humidity: max 75 %    # warning at jobs.refit.climate.humidity
+
+    jobs.refit.climate.humidity: min 75 %    # note at jobs.refit.climate.humidity
+
+    Given second good
+    jobs.lids.climate.humidity: min 75 %    # warning at jobs.lids.climate.humidity
+
+    jobs.refit.climate.humidity: min 81 %    # at jobs.refit.climate.humidity    # note at jobs.refit.climate.humidity    # also USU001 at jobs.refit.climate.humidity
 
     jobs.refit.climate.humidity: 30..75 %    # at jobs.refit.climate.humidity
 
@@ -97,7 +104,13 @@ def job_inside_product(job: Job, spec: Spec, on: date) -> Problems:
 def _goes_beyond(kept: Range, allowed: Range) -> bool:
     """True where an end that both state lies outside what is allowed."""
     too_low = kept.low is not None and allowed.low is not None and kept.low < allowed.low
-    return too_low or (kept.high is not None and allowed.high is not None and kept.high > allowed.high)
+    too_high = kept.high is not None and allowed.high is not None and kept.high > allowed.high
+    apart = kept.low is not None and allowed.high is not None and kept.low > allowed.high
+    return too_low or too_high or apart or _all_below(kept, allowed)
+
+
+def _all_below(kept: Range, allowed: Range) -> bool:
+    return kept.high is not None and allowed.low is not None and kept.high < allowed.low
 
 
 def _both_general(name: str, kept: Range, allowed: Range) -> bool:
@@ -113,6 +126,8 @@ def _left_open(name: str, called: str, kept: Range, limits: list[tuple[Product, 
         if getattr(kept, end) is not None or not held:
             continue
         told = "; ".join(f"{product.id} allows {allowed}" for product, allowed in held)
-        dry = name == "humidity" and end == "low" and any(cured_by_moisture(product) for product, _ in held)
+        moist = any(cured_by_moisture(product) for product, _ in limits)
+        # air that is too dry harms no other paint: a minimum in place of the maximum is a slip
+        grave = name == "humidity" and moist == (end == "low")
         what = f"the job states no {word} {called}, only {kept}, and the limit of its products holds: {told}"
-        yield Problem(("climate", name), what, severity=WARNING if dry else NOTE)
+        yield Problem(("climate", name), what, severity=WARNING if grave else NOTE)
