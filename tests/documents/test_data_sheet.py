@@ -51,20 +51,24 @@ def test_variants_with_figures_of_their_own_have_lines_of_their_own() -> None:
         "DFT for full hiding",
     ]
     assert _rows(sheet.variants) == [
-        ("EX-base", "standard", "400 mL aerosol can", "10 µm (0.4 mil)", ""),
+        ("EX-base", "standard", "400 mL aerosol can", "10 µm (0.4 mil)", "not stated"),
         ("EX-base-2", "red", "150 mL aerosol can", "12 µm (0.5 mil)", "18 µm (0.7 mil)"),
-        ("EX-base-3", "blue", "400 mL aerosol can", "10 µm (0.4 mil)", ""),
+        ("EX-base-3", "blue", "400 mL aerosol can", "10 µm (0.4 mil)", "not stated"),
     ]
 
 
 def test_windows_name_what_goes_on_top() -> None:
     windows = "[{id: a, next_coat: clear, interval: 20 min..24 h, air: 20 degC}, {id: b, next_coat: itself, interval: min 10 min, air: 20 degC}, {id: c, next_coat: any, interval: max 8 h, air: 20 degC, if_exceeded: abrade}]"
     sheet = _sheet("base", {"products.base.overcoat": windows})
-    assert _rows(sheet.overcoat) == [
-        ("Example clear", "20 min", "24 h", "20 °C (68 °F)", ""),
-        ("this product (second coat)", "10 min", "", "20 °C (68 °F)", ""),
-        ("any other coat in the product range", "", "8 h", "20 °C (68 °F)", "abrade"),
+    assert [row for row in _rows(sheet.times) if row[0].startswith("Overcoating")] == [
+        ("Overcoating with Example clear", "20 min to 24 h"),
+        ("Overcoating with this product (second coat)", "at least 10 min"),
+        ("Overcoating with any other coat in the product range", "at most 8 h"),
     ]
+    assert sheet.if_exceeded == (
+        ("If the maximum is exceeded (Example clear, this product (second coat))", "not stated"),
+        ("If the maximum is exceeded (any other coat in the product range)", "abrade"),
+    )
 
 
 def test_drying_and_sanding_are_printed_with_their_times_as_stated() -> None:
@@ -75,12 +79,37 @@ def test_drying_and_sanding_are_printed_with_their_times_as_stated() -> None:
             "products.primer.sandable_after": "[{id: dry, sanding: dry, time: 3 h, air: 20 degC, humidity: 50 %, film: 60 um}, {id: wet, sanding: wet, time: 12..16 h, air: max 10 degC}]",
         },
     )
-    assert _rows(sheet.drying) == [
-        ("Touch-dry", "4 to 6 h", "15 to 25 °C (59 to 77 °F)", "", ""),
-        ("Dust-free", "at most 30 min", "20 °C (68 °F) or above", "", ""),
-        ("Ready for dry sanding", "3 h", "20 °C (68 °F)", "50 %", "60 µm (2.4 mil)"),
-        ("Ready for wet sanding", "12 to 16 h", "10 °C (50 °F) or below", "", ""),
+    named = [column.heading.replace(NB, " ") for column in sheet.times.columns]
+    assert named[1:] == [
+        "Air 10 °C (50 °F) or below",
+        "Air 15 to 25 °C (59 to 77 °F)",
+        "Air 15 °C (59 °F)",
+        "Air 20 °C (68 °F) or above",
+        "Air 20 °C (68 °F)",
     ]
+    none = "not stated"
+    assert [row for row in _rows(sheet.times) if not row[0].startswith("Overcoating")] == [
+        ("Touch-dry", none, "4 to 6 h", none, none, none),
+        ("Dust-free", none, none, none, "at most 30 min", none),
+        ("Ready for dry sanding, 50 % RH, DFT 60 µm (2.4 mil)", none, none, none, none, "3 h"),
+        ("Ready for wet sanding", "12 to 16 h", none, none, none, none),
+    ]
+
+
+def test_conditions_that_all_times_share_stand_in_the_caption() -> None:
+    drying = "[{id: a, stage: touch-dry, time: 30 min, air: 20 degC, humidity: 50 %, film: 60 um}, {id: b, stage: dust-free, time: 2 h, air: 10 degC, humidity: 50 %, film: 60 um}]"
+    sheet = _sheet("primer", {"products.primer.drying": drying, "products.primer.overcoat": "[]"})
+    assert sheet.times.caption.replace(NB, " ") == "Drying times at 50 % RH, DFT 60 µm (2.4 mil)"
+    assert _rows(sheet.times) == [("Touch-dry", "not stated", "30 min"), ("Dust-free", "2 h", "not stated")]
+
+
+def test_more_temperatures_than_stand_side_by_side_have_a_line_each() -> None:
+    drying = ", ".join(
+        f"{{id: a{air}, stage: touch-dry, time: {air} min, air: {air} degC}}" for air in (10, 15, 20, 25, 30, 35)
+    )
+    sheet = _sheet("primer", {"products.primer.drying": f"[{drying}]", "products.primer.overcoat": "[]"})
+    assert _rows(sheet.times)[0] == ("Touch-dry", "10 °C (50 °F)", "10 min")
+    assert len(sheet.times.rows) == 6
 
 
 def test_pot_life_is_printed_at_every_temperature_stated() -> None:
@@ -118,8 +147,9 @@ def test_volume_solids_are_printed_as_stated() -> None:
 
 def test_clear_coat_is_named_by_the_base_coat() -> None:
     sheet = _sheet("clear", {})
-    assert _rows(sheet.over) == [("Example base coat", "20 min", "24 h", "15 °C (59 °F)")]
-    assert sheet.overcoat.rows == ()
+    assert _rows(sheet.over) == [("Example base coat", "20 min to 24 h")]
+    assert [column.heading.replace(NB, " ") for column in sheet.over.columns][1:] == ["Air 15 °C (59 °F)"]
+    assert not sheet.overcoats
 
 
 def test_thinner_adds_a_line_for_the_comb() -> None:
@@ -175,12 +205,11 @@ def test_document_block_claims_and_life() -> None:
         "Desk",
         "new can",
     )
-    assert sheet.claims == (("Adheres to steel.", "panel 7"), ("Sands well.", "no basis stated"))
+    assert sheet.claims.rows == (("Adheres to steel.", "panel 7"), ("Sands well.", "no basis stated"))
     assert sheet.not_claimed == "No fuel tanks."
-    assert [(name, text.replace(NB, " ")) for name, text in sheet.heat] == [
-        ("Continuous, max.", "110 °C (230 °F)"),
-        ("Peak (short-term), max.", "130 °C (266 °F)"),
-    ]
+    shown = {name: text.replace(NB, " ") for name, text in (*sheet.nature, *sheet.key_figures)}
+    assert shown["Max. continuous service temperature (dry heat)"] == "110 °C (230 °F)"
+    assert shown["Max. peak temperature, short-term (dry heat)"] == "130 °C (266 °F)"
     assert ("Usable life after activation", f"48{NB}h") in sheet.storage
 
 
@@ -206,5 +235,5 @@ def test_equal_protection_shares_a_row() -> None:
 
 
 def test_application_methods_are_named() -> None:
-    shown = _sheet("barrier", {"products.barrier.application.methods": "[airless, brush]"}).application
+    shown = _sheet("barrier", {"products.barrier.application.methods": "[airless, brush]"}).conditions
     assert ("Application methods", "airless spray, brush") in shown

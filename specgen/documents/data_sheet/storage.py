@@ -29,5 +29,8 @@ def heat(product: Product, words: Words) -> Pairs:
     stood = product.service_temperature
     if stood is None:
         return ()
-    named = ((words("Continuous, max."), stood.continuous_max), (words("Peak (short-term), max."), stood.short_max))
+    named = (
+        (words("Max. continuous service temperature (dry heat)"), stood.continuous_max),
+        (words("Max. peak temperature, short-term (dry heat)"), stood.short_max),
+    )
     return tuple((name, words.phrase(value)) for name, value in named if value is not None)

@@ -5,9 +5,10 @@ Called by `data_sheet`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.data_sheet.by_air import Timed, by_air
+from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.wording import Words
 from specgen.model.product import Drying, OvercoatWindow, Product, SandableAfter
 from specgen.model.spec import Spec
@@ -16,58 +17,78 @@ from specgen.model.spec import Spec
 _ITSELF, _ANY = "itself", "any"
 
 
-def drying_table(product: Product, words: Words) -> TableView:
-    """The stages of drying and when the film may be sanded, each with the conditions it holds for."""
-    columns = (
-        Column(words("Drying stage"), "w-25"),
-        Column(words("Time"), "w-20"),
-        Column(words("Air temperature"), "w-20"),
-        Column(words("Relative humidity"), "w-15"),
-        Column(words("DFT"), "w-20"),
-    )
-    rows = [_row(words.word(entry.stage), entry, words) for entry in product.drying]
-    rows += [_row(words.word(entry.sanding), entry, words) for entry in product.sandable_after]
-    return table_view(words("Drying times"), columns, rows)
+def times_table(product: Product, spec: Spec, words: Words) -> TableView:
+    """The stages of drying, when the film may be sanded, and when the next coat may follow.
 
-
-def overcoat_table(product: Product, spec: Spec, words: Words) -> TableView:
-    """What may go on top of the product, and when."""
-    columns = (
-        Column(words("Next coat"), "w-25"),
-        Column(words("Minimum interval"), "w-12"),
-        Column(words("Maximum interval"), "w-12"),
-        Column(words("Air temperature"), "w-15"),
-        Column(words("If the maximum is exceeded")),
-    )
-    rows = [
-        (_next(window, product, spec, words), *_times(window, words), window.if_exceeded or "")
-        for window in product.overcoat
+    Conditions that all times of drying share stand in the caption.
+    """
+    stated: list[tuple[str, Drying | SandableAfter]] = [(words.word(one.stage), one) for one in product.drying]
+    stated += [(words.word(one.sanding), one) for one in product.sandable_after]
+    under = {words.conditions(one.humidity, one.film) for _, one in stated}
+    shared = under.pop() if len(under) == 1 else None
+    times = [
+        Timed(
+            name=_stage(name, "" if shared is not None else words.conditions(one.humidity, one.film)),
+            air=one.air,
+            time=words.phrase(one.time),
+        )
+        for name, one in stated
     ]
-    return table_view(words("Overcoating intervals, from the end of the last cross coat"), columns, rows)
+    times += [_interval(_overcoated(window, product, spec, words), window, words) for window in product.overcoat]
+    captions = (
+        (words("Drying times at {}").format(shared) if shared else words("Drying times")) if stated else "",
+        words("overcoating intervals, from the end of the last cross coat") if product.overcoat else "",
+    )
+    caption = "; ".join(part for part in captions if part)
+    return by_air(caption[:1].upper() + caption[1:], words("Stage or interval"), times, words)
+
+
+def if_exceeded(product: Product, spec: Spec, words: Words) -> tuple[tuple[str, str], ...]:
+    """What is done past the maximum interval, as (name, finished text), each act once; it names its coats where acts differ."""
+    return _past([(_next(w, product, spec, words), w.if_exceeded) for w in product.overcoat], words)
 
 
 def over_table(product: Product, spec: Spec, words: Words) -> TableView:
     """Which products name this one as their next coat, and when they take it."""
-    columns = (
-        Column(words("Coat below"), "w-25"),
-        Column(words("Minimum interval"), "w-12"),
-        Column(words("Maximum interval"), "w-12"),
-        Column(words("Air temperature"), "w-15"),
-        Column(words("If the maximum is exceeded")),
-    )
-    return table_view(
-        words("Coats that may be overcoated with this product"), columns, list(_below(product, spec, words))
-    )
+    times = [_interval(other.name, window, words) for other, window in _below(product, spec)]
+    caption = words("Coats that may be overcoated with this product, and their intervals")
+    return by_air(caption, words("Coat below"), times, words)
 
 
-def _row(name: str, entry: Drying | SandableAfter, words: Words) -> tuple[str, ...]:
-    conditions = (entry.humidity, entry.film)
-    return (
-        name[:1].upper() + name[1:],
-        words.phrase(entry.time),
-        words.condition(entry.air),
-        *(words.phrase(value) for value in conditions),
-    )
+def if_exceeded_below(product: Product, spec: Spec, words: Words) -> tuple[tuple[str, str], ...]:
+    """The same for the coats below."""
+    return _past([(other.name, window.if_exceeded) for other, window in _below(product, spec)], words)
+
+
+def _below(product: Product, spec: Spec) -> Iterator[tuple[Product, OvercoatWindow]]:
+    for other in spec.products.values():
+        for window in other.overcoat:
+            if window.next_coat == product.id and other.id != product.id:
+                yield other, window
+
+
+def _past(stated: Sequence[tuple[str, str | None]], words: Words) -> tuple[tuple[str, str], ...]:
+    acts: dict[str, list[str]] = {}
+    for name, act in stated:
+        acts.setdefault(act or words("not stated"), []).append(name)
+    if not any(act for _, act in stated):
+        return ()
+    head = words("If the maximum is exceeded")
+    if len(acts) == 1:
+        return tuple((head, act) for act in acts)
+    return tuple((f"{head} ({', '.join(dict.fromkeys(names))})", act) for act, names in acts.items())
+
+
+def _stage(name: str, under: str) -> str:
+    return name[:1].upper() + name[1:] + (f", {under}" if under else "")
+
+
+def _overcoated(window: OvercoatWindow, product: Product, spec: Spec, words: Words) -> str:
+    return words("Overcoating with {}").format(_next(window, product, spec, words))
+
+
+def _interval(name: str, window: OvercoatWindow, words: Words) -> Timed:
+    return Timed(name=name, air=window.air, time=words.phrase(window.interval))
 
 
 def _next(window: OvercoatWindow, product: Product, spec: Spec, words: Words) -> str:
@@ -77,14 +98,3 @@ def _next(window: OvercoatWindow, product: Product, spec: Spec, words: Words) ->
         named = any(other.next_coat != _ANY for other in product.overcoat)
         return words("any other coat in the product range") if named else words("any coat in the product range")
     return spec.products[window.next_coat].name if window.next_coat in spec.products else window.next_coat
-
-
-def _times(window: OvercoatWindow, words: Words) -> tuple[str, str, str]:
-    return words.low(window.interval), words.high(window.interval), words.phrase(window.air)
-
-
-def _below(product: Product, spec: Spec, words: Words) -> Iterator[tuple[str, ...]]:
-    for other in spec.products.values():
-        for window in other.overcoat:
-            if window.next_coat == product.id and other.id != product.id:
-                yield other.name, *_times(window, words), window.if_exceeded or ""

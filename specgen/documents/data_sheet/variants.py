@@ -9,27 +9,31 @@ from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.film import film_of_variant
 from specgen.facts.product.variants import own
-from specgen.model.product import PackForm, Product, Variant
+from specgen.model.product import Product, Variant
 
 
 def variant_table(product: Product, words: Words) -> TableView:
-    """Every variant with its order number; a film stands here only where some variant differs from the product."""
+    """Every variant with its order number; pack and film stand here only where they differ from variant to variant."""
     columns = (
-        Column(words("Order number"), "w-15"),
+        Column(words("Order number"), "w-12"),
         Column(words("Variant"), "w-15"),
         Column(words("Colour")),
-        Column(words("Gloss"), "w-15"),
+        Column(words("Gloss (at 60°)"), "w-15"),
         Column(words("Pack"), "w-12"),
-        Column(words("DFT per cross coat"), "w-10", numeric=True),
-        Column(words("DFT for full hiding"), "w-10", numeric=True),
+        Column(words("DFT per cross coat"), "w-12", numeric=True),
+        Column(words("DFT for full hiding"), "w-15", numeric=True),
     )
+    packs = {variant.id: pack(product, variant, words) for variant in product.variants}
+    coloured = any(colour(variant) for variant in product.variants)
+    glossy = any(_gloss(variant, words) for variant in product.variants)
+    several = len(set(packs.values())) > 1
     rows = [
         (
             variant.order_number,
             variant.name,
-            colour(variant),
-            _gloss(variant, words),
-            pack(product, variant, words),
+            colour(variant) or ("–" if coloured else ""),
+            _gloss(variant, words) or (words("not stated") if glossy else ""),
+            packs[variant.id] if several else "",
             _film(product, variant, "per_pass", words),
             _film(product, variant, "hiding", words),
         )
@@ -41,10 +45,9 @@ def variant_table(product: Product, words: Words) -> TableView:
 def packing(product: Product, words: Words) -> tuple[tuple[str, str], ...]:
     """What the pack is and what it gives off, as (name, finished text)."""
     stated = product.pack
-    form = words("aerosol can") if stated.form is PackForm.AEROSOL else words("tin")
+    shown = dict.fromkeys(pack(product, variant, words) for variant in product.variants)
     named = (
-        (words("Pack"), form),
-        (words("Net volume"), words.phrase(stated.fill)),
+        (words("Pack"), ", ".join(shown)),
         (words("Net mass"), words.phrase(stated.net_mass)),
         (words("Dispensed share of the contents"), words.phrase(stated.dispensed)),
     )
@@ -52,12 +55,11 @@ def packing(product: Product, words: Words) -> tuple[tuple[str, str], ...]:
 
 
 def _gloss(variant: Variant, words: Words) -> str:
-    measured = words("{} at 60° geometry").format(words.phrase(variant.gloss)) if variant.gloss is not None else ""
-    return ", ".join(part for part in (variant.gloss_grade, measured) if part)
+    return ", ".join(part for part in (variant.gloss_grade, words.phrase(variant.gloss)) if part)
 
 
 def _film(product: Product, variant: Variant, figure: Literal["per_pass", "hiding"], words: Words) -> str:
     if all(own(other, figure) is None for other in product.variants):
         return ""
     film = film_of_variant(product, variant, figure)
-    return words.phrase(film.value if film is not None else None)
+    return words.phrase(film.value) if film is not None else words("not stated")

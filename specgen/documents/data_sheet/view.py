@@ -12,17 +12,18 @@ from specgen.documents.data_sheet.film import comb_table, coverage_grounds, cove
 from specgen.documents.data_sheet.goes_over import GoesOver, goes_over, not_listed
 from specgen.documents.data_sheet.nature import key_figures, nature, use
 from specgen.documents.data_sheet.storage import heat, storage
-from specgen.documents.data_sheet.use import drying_table, over_table, overcoat_table
+from specgen.documents.data_sheet.use import if_exceeded, if_exceeded_below, over_table, times_table
 from specgen.documents.data_sheet.variants import packing, variant_table
+from specgen.documents.data_sheet.worn import worn_table
 from specgen.documents.parts.annex import WorkingView, annex
 from specgen.documents.parts.application import ApplicationStep, application
 from specgen.documents.parts.cautions import HazardView, emergency, first_aid, hazards
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.parties import PartyView, party
-from specgen.documents.parts.protection import protection
 from specgen.documents.parts.substances import substance_table
-from specgen.documents.parts.tables import TableView
+from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.voc import voc_table
+from specgen.documents.parts.wording import Words
 from specgen.facts.product.figures import product_figures
 from specgen.model.control import ExtraSection, Section
 from specgen.model.file_names import sheet_number
@@ -46,23 +47,21 @@ class DataSheet:
     about: str
     nature: Pairs
     key_figures: Pairs
-    use: Pairs
     goes_over: GoesOver | None
     not_listed: str
     over: TableView
-    application: Pairs
+    if_exceeded_below: Pairs
+    conditions: Pairs
     steps: tuple[ApplicationStep, ...]
     film: Pairs
     comb: TableView
     coverage: TableView | None
     coverage_grounds: str
     stated_coverage: TableView | None
-    drying: TableView
-    overcoat: TableView
-    climate: Pairs
+    times: TableView
+    overcoats: bool
+    if_exceeded: Pairs
     storage: Pairs
-    part_used: Pairs
-    heat: Pairs
     variants: TableView
     packing: Pairs
     hazards: tuple[HazardView, ...]
@@ -71,7 +70,7 @@ class DataSheet:
     emergency: str
     substances: TableView
     voc: TableView
-    claims: Pairs
+    claims: TableView
     not_claimed: str
     workings: tuple[WorkingView, ...]
     program: str
@@ -90,6 +89,8 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
     covers = Section.COVERAGE not in without
     applied = application(product, words)
     stored, part_used = storage(product, words)
+    first = tuple(key_figures(product, words))
+    described = (*use(product, words), *nature(product, words), *heat(product, words))
     return DataSheet(
         number=sheet_number(product),
         title=control.title if control is not None else product.name,
@@ -100,37 +101,39 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
         maker=party(spec.project.maker),
         on=context.day.isoformat(),
         about=product.about or "",
-        nature=tuple(nature(product, words)),
-        key_figures=tuple(key_figures(product, words)),
-        use=tuple(use(product, words)),
+        nature=tuple(pair for pair in described if pair not in first),
+        key_figures=first,
         goes_over=goes_over(product, spec, words) if tables else None,
         not_listed=not_listed(words) if tables else "",
         over=over_table(product, spec, words),
-        application=applied.values,
-        steps=applied.steps,
+        if_exceeded_below=if_exceeded_below(product, spec, words),
+        conditions=tuple(dict.fromkeys((*applied.values, *climate(product.climate, words)))),
+        steps=(*applied.steps, *(ApplicationStep(*pair) for pair in part_used)),
         film=film_limits(product, words),
         comb=comb_table(product, figures, numbers, words),
         coverage=coverage_table(product, figures, numbers, words) if covers else None,
         coverage_grounds=coverage_grounds(figures, words),
         stated_coverage=stated_coverage(product, words) if covers else None,
-        drying=drying_table(product, words),
-        overcoat=overcoat_table(product, spec, words),
-        climate=climate(product.climate, words),
+        times=times_table(product, spec, words),
+        overcoats=bool(product.overcoat),
+        if_exceeded=if_exceeded(product, spec, words),
         storage=stored,
-        part_used=part_used,
-        heat=heat(product, words),
         variants=variant_table(product, words),
         packing=packing(product, words),
         hazards=hazards([product], spec, words),
-        protection=protection([product], words),
+        protection=worn_table(product, words),
         first_aid=first_aid([product], words),
         emergency=emergency(spec.project, words),
         substances=substance_table(product, spec.project.jurisdictions, context.day, words),
         voc=voc_table([product], context.day, words),
-        claims=tuple((claim.text, claim.basis or words("no basis stated")) for claim in product.claims)
-        if Section.CLAIMS not in without
-        else (),
+        claims=_claims(product if Section.CLAIMS not in without else None, words),
         not_claimed=product.not_claimed or "",
         workings=workings if listed else (),
         program=context.program,
     )
+
+
+def _claims(product: Product | None, words: Words) -> TableView:
+    columns = (Column(words("Claim")), Column(words("Basis"), "w-35"))
+    rows = [(c.text, c.basis or words("no basis stated")) for c in product.claims] if product is not None else []
+    return table_view(words("Performance claims"), columns, rows)

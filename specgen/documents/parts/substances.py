@@ -19,13 +19,13 @@ from specgen.standards.tables import table
 def substance_table(product: Product, jurisdictions: Sequence[str], on: date, words: Words) -> TableView:
     """A row for each name: its harmonised class, or that it has none, and its limits of exposure at work."""
     rows = [
-        (name, _harmonised(found, words), "\n".join(_limits(found, jurisdictions, on, words)))
+        (name, _harmonised(found, words), "\n".join(_limits(found, jurisdictions, on, words)) or words("none on file"))
         for name, found in named_substances(product, on)
     ]
     columns = (
-        Column(words("Substance"), "w-20"),
-        Column(words("Harmonised classification as at {}").format(on.isoformat()), "w-35"),
-        Column(words("Occupational exposure limits"), "w-45"),
+        Column(words("Substance"), "w-15"),
+        Column(words("Harmonised classification as at {}").format(on.isoformat()), "w-40"),
+        Column(words("Occupational exposure limits")),
     )
     caption = words("{caption}; harmonised classification: {source}").format(
         caption=words("Substances named"), source=words(str(table("harmonised_classes").citation))
@@ -48,13 +48,13 @@ def _harmonised(found: Substance, words: Words) -> str:
 
 
 def _limits(found: Substance, jurisdictions: Sequence[str], on: date, words: Words) -> list[str]:
+    """A line for each list of limits, with all its periods."""
+    lists: dict[tuple[str, str, str], list[str]] = {}
+    for limit in found.at_work(jurisdictions, on):
+        figures = ", ".join(words.phrase(value) for value in (limit.ppm, limit.concentration) if value is not None)
+        said = words("{period}: {figures}").format(period=limit.period, figures=figures)
+        lists.setdefault((limit.jurisdiction, limit.body, words(str(limit.source))), []).append(said)
     return [
-        words("{law} {body}, {period}: {figures} ({source})").format(
-            law=limit.jurisdiction,
-            body=limit.body,
-            period=limit.period,
-            figures=", ".join(words.phrase(value) for value in (limit.ppm, limit.concentration) if value is not None),
-            source=words(str(limit.source)),
-        )
-        for limit in found.at_work(jurisdictions, on)
+        words("{law} {body}, {limits} ({source})").format(law=law, body=body, limits="; ".join(said), source=source)
+        for (law, body, source), said in lists.items()
     ]

@@ -249,8 +249,13 @@ class Words:
 
     def at(self, time: Quantity | Range, *conditions: Quantity | Range | None) -> str:
         """`20 min at 20 °C, 50 % RH, DFT 60 µm`: a time with the conditions it holds for."""
-        stated = ", ".join(self._named(condition) for condition in conditions if condition is not None)
-        return self(N_("{time} at {conditions}")).format(time=self.phrase(time), conditions=stated)
+        return self(N_("{time} at {conditions}")).format(
+            time=self.phrase(time), conditions=self.conditions(*conditions)
+        )
+
+    def conditions(self, *stated: Quantity | Range | None) -> str:
+        """`20 °C, 50 % RH, DFT 60 µm`: what a time holds for; empty where nothing is stated."""
+        return ", ".join(self._named(condition) for condition in stated if condition is not None)
 
     def _named(self, value: Quantity | Range) -> str:
         """A condition that its unit alone does not name: `50 % RH`, `DFT 60 µm`, `5 L mixed`."""
