@@ -51,7 +51,7 @@ def test_materials_list_is_as_expected(good_checked: Checked) -> None:
 def test_columns_fit_the_page() -> None:
     """Widths beyond the page are cut off in print, so they are added up with every column in use."""
     spec = good()
-    variants = "[{id: a, name: a, order_number: A, colour: {standard: card, number: '1'}, gloss: 80..90 GU, overrides: {per_pass: 9 um, hiding: 30 um}}]"
+    variants = "[{id: a, name: a, order_number: A, colour: {standard: card, number: '1'}, gloss: 80..90 GU, overrides: {per_pass: 9 um, hiding: 30 um}}, {id: b, name: b, order_number: B, fill: 150 mL}]"
     put(spec, "products.primer.variants", variants)
     put(spec, "systems.cab.layers.primer.variant", "a")
     stages = "[{id: a, stage: dry-to-handle, time: 8 h, air: 20 degC, humidity: 55 %, film: 50 um}]"

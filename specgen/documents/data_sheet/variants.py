@@ -9,7 +9,7 @@ from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.film import film_of_variant
 from specgen.facts.product.variants import own
-from specgen.model.product import Product, Variant
+from specgen.model.product import PackForm, Product, Variant
 
 
 def variant_table(product: Product, words: Words) -> TableView:
@@ -26,7 +26,7 @@ def variant_table(product: Product, words: Words) -> TableView:
     packs = {variant.id: pack(product, variant, words) for variant in product.variants}
     coloured = any(colour(variant) for variant in product.variants)
     glossy = any(_gloss(variant, words) for variant in product.variants)
-    several = len(set(packs.values())) > 1
+    several = set(packs.values()) != {pack(product, None, words)}
     rows = [
         (
             variant.order_number,
@@ -45,9 +45,10 @@ def variant_table(product: Product, words: Words) -> TableView:
 def packing(product: Product, words: Words) -> tuple[tuple[str, str], ...]:
     """What the pack is and what it gives off, as (name, finished text)."""
     stated = product.pack
-    shown = dict.fromkeys(pack(product, variant, words) for variant in product.variants)
+    form = words("aerosol can") if stated.form is PackForm.AEROSOL else words("tin")
     named = (
-        (words("Pack"), ", ".join(shown)),
+        (words("Pack"), form),
+        (words("Net volume"), words.phrase(stated.fill)),
         (words("Net mass"), words.phrase(stated.net_mass)),
         (words("Dispensed share of the contents"), words.phrase(stated.dispensed)),
     )

@@ -19,7 +19,11 @@ from specgen.standards.tables import table
 def substance_table(product: Product, jurisdictions: Sequence[str], on: date, words: Words) -> TableView:
     """A row for each name: its harmonised class, or that it has none, and its limits of exposure at work."""
     rows = [
-        (name, _harmonised(found, words), "\n".join(_limits(found, jurisdictions, on, words)) or words("none on file"))
+        (
+            name,
+            _harmonised(found, words),
+            "\n".join(_limits(found, jurisdictions, on, words)) or words("see the safety data sheet"),
+        )
         for name, found in named_substances(product, on)
     ]
     columns = (
