@@ -18,6 +18,7 @@ from markupsafe import Markup
 from specgen.rendering.assets import asset, templates_folder
 from specgen.rendering.failure import RenderError
 from specgen.rendering.markdown import to_html
+from specgen.rendering.phone import cell_class, stays_a_table
 from specgen.units.locale import ENGLISH, Locale
 
 # What reading a catalogue raises where a byte is missing or another one: it looks at nothing before it follows it.
@@ -30,10 +31,10 @@ Medium = Literal["print", "screen"]
 def environment(language: str) -> jinja2.Environment:
     """The environment for one language ("en", "de" ...), the templates folder being all it can read.
 
-    Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose`, the function `style_sheet`, `issue`, `emergency` and
-    `identity`. The filter
-    `default` is taken out: with it a template would print a limit without its number. Raises RenderError for a
-    language whose catalogue of messages is missing or damaged; English is the language of the templates and needs none.
+    Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose`, the functions `style_sheet`, `stays_a_table` and
+    `cell_class`, `issue`, `emergency` and `identity`. The filter `default` is taken out: with it a template would print a
+    limit without its number. Raises RenderError for a language whose catalogue of messages is missing or damaged; English
+    is the language of the templates and needs none.
     """
     engine = SandboxedEnvironment(
         loader=jinja2.FileSystemLoader(templates_folder(), followlinks=False),
@@ -51,6 +52,8 @@ def environment(language: str) -> jinja2.Environment:
     engine.globals["language"] = language
     engine.globals["style_sheet"] = style_sheet
     engine.globals["identity"] = None  # a page that is no document of a project bears nobody's logo
+    engine.globals["stays_a_table"] = stays_a_table
+    engine.globals["cell_class"] = cell_class
     engine.globals["issue"] = None  # a document is a draft unless whoever issues it says otherwise
     engine.globals["emergency"] = None  # a page of the catalogue has no number to call
     # The i18n extension hangs this method on the environment when it is loaded; its type is unknown.

@@ -1,0 +1,41 @@
+"""What of a table fits the width of a phone, 390 px: judged by counting signs, since a page without script cannot ask its reader.
+
+Templates call it through `environment`; the styles of `screen.css` go by the answers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+# Measured in headless Chromium at 390 px: a line holds about 47 signs of a table beside the padding of four columns, and
+# one of three columns 24 in two lines.
+_LINE = 44
+_SHORT = 24
+_DOES_NOT_APPLY = ("", "–")
+
+
+def stays_a_table(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> bool:
+    """Whether a table is read as one on a phone: two columns of any text, or up to four of which every cell is short."""
+    columns = list(zip(*rows, strict=True))
+    if not 1 < len(headings) <= 4 or not columns:
+        return False
+    words = [max(map(_word, (heading, *cells))) for heading, cells in zip(headings, columns, strict=True)]
+    if len(headings) == 2:
+        return sum(words) <= _LINE
+    cells = [max(map(_length, cells)) for cells in columns]
+    return max(cells) <= _SHORT and sum(map(max, zip(words, cells, strict=True))) <= _LINE
+
+
+def cell_class(cell: str) -> str:
+    """The class of a cell where its row is a card: it stands beside others, takes a whole line (none), or is left out."""
+    if cell in _DOES_NOT_APPLY:
+        return "left-out"
+    return "short" if _length(cell) <= _SHORT else ""
+
+
+def _length(text: str) -> int:
+    return max(map(len, text.split("\n")))
+
+
+def _word(text: str) -> int:
+    return max(map(len, text.split()), default=0)
