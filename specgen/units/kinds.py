@@ -1,7 +1,7 @@
 """The units an author may write, each with what it means and how it is printed, and the kinds of quantity that accept them.
 
 How else people spell a unit stands in `SPELLINGS`: read wherever the unit is, printed in the one form of the unit. A spelling
-that means two things to two readers (C, m for minutes, gallons) is in neither; `AMBIGUOUS` says what to write instead.
+that means two things to two readers (C, m for minutes) is in neither; `AMBIGUOUS` says what to write instead.
 
 A kind is more than a dimension: a temperature and a temperature difference, a film and a length, a share by mass and a relative
 humidity are different things with different units. Called by `quantity` and `display`, and by the model for its field types.
@@ -133,6 +133,10 @@ SPELLINGS: Mapping[str, str] = {
     "liters": "L",
     "US fl oz": "fl oz",
     "US gal": "gal",
+    "gallon": "gal",  # of the US, as gal is; printed as such
+    "gallons": "gal",
+    "US gallon": "gal",
+    "US gallons": "gal",
     "m³": "m3",
     "ft³": "ft3",
     "lbs": "lb",
@@ -188,8 +192,6 @@ AMBIGUOUS: Mapping[tuple[str, str], str] = {
     ("temperature_difference", "F"): "write degF or °F",
     ("duration", "m"): "m is the metre: write min for minutes",
     ("volume", "oz"): "oz is a mass: write fl oz for a volume",
-    ("volume", "gallon"): "write gal for the US gallon, 3.785 L; give others in litres",
-    ("volume", "gallons"): "write gal for the US gallon, 3.785 L; give others in litres",
 }
 """By kind and spelling what is not read because it can be read two ways, to what to write instead."""
 

@@ -84,7 +84,8 @@ def _judge(stack: Stack, *, vehicle: bool) -> Problems:
     if own is not None and build > own:
         yield Problem((*path, "strip_limit"), f"{said}, above the strip limit of {own}", source=LOGIC)
     elif own is None and build > strip:
-        what = f"{said}, above the {strip} at which the existing coating of a vehicle is stripped"
+        whose = "" if vehicle else "; the figure is one for vehicles, and steelwork carries thicker systems"
+        what = f"{said}, above the {strip} at which an existing coating is stripped{whose}"
         yield Problem((*path, "old_coats"), what, severity=None if vehicle else NOTE)
     elif own is None and build > warn and vehicle:
         what = f"{said}, above the {warn} from which the existing coating is stripped"
