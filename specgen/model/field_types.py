@@ -256,6 +256,12 @@ def nearest_of(text: str, known: list[str], most: int | None = None) -> str:
     """A remedy that names the nearest of `known`, or lists them: all of a closed list, `most` of what an author may add to."""
     from difflib import get_close_matches
 
+    from specgen.standards.tables import table as look_up
+
+    tried = re.sub(r"[ -]", "_", text.lower())
+    for row in look_up("words_for_words").rows if most is None else ():
+        if row["among"] in known and row["tried"] in {tried, tried.rstrip("0123456789_")}:
+            return row["say"]
     # comparing takes time for every word known, and a folder may hold thousands of ids
     near = known if len(known) <= COMPARED else ()
     close = get_close_matches(text, near, n=1, cutoff=0.6) or get_close_matches(text.lower(), near, n=1, cutoff=0.6)
