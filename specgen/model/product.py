@@ -408,13 +408,13 @@ class Product(Node):
     may_go_over: tuple[Annotated[str, listed("binder_families")], ...] = leaf(
         Polarity.ONE_OF,
         Concern.COMPATIBILITY,
-        "generic types it may be applied over, ids of the table binder_families; all others are left open",
+        "allowed generic types beneath it, all others are left open",
         default=(),
     )
     not_over: tuple[Annotated[str, listed("binder_families")], ...] = leaf(
         Polarity.ALL_OF,
         Concern.COMPATIBILITY,
-        "generic types it must not be applied over, ids of the table binder_families",
+        "forbidden generic types beneath it",
         default=(),
     )
     variants: tuple[Variant, ...] = entries("colours, glosses and packs", required=True)

@@ -97,6 +97,8 @@ def test_demo_in_the_words_of_format_1_gives_equal_findings(tmp_path: Path) -> N
     (tmp_path / "project.yaml").write_text(
         yaml.dump(first, Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True, width=1000), "utf-8"
     )
+    for picture in (*DEMO.glob("*.svg"), *DEMO.glob("*.png")):
+        shutil.copy(picture, tmp_path)
     again = check(tmp_path, ON)
     assert again.loaded.spec is not None
     assert canonical(again.loaded.spec) == canonical(checked.loaded.spec)

@@ -36,6 +36,7 @@ def _whole(folder: Path) -> dict[str, Any]:
                 whole.setdefault(key, []).extend(value)
             else:
                 whole[key] = value
+    whole["project"].pop("logo", None)  # a file beside the sources, which are one text here
     return whole
 
 
