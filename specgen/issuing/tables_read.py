@@ -32,7 +32,7 @@ def tables_read(part: Loaded, subject: Job | Product, on: date) -> frozenset[str
 
 
 def _word_pages(checked: Checked, spec: Spec, subject: Job | Product) -> None:
-    """Every view of the kinds that are issued, those of one side with each cut that may be needed to fit them."""
+    """Every view of the kinds that are issued."""
     from specgen.documents.registry import KINDS
     from specgen.printing.files import context_of
 
@@ -42,7 +42,3 @@ def _word_pages(checked: Checked, spec: Spec, subject: Job | Product) -> None:
         view = kind.view(subject, context)
         if kind.sheet is not None:
             kind.sheet(view)
-        if kind.sides is not None:
-            parts = kind.sides.count(subject, spec)
-            for cut in kind.sides.cuts:
-                kind.sides.view(subject, context, [cut] * parts, False)

@@ -16,7 +16,6 @@ from specgen.documents.parts.issue_block import IssueView
 from specgen.documents.parts.wording import Words
 from specgen.model.file_names import file_stem
 from specgen.model.spec import Spec
-from specgen.printing.fit import fitted
 from specgen.rendering.attachments import Attachment
 from specgen.rendering.csv_file import write_csv
 from specgen.rendering.environment import fill, translation
@@ -81,38 +80,31 @@ def files(
 def _written(
     kind: Kind[Any, Any], subject: Any, view: View, format: str, context: Context, issue: Issue | None
 ) -> bytes:
-    sides, project = kind.sides, context.spec.project
+    project = context.spec.project
     pictures = context.spec.pictures.values()
     if format == "csv" and kind.sheet is not None:
         sheet = kind.sheet(view)
         return write_csv([column.heading for column in sheet.columns], sheet.rows)
 
-    def filled(view: View) -> str:
-        return fill(
-            kind.template,
-            language=project.language,
-            medium="screen" if format == "html" else "print",
-            view=view,
-            draft=context.issue is None,
-            issue=context.issue,
-            emergency=emergency_call(project, context.words),
-            identity=identity(context.spec),
-        )
-
-    def paper(view: View) -> bytes:
-        return write_pdf(
-            filled(view),
-            page_size=project.page_size.value,
-            author=project.maker.name,
-            subject=_IN_SHORT[kind.about](subject, view)[:200],
-            most_pages=sides.pages(view) if sides is not None else None,
-            identifier=issue.identifier if issue is not None else None,
-            attachments=issue.attachments if issue is not None and not kind.form else (),
-            dated=issue.dated if issue is not None else None,
-            lasting=not kind.form,
-            pictures=pictures,
-        )
-
+    page = fill(
+        kind.template,
+        language=project.language,
+        medium="screen" if format == "html" else "print",
+        view=view,
+        draft=context.issue is None,
+        issue=context.issue,
+        emergency=emergency_call(project, context.words),
+        identity=identity(context.spec),
+    )
     if format == "html":
-        return write_html(filled(view), pictures)
-    return paper(view) if sides is None else fitted(kind, sides, subject, context, paper)
+        return write_html(page, pictures)
+    return write_pdf(
+        page,
+        page_size=project.page_size.value,
+        author=project.maker.name,
+        subject=_IN_SHORT[kind.about](subject, view)[:200],
+        identifier=issue.identifier if issue is not None else None,
+        attachments=issue.attachments if issue is not None else (),
+        dated=issue.dated if issue is not None else None,
+        pictures=pictures,
+    )

@@ -12,7 +12,3 @@ class RenderError(Exception):
 
 class ProseError(RenderError):
     """A text of the author's cannot be turned into print: too long, too deeply nested, or a run of one sign."""
-
-
-class TooLongError(RenderError):
-    """A document takes more pages than it may; another cut of it can still fit."""

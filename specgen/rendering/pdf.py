@@ -22,7 +22,7 @@ from specgen.pictures.prepared import Prepared
 from specgen.rendering.assets import FONT_FAMILY, asset
 from specgen.rendering.attachments import Attachment
 from specgen.rendering.bounds import check_bounds
-from specgen.rendering.failure import RenderError, TooLongError
+from specgen.rendering.failure import RenderError
 from specgen.rendering.lasting import declare_accessible, embed, in_utc
 from specgen.rendering.tag_tree import mend_tags
 
@@ -46,22 +46,18 @@ def write_pdf(
     subject: str = "",
     keywords: Sequence[str] = (),
     identifier: bytes | None = None,
-    most_pages: int | None = None,
     attachments: Sequence[Attachment] = (),
     dated: datetime | None = None,
-    lasting: bool = True,
     pictures: Collection[Prepared] = (),
 ) -> bytes:
     """The tagged PDF of one filled document; `author`, `subject` and `keywords` go into its properties.
 
-    `html` is a whole page with a title and a language. `identifier` becomes the file identifier. `lasting` makes the file
-    fit for the archive and for being read aloud; a form to be filled in has no need of it. The only date the file
-    carries is `dated`; attachments of an undated file carry the day `lasting.UNDATED`.
-    `pictures` are those the page may show, by their addresses.
+    `html` is a whole page with a title and a language. `identifier` becomes the file identifier. The file is fit for the archive
+    and for being read aloud. The only date it carries is `dated`; attachments of an undated file carry the day
+    `lasting.UNDATED`. `pictures` are those the page may show, by their addresses.
     Raises RenderError when the page is out of bounds, names anything but a shipped asset or one of those, uses a character outside the
     shipped fonts, has headings that skip a level or a drawing without a title, or draws any warning from the typesetter;
-    for attachments that share a name and a date without a time zone; and when Pango is not installed. TooLongError when
-    it takes more than `most_pages`.
+    for attachments that share a name and a date without a time zone; and when Pango is not installed.
     """
     if page_size not in ("A4", "Letter"):
         raise RenderError(f"The page size {page_size!r} is unknown. Use A4 or Letter.")
@@ -77,8 +73,6 @@ def write_pdf(
             document = page.render(font_config=fonts, stylesheets=sheets, pdf_tags=True)
             if not document.metadata.title:
                 raise RenderError("The document has no title. Fill the template's title block.")
-            if most_pages is not None and len(document.pages) > most_pages:
-                raise TooLongError(f"The document takes {len(document.pages)} pages; it may take {most_pages}.")
             document.metadata.authors = [author] if author else []
             document.metadata.description = subject or None
             document.metadata.keywords = list(keywords)
@@ -86,14 +80,13 @@ def write_pdf(
                 document.metadata.created = document.metadata.modified = in_utc(dated).strftime("%Y-%m-%dT%H:%M:%SZ")
 
             def finish(_: object, tree: Any) -> None:
-                if lasting:
-                    declare_accessible(tree)
+                declare_accessible(tree)
                 mend_tags(tree)
                 embed(tree, attachments, dated)
 
             data: bytes = document.write_pdf(
                 pdf_tags=True,
-                pdf_variant=_VARIANT if lasting else None,
+                pdf_variant=_VARIANT,
                 pdf_identifier=identifier,
                 finisher=finish,
             )

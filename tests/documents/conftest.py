@@ -24,7 +24,7 @@ def context(spec: Spec, **changed: Any) -> Context:
 
 
 def views_of(spec: Spec, locale: Locale = ENGLISH) -> dict[str, Any]:
-    """Every laid-out view of a specification, by the name of its golden file; a card for one vehicle."""
+    """Every laid-out view of a specification, by the name of its golden file."""
     views: dict[str, Any] = {}
     given = context(spec, words=Words.of(spec.project, locale))
     for kind in KINDS.values():
@@ -36,9 +36,6 @@ def views_of(spec: Spec, locale: Locale = ENGLISH) -> dict[str, Any]:
             case "job" | "product":
                 for subject in (spec.jobs if kind.about == "job" else spec.products).values():
                     view = kind.view(subject, given)
-                    if (sides := kind.sides) is not None:
-                        cuts = sides.cuts[:1] * sides.count(subject, spec)
-                        view = sides.view(subject, given, cuts, True)
                     views[f"{named}_{subject.id}"] = view
     return views
 

@@ -1,4 +1,4 @@
-"""The hazard card: one side, the gravest first, room for the climate kept."""
+"""The hazard card: everything that hurts, the gravest first, nothing cut, room for the climate kept."""
 
 from __future__ import annotations
 
@@ -9,13 +9,10 @@ import pypdf
 import pytest
 
 from specgen.checking import Checked
-from specgen.documents.hazard_card.view import CUTS, Cut, HazardCard, hazard_card
+from specgen.documents.hazard_card.view import HazardCard, hazard_card
 from specgen.documents.parts.cautions import chemical_hazards
-from specgen.documents.registry import KINDS
 from specgen.model.spec import Spec
 from specgen.printing.documents import print_documents
-from specgen.printing.fit import fitted
-from specgen.rendering.failure import RenderError, TooLongError
 from tests.documents.conftest import context
 from tests.good_spec import checked, good, good_with, put, spec_of, take_out
 
@@ -31,15 +28,15 @@ def _said(node: Any) -> list[str]:
     return own + _said(found.get("/K"))
 
 
-def _card(spec: Spec, cut: Cut = CUTS[0]) -> HazardCard:
-    return hazard_card(spec.jobs["refit"], context(spec), [cut])
+def _card(spec: Spec) -> HazardCard:
+    return hazard_card(spec.jobs["refit"], context(spec))
 
 
 def _spec(changes: dict[str, str]) -> Spec:
     return spec_of(good_with(changes))
 
 
-def test_six_things_that_hurt_the_gravest_first() -> None:
+def test_all_that_hurts_the_gravest_first() -> None:
     card = _card(_spec({"products.base.hazards.statements": "[H222, H229, H319, H336, H350]"}))
     assert [codes for _, codes in card.hurts] == [
         "EUH204",
@@ -48,13 +45,16 @@ def test_six_things_that_hurt_the_gravest_first() -> None:
         "H229",
         "H317, EUH205",
         "H336",
+        # of isocyanate, absorbed through the skin, for which there is no statement
+        "",
+        "H319",
+        "H315",
     ]
-    assert card.more is True
 
 
 def test_the_card_keeps_air_on_until_the_booth_is_cleared() -> None:
-    worn = [row[:2] for row in _card(_spec({})).wear.rows]
-    assert worn[-1] == ("Spraying, Clean-up\nExample clear", "air-fed half mask, EN 14594")
+    worn = [row[:3] for row in _card(_spec({})).wear.rows]
+    assert worn[-1] == ("Spraying, Clean-up", "Example clear", "air-fed half mask, EN 14594")
 
 
 def test_oxidative_paint_hurts_by_its_rags() -> None:
@@ -69,9 +69,9 @@ def test_oxidative_paint_hurts_by_its_rags() -> None:
         "Spray mist can cause permanent asthma",
         "Flammable",
         "Pressurised, may burst",
+        "Absorbed through the skin",
         "Soaked rags can self-heat and catch fire",
     ]
-    assert card.more is False
 
 
 def test_room_for_the_climate_is_kept() -> None:
@@ -86,59 +86,48 @@ def test_room_for_the_climate_is_kept() -> None:
     )
 
 
-def test_breathing_protection_is_never_cut() -> None:
-    spec = _spec({})
-    whole, cut = _card(spec), _card(spec, CUTS[-1])
-    assert [column.heading for column in whole.wear.columns] == ["Task", "Respiratory", "Hands", "Eyes", "Body"]
-    assert [column.heading for column in cut.wear.columns] == ["Task", "Respiratory"]
-    assert [row[:2] for row in whole.wear.rows] == list(cut.wear.rows)
-    assert cut.wear_cut is True
-    assert (cut.hurts, cut.climate, cut.first_aid) == (whole.hurts, whole.climate, whole.first_aid)
-
-
-def test_the_mildest_cut_that_fits_is_taken() -> None:
-    tried: list[str] = []
-
-    def write(card: HazardCard) -> bytes:
-        tried.append(f"{card.size} {card.wear_cut}")
-        # a card in close type without what hands and eyes wear takes more room than one in tight type with it
-        if card.size != "tight":
-            raise TooLongError("two pages")
-        return f"{card.size} {card.wear_cut}".encode()
-
-    assert _fitted(write) == b"tight False"
-    assert tried == ["large False", "plain False", "close False", "tight False"]
-
-
-def test_a_card_that_never_fits_says_what_to_do() -> None:
-    def write(card: HazardCard) -> bytes:
-        raise TooLongError("two pages")
-
-    with pytest.raises(RenderError) as refused:
-        _fitted(write)
-    assert str(refused.value) == (
-        "The hazard card of the job refit does not fit on one side of A4, not even cut as far as it may be. "
-        "Shorten protection and first aid of its products, or divide the work into two jobs."
+def test_blasting_old_paint_and_skin_stand_on_the_card() -> None:
+    blast = "{id: blast, do: blast, text: Blast it clean., grade: Sa 2½, abrasive: grit, profile: 40..70 um}"
+    before = dict(_card(_spec({})).cautions)
+    assert "Sanding, blasting" not in before
+    after = dict(
+        _card(
+            _spec({"preparations.sand-steel.steps.blast": blast, "jobs.refit.items.DOOR.old_coats": "[{id: old}]"})
+        ).cautions
     )
+    assert any("air-fed blast helmet" in text for text in after["Sanding, blasting"])
+    assert any("lead or chromate" in text for text in after["Sanding, blasting"])
+    assert any("absorbed through the skin" in text for text in after["Surface preparation"])
 
 
-def _fitted(write: Any) -> bytes:
-    spec, kind = _spec({}), KINDS["hazard-card"]
-    assert kind.sides is not None
-    return fitted(kind, kind.sides, spec.jobs["refit"], context(spec), write)
+def test_the_hazards_of_a_cleaner_stand_in_full() -> None:
+    supplies = "[{id: wipe, what: degreaser EX-7, amount: 2 L, kind: cleaner, statements: [H225, H304], gloves: nitrile 0.4 mm}, {id: thin, what: thinner EX-8, amount: 1 L, kind: thinner}]"
+    card = _card(_spec({"jobs.refit.consumption.supplies": supplies}))
+    assert [row[:2] for row in card.supplies.rows] == [("degreaser EX-7", "Danger"), ("thinner EX-8", "–")]
+    assert "H304 May be fatal if swallowed and enters airways" in card.supplies.rows[0][2]
+    assert card.supplies.rows[1][2].startswith("Hazards not stated: see the safety data sheet")
+    assert "H225" in " ".join(codes for _, codes in card.hurts)
+
+
+def test_first_aid_that_is_not_stated_is_told() -> None:
+    source: dict[str, Any] = good()
+    for product in ("primer", "base", "clear", "barrier"):
+        put(source, f"products.{product}.hazards.first_aid", "[]")
+    ((_, act),) = _card(spec_of(checked(source))).first_aid
+    assert act == "First aid is not stated: see section 4 of the safety data sheets, and call for help."
 
 
 @pytest.mark.parametrize("page", ["A4", "Letter"])
-def test_it_is_printed_on_one_side(page: str) -> None:
+def test_it_is_printed(page: str) -> None:
     source: dict[str, Any] = good()
     put(source, "project.page_size", page)
     put(source, "project.emergency_phone", "'+00 999'")
     result: Checked = checked(source)
-    printed = print_documents(result, documents=["hazard-card"])
+    printed = print_documents(result, documents=["hazard-card"], formats=["pdf"])
     (data,) = printed.values()
     reader = pypdf.PdfReader(io.BytesIO(data))
-    (side,) = reader.pages
-    text = side.extract_text()
+    text = " ".join(side.extract_text() for side in reader.pages)
+    assert f"Side {len(reader.pages)} of {len(reader.pages)}" in text
     # a pictogram says what it shows to who cannot see it
     assert [said for said in _said(reader.trailer["/Root"]["/StructTreeRoot"]) if "Pictogram" in said] == [
         "Pictogram: flame (GHS02)",

@@ -102,10 +102,7 @@ def _printed(whole: dict[str, Any]) -> dict[str, Any]:
     for kind in KINDS.values():
         if kind.about in subjects:
             subject = subjects[kind.about]
-            view = kind.view(subject, given)
-            if (sides := kind.sides) is not None:
-                view = sides.view(subject, given, sides.cuts[:1] * sides.count(subject, spec), True)
-            found[kind.name] = _texts(view)
+            found[kind.name] = _texts(kind.view(subject, given))
     return found
 
 

@@ -64,7 +64,6 @@ def test_what_is_issued_is_of_a_job_or_product() -> None:
     assert issued == {"method-statement", "job-card", "hazard-card", "materials-list", "data-sheet"}, (
         "issued: say so here"
     )
-    assert {name for name, kind in KINDS.items() if kind.form} == {"job-card"}, "a form is not kept: say so here"
 
 
 def test_a_kind_knows_no_other_and_parts_know_none() -> None:

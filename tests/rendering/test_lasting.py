@@ -104,15 +104,6 @@ def test_the_only_date_is_the_one_given() -> None:
         assert xmp.count("2026-03-31T09:30:15Z") == 2
 
 
-def test_a_form_is_tagged_and_promises_nothing() -> None:
-    root = read(lasting=False, attachments=[MODEL], dated=DATED).trailer["/Root"]
-    assert "/Metadata" not in root
-    assert "/OutputIntents" not in root
-    assert root["/MarkInfo"]["/Marked"] == True  # noqa: E712  # an object of the library
-    assert root["/StructTreeRoot"]["/K"]
-    assert root["/ViewerPreferences"]["/DisplayDocTitle"] == True  # noqa: E712  # as above
-
-
 REFUSED = {
     "time zone": ({"dated": DATED.replace(tzinfo=None)}, "The time 2026-03-31T09:30:15 of the document names no time zone"),
     "one name": ({"attachments": [MODEL, READINGS, MODEL]}, "2 attachments are named 'model.json'"),

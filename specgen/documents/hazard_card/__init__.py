@@ -1,20 +1,13 @@
-"""The hazard card: one side in large type that hangs at the vehicle."""
+"""The hazard card: in large type, hangs at the vehicle."""
 
-from specgen.documents.hazard_card.view import CUTS, TOO_MUCH, hazard_card
-from specgen.documents.kind import Kind, Sides
+from specgen.documents.hazard_card.view import hazard_card
+from specgen.documents.kind import Kind
 
 KIND = Kind(
     name="hazard-card",
     place=3,
     about="job",
-    formats=("pdf",),
+    formats=("pdf", "html"),
     view=hazard_card,
-    sides=Sides(
-        cuts=CUTS,
-        count=lambda _job, _spec: 1,
-        view=hazard_card,
-        pages=lambda _: 1,
-        too_much=lambda _: TOO_MUCH,
-    ),
     issued=True,
 )

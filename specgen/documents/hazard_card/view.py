@@ -1,58 +1,53 @@
-"""The hazard card: one side in large type that hangs at the vehicle, for who never opens the method statement.
+"""The hazard card: in large type, hangs at the vehicle, for who never opens the method statement.
 
-What hurts, what to wear, the climate to keep with room to write the reading, first aid and the number to call. `specgen.printing`
-takes the first of CUTS that fits; the template `hazard_card/document.html.j2` prints it.
+Everything that hurts, blasting and the thinners and cleaners among it; what to wear; the climate to keep with room to write the
+reading; cautions at the work, re-entry, clearing up, first aid and the number to call. Nothing is cut: what does not fit on a side
+runs on to the next. The template `hazard_card/document.html.j2` prints it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from specgen.documents.context import Context
-from specgen.documents.parts.caution_catalogue import HURTS
-from specgen.documents.parts.cautions import chemical_hazards, emergency, first_aid, hazards
+from specgen.documents.parts.caution_catalogue import HURTS, NO_FIRST_AID, Work
+from specgen.documents.parts.cautions import (
+    HazardView,
+    chemical_hazards,
+    data_sheet_words,
+    emergency,
+    first_aid,
+    gravest_of,
+    hazards,
+)
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.entry import entry_permit, re_entry
 from specgen.documents.parts.parties import contact_line
 from specgen.documents.parts.pictogram import PictogramView, pictograms
+from specgen.documents.parts.protection import protection
 from specgen.documents.parts.step_cautions import standing_at
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.facts.job.builds import builds_of
 from specgen.facts.job.chemicals import chemicals, marks_of, supply_codes
 from specgen.facts.job.confined import place_of
+from specgen.facts.pairs.parts import BLASTING
 from specgen.facts.product.dangers import dangers_of
-from specgen.facts.product.protection import worn
 from specgen.model.hazards import Task
 from specgen.model.job import Job
 from specgen.model.product import Product
+from specgen.model.spec import Spec
 
-
-@dataclass(frozen=True, slots=True)
-class Cut:
-    """The size of the type, and whether hands, eyes and skin stand beside the breathing protection."""
-
-    size: str
-    whole_wear: bool = True
-
-
-CUTS = (Cut("large"), Cut("plain"), Cut("close"), Cut("tight"), Cut("close", False), Cut("tight", False))
-"""What is given up to stay on one side, mildest first. Never given up: signal word, what hurts, breathing protection,
-climate, first aid and the number to call."""
-
-TOO_MUCH = (
-    ", not even cut as far as it may be. "
-    "Shorten protection and first aid of its products, or divide the work into two jobs."
-)
-
-_MOST_HURTS = 6
-_LEVELS = ("danger", "warning", "notice")
+# As much text, in characters, as the two sides of a sheet hold at each size of type, as counted on the demonstration jobs.
+_ROOM = ((2600, "large"), (4000, "plain"), (5400, "close"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HazardCard:
     """The whole card. `hurts` are (sentence, codes it stands for); `climate` are (name, limit), the limit empty where the
-    job states none, for the room to write the reading is kept."""
+    job states none, for the room to write the reading is kept; `cautions` are (task, sentences); `size` is that of the type, by
+    how much there is to say."""
 
     number: str
     title: str
@@ -65,10 +60,10 @@ class HazardCard:
     signal_word: str
     pictograms: tuple[PictogramView, ...]
     hurts: tuple[tuple[str, str], ...]
-    more: bool
     wear: TableView
-    wear_cut: bool
-    clearing_up: tuple[str, ...]
+    supplies: TableView
+    data_sheets: tuple[str, ...]
+    cautions: tuple[tuple[str, tuple[str, ...]], ...]
     entry: tuple[tuple[str, str], ...]
     re_entry: str
     climate: tuple[tuple[str, str], ...]
@@ -76,22 +71,24 @@ class HazardCard:
     program: str
 
 
-def hazard_card(job: Job, context: Context, cuts: Sequence[Cut] = CUTS[:1], trial: bool = False) -> HazardCard:
-    """The card of a job that checks without errors, with one of CUTS, by itself in `cuts`; a trial is the whole card."""
-    spec, words, (cut,) = context.spec, context.words, cuts
+def hazard_card(job: Job, context: Context) -> HazardCard:
+    """The card of a job that checks without errors."""
+    spec, words = context.spec, context.words
     products = list(spec.products_of(job))
-    # the panels of the products come with the gravest first; a thinner or cleaner may be graver
     panels = (*hazards(products, spec, words), *chemical_hazards(job, words))
-    gravest = min(panels, key=lambda panel: _LEVELS.index(panel.level))
+    gravest = gravest_of(panels)
     hurts = tuple(
         (words(HURTS[danger]), ", ".join(codes)) for danger, codes in dangers_of(products, supply_codes(job)).items()
     )
     codes = {code for product in products if product.hazards is not None for code in product.hazards.pictograms}
     codes |= {code for entry in chemicals(job) for code in marks_of(entry).pictograms}
+    wear, supplied = _wear(products, words), _supplies(job, words)
+    cautions = tuple(_cautions(job, products, spec, words))
+    acts = first_aid(products, words) or ((words("First aid"), words(NO_FIRST_AID)),)
     return HazardCard(
         number=job.document.number,
         title=job.document.title,
-        size=cut.size,
+        size=_size(hurts, (*wear.rows, *supplied.rows), cautions, acts),
         vehicles=", ".join(job.vehicles),
         on=context.day.isoformat(),
         call=contact_line(job.call or spec.project.maker.contact),
@@ -99,46 +96,71 @@ def hazard_card(job: Job, context: Context, cuts: Sequence[Cut] = CUTS[:1], tria
         level=gravest.level,
         signal_word=gravest.signal_word,
         pictograms=pictograms(codes, words),
-        hurts=hurts[:_MOST_HURTS],
-        more=len(hurts) > _MOST_HURTS,
-        wear=_wear(products, words, cut),
-        wear_cut=not cut.whole_wear,
-        clearing_up=standing_at(Task.CLEAN_UP, products, words, place=place_of(job)),
+        hurts=hurts,
+        wear=wear,
+        supplies=supplied,
+        data_sheets=tuple(_data_sheets(panels)),
+        cautions=cautions,
         entry=entry_permit(job, words),
         re_entry=re_entry(job, spec, context.day, words),
         climate=_climate(job, words),
-        first_aid=first_aid(products, words),
+        first_aid=acts,
         program=context.program,
     )
 
 
-def _wear(products: Sequence[Product], words: Words, cut: Cut) -> TableView:
-    """What the products ask for at each task; the products stand under the task where they ask for different things."""
-    alike: dict[tuple[Task, tuple[str, ...]], list[str]] = {}
-    for product in products:
-        for entry in worn(product):
-            kit = (entry.respiratory or "", entry.gloves or "", entry.eyes or "", entry.skin or "")
-            alike.setdefault((entry.task, kit if cut.whole_wear else kit[:1]), []).append(product.name)
-    order = list(Task)
-    ranked = sorted(alike.items(), key=lambda pair: order.index(pair[0][0]))
-    # tasks at which the same products ask for the same share a row, for a card has no room to say it twice
-    shared: dict[tuple[tuple[str, ...], tuple[str, ...]], list[Task]] = {}
-    for (task, asked), names in ranked:
-        if any(asked):
-            shared.setdefault((tuple(dict.fromkeys(names)), asked), []).append(task)
+def _cautions(job: Job, products: Sequence[Product], spec: Spec, words: Words) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """What holds at each task for the kind of product and of work, each sentence once."""
+    told: set[str] = set()
+    beside: set[Work] = set()
+    builds = builds_of(job, spec)
+    if any(step.do in BLASTING for build in builds for step in build.preparation.steps):
+        beside.add("blasting")
+    if any(item.old_coats for item in job.items):
+        beside.add("old-paint")
+    for task in (Task.PREPARATION, Task.SANDING, Task.MIXING, Task.SPRAYING, Task.CLEAN_UP):
+        said = standing_at(task, products, words, place=place_of(job), beside=beside)
+        new = tuple(text for text in said if text not in told)
+        told.update(new)
+        if new:
+            heading = words("Sanding, blasting") if task is Task.SANDING and "blasting" in beside else words.word(task)
+            yield heading, new
+
+
+def _wear(products: Sequence[Product], words: Words) -> TableView:
+    """What to wear at every task; tasks at which the same products ask for the same share a row, so that it is said once."""
+    whole = protection(products, words)
+    shared: dict[tuple[str, ...], list[str]] = {}
+    for task, *rest in whole.rows:
+        shared.setdefault(tuple(rest), []).append(task)
+    return replace(whole, rows=tuple((", ".join(tasks), *rest) for rest, tasks in shared.items()))
+
+
+def _supplies(job: Job, words: Words) -> TableView:
+    """The thinners and cleaners with their statements in full."""
     rows = []
-    for (owners, asked), tasks in shared.items():
-        several = any(sum(other is task for (other, _), _ in ranked) > 1 for task in tasks)
-        named = ", ".join(words.word(task) for task in tasks) + (f"\n{', '.join(owners)}" if several else "")
-        rows.append((named, *asked))
+    for panel in chemical_hazards(job, words):
+        said = "\n".join(" ".join(part for part in (one.code, one.text, one.note) if part) for one in panel.statements)
+        rows.append((panel.product, panel.signal_word, said, "; ".join(text for _, text in panel.lines)))
+    named = {row[0] for row in rows}
+    for entry in chemicals(job):
+        if entry.what not in named:
+            sheet = data_sheet_words(entry.safety_data_sheet, words)
+            told = words("Hazards not stated: see the safety data sheet")
+            rows.append((entry.what, "–", f"{told} {sheet}".strip(), entry.gloves or ""))
     columns = (
-        Column(words("Task"), "w-20" if cut.whole_wear else "w-40"),
-        Column(words("Respiratory"), "w-30" if cut.whole_wear else ""),
-        Column(words("Hands")),
-        Column(words("Eyes"), "w-15"),
-        Column(words("Body"), "w-15"),
+        Column(words("Supply"), "w-20"),
+        Column(words("Signal word"), "w-12"),
+        Column(words("Hazard statements")),
+        Column(words("Gloves"), "w-25"),
     )
-    return table_view(words("Personal protective equipment (PPE)"), columns if cut.whole_wear else columns[:2], rows)
+    return table_view(words("Thinners and cleaners"), columns, rows)
+
+
+def _data_sheets(panels: Sequence[HazardView]) -> Iterator[str]:
+    for panel in panels:
+        for sheet in panel.data_sheets:
+            yield sheet if sheet.startswith(panel.product.partition(",")[0]) else f"{panel.product}: {sheet}"
 
 
 def _climate(job: Job, words: Words) -> tuple[tuple[str, str], ...]:
@@ -151,3 +173,15 @@ def _climate(job: Job, words: Words) -> tuple[tuple[str, str], ...]:
         words("Surface above dew point"),
     )
     return tuple((name, stated.get(name, "")) for name in names)
+
+
+def _size(
+    hurts: Sequence[tuple[str, str]],
+    rows: Sequence[Sequence[str]],
+    cautions: Sequence[tuple[str, tuple[str, ...]]],
+    acts: Sequence[tuple[str, str]],
+) -> str:
+    """The largest type with which the card is likely to stay on one sheet, by how much text there is."""
+    long = sum(len(text) for text, _ in hurts) + sum(len(cell) for row in rows for cell in row)
+    long += sum(len(text) for _, texts in cautions for text in texts) + sum(len(act) for _, act in acts)
+    return next((size for most, size in _ROOM if long <= most), "tight")

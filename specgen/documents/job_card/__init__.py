@@ -1,22 +1,13 @@
-"""The job card: one side of paper that hangs at a vehicle, to be ticked, written on and signed."""
+"""The job card: hangs at a vehicle, to be worked by, ticked, written on and signed; the work in front, the records behind."""
 
-from specgen.documents.job_card.view import CUTS, job_card, too_much
-from specgen.documents.kind import Kind, Sides
-from specgen.facts.job.builds import builds_of
+from specgen.documents.job_card.view import job_card
+from specgen.documents.kind import Kind
 
 KIND = Kind(
     name="job-card",
     place=2,
     about="job",
-    formats=("pdf",),
+    formats=("pdf", "html"),
     view=job_card,
-    sides=Sides(
-        cuts=CUTS,
-        count=lambda job, spec: len(builds_of(job, spec)),
-        view=job_card,
-        pages=lambda card: len(card.sides),
-        too_much=too_much,
-    ),
     issued=True,
-    form=True,
 )

@@ -246,6 +246,8 @@ FILLED_IN: Mapping[str, str] = {
 USUAL_WEAR = N_("common practice; none stated for the product")
 NOT_STATED = N_("Not stated: see section 8 of the safety data sheet")
 
+NO_FIRST_AID = N_("First aid is not stated: see section 4 of the safety data sheets, and call for help.")
+
 EMERGENCY = N_("In an emergency, call")
 LAW_NOT_STATED = N_(
     "The jurisdiction is not stated for this project; the limits shown are those of {law} and may not apply at the place "

@@ -23,6 +23,7 @@ from specgen.standards.citations import Basis
 from specgen.standards.tables import Table, table, table_names
 
 _LEVEL = {SignalWord.DANGER: "danger", SignalWord.WARNING: "warning", SignalWord.NONE: "notice"}
+_RANKED = tuple(_LEVEL.values())
 # What an official wording leaves to the supplier.
 _OPEN = "…"
 _NAME_OF_SUBSTANCE = "(name of sensitising substance)"
@@ -83,6 +84,11 @@ def chemical_hazards(job: Job, words: Words) -> tuple[HazardView, ...]:
         for entry in chemicals(job)
         if entry.statements
     )
+
+
+def gravest_of(panels: Sequence[HazardView]) -> HazardView:
+    """The panel with the gravest signal word; a thinner or cleaner may be graver than every product."""
+    return min(panels, key=lambda panel: _RANKED.index(panel.level))
 
 
 def first_aid(products: Sequence[Product], words: Words) -> tuple[tuple[str, str], ...]:

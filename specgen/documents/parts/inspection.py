@@ -29,19 +29,24 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     rows = []
     for number, point in enumerate(job.inspection, 1):
         when = _when(point, layers, words) + (f"\n{words('HOLD POINT')}" if point.hold_point else "")
-        method = _joined(
-            (
-                point.method,
-                *_gauge(point.gauge, words),
-                words("test voltage {}").format(words.phrase(point.voltage)) if point.voltage is not None else "",
-                sampling(point.sampling, words),
-                point.frequency,
-                *_counts(point.readings, words),
-            )
-        )
+        method = method_of(point, words)
         check = _joined((point.check, f"({', '.join(point.items)})" if point.items else ""))
         rows.append((str(number), when, check, method, passes(point.criterion, words), point.if_failed or ""))
     return table_view(words("Inspection points in work sequence"), columns, rows)
+
+
+def method_of(point: InspectionPoint, words: Words) -> str:
+    """How a point is measured, with what, where and how often, one line each."""
+    return _joined(
+        (
+            point.method,
+            *_gauge(point.gauge, words),
+            words("test voltage {}").format(words.phrase(point.voltage)) if point.voltage is not None else "",
+            sampling(point.sampling, words),
+            point.frequency,
+            *_counts(point.readings, words),
+        )
+    )
 
 
 def passes(criterion: Criterion, words: Words) -> str:

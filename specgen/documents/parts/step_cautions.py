@@ -42,9 +42,16 @@ def cautions_at(
     return tuple(dict.fromkeys(text for part in parts for text in part))
 
 
-def standing_at(task: Task, products: Sequence[Product], words: Words, *, place: Workplace | None) -> tuple[str, ...]:
-    """Of the cautions at a task only those for the kind of product, said of all: for a card with no room for names."""
-    traits = {"any", *(trait for product in products for trait in traits_of(product))}
+def standing_at(
+    task: Task,
+    products: Sequence[Product],
+    words: Words,
+    *,
+    place: Workplace | None,
+    beside: Collection[Work] = (),
+) -> tuple[str, ...]:
+    """Of the cautions at a task only those for the kind of product and of work, said of all: for a card, which names no product."""
+    traits = {"any", *beside, *(trait for product in products for trait in traits_of(product))}
     return tuple(
         _filled(caution, words, place) for caution in AT_STEPS if caution.task is task and caution.trait in traits
     )

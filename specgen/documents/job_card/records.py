@@ -1,0 +1,216 @@
+"""The back of a job card: a box for everything the plan demands to be written down of one build.
+
+Every reading of each film point with the mean of its spot, the batch number and expiry of each can, the climate with the dew
+point before each coat, gauge and zero check, the result of every inspection, signatures. Called by `job_card`.
+
+Readings and packs are planned for the whole job; a card of several builds or vehicles has boxes for its share, rounded up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import ceil
+
+from specgen.documents.parts.climate import climate
+from specgen.documents.parts.coats import coats
+from specgen.documents.parts.inspection import limits, method_of
+from specgen.documents.parts.wording import Words
+from specgen.facts.job.builds import Build
+from specgen.facts.job.inspected import film_points, places, points_on
+from specgen.facts.job.points import principle_of
+from specgen.facts.job.quantities import Quantities
+from specgen.model.acceptance import GaugePrinciple, InspectionPoint, SampledUnit
+from specgen.model.job import Job
+from specgen.model.product import CuringKind
+from specgen.model.spec import Spec
+
+Pairs = tuple[tuple[str, str], ...]
+
+# SSPC-PA 2 and ISO 19840 count spots of three readings or single ones; where the plan states none, three boxes and ten spots.
+_READINGS, _SPOTS = 3, 10
+# As many columns of boxes as are wide enough to write in, and as many spots and packs as a card has boxes for.
+_WIDEST, _MOST_SPOTS, _MOST_PACKS = 12, 400, 120
+_PACKS_IN_A_ROW = 8
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FilmPoint:
+    """A film point over its columns: number in the plan, what is read, its limits, and how it is measured."""
+
+    number: str
+    check: str
+    limits: str
+    method: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingSheet:
+    """Boxes for points that are read at the same number of spots. A row holds one spot or several side by side.
+
+    `rows` are the numbers of the spots, empty where the last row is not full; `per_spot` boxes are followed by one for the mean,
+    if there are several. `planned` says how much the plan asks for, and what of it stands here.
+    """
+
+    points: tuple[FilmPoint, ...]
+    per_spot: int
+    rows: tuple[tuple[str, ...], ...]
+    planned: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatchSheet:
+    """A box for each pack of a coat, in rows; `more` says where there are too many for boxes."""
+
+    coat: str
+    rows: tuple[tuple[str, ...], ...]
+    more: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Result:
+    """An inspection whose result is written down: number, what, how and how often. Those of film have their readings instead."""
+
+    number: str
+    check: str
+    method: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Records:
+    climate: Pairs
+    coats: tuple[str, ...]
+    readings: tuple[ReadingSheet, ...]
+    gauges: Pairs
+    batches: tuple[BatchSheet, ...]
+    results: tuple[Result, ...]
+
+
+def records(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words) -> Records:
+    """The back of one build."""
+    own = points_on(build.items, job, spec)
+    numbers = {point.id: str(number) for number, point in enumerate(job.inspection, 1)}
+    films = [point for point in film_points(job) if point in own and principle_of(point) is not GaugePrinciple.COMB]
+    stated = dict(climate(job.climate, words))
+    names = (
+        words("Air temperature"),
+        words("Surface temperature"),
+        words("Relative humidity"),
+        words("Dew point"),
+        words("Surface above dew point"),
+    )
+    return Records(
+        climate=tuple((name, stated.get(name, "")) for name in names),
+        coats=tuple(coat.name for coat in coats(build.system, spec, figures, words)),
+        readings=tuple(_sheets(films, numbers, build, job, spec, words)),
+        gauges=tuple(_gauges(films, numbers, words)),
+        batches=tuple(_batches(build, job, spec, figures, words)),
+        results=tuple(
+            Result(number=numbers[point.id], check=point.check, method=method_of(point, words).replace("\n", "; "))
+            for point in own
+            if point not in films
+        ),
+    )
+
+
+def _sheets(
+    films: Sequence[InspectionPoint], numbers: dict[str, str], build: Build, job: Job, spec: Spec, words: Words
+) -> Iterator[ReadingSheet]:
+    alike: dict[tuple[int, int, bool], list[InspectionPoint]] = {}
+    for point in films:
+        alike.setdefault(_planned(point, job, spec), []).append(point)
+    for (spots, per_spot, stated), points in alike.items():
+        boxes = per_spot + (per_spot > 1)
+        together = max(1, _WIDEST // boxes)
+        for start in range(0, len(points), together):
+            some = points[start : start + together]
+            share = max(_share(point, spots, build, job, spec) for point in some)
+            beside = max(1, min(_WIDEST // (boxes * len(some)), ceil(share / 5)))
+            here = share if share <= _MOST_SPOTS else 0
+            yield ReadingSheet(
+                points=tuple(_film(point, numbers, words) for point in some),
+                per_spot=per_spot,
+                rows=_rows([str(number) for number in range(1, here + 1)], beside),
+                planned=_said(spots, per_spot, share, words) if stated else words("number of readings not stated"),
+            )
+
+
+def _said(spots: int, per_spot: int, share: int, words: Words) -> str:
+    """`28 spots, 3 readings each`, with what is told where a card holds only a share, or none."""
+    said = words("spots: {spots}, readings at each: {per_spot}").format(spots=spots, per_spot=per_spot)
+    if share > _MOST_SPOTS:
+        return words("{planned}; record every reading with the gauge and attach the list").format(planned=said)
+    if share < spots:
+        return words("{planned}, in the whole job; on this card: {share}").format(planned=said, share=share)
+    return said
+
+
+def _film(point: InspectionPoint, numbers: dict[str, str], words: Words) -> FilmPoint:
+    return FilmPoint(
+        number=numbers[point.id],
+        check=point.check,
+        limits=", ".join(limits(point.criterion, words)),
+        method=method_of(point, words).replace("\n", "; "),
+    )
+
+
+def _planned(point: InspectionPoint, job: Job, spec: Spec) -> tuple[int, int, bool]:
+    """Spots, readings at each, and whether the plan states them."""
+    plan = point.readings
+    if plan is not None and plan.spots:
+        return plan.spots, ceil(plan.readings / plan.spots) if plan.readings else _READINGS, True
+    if plan is not None and plan.readings:
+        return plan.readings, 1, True
+    if point.sampling is not None and point.sampling.count is not None:
+        count = point.sampling.count.high or point.sampling.count.low
+        parts = sum(item.count for item, _ in places(point, job, spec))
+        return max(1, count * (parts if point.sampling.per is SampledUnit.PART else 1)), 1, True
+    return _SPOTS, _READINGS, False
+
+
+def _share(point: InspectionPoint, spots: int, build: Build, job: Job, spec: Spec) -> int:
+    """The spots on the parts of this build and of one vehicle, rounded up."""
+    mine = {item.id for item in build.items}
+    looked_at = [item for item, _ in places(point, job, spec)]
+    whole = sum(item.count for item in looked_at) or 1
+    here = sum(item.count for item in looked_at if item.id in mine) or whole
+    return max(1, ceil(spots * here / whole / max(1, len(job.vehicles))))
+
+
+def _gauges(films: Sequence[InspectionPoint], numbers: dict[str, str], words: Words) -> Iterator[tuple[str, str]]:
+    """(what it measures, what it is zeroed on), a line for each kind of gauge."""
+    alike: dict[str, list[str]] = {}
+    for point in films:
+        gauge = point.gauge
+        kind = words.word(gauge.principle) if gauge is not None and gauge.principle is not None else ""
+        zero = words.word(gauge.zeroed_on) if gauge is not None and gauge.zeroed_on is not None else ""
+        said = words("zeroed on {}").format(zero) if zero else ""
+        alike.setdefault(", ".join(part for part in (kind, said) if part), []).append(numbers[point.id])
+    for said, points in alike.items():
+        yield words("DFT gauge, inspections {}").format(", ".join(points)), said
+    yield words("Thermometer, hygrometer"), ""
+
+
+def _batches(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words) -> Iterator[BatchSheet]:
+    for coat, layer in zip(coats(build.system, spec, figures, words), build.system.layers, strict=True):
+        packs = figures.layer_packs.get((build.system.id, layer.id))
+        share = ceil(int(packs.rounded) / max(1, len(job.vehicles))) if packs is not None else _PACKS_IN_A_ROW
+        mixed = spec.product_of(layer).curing is CuringKind.LIQUID_TWO_PACK
+        kinds = (words("base"), words("hardener")) if mixed else ("",)
+        listed = [f"{number} {kind}".strip() for number in range(1, share + 1) for kind in kinds]
+        many = len(listed) > _MOST_PACKS
+        yield BatchSheet(
+            coat=coat.name,
+            rows=() if many else _rows(listed, _PACKS_IN_A_ROW),
+            more=words("{} packs: attach a list with batch number and expiry date of each.").format(share)
+            if many
+            else ("" if packs is not None else words("number of packs not known")),
+        )
+
+
+def _rows(listed: Sequence[str], beside: int) -> tuple[tuple[str, ...], ...]:
+    """The entries in rows, the last one filled up with empty ones."""
+    return tuple(
+        tuple(listed[start : start + beside]) + ("",) * (beside - len(listed[start : start + beside]))
+        for start in range(0, len(listed), beside)
+    )

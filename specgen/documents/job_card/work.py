@@ -1,0 +1,290 @@
+"""The front of a job card: the work of one build in its order, each hold point and wait in its place.
+
+Called by `job_card`. The figures are those of `coats`, which the method statement prints too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from specgen.documents.parts.application import application_at, part_used_pack
+from specgen.documents.parts.climate import climate
+from specgen.documents.parts.coats import CoatView, Wait, coats, waits
+from specgen.documents.parts.inspection import accepted, limits
+from specgen.documents.parts.preparation import steps
+from specgen.documents.parts.protection import usual_line, worn_line
+from specgen.documents.parts.step_cautions import at_steps
+from specgen.documents.parts.wording import Words
+from specgen.facts.job.builds import Build
+from specgen.facts.job.confined import place_of
+from specgen.facts.job.inspected import points_on
+from specgen.facts.job.quantities import Quantities
+from specgen.facts.product.protection import worn_at
+from specgen.model.acceptance import InspectionPoint, Stage
+from specgen.model.hazards import Task
+from specgen.model.job import Job
+from specgen.model.product import Product
+from specgen.model.spec import Spec
+
+Pairs = tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A figure in its author's unit, and the same in the second unit, in brackets or empty."""
+
+    first: str
+    second: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardStep:
+    """A step of preparation to be ticked; `text` is Markdown, `done` what it has to show, `safety` the cautions at it."""
+
+    title: str
+    text: str
+    limits: str
+    done: str
+    safety: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardCheck:
+    """A point of inspection, by its number in the plan; at a hold point the work stops until it is signed."""
+
+    number: str
+    check: str
+    passes: str
+    if_failed: str
+    hold: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardWait:
+    """The wait before `comes`; a limit that is not stated is empty."""
+
+    comes: str
+    not_before: str
+    not_later: str
+    late: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardCoat:
+    """`films` are (name, figure), the wet film of a cross coat or coat first; `wait` is None where the sources state none.
+
+    `checks` look at the coat as applied, `sanded` once `before_next` is done; `wear` is what protects while it is sprayed,
+    `other_wear` at what is done besides.
+    """
+
+    name: str
+    product: str
+    passes: str
+    films: tuple[tuple[str, Figure], ...]
+    applied: Pairs
+    wear: Pairs
+    other_wear: Pairs
+    checks: tuple[CardCheck, ...]
+    before_next: str
+    sanded: tuple[CardCheck, ...]
+    wait: CardWait | None
+    last: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardWork:
+    """The work of one build; `type` is the size of its type, by how much there is to say."""
+
+    type: str
+    climate: Pairs
+    parts: tuple[str, ...]
+    masked: str
+    preparation: str
+    steps: tuple[CardStep, ...]
+    at_first: tuple[CardCheck, ...]
+    prepared: tuple[CardCheck, ...]
+    applying: tuple[CardCheck, ...]
+    first_wait: CardWait | None
+    coats: tuple[CardCoat, ...]
+    finished: tuple[CardCheck, ...]
+    last_waits: tuple[CardWait, ...]
+    part_used: Pairs
+
+
+def card_work(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words) -> CardWork:
+    """The front of one build, whole."""
+    listed = coats(build.system, spec, figures, words)
+    held = waits(build.system, build.preparation, job, spec, words)
+    names = {coat.name for coat in listed}
+    to_coats = {wait.comes: _wait(wait, words) for wait in held if wait.comes in names}
+    masked = dict.fromkeys(entry.what for item in build.items for entry in item.masked)
+    points = Points(build, job, spec, words)
+    prepare = tuple(_steps(build, job, words))
+    applied = tuple(_coats(listed, to_coats, build, job, spec, points, words))
+    return CardWork(
+        type=_type(prepare, applied, points.many),
+        climate=climate(job.climate, words),
+        parts=tuple(f"{item.count} × {item.id} {item.name}" for item in build.items),
+        masked="; ".join(masked),
+        preparation=build.preparation.title,
+        steps=prepare,
+        at_first=points.at(Stage.RECEIPT),
+        prepared=points.at(Stage.PREPARED),
+        applying=points.at(Stage.APPLICATION),
+        first_wait=to_coats.get(listed[0].name) if listed else None,
+        coats=applied,
+        finished=points.at(Stage.COMPLETION, None),
+        last_waits=tuple(_wait(wait, words) for wait in held if wait.comes not in names),
+        part_used=tuple(_part_used(listed, build, spec, words)),
+    )
+
+
+class Points:
+    """The inspections of a build as the card prints them."""
+
+    def __init__(self, build: Build, job: Job, spec: Spec, words: Words) -> None:
+        self._numbers = {point.id: str(number) for number, point in enumerate(job.inspection, 1)}
+        self._own, self._words = points_on(build.items, job, spec), words
+        self.many = len(self._own)
+
+    def at(self, *stages: Stage | None) -> tuple[CardCheck, ...]:
+        return self._checks(point for point in self._own if point.after is None and point.at in stages)
+
+    def after(self, layer: str, *, sanded: bool) -> tuple[CardCheck, ...]:
+        return self._checks(point for point in self._own if point.after == layer and point.after_sanding == sanded)
+
+    def _checks(self, points: Iterator[InspectionPoint]) -> tuple[CardCheck, ...]:
+        return tuple(
+            CardCheck(
+                number=self._numbers[point.id],
+                check=point.check + (f" ({', '.join(point.items)})" if point.items else ""),
+                passes=_in_a_line(point, self._words),
+                if_failed=point.if_failed or "",
+                hold=point.hold_point,
+            )
+            for point in points
+        )
+
+
+def _steps(build: Build, job: Job, words: Words) -> Iterator[CardStep]:
+    old_paint = any(item.old_coats for item in build.items)
+    cautions = at_steps(build.preparation, words, place=place_of(job), old_paint=old_paint)
+    for step in steps(build.preparation, words, cautions):
+        grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
+        yield CardStep(
+            title=", ".join(part for part in (step.title, grade, step.abrasive) if part),
+            text=step.text,
+            limits=step.limits,
+            done=step.acceptance,
+            safety=" ".join(step.cautions),
+        )
+
+
+def _coats(
+    listed: Sequence[CoatView],
+    to_coats: dict[str, CardWait],
+    build: Build,
+    job: Job,
+    spec: Spec,
+    points: Points,
+    words: Words,
+) -> Iterator[CardCoat]:
+    layers = {layer.id: layer for layer in build.system.layers}
+    above = [*listed[1:], None]
+    for coat, following in zip(listed, above, strict=True):
+        product, before_next = spec.product_of(layers[coat.layer]), layers[coat.layer].before_next or ""
+        films = (
+            (words("WFT {of_what}").format(of_what=coat.wet_of), coat.wet),
+            (words("DFT min."), coat.least),
+            (words("DFT nominal"), coat.nominal),
+            (words("DFT max."), coat.most),
+        )
+        wait = to_coats.get(following.name) if following is not None else None
+        sanded = bool(before_next or (wait is not None and wait.late))
+        yield CardCoat(
+            name=coat.name,
+            product=", ".join(part for part in (coat.product, coat.variant, coat.order_number, coat.needed) if part),
+            passes=coat.passes.replace("\n", " "),
+            films=tuple((name, _figure(text)) for name, text in films),
+            applied=tuple(_applied(product, job, words)),
+            wear=_wear(product, words),
+            other_wear=tuple(_other_wear(product, sanded, words)),
+            checks=points.after(coat.layer, sanded=False),
+            before_next=before_next,
+            sanded=points.after(coat.layer, sanded=True),
+            wait=wait,
+            last=following is None,
+        )
+
+
+def _applied(product: Product, job: Job, words: Words) -> Iterator[tuple[str, str]]:
+    """From the shaken can to the cleared valve, each with its name."""
+    view = application_at(product, job, words)
+    yield from view.values
+    yield from ((step.heading, step.text) for step in view.steps)
+    if view.pot_life:
+        yield words("Pot life"), view.pot_life
+
+
+def _part_used(listed: Sequence[CoatView], build: Build, spec: Spec, words: Words) -> Iterator[tuple[str, str]]:
+    """How an opened pack is kept and used again, each once; where it differs from coat to coat, each names its coats."""
+    alike: dict[tuple[str, str], list[str]] = {}
+    for coat, layer in zip(listed, build.system.layers, strict=True):
+        for pair in part_used_pack(spec.product_of(layer), words):
+            alike.setdefault(pair, []).append(coat.name)
+    for (name, text), owners in alike.items():
+        yield (name if len(owners) == len(listed) else f"{name} ({', '.join(owners)})"), text
+
+
+def _wear(product: Product, words: Words) -> Pairs:
+    stated = worn_at(product, Task.SPRAYING)
+    named = (
+        (words("Respiratory"), [entry.respiratory for entry in stated]),
+        (words("Hands"), [entry.gloves for entry in stated]),
+        (words("Eyes"), [entry.eyes for entry in stated]),
+        (words("Body"), [entry.skin for entry in stated]),
+    )
+    told = ((name, "; ".join(dict.fromkeys(text for text in texts if text))) for name, texts in named)
+    return tuple((name, text or words("not stated")) for name, text in told) if stated else ()
+
+
+def _other_wear(product: Product, sanded: bool, words: Words) -> Iterator[tuple[str, str]]:
+    for task in (Task.MIXING, Task.SANDING, Task.CLEAN_UP):
+        if task is Task.SANDING and not sanded:
+            continue
+        stated = worn_line([product], task)
+        usual = "" if stated else usual_line(task, words)
+        if stated or usual:
+            yield words.word(task), stated or words("{} (common practice)").format(usual)
+
+
+def _in_a_line(point: InspectionPoint, words: Words) -> str:
+    """What passes as sentences: the limits in one, what the counting rule makes of them, then the text."""
+    said = [", ".join(limits(point.criterion, words)), accepted(point.criterion, words)]
+    sentences = [f"{text[:1].upper()}{text[1:]}." for text in said if text]
+    return " ".join((*sentences, point.criterion.text or "")).strip()
+
+
+def _wait(wait: Wait, words: Words) -> CardWait:
+    late = wait.late or (words("not stated: call before proceeding") if wait.not_later else "")
+    return CardWait(comes=wait.comes, not_before=wait.not_before, not_later=wait.not_later, late=late)
+
+
+def _figure(text: str) -> Figure:
+    first, bracket, second = text.partition(" (")
+    return Figure(first, f"({second}" if bracket else "")
+
+
+# As much text, in characters, as goes with each size of type; a coat and a point take room besides for figures and boxes.
+_ROOM = ((6200, "nine"), (8200, "eight-and-half"))
+_COAT, _POINT = 900, 250
+
+
+def _type(prepare: Sequence[CardStep], applied: Sequence[CardCoat], points: int) -> str:
+    """The size of the type by how much there is to say, so that a full card takes few sides and a short one is read from afar."""
+    told = [text for step in prepare for text in (step.title, step.text, step.limits, step.done, step.safety)]
+    for coat in applied:
+        told += [coat.before_next, *(text for pair in (*coat.applied, *coat.wear, *coat.other_wear) for text in pair)]
+    room = sum(len(text) for text in told) + len(applied) * _COAT + points * _POINT
+    return next((size for most, size in _ROOM if room <= most), "eight")
