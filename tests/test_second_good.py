@@ -48,6 +48,10 @@ def test_every_document_is_printed() -> None:
     assert list(files) == [
         "MS-201-method-statement.html",
         "MS-202-method-statement.html",
+        "MS-201-job-card.html",
+        "MS-202-job-card.html",
+        "MS-201-hazard-card.html",
+        "MS-202-hazard-card.html",
         "DS-mastic-data-sheet.html",
         "DS-gloss-data-sheet.html",
         "DS-touch-up-data-sheet.html",

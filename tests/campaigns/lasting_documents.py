@@ -40,8 +40,6 @@ SPANNING = (
     "<table><thead><tr><th>Part</th><th colspan=2>Least and most film</th></tr></thead>"
     "<tbody><tr><th>Rail</th><td>40 µm</td><td>60 µm</td></tr></tbody></table>"
 )
-# A form has the tags of a lasting document and not its metadata: ISO 14289-1, clause 7.1.
-OF_A_FORM = {("ua1", "7.1", "8")}
 
 
 def main() -> int:
