@@ -93,6 +93,7 @@ def test_demo_in_the_words_of_format_1_gives_equal_findings(tmp_path: Path) -> N
     assert checked.loaded.spec is not None
     first = restored(model_of(checked.loaded.spec))
     del first["schema_version"]
+    first["project"]["logo"] = first["project"]["logo"].partition(" ")[0]  # the digest is added in reading
     first |= {kind: list(first[kind].values()) for kind in LIST_KINDS}
     (tmp_path / "project.yaml").write_text(
         yaml.dump(first, Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True, width=1000), "utf-8"
