@@ -164,7 +164,7 @@ def test_cautions_at_the_step() -> None:
     ]
     assert "wait 30 min" in found[0]
     assert found[2].startswith("Example clear: Absorbed through the skin")
-    assert found[4].startswith("Example primer: Wear: half mask AXP3")
+    assert found[4].startswith("Example primer: Wear: Respiratory: half mask AXP3")
     assert found[-1] == "Example clear: Spray in a booth, breathing protection on."
 
 
@@ -213,7 +213,7 @@ def test_at_clearing_up_the_list_says_what_the_table_says() -> None:
     spec = _spec({})
     products, words = [spec.products["primer"], spec.products["clear"]], _words(spec)
     said = [text for text in cautions_at(Task.CLEAN_UP, products, words, place=None) if "Wear" in text]
-    assert said[0].startswith("Example clear: Wear: air-fed half mask, EN 14594")
+    assert said[0].startswith("Example clear: Wear: Respiratory: air-fed half mask, EN 14594")
     assert said[1].startswith("Example primer: Wear (common practice): Hands: nitrile")
     rows = [row for row in protection(products, words).rows if row[0] == "Clean-up"]
     assert rows[0][2] == "air-fed half mask, EN 14594"

@@ -152,13 +152,13 @@ def _coat_table(letter: str, listed: Sequence[CoatView], intervals: Sequence[Wai
         Column(words("Product, variant, order number")),
         Column(words("Application"), "w-12"),
         Column(words("WFT by comb gauge"), "w-8", numeric=True),
-        Column(words("DFT min."), "w-8", numeric=True),
-        Column(words("DFT nominal"), "w-8", numeric=True),
-        Column(words("DFT max."), "w-8", numeric=True),
-        Column(words("Interval min."), "w-8"),
-        Column(words("Interval max."), "w-8"),
+        Column(words("DFT min."), "w-7", numeric=True),
+        Column(words("DFT nominal"), "w-7", numeric=True),
+        Column(words("DFT max."), "w-7", numeric=True),
+        Column(words("Interval min."), "w-7"),
+        Column(words("Interval max."), "w-7"),
         Column(words("If exceeded"), "w-12"),
-        Column(words("Packs"), "w-8", numeric=True),
+        Column(words("Packs"), "w-7", numeric=True),
     ]
     caption = words(
         "System {}: coats from the substrate outwards, with dry and wet film thickness (DFT, WFT), interval to the next step, packs"

@@ -28,10 +28,10 @@ class FaultsView:
 def faults(job: Job, spec: Spec, words: Words) -> FaultsView:
     """One row a fault, in the order of the table; those that the products and parts of the job cannot have are left out."""
     columns = (
-        Column(words("Defect"), "w-20"),
+        Column(words("Defect"), "w-15"),
         Column(words("Cause"), "w-30"),
-        Column(words("Remedy"), "w-40"),
-        Column(words("Source"), "w-8"),
+        Column(words("Remedy"), "w-50"),
+        Column(words("Src"), "w-5"),
     )
     marks: Marks = {}
     rows = [_row(row, marks, words) for row in possible_faults(job, spec)]

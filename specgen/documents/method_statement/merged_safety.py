@@ -195,11 +195,14 @@ def _first_aid(products: Sequence[Product], named: _Named, words: Words) -> Tabl
 def _rules(
     products: Sequence[Product], alone: Sequence[HazardView], job: Job, named: _Named, words: Words
 ) -> TableView:
-    """Air, storage, carriage, waste, duties and cautions: one row a text, with the products it is said of."""
+    """Air, storage, carriage, waste, duties and cautions: a line a text, with the products it is said of."""
     said = _merged(_said(products, alone, job, words))
     order = list(dict.fromkeys(name for name, _ in said))
     ranked = sorted(said.items(), key=lambda entry: order.index(entry[0][0]))
-    rows = [(name, named(owners), text) for (name, text), owners in ranked]
+    together: dict[tuple[str, str], list[str]] = {}
+    for (name, text), owners in ranked:
+        together.setdefault((name, named(owners)), []).append(text)
+    rows = [(name, whose, "\n".join(texts)) for (name, whose), texts in together.items()]
     columns = (Column(words("Subject"), "w-20"), Column(words("Products"), "w-12"), Column(words("What holds")))
     return table_view(words("Rules for the products, with what holds for some of them alone"), columns, rows)
 

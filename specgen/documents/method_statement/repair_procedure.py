@@ -193,11 +193,11 @@ def _read_again(system: System, items: Sequence[Item], spec: Spec, words: Words)
 
 def _coats_again(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> TableView:
     columns = (
-        Column(words("Abraded back to"), "w-25"),
+        Column(words("Abraded back to"), "w-20"),
         Column(words("Final abrasive"), "w-20"),
         Column(words("First coat to reapply"), "w-15"),
-        Column(words("DFT of that coat"), "w-20"),
-        Column(words("Overcoating interval"), "w-20"),
+        Column(words("DFT of that coat"), "w-30"),
+        Column(words("Overcoating interval"), "w-15"),
     )
     caption = words("Coats to be reapplied, system {}").format(", ".join(build.letter for build in builds))
     return table_view(caption, columns, list(_rows(builds, job, spec, words)))
@@ -239,7 +239,7 @@ def _rows(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterat
 def _film(system: System, layer: Layer, spec: Spec, words: Words) -> str:
     named: tuple[tuple[Limit, str], ...] = (("min", words("at least {}")), ("max", words("at most {}")))
     films = ((text, film_limit(system, layer, spec, limit)) for limit, text in named)
-    return "\n".join(text.format(words.phrase(film.value)) for text, film in films if film is not None)
+    return ", ".join(text.format(words.phrase(film.value)) for text, film in films if film is not None)
 
 
 def _part_paper(builds: Sequence[Build], words: Words) -> str:

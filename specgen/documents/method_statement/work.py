@@ -16,7 +16,7 @@ from specgen.documents.parts.application import ApplicationStep, ApplicationView
 from specgen.documents.parts.coats import CoatView, Wait
 from specgen.documents.parts.inspection import limits, passes
 from specgen.documents.parts.preparation import StepView
-from specgen.documents.parts.step_cautions import cautions_at, makers_cautions
+from specgen.documents.parts.step_cautions import cautions_at
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.confined import place_of
@@ -85,20 +85,28 @@ class Numbers:
         self._steps = 0
         self._phases = 0
         self.described: dict[str, str] = {}
+        self.inspected: set[str] = set()
+        self._cautioned: dict[tuple[str, ...], str] = {}
 
     def phase(self) -> str:
         self._phases += 1
         return f"2.{self._phases}"
 
-    def numbered(self, rows: Sequence[WorkRow]) -> tuple[WorkRow, ...]:
-        """The rows, each step with the next number."""
+    def numbered(self, rows: Sequence[WorkRow], words: Words) -> tuple[WorkRow, ...]:
+        """The rows, each step with the next number; a step with the very words of one before it refers to that."""
         found = []
         for row in rows:
             if row.kind == "step":
                 self._steps += 1
-                row = replace(row, number=str(self._steps))
+                row = replace(row, number=str(self._steps), safety=self.cautioned(row.safety, str(self._steps), words))
             found.append(row)
         return tuple(found)
+
+    def cautioned(self, safety: tuple[str, ...], step: str, words: Words) -> tuple[str, ...]:
+        """The cautions, or where the same ones stand already."""
+        if not safety or (said := self._cautioned.setdefault(safety, step)) == step:
+            return safety
+        return (words("Same precautions and protective equipment as at step {}.").format(said),)
 
 
 def work(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) -> tuple[Phase, ...]:
@@ -109,12 +117,13 @@ def work(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) -> tu
 def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) -> Iterator[Phase]:
     build = told.build
     points = points_on(build.items, job, spec)
-    at = _Points(job, points, words)
+    at = _Points(job, points, numbers.inspected, words)
     waits = {wait.comes: wait for wait in told.waits}
     coats = {coat.layer: coat for coat in told.coats}
     first = told.coats[0].name if told.coats else ""
     yield _phase(
         numbers,
+        words,
         words("Surface preparation: {}").format(build.preparation.title),
         words("Surface preparation"),
         "",
@@ -147,6 +156,7 @@ def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) ->
         ends = _to_next(wait, [step for step in after if step.interval], words) if above else _to_service(told, words)
         phase = _phase(
             numbers,
+            words,
             words("{coat}: {product}").format(coat=short, product=named),
             short,
             "" if described else _lead(applied, words),
@@ -161,6 +171,7 @@ def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) ->
 
 def _phase(
     numbers: Numbers,
+    words: Words,
     title: str,
     short: str,
     lead: str,
@@ -168,7 +179,8 @@ def _phase(
     ends: tuple[tuple[str, str], ...],
     late_safety: tuple[str, ...] = (),
 ) -> Phase:
-    numbered = numbers.numbered(rows)
+    numbered = numbers.numbered(rows, words)
+    last = next((row.number for row in reversed(numbered) if row.kind == "step"), "")
     return Phase(
         number=numbers.phase(),
         title=title,
@@ -176,7 +188,7 @@ def _phase(
         lead=lead,
         rows=numbered,
         next=ends,
-        late_safety=late_safety,
+        late_safety=numbers.cautioned(late_safety, last, words),
         points=tuple(
             (f"{row.number} {row.title}", row.kind == "hold", row.done[0] if row.done else row.text)
             for row in numbered
@@ -188,9 +200,9 @@ def _phase(
 class _Points:
     """The inspections of a build as rows, with their number in the inspection and test plan."""
 
-    def __init__(self, job: Job, own: Sequence[InspectionPoint], words: Words) -> None:
+    def __init__(self, job: Job, own: Sequence[InspectionPoint], told: set[str], words: Words) -> None:
         self._numbers = {point.id: str(number) for number, point in enumerate(job.inspection, 1)}
-        self._own, self._words = own, words
+        self._own, self._told, self._words = own, told, words
 
     def stage(self, *stages: Stage | None) -> tuple[WorkRow, ...]:
         return tuple(self._row(point) for point in self._own if point.after is None and point.at in stages)
@@ -206,14 +218,18 @@ class _Points:
     def _row(self, point: InspectionPoint) -> WorkRow:
         words = self._words
         told = limits(point.criterion, words)
+        again = point.id in self._told
+        self._told.add(point.id)
         return WorkRow(
             kind="hold" if point.hold_point else "point",
             number=self._numbers[point.id],
             title=point.check,
-            text=", ".join(part for part in (point.method or "", point.frequency or "") if part),
+            text=words("As the first time.")
+            if again
+            else ", ".join(part for part in (point.method or "", point.frequency or "") if part),
             done=tuple(part for part in (", ".join(told), point.criterion.text or "") if part)
             or (passes(point.criterion, words),),
-            lines=(words("If it fails: {}").format(point.if_failed),) if point.if_failed else (),
+            lines=(words("If it fails: {}").format(point.if_failed),) if point.if_failed and not again else (),
         )
 
 
@@ -324,7 +340,6 @@ def _apply(
             safety = cautions_at(step.task, [product], words, place=place)
         else:
             safety = ()
-        own = tuple(makers_cautions(step.task, [product], words)) if step.task is not None and safety else ()
         if step.task is not None:
             told.add(step.task)
         yield WorkRow(
@@ -333,8 +348,7 @@ def _apply(
             title=step.heading,
             text=". ".join(part for part in (passes_said, step.text) if part) if applies else step.text,
             prose=not applies,
-            safety=tuple(text for text in safety if text not in own),
-            lines=own,
+            safety=safety,
             done=done if applies else (),
         )
     if applied.part_used or applied.dries:

@@ -21,8 +21,8 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     columns = [
         Column(words("No."), "w-5", numeric=True),
         Column(words("Stage"), "w-12"),
-        Column(words("Inspection"), "w-15"),
-        Column(words("Method and frequency"), "w-25"),
+        Column(words("Inspection"), "w-12"),
+        Column(words("Method and frequency"), "w-35"),
         Column(words("Acceptance criterion")),
         Column(words("If it fails"), "w-15"),
     ]

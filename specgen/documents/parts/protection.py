@@ -64,6 +64,18 @@ def worn_line(products: Sequence[Product], task: Task, *, breathing_only: bool =
     return "; ".join(dict.fromkeys(texts))
 
 
+def worn_parts(product: Product, task: Task, words: Words) -> str:
+    """What one product asks for at a task, each part of the body named; empty where nothing is stated."""
+    parts = (
+        (words("Respiratory"), "respiratory"),
+        (words("Hands"), "gloves"),
+        (words("Eyes"), "eyes"),
+        (words("Body"), "skin"),
+    )
+    found = ((name, [getattr(entry, leaf) for entry in worn_at(product, task)]) for name, leaf in parts)
+    return "; ".join(f"{name}: {', '.join(dict.fromkeys(filter(None, texts)))}" for name, texts in found if any(texts))
+
+
 def usual_line(task: Task, words: Words) -> str:
     """Usual practice for a task in a line; empty where there is none."""
     breath, hands = usual_needs(task)

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Sequence
 
 from specgen.documents.parts.caution_catalogue import AT_STEPS, StepCaution, Work
-from specgen.documents.parts.protection import usual_line, worn_line
+from specgen.documents.parts.protection import usual_line, worn_parts
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.air import unmeasured_clearance
 from specgen.facts.pairs.parts import BLASTING
@@ -125,7 +125,7 @@ def _filled(caution: StepCaution, words: Words, place: Workplace | None) -> str:
 def _worn(task: Task, products: Sequence[Product], words: Words) -> Iterator[str]:
     stated: dict[str, list[Product]] = {}
     for product in products:
-        if worn := worn_line([product], task):
+        if worn := worn_parts(product, task, words):
             stated.setdefault(worn, []).append(product)
     for worn, owners in stated.items():
         yield _of(owners, products, words("Wear: {}.").format(worn.rstrip(".")))
