@@ -103,8 +103,11 @@ class Numbers:
         return tuple(found)
 
     def cautioned(self, safety: tuple[str, ...], step: str, words: Words) -> tuple[str, ...]:
-        """The cautions, or where the same ones stand already."""
-        if not safety or (said := self._cautioned.setdefault(safety, step)) == step:
+        """The cautions, or where the same ones stand already; without a step nothing can refer to them."""
+        said = self._cautioned.get(safety)
+        if step and safety:
+            self._cautioned.setdefault(safety, step)
+        if not safety or said is None:
             return safety
         return (words("Same precautions and protective equipment as at step {}.").format(said),)
 
@@ -180,7 +183,6 @@ def _phase(
     late_safety: tuple[str, ...] = (),
 ) -> Phase:
     numbered = numbers.numbered(rows, words)
-    last = next((row.number for row in reversed(numbered) if row.kind == "step"), "")
     return Phase(
         number=numbers.phase(),
         title=title,
@@ -188,7 +190,7 @@ def _phase(
         lead=lead,
         rows=numbered,
         next=ends,
-        late_safety=numbers.cautioned(late_safety, last, words),
+        late_safety=numbers.cautioned(late_safety, "", words),
         points=tuple(
             (f"{row.number} {row.title}", row.kind == "hold", row.done[0] if row.done else row.text)
             for row in numbered
