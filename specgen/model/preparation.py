@@ -53,7 +53,7 @@ class StepKind(StrEnum):
 
 
 @remembered
-def _grades() -> dict[str, str]:
+def known_grades() -> dict[str, str]:
     """What an author may write for a grade, and the grade it is: ids of the table and the usual spellings."""
     from specgen.standards.tables import table
 
@@ -65,14 +65,16 @@ _GRADES = "preparation_grades"
 
 
 def _parse_grade(text: str) -> str:
-    known = _grades()
+    known = known_grades()
     if text not in known:
         raise refuse(f"'{text[:40]}' is not a preparation grade that is known here", nearest_of(text, list(known)))
     return known[text]
 
 
 # Sa 2.5 and Sa 2 1/2 are one grade: a change of spelling is no change of what is asked.
-Grade = Annotated[str, Strict(f"id of the table {_GRADES}", _parse_grade, lambda: {"enum": list(_grades())}, _GRADES)]
+Grade = Annotated[
+    str, Strict(f"id of the table {_GRADES}", _parse_grade, lambda: {"enum": list(known_grades())}, _GRADES)
+]
 
 
 class Substrate(Node):

@@ -61,9 +61,6 @@ STILL_MISSED = {
         "round_6",
         "most humidity typed as least",
     ): "told as a warning: the products' own limit still holds where the job leaves the end open",
-    ("round_6", "inspector told twice the salt of the preparation"): "silent",
-    ("round_6", "inspector told a commercial blast"): "silent",
-    ("round_6", "entry allowed with 16 % of oxygen"): "silent",
     ("round_6", "accepted film thicker than the coats may be"): "told as an error, in words that were not written down",
 }
 

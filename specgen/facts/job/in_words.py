@@ -1,0 +1,150 @@
+"""Figures and preparation grades that a sentence names, read only where it can mean one thing.
+
+Called by the rules that hold a criterion in words against what is typed. A sentence is read clause by clause; a figure counts with
+a unit of its kind alone, and a clause that speaks of another state than the accepted one is not read.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.facts.pairs.floor import best_step, reaches
+from specgen.model.preparation import Preparation, known_grades
+from specgen.standards.reads import remembered
+from specgen.units.between_units import explained_by_rounding
+from specgen.units.kinds import KINDS, SPELLINGS
+from specgen.units.quantity import Quantity, Range
+
+_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
+_NUMBER = r"\d+(?:\.\d+)?"
+_OTHER_STATE = re.compile(
+    r"\b(?:not|no|never|instead|unless|except|before|first|then|existing|old|better|beyond|was|were|if|where|deduct\w*)\b",
+    re.I,
+)
+_BOUND_DENIED = re.compile(r"\b(?:no|not) (?:more|less) than\b|\bnot (?:above|below)\b", re.I)
+_PROFILE = re.compile(r"\bprofile|anchor pattern|roughness", re.I)
+_OTHER_FILM = re.compile(r"zinc|taken off|loss|\bfell\b|DFT|coat|film|paper|edge|radius", re.I)
+_MOST = re.compile(r"(?:at most|no more than|not more than|not above|max(?:imum|\.)?(?: of)?|up to|≤) ?$", re.I)
+_LEAST = re.compile(r"(?:at least|no less than|not less than|not below|min(?:imum|\.)?(?: of)?|≥) ?$", re.I)
+_OR_LESS, _OR_MORE = re.compile(r"\s*(?:or less|at most|max)", re.I), re.compile(r"\s*(?:or more|at least|min)", re.I)
+_CLEANED_FIRST = "SP 1"
+
+
+def looser(text: str, preparations: list[Preparation], *, of_salt: bool) -> Iterator[tuple[str, str]]:
+    """What a text accepts that none of the preparations does, with what they ask: of salt, of cleanliness, of the profile.
+
+    Of several preparations one that is met is enough. `of_salt`: what surrounds the text speaks of salt, so that a mass on an area is one.
+    """
+    if not preparations:
+        return
+    salt, limits = salt_said(text) if of_salt else None, [one.salt_limit for one in preparations]
+    if salt is not None and all(limit is not None and _above(salt, limit) for limit in limits):
+        yield f"soluble salts up to {salt}", f"{preparations[0].id} limits them to {limits[0]}"
+    named, asked = grades_said(text), [_grades(one) for one in preparations]
+    if named and all(of_one and not any(_clean_enough(grade, of_one) for grade in named) for of_one in asked):
+        best = best_step(preparations[0])
+        yield f"the grade {', '.join(named)}", f"{preparations[0].id} asks for {best.grade if best else ''}"
+    profile = profile_said(text)
+    typed = [[step.profile for step in one.steps if step.profile is not None] for one in preparations]
+    if profile is not None and all(of_one and not any(_within(profile, one) for one in of_one) for of_one in typed):
+        yield f"a profile of {profile}", f"{preparations[0].id} asks for {typed[0][0]}"
+
+
+def salt_said(text: str) -> Quantity | None:
+    """The one limit of soluble salts that a text names; None where it names none, or several."""
+    found = [quantity for clause in _CLAUSE.split(text) for quantity in _single(clause, "surface_density")]
+    return found[0] if len(set(found)) == 1 else None
+
+
+def grades_said(text: str) -> list[str]:
+    """The grades a text names, without the washing that comes before any; none where a clause with one speaks of another state."""
+    found: list[str] = []
+    for clause in _CLAUSE.split(text):
+        named = [known_grades()[match[0]] for match in _grade_pattern().finditer(clause)]
+        if named and _other_state(clause):
+            return []
+        found.extend(grade for grade in named if grade != _CLEANED_FIRST)
+    return list(dict.fromkeys(found))
+
+
+def profile_said(text: str) -> Range | None:
+    """The one profile that a text accepts: in a clause that names it, or that is nothing but a figure beside a grade."""
+    about = bool(_PROFILE.search(text)) or bool(grades_said(text))
+    found: list[Range] = []
+    for clause in _CLAUSE.split(text):
+        said = bounds(clause, "thickness")
+        bare = about and re.fullmatch(rf"\s*{_NUMBER}\D{{1,12}}{_NUMBER}\s*[^\d\s]+\s*", clause)
+        if said is not None and (bare or _PROFILE.search(clause)) and not _OTHER_FILM.search(clause):
+            found.append(said)
+    return found[0] if len(found) == 1 else None
+
+
+def bounds(clause: str, kind: str) -> Range | None:
+    """The one range of a kind that a clause accepts; None where it names none or several, or does not say which end."""
+    if _other_state(clause):
+        return None
+    between = list(re.finditer(rf"({_NUMBER}) ?(?:to|and|-|–|\.\.) ?({_NUMBER}) ?({_units(kind)})(?![\w/])", clause))
+    if len(between) == 1 and len(_single(clause, kind)) == 1:
+        low, high, unit = between[0].groups()
+        return Range(kind, _quantity(kind, low, unit), _quantity(kind, high, unit))
+    single = list(re.finditer(rf"(?<![\w.,/])({_NUMBER}) ?({_units(kind)})(?![\w/])", clause))
+    if between or len(single) != 1:
+        return None
+    value = _quantity(kind, *single[0].groups())
+    before, after = clause[: single[0].start()], clause[single[0].end() :]
+    if _MOST.search(before) or _OR_LESS.match(after):
+        return Range(kind, None, value)
+    return Range(kind, value, None) if _LEAST.search(before) or _OR_MORE.match(after) else None
+
+
+def _other_state(clause: str) -> bool:
+    return _OTHER_STATE.search(_BOUND_DENIED.sub("", clause)) is not None
+
+
+def _single(clause: str, kind: str) -> list[Quantity]:
+    found = re.findall(rf"(?<![\w.,/])({_NUMBER}) ?({_units(kind)})(?![\w/])", clause)
+    return [_quantity(kind, digits, unit) for digits, unit in found]
+
+
+def _quantity(kind: str, digits: str, unit: str) -> Quantity:
+    return Quantity.of(kind, Fraction(digits), SPELLINGS.get(unit, unit), digits)
+
+
+def _units(kind: str) -> str:
+    return "|".join(re.escape(unit) for unit in sorted(KINDS[kind].units, key=len, reverse=True))
+
+
+def _above(said: Quantity, limit: Quantity) -> bool:
+    return said > limit and not explained_by_rounding(said, limit)
+
+
+def _within(said: Range, typed: Range) -> bool:
+    low = said.low is None or typed.low is None or said.low >= typed.low or _near(said.low, typed.low)
+    return low and (said.high is None or typed.high is None or said.high <= typed.high or _near(said.high, typed.high))
+
+
+def _near(said: Quantity, typed: Quantity) -> bool:
+    """Two figures in two units that a workshop takes as one: they differ by a twentieth at most."""
+    return said.unit != typed.unit and abs(said.base - typed.base) * 20 <= typed.base
+
+
+def _grades(preparation: Preparation) -> list[str]:
+    """The cleanest grade of the preparation first, then all others its steps state."""
+    best = best_step(preparation)
+    if best is None or best.grade is None:
+        return []
+    return list(dict.fromkeys([best.grade, *(step.grade for step in preparation.steps if step.grade is not None)]))
+
+
+def _clean_enough(named: str, asked: list[str]) -> bool:
+    """True where a grade is one of those asked, reaches the cleanest, or cannot be compared with it."""
+    found = reaches(named, asked[0])
+    return named in asked or found is None or found[0]
+
+
+@remembered
+def _grade_pattern() -> re.Pattern[str]:
+    words = "|".join(re.escape(word) for word in sorted(known_grades(), key=len, reverse=True))
+    return re.compile(rf"(?<![\w-])(?:{words})(?![\w½]|[./]\d)")
