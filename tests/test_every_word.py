@@ -55,7 +55,7 @@ FORMS = [
     ("63 +- 2 %", "61 to 65 %"),
     ("time: max 30 min, air: min 20 degC", "at most 30 min"),
     ("air: 15..25 degC", "15 to 25 °C (59 to 77 °F)"),
-    ("time: 2..3 h, air: 20 degC", "2 to 3 h at 20 °C (68 °F), 5 L (1.3 US gal); 90 min at 25 to 30 °C (77 to 86 °F); at most 45 min at 35 °C (95 °F) or above"),
+    ("time: 2..3 h, air: 20 degC", "2 to 3 h at 20 °C (68 °F), 5 L (1.3 US gal) mixed; 90 min at 25 to 30 °C (77 to 86 °F); at most 45 min at 35 °C (95 °F) or above"),
     ("{id: wet, sanding: wet, time: 24..36 h, air: max 20 degC}", "20 °C (68 °F) or below"),
     ("surface: 160..180 degC, time: 20..30 min", "20 to 30 min at a surface temperature of 160 to 180 °C (320 to 356 °F) or 12 min at a surface temperature of 190 °C (374 °F) or above"),
     ("lamp: UV-A LED 395 nm", "UV-A LED 395 nm, 3 to 5 min, 20 to 25 cm"),

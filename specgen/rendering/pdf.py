@@ -103,7 +103,6 @@ def write_pdf(
 
 
 @cache
-@cache
 def _print_sheet() -> Any:
     """The style of paper, read once for all documents; it declares no font, which belongs to one of them."""
     return typesetter().CSS(url=SCHEME + "style/print.css", url_fetcher=asset_fetcher())

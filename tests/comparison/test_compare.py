@@ -484,6 +484,6 @@ def test_fingerprints_do_not_hang_on_the_order_of_the_sources() -> None:
 
 def test_an_item_that_takes_a_product_with_it_says_so() -> None:
     (change,) = compared(changed(), changed(takes=["jobs.refit.items.STEP"])).changes
-    assert change.note == "no job uses this any more: Example barrier"
+    assert change.note == "no longer used by any job: Example barrier"
     (back,) = compared(changed(takes=["jobs.refit.items.STEP"]), changed()).changes
     assert back.note == "brings in what no job used before: Example barrier"

@@ -91,6 +91,7 @@ OWN = {
     "project.policies.approvals.first.signed left out": Effect.EDITORIAL,  # no is what counts anyway
     "project.policies.revision_forced_by left out": Effect.TIGHTENED,  # then every ground forces one
     "project.jurisdictions left out": Effect.SHIFTED,
+    "jobs.first.inspection.first.after_sanding left out": Effect.EDITORIAL,  # from no to the default of no
     "project.policies.approvals.first.count left out": Effect.RELAXED,  # from four to the default of one
     "project.distribution.first.documents left out": Effect.TIGHTENED,  # then all are held
 }
