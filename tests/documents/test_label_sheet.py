@@ -107,3 +107,19 @@ def test_the_sheet_of_a_product_without_hazards_shows_no_label() -> None:
     sheet = label_sheet(spec.products["base"], context(spec))
     assert sheet.panel is None
     assert sheet.on_label == ()
+
+
+def test_gloves_stay_on_the_label_whatever_their_rank() -> None:
+    sheet = _sheet(
+        "clear", {"products.clear.hazards.precautions": "[P210, P211, P251, P410+P412, P261, P304+P340, P280]"}
+    )
+    codes = [entry.code for entry in sheet.on_label]
+    assert len(codes) == 6
+    assert codes[-1] == "P280"
+    assert all("see Personal" not in entry.note for entry in sheet.on_label)
+
+
+def test_the_label_names_what_it_contains_and_how_much() -> None:
+    sheet = _sheet("clear", {"products.clear.hazards.named_on_label": "[n-butyl acetate]"})
+    assert sheet.contains == "n-butyl acetate"
+    assert sheet.quantity.replace("\N{NO-BREAK SPACE}", " ") == "400 mL"

@@ -6,12 +6,13 @@ follows from the maker's composition is shown as a result alone. The template `l
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
 
 from specgen.documents.context import Context
 from specgen.documents.parts.annex import WorkingView, annex
-from specgen.documents.parts.caution_catalogue import PICTOGRAMS
+from specgen.documents.parts.caution_catalogue import LABEL_FILLS_IN, PICTOGRAMS
 from specgen.documents.parts.cautions import HazardView, Statement, data_sheet_line, emergency, hazards, statements
 from specgen.documents.parts.packs import pack
 from specgen.documents.parts.parties import PartyView, party
@@ -22,12 +23,14 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.product.hazard_facts import declared_classes, table_row
 from specgen.facts.product.hazards import DerivedHazards, hazards_of
 from specgen.facts.product.label import Label, LabelCode, Place, label_of_product
+from specgen.facts.product.voc_limits import limit_of
 from specgen.model.file_names import sheet_number
 from specgen.model.hazards import Hazards
 from specgen.model.product import Product
 from specgen.standards.citations import Basis
 from specgen.standards.tables import table
 from specgen.trade.known import NotKnown
+from specgen.units.quantity import Quantity
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +45,9 @@ class LabelSheet:
     on: str
     panel: HazardView | None
     on_label: tuple[Statement, ...]
+    contains: str
+    quantity: str
+    voc_lines: tuple[str, ...]
     elements: TableView
     precautions: TableView
     left_out: TableView
@@ -68,7 +74,10 @@ def label_sheet(product: Product, context: Context) -> LabelSheet:
         emergency=emergency(spec.project, words),
         on=context.day.isoformat(),
         panel=panels[0] if panels else None,
-        on_label=tuple(statements("p_statements", label.printed_precautions, words)),
+        on_label=_precautions_in_words(label.printed_precautions, words),
+        contains=", ".join(declared.named_on_label),
+        quantity=_quantity(product, words),
+        voc_lines=tuple(_voc_lines(product, context.day, words)),
         elements=_elements(label, declared, words),
         precautions=_precautions(label, words),
         left_out=_left_out(label, words),
@@ -79,6 +88,36 @@ def label_sheet(product: Product, context: Context) -> LabelSheet:
         workings=annex(workings, words),
         program=context.program,
     )
+
+
+def _precautions_in_words(codes: Sequence[str], words: Words) -> tuple[Statement, ...]:
+    """In their official wording; what it leaves open is completed on the label, for a label has no sections to point to."""
+    return tuple(
+        replace(one, note=words(LABEL_FILLS_IN) if one.note else "") for one in statements("p_statements", codes, words)
+    )
+
+
+def _quantity(product: Product, words: Words) -> str:
+    """Each fill there is, volume first and mass where that alone is stated."""
+    fills = dict.fromkeys(words.phrase(variant.fill or product.pack.fill) for variant in product.variants)
+    return ", ".join(fill for fill in fills if fill) or words.phrase(product.pack.net_mass) or "________"
+
+
+def _voc_lines(product: Product, on: date, words: Words) -> Iterator[str]:
+    """What a label says of VOC. Source: Directive 2004/42/EC, article 4: subcategory, its limit, and the most there is, in g/L."""
+    voc = product.voc
+    for entry in voc.categories if voc is not None and voc.content is not None else ():
+        limit = limit_of(product, entry, on)
+        if limit is None or isinstance(limit, NotKnown) or not isinstance(limit.limit, Quantity):
+            continue
+        yield words(
+            "{law} limit value for this product (category {category}): {limit}. Contains at most {content} VOC."
+        ).format(
+            law=entry.jurisdiction,
+            category=entry.category,
+            limit=words.phrase(limit.limit),
+            content=words.phrase(voc.content if voc is not None else None),
+        )
 
 
 def _elements(label: Label, declared: Hazards, words: Words) -> TableView:
@@ -96,8 +135,8 @@ def _elements(label: Label, declared: Hazards, words: Words) -> TableView:
         texts = statements(name, [entry.code for entry in entries], words, named)
         rows += [(_shown(e, words), s.text, *_ground(e, words)) for e, s in zip(entries, texts, strict=True)]
     columns = (
-        Column(words("Element"), "w-15"),
-        Column(words("Wording or symbol"), "w-30"),
+        Column(words("Element"), "w-10"),
+        Column(words("Wording or symbol"), "w-25"),
         Column(words("Derived from"), "w-30"),
         Column(words("Source")),
     )
@@ -113,7 +152,7 @@ def _precautions(label: Label, words: Words) -> TableView:
         Place.NOT_ASKED_FOR: words("not required by any declared class"),
         Place.NOT_DECLARED: words("priority high enough for the label"),
     }
-    texts = statements("p_statements", [entry.code for entry in label.precautions], words)
+    texts = _precautions_in_words([entry.code for entry in label.precautions], words)
     rows = [
         (
             _shown(entry, words),

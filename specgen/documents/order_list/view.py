@@ -20,8 +20,8 @@ from specgen.facts.job.quantities import PackKey, quantities
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 
-_MOST_COLUMNS = 3
-"""More jobs than this find no room side by side on the page; the spreadsheet has a column for every one."""
+_MOST_COLUMNS = 8
+"""As many jobs as stand side by side on a page; more have a table of their own."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,8 +34,8 @@ class OrderList:
     customer: PartyView
     on: str
     packs: TableView
+    needs: tuple[TableView, ...]
     jobs: TableView
-    columns_left_out: bool
     not_counted: TableView
     supplies: TableView
     sheet: TableView
@@ -47,16 +47,20 @@ def order_list(spec: Spec, context: Context) -> OrderList:
     """The view of a folder that checks without errors."""
     words = context.words
     found = orders(spec)
-    few = len(spec.jobs) <= _MOST_COLUMNS
+    jobs = list(spec.jobs.values())
     return OrderList(
         number=f"OL-{spec.project.id}",
         title=words("Packs to order"),
         maker=party(spec.project.maker),
         customer=party(spec.project.customer),
         on=context.day.isoformat(),
-        packs=_packs(found, spec, list(spec.jobs.values()) if few else [], words),
+        packs=_packs(found, spec, words),
+        needs=tuple(
+            _needs(found, spec, jobs[at : at + _MOST_COLUMNS], words) for at in range(0, len(jobs), _MOST_COLUMNS)
+        )
+        if found.packs
+        else (),
         jobs=_jobs(spec, words),
-        columns_left_out=not few,
         not_counted=_not_counted(found, spec, words),
         supplies=_supplies(spec, words),
         sheet=_sheet(found, spec, words),
@@ -65,17 +69,43 @@ def order_list(spec: Spec, context: Context) -> OrderList:
     )
 
 
-def _packs(found: Orders, spec: Spec, jobs: Sequence[Job], words: Words) -> TableView:
-    columns = [
-        *_headings(words),
-        *(Column(job.document.number, "w-8", numeric=True) for job in jobs),
-        Column(words("To order"), "w-12", numeric=True),
-    ]
-    rows = [
-        (*order_line(spec.products[key[0]], key[1], words), *_shares(found, key, jobs, words), words.worked(needed))
-        for key, needed in found.packs.items()
-    ]
+def _packs(found: Orders, spec: Spec, words: Words) -> TableView:
+    """By pack and order number; a colour standard that all share stands in the head of its column."""
+    standards = {
+        variant.colour.standard
+        for product, variant_id in found.packs
+        if variant_id and (variant := spec.products[product].variant(variant_id)) and variant.colour
+    }
+    shared = f"{standards.pop()} " if len(standards) == 1 else ""
+    columns = (
+        Column(words("Order number"), "w-12"),
+        Column(words("Product")),
+        Column(words("Variant"), "w-15"),
+        Column(words("Colour ({})").format(shared.strip()) if shared else words("Colour"), "w-15"),
+        Column(words("Pack"), "w-15"),
+        Column(words("To order"), "w-8", numeric=True),
+    )
+    rows = []
+    for key, needed in found.packs.items():
+        number, product, name, shade, packed = order_line(spec.products[key[0]], key[1], words)
+        rows.append((number, product, name, shade.removeprefix(shared) or "–", packed, words.worked(needed)))
+    rows.sort(key=lambda row: (row[4], row[0]))
     return table_view(words("Packs for all jobs, rounded up to whole packs"), columns, rows)
+
+
+def _needs(found: Orders, spec: Spec, jobs: Sequence[Job], words: Words) -> TableView:
+    """What each job needs of each pack, not rounded; – where it needs none."""
+    columns = (
+        Column(words("Order number"), "w-12"),
+        Column(words("Product and variant")),
+        *(Column(job.document.number, "w-8", numeric=True) for job in jobs),
+    )
+    rows = []
+    for key in found.packs:
+        number, product, variant, *_ = order_line(spec.products[key[0]], key[1], words)
+        shares = [share or "–" for share in _shares(found, key, jobs, words)]
+        rows.append((number, ", ".join(part for part in (product, variant) if part), *shares))
+    return table_view(words("Packs needed by each job, not rounded"), columns, sorted(rows))
 
 
 def _sheet(found: Orders, spec: Spec, words: Words) -> TableView:
@@ -115,12 +145,12 @@ def _shares(found: Orders, key: PackKey, jobs: Sequence[Job], words: Words) -> I
 def _supplies(spec: Spec, words: Words) -> TableView:
     """What each job orders beside the packs; amounts in words cannot be added up."""
     columns = [
-        Column(words("Job"), "w-15"),
-        Column(words("Order number"), "w-15"),
-        Column(words("Supply"), "w-20"),
-        Column(words("Amount"), "w-12"),
-        Column(words("Use"), "w-12"),
-        Column(words("Safety")),
+        Column(words("Job"), "w-10"),
+        Column(words("Order number"), "w-12"),
+        Column(words("Supply"), "w-15"),
+        Column(words("Amount"), "w-10"),
+        Column(words("Use")),
+        Column(words("Safety"), "w-30"),
     ]
     rows = [
         (job.document.number, *line)

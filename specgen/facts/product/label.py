@@ -18,9 +18,13 @@ from specgen.standards.tables import table
 from specgen.trade.hazard_class import Element
 from specgen.trade.labelling import LabelElements
 from specgen.trade.precautions import Precautions
+from specgen.units.locale import N_
 
 # Supplemental statements whose ground names no substance of the composition and none of its shares.
 _OPEN_GROUNDS = frozenset({"EUH066", "EUH204", "EUH205"})
+
+# Gloves and eye protection stay on the label where they are declared, whatever the rank (common practice, no source).
+_GEAR = "P280"
 
 
 class Place(Enum):
@@ -110,6 +114,8 @@ def _precautions(declared: Hazards, wanted: Precautions | None) -> Iterator[Labe
             place, note = Place.REDUNDANT, redundant[code]
         elif code in beyond:
             place, note = Place.BEYOND, beyond[code]
+        elif code in declared.precautions and ground is not None and _GEAR in printed:
+            place, note = Place.BEYOND, N_("gives way to P280, which stays on the label (common practice, no source)")
         else:
             place = Place.NOT_ASKED_FOR if ground is None else Place.NOT_DECLARED
         yield LabelCode(code, code in declared.precautions, ground, place, note)
@@ -121,4 +127,11 @@ def _with_room(declared: Hazards, wanted: Precautions | None) -> tuple[str, ...]
         return declared.precautions
     ranked = [entry.code for entry in (*wanted.on_label, *wanted.beyond) if entry.code in declared.precautions]
     most = max(int(table("precaution_rules").row("id", "most")["value"]), len(wanted.required))
-    return tuple(dict.fromkeys((*ranked, *declared.precautions)))[:most]
+    listed = tuple(dict.fromkeys((*ranked, *declared.precautions)))
+    if _GEAR not in listed[most:]:
+        return listed[:most]
+    kept = list(listed[:most])
+    gives_way = next((code for code in reversed(kept) if code not in wanted.required), None)
+    if gives_way is not None:
+        kept.remove(gives_way)
+    return (*kept, _GEAR)
