@@ -36,7 +36,7 @@ _CODES = {
 # The last role in each group, in the order coats are laid down.
 _GROUPS = (
     (Role.PRIMER, N_("Primers")),
-    (Role.SEAM_SEALER, N_("Fillers, surfacers and sealers")),
+    (Role.SEAM_SEALER, N_("Body fillers, surfacers and sealers")),
     (Role.UNDERBODY, N_("Intermediate and underbody coatings")),
     (Role.TANK_LINING, N_("Basecoats, topcoats and linings")),
     (Role.CAVITY_WAX, N_("Clearcoats and other finishes")),
