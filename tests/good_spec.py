@@ -10,7 +10,7 @@ import copy
 import json
 from collections.abc import Iterable, Mapping
 from datetime import date
-from functools import cache, lru_cache, partial
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -24,6 +24,7 @@ from specgen.source.project import Sources
 from specgen.source.reader import read_text
 
 GOOD = Path(__file__).parent / "good"
+DEMO = Path(__file__).parents[1] / "specs_demo"
 SECOND_GOOD = Path(__file__).parent / "second_good"
 ON = date(2026, 11, 25)
 
@@ -113,10 +114,15 @@ def checked(spec: dict[str, Any], on: date = ON) -> Checked:
     return check_loaded(loaded(spec), on)
 
 
+def _beside(name: str) -> bytes:
+    """A picture of the good specification, or of the demo, whose records are put to the same tests."""
+    return read_beside(GOOD if (GOOD / name).exists() else DEMO, name)
+
+
 def loaded(spec: Mapping[str, Any]) -> Loaded:
     """The specification written as YAML, read back and parsed."""
     source, faults = read_text(written(spec).encode(), "spec.yaml")
-    return parse(Sources(GOOD, (source,), tuple(faults), beside=partial(read_beside, GOOD)))
+    return parse(Sources(GOOD, (source,), tuple(faults), beside=_beside))
 
 
 def written(spec: Mapping[str, Any]) -> str:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Annotated
 
-from specgen.model.declaring import Concern, Polarity, leaf, part
+from specgen.model.declaring import Concern, Polarity, entries, leaf, part
 from specgen.model.field_types import (
     Area,
     Code,
@@ -24,6 +24,7 @@ from specgen.model.field_types import (
     YesNo,
     choice,
 )
+from specgen.model.figure import Figure
 from specgen.model.node import Node
 
 
@@ -186,5 +187,9 @@ class InspectionPoint(Node):
     criterion: Criterion = part("acceptance criterion", required=True)
     hold_point: YesNo = leaf(
         Polarity.AT_LEAST, Concern.ACCEPTANCE, "hold point: work stops until it is signed off", default=False
+    )
+    figures: tuple[Figure, ...] = entries("pictures and sketches of what is inspected")
+    marked: tuple[Code, ...] = leaf(
+        Polarity.ALL_OF, Concern.ACCEPTANCE, "marks inspected, each by figure and mark, as in door/edge", default=()
     )
     if_failed: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "corrective action if it fails")

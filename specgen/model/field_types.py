@@ -152,6 +152,18 @@ def _parse_colour(text: str) -> str:
     return text.lower()
 
 
+def _parse_letter(text: str) -> str:
+    if not re.fullmatch(r"[A-Z]{1,2}|[0-9]{1,2}", text):
+        raise refuse(f"{_short(text)} cannot be a mark", "write one or two capital letters or digits, as in A or 12")
+    return text
+
+
+def _parse_position(text: str) -> Fraction:
+    if not re.fullmatch(r"[01](\.[0-9]{1,4})?", text) or Fraction(text) > 1:
+        raise refuse(f"{_short(text)} is no place on a picture", "write a share of its width or height, as in 0.25")
+    return Fraction(text)
+
+
 def _parse_ratio(text: str) -> tuple[Fraction, ...]:
     if not re.fullmatch(r"[0-9]{1,4}(\.[0-9]{1,3})?(:[0-9]{1,4}(\.[0-9]{1,3})?){1,2}", text):
         raise refuse(f"{_short(text)} is not a mixing ratio", "write the parts with a colon, as in 4:1")
@@ -309,6 +321,10 @@ Text = Annotated[str, Strict("text", _parse_text, _anything)]
 PICTURE_FILE = Strict("file of a picture", _parse_picture, lambda: {"type": "string"})
 """A file below the folder of the project. Where it was read, its SHA-256 follows: with it a changed picture is a change."""
 PictureFile = Annotated[str, PICTURE_FILE]
+MarkLetter = Annotated[str, Strict("letter of a mark", _parse_letter, lambda: {"type": ["string", "integer"]})]
+Position = Annotated[
+    Fraction, Strict("place on a picture", _parse_position, lambda: {"type": "number", "minimum": 0, "maximum": 1})
+]
 Colour = Annotated[str, Strict("colour", _parse_colour, _pattern("#[0-9A-Fa-f]{6}"))]
 Span = Annotated[CalendarSpan, Strict("number of months or years", parse_span, _pattern(r"[0-9]+ (months?|years?)"))]
 

@@ -33,6 +33,7 @@ from specgen.model.field_types import (
     choice,
     listed,
 )
+from specgen.model.figure import Figure
 from specgen.model.hazards import SafetyDataSheet
 from specgen.model.node import Node
 from specgen.model.preparation import Substrate
@@ -212,6 +213,7 @@ class Item(Node):
         Polarity.REPLACED, Concern.FILM, "system, where it differs from the job's", refers="systems"
     )
     service_temperature: Temperature | None = leaf(Polarity.FACT, Concern.PRODUCT, "maximum service temperature")
+    figures: tuple[Figure, ...] = entries("pictures and sketches of the part")
 
 
 class DeadVolumeTable(StrEnum):
@@ -340,5 +342,6 @@ class Job(Node):
     banned: tuple[Banned, ...] = entries("substances banned on this job, beside those of project and system")
     ventilation: WorkAir | None = part("ventilation where the spraying is done")
     consumption: Consumption | None = part("basis of the quantities")
+    figures: tuple[Figure, ...] = entries("pictures and sketches of the job")
     inspection: tuple[InspectionPoint, ...] = entries("inspection points in their order")
     waivers: tuple[Waiver, ...] = entries("waived findings")

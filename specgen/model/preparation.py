@@ -25,6 +25,7 @@ from specgen.model.field_types import (
     nearest_of,
     refuse,
 )
+from specgen.model.figure import Figure
 from specgen.model.node import Node
 from specgen.standards.reads import remembered
 
@@ -143,6 +144,7 @@ class PreparationStep(Node):
         Polarity.REPLACED, Concern.ACCEPTANCE, "cleanliness test, as in water_break"
     )
     acceptance: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "acceptance criterion")
+    figures: tuple[Figure, ...] = entries("pictures and sketches of the step")
 
 
 class Preparation(Node):

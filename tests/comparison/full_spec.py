@@ -26,6 +26,8 @@ PLAIN = {
     "date": ("2026-03-01", "2026-03-02"),
     "id": ("first", "second"),
     "file of a picture": ("first.svg", "second.svg"),
+    "letter of a mark": ("A", "B"),
+    "place on a picture": ("0.25", "0.5"),
     "colour": ("#0b5c6b", "#f5b800"),
     "code": ("C 1", "C 2"),
     "mixing ratio": ("4:1", "5:1"),

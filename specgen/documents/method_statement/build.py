@@ -14,6 +14,7 @@ from specgen.documents.method_statement.old_coats import RepairView, old_coat_in
 from specgen.documents.method_statement.preparation import handed_over, intended_for, part_state, steps_on
 from specgen.documents.method_statement.work import Numbers, Phase, Told, work
 from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total, waits
+from specgen.documents.parts.pictures import see
 from specgen.documents.parts.preparation import StepView
 from specgen.documents.parts.step_cautions import at_steps
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -67,7 +68,15 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, numbers: Num
     family, role = (spec.product_of(first).binder, first.role) if first is not None else ("", Role.PRIMER)
     told = Told(
         build=build,
-        steps=steps_on(preparation, substrate, family, role, words, _step_cautions(build, job, words)),
+        steps=steps_on(
+            preparation,
+            substrate,
+            family,
+            role,
+            words,
+            _step_cautions(build, job, words),
+            _drawn(build, job, spec, words),
+        ),
         handed_over=handed_over(preparation, words),
         coats=coats(system, spec, figures, words),
         waits=waits(system, preparation, job, spec, words),
@@ -77,7 +86,7 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, numbers: Num
         letter=build.letter,
         title=system.title,
         use=system.use or "",
-        items=_items(build, job, figures, words),
+        items=_items(build, job, spec, figures, words),
         material=f"{material}{thickness}",
         condition=substrate.condition or "",
         state=(*part_state(substrate, words), *intended_for(preparation, words)),
@@ -114,7 +123,11 @@ def _step_cautions(build: Build, job: Job, words: Words) -> tuple[tuple[str, ...
     return at_steps(build.preparation, words, place=place_of(job), old_paint=old_paint)
 
 
-def _items(build: Build, job: Job, figures: Quantities, words: Words) -> TableView:
+def _drawn(build: Build, job: Job, spec: Spec, words: Words) -> tuple[str, ...]:
+    return tuple(see(step, job, spec, words, build.preparation) for step in build.preparation.steps)
+
+
+def _items(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words) -> TableView:
     columns = [
         Column(words("Item"), "w-12"),
         Column(words("Part"), "w-25"),
@@ -125,18 +138,18 @@ def _items(build: Build, job: Job, figures: Quantities, words: Words) -> TableVi
         Column(words("Exposure"), "w-10"),
         Column(words("Max. service temperature"), "w-12", numeric=True),
     ]
-    rows = [_item(item, job, figures, words) for item in build.items]
+    rows = [_item(item, job, spec, figures, words) for item in build.items]
     return table_view(words("Items of system {}").format(build.letter), columns, rows)
 
 
-def _item(item: Item, job: Job, figures: Quantities, words: Words) -> tuple[str, ...]:
+def _item(item: Item, job: Job, spec: Spec, figures: Quantities, words: Words) -> tuple[str, ...]:
     area = figures.areas.get(item.id)
     old = "; ".join(old_coat_in_short(coat, words) for coat in item.old_coats)
     masked = "; ".join(entry.what for entry in item.masked)
     printed = words.worked(area)
     return (
         item.id,
-        item.name,
+        ", ".join(part for part in (item.name, see(item, job, spec, words)) if part),
         str(item.count),
         printed,
         masked,

@@ -5,6 +5,8 @@ Called by `build`.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from specgen.documents.method_statement.conditions import Asked, Condition, conditions
 from specgen.documents.parts.preparation import StepView, named, steps
 from specgen.documents.parts.wording import Words
@@ -25,12 +27,13 @@ def steps_on(
     first: Role,
     words: Words,
     cautions: tuple[tuple[str, ...], ...],
+    drawn: Sequence[str] = (),
 ) -> tuple[StepView, ...]:
     """The steps, with what the tables ask below this family on this material set in at its place where no step says it.
 
     `first` is the role of the first coat, `family` its binder, empty for a system without coats.
     """
-    found = list(steps(preparation, words, cautions))
+    found = list(steps(preparation, words, cautions, drawn))
     if not family:
         return tuple(found)
     verdict = overcoating(family, substrate.material)

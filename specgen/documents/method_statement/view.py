@@ -20,6 +20,7 @@ from specgen.documents.parts.climate import climate
 from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party
+from specgen.documents.parts.pictures import PictureView, pictures
 from specgen.documents.parts.supplies import supplies, supplies_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
@@ -57,6 +58,7 @@ class MethodStatement:
     climate: TableView
     sequence: TableView
     points: TableView
+    pictures: tuple[PictureView, ...]
     repairs: tuple[RepairProcedure, ...]
     faults: FaultsView | None
     safety: JobSafety
@@ -100,6 +102,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         climate=_climate(job, words),
         sequence=_sequence(told, words),
         points=points_table(job, spec, words),
+        pictures=pictures(job, spec, words),
         repairs=repair_procedures(job, spec, builds_of(job, spec), words) if Section.REPAIR not in without else (),
         faults=faults(job, spec, words) if Section.DEFECTS not in without else None,
         safety=safety,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from specgen.documents.parts.pictures import marked, see
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.counting import PERCENT, counting
@@ -30,7 +31,8 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     for number, point in enumerate(job.inspection, 1):
         when = _when(point, layers, words) + (f"\n{words('HOLD POINT')}" if point.hold_point else "")
         method = method_of(point, words)
-        check = _joined((point.check, f"({', '.join(point.items)})" if point.items else ""))
+        named = f"({', '.join(point.items)})" if point.items else ""
+        check = _joined((point.check, named, marked(point, job, spec, words), see(point, job, spec, words)))
         rows.append((str(number), when, check, method, passes(point.criterion, words), point.if_failed or ""))
     return table_view(words("Inspection points in work sequence"), columns, rows)
 

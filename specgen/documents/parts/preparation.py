@@ -5,7 +5,7 @@ Called by `method_statement`, which adds what the tables ask besides, and by `jo
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.parts.wording import Words
@@ -30,20 +30,25 @@ class StepView:
     cautions: tuple[str, ...]
 
 
-def steps(preparation: Preparation, words: Words, cautions: tuple[tuple[str, ...], ...] = ()) -> tuple[StepView, ...]:
-    """The steps of a preparation in their order; `cautions` are those of each step, or none at all."""
+def steps(
+    preparation: Preparation, words: Words, cautions: tuple[tuple[str, ...], ...] = (), drawn: Sequence[str] = ()
+) -> tuple[StepView, ...]:
+    """The steps of a preparation in their order; `cautions` are those of each step and `drawn` the figures, or none at all."""
     told = cautions or ((),) * len(preparation.steps)
-    return tuple(_step(step, said, words) for step, said in zip(preparation.steps, told, strict=True))
+    seen = drawn or ("",) * len(preparation.steps)
+    return tuple(
+        _step(step, said, figure, words) for step, said, figure in zip(preparation.steps, told, seen, strict=True)
+    )
 
 
-def _step(step: PreparationStep, cautions: tuple[str, ...], words: Words) -> StepView:
+def _step(step: PreparationStep, cautions: tuple[str, ...], drawn: str, words: Words) -> StepView:
     return StepView(
         title=words.word(step.do),
         text=step.text,
         abrasive=step.abrasive or "",
         grade=step.grade or "",
         acceptance=_acceptance(step, words),
-        limits=". ".join(_limits(step, words)),
+        limits=". ".join((*_limits(step, words), *((drawn[:1].upper() + drawn[1:],) if drawn else ()))),
         source="",
         cautions=cautions,
     )
