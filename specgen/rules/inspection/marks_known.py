@@ -1,4 +1,4 @@
-"""INS019 A mark an inspection point refers to stands on one figure
+"""INS019 Each mark named by an inspection point is on one figure
 
 Checks
     Each entry under marked of an inspection point is a mark of one figure of the job, written figure/mark: of the job itself, its items, the steps of its preparations or its inspection points.
@@ -41,4 +41,4 @@ def marks_known(job: Job, spec: Spec, on: date) -> Problems:
                 remedy = nearest_of(named, known, IDS_SHOWN) if known else ""
                 yield Problem(path, f"{named} is not a mark on a figure of the job {job.id}", remedy)
             elif len(there[named]) > 1:
-                yield Problem(path, f"{named} stands on {len(there[named])} figures of the job {job.id}")
+                yield Problem(path, f"{named} is on {len(there[named])} figures of the job {job.id}")
