@@ -21,6 +21,7 @@ from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import LIST_KINDS, Spec
+from specgen.model.walk import leaves
 from specgen.register.approvals import kept_salt, new_salt, waiting_digests
 from specgen.register.chain import sound
 from specgen.register.editions import Editions, digest, editions, first_editions
@@ -73,6 +74,12 @@ class Candidate:
         """The files that hold something of it."""
         addresses = {("project",), *((kind, key) for kind in LIST_KINDS for key in getattr(self.spec, kind))}
         return tuple(sorted({self.checked.loaded.place(path).file for path in addresses}))
+
+    def pictures(self) -> tuple[str, ...]:
+        """The files of the pictures it names."""
+        records = (self.spec.project, *(one for kind in LIST_KINDS for one in getattr(self.spec, kind).values()))
+        stated = {value for record in records for _, value, _ in leaves(record) if isinstance(value, str)}
+        return tuple(sorted(value.partition(" sha256:")[0] for value in stated & self.spec.pictures.keys()))
 
 
 def candidate(folder: Path, register: Path, document: str, on: date) -> Candidate:

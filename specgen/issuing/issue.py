@@ -85,6 +85,7 @@ def issue(
     step("check")
     found = candidate(folder, register, document, on)
     kept_under = {name: f"sources/{name}.txt" for name in found.sources()}
+    kept_under |= {name: f"sources/{name}" for name in found.pictures()}
     if odd := [name for name, path in kept_under.items() if not safe(path)]:
         raise Refused(
             *(
@@ -92,7 +93,7 @@ def issue(
                 for name in odd
             )
         )
-    before = _source_bytes(folder, found.sources())
+    before = _source_bytes(folder, kept_under)
     head = found.history.head
     time = now.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
     if head is not None and time < head.record.time:

@@ -9,7 +9,8 @@ import stat
 from collections.abc import Callable
 from pathlib import Path
 
-LARGEST = 20 * 1024 * 1024
+# what a register keeps of one file
+LARGEST = 16 * 1024 * 1024
 
 Beside = Callable[[str], bytes]
 """The bytes of a file by its name from the project folder, with forward slashes. Raises NotRead."""

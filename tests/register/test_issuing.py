@@ -16,6 +16,7 @@ from pypdf import PdfReader
 
 from specgen.checking import check
 from specgen.comparison.reference_snapshot import reference_snapshot
+from specgen.issuing.candidate import Refused
 from specgen.issuing.issue import issue
 from specgen.model.field_types import parse_span
 from specgen.model.project import Numbering, NumberingScheme, Policies
@@ -74,6 +75,23 @@ def test_a_record_holds_what_it_rests_on(desk: Desk) -> None:
     checked = subprocess.run(["sha256sum", "-c", "--strict", "SHA256SUMS"], cwd=kept.folder, capture_output=True)
     assert checked.returncode == 0, checked.stderr
     assert len(checked.stdout.splitlines()) == len(record.files) + 1
+
+
+def test_the_pictures_a_document_names_are_kept_with_its_sources(desk: Desk) -> None:
+    (desk.folder / "pictures").mkdir()
+    drawn = (desk.folder / "sketch.svg").rename(desk.folder / "pictures" / "door.svg")
+    shutil.copy(drawn, desk.folder / "unused.svg")
+    figure = "[{id: door, file: pictures/door.svg, caption: Door, alternative_text: The door from outside}]"
+    desk.change("count: 2, shapes:", f"count: 2, figures: {figure}, shapes:")
+    desk.revise()
+    kept = history_of(desk.register, "MS-001").kept[-1]
+    assert "sources/pictures/door.svg" in kept.record.files
+    assert not any("unused" in name for name in kept.record.files)
+    # another picture under the same name is another content: what was approved is not what would be issued
+    desk.approve()
+    drawn.write_bytes(drawn.read_bytes().replace(b"#111111", b"#222222"))
+    with pytest.raises(Refused):
+        desk.issue()
 
 
 def test_the_register_beside_the_sources_is_no_source(desk: Desk) -> None:
@@ -198,6 +216,7 @@ _ELSEWHERE = """
 import sys
 from datetime import UTC, date, datetime
 from pathlib import Path
+from specgen.issuing.candidate import Refused
 from specgen.issuing.issue import issue
 folder = Path(sys.argv[1])
 moment = datetime(2026, 11, 25, 12, tzinfo=UTC)
