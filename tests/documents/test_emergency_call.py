@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from specgen.documents.parts.emergency_call import dialled
+from specgen.documents.emergency_call import dialled
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ from typing import Any
 import jinja2
 import pytest
 
-from specgen.documents.parts.emergency_call import EmergencyCall
+from specgen.documents.emergency_call import EmergencyCall
 from specgen.rendering.environment import Medium, environment, new_outline
 
 

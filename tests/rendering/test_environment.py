@@ -13,7 +13,7 @@ import pytest
 from babel.messages.catalog import Catalog
 from babel.messages.mofile import write_mo
 
-from specgen.documents.parts.emergency_call import EmergencyCall
+from specgen.documents.emergency_call import EmergencyCall
 from specgen.documents.parts.wording import Words
 from specgen.rendering.assets import templates_folder
 from specgen.rendering.environment import environment, fill, style_sheet, translation
