@@ -9,9 +9,9 @@ from typing import Any
 
 from specgen import __version__
 from specgen.documents.context import Context
+from specgen.documents.emergency_call import emergency_call
 from specgen.documents.identity import identity
 from specgen.documents.kind import About, Kind, View
-from specgen.documents.emergency_call import emergency_call
 from specgen.documents.parts.issue_block import IssueView
 from specgen.documents.parts.wording import Words
 from specgen.model.file_names import file_stem
