@@ -1,4 +1,4 @@
-"""INS019 Each mark named by an inspection point is on one figure
+"""INS020 Each mark named by an inspection point is on one figure
 
 Checks
     Each entry under marked of an inspection point is a mark of one figure of the job, written figure/mark: of the job itself, its items, the steps of its preparations or its inspection points.
@@ -28,7 +28,7 @@ from specgen.model.field_types import IDS_SHOWN, nearest_of
 from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
 
 
-@rule("INS019", on=Job, severity=ERROR, source=LOGIC)
+@rule("INS020", on=Job, severity=ERROR, source=LOGIC)
 def marks_known(job: Job, spec: Spec, on: date) -> Problems:
     if not any(point.marked for point in job.inspection):
         return
