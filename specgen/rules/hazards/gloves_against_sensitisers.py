@@ -25,6 +25,7 @@ Fails
 
     products.base.solids: {in_can: 18.4 %, sprayed: 31.5 %}
     products.base.composition: [{id: resin, name: resin, kind: solids, mass_share: 30 %, density: 1.5 g/mL}, {id: solvent, name: 1-methoxy-2-propanol, cas: 107-98-2, kind: solvent, mass_share: 40 %, density: 0.92 g/mL}, {id: gas, name: dimethyl ether, cas: 115-10-6, kind: propellant, mass_share: 30 %, density: 0.66 g/mL}]
+    products.base.hazards.named_on_label: [1-methoxy-2-propanol]
     products.base.hazards.protection.mix: {id: mix, task: mixing, eyes: goggles}    # at products.base.hazards.protection.mix.gloves
 To put right
     State gloves for the task.

@@ -35,7 +35,7 @@ Fails
     products.primer.hazards.sensitisers_named: [IPDI]
     products.primer.hazards.supplemental: [EUH205, EUH208]
 
-    products.primer.composition.solvent: {id: solvent, name: ketoxime, cas: 96-29-7, kind: solvent, mass_share: 5 %, density: 0.92 g/mL, classes: [{id: skin, hazard_class: skin_sensitisation, category: "1"}]}    # at products.primer.hazards.classification    # at products.primer.hazards.classification    # at products.primer.hazards.classification    # warning at products.primer.hazards.classification    # warning at products.primer.composition.solvent.classes    # also HAZ046 note at products.primer.hazards.named_on_label
+    products.primer.composition.solvent: {id: solvent, name: ketoxime, cas: 96-29-7, kind: solvent, mass_share: 5 %, density: 0.92 g/mL, classes: [{id: skin, hazard_class: skin_sensitisation, category: "1"}]}    # at products.primer.hazards.classification    # at products.primer.hazards.classification    # at products.primer.hazards.classification    # warning at products.primer.hazards.classification    # warning at products.primer.composition.solvent.classes
     products.primer.composition.solids.mass_share: 65 %
     products.primer.hazards.named_on_label: [resin, ketoxime]
 
