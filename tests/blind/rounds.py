@@ -22,6 +22,7 @@ ROUNDS = (
     "round_4",
     "round_5",
     "round_6",
+    "round_7",
 )  # those that were measured; a later one joins when it was
 
 

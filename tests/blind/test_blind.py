@@ -32,6 +32,7 @@ GRANTED = {
     ("round_6", "fire-engine-lockers"): {"INS007"},  # the gauge is said to be zeroed on steel
     # accepts up to 600 um, where 545 are allowed
     ("round_6", "tower sections with stripes and more readings"): {"INS013"},
+    ("round_7", "bends ordered and tested at 4 kV"): {"INS013"},  # the same as in the one of round 2 it changes
 }
 # Faults that are not told, or not as the writer expected, each with the reason.
 STILL_MISSED = {
@@ -62,6 +63,18 @@ STILL_MISSED = {
         "most humidity typed as least",
     ): "told as a warning: the products' own limit still holds where the job leaves the end open",
     ("round_6", "accepted film thicker than the coats may be"): "told as an error, in words that were not written down",
+    (
+        "round_7",
+        "minutes of flash-off typed as hours",
+    ): "told as a warning: the usual time is an estimate, and a longer flash-off than the product's has no published limit",
+    ("round_7", "nobody reads the film of the finished columns"): "no rule asks that the total is read",
+    ("round_7", "watchman who mixes the paint as well"): "what a text says of other work is not read",
+    (
+        "round_7",
+        "air for the penstock with a digit lost",
+    ): "a note says so: in a confined space no flow is assessed, the test of the air decides",
+    ("round_7", "solvent paint carried as corrosive class 8 only"): "no rule holds a number to its class",
+    ("round_7", "second colour ordered in the first"): "told as a note: the packs are counted for all variants",
 }
 
 
