@@ -74,8 +74,12 @@ def _with_second(figures: str, values: list[Quantity], second: Mapping[str, str]
 def _second_figure(value: Quantity, unit: str, nominal: bool) -> str:
     # A whole degree is as fine as anyone reads a shop thermometer; elsewhere the digits are the author's, so that a change of
     # unit neither invents precision nor loses a tenth.
-    if value.kind in ("temperature", "temperature_difference"):
+    if value.kind == "temperature":
         return str(round_half_up(value.to(unit), 0))
+    if value.kind == "temperature_difference":
+        # a margin of a few degrees is read to a tenth: 3 K is 5.4 degF, and 5 would be less than asked for
+        tenth = round_half_up(value.to(unit), 1)
+        return f"{tenth.normalize():f}"
     if value.kind == "thickness":
         return _film_figure(value, unit, nominal)
     return f"{significant(value.to(unit), _digits_of(value)):f}"

@@ -43,7 +43,8 @@ SPEAKS_OF = (
     (r"eye irritation", r"eyes"),
     (r"^(Fatal|Toxic) ", r"Toxic"),
     (r"droplets|respirable dust|respiratory irritation|drowsiness|harmful if inhaled", r"inhaled"),
-    (r"harmful if swallowed|in contact with skin|skin irritation|skin dryness", r"skin or if swallowed"),
+    (r"harmful if swallowed|in contact with skin", r"swallowed or through the skin"),
+    (r"skin irritation|skin dryness", r"Irritates or dries the skin"),
     (r"cancer|genetic|fertility|child|organs|endocrine|lead|cadmium", r"long-term"),
 )
 

@@ -228,7 +228,7 @@ class _Points:
             title=point.check,
             text=words("As the first time.")
             if again
-            else ", ".join(part for part in (point.method or "", point.frequency or "") if part),
+            else ". ".join(part for part in (point.method or "", point.frequency or "") if part),
             done=tuple(part for part in (", ".join(told), point.criterion.text or "") if part)
             or (passes(point.criterion, words),),
             lines=(words("If it fails: {}").format(point.if_failed),) if point.if_failed and not again else (),

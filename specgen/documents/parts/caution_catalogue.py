@@ -201,7 +201,9 @@ HURTS: Mapping[Danger, str] = {
     "isocyanate": N_(
         "Spray mist can cause permanent asthma: wear air-fed breathing apparatus where the product contains isocyanate."
     ),
-    "organs": N_("Serious long-term health hazard: do not breathe it; no skin contact."),
+    "organs": N_(
+        "Serious long-term harm, such as cancer or harm to the unborn child or organs: do not breathe it; no skin contact."
+    ),
     "burns": N_("Flammable: no flames, sparks or smoking within reach of spray or vapour."),
     "bursts": N_("Pressurised, may burst: keep cool; never pierce or burn it, even when empty."),
     "corrodes": N_(
@@ -215,9 +217,10 @@ HURTS: Mapping[Danger, str] = {
     ),
     "lungs": N_("Harmful if inhaled, may cause drowsiness: ventilate and wear respiratory protection at all times."),
     "absorbed": N_("Absorbed through the skin: wear gloves; take off soaked clothing and wash at once."),
-    "eyes": N_("Irritates the eyes: wear goggles or a face shield."),
+    "eyes": N_("Irritates the eyes: wear close-fitting goggles."),
     "self-heating": N_("Soaked rags can self-heat and catch fire: keep them under water in a closed metal bin."),
-    "skin": N_("Harmful to skin or if swallowed: wear gloves; wash before eating or smoking."),
+    "irritates": N_("Irritates or dries the skin: wear gloves and cover the skin."),
+    "swallowed": N_("Harmful if swallowed or through the skin: wear gloves; wash before eating or smoking."),
     "water": N_("Hazardous to the environment: keep out of drains, water and soil."),
     "ozone": N_("Harms the ozone layer: ask the manufacturer about recovery or recycling."),
     "metals": N_("May corrode metals: keep only in the original packaging and absorb spills at once."),
@@ -280,7 +283,10 @@ DILUTION_IS_NO_CONTROL = N_(
     "Dilution ventilation is not a control measure for isocyanates: a spray booth and air-fed breathing "
     "apparatus are required at any air flow."
 )
-POSTED_TIME = N_("not before the clearance time posted at the booth; if none is posted, not before {time}")
+POSTED_TIME = N_(
+    "not before the clearance time posted at the booth, extraction running; if none is posted, wait at least {time} with the "
+    "extraction running and have the clearance time measured"
+)
 RE_ENTRY = N_("Re-entry without respiratory protection, after spraying has stopped: {posted}.")
 RE_ENTRY_VAPOUR = N_("The vapour alone takes {time} to clear.")
 DISPERSED = N_(

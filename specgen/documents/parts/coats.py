@@ -82,7 +82,7 @@ def total(system: System, spec: Spec, words: Words) -> str:
     said = [text.format(words.phrase(film)) for text, film in films if film is not None]
     left = nominal_in_the_end(system, spec)
     if left is not None:
-        said.append(words("nominal {} after sanding and polishing").format(words.phrase(left)))
+        said.append(words("nominal {} after sanding or polishing").format(words.phrase(left)))
     return ", ".join(said)
 
 
@@ -181,7 +181,7 @@ def _form(number: Count) -> int:
 def _waits(system: System, preparation: Preparation, job: Job, spec: Spec, words: Words) -> Iterator[Wait]:
     names = [coat_name(number, layer, words) for number, layer in numbered(system)]
     if names and preparation.coat_within is not None:
-        late = words("Repeat the last preparation step.")
+        late = words("Prepare the surface again and clean it.")
         yield Wait(
             after=words("last preparation step"),
             comes=names[0],
