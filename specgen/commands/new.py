@@ -60,6 +60,9 @@ def _lines(key: Key, depth: int, struck: int | None) -> Iterator[str]:
         yield from lines
 
 
+_MOST_WORDS = 120  # a line of a source is bounded, and its author is to read it
+
+
 def _mark(struck: int | None) -> int:
     return 0 if struck is None else 2
 
@@ -82,7 +85,9 @@ def _about(key: Key, *, marked: bool) -> str:
     said = key.about
     # words that the remark names already are not listed again
     if key.words and not all(word in said for word in key.words):
-        said += f"; one of: {', '.join(key.words)}"
+        shown = [word for word, _ in zip(key.words, range(_MOST_WORDS), strict=False)]
+        left = len(key.words) - len(shown)
+        said += f"; one of: {', '.join(shown)}" + (f" and {left} more, other spellings among them" if left else "")
     if key.table:
         said += f"; `specgen explain table:{key.table}` says what each is"
     return f"{said} (must be there)" if marked and key.required and said else said

@@ -17,6 +17,7 @@ from specgen.model.shape import entry_name, shape_finding
 from specgen.model.spec import KINDS
 from specgen.model.walk import Path, inner_record
 from specgen.pictures.prepared import Prepared, prepared
+from specgen.pictures.raster import pixels
 from specgen.pictures.refused import NotAPicture
 from specgen.source.beside import Beside, NotRead
 from specgen.source.places import Places
@@ -25,6 +26,7 @@ from specgen.source.tree import Node as Tree
 from specgen.source.tree import Scalar, Sequence, SourceFile
 
 MOST = 200
+MOST_PIXELS_TOGETHER = 300_000_000
 _LOGO = ("project", "logo")
 
 
@@ -58,6 +60,7 @@ class _Walk:
     read: Beside
     pictures: dict[str, Prepared] = field(default_factory=dict)
     findings: list[Finding] = field(default_factory=list)
+    _pixels: int = 0
     _known: dict[str, Prepared | NotRead | NotAPicture] = field(default_factory=dict)
 
     def file(self, file: SourceFile) -> SourceFile:
@@ -108,7 +111,14 @@ class _Walk:
             try:
                 if len(self._known) >= MOST:
                     raise NotRead(f"the folder names more than {MOST} pictures", "divide the folder")
-                self._known[name] = prepared(name, self.read(name))
+                data = self.read(name)
+                self._pixels += pixels(data)
+                if self._pixels > MOST_PIXELS_TOGETHER:
+                    raise NotRead(
+                        f"the pictures of the folder have more than {MOST_PIXELS_TOGETHER // 1_000_000} million pixels together",
+                        "save them smaller: a page shows some four million at most",
+                    )
+                self._known[name] = prepared(name, data)
             except (NotRead, NotAPicture) as refused:
                 self._known[name] = refused
         return self._known[name]

@@ -12,7 +12,7 @@ from io import BytesIO
 from specgen.pictures.refused import NotAPicture
 
 LONGEST_SIDE = 12_000
-MOST_PIXELS = 50_000_000
+MOST_PIXELS = 30_000_000
 # 178 mm of type at some 260 dots an inch
 _SIDE_KEPT = 1_800
 # of a PNG; past it, it is a photograph, which a JPEG holds in a tenth
@@ -34,8 +34,10 @@ _DAMAGED = (
 
 def photograph(data: bytes) -> tuple[str, bytes, int, int, bool]:
     """Media type, bytes, width, height, and whether all of it is white. Raises NotAPicture."""
-    from PIL import Image, ImageOps
+    from PIL import Image, ImageFile, ImageOps
 
+    # the typesetter lets half a picture pass for the whole process; here it has to be told
+    half, ImageFile.LOAD_TRUNCATED_IMAGES = ImageFile.LOAD_TRUNCATED_IMAGES, False
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
@@ -60,6 +62,8 @@ def photograph(data: bytes) -> tuple[str, bytes, int, int, bool]:
         raise _too_many() from None
     except _DAMAGED:
         raise NotAPicture("the picture is damaged and cannot be read to its end", "save it again") from None
+    finally:
+        ImageFile.LOAD_TRUNCATED_IMAGES = half
     darkest = clean.convert("L").getextrema()[0]
     white = isinstance(darkest, int | float) and darkest >= _WHITE_FROM
     out = BytesIO()
@@ -70,6 +74,20 @@ def photograph(data: bytes) -> tuple[str, bytes, int, int, bool]:
         out = BytesIO()
     clean.save(out, "JPEG", quality=_QUALITY)
     return "image/jpeg", out.getvalue(), *clean.size, white
+
+
+def pixels(data: bytes) -> int:
+    """How many pixels a PNG or JPEG says it has, without reading them; none of a drawing, and of what is no picture."""
+    from PIL import Image
+
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            with Image.open(BytesIO(data), formats=("PNG", "JPEG")) as image:
+                width, height = image.size
+    except (Image.DecompressionBombError, *_DAMAGED):
+        return 0
+    return int(width) * int(height)
 
 
 def _bounded(width: int, height: int) -> None:

@@ -17,6 +17,8 @@ MOST_BYTES = 1024 * 1024
 MOST_ELEMENTS = 5_000
 DEEPEST = 30
 LARGEST_SIDE = 100_000
+NARROWEST = 50
+"""How often the shorter side may go into the longer one; what is narrower prints as a hair."""
 
 _SVG = "http://www.w3.org/2000/svg"
 _SHAPES = frozenset(("path", "rect", "circle", "ellipse", "line", "polyline", "polygon", "text", "tspan"))
@@ -32,17 +34,30 @@ _PAINT = frozenset(
 _PLACED = frozenset(
     (
         "x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "rx", "ry", "fx", "fy", "dx", "dy", "d", "points", "width", "height",
-        "transform", "offset", "gradientUnits", "gradientTransform", "spreadMethod", "id",
+        "transform", "offset", "gradientUnits", "gradientTransform", "id",
     )
 )  # fmt: skip
 # without these the drawing is another one; at their usual value they do nothing
 _CHANGES = re.compile(
-    r"filter|clip-path|mask.*|marker.*|mix-blend-mode|isolation|opacity|fill-opacity|stroke-opacity|stop-opacity|href"
+    r"spreadMethod|filter|clip-path|mask.*|marker.*|mix-blend-mode|isolation|opacity|fill-opacity|stroke-opacity|stop-opacity|href"
     r"|transform-.*|on.*"
 )
-_USUAL = frozenset(("none", "normal", "auto", "1", "1.0", "1.00", "100%"))
+_USUAL = frozenset(("none", "pad", "normal", "auto", "1", "1.0", "1.00", "100%"))
 _VALUE = re.compile(r"[-+\w\s.,#%()]*")
 _GRADIENT = re.compile(r"url\(\s*[\"']?(#[\w\-.]+)[\"']?\s*\)")
+_FIGURE = r"[-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:e[-+]?[0-9]+)?"
+_LENGTH = re.compile(rf"{_FIGURE}(?:px|pt|mm|cm|in|em|%)?", re.I | re.A)
+_LIST = re.compile(rf"\s*(?:{_FIGURE}[\s,]*)*", re.I | re.A)
+_TRANSFORM = re.compile(
+    rf"\s*(?:(?:matrix|translate|scale|rotate|skewX|skewY)\(\s*{_FIGURE}(?:[\s,]+{_FIGURE})*\s*\)[\s,]*)*", re.A
+)
+_PATH = re.compile(rf"\s*(?:m\s*{_FIGURE}[\s,]*{_FIGURE}(?:[\s,]*[mzlhvcsqta]|[\s,]*{_FIGURE})*\s*)?", re.I | re.A)
+# what these hold has to be drawn by the typesetter, which gives up the whole page over a slip
+_GRAMMAR = {
+    "d": _PATH, "points": _LIST, "transform": _TRANSFORM, "gradientTransform": _TRANSFORM,
+    **dict.fromkeys(("x1", "y1", "x2", "y2", "cx", "cy", "r", "rx", "ry", "fx", "fy", "width", "height"), _LENGTH),
+    **dict.fromkeys(("stroke-width", "stroke-miterlimit", "stroke-dashoffset", "font-size", "offset"), _LENGTH),
+}  # fmt: skip
 _NUMBER = re.compile(r"\s*([0-9]*\.?[0-9]+)\s*(px)?\s*")
 _WHITE = frozenset(("none", "transparent", "white", "#fff", "#ffffff", "rgb(255,255,255)", "rgb(100%,100%,100%)"))
 _FACE = ' font-family="Specgen Sans, sans-serif"'
@@ -60,7 +75,12 @@ def drawing(data: bytes) -> tuple[bytes, int, int, bool]:
         raise NotAPicture(f"the drawing cannot be read from line {error.lineno} on", _PLAIN) from None
     except (ValueError, LookupError):
         raise NotAPicture("the characters of the drawing cannot be read", "save it as UTF-8") from None
-    return "".join(reader.written).encode("utf-8"), round(reader.width), round(reader.height), not reader.shows
+    return (
+        "".join(reader.written).encode("utf-8"),
+        max(1, round(reader.width)),
+        max(1, round(reader.height)),
+        not reader.shows,
+    )
 
 
 class _Reader:
@@ -144,7 +164,10 @@ class _Reader:
         for name, value in stated.items():
             if name in _PAINT or name in _PLACED:
                 found = _GRADIENT.fullmatch(value) if name in ("fill", "stroke") else None
-                if found is None and (not _VALUE.fullmatch(value) or "url" in value.lower()):
+                said = _GRAMMAR.get(name, _VALUE)
+                if found is None and not (
+                    said.fullmatch(value) and _VALUE.fullmatch(value) and "url" not in value.lower()
+                ):
                     raise self._refuse(f"{name} with a value that is not drawn here")
                 kept[name] = f"url({found[1]})" if found is not None else value
             elif _CHANGES.fullmatch(name) and value not in _USUAL:
@@ -165,6 +188,8 @@ class _Reader:
         sides = (abs(left), abs(top), self.width, self.height)
         if not (all(side <= LARGEST_SIDE for side in sides) and min(self.width, self.height) > 0):
             raise self._refuse("no size: state viewBox with four numbers")
+        if max(self.width, self.height) > NARROWEST * min(self.width, self.height):
+            raise self._refuse(f"a side more than {NARROWEST} times the other")
         self._box = f"{left:g} {top:g} {self.width:g} {self.height:g}"
 
 

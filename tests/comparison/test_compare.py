@@ -486,4 +486,4 @@ def test_an_item_that_takes_a_product_with_it_says_so() -> None:
     (change,) = compared(changed(), changed(takes=["jobs.refit.items.STEP"])).changes
     assert change.note == "no longer used by any job: Example barrier"
     (back,) = compared(changed(takes=["jobs.refit.items.STEP"]), changed()).changes
-    assert back.note == "brings in what no job used before: Example barrier"
+    assert back.note == "brings in products that no job used before: Example barrier"

@@ -5,10 +5,13 @@ from __future__ import annotations
 import pytest
 
 from specgen.documents.method_statement.view import MethodStatement, method_statement
+from specgen.documents.parts.application import application_at
+from specgen.documents.parts.wording import Words
 from specgen.facts.layer.intervals import air_of, airs_of, coldest_air, interval, warmest_air
 from specgen.facts.product.drying import Unstated, drying_at, earliest, longest, sandable_at
 from specgen.model.product import Drying, DryingStage, SandableAfter
 from specgen.model.spec import Spec
+from specgen.units.locale import ENGLISH
 from specgen.units.quantity import Quantity, parse_quantity
 from tests.documents.conftest import context
 from tests.good_spec import checked, good_with, spec_of
@@ -54,7 +57,9 @@ def _statement(spec: Spec, job: str = "refit") -> MethodStatement:
 
 def _late(statement: MethodStatement, build: int = 0) -> str:
     """What is printed for the first wait between two coats."""
-    return next(row[4] for row in statement.builds[build].waits.rows if not row[0].startswith("last"))
+    coats = statement.builds[build].coats
+    at = [column.heading for column in coats.columns].index("If exceeded")
+    return next(row[at] for row in coats.rows if row[0] != "preparation")
 
 
 def test_of_one_product_twice_the_window_for_itself_is_judged_and_printed() -> None:
@@ -179,7 +184,11 @@ def test_a_time_for_warmer_air_is_never_printed_as_if_it_held() -> None:
             "project.second_units": "{film: mil}",
         }
     )
-    printed = {view.name: dict(view.drying) for view in _statement(spec).applications}
+    words = Words.of(spec.project, ENGLISH)
+    printed = {
+        product.name: dict(application_at(product, spec.jobs["refit"], words).drying)
+        for product in spec.products.values()
+    }
     assert printed["Example clear"] == {"dry to handle": "not stated for 15\N{NO-BREAK SPACE}°C"}
     assert "not stated for 15\N{NO-BREAK SPACE}°C" in printed["Example primer"].values()
 

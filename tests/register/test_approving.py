@@ -339,7 +339,12 @@ def test_a_document_that_is_not_there_leads_nowhere(desk: Desk, tmp_path: Path, 
     with pytest.raises(RegisterError):
         desk.issue(document)
     assert sorted(path.name for path in tmp_path.iterdir()) == ["specs"]
-    assert sorted(path.name for path in desk.folder.iterdir()) == ["job.yaml", "products.yaml", "project.yaml"]
+    assert sorted(path.name for path in desk.folder.iterdir()) == [
+        "job.yaml",
+        "products.yaml",
+        "project.yaml",
+        "sketch.svg",
+    ]
 
 
 def test_what_does_not_check_is_not_approved(desk: Desk) -> None:

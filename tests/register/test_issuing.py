@@ -195,7 +195,7 @@ def test_the_pages_say_what_was_issued(desk: Desk) -> None:
     html = next(path for path in done.documents if path.suffix == ".html").read_text()
     assert "DRAFT" not in html
     assert done.fingerprint in html
-    for secret in ("resin", json.loads((done.kept.folder / "model.maker.json").read_text())["salt"]):
+    for secret in ("resin and pigment", json.loads((done.kept.folder / "model.maker.json").read_text())["salt"]):
         assert secret not in html
         assert not any(secret.encode() in one for one in carried.values())
 

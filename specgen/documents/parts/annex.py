@@ -143,7 +143,7 @@ def _inputs(
 
 # what follows the id of a job or product where that comes first, and what the program puts behind the author's ids
 _AFTER_AN_ID = ("packs", "aerosol")
-_MADE = re.compile(r"packs|exact|all|one|aerosol|flammable|flammable_at_most|heat|\d+-(least|most)|")
+_MADE = re.compile(r"thinned|packs|exact|all|one|aerosol|flammable|flammable_at_most|heat|\d+-(least|most)|")
 
 
 def _of(working_id: str) -> str:
