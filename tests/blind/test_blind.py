@@ -67,14 +67,15 @@ STILL_MISSED = {
         "round_7",
         "minutes of flash-off typed as hours",
     ): "told as a warning: the usual time is an estimate, and a longer flash-off than the product's has no published limit",
-    ("round_7", "nobody reads the film of the finished columns"): "no rule asks that the total is read",
     ("round_7", "watchman who mixes the paint as well"): "what a text says of other work is not read",
     (
         "round_7",
         "air for the penstock with a digit lost",
     ): "a note says so: in a confined space no flow is assessed, the test of the air decides",
-    ("round_7", "solvent paint carried as corrosive class 8 only"): "no rule holds a number to its class",
-    ("round_7", "second colour ordered in the first"): "told as a note: the packs are counted for all variants",
+    (
+        "round_7",
+        "solvent paint carried as corrosive class 8 only",
+    ): "told as a warning: the list of numbers is from memory",
 }
 
 

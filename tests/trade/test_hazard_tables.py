@@ -30,6 +30,7 @@ COUNTS = {
     "redundant_statements": 4,
     "storage_limits": 11,
     "transport_notes": 15,
+    "transport_numbers": 10,
     "waste_codes": 8,
 }
 

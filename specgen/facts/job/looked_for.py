@@ -18,6 +18,7 @@ CLIMATE = re.compile(
     r"\bclimat|ambient|dew.?point|humid|hygromet|psychromet|weather|(?:air|surface|steel|metal)(?: and \w+)? temperature",
     re.I,
 )
+FILM = re.compile(r"\bDFT\b|\bdry film|film thickness|\bthickness of (?:the )?(?:coat|film|paint)", re.I)
 DUST = re.compile(r"\bdust|8502-3|clear tape|adhesive tape", re.I)
 
 

@@ -38,6 +38,13 @@ _OF_LAYER, _OF_PACK = ("layer-packs.", "litres-for-layer-packs."), ("packs.", "l
 
 LayerKey = tuple[str, str]
 PackKey = tuple[str, str | None]
+
+
+def named_pack(product: str, variant: str | None) -> str:
+    """A product, with its variant where one is named."""
+    return product if variant is None else f"{product} {variant}"
+
+
 Solids = Given | Working | NotKnown
 
 

@@ -1,7 +1,7 @@
 """USE008 The packs ordered give the specified DFT
 
 Checks
-    The packs ordered of each product and variant, against those calculated for all coats and items of the job together, rounded up once. A product of the job without a line in the order.
+    The packs ordered of each product and variant, against those calculated for all coats and items of the job together, rounded up once. A product of the job, or a variant of it, without a line in the order; a line that names no variant covers all of them.
 Why
     With one can too few the last part gets a thin coat or another batch.
 Passes
@@ -26,7 +26,10 @@ To put right
     Order the number calculated; round up once for each product, never down for each coat.
 """
 
-from specgen.facts.job.quantities import quantities
+from collections.abc import Sequence
+
+from specgen.facts.job.quantities import PackKey, named_pack, quantities
+from specgen.model.job import Ordered
 from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Job, Problem, Problems, Spec, date, rule
 
 
@@ -42,14 +45,25 @@ def packs_ordered(job: Job, spec: Spec, on: date) -> Problems:
         keys = {key for key in used if key[0] == line.product and line.variant in {None, key[1]}}
         ordered = sum(other.packs for other in lines if (other.product, other.variant) == (line.product, line.variant))
         if not keys:
-            named, at = (
-                (line.product, "product") if line.variant is None else (f"{line.product} {line.variant}", "variant")
-            )
-            yield Problem((*path, at), f"no coat of the job uses {named}", severity=WARNING)
+            at = "product" if line.variant is None else "variant"
+            what = f"no coat of the job uses {named_pack(line.product, line.variant)}"
+            yield Problem((*path, at), what, severity=WARNING)
         elif not keys <= figures.packs.keys():
             what = f"the order of {line.product} cannot be assessed: the packs required are not known"
             yield Problem((*path, "packs"), what, severity=NOTE)
         elif ordered < (need := sum(figures.packs[key].number for key in keys)):
-            yield Problem((*path, "packs"), f"packs ordered of {line.product}: {ordered}; required: {need}")
-    for product in sorted({product for product, _ in used} - {line.product for line in lines}):
-        yield Problem(("consumption", "ordered"), f"no packs of {product} are ordered", severity=WARNING)
+            what = f"packs ordered of {named_pack(line.product, line.variant)}: {ordered}; required: {need}"
+            yield Problem((*path, "packs"), what)
+    for name in sorted(_not_ordered(used, lines)):
+        yield Problem(("consumption", "ordered"), f"no packs of {name} are ordered", severity=WARNING)
+
+
+def _not_ordered(used: set[PackKey], lines: Sequence[Ordered]) -> set[str]:
+    """The products without a line; of the others the variants that no line covers."""
+    covered = {(line.product, line.variant) for line in lines}
+    products = {product for product, _ in covered}
+    found = {product for product, _ in used if product not in products}
+    for product, variant in used:
+        if product in products and variant is not None and not {(product, variant), (product, None)} & covered:
+            found.add(named_pack(product, variant))
+    return found

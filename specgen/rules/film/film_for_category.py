@@ -9,6 +9,7 @@ Passes
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
 
     systems.cab.category: {corrosivity: C3, durability: high, evidence: test report of this system}
+    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of all coats, after: clear, gauge: {principle: destructive}, criterion: {rule: own, min: 40 um, max: 70 um, text: the clear in the cut}}
 
     Given second good
     without jobs.rails.items.LOCKER
@@ -65,7 +66,7 @@ Fails
     Given a zinc-rich primer on blasted steel
     products.base.binder: pu_latent
     products.base.hazards.isocyanates: {contained: no}
-    systems.cab.category: {corrosivity: C4, durability: high}    # at systems.cab.category    # also HAZ037 at products.base.hazards.isocyanates.contained    # also OVR002 at systems.cab.layers.base.product    # also PRE015 at preparations.sand-steel.edge_grade
+    systems.cab.category: {corrosivity: C4, durability: high}    # at systems.cab.category    # also HAZ037 at products.base.hazards.isocyanates.contained    # also OVR002 at systems.cab.layers.base.product    # also PRE015 at preparations.sand-steel.edge_grade    # also INS021 at jobs.refit.inspection
 To put right
     Raise the DFT or the number of coats, lower the claim, or name as evidence the test report of this very system.
 """

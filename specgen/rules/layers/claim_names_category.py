@@ -11,7 +11,7 @@ Passes
     preparations.blast.edge_grade: P3
     without jobs.rails.items.LOCKER
 Fails
-    systems.cab.category: {durability: high}    # at systems.cab.category    # also FLM012 note at systems.cab.category
+    systems.cab.category: {durability: high}    # at systems.cab.category    # also FLM012 note at systems.cab.category    # also INS021 at jobs.refit.inspection
 
     Given second good
     systems.touch.category: {durability: low, evidence: report 8}    # at systems.touch.category

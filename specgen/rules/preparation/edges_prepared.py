@@ -17,7 +17,7 @@ Fails
     systems.chassis.category: {corrosivity: C4, durability: low, evidence: own report}    # at preparations.sand-steel.edge_grade
 
     systems.cab.category: {corrosivity: C5, durability: low, evidence: own report}    # at preparations.sand-steel.edge_grade
-    systems.chassis.category: {corrosivity: C3, durability: low, evidence: own report}    # also PRE008 at preparations.sand-steel.steps.sand.grade
+    systems.chassis.category: {corrosivity: C3, durability: low, evidence: own report}    # also PRE008 at preparations.sand-steel.steps.sand.grade    # also INS021 at jobs.refit.inspection
 To put right
     Write edge_grade: P2 or edge_radius: 2 mm, and stripe-coat the edges by brush before the first coat.
 """

@@ -40,7 +40,7 @@ Fails
 
     preparations.sand-steel.steps.sand: {id: sand, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 13..38.2 um, profile_method: ISO 8503-5}    # at preparations.sand-steel.steps.sand.profile
     systems.cab.category: {corrosivity: C3, durability: low, evidence: own report}
-    jobs.refit.substrate.thickness: 4 mm    # also PRE019 at systems.chassis.layers
+    jobs.refit.substrate.thickness: 4 mm    # also PRE019 at systems.chassis.layers    # also INS021 at jobs.refit.inspection
 To put right
     Specify a finer profile, with a finer abrasive and less pressure.
 """

@@ -1,7 +1,7 @@
 """PRE013 Steel exposed to salt, or bound for water, has a soluble-salt limit
 
 Checks
-    Bare steel that has been exposed to salt, is pitted (rust grade D, and C where it is bound for corrosivity C4, C5 or CX), is immersed, or is splashed by the sea: its preparation limits soluble salts, and where it is wetted in service not more loosely than the one published limit, which is for ships and here a choice. In the atmosphere a looser limit is noted, and a warning above what is usual there (table salt_limits). Pitted steel indoors, at no category above C2, is not asked for a limit. Rusted steel for which neither is stated cannot be assessed.
+    Bare steel that has been exposed to salt, is pitted (rust grade D, and C where it is bound for corrosivity C4, C5 or CX), is immersed, or is splashed by the sea: its preparation limits soluble salts, and where it is wetted in service not more loosely than the one published limit, which is for ships and here a choice. In the atmosphere a looser limit is noted, and a warning above what is usual there (table salt_limits). Pitted steel indoors, at no category above C2, is not asked for a limit. A limit that stands in the words of an inspection point after the preparation alone is a note. Rusted steel for which neither is stated cannot be assessed.
 Why
     Salt left on the steel, deepest in pits, draws water through the film: blisters in rows, with rust beneath.
 Passes
@@ -27,6 +27,12 @@ Passes
     jobs.refit.items.STEP.system: cab
 Fails
     jobs.refit.substrate.salt_exposure: yes    # at preparations.sand-steel.salt_limit
+
+    jobs.refit.substrate.salt_exposure: yes    # note at preparations.sand-steel.salt_limit
+    jobs.refit.inspection.salt: {id: salt, check: Soluble salt, at: after-preparation, criterion: {text: At most 50 mg/m2.}}
+
+    jobs.refit.substrate.salt_exposure: yes    # note at preparations.sand-steel.salt_limit    # warning at preparations.sand-steel.salt_limit
+    jobs.refit.inspection.salt: {id: salt, check: Soluble salt, at: after-preparation, items: [STEP], criterion: {text: At most 50 mg/m2.}}
 
     jobs.refit.substrate.rust_grade: D
     preparations.sand-steel.salt_limit: 101 mg/m2    # at preparations.sand-steel.salt_limit
@@ -62,7 +68,10 @@ To put right
 from fractions import Fraction
 
 from specgen.facts.job.exposure import environment_of, exposure_of
+from specgen.facts.job.in_words import salt_said
+from specgen.facts.job.looked_for import SALT, words_of
 from specgen.facts.pairs.parts import Part, prepared_with
+from specgen.model.acceptance import Stage
 from specgen.model.environment import Environment, EnvironmentKind, Medium
 from specgen.model.job import Exposure
 from specgen.rules.kit import NOTE, WARNING, Concern, Preparation, Problem, Problems, Quantity, Spec, date, rule, table
@@ -86,7 +95,12 @@ def salt_limited(preparation: Preparation, spec: Spec, on: date) -> Problems:
     for part in prepared_with(preparation, spec):
         reason = _reason(part)
         if reason and stated is None:
-            yield Problem(path, f"{part.name} {reason}, but no limit for soluble salts is stated")
+            at_point = _limit_at_a_point(part)
+            if at_point is None:
+                yield Problem(path, f"{part.name} {reason}, but no limit for soluble salts is stated")
+            else:
+                what = f"{part.name} {reason}; the limit for soluble salts stands at the inspection point {at_point}, not in the preparation"
+                yield Problem(path, what, severity=NOTE)
         elif reason and stated is not None and stated > ships:
             said = f"{part.name} {reason}; the limit for soluble salts, {stated}, is above"
             if stated > usual and not _wetted(environment_of(part.job, part.item)):
@@ -101,6 +115,15 @@ def salt_limited(preparation: Preparation, spec: Spec, on: date) -> Problems:
             where = ("jobs", part.job.id, *owner, "substrate", "salt_exposure")
             what = "cannot be assessed: neither rust grade nor salt exposure of the rusted steel is stated"
             yield Problem(where, what, "write salt_exposure and rust_grade", NOTE, absolute=True)
+
+
+def _limit_at_a_point(part: Part) -> str | None:
+    """The inspection point before painting whose words limit the salt on the part."""
+    for point in part.job.inspection:
+        looked_at = point.at is Stage.PREPARED and (not point.items or part.item.id in point.items)
+        if looked_at and SALT.search(words_of(point)) and salt_said(point.criterion.text or "") is not None:
+            return point.id
+    return None
 
 
 def _most(use: str) -> Quantity:

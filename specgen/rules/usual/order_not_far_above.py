@@ -20,7 +20,7 @@ To put right
     Compare the areas and the count of the items with the drawing; order less, or leave the number as it is where full boxes or a stock is meant.
 """
 
-from specgen.facts.job.quantities import quantities
+from specgen.facts.job.quantities import named_pack, quantities
 from specgen.facts.usual import proportion
 from specgen.model.product import PackForm
 from specgen.rules.kit import NOTE, PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule
@@ -39,7 +39,7 @@ def order_not_far_above(job: Job, spec: Spec, on: date) -> Problems:
         ordered = sum(other.packs for other in lines if (other.product, other.variant) == (line.product, line.variant))
         need = sum(needs)
         if needs and ordered > proportion("order_share") * need + proportion("order_packs"):
-            what = f"packs ordered of {line.product}: {ordered}; required: {need}"
+            what = f"packs ordered of {named_pack(line.product, line.variant)}: {ordered}; required: {need}"
             spare = proportion("order_box" if _is_can(line.product, spec) else "order_packs")
             far = ordered >= proportion("order_far") * need and ordered > need + spare
             yield Problem(("consumption", "ordered", line.id, "packs"), what, severity=WARNING if far else None)
