@@ -62,7 +62,7 @@ def test_both_dangers_stand_together() -> None:
             "re-entry without respiratory protection, after spraying has stopped",
             # the 3.4 min of the vapour would be read as leave to go in at once
             "spray mist",
-            "not before the clearance time posted at the booth; if none is posted, not before 30 min",
+            "not before the clearance time posted at the booth, extraction running; if none is posted, wait at least 30 min with the extraction running and have the clearance time measured",
         ),
     ]
     assert [text.replace(NB, " ") for text in air.statements] == [
@@ -102,7 +102,7 @@ def test_isocyanate_has_no_time_but_the_posted_one() -> None:
         "OEL, EU, 8 h TWA, 0.01 mg/m³\nOEL, EU, 15 min STEL, 0.02 mg/m³",
         "cannot be calculated: keep protective equipment on and measure the air",
     )
-    posted = "not before the clearance time posted at the booth; if none is posted, not before 30 min"
+    posted = "not before the clearance time posted at the booth, extraction running; if none is posted, wait at least 30 min with the extraction running and have the clearance time measured"
     assert rows["re-entry without respiratory protection, after spraying has stopped"] == ("spray mist", posted)
     assert any(
         text.startswith("Dilution ventilation is not a control measure for isocyanates") for text in air.statements

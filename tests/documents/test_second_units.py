@@ -61,8 +61,8 @@ def test_on_a4_a_temperature_has_the_second_unit_that_is_chosen_alone() -> None:
 
 
 @pytest.mark.parametrize(("text", "chosen", "printed"), [
-    ("3 K", "{temperature: degF}", "3_K (5_°F)"),
-    ("5 degF", "{temperature: degC}", "5_°F (3_K)"),
+    ("3 K", "{temperature: degF}", "3_K (5.4_°F)"),
+    ("5 degF", "{temperature: degC}", "5_°F (2.8_K)"),
     ("3 K", "{film: mil}", "3_K"),
 ])  # fmt: skip
 def test_a_difference_of_temperature_follows_the_unit_of_temperature(text: str, chosen: str, printed: str) -> None:

@@ -160,7 +160,7 @@ def test_nominal_total_is_told_before_and_after_sanding() -> None:
     changes = {"systems.cab.layers.primer.sanding_removes": "12 um", "systems.cab.layers.primer.remaining_min": "25 um"}
     told = _printed(changes).builds[0].total.replace("\N{NO-BREAK SPACE}", " ")
     assert "nominal 130 µm (5.1 mil), at most" in told
-    assert told.endswith("nominal 118 µm (4.6 mil) after sanding and polishing")
+    assert told.endswith("nominal 118 µm (4.6 mil) after sanding or polishing")
     assert "after" not in _printed({}).builds[0].total
 
 
