@@ -225,3 +225,19 @@ def test_a_side_holds_the_points_of_its_own_parts_only() -> None:
     door, step = (card.work for card in _card(spec).builds)
     assert [check.check for check in door.prepared] == []
     assert [check.check for check in step.prepared] == ["Surface clean and matt (STEP)"]
+
+
+def test_each_coat_says_what_it_does_to_people() -> None:
+    """The card is read alone at the vehicle: isocyanate is told where it is sprayed, and dust where the coat may be sanded."""
+    for place, decides in (
+        ("booth", "until the booth has cleared"),
+        ("confined-space", "whoever signs the entry permit decides"),
+    ):
+        spec = good()
+        put(spec, "jobs.refit.workplace", place)
+        coats = _card(spec).builds[0].work.coats
+        sprayed = [" ".join(coat.safety) for coat in coats]
+        assert ["contains isocyanate" in text for text in sprayed] == [False, False, True]
+        assert decides in sprayed[2]
+        assert "Dust from epoxy" in sprayed[0]
+        assert "The precautions under 1 primer apply here too." in sprayed[1]

@@ -12,12 +12,13 @@ import pytest
 from specgen.checking import check
 from specgen.documents.method_statement.short_names import short_names
 from specgen.documents.method_statement.view import method_statement
+from specgen.documents.parts.caution_catalogue import NO_FIRST_AID
 from specgen.documents.parts.tables import TableView
 from specgen.facts.product.protection import worn
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from tests.documents.conftest import context
-from tests.good_spec import ON, good, spec_of
+from tests.good_spec import ON, good, put, spec_of
 from tests.good_spec import checked as judged
 
 DEMO = Path(__file__).parents[2] / "specs_demo"
@@ -128,3 +129,11 @@ def test_a_row_names_those_it_is_for() -> None:
 )
 def test_short_names_stay_apart(names: list[str], shown: list[str]) -> None:
     assert list(short_names(names).values()) == shown
+
+
+def test_first_aid_nobody_states_is_told() -> None:
+    spec = good()
+    put(spec, "products.primer.hazards.first_aid", "[{id: eyes, route: eyes, action: Rinse for a quarter of an hour.}]")
+    whole = spec_of(judged(spec))
+    rows = method_statement(whole.jobs["refit"], context(whole, day=ON)).safety.merged.first_aid.rows
+    assert [row for row in rows if NO_FIRST_AID in row] == [("any", "base coat, clear, barrier", NO_FIRST_AID)]

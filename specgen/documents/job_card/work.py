@@ -14,12 +14,13 @@ from specgen.documents.parts.coats import CoatView, Wait, coats, waits
 from specgen.documents.parts.inspection import accepted, limits
 from specgen.documents.parts.preparation import steps
 from specgen.documents.parts.protection import usual_line, worn_line
-from specgen.documents.parts.step_cautions import at_steps
+from specgen.documents.parts.step_cautions import at_steps, standing_at
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.confined import place_of
 from specgen.facts.job.inspected import points_on
 from specgen.facts.job.quantities import Quantities
+from specgen.facts.product.dangers import traits_of
 from specgen.facts.product.protection import worn_at
 from specgen.model.acceptance import InspectionPoint, Stage
 from specgen.model.hazards import Task
@@ -74,8 +75,9 @@ class CardWait:
 class CardCoat:
     """`films` are (name, figure), the wet film of a cross coat or coat first; `wait` is None where the sources state none.
 
-    `checks` look at the coat as applied, `sanded` once `before_next` is done; `wear` is what protects while it is sprayed,
-    `other_wear` at what is done besides.
+    `safety` are the cautions of mixing and spraying, and of sanding where the coat may be sanded; of what an earlier coat says already
+    they name that coat. `checks` look at the coat as applied, `sanded` once `before_next` is done; `wear` is what protects while
+    it is sprayed, `other_wear` at what is done besides.
     """
 
     name: str
@@ -83,6 +85,7 @@ class CardCoat:
     passes: str
     films: tuple[tuple[str, Figure], ...]
     applied: Pairs
+    safety: tuple[str, ...]
     wear: Pairs
     other_wear: Pairs
     checks: tuple[CardCheck, ...]
@@ -192,6 +195,7 @@ def _coats(
 ) -> Iterator[CardCoat]:
     layers = {layer.id: layer for layer in build.system.layers}
     above = [*listed[1:], None]
+    told: dict[str, str] = {}
     for coat, following in zip(listed, above, strict=True):
         product, before_next = spec.product_of(layers[coat.layer]), layers[coat.layer].before_next or ""
         films = (
@@ -208,6 +212,7 @@ def _coats(
             passes=coat.passes.replace("\n", " "),
             films=tuple((name, _figure(text)) for name, text in films),
             applied=tuple(_applied(product, job, words)),
+            safety=_safety(product, job, sanded, coat.name, told, words),
             wear=_wear(product, words),
             other_wear=tuple(_other_wear(product, sanded, words)),
             checks=points.after(coat.layer, sanded=False),
@@ -216,6 +221,20 @@ def _coats(
             wait=wait,
             last=following is None,
         )
+
+
+def _safety(product: Product, job: Job, sanded: bool, coat: str, told: dict[str, str], words: Words) -> tuple[str, ...]:
+    """What the kind of product does at each of these tasks; what stands at an earlier coat is referred to by that coat's name."""
+    tasks = (
+        *((Task.MIXING,) if "two-pack" in traits_of(product) else ()),
+        Task.SPRAYING,
+        *((Task.SANDING,) if sanded else ()),
+    )
+    texts = [text for task in tasks for text in standing_at(task, [product], words, place=place_of(job))]
+    earlier = dict.fromkeys(told[text] for text in texts if text in told)
+    new = tuple(dict.fromkeys(text for text in texts if text not in told))
+    told.update(dict.fromkeys(new, coat))
+    return (*new, *(words("The precautions under {} apply here too.").format(name) for name in earlier))
 
 
 def _applied(product: Product, job: Job, words: Words) -> Iterator[tuple[str, str]]:
@@ -285,6 +304,10 @@ def _type(prepare: Sequence[CardStep], applied: Sequence[CardCoat], points: int)
     """The size of the type by how much there is to say, so that a full card takes few sides and a short one is read from afar."""
     told = [text for step in prepare for text in (step.title, step.text, step.limits, step.done, step.safety)]
     for coat in applied:
-        told += [coat.before_next, *(text for pair in (*coat.applied, *coat.wear, *coat.other_wear) for text in pair)]
+        told += [
+            coat.before_next,
+            *coat.safety,
+            *(text for pair in (*coat.applied, *coat.wear, *coat.other_wear) for text in pair),
+        ]
     room = sum(len(text) for text in told) + len(applied) * _COAT + points * _POINT
     return next((size for most, size in _ROOM if room <= most), "eight")

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from specgen.documents.method_statement.short_names import short_names
-from specgen.documents.parts.caution_catalogue import NOT_STATED
+from specgen.documents.parts.caution_catalogue import NO_FIRST_AID, NOT_STATED
 from specgen.documents.parts.cautions import HazardView, Statement, acts, chemical_hazards, hazards
 from specgen.documents.parts.pictogram import PictogramView
 from specgen.documents.parts.step_cautions import standing_by_product
@@ -187,7 +187,11 @@ def _cell(texts: Iterable[tuple[str, str]], named: _Named, members: int, words: 
 
 
 def _first_aid(products: Sequence[Product], named: _Named, words: Words) -> TableView:
-    rows = [(words.word(route), named(owners), act) for route, act, owners in acts(products)]
+    listed = acts(products)
+    rows = [(words.word(route), named(owners), act) for route, act, owners in listed]
+    helped = {owner for _, _, owners in listed for owner in owners}
+    if unstated := [product.name for product in products if product.name not in helped]:
+        rows.append((words("any"), named(unstated), words(NO_FIRST_AID)))
     columns = (Column(words("Exposure"), "w-15"), Column(words("Products"), "w-15"), Column(words("What to do")))
     return table_view(words("First aid"), columns, rows)
 
