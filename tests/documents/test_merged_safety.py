@@ -137,3 +137,17 @@ def test_first_aid_nobody_states_is_told() -> None:
     whole = spec_of(judged(spec))
     rows = method_statement(whole.jobs["refit"], context(whole, day=ON)).safety.merged.first_aid.rows
     assert [row for row in rows if NO_FIRST_AID in row] == [("any", "base coat, clear, barrier", NO_FIRST_AID)]
+
+
+def test_a_cleaner_may_be_graver_than_every_product() -> None:
+    spec = good()
+    for product in ("primer", "base", "clear", "barrier"):
+        put(spec, f"products.{product}.hazards.signal_word", "Warning")
+    put(
+        spec,
+        "jobs.refit.consumption.supplies",
+        "[{id: wipe, what: degreaser, amount: 2 L, kind: cleaner, statements: [H225, H304], gloves: nitrile 0.4 mm}]",
+    )
+    whole = spec_of(judged(spec))
+    merged = method_statement(whole.jobs["refit"], context(whole, day=ON)).safety.merged
+    assert (merged.word, merged.level) == ("Danger", "danger")

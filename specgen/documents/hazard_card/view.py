@@ -13,8 +13,8 @@ from dataclasses import dataclass, replace
 from specgen.documents.context import Context
 from specgen.documents.parts.caution_catalogue import HURTS, NO_FIRST_AID, Work
 from specgen.documents.parts.cautions import (
-    HazardView,
     chemical_hazards,
+    data_sheet_line,
     data_sheet_words,
     emergency,
     first_aid,
@@ -99,7 +99,7 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
         hurts=hurts,
         wear=wear,
         supplies=supplied,
-        data_sheets=tuple(_data_sheets(panels)),
+        data_sheets=tuple(_data_sheets(products, job, words)),
         cautions=cautions,
         entry=entry_permit(job, words),
         re_entry=re_entry(job, spec, context.day, words),
@@ -157,10 +157,13 @@ def _supplies(job: Job, words: Words) -> TableView:
     return table_view(words("Thinners and cleaners"), columns, rows)
 
 
-def _data_sheets(panels: Sequence[HazardView]) -> Iterator[str]:
-    for panel in panels:
-        for sheet in panel.data_sheets:
-            yield sheet if sheet.startswith(panel.product.partition(",")[0]) else f"{panel.product}: {sheet}"
+def _data_sheets(products: Sequence[Product], job: Job, words: Words) -> Iterator[str]:
+    for product in products:
+        if product.hazards is not None and (sheet := data_sheet_line(product.hazards, words)):
+            yield f"{product.name}: {sheet}"
+    for entry in chemicals(job):
+        if sheet := data_sheet_words(entry.safety_data_sheet, words):
+            yield f"{entry.what}: {sheet}"
 
 
 def _climate(job: Job, words: Words) -> tuple[tuple[str, str], ...]:

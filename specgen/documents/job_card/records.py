@@ -8,7 +8,7 @@ Readings and packs are planned for the whole job; a card of several builds or ve
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 
@@ -17,7 +17,7 @@ from specgen.documents.parts.coats import coats
 from specgen.documents.parts.inspection import limits, method_of
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
-from specgen.facts.job.inspected import film_points, places, points_on
+from specgen.facts.job.inspected import film_points, numbers_of, places, points_on
 from specgen.facts.job.points import principle_of
 from specgen.facts.job.quantities import Quantities
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint, SampledUnit
@@ -89,7 +89,7 @@ class Records:
 def records(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words) -> Records:
     """The back of one build."""
     own = points_on(build.items, job, spec)
-    numbers = {point.id: str(number) for number, point in enumerate(job.inspection, 1)}
+    numbers = numbers_of(job)
     films = [point for point in film_points(job) if point in own and principle_of(point) is not GaugePrinciple.COMB]
     stated = dict(climate(job.climate, words))
     names = (
@@ -114,7 +114,7 @@ def records(build: Build, job: Job, spec: Spec, figures: Quantities, words: Word
 
 
 def _sheets(
-    films: Sequence[InspectionPoint], numbers: dict[str, str], build: Build, job: Job, spec: Spec, words: Words
+    films: Sequence[InspectionPoint], numbers: Mapping[str, str], build: Build, job: Job, spec: Spec, words: Words
 ) -> Iterator[ReadingSheet]:
     alike: dict[tuple[int, int, bool], list[InspectionPoint]] = {}
     for point in films:
@@ -145,7 +145,7 @@ def _said(spots: int, per_spot: int, share: int, words: Words) -> str:
     return said
 
 
-def _film(point: InspectionPoint, numbers: dict[str, str], words: Words) -> FilmPoint:
+def _film(point: InspectionPoint, numbers: Mapping[str, str], words: Words) -> FilmPoint:
     return FilmPoint(
         number=numbers[point.id],
         check=point.check,
@@ -177,7 +177,7 @@ def _share(point: InspectionPoint, spots: int, build: Build, job: Job, spec: Spe
     return max(1, ceil(spots * here / whole / max(1, len(job.vehicles))))
 
 
-def _gauges(films: Sequence[InspectionPoint], numbers: dict[str, str], words: Words) -> Iterator[tuple[str, str]]:
+def _gauges(films: Sequence[InspectionPoint], numbers: Mapping[str, str], words: Words) -> Iterator[tuple[str, str]]:
     """(what it measures, what it is zeroed on), a line for each kind of gauge."""
     alike: dict[str, list[str]] = {}
     for point in films:

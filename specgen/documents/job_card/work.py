@@ -18,7 +18,7 @@ from specgen.documents.parts.step_cautions import at_steps, standing_at
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.confined import place_of
-from specgen.facts.job.inspected import points_on
+from specgen.facts.job.inspected import numbers_of, points_on
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.product.dangers import traits_of
 from specgen.facts.product.protection import worn_at
@@ -147,7 +147,7 @@ class Points:
     """The inspections of a build as the card prints them."""
 
     def __init__(self, build: Build, job: Job, spec: Spec, words: Words) -> None:
-        self._numbers = {point.id: str(number) for number, point in enumerate(job.inspection, 1)}
+        self._numbers = numbers_of(job)
         self._own, self._words = points_on(build.items, job, spec), words
         self.many = len(self._own)
 

@@ -11,7 +11,7 @@ from typing import TypeVar
 
 from specgen.documents.method_statement.short_names import short_names
 from specgen.documents.parts.caution_catalogue import NO_FIRST_AID, NOT_STATED
-from specgen.documents.parts.cautions import HazardView, Statement, acts, chemical_hazards, hazards
+from specgen.documents.parts.cautions import HazardView, Statement, acts, chemical_hazards, gravest_of, hazards
 from specgen.documents.parts.pictogram import PictogramView
 from specgen.documents.parts.step_cautions import standing_by_product
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -42,16 +42,16 @@ class MergedSafety:
 
 def merged_safety(products: Sequence[Product], job: Job, spec: Spec, words: Words) -> MergedSafety:
     """The hazards of the products and of thinners and cleaners, the gravest word first."""
-    panels = (*hazards(products, spec, words), *chemical_hazards(job, words))
     alone = (
         *(panel for product in products for panel in hazards([product], spec, words)),
         *chemical_hazards(job, words),
     )
+    gravest = gravest_of(alone)
     named = _Named([panel.product for panel in alone], words)
     own = _Named([product.name for product in products], words)
     return MergedSafety(
-        word=panels[0].signal_word,
-        level=panels[0].level,
+        word=gravest.signal_word,
+        level=gravest.level,
         pictograms=tuple({symbol.code: symbol for panel in alone for symbol in panel.pictograms}.values()),
         products=_products(alone, named, words),
         statements=_statements(alone, named, words),

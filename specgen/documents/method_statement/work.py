@@ -20,7 +20,7 @@ from specgen.documents.parts.step_cautions import cautions_at
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.confined import place_of
-from specgen.facts.job.inspected import points_on
+from specgen.facts.job.inspected import numbers_of, points_on
 from specgen.model.acceptance import InspectionPoint, Stage
 from specgen.model.hazards import Task
 from specgen.model.job import Job
@@ -203,7 +203,7 @@ class _Points:
     """The inspections of a build as rows, with their number in the inspection and test plan."""
 
     def __init__(self, job: Job, own: Sequence[InspectionPoint], told: set[str], words: Words) -> None:
-        self._numbers = {point.id: str(number) for number, point in enumerate(job.inspection, 1)}
+        self._numbers = numbers_of(job)
         self._own, self._told, self._words = own, told, words
 
     def stage(self, *stages: Stage | None) -> tuple[WorkRow, ...]:

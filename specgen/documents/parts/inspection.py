@@ -8,6 +8,7 @@ from specgen.documents.parts.pictures import marked, see
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.counting import PERCENT, counting
+from specgen.facts.job.inspected import numbers_of
 from specgen.model.acceptance import Criterion, Gauge, InspectionPoint, Readings, Sampling
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -28,12 +29,13 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
         Column(words("If it fails"), "w-15"),
     ]
     rows = []
-    for number, point in enumerate(job.inspection, 1):
+    numbers = numbers_of(job)
+    for point in job.inspection:
         when = _when(point, layers, words) + (f"\n{words('HOLD POINT')}" if point.hold_point else "")
         method = method_of(point, words)
         named = f"({', '.join(point.items)})" if point.items else ""
         check = _joined((point.check, named, marked(point, job, spec, words), see(point, job, spec, words)))
-        rows.append((str(number), when, check, method, passes(point.criterion, words), point.if_failed or ""))
+        rows.append((numbers[point.id], when, check, method, passes(point.criterion, words), point.if_failed or ""))
     return table_view(words("Inspection points in work sequence"), columns, rows)
 
 

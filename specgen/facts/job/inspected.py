@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from specgen.model.acceptance import InspectionPoint
 from specgen.model.job import Item, Job
@@ -17,6 +17,11 @@ def film_points(job: Job) -> Iterator[InspectionPoint]:
         figures = (criterion.rule, criterion.min, criterion.nominal, criterion.max)
         if point.gauge is not None or any(figure is not None for figure in figures):
             yield point
+
+
+def numbers_of(job: Job) -> Mapping[str, str]:
+    """The number of each point in the inspection and test plan, by its id: `1` for the first, in the order of the job."""
+    return {point.id: str(number) for number, point in enumerate(job.inspection, 1)}
 
 
 def points_on(items: Sequence[Item], job: Job, spec: Spec) -> tuple[InspectionPoint, ...]:
