@@ -3,7 +3,7 @@
 Checks
     The category of each class is one of those in the table hazard_classes. Specific limits of a component are more than nothing. Several limits of one class are a ladder: the worse category begins at the higher share. A limit on an aquatic class is told, for there the law has M-factors; they are 1 or more.
 Why
-    A category nobody knows counts for nothing. A step that begins above the worse one is never reached, and a limit of nothing says nothing: the product seems milder than it is.
+    An unknown category counts for nothing. A step that begins above the worse one is never reached, and a limit of nothing says nothing: the product seems milder than it is.
 Passes
     products.primer.composition.solvent.classes: [{id: organs, hazard_class: stot_single, category: "1", limit: 60 %, limit_source: supplier}, {id: organs-less, hazard_class: stot_single, category: "2", limit: 59 %, limit_source: supplier}]
 
