@@ -16,10 +16,11 @@ from specgen.documents.parts.wording import WORDS
 from specgen.findings import Severity
 from specgen.model.acceptance import SampledUnit
 from specgen.model.application import Method, Workplace
+from specgen.model.drying import DryingStage, Sanding
 from specgen.model.environment import EnvironmentKind, Medium
 from specgen.model.parse import load
 from specgen.model.preparation import StepKind
-from specgen.model.product import CuringKind, DryingStage, Role, Sanding
+from specgen.model.product import CuringKind, Role
 from specgen.model.system import Durability, Immersion
 from specgen.printing.documents import print_documents
 from specgen.standards.tables import table

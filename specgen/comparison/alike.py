@@ -11,10 +11,11 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from specgen.model.canonical import written
+from specgen.model.drying import Drying, OvercoatWindow, SandableAfter
 from specgen.model.hazards import FirstAid, HazardClass, Protection
 from specgen.model.node import Node
 from specgen.model.preparation import PreparationStep
-from specgen.model.product import Drying, OvercoatWindow, SandableAfter, VocCategory
+from specgen.model.product import VocCategory
 from specgen.model.system import Layer
 from specgen.model.walk import Path, declaration, inner_record, leaves
 

@@ -12,19 +12,11 @@ from functools import cache
 
 from specgen.comparison.changes import Difference, Kind, Owner
 from specgen.comparison.effects import is_entry
+from specgen.model.drying import Drying, OvercoatWindow, PotLifeAt, SandableAfter, Stoving
 from specgen.model.job import Job, OldCoat, Ordered
 from specgen.model.node import Node
 from specgen.model.outline import value_type
-from specgen.model.product import (
-    ComponentClass,
-    Coverage,
-    Drying,
-    OvercoatWindow,
-    PotLifeAt,
-    SandableAfter,
-    Stoving,
-    VocCategory,
-)
+from specgen.model.product import ComponentClass, Coverage, VocCategory
 from specgen.model.system import Layer
 from specgen.model.walk import declaration, inner_record
 from specgen.standards.reads import remembered

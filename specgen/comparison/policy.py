@@ -9,10 +9,11 @@ from functools import cache
 
 from specgen.model.acceptance import InspectionPoint
 from specgen.model.declaring import Polarity
+from specgen.model.drying import OvercoatWindow
 from specgen.model.job import Item, Job, MaskedArea
 from specgen.model.node import Node
 from specgen.model.preparation import Preparation
-from specgen.model.product import OvercoatWindow, Product, Variant
+from specgen.model.product import Product, Variant
 from specgen.model.project import Holder
 from specgen.model.system import System
 from specgen.model.walk import declaration, models

@@ -23,9 +23,9 @@ from specgen.comparison.same_entry import renames_within
 from specgen.facts.graph import PROJECT, Address, closure
 from specgen.facts.memo import memoised
 from specgen.model.canonical import written
+from specgen.model.drying import OvercoatWindow
 from specgen.model.job import Item, Job, Ordered
 from specgen.model.node import Node
-from specgen.model.product import OvercoatWindow
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.system import Layer
 from specgen.model.walk import Path, leaves

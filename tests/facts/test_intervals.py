@@ -9,7 +9,7 @@ from specgen.documents.parts.application import application_at
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.intervals import air_of, airs_of, coldest_air, interval, warmest_air
 from specgen.facts.product.drying import Unstated, drying_at, earliest, longest, sandable_at
-from specgen.model.product import Drying, DryingStage, SandableAfter
+from specgen.model.drying import Drying, DryingStage, SandableAfter
 from specgen.model.spec import Spec
 from specgen.units.locale import ENGLISH
 from specgen.units.quantity import Quantity, parse_quantity

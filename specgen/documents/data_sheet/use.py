@@ -10,7 +10,8 @@ from collections.abc import Iterator, Sequence
 from specgen.documents.data_sheet.by_air import Timed, by_air
 from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.wording import Words
-from specgen.model.product import Drying, OvercoatWindow, Product, SandableAfter
+from specgen.model.drying import Drying, OvercoatWindow, SandableAfter
+from specgen.model.product import Product
 from specgen.model.spec import Spec
 
 # What an overcoat window may name instead of a product.

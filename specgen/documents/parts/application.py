@@ -16,9 +16,10 @@ from specgen.facts.job.confined import place_of
 from specgen.facts.layer.intervals import air_of
 from specgen.facts.product.drying import Unstated, drying_at, sandable_at, stage_of
 from specgen.model.application import Activation, Application, Mixing
+from specgen.model.drying import Drying, DryingStage, SandableAfter
 from specgen.model.hazards import Task
 from specgen.model.job import Job
-from specgen.model.product import Drying, DryingStage, PackForm, Product, SandableAfter
+from specgen.model.product import PackForm, Product
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import plain_text
 

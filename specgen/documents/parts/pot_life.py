@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from specgen.documents.parts.wording import Words
-from specgen.model.product import PotLife, PotLifeAt
+from specgen.model.drying import PotLife, PotLifeAt
 
 
 def pot_life(stated: PotLife, words: Words) -> str:

@@ -14,11 +14,12 @@ from fractions import Fraction
 from specgen.model.acceptance import GaugePrinciple, LowReadings, SampledUnit, Stage, ZeroedOn
 from specgen.model.application import Method, Workplace
 from specgen.model.control import ExtraSection, Section
+from specgen.model.drying import DryingStage, Sanding
 from specgen.model.environment import EnvironmentKind, Medium
 from specgen.model.hazards import Route, SignalWord, Task
 from specgen.model.job import Exposure, RubResult
 from specgen.model.preparation import StepKind
-from specgen.model.product import CuringKind, DryingStage, Losses, PackForm, Role, Sanding
+from specgen.model.product import CuringKind, Losses, PackForm, Role
 from specgen.model.project import FilmConversion, PageSize, Project
 from specgen.model.system import Durability
 from specgen.trade.working import Working

@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from typing import Protocol, TypeVar
 
 from specgen.facts.placing import jobs_painted_with
+from specgen.model.drying import OvercoatWindow
 from specgen.model.job import Job
-from specgen.model.product import OvercoatWindow
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.units.quantity import Quantity, Range, lower

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from specgen.facts.layer.intervals import coldest_air
 from specgen.facts.product.drying import Unstated, earliest, longest, spoken, stage_of
-from specgen.model.product import DryingStage
+from specgen.model.drying import DryingStage
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.units.quantity import Quantity, lower

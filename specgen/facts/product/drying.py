@@ -10,7 +10,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
-from specgen.model.product import Drying, DryingStage, Product, SandableAfter, Sanding
+from specgen.model.drying import Drying, DryingStage, SandableAfter, Sanding
+from specgen.model.product import Product
 from specgen.units.quantity import Quantity, lower, upper
 
 Entry = TypeVar("Entry", Drying, SandableAfter)

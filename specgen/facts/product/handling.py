@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from specgen.model.product import Drying, DryingStage, Product
+from specgen.model.drying import Drying, DryingStage
+from specgen.model.product import Product
 from specgen.units.quantity import Quantity, as_range, upper
 
 # Drying times are compared at this air temperature throughout the trade (common practice, no source).

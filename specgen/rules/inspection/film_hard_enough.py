@@ -28,7 +28,7 @@ from specgen.facts.job.points import principle_of
 from specgen.facts.layer.intervals import air_of, interval
 from specgen.facts.product.drying import Unstated, earliest, longest, time_between
 from specgen.model.acceptance import GaugePrinciple
-from specgen.model.product import Drying, DryingStage
+from specgen.model.drying import Drying, DryingStage
 from specgen.rules.kit import NOTE, PRACTICE, WARNING, Job, Layer, Problem, Problems, Quantity, Spec, System, date, rule
 from specgen.units.quantity import lower
 

@@ -33,7 +33,7 @@ To put right
 
 from specgen.facts.layer.intervals import coldest_air
 from specgen.facts.layer.release import reached
-from specgen.model.product import DryingStage
+from specgen.model.drying import DryingStage
 from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Problem, Problems, Spec, System, date, rule, show
 
 _ASK = "ask the manufacturer for the time at this air temperature, or keep the air warmer"

@@ -34,7 +34,7 @@ import re
 
 from specgen.facts.layer.intervals import coldest_air
 from specgen.facts.product.drying import Unstated, longest, sandable_at
-from specgen.model.product import Sanding
+from specgen.model.drying import Sanding
 from specgen.rules.kit import ERROR, LOGIC, WARNING, Layer, Problem, Problems, Spec, System, date, rule, show
 
 _WET = re.compile(r"\b(wet|water)\b", re.IGNORECASE)

@@ -49,9 +49,9 @@ from specgen.facts.layer.release import Reached, reached
 from specgen.facts.pairs.families import binder_family
 from specgen.facts.placing import items_painted_with
 from specgen.facts.product.drying import warmer_rows
+from specgen.model.drying import Drying, DryingStage
 from specgen.model.environment import EnvironmentKind
 from specgen.model.job import Item
-from specgen.model.product import Drying, DryingStage
 from specgen.rules.kit import (
     ERROR,
     LOGIC,

@@ -39,7 +39,7 @@ To put right
 
 import re
 
-from specgen.model.product import Sanding
+from specgen.model.drying import Sanding
 from specgen.rules.kit import LOGIC, WARNING, Layer, Problem, Problems, Spec, System, date, rule
 
 _WORK = r"(?:sand|abrade|abrad|scuff|flat)(?:ing|down)?"

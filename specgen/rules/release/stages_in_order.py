@@ -22,7 +22,7 @@ To put right
 """
 
 from specgen.facts.product.drying import spoken
-from specgen.model.product import Drying, DryingStage
+from specgen.model.drying import Drying, DryingStage
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Product, Spec, date, rule
 from specgen.units.quantity import lower, upper
 

@@ -37,7 +37,7 @@ import re
 
 from specgen.facts.layer.intervals import coldest_air
 from specgen.facts.product.drying import Unstated, earliest, longest
-from specgen.model.product import DryingStage
+from specgen.model.drying import DryingStage
 from specgen.rules.kit import PRACTICE, WARNING, Layer, Problem, Problems, Role, Spec, System, date, rule, show
 
 _WET_ON_WET = re.compile(r"\bwet[ -](on|in|into)[ -]wet\b", re.IGNORECASE)

@@ -33,7 +33,7 @@ from itertools import pairwise
 from math import prod
 
 from specgen.facts.usual import proportion
-from specgen.model.product import Drying, DryingStage
+from specgen.model.drying import Drying, DryingStage
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Product, Spec, date, rule
 from specgen.units.quantity import lower, upper
 

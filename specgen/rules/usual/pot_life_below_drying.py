@@ -31,7 +31,8 @@ To put right
 
 from specgen.facts.product.drying import earliest, longest, spoken, stage_of
 from specgen.facts.usual import proportion
-from specgen.model.product import CuringKind, DryingStage, PotLife, PotLifeAt
+from specgen.model.drying import DryingStage, PotLife, PotLifeAt
+from specgen.model.product import CuringKind
 from specgen.rules.kit import ERROR, LOGIC, PRACTICE, WARNING, Path, Problem, Problems, Product, Spec, date, rule
 from specgen.units.quantity import lower, upper
 

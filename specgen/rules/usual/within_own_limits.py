@@ -38,7 +38,8 @@ To put right
 from collections.abc import Iterator
 
 from specgen.facts.usual import proportion
-from specgen.model.product import Drying, Losses, OvercoatWindow, SandableAfter
+from specgen.model.drying import Drying, OvercoatWindow, SandableAfter
+from specgen.model.product import Losses
 from specgen.rules.kit import LOGIC, WARNING, Path, Problem, Problems, Product, Range, Spec, date, rule, table
 from specgen.units.quantity import as_range
 

@@ -87,7 +87,7 @@ from fractions import Fraction
 from specgen.facts.layer.bands import band_of, bands, family_names, shrinkage
 from specgen.facts.layer.intervals import at_or_above, coldest_air, late_allowed, warmest_air, windows_for
 from specgen.facts.pairs.families import binder_family
-from specgen.model.product import OvercoatWindow
+from specgen.model.drying import OvercoatWindow
 from specgen.rules.kit import (
     LOGIC,
     PRACTICE,

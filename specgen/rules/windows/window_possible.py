@@ -24,7 +24,7 @@ To put right
     Correct the entry from the manufacturer's data.
 """
 
-from specgen.model.product import OvercoatWindow
+from specgen.model.drying import OvercoatWindow
 from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Product, Quantity, Spec, date, rule
 
 
