@@ -90,6 +90,25 @@ def test_a_named_job_brings_the_products_it_uses() -> None:
     assert len(print_documents(result, documents=["data-sheet"], formats=["html"])) == 5
 
 
+def test_calculations_apart_are_a_file_beside_their_document() -> None:
+    result = _changed(project__calculations="apart")
+    kinds = ["method-statement", "data-sheet", "order-list"]
+    files = print_documents(result, documents=kinds, formats=SCREEN, products=["primer"])
+    assert list(files) == [
+        "MS-001-method-statement.html",
+        "MS-001-method-statement-calculations.html",
+        "DS-primer-data-sheet.html",
+        "DS-primer-data-sheet-calculations.html",
+        "OL-works-fleet-order-list.html",
+        "OL-works-fleet-order-list.csv",
+        "OL-works-fleet-order-list-calculations.html",
+    ]
+    page = files["MS-001-method-statement-calculations.html"].decode()
+    assert "<h1>Calculations of the method statement</h1>" in page
+    assert "MS-001-method-statement</span>" in page
+    assert ">W1</th>" in page
+
+
 @pytest.mark.parametrize(
     ("asked", "why"),
     [

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Generic, Literal, Protocol, TypeVar
 
 from specgen.documents.context import Context
+from specgen.documents.parts.apart import Apart
 from specgen.documents.parts.tables import TableView
 
 About = Literal["job", "product", "folder", "jobs", "comparison"]
@@ -30,7 +31,8 @@ AnyView = TypeVar("AnyView", bound=View)
 class Kind(Generic[Subject, AnyView]):
     """`name` as on the command line; `place` its place in every list. Formats are pdf, html and csv.
 
-    `sheet` are its rows for a spreadsheet, where it comes as csv. A document that is `issued` goes out under the number of its
+    `sheet` are its rows for a spreadsheet, where it comes as csv; `apart` are its calculations where they stand in a file of
+    their own. A document that is `issued` goes out under the number of its
     job or product; the others are drawn up anew when they are wanted.
     """
 
@@ -40,6 +42,7 @@ class Kind(Generic[Subject, AnyView]):
     formats: tuple[str, ...]
     view: Callable[[Subject, Context], AnyView]
     sheet: Callable[[AnyView], TableView] | None = None
+    apart: Callable[[AnyView], Apart | None] | None = None
     issued: bool = False
 
     @property

@@ -22,7 +22,14 @@ class Section(StrEnum):
     DRAWINGS = "drawings"
     COVERAGE = "coverage"
     CLAIMS = "claims"
-    CALCULATIONS = "calculations"
+
+
+class Calculations(StrEnum):
+    """Where the calculations of a document stand: at its end, in a file of their own, or nowhere."""
+
+    ANNEX = "annex"
+    APART = "apart"
+    NONE = "none"
 
 
 class ExtraSection(StrEnum):
@@ -42,9 +49,13 @@ class DocumentControl(Node):
     leave_out: tuple[Annotated[Section, choice(Section)], ...] = leaf(
         Polarity.NOTE,
         Concern.DOCUMENT,
-        "sections left out: repair, defects, materials or drawings of a method statement, coverage or claims of a data "
-        "sheet, calculations of either",
+        "sections left out: repair, defects, materials or drawings of a method statement, coverage or claims of a data sheet",
         default=(),
+    )
+    calculations: Annotated[Calculations, choice(Calculations)] | None = leaf(
+        Polarity.NOTE,
+        Concern.DOCUMENT,
+        "place of the calculations: annex of the document, apart in a file of their own, or none; as the project says if left out",
     )
     add: tuple[Annotated[ExtraSection, choice(ExtraSection)], ...] = leaf(
         Polarity.NOTE,

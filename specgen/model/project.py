@@ -6,7 +6,7 @@ from enum import StrEnum
 from typing import Annotated
 
 from specgen.model.banned import Banned
-from specgen.model.control import Contact
+from specgen.model.control import Calculations, Contact
 from specgen.model.declaring import Audience, Concern, Polarity, entries, leaf, part
 from specgen.model.field_types import Code, Colour, Id, Line, PictureFile, Span, Text, WholeNumber, YesNo, choice
 from specgen.model.hazards import Users
@@ -233,6 +233,12 @@ class Project(Node):
     second_units: SecondUnits | None = part("units printed in brackets")
     page_size: Annotated[PageSize, choice(PageSize)] = leaf(
         Polarity.WORDING, Concern.DOCUMENT, "page size: A4 or Letter", default=PageSize.A4
+    )
+    calculations: Annotated[Calculations, choice(Calculations)] = leaf(
+        Polarity.NOTE,
+        Concern.DOCUMENT,
+        "place of the calculations of every document: annex, apart in a file of their own, or none",
+        default=Calculations.ANNEX,
     )
     language: Annotated[Language, choice(Language)] = leaf(
         Polarity.WORDING, Concern.DOCUMENT, "language of the documents: en", default=Language.ENGLISH

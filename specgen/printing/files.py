@@ -31,6 +31,8 @@ _IN_SHORT: Mapping[About, Callable[[Any, Any], str]] = {
     "comparison": lambda _, view: view.answer,
 }
 
+_CALCULATIONS = "calculations.html.j2"
+
 
 @dataclass(frozen=True, slots=True)
 class Issue:
@@ -66,28 +68,31 @@ def files(
     issue: Issue | None = None,
     suffix: str = "",
 ) -> Iterator[tuple[str, bytes]]:
-    """File name and content of one document in each of these formats its kind has, or in all.
+    """File name and content of one document in each of these formats its kind has, or in all; calculations apart follow it.
 
     `suffix` follows the name of the kind; `issue` is that of the context. Raises RenderError where it cannot be laid out.
     """
     view = kind.view(subject, context)
-    for format in kind.formats:
-        if formats is None or format in formats:
-            name = f"{file_stem(view.number)}-{kind.name}{suffix}.{format}"
-            yield name, _written(kind, subject, view, format, context, issue)
+    wanted = [format for format in kind.formats if formats is None or format in formats]
+    in_short = _IN_SHORT[kind.about](subject, view)
+    for format in wanted:
+        name = f"{file_stem(view.number)}-{kind.name}{suffix}.{format}"
+        if format == "csv" and kind.sheet is not None:
+            sheet = kind.sheet(view)
+            yield name, write_csv([column.heading for column in sheet.columns], sheet.rows)
+        else:
+            yield name, _laid_out(kind.template, view, format, in_short, context, issue)
+    apart = kind.apart(view) if kind.apart is not None else None
+    if apart is not None:
+        for format in (format for format in wanted if format != "csv"):
+            yield f"{apart.file}{suffix}.{format}", _laid_out(_CALCULATIONS, apart, format, in_short, context, issue)
 
 
-def _written(
-    kind: Kind[Any, Any], subject: Any, view: View, format: str, context: Context, issue: Issue | None
-) -> bytes:
+def _laid_out(template: str, view: View, format: str, in_short: str, context: Context, issue: Issue | None) -> bytes:
     project = context.spec.project
     pictures = context.spec.pictures.values()
-    if format == "csv" and kind.sheet is not None:
-        sheet = kind.sheet(view)
-        return write_csv([column.heading for column in sheet.columns], sheet.rows)
-
     page = fill(
-        kind.template,
+        template,
         language=project.language,
         medium="screen" if format == "html" else "print",
         view=view,
@@ -102,7 +107,7 @@ def _written(
         page,
         page_size=project.page_size.value,
         author=project.maker.name,
-        subject=_IN_SHORT[kind.about](subject, view)[:200],
+        subject=in_short[:200],
         identifier=issue.identifier if issue is not None else None,
         attachments=issue.attachments if issue is not None else (),
         dated=issue.dated if issue is not None else None,

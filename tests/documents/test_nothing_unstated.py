@@ -188,7 +188,6 @@ LEAVES = {
     "defects": "Coating defects and remedies",
     "materials": "Materials to order",
     "drawings": "Section through system A",
-    "calculations": "Annex: calculations",
 }
 
 
@@ -199,10 +198,35 @@ def test_a_section_is_left_out_by_its_name_and_the_page_says_so(section: str) ->
     assert LEAVES[section] not in cut
     assert "Sections left out by the author:" in cut
     assert "Sections left out" not in whole
-    if section == "calculations":
-        assert re.search(r">W\d+<", cut) is None
     for kept in ("<h2>Safety</h2>", "HOLD POINT", "Waivers and document control", "In an emergency"):
         assert (kept in cut) == (kept in whole)
+
+
+@pytest.mark.parametrize(
+    ("project", "document", "place"),
+    [(None, None, "annex"), (None, "none", "none"), ("none", None, "none"), ("none", "annex", "annex"), ("apart", None, "apart"), (None, "apart", "apart")],
+)  # fmt: skip
+@pytest.mark.parametrize("name", ["method_statement_refit", "data_sheet_base"])
+def test_calculations_stand_where_the_author_wants_them(
+    name: str, project: str | None, document: str | None, place: str
+) -> None:
+    changes: dict[str, object] = {} if project is None else {"project.calculations": project}
+    if document is not None:
+        changes["jobs.refit.document.calculations"] = document
+        changes["products.base.document"] = f"{{number: DS-base, title: Base, owner: Desk, calculations: {document}}}"
+    kind = KINDS["method-statement" if name.startswith("method") else "data-sheet"]
+    page = fill(kind.template, language="en", medium="screen", view=_views(changes)[name], draft=True)
+    apart = kind.apart(_views(changes)[name]) if kind.apart else None
+    assert ("Annex: calculations" in page) == (place == "annex")
+    # a number that leads nowhere does not stand in the text
+    if place == "none":
+        assert re.search(r"\bW\d+\b", page) is None
+    assert (apart is not None) == (place == "apart")
+    assert ("in a file of their own" in page) == (place == "apart")
+    if apart is not None:
+        annexed = _views({})[name].workings
+        assert [line.number for line in apart.workings] == [line.number for line in annexed]
+        assert apart.file in page
 
 
 @pytest.mark.parametrize("section", ["safety", "inspection", "waivers", "emergency", "document-control"])

@@ -17,6 +17,7 @@ NOT_PRINTED = {
     "Polarity": "declared of a leaf, never a value of a source",
     "Ingredient": "the maker's, and never in a document",
     "PageSize": "chooses the paper",
+    "Calculations": "chooses where the calculations stand",
     "Language": "chooses the catalogue of messages",
     "Users": "no document prints it; rules judge by it",
     "FilmUnit": "chooses a unit, which prints its sign",
@@ -62,8 +63,9 @@ def test_every_value_has_a_word() -> None:
 
 
 def test_no_exemption_is_stale() -> None:
-    lists = _lists()
-    stale = [name for name in NOT_PRINTED if name not in lists or any(value in WORDS for value in lists[name])]
+    # by the list, for values of two lists may be spelt alike
+    lists, worded = _lists(), {type(value) for value in WORDS}
+    stale = [name for name in NOT_PRINTED if name not in lists or lists[name] in worded]
     assert stale == []
 
 

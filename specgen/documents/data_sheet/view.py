@@ -16,6 +16,7 @@ from specgen.documents.data_sheet.use import if_exceeded, if_exceeded_below, ove
 from specgen.documents.data_sheet.variants import packing, variant_table
 from specgen.documents.data_sheet.worn import worn_table
 from specgen.documents.parts.annex import WorkingView, annex
+from specgen.documents.parts.apart import Apart, placed
 from specgen.documents.parts.application import ApplicationStep, application
 from specgen.documents.parts.cautions import HazardView, emergency, first_aid, hazards
 from specgen.documents.parts.climate import climate
@@ -24,8 +25,9 @@ from specgen.documents.parts.substances import substance_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.voc import voc_table
 from specgen.documents.parts.wording import Words
+from specgen.facts.calculations import place_of_calculations
 from specgen.facts.product.figures import product_figures
-from specgen.model.control import ExtraSection, Section
+from specgen.model.control import Calculations, ExtraSection, Section
 from specgen.model.file_names import sheet_number
 from specgen.model.product import Product
 
@@ -73,6 +75,7 @@ class DataSheet:
     claims: TableView
     not_claimed: str
     workings: tuple[WorkingView, ...]
+    apart: Apart | None
     program: str
 
 
@@ -80,19 +83,21 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
     """The view of a product that checks without errors."""
     spec, words = context.spec, context.words
     figures = product_figures(product, spec, context.day)
-    workings = annex(figures.film, words)
+    every = annex(figures.film, words)
     control = product.document
     without = set(control.leave_out) if control is not None else set()
     tables = control is not None and ExtraSection.GENERIC_OVERCOATING in control.add
-    listed = Section.CALCULATIONS not in without
-    numbers = {working.about: working.number if listed else "" for working in workings}
+    place = place_of_calculations(control, spec.project)
+    numbers = {working.about: working.number if place is not Calculations.NONE else "" for working in every}
+    number = sheet_number(product)
+    workings, apart = placed(place, every, "data-sheet", number, words("Calculations of the data sheet"), context)
     covers = Section.COVERAGE not in without
     applied = application(product, words)
     stored, part_used = storage(product, words)
     first = tuple(key_figures(product, words))
     described = (*use(product, words), *nature(product, words), *heat(product, words))
     return DataSheet(
-        number=sheet_number(product),
+        number=number,
         title=control.title if control is not None else product.name,
         owner=control.owner if control is not None else "",
         prepared_by=control.prepared_by or "" if control is not None else "",
@@ -128,7 +133,8 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
         voc=voc_table([product], context.day, words),
         claims=_claims(product if Section.CLAIMS not in without else None, words),
         not_claimed=product.not_claimed or "",
-        workings=workings if listed else (),
+        workings=workings,
+        apart=apart,
         program=context.program,
     )
 

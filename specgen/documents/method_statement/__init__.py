@@ -3,4 +3,12 @@
 from specgen.documents.kind import Kind
 from specgen.documents.method_statement.view import method_statement
 
-KIND = Kind(name="method-statement", place=1, about="job", formats=("pdf", "html"), view=method_statement, issued=True)
+KIND = Kind(
+    name="method-statement",
+    place=1,
+    about="job",
+    formats=("pdf", "html"),
+    view=method_statement,
+    apart=lambda statement: statement.apart,
+    issued=True,
+)

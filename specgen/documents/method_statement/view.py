@@ -16,6 +16,7 @@ from specgen.documents.method_statement.faults import FaultsView, faults
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedures
 from specgen.documents.method_statement.safety import JobSafety, job_safety, let_off
 from specgen.documents.parts.annex import WorkingView, annex, grouped
+from specgen.documents.parts.apart import Apart, placed
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.packs import order_line
@@ -24,17 +25,18 @@ from specgen.documents.parts.pictures import PictureView, pictures
 from specgen.documents.parts.supplies import supplies, supplies_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.facts.calculations import place_of_calculations
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.quantities import Quantities, quantities
 from specgen.facts.job.waivers import in_force
 from specgen.model.audience import customer_path
-from specgen.model.control import Section
+from specgen.model.control import Calculations, Section
 from specgen.model.job import Job
 from specgen.model.project import Project
 from specgen.model.spec import Spec
 
 # those of a method statement; the others are sections of data sheets
-_SECTIONS = (Section.REPAIR, Section.DEFECTS, Section.MATERIALS, Section.DRAWINGS, Section.CALCULATIONS)
+_SECTIONS = (Section.REPAIR, Section.DEFECTS, Section.MATERIALS, Section.DRAWINGS)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +68,7 @@ class MethodStatement:
     supplies: TableView | None
     transfer_efficiency: str
     workings: tuple[WorkingView, ...]
+    apart: Apart | None
     waivers: TableView
     left_out: str
     open_warnings: int
@@ -80,8 +83,11 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
     figures = quantities(job, spec)
     released = let_off(job, spec, figures)
     listed = annex((*figures.told_once(), *released), words)
-    calculated = Section.CALCULATIONS not in without
-    safety = job_safety(job, released, context, after=len(listed), numbered=calculated)
+    place = place_of_calculations(job.document, spec.project)
+    safety = job_safety(job, released, context, after=len(listed), numbered=place is not Calculations.NONE)
+    every = grouped((*listed, *safety.air.workings))
+    title = words("Calculations of the method statement")
+    workings, apart = placed(place, every, "method-statement", job.document.number, title, context)
     told = builds(job, spec, figures, words, drawn=Section.DRAWINGS not in without)
     efficiency = job.consumption.transfer_efficiency if job.consumption is not None else None
     return MethodStatement(
@@ -111,13 +117,20 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         if Section.MATERIALS not in without
         else None,
         transfer_efficiency=words.phrase(efficiency),
-        workings=grouped((*listed, *safety.air.workings)) if calculated else (),
-        left_out=", ".join(words.word(section) for section in job.document.leave_out if section in _SECTIONS),
+        workings=workings,
+        apart=apart,
+        left_out=", ".join(_left_out(job, place, words)),
         waivers=_waivers(job, context.day, words),
         open_warnings=context.open_warnings,
         parties=tuple(_parties(spec.project, words)),
         program=context.program,
     )
+
+
+def _left_out(job: Job, place: Calculations, words: Words) -> Iterator[str]:
+    yield from (words.word(section) for section in job.document.leave_out if section in _SECTIONS)
+    if place is Calculations.NONE:
+        yield words("calculations")
 
 
 def _climate(job: Job, words: Words) -> TableView:

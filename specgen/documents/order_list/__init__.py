@@ -10,4 +10,5 @@ KIND = Kind(
     formats=("pdf", "html", "csv"),
     view=order_list,
     sheet=lambda listed: listed.sheet,
+    apart=lambda listed: listed.apart,
 )

@@ -10,11 +10,13 @@ from dataclasses import dataclass
 
 from specgen.documents.context import Context
 from specgen.documents.parts.annex import WorkingView, annex
+from specgen.documents.parts.apart import Apart, placed
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.supplies import supplies
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.facts.calculations import place_of_calculations
 from specgen.facts.job.orders import Orders, orders
 from specgen.facts.job.quantities import PackKey, quantities
 from specgen.model.job import Job
@@ -40,6 +42,7 @@ class OrderList:
     supplies: TableView
     sheet: TableView
     workings: tuple[WorkingView, ...]
+    apart: Apart | None
     program: str
 
 
@@ -48,8 +51,11 @@ def order_list(spec: Spec, context: Context) -> OrderList:
     words = context.words
     found = orders(spec)
     jobs = list(spec.jobs.values())
+    number, place = f"OL-{spec.project.id}", place_of_calculations(None, spec.project)
+    every = annex(found.own_workings(), words, words("calculated in the method statement of the job"))
+    workings, apart = placed(place, every, "order-list", number, words("Calculations of the order list"), context)
     return OrderList(
-        number=f"OL-{spec.project.id}",
+        number=number,
         title=words("Packs to order"),
         maker=party(spec.project.maker),
         customer=party(spec.project.customer),
@@ -64,7 +70,8 @@ def order_list(spec: Spec, context: Context) -> OrderList:
         not_counted=_not_counted(found, spec, words),
         supplies=_supplies(spec, words),
         sheet=_sheet(found, spec, words),
-        workings=annex(found.own_workings(), words, words("calculated in the method statement of the job")),
+        workings=workings,
+        apart=apart,
         program=context.program,
     )
 

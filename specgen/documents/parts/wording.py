@@ -107,7 +107,6 @@ WORDS: Mapping[StrEnum, str] = {
     Section.DRAWINGS: N_("drawings of the coating systems"),
     Section.COVERAGE: N_("coverage"),
     Section.CLAIMS: N_("performance claims"),
-    Section.CALCULATIONS: N_("calculations"),
     ExtraSection.GENERIC_OVERCOATING: N_("published overcoating tables"),
     Workplace.WORKSHOP: N_("workshop"),
     Workplace.BOOTH: N_("spray booth"),
