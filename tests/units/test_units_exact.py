@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+from collections.abc import Callable
 from fractions import Fraction
 from itertools import product
 from pathlib import Path
@@ -13,8 +14,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specgen import trade, units
-from specgen.units.kinds import KINDS
-from specgen.units.known_units import registry, scale
+from specgen.units.kinds import KINDS, UNITS
+from specgen.units.known_units import registry, scale, worked_out
 from specgen.units.quantity import Quantity, Range
 
 # Exact fractions take their time; a slow machine is no fault of the trade.
@@ -86,6 +87,13 @@ def test_temperature_has_an_offset_and_a_difference_has_none(celsius: str, fahre
 def test_no_unit_but_ours_is_known() -> None:
     assert "furlong" not in registry()
     assert "radian" not in registry()
+
+
+def test_kept_factors_are_those_of_pint(golden: Callable[[Path, str], None]) -> None:
+    pairs = {(UNITS[unit].meaning, UNITS[kind.base].meaning) for kind in KINDS.values() for unit in kind.units}
+    head = "# What pint makes of units.txt: unit, base unit, factor, offset. Written by pytest --update-golden.\n"
+    rows = [" ".join(map(str, (*pair, *worked_out(*pair)))) + "\n" for pair in sorted(pairs)]
+    golden(Path(units.__file__).with_name("factors.txt"), head + "".join(rows))
 
 
 def test_what_measures_another_thing_is_not_turned_into_it() -> None:
