@@ -19,7 +19,7 @@ from specgen.model.declaring import Concern
 from specgen.model.node import Node
 from specgen.model.spec import Spec
 from specgen.model.walk import Path
-from specgen.rules.page import Page, read_page
+from specgen.rules.page import Page, id_of_page, read_page
 from specgen.standards.citations import Citation
 
 
@@ -62,7 +62,12 @@ class Rule:
     source: Citation
     waivable: bool
     check: Check
-    page: Page
+    docstring: str
+
+    @property
+    def page(self) -> Page:
+        """Read when it is asked for, which most rules never are."""
+        return read_page(self.docstring)
 
 
 _families: dict[str, Family] = {}
@@ -99,16 +104,17 @@ def rule(
     ) -> Callable[[Subject, Spec, date], Iterator[Problem]]:
         if rule_id in _rules:
             raise TypeError(f"{rule_id} is used by two rules")
-        page = read_page(sys.modules[check.__module__].__doc__)
-        if page.id != rule_id:
-            raise TypeError(f"{rule_id}: its page is headed {page.id}")
+        docstring = sys.modules[check.__module__].__doc__ or ""
+        headed = id_of_page(docstring)
+        if headed != rule_id:
+            raise TypeError(f"{rule_id}: its page is headed {headed}")
         folder = check.__module__.rpartition(".")[0]
         if folder not in _families:
             raise TypeError(f"{rule_id}: the __init__.py of {folder} declares no family")
         of = _families[folder]
         if not rule_id.startswith(of.prefix):
             raise TypeError(f"{rule_id}: the rules of its folder begin with {of.prefix}")
-        _rules[rule_id] = Rule(rule_id, on, severity, concern or of.concern, source, waivable, check, page)
+        _rules[rule_id] = Rule(rule_id, on, severity, concern or of.concern, source, waivable, check, docstring)
         return check
 
     return enter

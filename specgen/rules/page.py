@@ -25,6 +25,7 @@ from __future__ import annotations
 import inspect
 import re
 from dataclasses import dataclass
+from functools import cache
 
 HEADINGS = ("Checks", "Why", "Passes", "Fails", "To put right")
 
@@ -61,20 +62,28 @@ class Page:
         return tuple(_example(block) for block in blocks if block.strip())
 
 
-def read_page(docstring: str | None) -> Page:
+def id_of_page(docstring: str) -> str:
+    """The id a page opens with. Raises ValueError where it does not open with one and a title."""
+    return _opening(docstring)[0]
+
+
+@cache
+def read_page(docstring: str) -> Page:
     """Raises ValueError where a heading is missing or out of order."""
-    text = inspect.cleandoc(docstring or "")
-    heading, _, rest = text.partition("\n")
+    id, title = _opening(docstring)
+    parts = re.split(r"(?m)^(" + "|".join(HEADINGS) + r")$", inspect.cleandoc(docstring))
+    if tuple(parts[1::2]) != HEADINGS:
+        raise ValueError(f"{id}: the headings of a page are {', '.join(HEADINGS)}, in this order")
+    checks, why, passes, fails, right = parts[2::2]
+    return Page(id, title, _paragraph(checks), _paragraph(why), _lines(passes), _lines(fails), _paragraph(right))
+
+
+def _opening(docstring: str) -> tuple[str, str]:
+    heading = docstring.lstrip().partition("\n")[0]
     named = re.fullmatch(r"([A-Z]{3}[0-9]{3}) (.+)", heading)
     if named is None:
         raise ValueError(f"a rule page opens with its id and title, not with {heading!r}")
-    parts = re.split(r"(?m)^(" + "|".join(HEADINGS) + r")$", rest)
-    if tuple(parts[1::2]) != HEADINGS:
-        raise ValueError(f"{named[1]}: the headings of a page are {', '.join(HEADINGS)}, in this order")
-    checks, why, passes, fails, right = parts[2::2]
-    return Page(
-        named[1], named[2], _paragraph(checks), _paragraph(why), _lines(passes), _lines(fails), _paragraph(right)
-    )
+    return named[1], named[2]
 
 
 def _paragraph(text: str) -> str:

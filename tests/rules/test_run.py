@@ -24,8 +24,8 @@ def _crash(subject: Job, spec: Spec, on: date) -> Iterator[Problem]:
 
 
 def test_crash_is_a_finding_and_keeps_what_was_found() -> None:
-    page = all_rules()[0].page
-    crashing = Rule("TST001", Job, Severity.NOTE, Concern.DOCUMENT, LOGIC, True, _crash, page)
+    docstring = all_rules()[0].docstring
+    crashing = Rule("TST001", Job, Severity.NOTE, Concern.DOCUMENT, LOGIC, True, _crash, docstring)
     loaded = checked(good()).loaded
     first, second = run_rules(loaded, ON, [crashing])
     assert (first.id, first.path, first.what) == ("TST001", "jobs.refit.scope", "found before the crash")
