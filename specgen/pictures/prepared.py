@@ -5,12 +5,11 @@ from __future__ import annotations
 import hashlib
 from dataclasses import dataclass
 
-from specgen.pictures.raster import photograph
+from specgen.pictures.raster import STARTS, photograph
 from specgen.pictures.refused import NotAPicture
 from specgen.pictures.vector import drawing
 
-_STARTS = {"png": b"\x89PNG\r\n\x1a\n", "jpg": b"\xff\xd8\xff", "jpeg": b"\xff\xd8\xff"}
-ENDINGS = (*_STARTS, "svg")
+ENDINGS = (*STARTS, "svg")
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,10 +36,10 @@ def digest(data: bytes) -> str:
 def prepared(name: str, data: bytes) -> Prepared:
     """The picture in the bytes of the file `name`. Raises NotAPicture."""
     ending = name.rpartition(".")[2].lower()
-    for other, start in _STARTS.items():
-        if data.startswith(start) and start != _STARTS.get(ending):
+    for other, start in STARTS.items():
+        if data.startswith(start) and start != STARTS.get(ending):
             raise NotAPicture(f"the file is a {other.upper()} under another ending", f"name the file with .{other}")
-    if ending in _STARTS and not data.startswith(_STARTS[ending]):
+    if ending in STARTS and not data.startswith(STARTS[ending]):
         raise NotAPicture(f"the file is no {ending.upper()}", "save it as PNG, JPEG or SVG under its own ending")
     if ending == "svg":
         return Prepared(digest(data), "image/svg+xml", *drawing(data))

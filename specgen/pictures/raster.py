@@ -11,6 +11,9 @@ from io import BytesIO
 
 from specgen.pictures.refused import NotAPicture
 
+STARTS = {"png": b"\x89PNG\r\n\x1a\n", "jpg": b"\xff\xd8\xff", "jpeg": b"\xff\xd8\xff"}
+"""What a file of each ending begins with."""
+
 LONGEST_SIDE = 12_000
 MOST_PIXELS = 30_000_000
 # 178 mm of type at some 260 dots an inch
@@ -78,6 +81,8 @@ def photograph(data: bytes) -> tuple[str, bytes, int, int, bool]:
 
 def pixels(data: bytes) -> int:
     """How many pixels a PNG or JPEG says it has, without reading them; none of a drawing, and of what is no picture."""
+    if not data.startswith(tuple(STARTS.values())):
+        return 0
     from PIL import Image
 
     try:

@@ -7,9 +7,9 @@ drawing if it were left out (filters, masks, pictures, references) is refused.
 from __future__ import annotations
 
 import re
+from html import escape
 from typing import Any
 from xml.parsers import expat
-from xml.sax.saxutils import escape, quoteattr
 
 from specgen.pictures.refused import NotAPicture
 
@@ -138,7 +138,7 @@ class _Reader:
             self.written.append(f'<svg xmlns="{_SVG}" {view}')
         else:
             self.written.append(f"<{name}")
-        self.written += [f" {key}={quoteattr(value)}" for key, value in sorted(kept.items())]
+        self.written += [f' {key}="{escape(value)}"' for key, value in sorted(kept.items())]
         self.written.append(">")
 
     def _end(self, _: str) -> None:
@@ -150,7 +150,7 @@ class _Reader:
 
     def _words(self, text: str) -> None:
         if not self._skipped and self._open and (self._open[-1] in ("text", "tspan") or not text.strip()):
-            self.written.append(escape(text))
+            self.written.append(escape(text, quote=False))
 
     def _kept(self, attributes: dict[str, str]) -> dict[str, str]:
         stated = {name: value.strip() for name, value in attributes.items() if " " not in name}
