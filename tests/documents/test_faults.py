@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from functools import cache
 
 import pytest
 
 from specgen.documents.data_sheet.goes_over import goes_over, preparation_of_steel
+from specgen.documents.method_statement.conditions import Condition
 from specgen.documents.method_statement.faults import faults
-from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedures
+from specgen.documents.method_statement.repair_procedure import repair_procedure
 from specgen.documents.parts.application import application, application_at
+from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.faults import OCCURS
@@ -87,30 +91,67 @@ def test_mechanism_names_its_source_by_a_mark() -> None:
     )
 
 
-def _repairs(**changes: str) -> tuple[RepairProcedure, ...]:
+@dataclass(frozen=True)
+class Repair:
+    """What is said of the repair of one system: the steps of all and its own."""
+
+    steps: list[Condition]
+    coats: TableView
+
+
+def _repairs(**changes: str) -> tuple[Repair, ...]:
     spec = _spec(tuple((path.replace("__", "."), value) for path, value in changes.items()))
     job = spec.jobs["refit"]
-    return repair_procedures(job, spec, builds_of(job, spec), _words(spec))
+    found = repair_procedure(job, spec, builds_of(job, spec), _words(spec))
+    assert found is not None
+    return tuple(
+        Repair(list(_own(found.steps, letter)), coats) for letter, coats in zip("AB", found.coats, strict=True)
+    )
+
+
+def _own(steps: Iterable[Condition], letter: str) -> Iterator[Condition]:
+    for step in steps:
+        own = [
+            line.removeprefix(f"System {letter}: ")
+            for line in step.text.split("\n")
+            if line.startswith(f"System {letter}: ")
+        ]
+        # a step of all, or the line of this system
+        if own or not step.text.startswith("System "):
+            yield replace(step, text=own[0] if own else step.text)
+
+
+def test_steps_of_all_systems_are_told_once() -> None:
+    spec = _spec()
+    job = spec.jobs["refit"]
+    found = repair_procedure(job, spec, builds_of(job, spec), _words(spec))
+    assert found is not None
+    assert [table.caption for table in found.coats] == [
+        "Coats to be reapplied, system A: Primer, base coat and clear",
+        "Coats to be reapplied, system B: Barrier coat",
+    ]
+    texts = [step.text for step in found.steps]
+    assert len([text for text in texts if text.startswith("Vacuum, degrease")]) == 1
+    assert len([text for text in texts if text.startswith("Feather the edge")]) == 1
+    apart = [text.split("\n") for text in texts if text.startswith("System ")]
+    assert [[line[:9] for line in lines] for lines in apart] == [["System A:", "System B:"]] * len(apart)
+    assert len(apart) == 2  # the papers around, the film of all coats
 
 
 def test_repair_of_each_system() -> None:
     cab, chassis = _repairs()
-    assert (cab.letters, cab.title, chassis.letters, chassis.title) == (
-        "A",
-        "Primer, base coat and clear",
-        "B",
-        "Barrier coat",
-    )
     assert [step.text for step in cab.steps] == [
         "Wash and degrease the area and its surroundings first: sanding works dirt and grease into the surface.",
-        f"Do not dry-sand any film before it is fully cured: until then its dust is harmful. A film that is already hard may be wet-sanded, with a P3 mask and gloves. Fully cured: Example clear 7{NB}days at 10{NB}°C (50{NB}°F).",
+        f"Do not dry-sand any film before it is fully cured: until then its dust is harmful. A film that is already hard may be wet-sanded, with a P3 mask and gloves. Fully cured: Example clear 7{NB}days at 10{NB}°C (50{NB}°F); Example barrier 7{NB}days at 10{NB}°C (50{NB}°F).",
         "Sand the area back until the remaining coating is sound and adheres firmly at its edge: to the first undamaged coat, or to the substrate where the lowest coat is damaged or loose.",
-        "Where the cold-rolled steel sheet is exposed, prepare it to P Ma following the steps of system A.",
+        "Where the cold-rolled steel sheet is exposed, prepare it to P Ma following the steps of systems A, B.",
         "Feather the edge of every coat around the area, one ring per coat, with P180 to P320, until no step can be felt.",
         f"Abrade the sound coating around the feathered rings to an even matt with P800 to P1500, at least 25{NB}mm wide.",
         "Vacuum, degrease and wipe with a tack cloth. Mask the areas that are not to be coated.",
         f"Reapply the coats, starting from the exposed coat or substrate as shown in the table below, with the cross coats given in the coat table. Extend each coat beyond the one below it; the last coat must overlap the abraded area by at least 25{NB}mm.",
-        f"Once hard, measure the DFT on the repair, on the feathered rings and beside them, with the gauge used for the original readings. Where bare substrate was exposed, total DFT: at least 95{NB}µm (3.7{NB}mil), nominal 130{NB}µm (5.1{NB}mil), at most 180{NB}µm (7.1{NB}mil). Then check adhesion, colour and finish as at the original inspection, and record the repair.",
+        "Once hard, measure the DFT on the repair, on the feathered rings and beside them, with the gauge used for the original readings.",
+        f"Where bare substrate was exposed, total DFT: at least 95{NB}µm (3.7{NB}mil), nominal 130{NB}µm (5.1{NB}mil), at most 180{NB}µm (7.1{NB}mil).",
+        "Then check adhesion, colour and finish as at the original inspection, and record the repair.",
     ]  # fmt: skip
     assert [step.source for step in cab.steps if step.source] == [
         "MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 4.4 (published)"
@@ -156,7 +197,7 @@ def test_a_product_that_states_when_it_may_be_sanded_is_not_told_to_wait_for_ful
     assert f"with dust extraction and a P3 mask: Example primer ready for dry sanding 6{NB}h at 10{NB}°C" in said
     assert f"ready for wet sanding not stated for 15{NB}°C" in said
     # the clear, which states no such time, still waits until it has cured
-    assert "Do not dry-sand Example clear before it is fully cured" in said
+    assert "Do not dry-sand Example clear or Example barrier before it is fully cured" in said
     assert "any film" not in said
 
 
@@ -182,7 +223,10 @@ def test_widths_of_the_job_go_before_the_published_lap() -> None:
     texts = " ".join(step.text for step in cab.steps)
     assert [width in texts for width in (f"at least 21{NB}mm wide", f"at least 61{NB}mm wide", f"by at least 31{NB}mm")] == [True] * 3  # fmt: skip
     assert f"Existing and new coats together: at most 260{NB}µm" in texts
-    assert [step.source for step in cab.steps if step.source] == []
+    # the published lap is that of the other system alone
+    assert [step.source for step in cab.steps if step.source] == [
+        "system B: MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 4.4 (published)"
+    ]
 
 
 def test_spot_that_cannot_be_blasted_has_its_grade() -> None:

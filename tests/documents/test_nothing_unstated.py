@@ -52,10 +52,13 @@ def _plain(text: str) -> str:
 
 
 def _repair(view: MethodStatement) -> tuple[list[str], list[str]]:
-    """The steps of the first repair and the abrasives of its table."""
-    (repair, *_) = view.repairs
-    at = [column.heading for column in repair.coats.columns].index("Final abrasive")
-    return [step.text for step in repair.steps], [row[at] for row in repair.coats.rows]
+    """The steps of repair for the first system and the abrasives of its table."""
+    assert view.repair is not None
+    coats = view.repair.coats[0]
+    at = [column.heading for column in coats.columns].index("Final abrasive")
+    lines = [line for step in view.repair.steps for line in step.text.split("\n")]
+    # those of the first system and those of all
+    return [line for line in lines if not line.startswith("System B")], [row[at] for row in coats.rows]
 
 
 def test_a_blasted_part_is_not_repaired_with_the_papers_of_a_vehicle_body() -> None:

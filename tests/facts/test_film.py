@@ -107,7 +107,7 @@ def _statement(film: str) -> MethodStatement:
 def test_page_prints_the_limits_of_the_product_as_if_the_layer_stated_them() -> None:
     stated, borrowed = _statement("{min: 40 um, nominal: 60 um, max: 80 um}"), _statement("{nominal: 60 um}")
     assert borrowed.builds[0].coats == stated.builds[0].coats
-    assert borrowed.repairs == stated.repairs
+    assert borrowed.repair == stated.repair
     assert borrowed.builds[0].total == stated.builds[0].total
     assert [part.split("\N{NO-BREAK SPACE}")[0] for part in borrowed.builds[0].total.split(", ")] == [
         "at least 95",

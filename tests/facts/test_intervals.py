@@ -67,7 +67,8 @@ def test_of_one_product_twice_the_window_for_itself_is_judged_and_printed() -> N
     statement = _statement(_spec(changes))
     assert _said(changes) == []  # 48 h lie inside 72 h, not inside 24 h
     assert _late(statement, 1) == "Abrade with P400."
-    assert statement.repairs[1].coats.rows[1][1] == "P400"
+    assert statement.repair is not None
+    assert statement.repair.coats[1].rows[1][1] == "P400"
     assert "If the maximum interval is exceeded: Abrade with P400." in statement.builds[1].between[0].steps[0].text
 
 

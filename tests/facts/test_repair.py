@@ -23,7 +23,7 @@ def _said(changes: dict[str, str]) -> str:
     """Everything the method statement says of repairs."""
     view = views_of(_spec(changes))["method_statement_refit"]
     assert isinstance(view, MethodStatement)
-    return repr(view.repairs)
+    return repr(view.repair)
 
 
 def test_dust_harms_where_isocyanate_or_epoxy_is_or_may_be_in_it() -> None:

@@ -1,11 +1,11 @@
-"""How a damaged or rejected place of the new coats is made good, system by system, with the numbers of that system.
+"""How a damaged or rejected place of the new coats is made good: once for all systems of a job, with the numbers of each.
 
 Called by `method_statement`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.method_statement.conditions import Condition, paper_window
@@ -32,99 +32,169 @@ from specgen.units.quantity import Quantity
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RepairProcedure:
-    """The steps for one system, and from which ground each coat is laid again. `letters` are the builds with the system."""
+    """The steps for all systems of the job, each once, and for each system from which ground a coat is laid again."""
 
-    letters: str
-    title: str
     steps: tuple[Condition, ...]
-    coats: TableView
+    coats: tuple[TableView, ...]
 
 
-def repair_procedures(job: Job, spec: Spec, built: Sequence[Build], words: Words) -> tuple[RepairProcedure, ...]:
-    """One a system, in the order of the builds."""
+Builds = Sequence[Build]
+"""Those of one system."""
+
+
+def repair_procedure(job: Job, spec: Spec, built: Sequence[Build], words: Words) -> RepairProcedure | None:
+    """Of every system, in the order of the builds; None where nothing is coated."""
     together: dict[str, list[Build]] = {}
     for build in built:
         together.setdefault(build.system.id, []).append(build)
-    return tuple(_procedure(of_system, job, spec, words) for of_system in together.values())
-
-
-def _procedure(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> RepairProcedure:
-    system = builds[0].system
+    systems = list(together.values())
+    if not systems:
+        return None
     return RepairProcedure(
-        letters=", ".join(build.letter for build in builds),
-        title=system.title,
-        steps=tuple(_steps(builds, job, spec, words)),
-        coats=_coats_again(builds, job, spec, words),
+        steps=tuple(_steps(systems, job, spec, words)),
+        coats=tuple(_coats_again(builds, job, spec, words) for builds in systems),
     )
 
 
-def _steps(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:
-    system, items = builds[0].system, [item for build in builds for item in build.items]
-    last = system.layers[-1]
+def _steps(systems: Sequence[Builds], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:
+    def told(step: Callable[[Builds], Condition | None]) -> Iterator[Condition]:
+        return _told([(builds, step(builds)) for builds in systems], words)
+
     yield Condition(
         words("Wash and degrease the area and its surroundings first: sanding works dirt and grease into the surface."),
         "",
     )
-    yield Condition(_hard(system, job, spec, words), "")
+    # of systems whose dust does harm one instruction, which names their products
+    harmful = [builds[0].system for builds in systems if _harmful(builds[0].system, spec)]
+    alike = {system.id: harmful for system in harmful}
+    yield from told(
+        lambda builds: Condition(_hard(alike.get(builds[0].system.id, [builds[0].system]), job, spec, words), "")
+    )
     text = words(
         "Sand the area back until the remaining coating is sound and adheres firmly at its edge: to the "
         "first undamaged coat, or to the substrate where the lowest coat is damaged or loose."
     )
     yield Condition(text, "")
-    yield from _ground(builds, job, spec, words)
-    feather = widest("feather", items)
+    yield from _ground([build for builds in systems for build in builds], job, spec, words)
+    yield from told(lambda builds: _feather(builds, words))
+    yield from told(lambda builds: _matt(builds, words))
+    yield Condition(words("Vacuum, degrease and wipe with a tack cloth. Mask the areas that are not to be coated."), "")
+    yield from told(lambda builds: _reapply(builds, words))
+    text = words(
+        "Once hard, measure the DFT on the repair, on the feathered rings and beside them, with the gauge "
+        "used for the original readings."
+    )
+    yield Condition(text, "")
+    yield from told(lambda builds: _film_of_all(builds, spec, words))
+    text = words("Then check adhesion, colour and finish as at the original inspection, and record the repair.")
+    yield Condition(text, "")
+
+
+def _told(said: Sequence[tuple[Builds, Condition | None]], words: Words) -> Iterator[Condition]:
+    """One step of all systems: once where they share it, else once for each kind, with the systems it is for."""
+    alike: dict[Condition, list[str]] = {}
+    for builds, condition in said:
+        if condition is not None:
+            alike.setdefault(condition, []).extend(build.letter for build in builds)
+    if sum(map(len, alike.values())) == sum(len(builds) for builds, _ in said) and len(alike) == 1:
+        yield from alike
+    elif alike:
+        lines = [
+            words.translate.plural("System {letters}: {text}", "Systems {letters}: {text}", len(of)).format(
+                letters=", ".join(of), text=condition.text
+            )
+            for condition, of in alike.items()
+        ]
+        yield Condition("\n".join(lines), _source_of(alike, words))
+
+
+def _source_of(alike: Mapping[Condition, Sequence[str]], words: Words) -> str:
+    """One source of all kinds of a step, or each with the systems it speaks of."""
+    sources = {condition.source: of for condition, of in alike.items() if condition.source}
+    if len({condition.source for condition in alike}) == 1:
+        return next(iter(sources), "")
+    said = words("system {letters}: {source}")
+    return "; ".join(said.format(letters=", ".join(of), source=source) for source, of in sources.items())
+
+
+def _feather(builds: Builds, words: Words) -> Condition:
+    width = _wide(widest("feather", _items(builds)), words)
     if _blasted(builds):
         text = words(
             "Feather the edge of every coat around the area, one ring per coat{width}, until no step can be felt."
         )
-        yield Condition(text.format(width=_wide(feather, words)), "")
-    else:
-        text = words(
-            "Feather the edge of every coat around the area, one ring per coat, with {papers}{width}, until no "
-            "step can be felt."
-        )
-        papers = paper_window("feather_edge", words)
-        yield Condition(text.format(papers=papers, width=_wide(feather, words)), _papers_source("feather_edge", words))
-    lap, least = widest("lap", items), Quantity.of("length", int(_lap()["lap_mm"]), "mm", _lap()["lap_mm"])
-    sanded = widest("sanded", items) or lap or least
-    own, dull = _own_paper(system, words), papers_around_repair(last.role)
+        return Condition(text.format(width=width), "")
+    text = words(
+        "Feather the edge of every coat around the area, one ring per coat, with {papers}{width}, until no "
+        "step can be felt."
+    )
+    papers = paper_window("feather_edge", words)
+    return Condition(text.format(papers=papers, width=width), _papers_source("feather_edge", words))
+
+
+def _matt(builds: Builds, words: Words) -> Condition:
+    system, items = builds[0].system, _items(builds)
+    sanded = widest("sanded", items) or widest("lap", items) or _least_lap()
+    own, dull = _own_paper(system, words), papers_around_repair(system.layers[-1].role)
     if own or not _blasted(builds):
         text = words("Abrade the sound coating around the feathered rings to an even matt with {papers}{width}.")
         source = "" if own else _papers_source(dull, words)
     else:
         text, source = words("Abrade the sound coating around the feathered rings to an even matt{width}."), ""
-    yield Condition(text.format(papers=own or paper_window(dull, words), width=_wide(sanded, words)), source)
-    yield Condition(words("Vacuum, degrease and wipe with a tack cloth. Mask the areas that are not to be coated."), "")
+    return Condition(text.format(papers=own or paper_window(dull, words), width=_wide(sanded, words)), source)
+
+
+def _reapply(builds: Builds, words: Words) -> Condition:
+    lap = widest("lap", _items(builds))
     text = words(
         "Reapply the coats, starting from the exposed coat or substrate as shown in the table below, with "
         "the cross coats given in the coat table. Extend each coat beyond the one below it; the last coat "
         "must overlap the abraded area by at least {lap}."
     )
     source = words(str(table("repair_laps").row_citation(_lap()))) if lap is None else ""
-    yield Condition(text.format(lap=words.phrase(lap or least)), source)
-    yield from _read_again(system, items, spec, words)
+    return Condition(text.format(lap=words.phrase(lap or _least_lap())), source)
 
 
-def _hard(system: System, job: Job, spec: Spec, words: Words) -> str:
+def _film_of_all(builds: Builds, spec: Spec, words: Words) -> Condition | None:
+    """What all coats together may measure; None where nothing is stated."""
+    parts = []
+    if films := total(builds[0].system, spec, words):
+        parts.append(words("Where bare substrate was exposed, total DFT: {}.").format(films))
+    if (limit := strip_limit(_items(builds))) is not None:
+        text = words("Existing and new coats together: at most {}; above that, strip the existing coating.")
+        parts.append(text.format(words.phrase(limit)))
+    return Condition(" ".join(parts), "") if parts else None
+
+
+def _items(builds: Builds) -> list[Item]:
+    return [item for build in builds for item in build.items]
+
+
+def _hard(systems: Sequence[System], job: Job, spec: Spec, words: Words) -> str:
     """When sanding may begin, one instruction a product: from the time it states, else by what its dust does.
 
     Dust of isocyanate or epoxy that has not cured does harm long after the film is dry to handle.
     """
-    products = {layer.product: spec.product_of(layer) for layer in system.layers}
+    products = {layer.product: spec.product_of(layer) for system in systems for layer in system.layers}
     timed = [product for product in products.values() if product.sandable_after]
-    harmful = [product for product in harmful_dust(system, spec) if product not in timed]
+    harmful = list({product.id: product for system in systems for product in _harmful(system, spec)}.values())
     said = [_from_when(timed, job, words)] if timed else []
     if harmful:
         said.append(_until_cured(harmful, job, words, only=bool(timed)))
     elif len(timed) < len(products):
         text = words("Start only when the last coat is dry to handle{}.")
         after = (
-            words(", {} after the end of its last cross coat").format(words.phrase(system.handle_after))
-            if system.handle_after
+            words(", {} after the end of its last cross coat").format(words.phrase(systems[0].handle_after))
+            if systems[0].handle_after
             else ""
         )
         said.append(text.format(after))
     return " ".join(said)
+
+
+def _harmful(system: System, spec: Spec) -> list[Product]:
+    """Products whose dust does harm and which do not state from when they may be sanded."""
+    return [product for product in harmful_dust(system, spec) if not product.sandable_after]
 
 
 def _from_when(products: Sequence[Product], job: Job, words: Words) -> str:
@@ -156,39 +226,27 @@ def _until_cured(products: Sequence[Product], job: Job, words: Words, *, only: b
     return text.format(times=cured)
 
 
-def _ground(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:
+def _ground(built: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterator[Condition]:
     """How the part is made ready where it shows; a spot that cannot be blasted gets the grade tables name for spots."""
-    for build in builds:
+    alike: dict[tuple[str, str, str, str], list[str]] = {}
+    for build in built:
         name = words(table("materials").row("id", build.substrate.material)["name"])
         step = best_step(build.preparation)
         grade = words(" to {}").format(step.grade) if step is not None and step.grade else ""
-        text = words("Where the {name} is exposed, prepare it{grade} following the steps of system {letter}.").format(
-            name=name, grade=grade, letter=build.letter
-        )
-        source = ""
+        least, source = "", ""
         severe = any(severe_service(job, item, build.system) for item in build.items)
         spots = small_spots(spec.product_of(build.system.layers[0]).binder, severe=severe)
         if spots and any(step.do in BLASTING for step in build.preparation.steps):
             least = words(" Small areas that cannot be blast-cleaned: to {}.").format(words(spots[0]["grades"]))
-            text, source = text + least, _said(table("minimum_preparation").row_citation(spots[0]), words)
-        yield Condition(text, source)
-
-
-def _read_again(system: System, items: Sequence[Item], spec: Spec, words: Words) -> Iterator[Condition]:
-    text = words(
-        "Once hard, measure the DFT on the repair, on the feathered rings and beside them, with the gauge "
-        "used for the original readings."
-    )
-    films = total(system, spec, words)
-    if films:
-        text += words(" Where bare substrate was exposed, total DFT: {}.").format(films)
-    limit = strip_limit(items)
-    if limit is not None:
-        text += words(" Existing and new coats together: at most {}; above that, strip the existing coating.").format(
-            words.phrase(limit)
-        )
-    text += words(" Then check adhesion, colour and finish as at the original inspection, and record the repair.")
-    yield Condition(text, "")
+            source = _said(table("minimum_preparation").row_citation(spots[0]), words)
+        alike.setdefault((name, grade, least, source), []).append(build.letter)
+    for (name, grade, least, source), letters in alike.items():
+        text = words.translate.plural(
+            "Where the {name} is exposed, prepare it{grade} following the steps of system {letters}.",
+            "Where the {name} is exposed, prepare it{grade} following the steps of systems {letters}.",
+            len(letters),
+        ).format(name=name, grade=grade, letters=", ".join(letters))
+        yield Condition(text + least, source)
 
 
 def _coats_again(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> TableView:
@@ -199,7 +257,11 @@ def _coats_again(builds: Sequence[Build], job: Job, spec: Spec, words: Words) ->
         Column(words("DFT of that coat"), "w-30"),
         Column(words("Overcoating interval"), "w-15"),
     )
-    caption = words("Coats to be reapplied, system {}").format(", ".join(build.letter for build in builds))
+    caption = words.translate.plural(
+        "Coats to be reapplied, system {letters}: {title}",
+        "Coats to be reapplied, systems {letters}: {title}",
+        len(builds),
+    ).format(letters=", ".join(build.letter for build in builds), title=builds[0].system.title)
     return table_view(caption, columns, list(_rows(builds, job, spec, words)))
 
 
@@ -292,6 +354,10 @@ def _own_paper(system: System, words: Words) -> str:
 
 def _wide(width: Quantity | None, words: Words) -> str:
     return words(", at least {} wide").format(words.phrase(width)) if width is not None else ""
+
+
+def _least_lap() -> Quantity:
+    return Quantity.of("length", int(_lap()["lap_mm"]), "mm", _lap()["lap_mm"])
 
 
 def _lap() -> dict[str, str]:

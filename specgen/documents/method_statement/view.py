@@ -13,7 +13,7 @@ from specgen.comparison.address_words import address_in_words
 from specgen.documents.context import Context
 from specgen.documents.method_statement.build import BuildView, builds
 from specgen.documents.method_statement.faults import FaultsView, faults
-from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedures
+from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedure
 from specgen.documents.method_statement.safety import JobSafety, job_safety, let_off
 from specgen.documents.parts.annex import WorkingView, annex, grouped
 from specgen.documents.parts.apart import Apart, placed
@@ -61,7 +61,7 @@ class MethodStatement:
     sequence: TableView
     points: TableView
     pictures: tuple[PictureView, ...]
-    repairs: tuple[RepairProcedure, ...]
+    repair: RepairProcedure | None
     faults: FaultsView | None
     safety: JobSafety
     materials: TableView | None
@@ -109,7 +109,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         sequence=_sequence(told, words),
         points=points_table(job, spec, words),
         pictures=pictures(job, spec, words),
-        repairs=repair_procedures(job, spec, builds_of(job, spec), words) if Section.REPAIR not in without else (),
+        repair=repair_procedure(job, spec, builds_of(job, spec), words) if Section.REPAIR not in without else None,
         faults=faults(job, spec, words) if Section.DEFECTS not in without else None,
         safety=safety,
         materials=_materials(figures, spec, words) if Section.MATERIALS not in without else None,
