@@ -55,7 +55,8 @@ class Finding:
 
     `id` is the family and number of the rule. `path` addresses the value by ids (`systems.cab.layers.primer.film.max`),
     empty where the file could not be read that far. `source` names the document the judgement rests on. `cause` is the same
-    text for findings of one rule that have one cause, empty where a finding stands for itself.
+    text for findings of one rule that have one cause, empty where a finding stands for itself. What another record states
+    (`taken_over`) is told after what that one states.
     """
 
     id: str
@@ -67,6 +68,7 @@ class Finding:
     remedy: str = ""
     source: str = ""
     cause: str = ""
+    taken_over: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,10 +103,7 @@ class Report:
     def of(cls, findings: Iterable[Finding], not_judged: Iterable[NotJudged] = ()) -> Report:
         """Sorted, each finding once."""
         unique = dict.fromkeys(findings)
-        return cls(
-            tuple(sorted(unique, key=lambda f: (f.place.file, f.place.line, f.place.column, f.id, f.path, f.what))),
-            tuple(not_judged),
-        )
+        return cls(tuple(sorted(unique, key=_order)), tuple(not_judged))
 
     def __iter__(self) -> Iterator[Finding]:
         return iter(self.findings)
@@ -126,3 +125,8 @@ class Report:
 
     def at_or_above(self, severity: Severity) -> tuple[Finding, ...]:
         return tuple(f for f in self.findings if f.severity.weight >= severity.weight)
+
+
+def _order(finding: Finding) -> tuple[object, ...]:
+    place = finding.place
+    return place.file, place.line, place.column, finding.id, finding.taken_over, finding.path, finding.what

@@ -1,4 +1,4 @@
-"""`specgen explain`: the page behind the id of a finding, a published table, or the working of a figure."""
+"""`specgen explain`: the page behind the id of a finding, a published table, the working of a figure, or where a value is stated."""
 
 from __future__ import annotations
 
@@ -14,29 +14,34 @@ from specgen.facts.job.quantities import quantities
 from specgen.facts.product.emissions import voc_let_off
 from specgen.facts.product.figures import product_figures
 from specgen.model.job import Job
+from specgen.model.node import Node
 from specgen.model.parse import load
 from specgen.model.product import Product
-from specgen.model.spec import Spec
+from specgen.model.spec import KINDS, Spec
 from specgen.report.explanations import explanations
 from specgen.report.printed_table import printed_table
 from specgen.report.printed_working import printed_working
-from specgen.source.characters import printable_name
+from specgen.report.stated_where import stated_where
+from specgen.source.characters import printable, printable_name
 from specgen.source.project import find_project
 from specgen.standards.tables import table, table_names
 from specgen.trade.working import Working
 
 ABOUT = (
     "Print the page of a rule or fault: what it checks, why, examples, what to do, and the source it rests on; "
-    "a published table; or how a figure of a job or product was calculated."
+    "a published table; how a figure of a job or product was calculated; or where each value of a record is stated."
 )
 
+_ASKED = (
+    "id of a finding, as in FLM002; table:NAME; working:ID; or an address, as in systems.cab or systems.cab.layers.top"
+)
 _TABLE = "table:"
 _WORKING = "working:"
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
     wanted = parser.add_mutually_exclusive_group()
-    wanted.add_argument("id", metavar="ID", nargs="?", help="id of a finding, as in FLM002; table:NAME; working:ID")
+    wanted.add_argument("id", metavar="ID", nargs="?", help=_ASKED)
     wanted.add_argument("--list", action="store_true", help="print id, severity and title of every rule and fault")
     wanted.add_argument("--html", metavar="DIR", help="write every page and table into DIR as linked HTML pages")
     whose = parser.add_mutually_exclusive_group()
@@ -66,6 +71,8 @@ def run(arguments: argparse.Namespace) -> Outcome:
         return Outcome(_table(asked[len(_TABLE) :]))
     if asked.lower().startswith(_WORKING):
         return Outcome(_working(asked[len(_WORKING) :], arguments))
+    if asked.partition(".")[0] in KINDS:
+        return Outcome(_stated(asked, arguments))
     page = explanations().get(asked.upper())
     if page is None and asked in table_names():
         return Outcome(_table(asked))
@@ -89,6 +96,25 @@ def _table(name: str) -> str:
     if name not in known:
         raise CannotRunError(f"there is no table {name!r}; {_nearest(name, known, _TABLE)}")
     return printed_table(table(name))
+
+
+def _stated(asked: str, arguments: argparse.Namespace) -> str:
+    loaded = load(find_project(Path(arguments.path)))
+    kind, *steps = asked.split(".")
+    known: Mapping[str, Node] = {} if loaded.spec is None else {"": loaded.spec.project}
+    if kind != "project":
+        known = {} if loaded.spec is None else getattr(loaded.spec, kind)
+        key, *steps = steps or [""]
+        path: tuple[str, ...] = (kind, key)
+    else:
+        key, path = "", (kind,)
+    if key not in known:
+        whole = ", ".join(known) or "none; `specgen check` says what is wrong"
+        raise CannotRunError(f"there is no whole record {key!r} in {kind}; there is: {whole}")
+    text = stated_where(known[key], path, tuple(steps), loaded, for_maker=arguments.audience == "maker")
+    if not text:
+        raise CannotRunError(f"{asked} states nothing; `specgen explain {'.'.join(path)}` lists what is stated")
+    return printable(text)
 
 
 def _working(wanted: str, arguments: argparse.Namespace) -> str:

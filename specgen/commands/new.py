@@ -10,10 +10,11 @@ from collections.abc import Iterator, Mapping, Set
 from dataclasses import replace
 
 from specgen.commands.outcome import CannotRunError, Outcome
+from specgen.model.based_on import BasedOn
 from specgen.model.job import Job
 from specgen.model.node import Node
 from specgen.model.outline import Default, Key, outline
-from specgen.model.spec import KINDS, SINGULAR
+from specgen.model.spec import KINDS, LIST_KINDS, SINGULAR
 
 ABOUT = "Print an empty source to begin with: fill what stands open, take the # away from what else you need."
 
@@ -51,13 +52,19 @@ def _lines(key: Key, depth: int, struck: int | None) -> Iterator[str]:
     if key.inner is None:
         return
     below = depth + (4 if key.many else 2)
-    for number, held in enumerate(outline(key.inner)):
+    for number, held in enumerate(_keys(key.inner)):
         stands = replace(held, required=True) if held.name in _STAND_OPEN.get(key.inner, frozenset()) else held
         lines = list(_lines(stands, below, struck))
         if key.many and number == 0:
             # every entry of a list begins with its id
             lines[0] = lines[0][: below - 2 + _mark(struck)] + "- " + lines[0][below + _mark(struck) :]
         yield from lines
+
+
+def _keys(model: type[Node]) -> tuple[Key, ...]:
+    """The keys of a record; of one that may be based on another, how it says so stands behind its id."""
+    name, *others = outline(model)
+    return (name, *outline(BasedOn), *others) if model in LIST_KINDS.values() else (name, *others)
 
 
 _MOST_WORDS = 120  # a line of a source is bounded, and its author is to read it

@@ -10,7 +10,7 @@ from pathlib import Path
 from specgen.commands.outcome import CannotRunError, Outcome
 from specgen.commands.register_place import declare_place, register_of
 from specgen.facts.usage import Use, uses_of_record, uses_of_table
-from specgen.model.parse import load
+from specgen.model.parse import Loaded, load
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.register.folder import histories
 from specgen.register.state import issues, standing
@@ -32,7 +32,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> Outcome:
     folder = find_project(Path(arguments.path))
-    spec = load(folder).spec
+    loaded = load(folder)
+    spec = loaded.spec
     if spec is None:
         raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
     asked = str(arguments.id)
@@ -41,7 +42,7 @@ def run(arguments: argparse.Namespace) -> Outcome:
         reaches = {use.address for use in uses}
     else:
         kind, key = _record(spec, asked)
-        uses = uses_of_record(spec, kind, key)
+        uses = _of_record(loaded, spec, kind, key)
         reaches = {f"{kind}.{key}"}
     lines = [f"{use.address}  {_through(use)}" for use in uses]
     lines += _issued(register_of(arguments, folder), reaches)
@@ -65,6 +66,17 @@ def _issued(register: Path, reaches: Set[str]) -> Iterator[str]:
 
 def _through(use: Use) -> str:
     return ", ".join(use.through)
+
+
+def _of_record(loaded: Loaded, spec: Spec, kind: str, key: str) -> list[Use]:
+    """What leans on a record, what is based on it, and what leans on that; each once."""
+    found = {use.address: use for use in uses_of_record(spec, kind, key)}
+    for heir, based in loaded.bases.items():
+        if (kind, key) in based.on and heir[1] in getattr(spec, kind):
+            found.setdefault(".".join(heir), Use(".".join(heir), ("based_on",)))
+            for use in uses_of_record(spec, *heir):
+                found.setdefault(use.address, use)
+    return list(found.values())
 
 
 def _of_table(spec: Spec, name: str) -> list[Use]:

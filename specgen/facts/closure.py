@@ -31,4 +31,5 @@ def loaded_closure(loaded: Loaded, spec: Spec, subject: Job | Product) -> Loaded
     unread = [found for found in loaded.findings if found.severity is Severity.ERROR and not found.path]
     places = {path: places for path, places in loaded.places.items() if path in within}
     ids = {kind: frozenset(getattr(part, kind)) for kind in LIST_KINDS}
-    return Loaded(part, part, findings=unread, places=places, ids=ids)
+    bases = {path: based for path, based in loaded.bases.items() if path in within}
+    return Loaded(part, part, findings=unread, places=places, ids=ids, bases=bases)

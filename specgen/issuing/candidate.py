@@ -71,9 +71,11 @@ class Candidate:
         return (control.prepared_by or control.owner) if control is not None else ""
 
     def sources(self) -> tuple[str, ...]:
-        """The files that hold something of it."""
+        """The files that hold something of it, and what its records are based on."""
+        loaded = self.checked.loaded
         addresses = {("project",), *((kind, key) for kind in LIST_KINDS for key in getattr(self.spec, kind))}
-        return tuple(sorted({self.checked.loaded.place(path).file for path in addresses}))
+        bases = {base for path in addresses & {*loaded.bases} for base in loaded.bases[path].on}
+        return tuple(sorted({loaded.place(path).file for path in addresses | bases}))
 
     def pictures(self) -> tuple[str, ...]:
         """The files of the pictures it names."""

@@ -89,6 +89,7 @@ class Application(Node):
         Polarity.ONE_OF,
         Concern.SAFETY,
         "places where it may be sprayed, as in booth, workshop; any place if left out",
+        passes_on=True,
         default=(),
     )
     shake: Duration | None = leaf(

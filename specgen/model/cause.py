@@ -24,8 +24,11 @@ _BLANK = "~"
 _KINDS = tuple(LIST_KINDS)
 
 
-def cause_of(path: Path, what: str, ids: Mapping[str, Set[str]]) -> str:
-    """The same text for findings of one cause; `path` is the whole address, `ids` are those of the sources by kind."""
+def cause_of(path: Path, what: str, ids: Mapping[str, Set[str]], record: Path = ()) -> str:
+    """The same text for findings of one cause; `path` is the whole address, `ids` are those of the sources by kind.
+
+    `record` is the one that states the value, where that is another than the path leads into.
+    """
     steps = frozenset(path)
     before, after = _neighbours(path[0])
     named = False
@@ -40,7 +43,7 @@ def cause_of(path: Path, what: str, ids: Mapping[str, Set[str]]) -> str:
         return word
 
     sentence = _JOINED.sub(_BLANK, _WORD.sub(blanked, what))
-    return f"{path[0] if named else '.'.join(path[:2])}: {sentence}"
+    return f"{path[0] if named else '.'.join(record or path[:2])}: {sentence}"
 
 
 def _neighbours(kind: str) -> tuple[tuple[str, ...], tuple[str, ...]]:

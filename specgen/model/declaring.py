@@ -52,6 +52,8 @@ class Audience(StrEnum):
 
 
 LEAF_KEY = "specgen-leaf"
+# Beside a field that holds records, or in the declaration of a leaf: whether a record based on another takes it over.
+PASSES_ON = "passes_on"
 
 # What a leaf refers to that is no source of its own: the address of any value.
 PATH = "path"
@@ -66,12 +68,14 @@ def leaf(
     audience: Audience = Audience.CUSTOMER,
     refers: str = "",
     administrative: bool = False,
+    passes_on: bool | None = None,
     default: Any = None,
 ) -> Any:
     """A field that holds a value of its own. `about` is a line for editors; `refers` names the kind of source an id points to.
 
     What is administrative (contacts, distribution, review periods) is no part of the content that is approved: a change of it
-    voids no approval and makes no revision due.
+    voids no approval and makes no revision due. `passes_on` says whether a record that is based on another takes the value over
+    unasked; left open it follows from polarity and concern (`model.passing_on`).
     """
     declared = {
         "polarity": polarity.value,
@@ -79,6 +83,7 @@ def leaf(
         "audience": audience.value,
         "refers": refers,
         "administrative": administrative,
+        PASSES_ON: passes_on,
     }
     return Field(
         default=... if required else default,
@@ -87,11 +92,16 @@ def leaf(
     )
 
 
-def part(about: str, *, required: bool = False) -> Any:
+def part(about: str, *, required: bool = False, passes_on: bool | None = None) -> Any:
     """A field that holds a mapping of further fields."""
-    return Field(default=... if required else None, description=about)
+    return Field(default=... if required else None, description=about, json_schema_extra=_passing(passes_on))
 
 
-def entries(about: str, *, required: bool = False, least: int = 0) -> Any:
+def entries(about: str, *, required: bool = False, least: int = 0, passes_on: bool | None = None) -> Any:
     """A field that holds a list of `least` entries or more, each with an id of its own."""
-    return Field(default=... if required else (), description=about, min_length=least or None)
+    default = ... if required else ()
+    return Field(default=default, description=about, min_length=least or None, json_schema_extra=_passing(passes_on))
+
+
+def _passing(passes_on: bool | None) -> Any:
+    return None if passes_on is None else {PASSES_ON: passes_on}

@@ -97,6 +97,30 @@ _ROWS = (
         "Take the version of the logo that is made for white paper.",
         Severity.WARNING,
     ),
+    ShapeFault(
+        "BAS001",
+        "The record that another is based on is not there",
+        "What is taken over from it would be missing, and nobody could tell what.",
+        "Name a record of the same kind by its id, or state everything here.",
+    ),
+    ShapeFault(
+        "BAS002",
+        "Records are based on each other in a circle, or too many on one another",
+        "Values come from one record that states them; where none does, or the way there is long, nobody finds them.",
+        "Let one record state the values, and base the others on that one.",
+    ),
+    ShapeFault(
+        "BAS003",
+        "What is to be taken over or left out is not there",
+        "A name that meets nothing leaves out, or takes over, something else than its author meant.",
+        "Write it as findings print addresses, without the record: layers.surfacer, hazards.first_aid.",
+    ),
+    ShapeFault(
+        "BAS004",
+        "The place of a new entry is not clear",
+        "The order of coats, steps and inspection points is the order of the work.",
+        "Name with `before` an entry that is taken over; without it a new entry stands at the end.",
+    ),
 )
 
 SHAPE_FAULTS: Mapping[str, ShapeFault] = {row.id: row for row in _ROWS}

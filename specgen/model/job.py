@@ -281,8 +281,10 @@ class Consumption(Node):
     test_area: Area | None = leaf(
         Polarity.FACT, Concern.FILM, "area of test panels and patches, coated with each system beside the parts"
     )
-    supplies: tuple[Supply, ...] = entries("thinner, cleaners, abrasives and the like to order with the packs")
-    ordered: tuple[Ordered, ...] = entries("packs ordered, a line for each product and variant")
+    supplies: tuple[Supply, ...] = entries(
+        "thinner, cleaners, abrasives and the like to order with the packs", passes_on=False
+    )
+    ordered: tuple[Ordered, ...] = entries("packs ordered, a line for each product and variant", passes_on=False)
 
 
 class WorkAir(Node):
@@ -317,12 +319,16 @@ class Job(Node):
     """One job for one customer."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the job", required=True)
-    document: DocumentControl = part("title block of the method statement", required=True)
-    starts: IsoDate | None = leaf(Polarity.FACT, Concern.PRODUCT, "first day of the work")
+    document: DocumentControl = part("title block of the method statement", required=True, passes_on=False)
+    starts: IsoDate | None = leaf(Polarity.FACT, Concern.PRODUCT, "first day of the work", passes_on=False)
     scope: Text = leaf(
-        Polarity.REQUIREMENT_TEXT, Concern.DOCUMENT, "scope of the work: what is done, where and why", required=True
+        Polarity.REQUIREMENT_TEXT,
+        Concern.DOCUMENT,
+        "scope of the work: what is done, where and why",
+        required=True,
+        passes_on=False,
     )
-    vehicles: tuple[Code, ...] = leaf(Polarity.SCOPE, Concern.DOCUMENT, "fleet numbers", default=())
+    vehicles: tuple[Code, ...] = leaf(Polarity.SCOPE, Concern.DOCUMENT, "fleet numbers", default=(), passes_on=False)
     call: OnCall | None = part("contact during the work")
     substrate: Substrate | None = part("substrate of the parts")
     preparation: Id | None = leaf(
@@ -333,15 +339,17 @@ class Job(Node):
         Polarity.FACT, Concern.COMPATIBILITY, "exposure: exterior or interior"
     )
     environment: Environment | None = part("environment in service")
-    items: tuple[Item, ...] = entries("part types", required=True)
+    items: tuple[Item, ...] = entries("part types", required=True, passes_on=False)
     climate: ApplicationClimate | None = part("ambient conditions during the work")
     workplace: Annotated[Workplace, choice(Workplace)] | None = leaf(
         Polarity.REPLACED, Concern.CLIMATE, "place of work: workshop, booth, outdoors, on-site or confined-space"
     )
     confined_space: ConfinedSpace | None = part("entry into a confined space")
-    banned: tuple[Banned, ...] = entries("substances banned on this job, beside those of project and system")
+    banned: tuple[Banned, ...] = entries(
+        "substances banned on this job, beside those of project and system", passes_on=True
+    )
     ventilation: WorkAir | None = part("ventilation where the spraying is done")
     consumption: Consumption | None = part("basis of the quantities")
     figures: tuple[Figure, ...] = entries("pictures and sketches of the job")
     inspection: tuple[InspectionPoint, ...] = entries("inspection points in their order")
-    waivers: tuple[Waiver, ...] = entries("waived findings")
+    waivers: tuple[Waiver, ...] = entries("waived findings", passes_on=False)

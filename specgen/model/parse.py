@@ -8,11 +8,12 @@ from __future__ import annotations
 import gc
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path as FilePath
 from typing import Any, cast
 
 from specgen.findings import Finding, Place, Severity
+from specgen.model.based_on import Bases, is_based
 from specgen.model.field_types import nearest_of
 from specgen.model.format_read import brought_up
 from specgen.model.guarded import Guarded, GuardedProject, values_read
@@ -32,13 +33,21 @@ from specgen.source.tree import Mapping, Sequence
 from specgen.source.tree import Node as Tree
 
 
+@dataclass(frozen=True, slots=True)
+class Based:
+    """What a record is based on, the nearest record first, and the paths within it that stayed with that one."""
+
+    on: tuple[Path, ...]
+    left: tuple[Path, ...]
+
+
 @dataclass
 class Loaded:
     """What a folder holds: the specification as far as it is whole, the faults, and where each value stands.
 
     `spec` is None where there is no whole project source to print with. `judged` is what rules may judge, the same where all
     is whole, else guarded; `partial` are the records in it that rest on something broken, by kind. `unread` names files that
-    were not read to their end, `ids` every id of a kind that stands in the sources.
+    were not read to their end, `ids` every id of a kind that stands in the sources, `bases` the records that are based on another.
     """
 
     spec: Spec | None = None
@@ -48,6 +57,7 @@ class Loaded:
     ids: dict[str, frozenset[str]] = field(default_factory=dict)
     findings: list[Finding] = field(default_factory=list)
     places: dict[Path, Places] = field(default_factory=dict)
+    bases: dict[Path, Based] = field(default_factory=dict)
 
     def place(self, path: Path) -> Place:
         """Where a value stands; for an absent one, the place it is missing in."""
@@ -56,6 +66,19 @@ class Loaded:
     def missing(self, path: Path) -> str | None:
         """The first name on the path that the source does not have."""
         return self._places_of(path).missing(path)
+
+    def taken_from(self, path: Path) -> Path | None:
+        """The record that states a value of a record that is based on it; None where a record states it itself."""
+        return self._places_of(path).record(path) if path[:2] in self.bases else None
+
+    def stayed(self, path: Path) -> str:
+        """What there is to say of a missing value that the base of its record has, and that is taken over only by name."""
+        based, steps = self.bases.get(path[:2]), path[2:]
+        for left in based.left if based is not None else ():
+            if left[: len(steps)] == steps or steps[: len(left)] == left:
+                assert based is not None  # noqa: S101  # something of it was left
+                return f"; {based.on[0][-1]} states it, and {'.'.join(left)} under including takes it over from there"
+        return ""
 
     def _places_of(self, path: Path) -> Places:
         return self.places[path[:2]] if path[:2] in self.places else self.places[path[:1]]
@@ -82,15 +105,15 @@ def without_collector() -> Iterator[None]:
 def parse(sources: Sources) -> Loaded:
     """The typed specification of sources already read."""
     loaded = Loaded(findings=list(sources.findings))
-    gathered = _Gathered(loaded)
     restated, faults = brought_up(sources)
-    files, gathered.pictures, unfit = pictured(restated, sources.beside)
+    files, pictures, unfit = pictured(restated, sources.beside)
     faults += unfit
+    gathered = _Gathered(loaded, Bases(files, unread=bool(sources.unread)), pictures)
     for source in files:
         if isinstance(source.root, Mapping):
             gathered.take_file(source.root, Places(source))
     gathered.close(sources)
-    loaded.findings += faults
+    loaded.findings += (*faults, *gathered.bases.findings)
     read = len(sources.findings)
     loaded.findings[read:] = first_of_each_file(loaded.findings[read:])
     return loaded
@@ -99,12 +122,12 @@ def parse(sources: Sources) -> Loaded:
 class _Gathered:
     """Records and ids over all files, before the references are joined."""
 
-    def __init__(self, loaded: Loaded) -> None:
+    def __init__(self, loaded: Loaded, bases: Bases, pictures: dict[str, Prepared]) -> None:
         self.loaded = loaded
+        self.bases, self.pictures = bases, pictures
         self.records: dict[str, dict[str, Any]] = {kind: {} for kind in LIST_KINDS}
         self.ids: dict[str, dict[str, str]] = {kind: {} for kind in LIST_KINDS}
         self.projects: list[tuple[Tree, Places]] = []
-        self.pictures: dict[str, Prepared] = {}
         self.misspelt = False
         self._before_file = 0
 
@@ -147,9 +170,32 @@ class _Gathered:
         if len(self.loaded.findings) - self._before_file > FINDING_LIMIT:
             # no more of them are listed; the ids are still taken, or what refers to them would seem lost
             return
-        record = self._read(KINDS[kind], entry, path, places)
+        read = self._based if is_based(entry) else self._read
+        record = read(KINDS[kind], entry, path, places)
         if record is not None and known is not None:
             self.records[kind][known] = record
+
+    def _based(self, model: type[Node], entry: Tree, path: Path, places: Places) -> Node | None:
+        """A record that is based on another, read with what it takes over; nothing where that cannot be told."""
+        assert isinstance(entry, Mapping)  # noqa: S101  # it has keys
+        found = self.bases.resolved(entry, path, places)
+        if not found.is_whole:
+            return None
+        self.loaded.places[path] = found.places
+        self.loaded.bases[path] = Based(found.bases, found.left)
+        record, findings = read_record(model, found.tree, path, found.places)
+        self.loaded.findings += (self._of_base(finding) for finding in findings)
+        return record
+
+    def _of_base(self, finding: Finding) -> Finding:
+        """A fault in what is taken over has one cause with that of the record which states it."""
+        path = tuple(finding.path.split("."))
+        base = self.loaded.taken_from(path)
+        if base is None:
+            return replace(finding, remedy=finding.remedy + self.loaded.stayed(path))
+        own = f"{'.'.join(path[:2])}:"
+        cause = f"{'.'.join(base)}:{finding.cause.removeprefix(own)}"
+        return replace(finding, cause=cause, taken_over=True)
 
     def close(self, sources: Sources) -> None:
         """The project, the references between records, and the specification of what is whole."""

@@ -277,9 +277,11 @@ class Product(Node):
     """One product with its variants."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the product", required=True)
-    document: DocumentControl | None = part("title block of its data sheet")
+    document: DocumentControl | None = part("title block of its data sheet", passes_on=False)
     name: Line = leaf(Polarity.WORDING, Concern.PRODUCT, "name as printed", required=True)
-    formulated: IsoDate | None = leaf(Polarity.FACT, Concern.PRODUCT, "date of the present formulation")
+    formulated: IsoDate | None = leaf(
+        Polarity.FACT, Concern.PRODUCT, "date of the present formulation", passes_on=False
+    )
     about: Text | None = leaf(Polarity.WORDING, Concern.PRODUCT, "description of the product (a sentence or two)")
     binder: Annotated[str, listed("binder_families")] = leaf(
         Polarity.REPLACED, Concern.PRODUCT, "generic type, an id of the table binder_families", required=True
@@ -306,7 +308,7 @@ class Product(Node):
         "forbidden generic types beneath it",
         default=(),
     )
-    variants: tuple[Variant, ...] = entries("colours, glosses and packs", required=True)
+    variants: tuple[Variant, ...] = entries("colours, glosses and packs", required=True, passes_on=False)
     pack: Pack = part("can or tin", required=True)
     composition: tuple[Component, ...] = entries("composition by mass, for the manufacturer only")
     solids: Solids | None = part("volume solids")
@@ -324,12 +326,15 @@ class Product(Node):
     climate: ApplicationClimate | None = part("application conditions")
     application: Application | None = part("application, by curing type")
     users: Annotated[Users, choice(Users)] | None = leaf(
-        Polarity.SCOPE, Concern.SAFETY, "users, professional or public, where different from the project's"
+        Polarity.SCOPE,
+        Concern.SAFETY,
+        "users, professional or public, where different from the project's",
+        passes_on=True,
     )
     voc: Voc | None = part("volatile organic compounds")
     hazards: Hazards | None = part("hazards as the safety data sheet declares them")
     coverage: tuple[Coverage, ...] = entries("coverage of a pack or a litre")
-    claims: tuple[Claim, ...] = entries("claims with their basis")
+    claims: tuple[Claim, ...] = entries("claims with their basis", passes_on=False)
     not_claimed: Text | None = leaf(Polarity.WORDING, Concern.PRODUCT, "exclusions from the claims")
 
     def variant(self, variant_id: str) -> Variant | None:

@@ -10,9 +10,10 @@ from typing import Any
 
 from pydantic.json_schema import GenerateJsonSchema
 
-from specgen.model.declaring import LEAF_KEY
+from specgen.model.based_on import BasedOn
+from specgen.model.declaring import LEAF_KEY, PASSES_ON
 from specgen.model.node import Node
-from specgen.model.outline import Default, outline
+from specgen.model.outline import Default, Key, outline
 from specgen.model.spec import KINDS, SINGULAR
 from specgen.model.walk import models
 
@@ -21,6 +22,8 @@ DIALECT = "https://json-schema.org/draft/2020-12/schema"
 Schema = dict[str, Any]
 
 _NOTHING = {"type": "null"}
+# the record of the kind asked for, where it is based on another
+BASED = "based on another"
 
 
 class _Untitled(GenerateJsonSchema):
@@ -49,7 +52,8 @@ def schema(kind: str) -> Schema:
         "additionalProperties": False,
         "required": [block],
         "properties": {name: _block(name, block, model) for name in KINDS},
-        "$defs": {name: _record(defs[name], by_name[name]) for name in sorted(by_name)},
+        "$defs": {name: _record(defs[name], by_name[name]) for name in sorted(by_name)}
+        | ({} if block == "project" else {BASED: _based(defs[model.__name__], model)}),
     }
 
 
@@ -59,7 +63,34 @@ def _block(name: str, chosen: str, model: type[Node]) -> Schema:
         held = "object" if name == "project" else "array"
         return {"type": [held, "null"], "description": f"described by `specgen schema {word}`"}
     record = {"$ref": f"#/$defs/{model.__name__}"}
-    return record if name == "project" else {"type": "array", "items": record}
+    if name == "project":
+        return record
+    based = {"$ref": f"#/$defs/{BASED}"}
+    return {"type": "array", "items": {"if": {"required": ["based_on"]}, "then": based, "else": record}}
+
+
+def _based(raw: Schema, model: type[Node]) -> Schema:
+    """A record that is based on another: every key may be left out, and so may every key of its groups and entries, which are not
+    looked into."""
+    how = BasedOn.model_json_schema(schema_generator=_Untitled)["properties"]
+    said = {key.name: _property(how[key.name], False, key.default) for key in outline(BasedOn)}
+    written = _record(raw, model)["properties"]
+    held = {
+        key.name: _unread(written[key.name], key) if key.inner is not None else written[key.name]
+        for key in outline(model)
+    }
+    name = next(iter(held))
+    return {
+        "type": "object",
+        "description": "A record that is based on another.",
+        "additionalProperties": False,
+        "properties": {name: held.pop(name), **said, **held},
+        "required": [name],
+    }
+
+
+def _unread(written: Schema, key: Key) -> Schema:
+    return {"description": written["description"], "type": ["array" if key.many else "object", "null"]}
 
 
 def _record(raw: Schema, model: type[Node]) -> Schema:
@@ -76,7 +107,7 @@ def _record(raw: Schema, model: type[Node]) -> Schema:
 
 def _property(raw: Schema, required: bool, default: Default) -> Schema:
     about = raw.get("description", "")
-    held = {key: value for key, value in raw.items() if key not in {"description", "default", LEAF_KEY}}
+    held = {key: value for key, value in raw.items() if key not in {"description", "default", LEAF_KEY, PASSES_ON}}
     # an empty value is a note for `check`, not a fault
     written = {"description": about, **(held if required else _or_nothing(held))}
     if default is not None:

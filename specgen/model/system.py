@@ -154,12 +154,12 @@ class System(Node):
     """Layers in their order, the first on the substrate."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.FILM, "id of the system", required=True)
-    document: DocumentControl | None = part("title block, if the system is a document of its own")
+    document: DocumentControl | None = part("title block, if the system is a document of its own", passes_on=False)
     title: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name as printed", required=True)
     use: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "intended use")
     layers: tuple[Layer, ...] = entries("coats from the substrate outwards", required=True, least=1)
     total: FilmLimits | None = part("total DFT, if stated")
-    category: CategoryClaim | None = part("corrosivity category and durability claimed")
-    banned: tuple[Banned, ...] = entries("substances banned in the products of this system")
+    category: CategoryClaim | None = part("corrosivity category and durability claimed", passes_on=False)
+    banned: tuple[Banned, ...] = entries("substances banned in the products of this system", passes_on=True)
     handle_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "minimum time before handling")
     service_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "minimum time before return to service")

@@ -113,9 +113,14 @@ def _finding(rule: Rule, path: Path, problem: Problem, spec: Spec, loaded: Loade
     said = in_authors_unit(problem.what, record, whole[2:])
     what = said if missing is None else f"{said} (missing in {missing.rpartition('.')[0]})"
     remedy = in_authors_unit(problem.remedy, record, whole[2:]) or rule.page.to_put_right
-    cause = cause_of(whole, problem.what, loaded.ids)
-    place, address = loaded.place(whole), ".".join(whole)
-    return Finding(rule.id, severity, place, address, what, rule.page.why, remedy, str(source), cause)
+    place, address, base = loaded.place(whole), ".".join(whole), loaded.taken_from(whole)
+    cause = cause_of(whole, problem.what, loaded.ids, base or ())
+    if base is not None:
+        what += f" (taken over from {base[-1]})"
+    elif missing is not None:
+        remedy += loaded.stayed(whole)
+    why, taken = rule.page.why, base is not None
+    return Finding(rule.id, severity, place, address, what, why, remedy, str(source), cause, taken_over=taken)
 
 
 def _record_at(path: Path, spec: Spec) -> Node | None:

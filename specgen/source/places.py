@@ -10,7 +10,7 @@ import re
 
 from specgen.findings import Place
 from specgen.source.characters import LINE_LIMIT
-from specgen.source.tree import Mapping, Mark, Node, Scalar, Sequence, SourceFile
+from specgen.source.tree import FarMark, Mapping, Mark, Node, Scalar, Sequence, SourceFile
 
 _INDEX = re.compile(r"\[([0-9]{1,9})\]")
 
@@ -41,11 +41,18 @@ class Places:
         at = self._follow(path)[2]
         return None if at is None else ".".join(path[: at + 1])
 
+    def record(self, path: tuple[str, ...]) -> tuple[str, ...] | None:
+        """The record a value is taken over from; None for one that its own record states, and for what is not there."""
+        node, key, missing = self._follow(path)
+        mark = node.mark if isinstance(node, Scalar) else key
+        return mark.record if missing is None and isinstance(mark, FarMark) else None
+
     def _at(self, mark: Mark) -> Place:
-        lines = self.source.lines
+        source = mark.source if isinstance(mark, FarMark) else self.source
+        lines = source.lines
         text = lines[mark.line - 1] if mark.line <= len(lines) else ""
         shown = text if len(text) <= LINE_LIMIT else ""
-        return Place(self.source.name, mark.line, mark.column, mark.end_column, shown)
+        return Place(source.name, mark.line, mark.column, mark.end_column, shown)
 
     def _follow(self, path: tuple[str, ...]) -> tuple[Node | None, Mark, int | None]:
         """The deepest node on the path, the mark of its key, and the index of the first element that is missing."""

@@ -45,6 +45,23 @@ class Mark(int):
         return f"Mark({self.line}, {self.column}, {self.end_column})"
 
 
+class FarMark(Mark):
+    """A stretch of another file, or of another record, than the one it is met in: `source` is the file, `record` the path of the record
+    that states what stands there."""
+
+    source: SourceFile
+    record: tuple[str, ...]
+
+    @classmethod
+    def of(cls, mark: Mark, source: SourceFile, record: tuple[str, ...]) -> FarMark:
+        """The mark with where it is from; a mark that tells that already keeps it."""
+        if isinstance(mark, FarMark):
+            return mark
+        far = int.__new__(cls, mark)
+        far.source, far.record = source, record
+        return far
+
+
 class Scalar(NamedTuple):
     """One value as written. `plain` is True for text without quotes (and not in a `|` or `>` block).
 

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
+from shutil import copytree
 
 import pytest
 
 from specgen.commands import main
 from specgen.report.explanations import explanations
+
+_GOOD = Path(__file__).parents[1] / "good"
 
 
 @pytest.mark.parametrize("asked", ["FLM002", "flm002", "SRC017", "MOD003", "WVR001", "RUN001"])
@@ -103,4 +106,58 @@ def test_workings_of_a_product_are_listed(capsys: pytest.CaptureFixture[str]) ->
     assert main(["explain", "--product", "primer", "--path", GOOD, "--for", "maker"]) == 0
     assert "working:primer.aerosol.flammable_at_most  flammable components at most, 100.0\N{NO-BREAK SPACE}%\n" in (
         capsys.readouterr().out
+    )
+
+
+def test_where_values_are_stated(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    copytree(_GOOD, tmp_path / "specs")
+    more = "systems:\n- {id: twin, based_on: cab, layers: [{id: base, passes: 3}],\n   without: [layers.primer, layers.clear, total, handle_after]}\n"
+    (tmp_path / "specs" / "more.yaml").write_text(more)
+    path = ["--path", str(tmp_path / "specs")]
+    assert main(["explain", "systems.twin", *path]) == 0
+    lines = [" ".join(line.split()) for line in capsys.readouterr().out.splitlines()]
+    assert lines == [
+        "id twin more.yaml:2",
+        "title Primer, base coat and clear job.yaml:11 (of cab)",
+        "layers.base.id base more.yaml:2",
+        "layers.base.role basecoat job.yaml:14 (of cab)",
+        "layers.base.product base job.yaml:14 (of cab)",
+        "layers.base.variant standard job.yaml:14 (of cab)",
+        "layers.base.film.min 15 um job.yaml:14 (of cab)",
+        "layers.base.film.nominal 20 um job.yaml:14 (of cab)",
+        "layers.base.film.max 30 um job.yaml:14 (of cab)",
+        "layers.base.passes 3 more.yaml:2",
+        "layers.base.overcoat_interval 20 min..24 h job.yaml:14 (of cab)",
+        "service_after 7 days job.yaml:18 (of cab)",
+        "twin is based on cab.",
+    ]
+    assert main(["explain", "systems.twin.layers.base.film.max", *path]) == 0
+    assert " ".join(capsys.readouterr().out.split()) == "layers.base.film.max 30 um job.yaml:14 (of cab)"
+    for asked, said in [
+        (
+            "systems.twin.total",
+            "systems.twin.total states nothing; `specgen explain systems.twin` lists what is stated",
+        ),
+        ("systems.twn", "there is no whole record 'twn' in systems; there is: cab, chassis, twin"),
+    ]:
+        assert main(["explain", asked, *path]) == 2
+        assert said in capsys.readouterr().err
+
+
+def test_where_values_are_stated_withholds_what_is_the_makers(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", "products.primer", "--path", str(_GOOD)]) == 0
+    assert "composition" not in capsys.readouterr().out
+    assert main(["explain", "products.primer.composition.gas", "--path", str(_GOOD), "--audience", "maker"]) == 0
+    assert "composition.gas.mass_share" in capsys.readouterr().out
+
+
+def test_what_stays_with_a_base_is_listed(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    copytree(_GOOD, tmp_path / "specs")
+    more = "products: [{id: p2, based_on: primer, name: N, direct_to_metal: no, variants: [{id: v, name: v, order_number: O}]}]"
+    (tmp_path / "specs" / "more.yaml").write_text(more)
+    assert main(["explain", "products.p2", "--path", str(tmp_path / "specs")]) == 0
+    *_, last = capsys.readouterr().out.splitlines()
+    assert (
+        last
+        == "Not taken over unless named under including: direct_to_metal, variants, voc.content, voc.categories, hazards."
     )

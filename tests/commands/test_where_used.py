@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from shutil import copytree
 
 import pytest
 
@@ -25,6 +26,13 @@ GOOD = str(Path(__file__).parents[1] / "good")
 def test_uses(asked: str, said: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["where-used", asked, "--path", GOOD]) == 0
     assert capsys.readouterr().out == said
+
+
+def test_what_is_based_on_a_record_is_told(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    copytree(GOOD, tmp_path / "specs")
+    (tmp_path / "specs" / "more.yaml").write_text("systems: [{id: twin, based_on: cab}, {id: third, based_on: twin}]")
+    assert main(["where-used", "cab", "--path", str(tmp_path / "specs")]) == 0
+    assert capsys.readouterr().out == "jobs.refit  items.DOOR\nsystems.twin  based_on\nsystems.third  based_on\n"
 
 
 def test_a_table_reaches_products_systems_and_jobs(capsys: pytest.CaptureFixture[str]) -> None:

@@ -1,0 +1,244 @@
+"""A record that is based on another: what it does not say itself it takes over, each value with the place where it stands.
+
+Called by `parse`, which from then on sees the resolved tree alone: rules, comparison, documents and frozen models know of no base.
+How the two become one is told in `merging`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from specgen.findings import Finding
+from specgen.model.declaring import Concern, Polarity, leaf
+from specgen.model.field_types import IDS_SHOWN, Id, Line, nearest_of
+from specgen.model.merging import NEVER, Names, merged
+from specgen.model.node import Node
+from specgen.model.shape import id_of, is_empty, shape_finding
+from specgen.model.spec import LIST_KINDS
+from specgen.model.walk import Path
+from specgen.source.faults import fault
+from specgen.source.places import Places
+from specgen.source.project import NODES_LIMIT
+from specgen.source.tree import FarMark, Mapping, Scalar, Sequence, SourceFile
+from specgen.source.tree import Node as Tree
+
+MOST_STEPS = 4
+# of a circle
+SHOWN = 6
+
+
+class BasedOn(Node):
+    """The keys of any product, preparation, system or job that is based on another."""
+
+    based_on: Id | None = leaf(
+        Polarity.NOTE,
+        Concern.DOCUMENT,
+        "record of the same kind (by its id) from which what is not said here is taken over",
+    )
+    including: tuple[Line, ...] = leaf(
+        Polarity.NOTE,
+        Concern.DOCUMENT,
+        "what is taken over only where it is named, as in hazards, first_aid, claims",
+        default=(),
+    )
+    without: tuple[Line, ...] = leaf(
+        Polarity.NOTE, Concern.DOCUMENT, "what is not taken over, as in layers.surfacer", default=()
+    )
+
+
+_BASE, _INCLUDING, _WITHOUT = BasedOn.model_fields
+
+
+@dataclass(frozen=True, slots=True)
+class Resolved:
+    """A record with what it takes over: its tree, where its values stand, the records it is based on, the nearest first, and the
+    paths within it that stayed with the nearest. `is_whole` is False where what it is based on cannot be told."""
+
+    tree: Mapping
+    places: Places
+    bases: tuple[Path, ...] = ()
+    left: tuple[Path, ...] = ()
+    is_whole: bool = True
+
+
+def is_based(entry: Tree) -> bool:
+    return isinstance(entry, Mapping) and any(key in entry.entries for key in BasedOn.model_fields)
+
+
+class Bases:
+    """The records of all files that others may be based on. `unread` says that some file was not read to its end."""
+
+    def __init__(self, files: Iterable[SourceFile], *, unread: bool) -> None:
+        self.findings: list[Finding] = []
+        self._unread = unread
+        self._known: dict[str, dict[str, tuple[Mapping, SourceFile]]] = {kind: {} for kind in LIST_KINDS}
+        self._depths: dict[str, dict[str, int | tuple[str, ...]]] = {kind: {} for kind in LIST_KINDS}
+        self._done: dict[int, Resolved] = {}
+        self._far: dict[Path, tuple[Mapping, int]] = {}
+        self._nodes = 0
+        self._full = False
+        for file in files:
+            self._nodes += file.nodes
+            for kind, known in self._known.items():
+                held = file.root.entries.get(kind) if isinstance(file.root, Mapping) else None
+                for entry in held.items if isinstance(held, Sequence) else ():
+                    if isinstance(entry, Mapping) and (name := id_of(entry)) is not None:
+                        known.setdefault(name, (entry, file))
+
+    def resolved(self, entry: Mapping, path: Path, places: Places) -> Resolved:
+        """The record with what it takes over; what is wrong with how it says so goes to `findings`."""
+        if not is_based(entry):
+            return Resolved(entry, places)
+        # the trees outlive this, so the identity of one is a safe key
+        if id(entry) not in self._done:
+            asked = _Asked(entry, path, places)
+            self._done[id(entry)] = self._based(asked)
+            self.findings += asked.findings
+        return self._done[id(entry)]
+
+    def _based(self, asked: _Asked) -> Resolved:
+        own, kind = asked.own(), asked.path[0]
+        alone = Resolved(own, asked.places, is_whole=False)
+        base = self._base(asked)
+        if base is None or not base[1].is_whole or self._full:
+            return alone
+        target, found = base
+        far, size = self._far_of(target, found)
+        if self._nodes + size > NODES_LIMIT:
+            self._full = True
+            what = (
+                f"With what records take over from others the files contain more than {NODES_LIMIT:,} keys and values; "
+                "from this one on, what is based on another is not read."
+            )
+            asked.findings.append(fault("SRC044", what, asked.places.place((*asked.path, _BASE))))
+            return alone
+        self._nodes += size
+        names = Names(asked.names(_INCLUDING), asked.names(_WITHOUT))
+        tree, left, faults = merged(far, own, LIST_KINDS[kind], names)
+        for key, said in ((_INCLUDING, names.including), (_WITHOUT, names.without)):
+            for at, name in enumerate(said):
+                if name not in names.met and name[0] != NEVER:
+                    asked.fault("BAS003", (key, f"[{at}]"), f"{'.'.join(name)} names nothing that {target[1]} states")
+        for id, where, what, remedy in faults:
+            asked.fault(id, where, what, remedy)
+        top = Mapping({kind: Sequence((tree,), tree.mark)}, {kind: tree.mark}, tree.mark)
+        source = SourceFile(asked.places.source.name, asked.places.source.lines, top)
+        return Resolved(tree, Places(source), (target, *found.bases), left)
+
+    def _base(self, asked: _Asked) -> tuple[Path, Resolved] | None:
+        """Where the base stands, and what it is with all it takes over itself; None where it is of no use."""
+        (kind, name), base = asked.path, asked.base
+        if not base or asked.unnamed:
+            return None
+        if base not in self._known[kind]:
+            if not self._unread:
+                asked.fault("BAS001", (_BASE,), *self._unknown(kind, base))
+            return None
+        beneath = self._beneath(kind, name)
+        if isinstance(beneath, tuple):
+            # one of them tells it for all, and for what leads there
+            if name == min(beneath):
+                at = beneath.index(name)
+                shown = [*beneath[at:], *beneath[:at], name]
+                told = " is based on ".join(shown if len(shown) <= SHOWN else [*shown[:SHOWN], "others and so on"])
+                asked.fault("BAS002", (_BASE,), f"no record is at the beginning: {told}")
+            return None
+        if beneath > MOST_STEPS:
+            # nor is what rests on a record that rests on too many told again
+            if beneath == MOST_STEPS + 1:
+                what = (
+                    f"{name} rests on {beneath} records, each based on the next; {MOST_STEPS} at most can be followed"
+                )
+                asked.fault("BAS002", (_BASE,), what)
+            return None
+        tree, file = self._known[kind][base]
+        return (kind, base), self.resolved(tree, (kind, base), Places(file))
+
+    def _beneath(self, kind: str, name: str) -> int | tuple[str, ...]:
+        """How many records a record rests on, each based on the next; the names of the circle where they lead into one."""
+        done = self._depths[kind]
+        walked: dict[str, None] = {}
+        at = name
+        while at and at not in done and at not in walked:
+            walked[at] = None
+            known = self._known[kind].get(at)
+            held = known[0].entries.get(_BASE) if known is not None else None
+            at = held.text if isinstance(held, Scalar) else ""
+        order = list(walked)
+        found: int | tuple[str, ...] = done[at] if at in done else tuple(order[order.index(at) :]) if at else -1
+        for one in reversed(order):
+            found = found + 1 if isinstance(found, int) else found
+            done[one] = found
+        return done[name]
+
+    def _unknown(self, kind: str, name: str) -> tuple[str, str]:
+        other = next((other for other, known in self._known.items() if name in known), "")
+        if other:
+            return f"{name} stands in {other}, and a record is based on one of its own kind, {kind}", ""
+        known = list(self._known[kind])
+        return f"{name} is not the id of any source in {kind}", nearest_of(name, known, IDS_SHOWN)
+
+    def _far_of(self, path: Path, found: Resolved) -> tuple[Mapping, int]:
+        """The tree of a base, each value with where it stands, and how many there are; made once for all that are based on it."""
+        if path not in self._far:
+            counted: list[int] = []
+            far = _far(found.tree, found.places.source, path, counted)
+            assert isinstance(far, Mapping)  # noqa: S101  # a group stays one
+            self._far[path] = far, len(counted)
+        return self._far[path]
+
+
+def _far(tree: Tree, source: SourceFile, record: Path, counted: list[int]) -> Tree:
+    mark = FarMark.of(tree.mark, source, record)
+    counted.append(1)
+    if isinstance(tree, Scalar):
+        return tree._replace(mark=mark)
+    if isinstance(tree, Sequence):
+        return Sequence(tuple(_far(item, source, record, counted) for item in tree.items), mark)
+    entries = {key: _far(held, source, record, counted) for key, held in tree.entries.items()}
+    return Mapping(entries, {key: FarMark.of(at, source, record) for key, at in tree.keys.items()}, mark)
+
+
+class _Asked:
+    """What a record says of the one it is based on."""
+
+    def __init__(self, entry: Mapping, path: Path, places: Places) -> None:
+        self.path, self.places, self._entry = path, places, entry
+        self.findings: list[Finding] = []
+        held = entry.entries.get(_BASE)
+        self.base = held.text if isinstance(held, Scalar) else ""
+        self.unnamed = id_of(entry) is None
+        if self.unnamed:
+            self.fault("MOD002", ("id",), f"id is missing in a record that is based on {self.base or 'another'}")
+        elif not self.base:
+            says = " and ".join(key for key in BasedOn.model_fields if key in entry.entries)
+            self.fault("BAS001", (), f"{path[-1]} says {says}, and names no record it is based on")
+        for key in (_INCLUDING, _WITHOUT):
+            held = entry.entries.get(key)
+            if held is not None and not isinstance(held, Sequence) and not is_empty(held):
+                self.fault("MOD004", (key,), f"{key} must be a list")
+        including = set(self.names(_INCLUDING))
+        for at, name in enumerate(self.names(_WITHOUT)):
+            if name in including:
+                self.fault(
+                    "BAS003", (_WITHOUT, f"[{at}]"), f"{'.'.join(name)} stands under including and under without"
+                )
+        for at, name in enumerate(self.names(_INCLUDING)):
+            if name[0] == NEVER:
+                what = "a title block belongs to one record and is never taken over"
+                self.fault("BAS003", (_INCLUDING, f"[{at}]"), what)
+
+    def own(self) -> Mapping:
+        """The record without what it says of its base."""
+        entries = {key: held for key, held in self._entry.entries.items() if key not in BasedOn.model_fields}
+        return Mapping(entries, {key: self._entry.keys[key] for key in entries}, self._entry.mark)
+
+    def names(self, key: str) -> tuple[Path, ...]:
+        held = self._entry.entries.get(key)
+        items = held.items if isinstance(held, Sequence) else ()
+        return tuple(tuple(item.text.split(".")) for item in items if isinstance(item, Scalar))
+
+    def fault(self, id: str, below: Path, what: str, remedy: str = "") -> None:
+        where = (*self.path, *below)
+        self.findings.append(shape_finding(id, where, self.places.place(where), what, remedy))

@@ -1,0 +1,169 @@
+"""What a record says and what it takes over from the one it is based on, as one tree. Called by `based_on`.
+
+What is given replaces, groups of keys merge, lists of entries merge by id; a new entry stands at the end, or before the one it names.
+Of what stays with its record unless it is named (`passing_on`) nothing is taken over but what `including` names.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import Enum
+
+from specgen.model.field_types import IDS_SHOWN, nearest_of
+from specgen.model.node import Node
+from specgen.model.passing_on import stays
+from specgen.model.shape import id_of, is_empty
+from specgen.model.walk import Path, inner_record
+from specgen.source.tree import Mapping, Scalar, Sequence
+from specgen.source.tree import Node as Tree
+
+BEFORE = "before"
+# a number and a title are of one document
+NEVER = "document"
+
+Fault = tuple[str, Path, str, str]
+"""Id of a fault, where in the record, what, and what to do."""
+
+
+@dataclass(slots=True)
+class Names:
+    """What `including` and `without` name; `met` gathers what was there. `without` names from the record on, for what is left out in the
+    wrong place nobody misses; `including` may name the last steps alone (`first_aid`)."""
+
+    including: tuple[Path, ...]
+    without: tuple[Path, ...]
+    met: set[Path] = field(default_factory=set)
+
+    def includes(self, path: Path) -> bool:
+        found = [name for name in self.including if path[-len(name) :] == name]
+        self.met.update(found)
+        return bool(found)
+
+    def leaves_out(self, path: Path) -> bool:
+        if path not in self.without:
+            return False
+        self.met.add(path)
+        return True
+
+
+def merged(
+    base: Mapping, own: Mapping, model: type[Node], names: Names
+) -> tuple[Mapping, tuple[Path, ...], list[Fault]]:
+    """The tree, the paths of the base that stayed with it, and what is wrong."""
+    taking = _Taking(names)
+    kept = taking.group(base, model, (), _Take.DECLARED)
+    merging = _Merging()
+    return merging.groups(kept, own, model, ()), tuple(taking.left), merging.faults
+
+
+class _Take(Enum):
+    DECLARED = 1  # what passes on by its declaration
+    ALL = 2  # everything below what was named
+    NAMED = 3  # within what stays: nothing but what is named
+
+
+class _Taking:
+    """What of the base is taken over."""
+
+    def __init__(self, names: Names) -> None:
+        self._names = names
+        self.left: list[Path] = []
+
+    def group(self, tree: Mapping, model: type[Node], path: Path, take: _Take) -> Mapping:
+        entries = {}
+        for key, held in tree.entries.items():
+            kept = self._field(held, model, key, (*path, key), take)
+            if kept is not None:
+                entries[key] = kept
+        return Mapping(entries, {key: tree.keys[key] for key in entries}, tree.mark)
+
+    def _field(self, held: Tree, model: type[Node], key: str, path: Path, take: _Take) -> Tree | None:
+        if path == (NEVER,) or self._names.leaves_out(path):
+            return None
+        inner = inner_record(model, key) if key in model.model_fields else None
+        if self._names.includes(path):
+            take = _Take.ALL
+        elif take is _Take.DECLARED and key in model.model_fields and stays(model, key):
+            self.left.append(path)
+            take = _Take.NAMED
+        if inner is not None and isinstance(held, Sequence):
+            return self._entries(held, inner, path, take)
+        if inner is not None and isinstance(held, Mapping):
+            kept = self.group(held, inner, path, take)
+            return kept if kept.entries or not held.entries else None
+        return held if take is not _Take.NAMED or key == "id" else None
+
+    def _entries(self, tree: Sequence, model: type[Node], path: Path, take: _Take) -> Sequence | None:
+        items: list[Tree] = []
+        for at, entry in enumerate(tree.items):
+            here = (*path, id_of(entry) or f"[{at}]")
+            if self._names.leaves_out(here):
+                continue
+            of_it = _Take.ALL if self._names.includes(here) else take
+            if not isinstance(entry, Mapping):
+                items += [entry] if of_it is not _Take.NAMED else []
+                continue
+            kept = self.group(entry, model, here, of_it)
+            # an entry of which the id alone is left says nothing
+            if of_it is not _Take.NAMED or set(kept.entries) - {"id"}:
+                items.append(kept)
+        return Sequence(tuple(items), tree.mark) if items else None
+
+
+class _Merging:
+    """What is taken over with what the record says itself."""
+
+    def __init__(self) -> None:
+        self.faults: list[Fault] = []
+
+    def groups(self, base: Mapping, own: Mapping, model: type[Node], path: Path) -> Mapping:
+        entries, keys = dict(base.entries), dict(base.keys)
+        for key, held in own.entries.items():
+            here, before = (*path, key), base.entries.get(key)
+            if before is not None and is_empty(held):
+                self.faults.append(("MOD007", here, f"{key} has no value", ""))
+                continue
+            inner = inner_record(model, key) if key in model.model_fields else None
+            keys[key], entries[key] = own.keys[key], held
+            if inner is not None and isinstance(held, Mapping) and isinstance(before, Mapping):
+                entries[key] = self.groups(before, held, inner, here)
+            elif inner is not None and isinstance(held, Sequence):
+                there = before.items if isinstance(before, Sequence) else ()
+                entries[key] = self._lists(there, held, inner, here)
+        return Mapping(entries, keys, own.mark)
+
+    def _lists(self, base: tuple[Tree, ...], own: Sequence, model: type[Node], path: Path) -> Sequence:
+        items = list(base)
+        open_ids = {id_of(item) for item in base} - {None}
+        for at, said in enumerate(own.items):
+            name, ids = id_of(said), [id_of(item) for item in items]
+            here = (*path, name or f"[{at}]")
+            before, entry = _stated_before(said)
+            # the second of one id is told where the list is read
+            if name in open_ids:
+                open_ids.discard(name)
+                place = ids.index(name)
+                there = items[place]
+                both = isinstance(there, Mapping) and isinstance(entry, Mapping)
+                items[place] = self.groups(there, entry, model, here) if both else entry  # type: ignore[arg-type]
+                if before:
+                    what = f"{name} is taken over and keeps its place in {path[-1]}"
+                    self.faults.append(("BAS004", (*here, BEFORE), what, ""))
+            elif before and before in ids:
+                items.insert(ids.index(before), entry)
+            else:
+                items.append(entry)
+                if before:
+                    known = [one for one in ids if one]
+                    remedy = nearest_of(before, known, IDS_SHOWN) if known else ""
+                    self.faults.append(("BAS004", (*here, BEFORE), f"{before} is no entry of {path[-1]}", remedy))
+        return Sequence(tuple(items), own.mark)
+
+
+def _stated_before(entry: Tree) -> tuple[str, Tree]:
+    """The entry a new one goes before, where it says so, and the new one without that."""
+    held = entry.entries.get(BEFORE) if isinstance(entry, Mapping) else None
+    if not isinstance(entry, Mapping) or not isinstance(held, Scalar):
+        return "", entry
+    entries = {key: value for key, value in entry.entries.items() if key != BEFORE}
+    return held.text, Mapping(entries, {key: entry.keys[key] for key in entries}, entry.mark)
