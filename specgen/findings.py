@@ -56,7 +56,7 @@ class Finding:
     `id` is the family and number of the rule. `path` addresses the value by ids (`systems.cab.layers.primer.film.max`),
     empty where the file could not be read that far. `source` names the document the judgement rests on. `cause` is the same
     text for findings of one rule that have one cause, empty where a finding stands for itself. What another record states
-    (`taken_over`) is told after what that one states.
+    (`carried_over`) is told after what that one states.
     """
 
     id: str
@@ -68,7 +68,7 @@ class Finding:
     remedy: str = ""
     source: str = ""
     cause: str = ""
-    taken_over: bool = False
+    carried_over: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,4 +129,4 @@ class Report:
 
 def _order(finding: Finding) -> tuple[object, ...]:
     place = finding.place
-    return place.file, place.line, place.column, finding.id, finding.taken_over, finding.path, finding.what
+    return place.file, place.line, place.column, finding.id, finding.carried_over, finding.path, finding.what

@@ -1,4 +1,4 @@
-"""A record that is based on another: what it does not say itself it takes over, each value with the place where it stands.
+"""A record that is based on another: what it does not say itself it carries over, each value with the place where it stands.
 
 Called by `parse`, which from then on sees the resolved tree alone: rules, comparison, documents and frozen models know of no base.
 How the two become one is told in `merging`.
@@ -34,16 +34,16 @@ class BasedOn(Node):
     based_on: Id | None = leaf(
         Polarity.NOTE,
         Concern.DOCUMENT,
-        "record of the same kind (by its id) from which what is not said here is taken over",
+        "record of the same kind (by its id) from which what is not said here is carried over",
     )
     including: tuple[Line, ...] = leaf(
         Polarity.NOTE,
         Concern.DOCUMENT,
-        "what is taken over only where it is named, as in hazards, first_aid, claims",
+        "what is carried over only where it is named, as in hazards, first_aid, claims",
         default=(),
     )
     without: tuple[Line, ...] = leaf(
-        Polarity.NOTE, Concern.DOCUMENT, "what is not taken over, as in layers.surfacer", default=()
+        Polarity.NOTE, Concern.DOCUMENT, "what is not carried over, as in layers.surfacer", default=()
     )
 
 
@@ -52,7 +52,7 @@ _BASE, _INCLUDING, _WITHOUT = BasedOn.model_fields
 
 @dataclass(frozen=True, slots=True)
 class Resolved:
-    """A record with what it takes over: its tree, where its values stand, the records it is based on, the nearest first, and the
+    """A record with what it carries over: its tree, where its values stand, the records it is based on, the nearest first, and the
     paths within it that stayed with the nearest. `is_whole` is False where what it is based on cannot be told."""
 
     tree: Mapping
@@ -87,7 +87,7 @@ class Bases:
                         known.setdefault(name, (entry, file))
 
     def resolved(self, entry: Mapping, path: Path, places: Places) -> Resolved:
-        """The record with what it takes over; what is wrong with how it says so goes to `findings`."""
+        """The record with what it carries over; what is wrong with how it says so goes to `findings`."""
         if not is_based(entry):
             return Resolved(entry, places)
         # the trees outlive this, so the identity of one is a safe key
@@ -108,7 +108,7 @@ class Bases:
         if self._nodes + size > NODES_LIMIT:
             self._full = True
             what = (
-                f"With what records take over from others the files contain more than {NODES_LIMIT:,} keys and values; "
+                f"With what records carry over from others the files contain more than {NODES_LIMIT:,} keys and values; "
                 "from this one on, what is based on another is not read."
             )
             asked.findings.append(fault("SRC044", what, asked.places.place((*asked.path, _BASE))))
@@ -127,7 +127,7 @@ class Bases:
         return Resolved(tree, Places(source), (target, *found.bases), left)
 
     def _base(self, asked: _Asked) -> tuple[Path, Resolved] | None:
-        """Where the base stands, and what it is with all it takes over itself; None where it is of no use."""
+        """Where the base stands, and what it is with all it carries over itself; None where it is of no use."""
         (kind, name), base = asked.path, asked.base
         if not base or asked.unnamed:
             return None
@@ -226,7 +226,7 @@ class _Asked:
                 )
         for at, name in enumerate(self.names(_INCLUDING)):
             if name[0] == NEVER:
-                what = "a title block belongs to one record and is never taken over"
+                what = "a title block belongs to one record and is never carried over"
                 self.fault("BAS003", (_INCLUDING, f"[{at}]"), what)
 
     def own(self) -> Mapping:

@@ -52,7 +52,7 @@ class Audience(StrEnum):
 
 
 LEAF_KEY = "specgen-leaf"
-# Beside a field that holds records, or in the declaration of a leaf: whether a record based on another takes it over.
+# Beside a field that holds records, or in the declaration of a leaf: whether a record based on another carries it over.
 PASSES_ON = "passes_on"
 
 # What a leaf refers to that is no source of its own: the address of any value.

@@ -100,7 +100,7 @@ _ROWS = (
     ShapeFault(
         "BAS001",
         "The record that another is based on is not there",
-        "What is taken over from it would be missing, and nobody could tell what.",
+        "What is carried over from it would be missing, and nobody could tell what.",
         "Name a record of the same kind by its id, or state everything here.",
     ),
     ShapeFault(
@@ -111,15 +111,15 @@ _ROWS = (
     ),
     ShapeFault(
         "BAS003",
-        "What is to be taken over or left out is not there",
-        "A name that meets nothing leaves out, or takes over, something else than its author meant.",
+        "What is to be carried over or left out is not there",
+        "A name that meets nothing leaves out, or carries over, something else than its author meant.",
         "Write it as findings print addresses, without the record: layers.surfacer, hazards.first_aid.",
     ),
     ShapeFault(
         "BAS004",
         "The place of a new entry is not clear",
         "The order of coats, steps and inspection points is the order of the work.",
-        "Name with `before` an entry that is taken over; without it a new entry stands at the end.",
+        "Name with `before` an entry that is carried over; without it a new entry stands at the end.",
     ),
 )
 

@@ -1,7 +1,7 @@
-"""What a record says and what it takes over from the one it is based on, as one tree. Called by `based_on`.
+"""What a record says and what it carries over from the one it is based on, as one tree. Called by `based_on`.
 
 What is given replaces, groups of keys merge, lists of entries merge by id; a new entry stands at the end, or before the one it names.
-Of what stays with its record unless it is named (`passing_on`) nothing is taken over but what `including` names.
+Of what stays with its record unless it is named (`passing_on`) nothing is carried over but what `including` names.
 """
 
 from __future__ import annotations
@@ -63,7 +63,7 @@ class _Take(Enum):
 
 
 class _Taking:
-    """What of the base is taken over."""
+    """What of the base is carried over."""
 
     def __init__(self, names: Names) -> None:
         self._names = names
@@ -111,7 +111,7 @@ class _Taking:
 
 
 class _Merging:
-    """What is taken over with what the record says itself."""
+    """What is carried over with what the record says itself."""
 
     def __init__(self) -> None:
         self.faults: list[Fault] = []
@@ -147,7 +147,7 @@ class _Merging:
                 both = isinstance(there, Mapping) and isinstance(entry, Mapping)
                 items[place] = self.groups(there, entry, model, here) if both else entry  # type: ignore[arg-type]
                 if before:
-                    what = f"{name} is taken over and keeps its place in {path[-1]}"
+                    what = f"{name} is carried over and keeps its place in {path[-1]}"
                     self.faults.append(("BAS004", (*here, BEFORE), what, ""))
             elif before and before in ids:
                 items.insert(ids.index(before), entry)

@@ -72,12 +72,12 @@ class Loaded:
         return self._places_of(path).record(path) if path[:2] in self.bases else None
 
     def stayed(self, path: Path) -> str:
-        """What there is to say of a missing value that the base of its record has, and that is taken over only by name."""
+        """What there is to say of a missing value that the base of its record has, and that is carried over only by name."""
         based, steps = self.bases.get(path[:2]), path[2:]
         for left in based.left if based is not None else ():
             if left[: len(steps)] == steps or steps[: len(left)] == left:
                 assert based is not None  # noqa: S101  # something of it was left
-                return f"; {based.on[0][-1]} states it, and {'.'.join(left)} under including takes it over from there"
+                return f"; {based.on[0][-1]} states it, and {'.'.join(left)} under including carries it over"
         return ""
 
     def _places_of(self, path: Path) -> Places:
@@ -176,7 +176,7 @@ class _Gathered:
             self.records[kind][known] = record
 
     def _based(self, model: type[Node], entry: Tree, path: Path, places: Places) -> Node | None:
-        """A record that is based on another, read with what it takes over; nothing where that cannot be told."""
+        """A record that is based on another, read with what it carries over; nothing where that cannot be told."""
         assert isinstance(entry, Mapping)  # noqa: S101  # it has keys
         found = self.bases.resolved(entry, path, places)
         if not found.is_whole:
@@ -188,14 +188,14 @@ class _Gathered:
         return record
 
     def _of_base(self, finding: Finding) -> Finding:
-        """A fault in what is taken over has one cause with that of the record which states it."""
+        """A fault in what is carried over has one cause with that of the record which states it."""
         path = tuple(finding.path.split("."))
         base = self.loaded.taken_from(path)
         if base is None:
             return replace(finding, remedy=finding.remedy + self.loaded.stayed(path))
         own = f"{'.'.join(path[:2])}:"
         cause = f"{'.'.join(base)}:{finding.cause.removeprefix(own)}"
-        return replace(finding, cause=cause, taken_over=True)
+        return replace(finding, cause=cause, carried_over=True)
 
     def close(self, sources: Sources) -> None:
         """The project, the references between records, and the specification of what is whole."""

@@ -1,4 +1,4 @@
-"""What a record that is based on another takes over unasked, and what stays with the other until it is named. Called by `based_on`.
+"""What a record that is based on another carries over unasked, and what stays with the other until it is named. Called by `based_on`.
 
 What could do harm where it is merely copied stays: safety, permissions, waivers, and what a field declares to belong to one record
 alone (title block, claims, order numbers, dates, parts and packs). A recipe goes with the facts on its substances.

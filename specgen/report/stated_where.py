@@ -40,7 +40,7 @@ def _base(path: Path, below: Path, loaded: Loaded) -> str:
     text = f"{path[-1]} is based on {chain}.\n"
     if based.left:
         left = ", ".join(".".join(one) for one in based.left)
-        text += f"Not taken over unless named under including: {left}.\n"
+        text += f"Not carried over unless named under including: {left}.\n"
     return text
 
 

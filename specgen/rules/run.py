@@ -116,11 +116,11 @@ def _finding(rule: Rule, path: Path, problem: Problem, spec: Spec, loaded: Loade
     place, address, base = loaded.place(whole), ".".join(whole), loaded.taken_from(whole)
     cause = cause_of(whole, problem.what, loaded.ids, base or ())
     if base is not None:
-        what += f" (taken over from {base[-1]})"
+        what += f" (carried over from {base[-1]})"
     elif missing is not None:
         remedy += loaded.stayed(whole)
     why, taken = rule.page.why, base is not None
-    return Finding(rule.id, severity, place, address, what, why, remedy, str(source), cause, taken_over=taken)
+    return Finding(rule.id, severity, place, address, what, why, remedy, str(source), cause, carried_over=taken)
 
 
 def _record_at(path: Path, spec: Spec) -> Node | None:

@@ -42,7 +42,7 @@ class Places:
         return None if at is None else ".".join(path[: at + 1])
 
     def record(self, path: tuple[str, ...]) -> tuple[str, ...] | None:
-        """The record a value is taken over from; None for one that its own record states, and for what is not there."""
+        """The record a value is carried over from; None for one that its own record states, and for what is not there."""
         node, key, missing = self._follow(path)
         mark = node.mark if isinstance(node, Scalar) else key
         return mark.record if missing is None and isinstance(mark, FarMark) else None

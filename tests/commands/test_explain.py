@@ -159,5 +159,5 @@ def test_what_stays_with_a_base_is_listed(tmp_path: Path, capsys: pytest.Capture
     *_, last = capsys.readouterr().out.splitlines()
     assert (
         last
-        == "Not taken over unless named under including: direct_to_metal, variants, voc.content, voc.categories, hazards."
+        == "Not carried over unless named under including: direct_to_metal, variants, voc.content, voc.categories, hazards."
     )

@@ -1,4 +1,4 @@
-"""A record based on another: what it takes over, where that stands, and what is wrong with how it says so."""
+"""A record based on another: what it carries over, where that stands, and what is wrong with how it says so."""
 
 from __future__ import annotations
 
@@ -114,7 +114,7 @@ def test_title_block_and_parts_belong_to_one_job() -> None:
     ]  # fmt: skip
     remedies = {f.path: f.remedy for f in _with("jobs: [{id: second, based_on: refit}]").findings}
     assert remedies["jobs.second.items"].endswith(
-        "; refit states it, and items under including takes it over from there"
+        "; refit states it, and items under including carries it over"
     )
     assert "including" not in remedies["jobs.second.document"]
 
@@ -129,10 +129,10 @@ def test_a_rule_that_misses_what_stayed_names_it() -> None:
     )
     found = [f for f in checked(spec).report if f.path.startswith("products.second.hazards")]
     assert found
-    assert all("primer states it, and hazards under including takes it over" in f.remedy for f in found)
+    assert all("primer states it, and hazards under including carries it over" in f.remedy for f in found)
 
 
-def test_one_fault_in_what_is_taken_over_is_told_once() -> None:
+def test_one_fault_in_what_is_carried_over_is_told_once() -> None:
     spec = good()
     put(spec, "systems.cab.layers.primer.film.max", "95 um")
     spec["systems"].insert(0, {"id": "a-twin", "based_on": "cab"})
@@ -140,11 +140,11 @@ def test_one_fault_in_what_is_taken_over_is_told_once() -> None:
     (one,) = told
     assert one.finding.path == "systems.cab.layers.primer.film.max"
     assert [also.path for also in one.also] == ["systems.a-twin.layers.primer.film.max"]
-    assert one.also[0].what.endswith("(taken over from cab)")
+    assert one.also[0].what.endswith("(carried over from cab)")
     assert one.also[0].place == one.finding.place
 
 
-def test_a_fault_of_shape_in_what_is_taken_over_is_told_once() -> None:
+def test_a_fault_of_shape_in_what_is_carried_over_is_told_once() -> None:
     spec = good()
     put(spec, "systems.cab.layers.primer.passes", "many")
     spec["systems"].insert(0, {"id": "a-twin", "based_on": "cab"})
@@ -154,7 +154,7 @@ def test_a_fault_of_shape_in_what_is_taken_over_is_told_once() -> None:
     assert [also.path for also in one.also] == ["systems.a-twin.layers.primer.passes"]
 
 
-def test_comparison_sees_what_is_taken_over() -> None:
+def test_comparison_sees_what_is_carried_over() -> None:
     spec = good()
     spec["systems"].append({"id": "twin", "based_on": "cab"})
     old = checked(spec)
@@ -217,11 +217,11 @@ systems:
         ),
         (
             "jobs: [{id: a, based_on: refit, including: [document, items, scope], document: {number: N-1, title: T, owner: O}}]",
-            [("BAS003", "jobs.a.including.[0]", "a title block belongs to one record and is never taken over")],
+            [("BAS003", "jobs.a.including.[0]", "a title block belongs to one record and is never carried over")],
         ),
         (
             "systems: [{id: a, based_on: cab, layers: [{id: base, before: primer}]}]",
-            [("BAS004", "systems.a.layers.base.before", "base is taken over and keeps its place in layers")],
+            [("BAS004", "systems.a.layers.base.before", "base is carried over and keeps its place in layers")],
         ),
         (
             "preparations: [{id: a, based_on: sand-steel, steps: [{id: x, before: rinse, do: wash, text: T}]}]",
@@ -255,7 +255,7 @@ def test_a_base_in_a_file_that_was_not_read_is_not_missed() -> None:
     assert "a" in loaded.ids["systems"]
 
 
-def test_what_is_taken_over_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_what_is_carried_over_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("specgen.model.based_on.NODES_LIMIT", 900)
     text = "systems:\n" + "".join(f"  - {{id: s{n}, based_on: cab}}\n" for n in range(40))
     found = [f for f in _with(text).findings if f.id == "SRC044"]
