@@ -113,9 +113,7 @@ def test_title_block_and_parts_belong_to_one_job() -> None:
         ("MOD002", "jobs.second.document"), ("MOD002", "jobs.second.scope"), ("MOD002", "jobs.second.items")
     ]  # fmt: skip
     remedies = {f.path: f.remedy for f in _with("jobs: [{id: second, based_on: refit}]").findings}
-    assert remedies["jobs.second.items"].endswith(
-        "; refit states it, and items under including carries it over"
-    )
+    assert remedies["jobs.second.items"].endswith("; refit states it, and items under including carries it over")
     assert "including" not in remedies["jobs.second.document"]
 
 
