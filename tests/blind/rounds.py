@@ -23,6 +23,7 @@ ROUNDS = (
     "round_5",
     "round_6",
     "round_7",
+    "round_8",
 )  # those that were measured; a later one joins when it was
 
 

@@ -33,6 +33,8 @@ GRANTED = {
     # accepts up to 600 um, where 545 are allowed
     ("round_6", "tower sections with stripes and more readings"): {"INS013"},
     ("round_7", "bends ordered and tested at 4 kV"): {"INS013"},  # the same as in the one of round 2 it changes
+    # 20 h from 15 degC, where the product asks for 24 h at 10 degC and 12 h at 20 degC
+    ("round_8", "fire-water-tank"): {"LAY006"},
 }
 # Faults that are not told, or not as the writer expected, each with the reason.
 STILL_MISSED = {
@@ -76,6 +78,13 @@ STILL_MISSED = {
         "round_7",
         "solvent paint carried as corrosive class 8 only",
     ): "told as a warning: the list of numbers is from memory",
+    ("round_8", "climate looked at once a week"): "an interval of sampling is not judged",
+    ("round_8", "tank filled after two days"): "told as a warning: full cure is no stated wait before filling",
+    ("round_8", "open gas flame warms the hall while solvent paint is sprayed"): "words on ventilation are not read",
+    (
+        "round_8",
+        "words accept 150 µm where the figure says 248 µm",
+    ): "a film in the words of a criterion is not held against its figures",
 }
 
 
