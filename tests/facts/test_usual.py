@@ -22,6 +22,15 @@ def test_a_row_reaches_its_leaf_and_its_condition_a_key(row: dict[str, str]) -> 
     assert row["end"] in {"", "low", "high"}
 
 
+def test_no_row_stands_behind_one_that_counts_everywhere() -> None:
+    closed: set[tuple[str, str, str]] = set()
+    for row in ROWS:
+        ends = {row["end"]} if row["end"] else {"low", "high"}
+        assert not {(row["record"], row["leaf"], end) for end in ends} <= closed, row["id"]
+        if not row["only"]:
+            closed |= {(row["record"], row["leaf"], end) for end in ends}
+
+
 # figures as they stand on sheets of many kinds of paint; none is of a product
 SOUND = [
     ("", {"products.base.application.distance": "15..20 cm"}),

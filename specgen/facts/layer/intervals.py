@@ -16,6 +16,7 @@ from specgen.model.drying import OvercoatWindow
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
+from specgen.trade.evenly_between import evenly_between
 from specgen.units.quantity import Quantity, Range, lower
 
 
@@ -80,6 +81,19 @@ def at_or_below(entries: Sequence[Entry], air: Quantity | None) -> Entry:
 def at_or_above(windows: Sequence[OvercoatWindow], air: Quantity) -> OvercoatWindow | None:
     """The interval nearest at or above an air temperature; None where all are for cooler air."""
     return next((window for window in windows if window.air >= air), None)
+
+
+def least_between(windows: Sequence[OvercoatWindow], air: Quantity) -> Quantity | None:
+    """The minimum at `air`, taken to fall evenly from colder to warmer air; None where it is not stated for both."""
+    colder, warmer = at_or_below(windows, air), at_or_above(windows, air)
+    if (
+        warmer is None
+        or not colder.air < air < warmer.air
+        or colder.interval.low is None
+        or warmer.interval.low is None
+    ):
+        return None
+    return evenly_between((colder.air, colder.interval.low), (warmer.air, warmer.interval.low), air)
 
 
 def warmest_of(job: Job) -> Quantity | None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from specgen.facts.layer.intervals import coldest_air
-from specgen.facts.product.drying import Unstated, earliest, longest, spoken, stage_of
+from specgen.facts.product.drying import Unstated, earliest, longest, spoken, stage_of, time_between
 from specgen.model.drying import DryingStage
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
@@ -17,7 +17,8 @@ from specgen.units.quantity import Quantity, lower
 class Reached:
     """A layer at a time after the last coat, `waited` after its own: `due` is when its stage is reached at the coldest air.
 
-    `stated_at` is the air the product states `due` for; where that is warmer, `due` is too short at best.
+    `stated_at` is the air the product states `due` for; where that is warmer, `due` is too short at best. `between` is the time
+    taken between the one for colder and the one for warmer air; None where none is stated for warmer air, or one for the air itself.
     """
 
     layer: Layer
@@ -26,10 +27,16 @@ class Reached:
     due: Quantity
     air: Quantity
     stated_at: Quantity
+    between: Quantity | None
 
     @property
     def too_soon(self) -> bool:
         return self.waited < self.due
+
+    @property
+    def may_do(self) -> bool:
+        """True where the time is too short by the entry for colder air alone, and not between this and the one for warmer air."""
+        return self.too_soon and self.between is not None and self.between <= self.waited
 
     @property
     def warmer_alone(self) -> bool:
@@ -65,7 +72,9 @@ def reached(system: System, spec: Spec, after: Quantity, stages: tuple[DryingSta
         stated = next((one for stage in stages if (one := earliest(product, stage, air)) is not None), None)
         if stated is not None and air is not None:
             stated_at = stated.stated_at if isinstance(stated, Unstated) else lower(stated.air)
-            found.append(Reached(layer, DryingStage(stage_of(stated)), waited, longest(stated), air, stated_at))
+            stage = DryingStage(stage_of(stated))
+            between = time_between(product, stage, air) if stated_at < air else None
+            found.append(Reached(layer, stage, waited, longest(stated), air, stated_at, between))
     return tuple(found)
 
 

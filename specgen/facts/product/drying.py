@@ -12,6 +12,7 @@ from typing import TypeVar
 
 from specgen.model.drying import Drying, DryingStage, SandableAfter, Sanding
 from specgen.model.product import Product
+from specgen.trade.evenly_between import evenly_between
 from specgen.units.quantity import Quantity, lower, upper
 
 Entry = TypeVar("Entry", Drying, SandableAfter)
@@ -59,17 +60,12 @@ def warmer_rows(product: Product, stage: DryingStage, air: Quantity) -> list[Dry
 
 
 def time_between(product: Product, stage: DryingStage, air: Quantity) -> Quantity | None:
-    """The time to a stage at `air`, taken to fall evenly between the entries beside it; None where none is stated for warmer air.
-
-    An estimate on the long side, for times fall ever slower with warmth. It never stands in for a stated time.
-    """
+    """The time to a stage at `air`, taken to fall evenly between the entries beside it; None where none is stated for warmer air."""
     colder, warmer = earliest(product, stage, air), warmer_rows(product, stage, air)
     if colder is None or isinstance(colder, Unstated) or not warmer:
         return None
-    ends = (lower(colder.air).base, lower(warmer[0].air).base)
-    long, short = upper(colder.time), upper(warmer[0].time)
-    share = (air.base - ends[0]) / (ends[1] - ends[0])
-    return Quantity.of("duration", long.number - share * (long.number - short.to(long.unit)), long.unit)
+    cold, warm = ((lower(entry.air), upper(entry.time)) for entry in (colder, warmer[0]))
+    return evenly_between(cold, warm, air)
 
 
 def longest(found: Drying | SandableAfter | Unstated) -> Quantity:

@@ -1,7 +1,7 @@
 """INS012 Each coat is measured before it is overcoated
 
 Checks
-    A point that measures DFT non-destructively: every overcoated coat beneath it that has DFT limits, its own or those of its product, is measured at a point of its own. Where the system states a total DFT, by which this point can decide, and where those coats are laid by brush, roller, dipping or trowel, it is a note. An existing coat of unknown thickness is measured before the first new coat.
+    A point that measures DFT non-destructively: every overcoated coat beneath it that has DFT limits, its own or those of its product, is measured at a point of its own. Where the system states a total DFT, by which this point can decide, and where those coats are laid by brush, roller, dipping or trowel, it is a note; so it is for a basecoat, wash primer or adhesion promoter, which are inspected visually. An existing coat of unknown thickness is measured before the first new coat.
 Why
     A gauge measures all coats down to the metal; a coat beneath the others can then no longer be assessed by itself.
 Passes
@@ -25,6 +25,13 @@ Fails
 
     systems.cab.layers.base.film: {nominal: 20 um}
     jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # note at jobs.refit.inspection.clear-film.after
+
+    without systems.cab.total
+    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # note at jobs.refit.inspection.clear-film.after
+
+    without systems.cab.total
+    without jobs.refit.inspection.primer-film
+    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # note at jobs.refit.inspection.clear-film.after    # warning at jobs.refit.inspection.clear-film.after
 
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish}]    # at jobs.refit.items.DOOR.old_coats.factory.thickness
 
@@ -54,7 +61,10 @@ from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
 from specgen.facts.layer.film import has_film_limits
 from specgen.model.acceptance import GaugePrinciple
 from specgen.model.application import BY_HAND
-from specgen.rules.kit import LOGIC, NOTE, WARNING, Job, Problem, Problems, Spec, date, rule
+from specgen.rules.kit import LOGIC, NOTE, WARNING, Job, Problem, Problems, Role, Spec, date, rule
+
+# Coats of a few micrometres, overcoated within the hour: what tells their film is how they look.
+_BY_EYE = {Role.BASECOAT, Role.WASH_PRIMER, Role.ADHESION_PROMOTER}
 
 
 @rule("INS012", on=Job, severity=WARNING, source=LOGIC)
@@ -68,14 +78,17 @@ def each_coat_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
             continue  # a point without a place in the work has its own rule
         below = [(system, layer) for _, system in places(point, job, spec) for layer in layers_read(point, system)[:-1]]
         limited = [layer for system, layer in below if has_film_limits(system, layer, spec)]
-        unread = dict.fromkeys(layer.id for layer in limited if layer.id not in read_after)
-        if unread:
-            at = "after" if point.after is not None else "at"
-            what = f"{point.id} measures all coats together; not measured before overcoating: {', '.join(unread)}"
+        unread = [layer for layer in limited if layer.id not in read_after]
+        at = "after" if point.after is not None else "at"
+        for by_eye in (False, True):
+            ids = dict.fromkeys(layer.id for layer in unread if (layer.role in _BY_EYE) is by_eye)
+            if not ids:
+                continue
+            what = f"{point.id} measures all coats together; not measured before overcoating: {', '.join(ids)}"
             stated = all(
-                system.total is not None or layer.method in BY_HAND for system, layer in below if layer.id in unread
+                system.total is not None or layer.method in BY_HAND for system, layer in below if layer.id in ids
             )
-            yield Problem(("inspection", point.id, at), what, severity=NOTE if stated else None)
+            yield Problem(("inspection", point.id, at), what, severity=NOTE if stated or by_eye else None)
     if any(point.at in BEFORE_PAINT for point in points):
         return
     read = dict.fromkeys(item.id for point in points for item, _ in places(point, job, spec))

@@ -1,7 +1,7 @@
 """LAY006 The planned interval is within the overcoating interval of the product
 
 Checks
-    The planned interval between two coats, against the overcoating interval that the product beneath states for the product above. An interval applies at its air temperature: for each job with the system the one nearest at or below its coldest air is used, or else the coolest one stated. For a coat that is abraded (abraded_with), or overcoated by one that begins with a tie coat, the maximum does not apply.
+    The planned interval between two coats, against the overcoating interval that the product beneath states for the product above. An interval applies at its air temperature: for each job with the system the one nearest at or below its coldest air is used, or else the coolest one stated. A minimum kept between those stated for colder and for warmer air, taken to fall evenly, is a warning. For a coat that is abraded (abraded_with), or overcoated by one that begins with a tie coat, the maximum does not apply.
 Why
     If it is applied too early, solvent is trapped and the coat below lifts; if too late, the next coat does not adhere.
 Passes
@@ -51,12 +51,34 @@ Fails
     Given second good
     jobs.lids.climate.air: 77..80 degF
     systems.deck.layers.first.overcoat_interval: 4 h..72 h    # at systems.deck.layers.first.overcoat_interval
+
+    products.primer.overcoat.any-cool: {id: any-cool, next_coat: any, interval: 60 min..36 h, air: 10 degC}    # warning at systems.cab.layers.primer.overcoat_interval
+    products.primer.overcoat.any-warm.air: 20 degC
+    systems.cab.layers.primer.overcoat_interval: 45 min..24 h
+
+    products.primer.overcoat.any-cool: {id: any-cool, next_coat: any, interval: 60 min..36 h, air: 10 degC}    # at systems.cab.layers.primer.overcoat_interval
+    products.primer.overcoat.any-warm.air: 20 degC
+    systems.cab.layers.primer.overcoat_interval: 44 min..24 h
 To put right
     Stay within the interval of the data sheet; where the work cannot, abrade before the next coat (an epoxy primer with P320 to P400) and state abraded_with.
 """
 
-from specgen.facts.layer.intervals import airs_of, interval
-from specgen.rules.kit import ERROR, LOGIC, NOTE, Problem, Problems, Spec, System, date, rule
+from specgen.facts.layer.intervals import Interval, airs_of, interval, least_between, windows_for
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    NOTE,
+    WARNING,
+    Layer,
+    Problem,
+    Problems,
+    Quantity,
+    Range,
+    Spec,
+    System,
+    date,
+    rule,
+)
 
 
 @rule("LAY006", on=System, severity=ERROR, source=LOGIC)
@@ -79,5 +101,15 @@ def interval_inside_product(system: System, spec: Spec, on: date) -> Problems:
                     f"the interval {planned} between {below.id} and {above.id} is outside the overcoating interval of the product"
                     f" {below.product}, {held.allowed} at {held.window.air}{coldest}"
                 )
-                yield Problem(path, what)
+                yield Problem(
+                    path, what, severity=WARNING if _between(planned, held, below, above, spec, air) else None
+                )
             judged.add(held.window.id)
+
+
+def _between(planned: Range, held: Interval, below: Layer, above: Layer, spec: Spec, air: Quantity | None) -> bool:
+    """True where the next coat is early by the row for colder air alone, and not between this and the row for warmer air."""
+    least = least_between(windows_for(below, above, spec), air) if air is not None else None
+    if least is None or planned.low is None or planned.low < least or held.allowed is None:
+        return False
+    return Range(planned.kind, None, held.allowed.high).holds_all_of(planned)

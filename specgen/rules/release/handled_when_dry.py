@@ -1,7 +1,7 @@
 """REL003 Parts are not handled before the film is dry to handle
 
 Checks
-    The minimum time before handling, and for a lower coat the minimum intervals above it as well, against the time to dry-to-handle of each product at the lowest air temperature of the jobs. Where a product states that time for warmer air alone, it is not known for the job: less than in warmer air is an error all the same, otherwise a warning. Where the last product states none, this is a note.
+    The minimum time before handling, and for a lower coat the minimum intervals above it as well, against the time to dry-to-handle of each product at the lowest air temperature of the jobs. Where a product states that time for warmer air alone, it is not known for the job: less than in warmer air is an error all the same, otherwise a warning. A time kept between those stated for colder and for warmer air, taken to fall evenly, is a warning too. Where the last product states none, this is a note.
 Why
     A soft film takes the print of every strap, rack and glove, and what is packed on it sticks.
 Passes
@@ -25,6 +25,12 @@ Fails
 
     products.primer.drying.hand: {id: hand, stage: dry-to-handle, time: 13 h, air: 15 degC}    # at systems.cab.handle_after
 
+    products.clear.drying.hand: {id: hand, stage: dry-to-handle, time: 16 h, air: 10 degC}    # warning at systems.cab.handle_after
+    products.clear.drying.hand-warm: {id: hand-warm, stage: dry-to-handle, time: 8 h, air: 20 degC}
+
+    products.clear.drying.hand: {id: hand, stage: dry-to-handle, time: 16.2 h, air: 10 degC}    # at systems.cab.handle_after
+    products.clear.drying.hand-warm: {id: hand-warm, stage: dry-to-handle, time: 8 h, air: 20 degC}
+
     Given second good
     systems.deck.handle_after: 15.9 h    # at systems.deck.handle_after
 To put right
@@ -45,11 +51,11 @@ def handled_when_dry(system: System, spec: Spec, on: date) -> Problems:
     if after is None or coldest_air(system, spec) is None:
         return
     dried = reached(system, spec, after, (DryingStage.HANDLING,))
-    early = next((one for one in dried if one.too_soon), None)
+    early = next((one for one in sorted(dried, key=lambda one: one.may_do) if one.too_soon), None)
     last = next((one for one in dried if one.layer is system.layers[-1]), None)
     if early is not None:
         what = f"parts are handled {show(after)} after the last coat, but {early.only_after}"
-        yield Problem(path, what)
+        yield Problem(path, what, severity=WARNING if early.may_do else None)
     elif last is None:
         what = f"the time before handling cannot be assessed: {system.layers[-1].product} does not state when it is dry to handle"
         yield Problem(path, what, "write the drying stage dry-to-handle of the product", NOTE)

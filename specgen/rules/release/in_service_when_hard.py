@@ -1,7 +1,7 @@
 """REL004 Parts do not go into service before the film is hard
 
 Checks
-    The minimum time before return to service: not below that before handling; and at the lowest air temperature of the jobs, for a lower coat with the minimum intervals above it, against the time to through-dry of each product, or else to dry-to-handle. A time that a product states for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning. Service before the film is fully cured is a note; it is a warning where the time is just what the product states for warmer air, and where the part is immersed or buried, unless the time between those stated for colder and for warmer air is kept.
+    The minimum time before return to service: not below that before handling; and at the lowest air temperature of the jobs, for a lower coat with the minimum intervals above it, against the time to through-dry of each product, or else to dry-to-handle. A time that a product states for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning; a time kept between those stated for colder and for warmer air, taken to fall evenly, is a warning. Service before the film is fully cured is a note; it is a warning where the time is just what the product states for warmer air, and where the part is immersed or buried, unless the time between those stated for colder and for warmer air is kept.
 Why
     Rain, wash brushes, loads and fuel destroy in an hour a film that another night would have hardened.
 Passes
@@ -85,11 +85,11 @@ def in_service_when_hard(system: System, spec: Spec, on: date) -> Problems:
     if coldest_air(system, spec) is None:
         return
     hard = reached(system, spec, after, (DryingStage.THROUGH, DryingStage.HANDLING))
-    early = next((one for one in hard if one.too_soon), None)
+    early = next((one for one in sorted(hard, key=lambda one: one.may_do) if one.too_soon), None)
     last = next((one for one in hard if one.layer is system.layers[-1]), None)
     if early is not None:
         what = f"parts go into service {show(after)} after the last coat, but {early.only_after}"
-        yield Problem(_PATH, what)
+        yield Problem(_PATH, what, severity=WARNING if early.may_do else None)
     elif last is not None and last.warmer_alone and last.stage is DryingStage.THROUGH:
         what = f"parts go into service {show(after)} after the last coat; {last.not_stated}"
         yield Problem(_PATH, what, _ASK, WARNING)

@@ -1,7 +1,7 @@
 """USU013 The DFT figures of a product stand in a usual proportion
 
 Checks
-    Of a product that states a nominal DFT: its minimum, at least a quarter of it; its maximum, at most four times, body filler left out; the DFT for full hiding, a fifth to two and a half times. The maximum DFT in one coat, at most the maximum DFT. The sag limit as dry film, at most three times the maximum DFT.
+    Of a product that states a nominal DFT: its minimum, at least a quarter of it, and its maximum, at most four times, body filler left out; the DFT for full hiding, a fifth to two and a half times. The maximum DFT in one coat, at most the maximum DFT. The sag limit as dry film, at most three times the maximum DFT.
 Why
     One product is applied in one order of thickness. A figure several times larger or smaller than the others is the one with the slip, and the coats of a system are held against it.
 Passes
@@ -12,6 +12,9 @@ Passes
     products.barrier.film.max_single_coat: 120 um
 
     products.base.film: {min: 15 um, max: 90 um, per_pass: 10 um}
+
+    Given a body filler under a primer
+    products.barrier.film: {min: 40 um, nominal: 400 um, max: 2000 um, max_single_coat: 2000 um}
 Fails
     products.base.film: {min: 4.9 um, nominal: 20 um, max: 30 um, per_pass: 10 um}    # at products.base.film.min
 
@@ -41,6 +44,7 @@ from specgen.rules.kit import (
     Problems,
     Product,
     Quantity,
+    Role,
     Spec,
     date,
     rule,
@@ -53,15 +57,9 @@ from specgen.units.quantity import middle
 def film_in_proportion(product: Product, spec: Spec, on: date) -> Problems:
     film = product.film
     if film.nominal is not None:
-        yield from _apart(("film", "min"), "minimum DFT", film.min, film.nominal, proportion("film_min"), None)
-        yield from _apart(
-            ("film", "max"),
-            "maximum DFT",
-            film.max,
-            film.nominal,
-            None,
-            None if product.binder == "polyester_putty" else proportion("film_max"),
-        )
+        if not _runs_out(product):
+            yield from _apart(("film", "min"), "minimum DFT", film.min, film.nominal, proportion("film_min"), None)
+            yield from _apart(("film", "max"), "maximum DFT", film.max, film.nominal, None, proportion("film_max"))
         for path, hiding in _hiding(product):
             yield from _apart(
                 path, "DFT for full hiding", hiding, film.nominal, proportion("hiding_min"), proportion("hiding_max")
@@ -77,6 +75,11 @@ def film_in_proportion(product: Product, spec: Spec, on: date) -> Problems:
         if dry.base > proportion("sag") * film.max.base:
             what = f"sag limit {film.sag_limit_wet} wet, {show(dry)} dry; maximum DFT {film.max}"
             yield Problem(("film", "sag_limit_wet"), what)
+
+
+def _runs_out(product: Product) -> bool:
+    """True for a body filler, which fills a dent and runs out to nothing at its edge."""
+    return product.binder == "polyester_putty" or Role.BODY_FILLER in product.roles
 
 
 def _apart(

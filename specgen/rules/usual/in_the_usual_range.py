@@ -20,6 +20,9 @@ Passes
 
     Given second good
     products.gloss.application.mixing.ratio_by_volume: 12:1
+
+    Given a body filler under a primer
+    products.barrier.application.mixing: {ratio_by_mass: "100:2", stir: Stir to one shade., clock_starts: when the paste is in}
 Fails
     products.base.application.distance: 9 cm..25 cm    # at products.base.application.distance
 
@@ -42,6 +45,9 @@ Fails
 
     Given second good
     products.gloss.application.mixing.ratio_by_volume: 13:1    # at products.gloss.application.mixing.ratio_by_volume
+
+    Given a body filler under a primer
+    products.barrier.application.mixing: {ratio_by_mass: "100:20", stir: Stir to one shade., clock_starts: when the paste is in}    # at products.barrier.application.mixing.ratio_by_mass
 To put right
     Check number and unit against the product's own data or the drawing. Where the figure is right, accept the finding with a waiver that names the test or the document.
 """
