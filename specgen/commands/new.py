@@ -14,6 +14,7 @@ from specgen.model.based_on import BasedOn
 from specgen.model.job import Job
 from specgen.model.node import Node
 from specgen.model.outline import Default, Key, outline
+from specgen.model.project import Project
 from specgen.model.spec import KINDS, LIST_KINDS, SINGULAR
 
 ABOUT = "Print an empty source to begin with: fill what stands open, take the # away from what else you need."
@@ -21,8 +22,11 @@ ABOUT = "Print an empty source to begin with: fill what stands open, take the # 
 # an open key without a value behind it, and its remark in one column where there is room
 _REMARK_AT = 34
 
-# The model lets each item say it instead, but whoever begins a job says it for all.
-_STAND_OPEN: Mapping[type[Node], Set[str]] = {Job: {"substrate", "preparation", "system"}}
+# The model lets each item say it instead, but whoever begins a job says it for all; a range alone has no customer.
+_STAND_OPEN: Mapping[type[Node], Set[str]] = {
+    Job: {"substrate", "preparation", "system"},
+    Project: {"customer"},
+}
 
 
 def declare(parser: argparse.ArgumentParser) -> None:

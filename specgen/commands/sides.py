@@ -30,7 +30,8 @@ from specgen.model.spec import Spec
 from specgen.model.walk import Path as Address
 from specgen.register.failure import RegisterError
 from specgen.source.characters import printable_name
-from specgen.source.project import SourceError, Sources, find_project, is_large, read_project
+from specgen.source.project import SourceError, Sources, find_project, is_large
+from specgen.source.shared_range import read_with_range
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +100,7 @@ def read_side(spelling: str) -> Named:
     try:
         folder = find_project(path)
         decisions, large = decisions_beside(folder), is_large(folder)
-        return Named(spelling, prefix_of(folder), lambda: read_project(folder), decisions, large=large)
+        return Named(spelling, prefix_of(folder), lambda: read_with_range(folder), decisions, large=large)
     except SourceError as reason:
         raise CannotRunError(str(reason)) from reason
 

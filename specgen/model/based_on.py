@@ -47,7 +47,7 @@ class BasedOn(Node):
     )
 
 
-_BASE, _INCLUDING, _WITHOUT = BasedOn.model_fields
+BASE, _INCLUDING, _WITHOUT = BasedOn.model_fields
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +111,7 @@ class Bases:
                 f"With what records carry over from others the files contain more than {NODES_LIMIT:,} keys and values; "
                 "from this one on, what is based on another is not read."
             )
-            asked.findings.append(fault("SRC044", what, asked.places.place((*asked.path, _BASE))))
+            asked.findings.append(fault("SRC044", what, asked.places.place((*asked.path, BASE))))
             return alone
         self._nodes += size
         names = Names(asked.names(_INCLUDING), asked.names(_WITHOUT))
@@ -133,7 +133,7 @@ class Bases:
             return None
         if base not in self._known[kind]:
             if not self._unread:
-                asked.fault("BAS001", (_BASE,), *self._unknown(kind, base))
+                asked.fault("BAS001", (BASE,), *self._unknown(kind, base))
             return None
         beneath = self._beneath(kind, name)
         if isinstance(beneath, tuple):
@@ -142,7 +142,7 @@ class Bases:
                 at = beneath.index(name)
                 shown = [*beneath[at:], *beneath[:at], name]
                 told = " is based on ".join(shown if len(shown) <= SHOWN else [*shown[:SHOWN], "others and so on"])
-                asked.fault("BAS002", (_BASE,), f"no record is at the beginning: {told}")
+                asked.fault("BAS002", (BASE,), f"no record is at the beginning: {told}")
             return None
         if beneath > MOST_STEPS:
             # nor is what rests on a record that rests on too many told again
@@ -150,7 +150,7 @@ class Bases:
                 what = (
                     f"{name} rests on {beneath} records, each based on the next; {MOST_STEPS} at most can be followed"
                 )
-                asked.fault("BAS002", (_BASE,), what)
+                asked.fault("BAS002", (BASE,), what)
             return None
         tree, file = self._known[kind][base]
         return (kind, base), self.resolved(tree, (kind, base), Places(file))
@@ -163,7 +163,7 @@ class Bases:
         while at and at not in done and at not in walked:
             walked[at] = None
             known = self._known[kind].get(at)
-            held = known[0].entries.get(_BASE) if known is not None else None
+            held = known[0].entries.get(BASE) if known is not None else None
             at = held.text if isinstance(held, Scalar) else ""
         order = list(walked)
         found: int | tuple[str, ...] = done[at] if at in done else tuple(order[order.index(at) :]) if at else -1
@@ -183,20 +183,21 @@ class Bases:
         """The tree of a base, each value with where it stands, and how many there are; made once for all that are based on it."""
         if path not in self._far:
             counted: list[int] = []
-            far = _far(found.tree, found.places.source, path, counted)
-            assert isinstance(far, Mapping)  # noqa: S101  # a group stays one
-            self._far[path] = far, len(counted)
+            tree = far(found.tree, found.places.source, path, counted)
+            assert isinstance(tree, Mapping)  # noqa: S101  # a group stays one
+            self._far[path] = tree, len(counted)
         return self._far[path]
 
 
-def _far(tree: Tree, source: SourceFile, record: Path, counted: list[int]) -> Tree:
+def far(tree: Tree, source: SourceFile, record: Path, counted: list[int]) -> Tree:
+    """The tree, each value with where it stands; `counted` grows by one with each."""
     mark = FarMark.of(tree.mark, source, record)
     counted.append(1)
     if isinstance(tree, Scalar):
         return tree._replace(mark=mark)
     if isinstance(tree, Sequence):
-        return Sequence(tuple(_far(item, source, record, counted) for item in tree.items), mark)
-    entries = {key: _far(held, source, record, counted) for key, held in tree.entries.items()}
+        return Sequence(tuple(far(item, source, record, counted) for item in tree.items), mark)
+    entries = {key: far(held, source, record, counted) for key, held in tree.entries.items()}
     return Mapping(entries, {key: FarMark.of(at, source, record) for key, at in tree.keys.items()}, mark)
 
 
@@ -206,7 +207,7 @@ class _Asked:
     def __init__(self, entry: Mapping, path: Path, places: Places) -> None:
         self.path, self.places, self._entry = path, places, entry
         self.findings: list[Finding] = []
-        held = entry.entries.get(_BASE)
+        held = entry.entries.get(BASE)
         self.base = held.text if isinstance(held, Scalar) else ""
         self.unnamed = id_of(entry) is None
         if self.unnamed:

@@ -21,6 +21,7 @@ from pydantic_core import PydanticCustomError, core_schema
 from specgen.model.file_names import name_fault
 from specgen.model.prose import BLANKS
 from specgen.pictures.prepared import ENDINGS
+from specgen.source.shared_range import spelled
 from specgen.standards.reads import remembered
 from specgen.units.count import Count, parse_count
 from specgen.units.kinds import KINDS
@@ -143,6 +144,14 @@ def _parse_picture(text: str) -> str:
         )
     if name.rpartition(".")[2].lower() not in ENDINGS:
         raise refuse(f"{_short(text)} ends neither in .png, .jpg, .jpeg nor .svg", "save the picture as one of these")
+    return text
+
+
+def _parse_range_folder(text: str) -> str:
+    try:
+        spelled(text)
+    except ValueError as fault:
+        raise refuse(f"{_short(text)} {fault}", "write ../range, or git:REVISION:../range") from None
     return text
 
 
@@ -321,6 +330,7 @@ Text = Annotated[str, Strict("text", _parse_text, _anything)]
 PICTURE_FILE = Strict("file of a picture", _parse_picture, lambda: {"type": "string"})
 """A file below the folder of the project. Where it was read, its SHA-256 follows: with it a changed picture is a change."""
 PictureFile = Annotated[str, PICTURE_FILE]
+RangeFolder = Annotated[str, Strict("folder of a range", _parse_range_folder, lambda: {"type": "string"})]
 MarkLetter = Annotated[str, Strict("letter of a mark", _parse_letter, lambda: {"type": ["string", "integer"]})]
 Position = Annotated[
     Fraction, Strict("place on a picture", _parse_position, lambda: {"type": "number", "minimum": 0, "maximum": 1})

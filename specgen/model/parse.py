@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import gc
 from collections.abc import Iterator
+from collections.abc import Mapping as Known
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from pathlib import Path as FilePath
@@ -23,12 +24,14 @@ from specgen.model.pictured import pictured
 from specgen.model.project import Project
 from specgen.model.references import joined
 from specgen.model.shape import entry_name, id_of, is_empty, plain, read_record, shape_finding
+from specgen.model.shared_range import OF_THE_MAKER, RangeUsed, taken, with_makers
 from specgen.model.spec import KINDS, LIST_KINDS, Spec
 from specgen.model.walk import Path
 from specgen.pictures.prepared import Prepared
 from specgen.source.places import Places
-from specgen.source.project import Sources, read_project
+from specgen.source.project import Sources
 from specgen.source.reader import FINDING_LIMIT
+from specgen.source.shared_range import read_with_range
 from specgen.source.tree import Mapping, Sequence
 from specgen.source.tree import Node as Tree
 
@@ -48,6 +51,8 @@ class Loaded:
     `spec` is None where there is no whole project source to print with. `judged` is what rules may judge, the same where all
     is whole, else guarded; `partial` are the records in it that rest on something broken, by kind. `unread` names files that
     were not read to their end, `ids` every id of a kind that stands in the sources, `bases` the records that are based on another.
+    Of a shared range that the project names what is used stands among the rest, as if it stood in the folder; `range` tells it
+    from that.
     """
 
     spec: Spec | None = None
@@ -58,6 +63,7 @@ class Loaded:
     findings: list[Finding] = field(default_factory=list)
     places: dict[Path, Places] = field(default_factory=dict)
     bases: dict[Path, Based] = field(default_factory=dict)
+    range: RangeUsed | None = None
 
     def place(self, path: Path) -> Place:
         """Where a value stands; for an absent one, the place it is missing in."""
@@ -87,7 +93,7 @@ class Loaded:
 def load(folder: FilePath) -> Loaded:
     """Read and parse every source of a folder. Raises SourceError where the folder cannot be read at all."""
     with without_collector():
-        return parse(read_project(folder))
+        return parse(read_with_range(folder))
 
 
 @contextmanager
@@ -108,7 +114,18 @@ def parse(sources: Sources) -> Loaded:
     restated, faults = brought_up(sources)
     files, pictures, unfit = pictured(restated, sources.beside)
     faults += unfit
-    gathered = _Gathered(loaded, Bases(files, unread=bool(sources.unread)), pictures)
+    elsewhere: Known[str, frozenset[str]] = {}
+    if sources.range is not None:
+        shared = taken(sources, files)
+        if isinstance(shared, Finding):
+            loaded.findings.append(shared)
+            sources = replace(sources, range=None, lost=shared.place.text.strip())
+        else:
+            files = (*with_makers(files, shared.of_maker), *shared.files)
+            pictures |= shared.pictures
+            elsewhere, loaded.range = shared.range.unused, shared.range
+            faults += shared.findings
+    gathered = _Gathered(loaded, Bases(files, unread=bool(sources.unread)), pictures, elsewhere)
     for source in files:
         if isinstance(source.root, Mapping):
             gathered.take_file(source.root, Places(source))
@@ -122,9 +139,11 @@ def parse(sources: Sources) -> Loaded:
 class _Gathered:
     """Records and ids over all files, before the references are joined."""
 
-    def __init__(self, loaded: Loaded, bases: Bases, pictures: dict[str, Prepared]) -> None:
+    def __init__(
+        self, loaded: Loaded, bases: Bases, pictures: dict[str, Prepared], elsewhere: Known[str, frozenset[str]]
+    ) -> None:
         self.loaded = loaded
-        self.bases, self.pictures = bases, pictures
+        self.bases, self.pictures, self.elsewhere = bases, pictures, elsewhere
         self.records: dict[str, dict[str, Any]] = {kind: {} for kind in LIST_KINDS}
         self.ids: dict[str, dict[str, str]] = {kind: {} for kind in LIST_KINDS}
         self.projects: list[tuple[Tree, Places]] = []
@@ -201,7 +220,11 @@ class _Gathered:
         """The project, the references between records, and the specification of what is whole."""
         project = self._project(sources)
         loaded, unread = self.loaded, bool(sources.unread)
-        together = joined(self.records, self.ids, loaded.place, unread=unread)
+        # an id of the range that nothing names is known all the same, as the one that may have been meant
+        known = {
+            kind: {key.lower(): key for key in self.elsewhere.get(kind, ())} | ids for kind, ids in self.ids.items()
+        }
+        together = joined(self.records, known, loaded.place, unread=unread)
         loaded.findings.extend(together.findings)
         loaded.unread, loaded.partial = sources.unread, together.partial
         loaded.ids = {kind: frozenset(ids.values()) for kind, ids in self.ids.items()}
@@ -216,10 +239,10 @@ class _Gathered:
             for (kind, whole), partial in zip(together.whole.items(), together.partial.values(), strict=True)
         }
         loaded.judged = Spec(
-            project if project is not None else self._part_of_project(), **guarded, pictures=self.pictures
+            project if project is not None else self._part_of_project(sources), **guarded, pictures=self.pictures
         )
 
-    def _part_of_project(self) -> Project:
+    def _part_of_project(self, sources: Sources) -> Project:
         """What was read of a project with faults; nothing where there is none, or more than one."""
         every = frozenset(Project.model_fields)
         if len(self.projects) != 1 or not isinstance(tree := self.projects[0][0], Mapping):
@@ -229,6 +252,8 @@ class _Gathered:
         if any(f.id == "MOD001" and f.path.count(".") == 1 for f in faults):
             # the key that nobody knows was meant for one of those that are not there
             barred |= every - {*tree.entries}
+        if sources.lost:
+            barred |= {*OF_THE_MAKER} - {*tree.entries}
         return cast(Project, GuardedProject(values_read(Project, plain(tree), barred), barred))
 
     def _project(self, sources: Sources) -> Project | None:
@@ -245,7 +270,12 @@ class _Gathered:
             return None
         tree, places = self.projects[0]
         self.loaded.places[here] = places
-        record = self._read(Project, tree, here, places)
+        record, findings = read_record(Project, tree, here, places)
+        if sources.lost:
+            # what is left to a range that could not be read is not missing
+            missing = {f"project.{name}" for name in OF_THE_MAKER}
+            findings = [f for f in findings if not (f.id == "MOD002" and f.path in missing)]
+        self.loaded.findings.extend(findings)
         return record if isinstance(record, Project) else None
 
     def _read(self, model: type[Node], tree: Tree, path: Path, places: Places) -> Node | None:

@@ -8,7 +8,19 @@ from typing import Annotated
 from specgen.model.banned import Banned
 from specgen.model.control import Calculations, Contact
 from specgen.model.declaring import Audience, Concern, Polarity, entries, leaf, part
-from specgen.model.field_types import Code, Colour, Id, Line, PictureFile, Span, Text, WholeNumber, YesNo, choice
+from specgen.model.field_types import (
+    Code,
+    Colour,
+    Id,
+    Line,
+    PictureFile,
+    RangeFolder,
+    Span,
+    Text,
+    WholeNumber,
+    YesNo,
+    choice,
+)
 from specgen.model.hazards import Users
 from specgen.model.node import Node
 
@@ -220,7 +232,14 @@ class Project(Node):
     )
     title: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name of the project", required=True)
     maker: Party = part("manufacturer, who issues the documents", required=True)
-    customer: Party = part("customer, who receives the documents", required=True)
+    customer: Party | None = part("customer, who receives the documents; a folder of products alone needs none")
+    range: RangeFolder | None = leaf(
+        Polarity.NOTE,
+        Concern.DOCUMENT,
+        "shared range: folder of products, preparations and systems, as in ../range or git:v1:../range",
+        audience=Audience.MAKER,
+        administrative=True,
+    )
     logo: PictureFile | None = leaf(
         Polarity.WORDING,
         Concern.DOCUMENT,

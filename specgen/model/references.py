@@ -69,7 +69,7 @@ def joined(
 
 def references(record: Node, path: Path = ()) -> Iterator[tuple[Path, str, str]]:
     """Path of the leaf, kind and id of every source that a record names, in the order of its fields."""
-    for name, kind in _referring(type(record)):
+    for name, kind in referring(type(record)):
         value = getattr(record, name)
         if value is None:
             continue
@@ -83,7 +83,7 @@ def references(record: Node, path: Path = ()) -> Iterator[tuple[Path, str, str]]
 
 
 @cache
-def _referring(model: type[Node]) -> tuple[tuple[str, str], ...]:
+def referring(model: type[Node]) -> tuple[tuple[str, str], ...]:
     """The fields that name a source, each with the kind it names, and, with no kind, those that hold such a field."""
     found: list[tuple[str, str]] = []
     for name in model.model_fields:

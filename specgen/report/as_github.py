@@ -9,9 +9,8 @@ from datetime import date
 
 from specgen.findings import Place, Report, Severity, Told
 from specgen.report.elsewhere import elsewhere
-from specgen.report.lines import one_line, tally
+from specgen.report.lines import one_line, opened, tally
 from specgen.report.unjudged import unjudged
-from specgen.source.characters import printable_name
 
 _WORD = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.NOTE: "notice"}
 
@@ -37,7 +36,7 @@ def command(word: str, place: Place | None, prefix: str, title: str, said: str) 
     properties = {"title": title}
     if place is not None:
         properties = {
-            "file": printable_name(f"{prefix}{place.file}"),
+            "file": opened(prefix, place),
             "line": str(place.line),
             "col": str(place.column),
             # their end belongs to the stretch; ours is the first column after it

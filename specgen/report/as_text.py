@@ -10,11 +10,10 @@ from datetime import date
 
 from specgen.findings import Report, Told
 from specgen.report.elsewhere import elsewhere
-from specgen.report.lines import one_line, tally
+from specgen.report.lines import located, one_line, tally
 from specgen.report.order import gravest_first, totals
 from specgen.report.source_line import source_line
 from specgen.report.unjudged import unjudged
-from specgen.source.characters import printable_name
 
 WIDTH = 100
 """Columns that running text is wrapped at."""
@@ -37,10 +36,9 @@ def write(report: Report, *, prefix: str, on: date, by_file: bool = False) -> st
 def _told(told: Told, prefix: str) -> list[str]:
     finding = told.finding
     # the first line is never wrapped: editors and terminals take the place from it
-    lines = [
-        f"{printable_name(f'{prefix}{finding.place}')}: {finding.severity.value} {finding.id} {one_line(finding.what)}"
-    ]
-    lines += source_line(finding.place)
+    place = finding.place
+    lines = [f"{located(prefix, place)}: {finding.severity.value} {finding.id} {one_line(finding.what)}"]
+    lines += source_line(place)
     # a waiver names this address
     lines += _labelled("at", finding.path)
     lines += _labelled("also", elsewhere(told))

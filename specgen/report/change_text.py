@@ -9,7 +9,7 @@ from specgen.comparison.changes import Change, Comparison, Effect, FigureMoved, 
 from specgen.comparison.sentences import reach_text, sentence
 from specgen.comparison.tally import by_effect
 from specgen.report.as_text import WIDTH
-from specgen.report.lines import one_line
+from specgen.report.lines import located, one_line
 from specgen.source.characters import printable_name
 from specgen.units.locale import counted
 
@@ -81,7 +81,7 @@ def _changes(changes: Sequence[Change], old_prefix: str, new_prefix: str) -> Ite
 def _change(change: Change, old_prefix: str, new_prefix: str) -> list[str]:
     lines = _wrapped(f"{change.concern.value}, {change.weighed.value}: {sentence(change)}", "- ", "  ")
     places = [
-        f"{label} {printable_name(f'{prefix}{place}')}"
+        f"{label} {located(prefix, place)}"
         for label, prefix, place in (("old", old_prefix, change.old_place), ("new", new_prefix, change.new_place))
         if place is not None
     ]

@@ -16,6 +16,7 @@ from specgen.rules import most_findings, waivers
 from specgen.rules.declare import Rule, all_rules
 from specgen.rules.run import CRASH
 from specgen.source.faults import FAULTS
+from specgen.source.range_faults import RANGE_FAULTS
 from specgen.standards.reads import remembered
 
 
@@ -57,7 +58,7 @@ def _of_rule(rule: Rule) -> Explanation:
 
 
 def _of_faults() -> Iterable[Explanation]:
-    for fault in FAULTS.values():
+    for fault in (*FAULTS.values(), *RANGE_FAULTS.values()):
         # the example is printed as a block even where it is one line, for its blanks count
         yield _plain(fault.id, fault.severity, fault.title, fault.why, _block(fault.example), fault.remedy)
     for shape in SHAPE_FAULTS.values():

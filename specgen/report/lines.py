@@ -5,10 +5,11 @@ Called by the reports of this floor and by the commands.
 
 from __future__ import annotations
 
+import posixpath
 from datetime import date
 
-from specgen.findings import Report, Severity
-from specgen.source.characters import printable
+from specgen.findings import Place, Report, Severity
+from specgen.source.characters import printable, printable_name
 from specgen.units.locale import counted
 
 _FORMS = {
@@ -16,6 +17,19 @@ _FORMS = {
     Severity.WARNING: ("warning", "warnings"),
     Severity.NOTE: ("note", "notes"),
 }
+
+
+def opened(prefix: str, place: Place) -> str:
+    """A place as it opens from the current folder; what lies beside the project, in its range, without the way round."""
+    file = f"{prefix}{place.file}"
+    if place.file.startswith("../"):
+        file = posixpath.normpath(file)
+    return printable_name(file)
+
+
+def located(prefix: str, place: Place) -> str:
+    """The same with line and column, as editors and terminals take it."""
+    return f"{opened(prefix, place)}:{place.line}:{place.column}"
 
 
 def one_line(text: str) -> str:

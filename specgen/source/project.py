@@ -1,20 +1,21 @@
-"""Reads a whole project: every YAML file below one folder.
+"""Reads one folder: every YAML file below it.
 
-Called by the commands. A project is bounded, stays inside its folder, and is read in sorted order, so that the same
-folder gives the same findings on every machine.
+Called by `shared_range`, which adds the range that a project names, and by commands that go through the own files alone. A project
+is bounded, stays inside its folder, and is read in sorted order, so that the same folder gives the same findings on every machine.
 """
 
 from __future__ import annotations
 
 import os
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
+from typing import TypeVar
 
 from specgen.findings import CannotDoError, Finding, Place, Severity
-from specgen.source.beside import Beside, read_beside
+from specgen.source.beside import Beside, NotRead, read_beside
 from specgen.source.characters import FILE_LIMIT, printable_name
 from specgen.source.faults import fault
 from specgen.source.reader import read_file
@@ -45,7 +46,10 @@ class Sources:
     """The files of a project in sorted order, and what was wrong with reading them, in that order.
 
     `format` is the version of the source format where it is known otherwise than by the project source. `beside` reads a picture
-    that a source names; a frozen model has none, for it states what each of them was.
+    that a source names; a frozen model has none, for it states what each of them was. `range` is the shared range that the
+    project names, its files called by the way there (`../range/primers.yaml`); where it could not be read it is `lost`, and named
+    there. `raw` gives the bytes of a file that does not stand on the disk, `lock` those of the file that says what of the range was
+    taken in; None where there is none, or (with `watched` not set) where nobody asks.
     """
 
     folder: Path
@@ -53,12 +57,48 @@ class Sources:
     findings: tuple[Finding, ...]
     format: int | None = None
     beside: Beside | None = None
+    range: Sources | None = None
+    lost: str = ""
+    raw: Beside | None = None
+    lock: bytes | NotRead | None = None
+    watched: bool = False
 
     @property
     def unread(self) -> tuple[str, ...]:
         """Names of files and folders that were not read to their end, in sorted order: what is missing may stand in them."""
         whole = {file.name for file in self.files if file.root is not None}
-        return tuple(sorted({f.place.file for f in self.findings if f.severity is Severity.ERROR} - whole))
+        found = {f.place.file for f in self.findings if f.severity is Severity.ERROR} - whole
+        of_range = self.range.unread if self.range is not None else ()
+        return tuple(sorted({*found, *of_range, *((self.lost,) if self.lost else ())}))
+
+
+@dataclass(slots=True)
+class Bounds:
+    """What has been read so far of all that belongs to one project, held against what is read at most."""
+
+    files: int = 0
+    total: int = 0
+    nodes: int = 0
+
+    def refused(self, name: str, size: int) -> Finding | None:
+        """The finding that ends the reading before a file of this size, if it does."""
+        if self.files >= FILES_LIMIT:
+            what = f"The folder contains more than {FILES_LIMIT:,} files; from this one on they are not read."
+            return fault("SRC039", what, Place(name, 1, 1, 1))
+        self.files += 1
+        self.total += size
+        if self.total > TOTAL_LIMIT:
+            what = f"The files together pass {TOTAL_LIMIT // FILE_LIMIT} MiB; from this one on they are not read."
+            return fault("SRC040", what, Place(name, 1, 1, 1))
+        return None
+
+    def too_much(self, source: SourceFile) -> Finding | None:
+        """The finding that leaves out a file that was read, if there is too much in it together with the others."""
+        self.nodes += source.nodes
+        if self.nodes > NODES_LIMIT:
+            what = f"The files together contain more than {NODES_LIMIT:,} keys and values; from this one on they are not read."
+            return fault("SRC044", what, Place(source.name, 1, 1, 1))
+        return None
 
 
 def find_project(path: Path) -> Path:
@@ -80,8 +120,8 @@ def find_project(path: Path) -> Path:
         raise SourceError(f"{path} cannot be opened: {_reason(error)}.") from error
 
 
-def read_project(folder: Path) -> Sources:
-    """Every `*.yaml` and `*.yml` below the folder but for names that begin with a full stop.
+def read_project(folder: Path, before: str = "", bounds: Bounds | None = None) -> Sources:
+    """Every `*.yaml` and `*.yml` below the folder but for names that begin with a full stop; `before` goes before their names.
 
     Links inside the folder are followed to files, not to folders (those are met in their own place), and no file is
     read twice. Raises SourceError if the folder is missing or cannot be read.
@@ -95,54 +135,58 @@ def read_project(folder: Path) -> Sources:
     except (OSError, ValueError) as error:
         raise SourceError(f"{folder} cannot be opened: {_reason(error)}.") from error
     findings: list[Finding] = []
-    files: list[SourceFile] = []
-    found = sorted(_walk(folder, inside, findings))
+    found = sorted(_walk(folder, inside, before, findings))
     # a file is read under its own name rather than under that of a link to it
     claimed = {path.resolve() for _, path, link in found if not link}
-    total = nodes = 0
-    for number, (name, path, link) in enumerate(found):
+    distinct: list[tuple[str, Path]] = []
+    for name, path, link in found:
         if link:
             if path.resolve() in claimed:
                 continue
             claimed.add(path.resolve())
-        if number >= FILES_LIMIT:
-            what = f"The folder contains more than {FILES_LIMIT:,} files; from this one on they are not read."
-            findings.append(fault("SRC039", what, Place(name, 1, 1, 1)))
+        distinct.append((name, path))
+    files = read_within(distinct, _size, read_file, bounds or Bounds(), findings)
+    return Sources(folder, files, tuple(findings), beside=partial(read_beside, folder))
+
+
+Held = TypeVar("Held")
+
+
+def read_within(
+    found: Iterable[tuple[str, Held]],
+    size: Callable[[Held], int],
+    read: Callable[[Held, str], tuple[SourceFile, list[Finding]]],
+    bounds: Bounds,
+    findings: list[Finding],
+) -> tuple[SourceFile, ...]:
+    """The files in order as far as the bounds go; `findings` takes what is wrong with them."""
+    files: list[SourceFile] = []
+    for name, held in found:
+        if (refused := bounds.refused(name, size(held))) is not None:
+            findings.append(refused)
             break
-        total += _size(path)
-        if total > TOTAL_LIMIT:
-            what = f"The files together pass {TOTAL_LIMIT // FILE_LIMIT} MiB; from this one on they are not read."
-            findings.append(fault("SRC040", what, Place(name, 1, 1, 1)))
-            break
-        source, faults = read_file(path, name)
-        nodes += source.nodes
-        if nodes > NODES_LIMIT:
-            findings.append(too_many_values(name))
+        source, faults = read(held, name)
+        if (refused := bounds.too_much(source)) is not None:
+            findings.append(refused)
             break
         files.append(source)
         findings += faults
-    return Sources(folder, tuple(files), tuple(findings), beside=partial(read_beside, folder))
-
-
-def too_many_values(name: str) -> Finding:
-    """From this file on the sources together hold more than is read."""
-    what = f"The files together contain more than {NODES_LIMIT:,} keys and values; from this one on they are not read."
-    return fault("SRC044", what, Place(name, 1, 1, 1))
+    return tuple(files)
 
 
 def is_large(folder: Path) -> bool:
     """True where reading takes longer than starting another process for it."""
     total = 0
-    for _, path, _ in _walk(folder, folder.resolve(), []):
+    for _, path, _ in _walk(folder, folder.resolve(), "", []):
         total += _size(path)
         if total > LARGE:
             return True
     return False
 
 
-def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple[str, Path, bool]]:
+def _walk(folder: Path, inside: Path, before: str, findings: list[Finding]) -> Iterator[tuple[str, Path, bool]]:
     """Name, path, and whether it is a link, of every YAML file; what cannot be entered is noted."""
-    waiting = [("", folder)]
+    waiting = [(before, folder)]
     visits = 0
     while waiting:
         prefix, here = waiting.pop()
@@ -160,7 +204,7 @@ def _walk(folder: Path, inside: Path, findings: list[Finding]) -> Iterator[tuple
                 what = f"The folder contains more than {_VISITS_LIMIT:,} files of any kind."
                 findings.append(fault("SRC039", what, Place(printable_name(name), 1, 1, 1)))
                 return
-            if entry.name.startswith(".") or name in (DECISIONS, OLD_DECISIONS):
+            if entry.name.startswith(".") or (prefix == before and entry.name in (DECISIONS, OLD_DECISIONS)):
                 continue
             link = entry.is_symlink()
             if _is_folder(entry):

@@ -12,10 +12,11 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from specgen.commands import git_side, main
+from specgen.commands import main
 from specgen.commands import sides as sides_of_compare
 from specgen.report.change_json import schema
 from specgen.rules.titles import titles
+from specgen.source.git import Git
 from specgen.source.project import read_project
 from tests.good_spec import GOOD
 
@@ -283,7 +284,7 @@ def test_two_large_sides_are_judged_at_the_same_time_with_the_same_answer(
     alone = [_run(*each, capsys=capsys) for each in asked]
     read: list[Path] = []
     monkeypatch.setattr(sides_of_compare, "is_large", lambda folder: True)
-    monkeypatch.setattr(sides_of_compare, "read_project", lambda folder: read.append(folder) or read_project(folder))
+    monkeypatch.setattr(sides_of_compare, "read_with_range", lambda folder: read.append(folder) or read_project(folder))
     assert [_run(*each, capsys=capsys) for each in asked] == alone
     assert read == [Path("new")] * 3
     assert "colour_of_lid" in alone[0][1]
@@ -358,8 +359,8 @@ def test_a_huge_file_of_a_revision_is_not_asked_for(
     _git(repository, "add", "new")
     _git(repository, "commit", "--quiet", "-m", "big")
     blob = _git(repository, "rev-parse", "HEAD:new/big0.yaml")
-    asked, contents = [], git_side._contents
-    monkeypatch.setattr(git_side, "_contents", lambda blobs: asked.extend(blobs) or contents(blobs))
+    asked, contents = [], Git.contents
+    monkeypatch.setattr(Git, "contents", lambda git, blobs: asked.extend(blobs) or contents(git, blobs))
     _, out, err = _run("git:HEAD:new", "old", capsys=capsys)
     assert asked
     assert blob not in asked
@@ -383,7 +384,7 @@ def test_a_tree_that_names_itself_twice_is_given_up(
     for _ in range(30):
         doubled = tree(("40000", doubled, "a"), ("40000", doubled, "b"))
     _git(repository, "tag", "bad", _git(repository, "commit-tree", "-m", "x", doubled))
-    monkeypatch.setattr(git_side._run, "__defaults__", (b"", 100_000))
+    monkeypatch.setattr(Git.run, "__defaults__", (b"", 100_000))
     code, out, err = _run("git:bad:", "old", capsys=capsys)
     assert (code, out) == (2, "")
     assert "git lists more than can be read; name the folder of the sources" in err

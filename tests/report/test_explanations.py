@@ -15,6 +15,7 @@ from specgen.report.printed_table import printed_table
 from specgen.rules import waivers
 from specgen.rules.declare import all_rules
 from specgen.source.faults import FAULTS
+from specgen.source.range_faults import RANGE_FAULTS
 from specgen.standards.tables import table, table_names
 from tests.good_spec import checked, good, put
 
@@ -22,7 +23,15 @@ _WAIVER = "{id: w, rule: %s, path: %s, reason: r, by: b, until: %s}"
 
 
 def test_every_id_has_a_page() -> None:
-    known = {*(rule.id for rule in all_rules()), *FAULTS, *SHAPE_FAULTS, *waivers.FAULTS, "RUN001", "RUN002"}
+    known = {
+        *(rule.id for rule in all_rules()),
+        *FAULTS,
+        *RANGE_FAULTS,
+        *SHAPE_FAULTS,
+        *waivers.FAULTS,
+        "RUN001",
+        "RUN002",
+    }
     assert set(explanations()) == known
     assert list(explanations()) == sorted(known)
 

@@ -159,6 +159,8 @@ def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
 
 def _parties(project: Project, words: Words) -> Iterator[tuple[str, str]]:
     for heading, named in ((words("Manufacturer"), project.maker), (words("Customer"), project.customer)):
+        if named is None:
+            continue
         shown = party(named)
         yield heading, ". ".join(part for part in (shown.name, shown.address, shown.contact) if part)
 

@@ -15,8 +15,10 @@ class PartyView:
     contact: str
 
 
-def party(stated: Party) -> PartyView:
-    """A maker or customer as printed."""
+def party(stated: Party | None) -> PartyView:
+    """A maker or customer as printed; without a name where there is none."""
+    if stated is None:
+        return PartyView(name="", address="", contact="")
     return PartyView(name=stated.name, address=stated.address or "", contact=contact_line(stated.contact))
 
 
