@@ -76,9 +76,7 @@ STILL_MISSED = {
         "round_7",
         "solvent paint carried as corrosive class 8 only",
     ): "told as a warning: the list of numbers is from memory",
-    ("round_8", "climate looked at once a week"): "an interval of sampling is not judged",
     ("round_8", "tank filled after two days"): "told as a warning: full cure is no stated wait before filling",
-    ("round_8", "open gas flame warms the hall while solvent paint is sprayed"): "words on ventilation are not read",
     (
         "round_8",
         "words accept 150 µm where the figure says 248 µm",
