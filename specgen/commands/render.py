@@ -12,6 +12,7 @@ from specgen.commands.folder import checked_folder, declare_folder, prefix_of, p
 from specgen.commands.outcome import REFUSED, CannotRunError, Outcome
 from specgen.commands.targets import write_files
 from specgen.findings import Severity
+from specgen.register.names import REGISTER
 from specgen.rendering.failure import RenderError
 from specgen.report import as_text
 from specgen.report.lines import one_line, tally
@@ -107,6 +108,7 @@ def _documents(checked: Checked, arguments: argparse.Namespace) -> Mapping[str, 
         jobs=_once(arguments.job),
         products=_once(arguments.product),
         told=_progress(),
+        register=project_folder(arguments) / REGISTER,
     )
 
 

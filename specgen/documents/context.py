@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import date
 
 from specgen.documents.parts.issue_block import IssueView
 from specgen.documents.parts.wording import Words
 from specgen.model.spec import Spec
+from specgen.register.revisions import Revisions
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Context:
     """`spec` checks without errors; it may be narrowed to what the document reaches. `day` is the day it is judged by.
 
-    `program` names what prints, with its version; `open_warnings` are those of the whole folder. Without `issue` the
+    `program` names what prints, with its version; `open_warnings` are those of the whole folder; `revisions` are those issued
+    before, by the number of their document. Without `issue` the
     document is a draft.
     """
 
@@ -24,3 +27,4 @@ class Context:
     program: str
     open_warnings: int = 0
     issue: IssueView | None = None
+    revisions: Mapping[str, Revisions] = field(default_factory=dict)

@@ -26,6 +26,7 @@ from specgen.register.json_text import read_bytes, sha256
 from specgen.register.names import ALLOWED_SIGNERS, CERTIFICATE, CUSTOMER_MODEL, MAKER_MODEL, safe
 from specgen.register.policy import missing_approvals, next_review, policy_lines
 from specgen.register.record import Record, Reference, file_hashes
+from specgen.register.revisions import revisions
 from specgen.register.state import in_force, issues
 from specgen.rendering.attachments import Attachment
 from specgen.rendering.environment import translation
@@ -53,7 +54,7 @@ def print_with_typesetter(found: Candidate, issue: Issue) -> Mapping[str, bytes]
     """The documents as `printing` sets them."""
     from specgen.printing.documents import print_issue
 
-    return print_issue(found.checked, found.spec, found.subject, issue)
+    return print_issue(found.checked, found.spec, found.subject, issue, revisions(found.history))
 
 
 def versions_in_use() -> Mapping[str, str]:

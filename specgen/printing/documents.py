@@ -6,16 +6,19 @@ Nothing is printed from a folder with errors: a document is right or it is not t
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from pathlib import Path
 from typing import TypeVar
 
 from specgen.checking import Checked
 from specgen.documents.kind import About
 from specgen.documents.registry import KINDS
 from specgen.findings import Severity
+from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.printing.files import Issue, context_of, files
+from specgen.register.revisions import Revisions, revisions_of
 from specgen.units.locale import counted
 
 _OF_A_FOLDER = {name: kind for name, kind in KINDS.items() if kind.about != "comparison"}
@@ -40,12 +43,14 @@ def print_documents(
     jobs: Iterable[str] | None = None,
     products: Iterable[str] | None = None,
     told: Callable[[str], None] | None = None,
+    register: Path | None = None,
 ) -> dict[str, bytes]:
     """File name to content, for every document and format asked for; a kind is left out of formats it has not.
 
     None means all; where `jobs` are named and `products` are not, the products are those the jobs use. `told` is called
-    with each file name as it is finished. Raises Refused where the folder has errors, a name is not known, or nothing
-    is left to print; RenderError where a document cannot be laid out. No two files have one name: see the rule DOC003.
+    with each file name as it is finished; `register` is asked for earlier revisions. Raises Refused where the folder has errors, a
+    name is not known, or nothing is left to print; RenderError where a document cannot be laid out. No two files have one name:
+    see the rule DOC003.
     """
     spec = checked.loaded.spec
     errors = checked.report.count(Severity.ERROR)
@@ -54,7 +59,12 @@ def print_documents(
     kinds = _known("document", documents, _OF_A_FOLDER)
     wanted = _known("format", formats, {format: format for format in FORMATS})
     subjects = _subjects(spec, jobs, products)
-    context = context_of(spec, checked.on, open_warnings=checked.report.count(Severity.WARNING))
+    context = context_of(
+        spec,
+        checked.on,
+        open_warnings=checked.report.count(Severity.WARNING),
+        revisions=_revisions(spec, register) if register is not None else {},
+    )
     printed: dict[str, bytes] = {}
     for kind in kinds.values():
         for subject in subjects[kind.about]:
@@ -67,15 +77,32 @@ def print_documents(
     return printed
 
 
-def print_issue(checked: Checked, spec: Spec, subject: Job | Product, issue: Issue) -> dict[str, bytes]:
+def print_issue(
+    checked: Checked, spec: Spec, subject: Job | Product, issue: Issue, earlier: Revisions
+) -> dict[str, bytes]:
     """File name to content of every document issued under the number of a job or product; `spec` is what it reaches.
 
-    Raises RenderError where one cannot be laid out. That the sources are fit to be issued is judged by the caller.
+    `earlier` are the revisions of that number before this one. Raises RenderError where a document cannot be laid out. That the
+    sources are fit to be issued is judged by the caller.
     """
     about = "job" if isinstance(subject, Job) else "product"
-    context = context_of(spec, checked.on, open_warnings=checked.report.count(Severity.WARNING), issue=issue)
+    number = subject.document.number if isinstance(subject, Job) else sheet_number(subject)
+    context = context_of(
+        spec,
+        checked.on,
+        open_warnings=checked.report.count(Severity.WARNING),
+        issue=issue,
+        revisions={number: earlier},
+    )
     issued = [kind for kind in KINDS.values() if kind.issued and kind.about == about]
     return {name: content for kind in issued for name, content in files(kind, subject, context, issue=issue)}
+
+
+def _revisions(spec: Spec, register: Path) -> dict[str, Revisions]:
+    numbers = [job.document.number for job in spec.jobs.values()] + [
+        sheet_number(one) for one in spec.products.values()
+    ]
+    return {number: revisions_of(register, number) for number in numbers}
 
 
 def _known(what: str, names: Iterable[str] | None, there: Mapping[str, Entry]) -> dict[str, Entry]:

@@ -16,6 +16,7 @@ from specgen.documents.parts.issue_block import IssueView
 from specgen.documents.parts.wording import Words
 from specgen.model.file_names import file_stem
 from specgen.model.spec import Spec
+from specgen.register.revisions import Revisions
 from specgen.rendering.attachments import Attachment
 from specgen.rendering.csv_file import write_csv
 from specgen.rendering.environment import fill, translation
@@ -47,7 +48,14 @@ class Issue:
     identifier: bytes
 
 
-def context_of(spec: Spec, day: date, *, open_warnings: int = 0, issue: Issue | None = None) -> Context:
+def context_of(
+    spec: Spec,
+    day: date,
+    *,
+    open_warnings: int = 0,
+    issue: Issue | None = None,
+    revisions: Mapping[str, Revisions] | None = None,
+) -> Context:
     """What the documents of a specification are drawn up in. Raises RenderError for a language without words."""
     return Context(
         spec=spec,
@@ -56,6 +64,7 @@ def context_of(spec: Spec, day: date, *, open_warnings: int = 0, issue: Issue | 
         program=f"specgen {__version__}",
         open_warnings=open_warnings,
         issue=issue.view if issue is not None else None,
+        revisions=revisions or {},
     )
 
 

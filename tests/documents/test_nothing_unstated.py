@@ -21,7 +21,7 @@ from specgen.trade.combustion import Content, heat_of_combustion
 from specgen.trade.given import Given
 from specgen.units.locale import ENGLISH
 from specgen.units.quantity import Quantity
-from tests.documents.conftest import views_of
+from tests.documents.conftest import context, views_of
 from tests.good_spec import checked, good, good_with, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
@@ -251,9 +251,17 @@ def test_an_issued_page_gives_one_reason_for_change(name: str) -> None:
         fingerprint="1a",
         code="<svg ></svg>",
     )
-    view = _views(changes)[name]
+    spec = spec_of(checked(good_with(changes)))
+    subject = spec.jobs["refit"] if kind.about == "job" else spec.products["primer"]
     pages = [
-        fill(kind.template, language="en", medium="screen", view=view, draft=issued is None, issue=issued)
+        fill(
+            kind.template,
+            language="en",
+            medium="screen",
+            view=kind.view(subject, context(spec, issue=issued)),
+            draft=issued is None,
+            issue=issued,
+        )
         for issued in (None, issue)
     ]
     assert [(page.count("as the author wrote"), page.count("as it was issued")) for page in pages] == [(1, 0), (0, 1)]

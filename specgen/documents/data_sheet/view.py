@@ -21,6 +21,7 @@ from specgen.documents.parts.application import ApplicationStep, application
 from specgen.documents.parts.cautions import HazardView, emergency, first_aid, hazards
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.parties import PartyView, party
+from specgen.documents.parts.revision_table import revision_table
 from specgen.documents.parts.substances import substance_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.voc import voc_table
@@ -42,7 +43,7 @@ class DataSheet:
     title: str
     owner: str
     prepared_by: str
-    reason_for_change: str
+    revisions: TableView
     name: str
     maker: PartyView
     on: str
@@ -101,7 +102,7 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
         title=control.title if control is not None else product.name,
         owner=control.owner if control is not None else "",
         prepared_by=control.prepared_by or "" if control is not None else "",
-        reason_for_change=control.reason_for_change or "" if control is not None else "",
+        revisions=revision_table(number, control, context),
         name=product.name,
         maker=party(spec.project.maker),
         on=context.day.isoformat(),

@@ -22,6 +22,7 @@ from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.pictures import PictureView, pictures
+from specgen.documents.parts.revision_table import revision_table
 from specgen.documents.parts.supplies import supplies, supplies_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
@@ -47,7 +48,7 @@ class MethodStatement:
     title: str
     owner: str
     prepared_by: str
-    reason_for_change: str
+    revisions: TableView
     scope: str
     vehicles: str
     starts: str
@@ -95,7 +96,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         title=job.document.title,
         owner=job.document.owner,
         prepared_by=job.document.prepared_by or "",
-        reason_for_change=job.document.reason_for_change or "",
+        revisions=revision_table(job.document.number, job.document, context),
         scope=job.scope,
         vehicles=", ".join(job.vehicles),
         starts=job.starts.isoformat() if job.starts is not None else "",

@@ -1,6 +1,6 @@
 """What an issued document says of itself on its pages: revision, day, who approved it, and the fingerprint of its certificate.
 
-Called by `specgen.issuing.issue`; `base.html.j2` and `parts/issue.html.j2` print it. A draft has none.
+Called by `specgen.issuing.issue`; `base.html.j2` and `parts/masthead.html.j2` print it. A draft has none.
 """
 
 from __future__ import annotations
@@ -28,12 +28,13 @@ class Given(Protocol):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class IssueView:
-    """`approvals` are (what was done, by whom and on what terms); `code` is a drawing."""
+    """`approvals` are (what was done, by whom and on what terms), `who` role and name of each; `code` is a drawing."""
 
     revision: str
     issued: str
     reason: str
     approvals: tuple[tuple[str, str], ...]
+    who: tuple[tuple[str, str], ...] = ()
     fingerprint: str
     code: str
 
@@ -54,6 +55,7 @@ def issue_block(
         issued=issued,
         reason=reason,
         approvals=tuple(_approval(given, signer, translate) for given, signer in approvals),
+        who=tuple((given.role, given.name) for given, _ in approvals),
         fingerprint=fingerprint,
         code=square_code(code, titled),
     )

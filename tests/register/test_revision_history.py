@@ -1,0 +1,77 @@
+"""The revision history on the pages of a document: what was issued, when, why and on whose word, and the one that is printed."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from specgen.checking import check
+from specgen.documents.parts.revision_table import revision_table
+from specgen.issuing.candidate import Candidate
+from specgen.printing.documents import print_documents
+from specgen.printing.files import Issue, context_of
+from specgen.register.folder import history_of
+from specgen.register.notes import withdraw
+from specgen.register.revisions import Revision, Revisions, revisions, revisions_of
+from tests.good_spec import ON
+from tests.register.conftest import Desk, small_pdf
+
+ADA = (("approve", "Ada Quill"),)
+
+
+def _draft(desk: Desk, kind: str, number: str) -> str:
+    printed = print_documents(check(desk.folder, ON), documents=[kind], formats=["html"], register=desk.register)
+    return printed[f"{number}-{kind}.html"].decode()
+
+
+def _rows(page: str) -> list[list[str]]:
+    table = page[page.index("<caption>Revision history</caption>") :]
+    rows = re.findall(r"<tr role=\"row\">(.*?)</tr>", table[: table.index("</table>")], re.DOTALL)
+    return [re.findall(r"<span>(.*?)</span>", row, re.DOTALL) for row in rows[1:]]
+
+
+def test_a_draft_lists_what_was_issued_and_then_itself(desk: Desk) -> None:
+    assert "Revision history" not in _draft(desk, "method-statement", "MS-001")
+    desk.revise(reason="first issue of the doors")
+    desk.change("{number: MS-001, ", "{number: MS-001, reason_for_change: Thicker primer., ")
+    assert _rows(_draft(desk, "method-statement", "MS-001")) == [
+        ["A", "2026-11-25", "first issue of the doors", "approved: Ada Quill"],
+        ["draft", "not issued", "Thicker primer.", "not approved"],
+    ]
+    # the sheet of a product has a history of its own
+    assert "Revision history" not in _draft(desk, "data-sheet", "DS-primer")
+
+
+def test_what_is_issued_lists_those_before_it_and_ends_with_itself(desk: Desk) -> None:
+    held: list[list[tuple[str, ...]]] = []
+
+    def printer(found: Candidate, issue: Issue) -> Mapping[str, bytes]:
+        known = {found.document: revisions(found.history)}
+        context = context_of(found.spec, ON, issue=issue, revisions=known)
+        held.append(list(revision_table(found.document, found.subject.document, context).rows))
+        return small_pdf(found, issue)
+
+    desk.approve(role="check", name="Bo Reed", meaning="Checked.")
+    desk.revise(reason="first", printer=printer)
+    desk.revise(reason="second", printer=printer)
+    first = ("A", "2026-11-25", "first", "approved: Ada Quill\nchecked: Bo Reed")
+    assert held == [[first], [first, ("B", "2026-11-25", "second", "approved: Ada Quill")]]
+
+
+def test_a_withdrawn_revision_says_so(desk: Desk) -> None:
+    desk.revise(reason="first")
+    withdraw(desk.register, "MS-001", "A", reason="film too thin", by="Ada Quill", now=desk.now())
+    assert revisions_of(desk.register, "MS-001") == Revisions(
+        (Revision("A", "2026-11-25", "first", ADA, ("2026-11-25", "film too thin")),)
+    )
+    assert _rows(_draft(desk, "method-statement", "MS-001"))[0][2] == "first\nWithdrawn 2026-11-25: film too thin"
+
+
+def test_of_a_chain_that_does_not_hold_nothing_is_listed(desk: Desk) -> None:
+    kept = desk.revise(reason="first").kept
+    text = (kept.folder / "certificate.json").read_text("utf-8")
+    (kept.folder / "certificate.json").write_text(text.replace("first", "third"), "utf-8")
+    assert revisions_of(desk.register, "MS-001") == Revisions(whole=False)
+    assert "is damaged; its earlier revisions are not listed" in _rows(_draft(desk, "method-statement", "MS-001"))[0][2]
+    assert revisions_of(desk.register, "DS-primer") == Revisions()
+    assert history_of(desk.register, "DS-primer").kept == ()
