@@ -83,7 +83,8 @@ def test_names_written_cannot_steer_a_screen(
 )
 def test_order(folder: Path, asked: list[dict[str, Any]], arguments: list[str], order: dict[str, Any]) -> None:
     assert _render("--out", "out", *arguments) == 0
-    assert asked == [{"documents": None, "formats": None, "jobs": None, "products": None, "told": None, **order}]
+    whole = {"documents": None, "formats": None, "jobs": None, "products": None, "told": None}
+    assert asked == [{**whole, "register": Path("specs/register"), **order}]
 
 
 def test_each_file_is_told_to_who_sits_at_a_terminal(
