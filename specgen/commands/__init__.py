@@ -38,7 +38,11 @@ def main(argv: Sequence[str] | None = None) -> int:
         # the signals of a program that merely calls us are its own affair
         with _stopping_in_order() if argv is None else nullcontext():
             outcome = _run(sys.argv[1:] if argv is None else argv)
-            return _print(outcome)
+            code = _print(outcome)
+        if argv is None:
+            # the process ends: Python would go through all there is once more
+            gc.freeze()
+        return code
     except _StoppedError as stop:
         return 128 + int(stop.args[0])
     except KeyboardInterrupt:

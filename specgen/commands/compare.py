@@ -68,7 +68,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    with without_collector():
+    with without_collector(to_the_end=True):
         return _run(arguments, arguments.on or today())
 
 

@@ -9,6 +9,7 @@ from specgen.checking import Checked, check
 from specgen.clock import today
 from specgen.commands.outcome import CannotRunError
 from specgen.commands.typed import day
+from specgen.model.parse import without_collector
 from specgen.rules.run import Timings
 from specgen.source.characters import printable_name
 from specgen.source.project import find_project
@@ -33,7 +34,8 @@ def checked_folder(arguments: argparse.Namespace, timings: Timings | None = None
     """The folder named by PATH, checked; `timings` takes what each part took. Raises CannotDoError where it cannot be read at all."""
     if not arguments.path:
         raise CannotRunError("the path is empty; name the folder of the sources")
-    return check(project_folder(arguments), arguments.on or today(), timings)
+    with without_collector(to_the_end=True):
+        return check(project_folder(arguments), arguments.on or today(), timings)
 
 
 def project_folder(arguments: argparse.Namespace) -> Path:

@@ -1,4 +1,7 @@
-"""Which items of which jobs get a system or a preparation: the graph seen from the parts. Called by facts of layers and by rules."""
+"""Which items of which jobs get a system or a preparation, and which coats a product: the graph seen from the parts.
+
+Called by facts of layers and products and by rules.
+"""
 
 from __future__ import annotations
 
@@ -6,8 +9,9 @@ from specgen.facts.graph import Address, links_to
 from specgen.facts.memo import memoised
 from specgen.model.job import Item, Job
 from specgen.model.preparation import Preparation
+from specgen.model.product import Product
 from specgen.model.spec import Spec
-from specgen.model.system import System
+from specgen.model.system import Layer, System
 
 Placed = tuple[Job, Item]
 
@@ -25,6 +29,20 @@ def items_prepared_with(preparation: Preparation, spec: Spec) -> tuple[Placed, .
 def jobs_painted_with(system: System, spec: Spec) -> tuple[Job, ...]:
     """The jobs with an item that gets the system, each once."""
     return tuple({job.id: job for job, _ in items_painted_with(system, spec)}.values())
+
+
+def coats_of(product: Product, spec: Spec) -> tuple[Layer, ...]:
+    """The layers of the systems that are of a product, in the order of the systems."""
+    return _coats(spec).get(product.id, ())
+
+
+@memoised
+def _coats(spec: Spec) -> dict[str, tuple[Layer, ...]]:
+    found: dict[str, list[Layer]] = {}
+    for system in spec.systems.values():
+        for layer in system.layers:
+            found.setdefault(layer.product, []).append(layer)
+    return {product: tuple(layers) for product, layers in found.items()}
 
 
 @memoised

@@ -19,14 +19,13 @@ def outside_fonts(text: str) -> list[str]:
 
     Passed over are line ends, and U+FFFD, for which the reader has found the sign it stands for.
     """
-    lacking = set(text) - _signs() - _PASSED_OVER
-    return [sign for sign in dict.fromkeys(text) if sign in lacking] if lacking else []
+    signs = _signs()
+    return [] if signs.issuperset(text) else [sign for sign in dict.fromkeys(text) if sign not in signs]
 
 
 @cache
 def _signs() -> frozenset[str]:
     lines = resources.files(__package__).joinpath("printable.txt").read_text("ascii").splitlines()
     stretches = (line.partition("-") for line in lines if not line.startswith("#"))
-    return frozenset(
-        chr(code) for first, _, last in stretches for code in range(int(first, 16), int(last or first, 16) + 1)
-    )
+    printed = (chr(code) for first, _, last in stretches for code in range(int(first, 16), int(last or first, 16) + 1))
+    return _PASSED_OVER.union(printed)

@@ -95,7 +95,9 @@ class Table:
 
     def row(self, column: str, text: str) -> Row:
         """The one row whose cell in `column` is `text`. Raises KeyError where there is none, or more than one."""
-        found = self._rows_by(column).get(text, [])
+        note(self._noted)
+        rows = self._by_cell.get(column) or self._rows_by(column)
+        found = rows.get(text, ())
         if len(found) != 1:
             known = ", ".join(row[column] for row in self.rows)
             raise KeyError(f"table {self.name} has {len(found)} rows with {column} = {text}; it has: {known}")
@@ -103,13 +105,11 @@ class Table:
 
     def _rows_by(self, column: str) -> dict[str, list[Row]]:
         """Rows by their cell in a column, gathered when first asked for: rules look rows up thousands of times."""
-        rows = self.rows
-        if column not in self._by_cell:
-            found: dict[str, list[Row]] = {}
-            for row in rows:
-                found.setdefault(row[column], []).append(row)
-            self._by_cell[column] = found
-        return self._by_cell[column]
+        found: dict[str, list[Row]] = {}
+        for row in self._content.rows:
+            found.setdefault(row[column], []).append(row)
+        self._by_cell[column] = found
+        return found
 
 
 @cache

@@ -58,14 +58,20 @@ class Quantity:
     def of(cls, kind: str, number: Fraction | int, unit: str, digits: str = "") -> Quantity:
         """A computed quantity. Raises KeyError for a kind or unit that is not known."""
         value = number if isinstance(number, Fraction) else Fraction(number)
-        factor, offset = KINDS[kind].scale(unit)
+        known = KINDS[kind]
+        if unit == known.base:
+            return cls(kind, value, unit, value, digits)
+        factor, offset = known.scale(unit)
         return cls(kind, value, unit, value * factor + offset, digits)
 
     def to(self, unit: str) -> Fraction:
         """The number in another unit of the same kind, exact."""
         if unit == self.unit:
             return self.number
-        factor, offset = KINDS[self.kind].scale(unit)
+        known = KINDS[self.kind]
+        if unit == known.base:
+            return self.base
+        factor, offset = known.scale(unit)
         return (self.base - offset) / factor
 
     def __eq__(self, other: object) -> bool:

@@ -41,3 +41,8 @@ def places(point: InspectionPoint, job: Job, spec: Spec) -> Iterator[tuple[Item,
             and (point.after is None or any(layer.id == point.after for layer in system.layers))
         ):
             yield item, system
+
+
+def systems_at(point: InspectionPoint, job: Job, spec: Spec) -> tuple[System, ...]:
+    """The systems of the items a point looks at, each once."""
+    return tuple({system.id: system for _, system in places(point, job, spec)}.values())

@@ -13,6 +13,7 @@ from specgen.facts.pairs.parts import WORKING, Part, is_jetting
 from specgen.model.preparation import Preparation, PreparationStep
 from specgen.model.product import Product
 from specgen.standards.citations import LOGIC, Citation
+from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
 from specgen.trade.known import NotKnown
 
@@ -89,17 +90,24 @@ def missed_floor(part: Part, product: Product) -> MissedFloor | NotKnown | None:
 
 def reaches(grade: str, least: str) -> tuple[bool, bool] | None:
     """Whether a grade is as clean as another, and whether that is confirmed; None where one stands outside the ladder."""
-    level = {row["grade"]: int(row["level"]) for row in table("preparation_ladder").rows}
+    level = _level()
     if grade not in level or least not in level:
         return None
-    series = {row["id"]: row["series"] for row in table("preparation_grades").rows}
+    grades = table("preparation_grades")
     alike = {grade} | _equals(grade)
-    return level[grade] >= level[least], any(series[other] == series[least] for other in alike)
+    series = grades.row("id", least)["series"]
+    return level[grade] >= level[least], any(grades.row("id", other)["series"] == series for other in alike)
+
+
+@remembered
+def _level() -> dict[str, int]:
+    """The step of the ladder each grade stands on."""
+    return {row["grade"]: int(row["level"]) for row in table("preparation_ladder").rows}
 
 
 def _far_below(grade: str, least: str) -> bool:
     """Two steps of the ladder or more: hand tools where a blast is asked. No reading of the ladder makes these one."""
-    level = {row["grade"]: int(row["level"]) for row in table("preparation_ladder").rows}
+    level = _level()
     return level[least] - level[grade] >= _FAR
 
 
@@ -113,7 +121,7 @@ def small_spots(family: str, *, severe: bool) -> tuple[Row, ...]:
 
 def best_step(preparation: Preparation) -> PreparationStep | None:
     """The step with the cleanest grade, water jetting included; None where no working step states one."""
-    level = {row["grade"]: int(row["level"]) for row in table("preparation_ladder").rows}
+    level = _level()
     graded = [step for step in preparation.steps if step.grade is not None and (step.do in WORKING or is_jetting(step))]
     return max(graded, key=lambda step: level.get(step.grade or "", -1), default=None)
 
@@ -127,9 +135,13 @@ def _rows(part: Part, family: str) -> list[Row]:
     return [row for row in of_family if row["service"] == wanted]
 
 
-def _equals(grade: str) -> set[str]:
+@remembered
+def _equals(grade: str) -> frozenset[str]:
     """Grades a published chart takes as equal."""
     pairs = [row for row in table("preparation_equivalences").rows if row["basis"] == "published"]
-    return {row["equals"] for row in pairs if row["grade"] == grade} | {
-        row["grade"] for row in pairs if row["equals"] == grade
-    }
+    return frozenset(
+        other
+        for row in pairs
+        for one, other in ((row["grade"], row["equals"]), (row["equals"], row["grade"]))
+        if one == grade
+    )

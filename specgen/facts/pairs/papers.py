@@ -49,10 +49,16 @@ def too_wide_steps(run: list[str]) -> list[tuple[str, str, Fraction]]:
     most = Fraction(table("sanding_step").rows[0]["most_ratio"])
     found = []
     for coarse, fine in pairwise(run):
-        before, after = grain(coarse), grain(fine)
-        if before is not None and after is not None and before / after > most:
-            found.append((coarse, fine, before / after))
+        fall = _fall(coarse, fine)
+        if fall is not None and fall > most:
+            found.append((coarse, fine, fall))
     return found
+
+
+@remembered
+def _fall(coarse: str, fine: str) -> Fraction | None:
+    before, after = grain(coarse), grain(fine)
+    return before / after if before is not None and after is not None else None
 
 
 def sanding_task(name: str) -> Row:

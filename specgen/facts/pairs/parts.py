@@ -62,7 +62,8 @@ class Part:
     @property
     def old_paint(self) -> tuple[OldCoat, ...]:
         """The old coats that stay, from the part up; none where the preparation takes them off all over."""
-        return () if takes_old_paint_off(self.preparation) else self.item.old_coats
+        old = self.item.old_coats
+        return () if not old or takes_old_paint_off(self.preparation) else old
 
     @property
     def is_repair(self) -> bool:
@@ -135,12 +136,11 @@ def _complete(spec: Spec, placed: Iterable[Placed]) -> Iterator[Part]:
 
 def takes_old_paint_off(preparation: Preparation) -> bool:
     """True where old paint goes all over: stripped, blasted or jetted, unless an edge is feathered: then it stays around the spot."""
-    return any(_takes_all_off(step) for step in preparation.steps) and not feathers(preparation)
-
-
-def _takes_all_off(step: PreparationStep) -> bool:
-    """Water jetting to the two cleanest of its grades leaves stains at most."""
-    return step.do in _TAKES_ALL_OFF or (step.do is StepKind.JET and step.grade in _JETTED_BARE)
+    # water jetting to the two cleanest of its grades leaves stains at most
+    return not feathers(preparation) and any(
+        step.do in _TAKES_ALL_OFF or (step.do is StepKind.JET and step.grade in _JETTED_BARE)
+        for step in preparation.steps
+    )
 
 
 def reaches_the_part(item: Item, preparation: Preparation | None) -> bool:

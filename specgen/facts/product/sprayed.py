@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from specgen.facts.placing import coats_of
 from specgen.model.application import BY_HAND
 from specgen.model.product import PackForm, Product
 from specgen.model.spec import Spec
@@ -12,6 +13,5 @@ def is_sprayed(product: Product, spec: Spec) -> bool:
     if product.pack.form is PackForm.AEROSOL:
         return True
     stated = product.application.methods if product.application is not None else ()
-    layers = [layer for system in spec.systems.values() for layer in system.layers if layer.product == product.id]
-    used = {layer.method for layer in layers}
+    used = {layer.method for layer in coats_of(product, spec)}
     return not (set(stated) or used) or not (set(stated) or used) <= BY_HAND

@@ -47,10 +47,8 @@ def lead_dust_held(job: Job, spec: Spec, on: date) -> Problems:
         preparation = spec.preparation_of(job, item)
         if preparation is None or not disturbs(preparation):
             continue
-        if any(_HELD.search(step.text) for step in preparation.steps):
-            continue
-        for coat, _ in old_coats_of(job, item, spec):
-            if coat.lead:
-                what = f"{item.id}: the existing coat {coat.id} contains lead and is worked to dust; no ventilation or enclosure is stated"
-                yield Problem(("ventilation",), what)
-                return
+        coat = next((coat for coat, _ in old_coats_of(job, item, spec) if coat.lead), None)
+        if coat is not None and not any(_HELD.search(step.text) for step in preparation.steps):
+            what = f"{item.id}: the existing coat {coat.id} contains lead and is worked to dust; no ventilation or enclosure is stated"
+            yield Problem(("ventilation",), what)
+            return

@@ -21,25 +21,38 @@ To put right
     Weigh one part and its packs before and after, and use the figure for both.
 """
 
-from specgen.rules.kit import LOGIC, NOTE, Job, Problem, Problems, Spec, date, rule
+from fractions import Fraction
+
+from specgen.facts.memo import memoised
+from specgen.rules.kit import LOGIC, NOTE, Job, Problem, Problems, Quantity, Spec, date, rule
 
 
 @rule("USE011", on=Job, severity=NOTE, source=LOGIC)
 def transfer_alike(job: Job, spec: Spec, on: date) -> Problems:
-    own = job.consumption.transfer_efficiency if job.consumption is not None else None
-    if own is None or own.base == 0:
+    own = _stated(job)
+    if own is None:
         return
-    mine = _likeness(job, spec)
-    for other in spec.jobs.values():
+    apart = {base for base in _figures(spec) if max(own.base, base) >= 2 * min(own.base, base)}
+    mine = _likeness(job, spec) if apart else frozenset()
+    for other in spec.jobs.values() if mine else ():
         if other.id == job.id:
             return  # a pair is told at the second of the two
-        theirs = other.consumption.transfer_efficiency if other.consumption is not None else None
-        if theirs is None or theirs.base == 0 or max(own.base, theirs.base) < 2 * min(own.base, theirs.base):
-            continue
-        if mine and mine == _likeness(other, spec):
+        theirs = _stated(other)
+        if theirs is not None and theirs.base in apart and mine == _likeness(other, spec):
             what = f"{job.id} is calculated with a transfer efficiency of {own}, {other.id} with {theirs}, on parts of the same shapes"
             yield Problem(("consumption", "transfer_efficiency"), what)
             return
+
+
+def _stated(job: Job) -> Quantity | None:
+    found = job.consumption.transfer_efficiency if job.consumption is not None else None
+    return found if found is not None and found.base else None
+
+
+@memoised
+def _figures(spec: Spec) -> frozenset[Fraction]:
+    """The figures that jobs state: far fewer than there are jobs."""
+    return frozenset(stated.base for job in spec.jobs.values() if (stated := _stated(job)) is not None)
 
 
 def _likeness(job: Job, spec: Spec) -> frozenset[tuple[str, str]]:

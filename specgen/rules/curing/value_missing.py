@@ -42,6 +42,7 @@ To put right
     Write the value from the product's own tests.
 """
 
+from specgen.facts.placing import coats_of
 from specgen.facts.product.curing import NOZZLE, needs, states
 from specgen.model.application import BY_HAND
 from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Product, Spec, date, rule
@@ -49,7 +50,7 @@ from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Product, Spec, 
 
 @rule("CUR004", on=Product, severity=WARNING, source=LOGIC)
 def value_missing(product: Product, spec: Spec, on: date) -> Problems:
-    coats = [layer for system in spec.systems.values() for layer in system.layers if layer.product == product.id]
+    coats = coats_of(product, spec)
     by_hand = bool(coats) and all(layer.method in BY_HAND for layer in coats)
     for path in needs(product):
         if path == NOZZLE and by_hand:

@@ -24,7 +24,7 @@ To put right
 
 from fractions import Fraction
 
-from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.inspected import film_points, systems_at
 from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.usual import proportion
@@ -40,7 +40,7 @@ def difference_seen(job: Job, spec: Spec, on: date) -> Problems:
         low, high = point.criterion.min, point.criterion.max
         if principle_of(point) in _ALONE or point.at in BEFORE_PAINT or low is None or high is None:
             continue
-        for system in dict.fromkeys(system for _, system in places(point, job, spec)):
+        for system in systems_at(point, job, spec):
             read = layers_read(point, system)
             least = _sum(system, spec, [layer.id for layer in read], "min")
             most = _sum(system, spec, [layer.id for layer in read], "max")

@@ -23,7 +23,7 @@ To put right
     Measure wet film during application or dry film on a panel, or choose an interval after which the coat is dry to handle.
 """
 
-from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.inspected import film_points, systems_at
 from specgen.facts.job.points import principle_of
 from specgen.facts.layer.intervals import air_of, interval
 from specgen.facts.product.drying import Unstated, earliest, longest, time_between
@@ -39,7 +39,7 @@ def film_hard_enough(job: Job, spec: Spec, on: date) -> Problems:
     for point in film_points(job):
         if point.after is None or principle_of(point) in {GaugePrinciple.COMB, GaugePrinciple.DESTRUCTIVE}:
             continue
-        for system in dict.fromkeys(system for _, system in places(point, job, spec)):
+        for system in systems_at(point, job, spec):
             latest = _latest(system, point.after, spec, air)
             layer = next(layer for layer in system.layers if layer.id == point.after)
             hard = earliest(spec.product_of(layer), DryingStage.HANDLING, air)

@@ -41,10 +41,11 @@ _HARDENS = re.compile(
 @rule("OLD018", on=Job, severity=WARNING, source=PRACTICE)
 def soft_underneath(job: Job, spec: Spec, on: date) -> Problems:
     for stack in stacks(job, spec):
-        if _hardens(stack, job, spec):
+        fresh = [old for old in stack.old if old.fresh]
+        if not fresh or _hardens(stack, job, spec):
             continue
-        for old in stack.old:
-            if old.fresh and not _lately_laid(old) and not _refused(old, stack):
+        for old in fresh:
+            if not _lately_laid(old) and not _refused(old, stack):
                 what = f"{stack.item.id}: {old.name} is stated not to be through-dry, and it is overcoated as it is"
                 yield Problem((*old.path, "cured"), what, absolute=True)
 
