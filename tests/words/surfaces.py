@@ -68,10 +68,10 @@ def rows() -> tuple[Row, ...]:
     )
 
 
-def texts() -> Iterator[tuple[str, str, str]]:
+@cache
+def texts() -> tuple[tuple[str, str, str], ...]:
     """Surface, place and text of everything that is met, keys and code taken out."""
-    for surface, place, text in _all():
-        yield surface, place, " ".join(_NOT_PROSE.sub(" ", text).split())
+    return tuple((surface, place, " ".join(_NOT_PROSE.sub(" ", text).split())) for surface, place, text in _all())
 
 
 def _all() -> Iterator[tuple[str, str, str]]:
@@ -138,10 +138,12 @@ def _demo() -> Iterator[tuple[str, str, str]]:
                 yield "demo", ".".join(where), value
 
 
-def found() -> Iterator[tuple[str, str, str, str, str]]:
-    """Surface, place, the word, what to say instead, and the text, of everything that is not to be said."""
+def found(begins: str = "") -> Iterator[tuple[str, str, str, str, str]]:
+    """Surface, place, the word, what to say instead, and the text, of everything that is not to be said, on surfaces whose name
+    begins so.
+    """
     for surface, place, text in texts():
-        for row in rows():
+        for row in rows() if surface.startswith(begins) else ():
             for word in row.hits(surface, text):
                 yield surface, place, word, row.say, text
 

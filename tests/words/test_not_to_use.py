@@ -13,7 +13,7 @@ SURFACES = ("rule", "message", "fault", "leaf", "page", "help", "report", "readm
 def test_no_text_uses_a_word_that_is_not_the_trade_s(surface: str) -> None:
     told = [
         f"{place}: {word!r}, say {say}: {text[:120]}"
-        for where, place, word, say, text in found()
+        for where, place, word, say, text in found(surface)
         if where.split()[0] == surface
     ]
     assert told == []
