@@ -24,6 +24,7 @@ ROUNDS = (
     "round_6",
     "round_7",
     "round_8",
+    "round_9",
 )  # those that were measured; a later one joins when it was
 
 

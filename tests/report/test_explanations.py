@@ -126,7 +126,11 @@ def test_table_word_for_word() -> None:
     assert printed_table(table("film_per_cross_coat")) == (
         "Dry film of one normal cross coat (table:film_per_cross_coat)\n\n"
         "basis     common practice, no source\n\n"
-        "coat                   low_um  high_um\n"
-        "---------------------  ------  -------\n"
-        "cross coat from a can  8       20\n"
+        "coat                                        low_um  high_um\n"
+        "------------------------------------------  ------  -------\n"
+        "cross coat from a can                       8       20\n"
+        "cross coat of basecoat from a can           4       20\n"
+        "cross coat of adhesion promoter from a can  2       10\n"
+        "cross coat of surfacer from a can           8       35\n"
+        "cross coat of zinc-rich paint from a can    8       35\n"
     )

@@ -15,7 +15,7 @@ COUNTS = {
     "comb_unfit_binders": 4,
     "dead_volume_by_profile_band": 4,
     "dead_volume_by_roughness": 6,
-    "film_per_cross_coat": 1,
+    "film_per_cross_coat": 5,
     "iso_12944_5_binders": 19,
     "iso_12944_5_immersion": 6,
     "iso_12944_5_systems": 61,

@@ -20,7 +20,8 @@ _CAN_HANDLING: tuple[Path, ...] = (
     ("application", "flash_between_passes"),
     ("application", "clear_valve"),
 )
-_KEEPING: tuple[Path, ...] = (("application", "put_away"), ("application", "restart"))
+_RESTART: Path = ("application", "restart")
+_KEEPING: tuple[Path, ...] = (("application", "put_away"), _RESTART)
 _ACTIVATION: tuple[Path, ...] = (("application", "activation"),)
 _MIXING: tuple[Path, ...] = (("application", "mixing"),)
 
@@ -42,7 +43,7 @@ CANNOT_BY_FORM: Mapping[PackForm, tuple[Path, ...]] = {
     PackForm.LIQUID: (
         ("application", "shake"),
         ("application", "clear_valve"),
-        ("application", "restart"),
+        _RESTART,
         *_ACTIVATION,
     ),
 }
@@ -68,7 +69,7 @@ NEEDS_BY_KIND: Mapping[CuringKind, tuple[Path, ...]] = {
 
 CANNOT_BY_KIND: Mapping[CuringKind, tuple[Path, ...]] = {
     CuringKind.LIQUID_TWO_PACK: (*_ACTIVATION, _LIGHT),
-    CuringKind.CAPSULE_AEROSOL: (*_MIXING, *_KEEPING, _STOVING, _LIGHT),
+    CuringKind.CAPSULE_AEROSOL: (*_MIXING, _RESTART, _STOVING, _LIGHT),
     CuringKind.BLOCKED_AEROSOL: (*_MIXING, *_ACTIVATION, _STOVING, _LIGHT),
     CuringKind.MOISTURE: (*_MIXING, *_ACTIVATION, _STOVING, _LIGHT),
     CuringKind.OXIDATIVE: (*_MIXING, *_ACTIVATION, _STOVING, _LIGHT),

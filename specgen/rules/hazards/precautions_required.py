@@ -1,7 +1,7 @@
 """HAZ015 Mandatory precautionary statements are present
 
 Checks
-    On an aerosol can P210, P251 and P410+P412, with P211 where it is flammable; for the general public P501, and on a can P102. Where the product is hazardous to the aquatic environment, P273 and where required P391: these may be omitted from a full label, so they give a warning.
+    On an aerosol can P210, P251 and P410+P412, with P211 where it is flammable; for the general public P501, and on a can P102. Where the product is hazardous to the aquatic environment, P273 and where required P391: these may be left out of a full label, so they give a warning, and none where six statements stand there already.
 Why
     They state how not to ignite a can and how not to burst it.
 Passes
@@ -10,6 +10,10 @@ Passes
     products.barrier.hazards.classification.water: {id: water, hazard_class: aquatic_chronic, category: "3"}
     products.barrier.hazards.statements: [H226, H315, H317, H319, H412]
     products.barrier.hazards.precautions: [P210, P261, P273, P280]
+
+    products.barrier.hazards.classification.water: {id: water, hazard_class: aquatic_chronic, category: "3"}
+    products.barrier.hazards.statements: [H226, H315, H317, H319, H412]
+    products.barrier.hazards.precautions: [P210, P233, P261, P264, P280, P370+P378]
 Fails
     products.base.hazards.precautions: [P210, P251]    # at products.base.hazards.precautions    # also HAZ015 at products.base.hazards.precautions
 
@@ -29,7 +33,7 @@ To put right
 
 from specgen.facts.product.declared import aerosol_category_declared, differences, in_europe
 from specgen.facts.product.hazard_facts import known_classes, package_of
-from specgen.rules.kit import ERROR, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
+from specgen.rules.kit import ERROR, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule, table
 from specgen.trade.codes import parts
 from specgen.trade.hazard_class import Classification, elements_of, source_of_cell
 
@@ -54,7 +58,7 @@ def precautions_required(product: Product, spec: Spec, on: date) -> Problems:
     for code in sorted(found):
         if code.startswith("P") and code not in declared:
             yield Problem(path, f"precautionary statement {code} of {product.id} is missing", source=found[code])
-    if not in_europe(spec):
+    if not in_europe(spec) or len(declared) >= int(table("precaution_rules").row("id", "most")["value"]):
         return
     for entry in known_classes(product):
         if not entry.hazard_class.startswith("aquatic"):

@@ -1,7 +1,7 @@
 """LAY008 The last coat outdoors is UV-resistant
 
 Checks
-    Items stated to be outdoors, or in the sun: the binder of the last coat does not chalk or yellow in sunlight, as epoxies and aromatic polyurethanes do. Tank linings, antifoulings, underbody coatings and cavity wax are not judged: sunlight does not reach them; nor are items immersed, buried, hollow inside, or stated to be out of the sun, whatever exposure is stated beside that. In the splash zone, where the film protects and colour is not asked of it, it is a note.
+    Items stated to be outdoors, or in the sun: the binder of the last coat does not chalk or yellow in sunlight, as epoxies and aromatic polyurethanes do. Tank linings, antifoulings, underbody coatings and cavity wax are not judged: sunlight does not reach them; nor are items immersed, buried, hollow inside, or stated to be out of the sun, whatever exposure is stated beside that. In the splash zone, where the film protects and colour is not asked of it, and of a zinc-rich last coat, as on a repaired spot of galvanised steel, it is a note.
 Why
     Sunlight breaks the binder down to powder: colour and gloss are lost after one summer, and the coat becomes thinner year by year.
 Passes
@@ -50,6 +50,10 @@ Fails
 
     jobs.refit.items.STEP.environment: {kind: splash, sun: yes}    # note at jobs.refit.items.STEP.environment.sun
 
+    Given a zinc-rich primer on blasted steel
+    products.barrier.binder: zinc_organic
+    jobs.refit.items.STEP.exposure: exterior    # note at jobs.refit.items.STEP.exposure
+
     jobs.refit.environment: {kind: underside, category: C3}
     jobs.refit.items.STEP.exposure: exterior    # at jobs.refit.items.STEP.exposure
 To put right
@@ -85,5 +89,6 @@ def uv_resistant(job: Job, spec: Spec, on: date) -> Problems:
         told.add((path, stack.system.id))
         what = f"{stack.item.id} is in the sun; its last coat {last.layer.id} ({binder_family(last.family)['name']}) {suffers}"
         held = environment_of(job, stack.item)
-        weight = NOTE if held is not None and held.kind is EnvironmentKind.SPLASH else None
+        splashed = held is not None and held.kind is EnvironmentKind.SPLASH
+        weight = NOTE if splashed or last.family == "zinc_organic" else None
         yield Problem(path, what, severity=weight, source=cell_citation("binder_families", last.family, "uv"))

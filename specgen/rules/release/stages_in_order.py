@@ -13,7 +13,7 @@ Passes
 Fails
     products.primer.drying.touch: {id: touch, stage: touch-dry, time: 19 min, air: 20 degC}    # at products.primer.drying.touch.time
 
-    products.primer.drying.through: {id: through, stage: through-dry, time: 15 min, air: 20 degC}    # at products.primer.drying.through.time    # also USU001 at products.primer.drying.through.time
+    products.primer.drying.through: {id: through, stage: through-dry, time: 15 min, air: 20 degC}    # at products.primer.drying.through.time
 
     Given second good
     products.gloss.drying.cure: {id: cure, stage: fully-cured, time: 15 h, air: 50 degF}    # at products.gloss.drying.cure.time

@@ -1,7 +1,7 @@
 """SUB006 Strong solvents on plastic are tested first
 
 Checks
-    A first coat with strong solvents on bare rigid plastic, unless the table names its generic type as a first coat there, or the preparation includes a test step.
+    A first coat with strong solvents on bare rigid plastic, unless the table names its generic type as a first coat there, it is an adhesion promoter, which is made for plastics, or the preparation includes a test step.
 Why
     Strong solvents craze ABS, PC, PMMA and polystyrene under stress: fine cracks that run through the part.
 Passes
@@ -36,12 +36,14 @@ To put right
 
 from specgen.facts.pairs.parts import painted_with
 from specgen.model.preparation import StepKind
-from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule, table
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule, table
 
 
 @rule("SUB006", on=System, severity=WARNING, source=PRACTICE)
 def solvent_on_plastic(system: System, spec: Spec, on: date) -> Problems:
     first = system.layers[0]
+    if first.role is Role.ADHESION_PROMOTER:
+        return
     family = table("binder_families").row("id", spec.product_of(first).binder)
     for part in painted_with(system, spec):
         if part.material != "plastic" or not part.is_bare or family["solvent_strength"] != "strong":
