@@ -81,11 +81,7 @@ STILL_MISSED = {
         "round_8",
         "words accept 150 µm where the figure says 248 µm",
     ): "a film in the words of a criterion is not held against its figures",
-    ("round_9", "polyurethane over old alkyd of the press"): "the patch test of the job has passed",
-    ("round_9", "title of the rack's system promises 320 µm"): "a title is not read",
     ("round_9", "climate at the rack read once"): "how often is not asked",
-    ("round_9", "bronze bushes on the gangway without sealing"): "told as a note",
-    ("round_9", "extraction of the paint room at 20 m3/h"): "no flow is assessed without a composition",
 }
 
 

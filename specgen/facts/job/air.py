@@ -17,7 +17,7 @@ from specgen.facts.product.hazard_facts import is_water, isocyanates_in
 from specgen.model.job import Job, WorkAir
 from specgen.model.product import Ingredient, Product
 from specgen.model.spec import Spec
-from specgen.standards.citations import ARITHMETIC
+from specgen.standards.citations import ARITHMETIC, PRACTICE
 from specgen.standards.tables import table
 from specgen.trade.exposure import ExposureLimit, has_own_limits, law_above, laws_with_limits
 from specgen.trade.exposure_flow import Vapour, isocyanate, vapour_of
@@ -180,6 +180,28 @@ def stated_flow(job: Job, air: WorkAir) -> Given | Working | NotKnown:
     )
     key, source = f"air.{job.id}/stated", ARITHMETIC
     return work(key, "fresh-air flow", "n * V", inputs, kind="air_flow", unit="m3/h", places=0, source=source)
+
+
+def rough_explosion_flow(job: Job, air: WorkAir, product: Product, jurisdiction: str) -> Working | NotKnown:
+    """Fresh air against explosion by the stated VOC content, for a product whose composition names no volatile component."""
+    what, voc = N_("fresh-air flow against explosion, rough"), product.voc
+    if voc is None or voc.content is None or voc.density is None:
+        return NotKnown(what, "VOC content and density are not both stated", ("VOC content", "density"))
+    if air.spraying_rate is None:
+        return NotKnown(what, "the quantity sprayed per hour is not stated", ("spraying rate",))
+    path, shares, general = f"products.{product.id}.voc", "explosive_limit_shares", "vapour_in_general"
+    rate = Given(air.spraying_rate, f"jobs.{job.id}.ventilation.spraying_rate")
+    inputs = (
+        take("m", "contents sprayed", rate, "release_rate", "g/h"),
+        take("c", "VOC content", Given(voc.content, f"{path}.content"), "voc_content", "g/L"),
+        take("d", "density", Given(voc.density, f"{path}.density"), "density", "g/mL"),
+        mixing_factor(_mixing(job, air)),
+        take("L", "lower explosive limit", from_table(general, table(general).rows[0], "limit_g_m3")),
+        take("s", "share of it, in %", from_table(shares, share_for_spraying(jurisdiction), "share")),
+    )
+    formula, key = "m * c / (1000 * d) * K / (L * s / 100)", f"air.{job.id}.{product.id}.{jurisdiction}/rough"
+    note = N_("1000: mL in a litre; 100: percent")
+    return work(key, what, formula, inputs, kind="air_flow", unit="m3/h", places=0, source=PRACTICE, note=note)
 
 
 def _of_product(job: Job, air: WorkAir, product: Product, jurisdiction: str, on: date) -> ProductAir:

@@ -20,7 +20,7 @@ Fails
     products.primer.application.put_away: cap the can and store it upright    # at products.primer.application.put_away
 
     Given a can with a capsule
-    products.primer.application.activation.action: Press the pin in. The can stays usable for 3 weeks.    # at products.primer.application.activation.action
+    products.primer.application.activation.action: Press the pin in. The can stays usable for 3 months.    # at products.primer.application.activation.action
 To put right
     State in words the usable life after activation, and that what is left is handed in as waste.
 """
@@ -32,8 +32,8 @@ from specgen.facts.product.curing import states
 from specgen.model.product import CuringKind
 from specgen.rules.kit import LOGIC, WARNING, Path, Problem, Problems, Product, Quantity, Spec, date, rule
 
-_TIME = re.compile(r"(?<![\w.,])(\d+(?:\.\d+)?) ?(min|minutes?|h|hours?|days?|weeks?|months?)\b", re.I)
-_HOURS = {"m": Fraction(1, 60), "h": Fraction(1), "d": Fraction(24), "w": Fraction(168), "mo": Fraction(730)}
+_TIME = re.compile(r"(?<![\w.,])(\d+(?:\.\d+)?) ?(min|h|day|week)(?:utes?|ours?|s)?\b", re.I)
+_MONTHS = re.compile(r"\b\d+ (?:months?|years?)\b", re.I)
 _UNOPENED = re.compile(r"\b(?:before|un|not yet |until )activat\w*|\bunopened|\bnew can|shelf", re.I)
 _FATE = re.compile(
     r"activat|usable|\bhours?\b|\d h\b|\bnot\b|\bnever\b|\bhand|waste|dispos|discard|throw|\bempt(?:y|ied)\b|same (?:day|shift)",
@@ -57,9 +57,9 @@ def activated_can_not_kept(product: Product, spec: Spec, on: date) -> Problems:
         if not states(product, path):
             continue
         text = _text(product, path)
-        longer = next((said for said in _times(text) if life is not None and said[1] > life), None)
+        longer = next((said for said, time in _times(text) if life is not None and (time is None or time > life)), None)
         if longer is not None:
-            what = f"{path[-1]} of {product.id} speaks of {longer[0]}; once activated the can is usable for {life}"
+            what = f"{path[-1]} of {product.id} speaks of {longer}; once activated the can is usable for {life}"
             yield Problem(path, what)
         elif path[-1] == "put_away" and not _FATE.search(text):
             what = f"put_away of {product.id} keeps a part-used can, which has been activated, and does not say for how long"
@@ -73,14 +73,14 @@ def _text(product: Product, path: Path) -> str:
     return str(at)
 
 
-def _times(text: str) -> list[tuple[str, Quantity]]:
-    """Every span of time that the text names, unless its sentence speaks of a can not yet activated."""
-    found = []
+def _times(text: str) -> list[tuple[str, Quantity | None]]:
+    """Every span of time that the text names, unless its sentence speaks of a can not yet activated; months have no figure."""
+    found: list[tuple[str, Quantity | None]] = []
     for clause in re.split(r"[;.](?!\d)", text):
         if _UNOPENED.search(clause):
             continue
+        found += [(match[0], None) for match in _MONTHS.finditer(clause)]
         for match in _TIME.finditer(clause):
-            unit = match[2].lower()
-            hours = Fraction(match[1]) * _HOURS["mo" if unit.startswith("mo") else unit[0]]
-            found.append((match[0], Quantity.of("duration", hours, "h")))
+            said = Quantity.of("duration", Fraction(match[1]), match[2].lower(), match[1])
+            found.append((match[0], said))
     return found

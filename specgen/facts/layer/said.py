@@ -1,0 +1,151 @@
+"""What a title or a sentence says of coats: films, kinds of paint, how many coats, a category. Called by the rules on titles and scopes.
+
+A figure counts with a unit of film alone, and not where the sentence speaks of a profile, an edge, zinc or old paint. What stands
+after `over`, `on`, `without` and the like is not said of the coats.
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from specgen.facts.layer.film import Limit
+from specgen.facts.layer.sums import film_sum_of, total_film
+from specgen.model.product import Role
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.units.kinds import KINDS, SPELLINGS
+from specgen.units.quantity import Quantity
+
+_CLAUSE = re.compile(r"[;:\n]|[,.](?!\d)")
+_NO_FILM = re.compile(
+    r"profile|roughness|\bRz\b|edge|radius|galvani[sz]|zinc (?:layer|coating)|\bold\b|existing|remov|strip|sand|paper|wet|mesh|grit|rough",
+    re.IGNORECASE,
+)
+_ELSEWHERE = re.compile(
+    r"\b(?:over|on|onto|upon|under|beneath|without|no|not|old|existing|instead|except|against|before|after|for|remov\w*|from)\b.*",
+    re.IGNORECASE | re.DOTALL,
+)
+_LIMITS: tuple[Limit, ...] = ("min", "nominal", "max")
+
+# The words for a kind of paint, and what of a coat makes it one: a part of the id of its generic type, or a role.
+_KINDS: tuple[tuple[str, re.Pattern[str], tuple[str, ...], frozenset[Role]], ...] = (
+    ("epoxy", re.compile(r"\bepox(?:y|ies)\b", re.I), ("epoxy", "zinc_organic"), frozenset()),
+    (
+        "polyurethane",
+        re.compile(r"\b(?:poly)?urethane\b|\bPUR?\b", re.I),
+        ("pu_", "zinc_pu", "fluoropolymer", "polyaspartic", "surfacer_2k"),
+        frozenset(),
+    ),
+    ("alkyd", re.compile(r"\balkyds?\b", re.I), ("alkyd", "epoxy_ester", "stoving_enamel"), frozenset()),
+    (
+        "acrylic",
+        re.compile(r"\bacrylics?\b", re.I),
+        ("acrylic", "pu_", "surfacer_2k", "basecoat", "stoving_enamel", "polysiloxane"),
+        frozenset(),
+    ),
+    (
+        "zinc-rich paint",
+        re.compile(
+            r"\b(?:organic |inorganic )?zinc(?:[ -](?:rich|epoxy|silicate|dust|primer|paint)\b|,|$| and\b)", re.I
+        ),
+        ("zinc_",),
+        frozenset(),
+    ),
+    ("silicone", re.compile(r"\bsilicone\b", re.I), ("silicone", "polysiloxane"), frozenset()),
+    ("clearcoat", re.compile(r"\bclear(?:[ -]?coat)?\b", re.I), (), frozenset({Role.CLEARCOAT})),
+    ("basecoat", re.compile(r"\bbase[ -]?coat\b", re.I), ("basecoat",), frozenset({Role.BASECOAT})),
+    ("antifouling", re.compile(r"\bantifoul\w*", re.I), ("antifouling",), frozenset({Role.ANTIFOULING})),
+    ("powder coating", re.compile(r"\bpowder\b", re.I), ("powder",), frozenset()),
+)
+_NUMBERS = {"single": 1, "one": 1, "double": 2, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
+_COATS = re.compile(rf"\b({'|'.join(_NUMBERS)}|[1-6])[- ]coats?\b(?! (?:cross|of cross))", re.I)
+_WHOLE = re.compile(rf"\b({'|'.join(_NUMBERS)}|[1-6])[- ]coat (?:system|scheme|build)\b", re.I)
+_CATEGORY = re.compile(r"(?<![\w-])(C[1-5]|CX|Im ?[1-4])(?![\w.])")
+
+
+def films_said(text: str) -> list[Quantity]:
+    """Every dry film that a text names, both ends of a range."""
+    found: list[Quantity] = []
+    for clause in _CLAUSE.split(text):
+        if not _NO_FILM.search(clause):
+            found += [
+                Quantity.of("thickness", Fraction(one), SPELLINGS.get(unit, unit), one)
+                for one, unit in _figures(clause)
+            ]
+    return found
+
+
+def films_of(system: System, spec: Spec) -> list[Quantity]:
+    """Every film that a title may rightly name: of a coat, of coats that follow each other, of all, by each limit."""
+    found = [total for limit in _LIMITS if (total := total_film(system, spec, limit)) is not None]
+    count = len(system.layers)
+    for limit in _LIMITS:
+        for first in range(count):
+            for last in range(first + 1, count + 1):
+                held = film_sum_of(system, system.layers[first:last], spec, limit)
+                found += [held.value, *held.films] if held is not None else []
+    return found
+
+
+def is_one_of(said: Quantity, films: list[Quantity]) -> bool:
+    """True where a figure is one of the films, or one of them as the other unit rounds it."""
+    return any(
+        said == film or (said.unit != film.unit and abs(said.base - film.base) * 20 <= film.base) for film in films
+    )
+
+
+def kinds_missing(text: str, system: System, spec: Spec) -> list[str]:
+    """The kinds of paint that a text names and no coat of the system is."""
+    said = _ELSEWHERE.sub("", text)
+    held = [(spec.product_of(layer).binder, layer.role) for layer in system.layers]
+    return [
+        name
+        for name, pattern, binders, roles in _KINDS
+        if pattern.search(said)
+        and not any(role in roles or any(part in binder for part in binders) for binder, role in held)
+        and not any(binder == "not-named" for binder, _ in held)
+    ]
+
+
+def coats_too_many(text: str, system: System) -> tuple[str, int] | None:
+    """How many coats a text names where the system has another number of them, with that number."""
+    each = [
+        layer.coats.high if layer.coats is not None and layer.coats.high is not None else 1 for layer in system.layers
+    ]
+    if any(layer.passes is not None for layer in system.layers):
+        each = [1 for _ in system.layers]
+    whole, said = _WHOLE.search(text), _COATS.search(_ELSEWHERE.sub("", text))
+    if whole is not None and _number(whole[1]) not in {len(each), sum(each)}:
+        return whole[0], sum(each)
+    runs = {sum(each[first:last]) for first in range(len(each)) for last in range(first + 1, len(each) + 1)}
+    if said is not None and _number(said[1]) not in runs | {len(each)}:
+        return said[0], sum(each)
+    return None
+
+
+def categories_said(text: str) -> list[str]:
+    """The categories of ISO 12944-2 that a text names."""
+    return [found.replace(" ", "") for found in _CATEGORY.findall(text)]
+
+
+def _number(word: str) -> int:
+    return _NUMBERS.get(word.lower()) or int(word)
+
+
+def _figures(clause: str) -> list[tuple[str, str]]:
+    units = "|".join(re.escape(unit) for unit in sorted((*KINDS["thickness"].units, *_spelt()), key=len, reverse=True))
+    found: list[tuple[str, str]] = []
+    for one in re.finditer(
+        rf"(?<![\w.,/])(?:(\d+(?:\.\d+)?) ?(?:to|-|–|\.\.) ?)?(\d+(?:\.\d+)?) ?({units})(?![\w/])", clause
+    ):
+        low, high, unit = one.groups()
+        if unit in {"mm", "cm", "m", "in", "nm"}:
+            continue
+        found += [(low, unit)] if low else []
+        found.append((high, unit))
+    return found
+
+
+def _spelt() -> list[str]:
+    return [spelling for spelling, unit in SPELLINGS.items() if unit in KINDS["thickness"].units]
