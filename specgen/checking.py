@@ -11,6 +11,7 @@ from specgen.findings import Report
 from specgen.model.parse import Loaded, load, without_collector
 from specgen.rules.most_findings import severest
 from specgen.rules.not_judged import not_judged
+from specgen.rules.range_taken_in import range_notes
 from specgen.rules.run import Stopped, Timings, run_rules
 from specgen.rules.waivers import apply_waivers
 
@@ -44,4 +45,5 @@ def check_loaded(loaded: Loaded, on: date, timings: Timings | None = None) -> Ch
     stopped: list[Stopped] = []
     found = run_rules(loaded, on, timings=timings, stopped=stopped)
     judged = apply_waivers(found, loaded, on, frozenset(one.rule for one in stopped))
-    return Checked(loaded, Report.of([*loaded.findings, *severest(judged)], not_judged(loaded, stopped)), on)
+    found = [*loaded.findings, *range_notes(loaded), *severest(judged)]
+    return Checked(loaded, Report.of(found, not_judged(loaded, stopped)), on)

@@ -20,6 +20,7 @@ COMMANDS = {
     "register": "query the register: what was issued, what is in force, whether it is intact",
     "explain": "print the page of a rule or fault, or a published table",
     "where-used": "list every system and job that uses a source or a table",
+    "range": "show what of the shared range is another than the one taken in, and take it in",
     "schema": "print the JSON Schema of a kind of source, for an editor",
     "new": "print an empty source to begin with",
     "upgrade": "rewrite the sources of a folder in the present version of the source format",

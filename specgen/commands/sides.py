@@ -6,7 +6,7 @@ Called by `compare`. A further way to name a side is one entry in `_WAYS`.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence, Set
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
@@ -100,7 +100,9 @@ def read_side(spelling: str) -> Named:
     try:
         folder = find_project(path)
         decisions, large = decisions_beside(folder), is_large(folder)
-        return Named(spelling, prefix_of(folder), lambda: read_with_range(folder), decisions, large=large)
+        return Named(
+            spelling, prefix_of(folder), lambda: replace(read_with_range(folder), watched=False), decisions, large=large
+        )
     except SourceError as reason:
         raise CannotRunError(str(reason)) from reason
 

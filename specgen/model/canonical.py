@@ -42,6 +42,11 @@ def model_of(spec: Spec, audience: Audience = Audience.MAKER, *, content: bool =
     return whole
 
 
+def record_of(record: Node) -> dict[str, Any]:
+    """What one record states, the maker's own among it."""
+    return dict(_record(record, Audience.MAKER, content=False))
+
+
 def as_first_written(model: dict[str, Any], *, stated: bool) -> dict[str, Any]:
     """A model as format 1 wrote it, with the version among what the project states or without."""
     first = format_1.restored(model) | {_VERSION: str(format_1.NUMBER)}

@@ -11,8 +11,8 @@ import logging
 from typing import TYPE_CHECKING, Any
 
 from specgen.register.aside import aside
-from specgen.register.json_text import JSON_LIMIT
 from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL
+from specgen.source.bounded_json import JSON_LIMIT
 
 if TYPE_CHECKING:
     # loading the library is for those who read a PDF

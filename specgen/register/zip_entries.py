@@ -13,8 +13,8 @@ from pathlib import Path
 
 from specgen.register.aside import aside
 from specgen.register.failure import RegisterError
-from specgen.register.json_text import JSON_LIMIT
 from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL
+from specgen.source.bounded_json import JSON_LIMIT
 
 _COSTLY = "it would take more memory or time than any export of ours"
 # RuntimeError: a locked entry, and as NotImplementedError a way of packing that is not known

@@ -10,11 +10,12 @@ from pathlib import Path
 import pytest
 
 from specgen.model.declaring import Audience
-from specgen.register import export, folder, json_text
+from specgen.register import export, folder
 from specgen.register.chain import all_faults
 from specgen.register.failure import RegisterError
 from specgen.register.folder import histories
 from specgen.register.json_text import loosely
+from specgen.source import bounded_json
 from tests.good_spec import GOOD
 from tests.register.conftest import Desk
 
@@ -61,7 +62,7 @@ def test_a_zip_that_lists_a_million_entries_is_given_up(tmp_path: Path) -> None:
 def test_what_could_not_be_read_again_is_not_issued(desk: Desk, name: str, monkeypatch: pytest.MonkeyPatch) -> None:
     desk.approve()
     if name.startswith("model"):
-        monkeypatch.setattr(json_text, "VALUES_LIMIT", 100)
+        monkeypatch.setattr(bounded_json, "VALUES_LIMIT", 100)
     else:
         monkeypatch.setattr(folder, "PDF_LIMIT", 100)
     with pytest.raises(RegisterError, match=r"is larger than|holds more than"):
