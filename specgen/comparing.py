@@ -67,7 +67,7 @@ def side_of(checked: Checked) -> Side:
     if spec is None:
         raise ValueError("a side that holds no whole specification cannot be compared: see its report")
     whole = {(kind, key) for kind in LIST_KINDS for key in getattr(spec, kind)}
-    unread = {path for path in checked.loaded.places if len(path) == 2 and path not in whole}
+    unread = {path for path in checked.loaded.places if path[0] in LIST_KINDS and path not in whole}
 
     def figures(kind: str, key: str) -> Figures:
         if kind == "products":

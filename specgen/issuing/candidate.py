@@ -75,7 +75,11 @@ class Candidate:
         loaded = self.checked.loaded
         addresses = {("project",), *((kind, key) for kind in LIST_KINDS for key in getattr(self.spec, kind))}
         bases = {base for path in addresses & {*loaded.bases} for base in loaded.bases[path].on}
-        return tuple(sorted({loaded.place(path).file for path in addresses | bases}))
+        files = {loaded.place(path).file for path in addresses | bases}
+        for kind in LIST_KINDS:
+            for key, record in getattr(self.spec, kind).items():
+                files |= {loaded.place((kind, key, *steps)).file for steps, _, _ in leaves(record)}
+        return tuple(sorted(files))
 
     def pictures(self) -> tuple[str, ...]:
         """The files of the pictures it names."""

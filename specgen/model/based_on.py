@@ -7,15 +7,18 @@ How the two become one is told in `merging`.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from specgen.findings import Finding
 from specgen.model.declaring import Concern, Polarity, leaf
 from specgen.model.field_types import IDS_SHOWN, Id, Line, nearest_of
-from specgen.model.merging import NEVER, Names, merged
+from specgen.model.hazards import Hazards
+from specgen.model.merging import NEVER, Names, combined, merged
 from specgen.model.node import Node
+from specgen.model.product import ApplicationClimate
+from specgen.model.safety_sets import SETS, SafetySet
 from specgen.model.shape import id_of, is_empty, shape_finding
-from specgen.model.spec import LIST_KINDS
+from specgen.model.spec import KINDS, LIST_KINDS
 from specgen.model.walk import Path
 from specgen.source.faults import fault
 from specgen.source.places import Places
@@ -24,6 +27,8 @@ from specgen.source.tree import FarMark, Mapping, Scalar, Sequence, SourceFile
 from specgen.source.tree import Node as Tree
 
 MOST_STEPS = 4
+# of a project, for jobs that state none
+CLIMATE = "climate"
 # of a circle
 SHOWN = 6
 
@@ -62,6 +67,11 @@ class Resolved:
     is_whole: bool = True
 
 
+def record_named(record: Path) -> str:
+    """A record that values are carried over from, as sentences name it."""
+    return "the project" if record[0] == "project" else record[1]
+
+
 def is_based(entry: Tree) -> bool:
     return isinstance(entry, Mapping) and any(key in entry.entries for key in BasedOn.model_fields)
 
@@ -72,14 +82,19 @@ class Bases:
     def __init__(self, files: Iterable[SourceFile], *, unread: bool) -> None:
         self.findings: list[Finding] = []
         self._unread = unread
-        self._known: dict[str, dict[str, tuple[Mapping, SourceFile]]] = {kind: {} for kind in LIST_KINDS}
+        self._known: dict[str, dict[str, tuple[Mapping, SourceFile]]] = {kind: {} for kind in KINDS}
         self._depths: dict[str, dict[str, int | tuple[str, ...]]] = {kind: {} for kind in LIST_KINDS}
         self._done: dict[int, Resolved] = {}
         self._far: dict[Path, tuple[Mapping, int]] = {}
         self._nodes = 0
         self._full = False
+        self._climate: tuple[Mapping, SourceFile] | None = None
         for file in files:
             self._nodes += file.nodes
+            project = file.root.entries.get("project") if isinstance(file.root, Mapping) else None
+            climate = project.entries.get(CLIMATE) if isinstance(project, Mapping) else None
+            if isinstance(climate, Mapping) and self._climate is None:
+                self._climate = climate, file
             for kind, known in self._known.items():
                 held = file.root.entries.get(kind) if isinstance(file.root, Mapping) else None
                 for entry in held.items if isinstance(held, Sequence) else ():
@@ -88,43 +103,102 @@ class Bases:
 
     def resolved(self, entry: Mapping, path: Path, places: Places) -> Resolved:
         """The record with what it carries over; what is wrong with how it says so goes to `findings`."""
-        if not is_based(entry):
-            return Resolved(entry, places)
         # the trees outlive this, so the identity of one is a safe key
-        if id(entry) not in self._done:
-            asked = _Asked(entry, path, places)
-            self._done[id(entry)] = self._based(asked)
-            self.findings += asked.findings
-        return self._done[id(entry)]
+        if id(entry) in self._done:
+            return self._done[id(entry)]
+        asked = _Asked(entry, path, places)
+        tree = self._with_sets(asked, entry) if path[0] == "products" else entry
+        found = Resolved(tree, places if tree is entry else asked.alone(tree))
+        if path[0] in LIST_KINDS and is_based(tree):
+            found = self._based(asked, asked.own(tree))
+        if path[0] == "jobs" and found.is_whole:
+            found = self._in_climate(asked, found)
+        if found.tree is not entry:
+            self._done[id(entry)] = found
+        self.findings += asked.findings
+        return found
 
-    def _based(self, asked: _Asked) -> Resolved:
-        own, kind = asked.own(), asked.path[0]
-        alone = Resolved(own, asked.places, is_whole=False)
-        base = self._base(asked)
-        if base is None or not base[1].is_whole or self._full:
-            return alone
-        target, found = base
-        far, size = self._far_of(target, found)
-        if self._nodes + size > NODES_LIMIT:
+    def _with_sets(self, asked: _Asked, entry: Mapping) -> Mapping:
+        """A product with the entries of the safety sets it names; an entry of its own goes before one of a set with the same id."""
+        hazards = entry.entries.get("hazards")
+        named = hazards.entries.get(SETS) if isinstance(hazards, Mapping) else None
+        if not isinstance(hazards, Mapping) or named is None or is_empty(named):
+            return entry
+        entries = {key: held for key, held in hazards.entries.items() if key != SETS}
+        own = Mapping(entries, {key: hazards.keys[key] for key in entries}, hazards.mark)
+        whole = Mapping({}, {}, hazards.mark)
+        if not isinstance(named, Sequence):
+            asked.fault("MOD004", ("hazards", SETS), f"{SETS} must be a list of ids")
+        for at, name in enumerate(named.items if isinstance(named, Sequence) else ()):
+            here = ("hazards", SETS, f"[{at}]")
+            known = self._known[SETS].get(name.text) if isinstance(name, Scalar) else None
+            if not isinstance(name, Scalar) or known is None:
+                if not self._unread:
+                    what = f"{name.text if isinstance(name, Scalar) else 'a group'} is not the id of any set in {SETS}"
+                    ids = list(self._known[SETS])
+                    asked.fault("MOD005", here, what, nearest_of(what.split()[0], ids, IDS_SHOWN) if ids else "")
+                continue
+            tree, file = known
+            taken, size = self._far_of((SETS, name.text), Resolved(tree, Places(file)))
+            if not self._fits(asked, (*asked.path, *here), size):
+                break
+            for block in SafetySet.model_fields:
+                twice = _ids(whole.entries.get(block)) & _ids(taken.entries.get(block))
+                if twice:
+                    asked.fault("BAS005", here, f"{min(twice)} of {block} stands in two of the sets that are named")
+            lists = {key: held for key, held in taken.entries.items() if key != "id"}
+            whole, _ = combined(whole, Mapping(lists, {key: taken.keys[key] for key in lists}, taken.mark), Hazards)
+        both, faults = combined(whole, own, Hazards)
+        for id, where, what, remedy in faults:
+            asked.fault(id, ("hazards", *where), what, remedy)
+        return Mapping(entry.entries | {"hazards": both}, entry.keys, entry.mark)
+
+    def _in_climate(self, asked: _Asked, found: Resolved) -> Resolved:
+        """A job with the ambient conditions of the project, as far as it states none itself."""
+        if self._climate is None:
+            return found
+        taken, size = self._far_of(("project", CLIMATE), Resolved(self._climate[0], Places(self._climate[1])))
+        own = found.tree.entries.get(CLIMATE)
+        if (own is not None and not isinstance(own, Mapping)) or not self._fits(asked, asked.path, size):
+            return found
+        both = taken if own is None else combined(taken, own, ApplicationClimate)[0]
+        key = found.tree.keys.get(CLIMATE, taken.mark)
+        tree = Mapping(found.tree.entries | {CLIMATE: both}, found.tree.keys | {CLIMATE: key}, found.tree.mark)
+        return replace(found, tree=tree, places=asked.alone(tree))
+
+    def _fits(self, asked: _Asked, where: Path, size: int) -> bool:
+        """False, once with a finding, where what is carried over would be more than is read at all."""
+        if not self._full and self._nodes + size <= NODES_LIMIT:
+            self._nodes += size
+            return True
+        if not self._full:
             self._full = True
             what = (
                 f"With what records carry over from others the files contain more than {NODES_LIMIT:,} keys and values; "
-                "from this one on, what is based on another is not read."
+                "from this one on, nothing more is carried over."
             )
-            asked.findings.append(fault("SRC044", what, asked.places.place((*asked.path, BASE))))
+            asked.findings.append(fault("SRC044", what, asked.places.place(where)))
+        return False
+
+    def _based(self, asked: _Asked, own: Mapping) -> Resolved:
+        kind = asked.path[0]
+        alone = Resolved(own, asked.places, is_whole=False)
+        base = self._base(asked)
+        if base is None or not base[1].is_whole:
             return alone
-        self._nodes += size
+        target, found = base
+        taken, size = self._far_of(target, found)
+        if not self._fits(asked, (*asked.path, BASE), size):
+            return alone
         names = Names(asked.names(_INCLUDING), asked.names(_WITHOUT))
-        tree, left, faults = merged(far, own, LIST_KINDS[kind], names)
+        tree, left, faults = merged(taken, own, LIST_KINDS[kind], names)
         for key, said in ((_INCLUDING, names.including), (_WITHOUT, names.without)):
             for at, name in enumerate(said):
                 if name not in names.met and name[0] != NEVER:
                     asked.fault("BAS003", (key, f"[{at}]"), f"{'.'.join(name)} names nothing that {target[1]} states")
         for id, where, what, remedy in faults:
             asked.fault(id, where, what, remedy)
-        top = Mapping({kind: Sequence((tree,), tree.mark)}, {kind: tree.mark}, tree.mark)
-        source = SourceFile(asked.places.source.name, asked.places.source.lines, top)
-        return Resolved(tree, Places(source), (target, *found.bases), left)
+        return Resolved(tree, asked.alone(tree), (target, *found.bases), left)
 
     def _base(self, asked: _Asked) -> tuple[Path, Resolved] | None:
         """Where the base stands, and what it is with all it carries over itself; None where it is of no use."""
@@ -201,6 +275,10 @@ def far(tree: Tree, source: SourceFile, record: Path, counted: list[int]) -> Tre
     return Mapping(entries, {key: FarMark.of(at, source, record) for key, at in tree.keys.items()}, mark)
 
 
+def _ids(tree: Tree | None) -> set[str]:
+    return {name for item in tree.items if (name := id_of(item))} if isinstance(tree, Sequence) else set()
+
+
 class _Asked:
     """What a record says of the one it is based on."""
 
@@ -210,6 +288,8 @@ class _Asked:
         held = entry.entries.get(BASE)
         self.base = held.text if isinstance(held, Scalar) else ""
         self.unnamed = id_of(entry) is None
+        if path[0] not in LIST_KINDS or not is_based(entry):
+            return
         if self.unnamed:
             self.fault("MOD002", ("id",), f"id is missing in a record that is based on {self.base or 'another'}")
         elif not self.base:
@@ -230,10 +310,18 @@ class _Asked:
                 what = "a title block belongs to one record and is never carried over"
                 self.fault("BAS003", (_INCLUDING, f"[{at}]"), what)
 
-    def own(self) -> Mapping:
+    def own(self, tree: Mapping) -> Mapping:
         """The record without what it says of its base."""
-        entries = {key: held for key, held in self._entry.entries.items() if key not in BasedOn.model_fields}
-        return Mapping(entries, {key: self._entry.keys[key] for key in entries}, self._entry.mark)
+        entries = {key: held for key, held in tree.entries.items() if key not in BasedOn.model_fields}
+        return Mapping(entries, {key: tree.keys[key] for key in entries}, tree.mark)
+
+    def alone(self, tree: Mapping) -> Places:
+        """Where the values of the record stand, once it carries over what others state."""
+        kind = self.path[0]
+        # an entry without an id is found by its place in its list
+        at = int(self.path[1][1:-1]) if self.path[1].startswith("[") else 0
+        top = Mapping({kind: Sequence((tree,) * (at + 1), tree.mark)}, {kind: tree.mark}, tree.mark)
+        return Places(SourceFile(self.places.source.name, self.places.source.lines, top))
 
     def names(self, key: str) -> tuple[Path, ...]:
         held = self._entry.entries.get(key)

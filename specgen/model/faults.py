@@ -121,6 +121,12 @@ _ROWS = (
         "The order of coats, steps and inspection points is the order of the work.",
         "Name with `before` an entry that is carried over; without it a new entry stands at the end.",
     ),
+    ShapeFault(
+        "BAS005",
+        "Two safety sets of a product state one entry",
+        "Which of the two the product means is not stated, and each says something else on how to protect people.",
+        "Name one of the sets, or give the entry another id in one of them.",
+    ),
 )
 
 SHAPE_FAULTS: Mapping[str, ShapeFault] = {row.id: row for row in _ROWS}

@@ -204,6 +204,12 @@ class Hazards(Node):
     heat_of_combustion: CombustionHeat | None = part("heat of combustion of the contents, for the manufacturer only")
     aerosol_test: AerosolTest | None = part("flammability tests of the spray")
     safety_data_sheet: SafetyDataSheet | None = part("the current safety data sheet")
+    safety_sets: tuple[Id, ...] = leaf(
+        Polarity.NOTE,
+        Concern.SAFETY,
+        "sets of protection, first aid and cautions shared with other products (by their ids); read as if they stood here",
+        default=(),
+    )
     protection: tuple[Protection, ...] = entries("personal protective equipment by task")
     ventilation: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "ventilation at the workplace")
     first_aid: tuple[FirstAid, ...] = entries("first aid")

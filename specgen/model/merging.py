@@ -56,6 +56,12 @@ def merged(
     return merging.groups(kept, own, model, ()), tuple(taking.left), merging.faults
 
 
+def combined(base: Mapping, own: Mapping, model: type[Node]) -> tuple[Mapping, list[Fault]]:
+    """All of the base with what is stated itself."""
+    merging = _Merging()
+    return merging.groups(base, own, model, ()), merging.faults
+
+
 class _Take(Enum):
     DECLARED = 1  # what passes on by its declaration
     ALL = 2  # everything below what was named

@@ -14,7 +14,7 @@ from pathlib import Path as FilePath
 from typing import Any, cast
 
 from specgen.findings import Finding, Place, Severity
-from specgen.model.based_on import Bases, is_based
+from specgen.model.based_on import CLIMATE, Bases
 from specgen.model.field_types import nearest_of
 from specgen.model.format_read import brought_up
 from specgen.model.guarded import Guarded, GuardedProject, values_read
@@ -75,7 +75,8 @@ class Loaded:
 
     def taken_from(self, path: Path) -> Path | None:
         """The record that states a value of a record that is based on it; None where a record states it itself."""
-        return self._places_of(path).record(path) if path[:2] in self.bases else None
+        places = self.places.get(path[:2]) or self.places.get(path[:1])
+        return places.record(path) if places is not None else None
 
     def stayed(self, path: Path) -> str:
         """What there is to say of a missing value that the base of its record has, and that is carried over only by name."""
@@ -150,7 +151,7 @@ class _Gathered:
         self.loaded = loaded
         self.bases, self.pictures, self.elsewhere = bases, pictures, elsewhere
         self.records: dict[str, dict[str, Any]] = {kind: {} for kind in LIST_KINDS}
-        self.ids: dict[str, dict[str, str]] = {kind: {} for kind in LIST_KINDS}
+        self.ids: dict[str, dict[str, str]] = {kind: {} for kind in KINDS}
         self.projects: list[tuple[Tree, Places]] = []
         self.misspelt = False
         self._before_file = 0
@@ -194,21 +195,23 @@ class _Gathered:
         if len(self.loaded.findings) - self._before_file > FINDING_LIMIT:
             # no more of them are listed; the ids are still taken, or what refers to them would seem lost
             return
-        read = self._based if is_based(entry) else self._read
-        record = read(KINDS[kind], entry, path, places)
-        if record is not None and known is not None:
+        record = self._record(KINDS[kind], entry, path, places)
+        if record is not None and known is not None and kind in LIST_KINDS:
             self.records[kind][known] = record
 
-    def _based(self, model: type[Node], entry: Tree, path: Path, places: Places) -> Node | None:
-        """A record that is based on another, read with what it carries over; nothing where that cannot be told."""
-        assert isinstance(entry, Mapping)  # noqa: S101  # it has keys
+    def _record(self, model: type[Node], entry: Tree, path: Path, places: Places) -> Node | None:
+        """A record read with what it carries over from others; nothing where that cannot be told."""
+        if not isinstance(entry, Mapping):
+            return self._read(model, entry, path, places)
         found = self.bases.resolved(entry, path, places)
         if not found.is_whole:
             return None
         self.loaded.places[path] = found.places
-        self.loaded.bases[path] = Based(found.bases, found.left)
+        if found.bases:
+            self.loaded.bases[path] = Based(found.bases, found.left)
         record, findings = read_record(model, found.tree, path, found.places)
-        self.loaded.findings += (self._of_base(finding) for finding in findings)
+        own = found.tree is entry
+        self.loaded.findings += findings if own else (self._of_base(finding) for finding in findings)
         return record
 
     def _of_base(self, finding: Finding) -> Finding:
@@ -232,7 +235,7 @@ class _Gathered:
         together = joined(self.records, known, loaded.place, unread=unread)
         loaded.findings.extend(together.findings)
         loaded.unread, loaded.partial = sources.unread, together.partial
-        loaded.ids = {kind: frozenset(ids.values()) for kind, ids in self.ids.items()}
+        loaded.ids = {kind: frozenset(self.ids[kind].values()) for kind in LIST_KINDS}
         if project is not None:
             loaded.spec = Spec(project, **together.whole, pictures=self.pictures)
         rest = {kind: loaded.ids[kind] - {*whole} for kind, whole in together.whole.items()}
@@ -281,7 +284,7 @@ class _Gathered:
             missing = {f"project.{name}" for name in OF_THE_MAKER}
             findings = [f for f in findings if not (f.id == "MOD002" and f.path in missing)]
         self.loaded.findings.extend(findings)
-        return record if isinstance(record, Project) else None
+        return _of_itself(record) if isinstance(record, Project) else None
 
     def _read(self, model: type[Node], tree: Tree, path: Path, places: Places) -> Node | None:
         record, findings = read_record(model, tree, path, places)
@@ -290,3 +293,12 @@ class _Gathered:
 
     def _fault(self, fault_id: str, path: Path, place: Place, what: str, remedy: str = "") -> None:
         self.loaded.findings.append(shape_finding(fault_id, path, place, what, remedy))
+
+
+def _of_itself(project: Project) -> Project:
+    """The project without what its jobs carry over: that is stated by each of them from here on."""
+    if not project.states(CLIMATE):
+        return project
+    rest = project.model_copy(update={CLIMATE: None})
+    rest.model_fields_set.discard(CLIMATE)
+    return rest

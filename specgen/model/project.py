@@ -23,6 +23,7 @@ from specgen.model.field_types import (
 )
 from specgen.model.hazards import Users
 from specgen.model.node import Node
+from specgen.model.product import ApplicationClimate
 
 SCHEMA_VERSION = 2
 
@@ -272,6 +273,9 @@ class Project(Node):
         Polarity.SCOPE, Concern.SAFETY, "users of the products: professional or public"
     )
     banned: tuple[Banned, ...] = entries("substances banned on every job of the folder")
+    climate: ApplicationClimate | None = part(
+        "ambient conditions during the work, of every job that does not state its own"
+    )
     numbering: Numbering | None = part("numbering of revisions")
     roles: tuple[ProjectRole, ...] = entries("roles and their responsibilities")
     policies: Policies | None = part("house rules")

@@ -14,7 +14,7 @@ from specgen.model.based_on import BasedOn
 from specgen.model.declaring import LEAF_KEY, PASSES_ON
 from specgen.model.node import Node
 from specgen.model.outline import Default, Key, outline
-from specgen.model.spec import KINDS, SINGULAR
+from specgen.model.spec import KINDS, LIST_KINDS, SINGULAR
 from specgen.model.walk import models
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -53,7 +53,7 @@ def schema(kind: str) -> Schema:
         "required": [block],
         "properties": {name: _block(name, block, model) for name in KINDS},
         "$defs": {name: _record(defs[name], by_name[name]) for name in sorted(by_name)}
-        | ({} if block == "project" else {BASED: _based(defs[model.__name__], model)}),
+        | ({} if block not in LIST_KINDS else {BASED: _based(defs[model.__name__], model)}),
     }
 
 
@@ -65,6 +65,8 @@ def _block(name: str, chosen: str, model: type[Node]) -> Schema:
     record = {"$ref": f"#/$defs/{model.__name__}"}
     if name == "project":
         return record
+    if name not in LIST_KINDS:
+        return {"type": "array", "items": record}
     based = {"$ref": f"#/$defs/{BASED}"}
     return {"type": "array", "items": {"if": {"required": ["based_on"]}, "then": based, "else": record}}
 

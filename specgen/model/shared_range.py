@@ -17,8 +17,9 @@ from specgen.model.node import Node
 from specgen.model.pictured import pictured
 from specgen.model.project import Project
 from specgen.model.references import referring
+from specgen.model.safety_sets import SETS
 from specgen.model.shape import entry_name, read_record, shape_finding
-from specgen.model.spec import LIST_KINDS
+from specgen.model.spec import KINDS, LIST_KINDS
 from specgen.model.walk import inner_record
 from specgen.pictures.prepared import Prepared
 from specgen.source.beside import Beside, NotRead
@@ -37,7 +38,7 @@ Address = tuple[str, str]
 OF_THE_MAKER = ("maker", "logo", "brand_colour", "emergency_phone", "users")
 # jobs are no part of a range: a folder that is one and has jobs of its own keeps them
 _KIND_OF = {model: kind for kind, model in LIST_KINDS.items()}
-_KINDS = tuple(kind for kind in LIST_KINDS if kind != "jobs")
+_KINDS = (SETS, *(kind for kind in LIST_KINDS if kind != "jobs"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +123,7 @@ class _Entries:
         self.entries: dict[Address, list[tuple[Places, Tree]]] = {}
         for file in files:
             places = Places(file)
-            for kind in LIST_KINDS:
+            for kind in (SETS, *LIST_KINDS):
                 held = file.root.entries.get(kind) if isinstance(file.root, Group) else None
                 for index, tree in enumerate(held.items if isinstance(held, Listed) else ()):
                     self.entries.setdefault((kind, entry_name(tree, index)), []).append((places, tree))
@@ -130,7 +131,8 @@ class _Entries:
     def leads_to(self, address: Address) -> Iterator[Address]:
         """The addresses a record names, and beside a product the products of its overcoating intervals."""
         for _, tree in self.entries[address]:
-            yield from _named(tree, LIST_KINDS[address[0]])
+            yield from _named(tree, KINDS[address[0]])
+            yield from _sets(tree)
 
 
 def _named(tree: Tree, model: type[Node]) -> Iterator[Address]:
@@ -149,6 +151,15 @@ def _named(tree: Tree, model: type[Node]) -> Iterator[Address]:
         assert inner is not None  # noqa: S101  # `referring` says that it holds records
         for entry in held.items if isinstance(held, Listed) else (held,) if held is not None else ():
             yield from _named(entry, inner)
+
+
+def _sets(tree: Tree) -> Iterator[Address]:
+    """The safety sets that a product names."""
+    hazards = tree.entries.get("hazards") if isinstance(tree, Group) else None
+    named = hazards.entries.get(SETS) if isinstance(hazards, Group) else None
+    for name in named.items if isinstance(named, Listed) else ():
+        if isinstance(name, Scalar):
+            yield SETS, name.text
 
 
 def _reached(mine: _Entries, there: _Entries) -> set[Address]:

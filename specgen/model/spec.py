@@ -13,6 +13,7 @@ from specgen.model.node import Node
 from specgen.model.preparation import Preparation, Substrate
 from specgen.model.product import Product, Variant
 from specgen.model.project import Project
+from specgen.model.safety_sets import SETS, SafetySet
 from specgen.model.system import Layer, System
 from specgen.pictures.prepared import Prepared
 
@@ -23,11 +24,12 @@ LIST_KINDS: Mapping[str, type[Node]] = {
     "systems": System,
     "jobs": Job,
 }
-KINDS: Mapping[str, type[Node]] = {"project": Project, **LIST_KINDS}
+KINDS: Mapping[str, type[Node]] = {"project": Project, SETS: SafetySet, **LIST_KINDS}
 
 # What one entry is called, for `specgen schema KIND` and `specgen new KIND`.
 SINGULAR: Mapping[str, str] = {
     "project": "project",
+    "safety-set": SETS,
     "product": "products",
     "preparation": "preparations",
     "system": "systems",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from specgen.model.based_on import record_named
 from specgen.model.canonical import written
 from specgen.model.declaring import Audience
 from specgen.model.node import Node
@@ -22,7 +23,7 @@ def stated_where(record: Node, path: Path, below: Path, loaded: Loaded, *, for_m
         text = written(value)
         shown = ", ".join(str(one) for one in text) if isinstance(text, list) else " ".join(str(text).split())
         place = loaded.place(whole)
-        where = f"{place.file}:{place.line}" + (f" (of {base[-1]})" if base is not None else "")
+        where = f"{place.file}:{place.line}" + (f" (of {record_named(base)})" if base is not None else "")
         rows.append((".".join(steps), shown, where))
     wide = max((len(steps) for steps, _, _ in rows), default=0)
     cut = [(steps, _cut(shown), where) for steps, shown, where in rows]

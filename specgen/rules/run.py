@@ -11,6 +11,7 @@ from datetime import date
 from time import perf_counter
 
 from specgen.findings import Finding, Severity
+from specgen.model.based_on import record_named
 from specgen.model.cause import cause_of
 from specgen.model.guarded import NotWholeError
 from specgen.model.node import Node
@@ -116,7 +117,7 @@ def _finding(rule: Rule, path: Path, problem: Problem, spec: Spec, loaded: Loade
     place, address, base = loaded.place(whole), ".".join(whole), loaded.taken_from(whole)
     cause = cause_of(whole, problem.what, loaded.ids, base or ())
     if base is not None:
-        what += f" (carried over from {base[-1]})"
+        what += f" (carried over from {record_named(base)})"
     elif missing is not None:
         remedy += loaded.stayed(whole)
     why, taken = rule.page.why, base is not None

@@ -13,7 +13,7 @@ from specgen.findings import Finding
 from specgen.model.based_on import BasedOn
 from specgen.model.outline import outline, value_type
 from specgen.model.parse import Loaded, parse
-from specgen.model.spec import KINDS, SINGULAR
+from specgen.model.spec import KINDS, LIST_KINDS, SINGULAR
 from specgen.model.walk import models
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
@@ -102,7 +102,7 @@ def test_every_key_of_the_model_is_printed(kind: str, capsys: pytest.CaptureFixt
         return [name for key in outline(model) for name in (key.name, *(keys(key.inner) if key.inner else ()))]
 
     name, *others = keys(root)
-    based = [] if kind == "project" else list(BasedOn.model_fields)
+    based = list(BasedOn.model_fields) if SINGULAR[kind] in LIST_KINDS else []
     assert printed == [SINGULAR[kind], name, *based, *others]
 
 
@@ -121,7 +121,7 @@ def test_all_kinds_filled_make_a_whole_specification(capsys: pytest.CaptureFixtu
     assert loaded.findings == []
     spec = loaded.spec
     assert spec is not None
-    assert [list(getattr(spec, block)) for block in SINGULAR.values() if block != "project"] == [["a"]] * 4
+    assert [list(getattr(spec, block)) for block in LIST_KINDS] == [["a"]] * 4
 
 
 def test_defaults_stand_as_values(capsys: pytest.CaptureFixture[str]) -> None:
