@@ -261,3 +261,18 @@ def test_what_the_project_leaves_to_the_range_stands_there(tmp_path: Path) -> No
     checked = check(two_folders(tmp_path), ON)
     assert checked.loaded.place(("project", "maker", "name")).file == "../range/project.yaml"
     assert checked.loaded.place(("project", "customer", "name")).file == "project.yaml"
+
+
+def test_safety_sets_of_the_range_come_with_the_products_that_name_them(tmp_path: Path) -> None:
+    sets = [
+        {"id": "eyes", "first_aid": [{"id": "eyes", "route": "eyes", "action": "Rinse."}]},
+        {"id": "unused", "cautions": []},
+    ]
+    folder = two_folders(tmp_path, of_range={"safety_sets": sets, "products.primer.hazards.safety_sets": ["eyes"]})
+    assert [f.what for f in _errors(folder)] == []
+    hazards = spec_of(check(folder, ON)).products["primer"].hazards
+    assert hazards is not None
+    assert [one.action for one in hazards.first_aid] == ["Rinse."]
+    _edit(tmp_path / "range" / "records.yaml", "Rinse.", "")
+    (fault,) = (f for f in _errors(folder) if f.path.startswith("safety_sets"))
+    assert fault.place.file == "../range/records.yaml"
