@@ -30,18 +30,28 @@ _MOST = re.compile(r"(?:at most|no more than|not more than|not above|max(?:imum|
 _LEAST = re.compile(r"(?:at least|no less than|not less than|not below|min(?:imum|\.)?(?: of)?|≥) ?$", re.I)
 _OR_LESS, _OR_MORE = re.compile(r"\s*(?:or less|at most|max)", re.I), re.compile(r"\s*(?:or more|at least|min)", re.I)
 _CLEANED_FIRST = "SP 1"
+_DUST_QUANTITY = re.compile(r"\b(?:dust|quantity)(?: rating| of)? ([0-5])\b(?! ?(?:tapes|times|to))", re.I)
+_DUST_SIZE = re.compile(r"\b(?:size|class)(?: of)? ([0-5])\b", re.I)
+_EDGE_GRADE = re.compile(r"(?<![\w.])P([1-3])(?=,? (?:to |by |of )?(?:EN )?ISO 8501-3|$|[,;.])")
+_ROUNDED = re.compile(r"\b(?:round\w*|radius|break|broken)\b", re.I)
 
 
-def looser(text: str, preparations: list[Preparation], *, of_salt: bool) -> Iterator[tuple[str, str]]:
-    """What a text accepts that none of the preparations does, with what they ask: of salt, of cleanliness, of the profile.
+def looser(
+    text: str, preparations: list[Preparation], *, of_salt: bool, of_grade: bool = True
+) -> Iterator[tuple[str, str]]:
+    """What a text accepts that none of the preparations does, with what they ask: of salt, dust and edges, of cleanliness, of the profile.
 
     Of several preparations one that is met is enough. `of_salt`: what surrounds the text speaks of salt, so that a mass on an area is one.
+    `of_grade`: cleanliness and profile are read as well.
     """
     if not preparations:
         return
     salt, limits = salt_said(text) if of_salt else None, [one.salt_limit for one in preparations]
     if salt is not None and all(limit is not None and _above(salt, limit) for limit in limits):
         yield f"soluble salts up to {salt}", f"{preparations[0].id} limits them to {limits[0]}"
+    yield from _dust_or_edges(text, preparations)
+    if not of_grade:
+        return
     named, asked = grades_said(text), [_grades(one) for one in preparations]
     if named and all(of_one and not any(_clean_enough(grade, of_one) for grade in named) for of_one in asked):
         best = best_step(preparations[0])
@@ -50,6 +60,54 @@ def looser(text: str, preparations: list[Preparation], *, of_salt: bool) -> Iter
     typed = [[step.profile for step in one.steps if step.profile is not None] for one in preparations]
     if profile is not None and all(of_one and not any(_within(profile, one) for one in of_one) for of_one in typed):
         yield f"a profile of {profile}", f"{preparations[0].id} asks for {typed[0][0]}"
+
+
+def _dust_or_edges(text: str, preparations: list[Preparation]) -> Iterator[tuple[str, str]]:
+    first = preparations[0]
+    for key, pattern in (("dust_quantity", _DUST_QUANTITY), ("dust_size", _DUST_SIZE)):
+        said, limits = _one_number(pattern, text), [getattr(one, key) for one in preparations]
+        name = key.replace("_", " ")
+        if said is not None and all(limit is not None and said > limit for limit in limits):
+            yield f"{name} {said}", f"{first.id} limits it to {limits[0]}"
+    grade, grades = _one_number(_EDGE_GRADE, text), [one.edge_grade for one in preparations]
+    if grade is not None and all(one is not None and grade < int(one[1:]) for one in grades):
+        yield f"welds and edges of P{grade}", f"{first.id} asks for {grades[0]}"
+    radius, radii = _radius_said(text), [one.edge_radius for one in preparations]
+    if radius is not None and all(one is not None and radius < one for one in radii):
+        yield f"an edge radius of {radius}", f"{first.id} asks for at least {radii[0]}"
+
+
+def _one_number(pattern: re.Pattern[str], text: str) -> int | None:
+    found = {int(one) for clause in _CLAUSE.split(text) for one in pattern.findall(clause) if not _other_state(clause)}
+    return next(iter(found)) if len(found) == 1 else None
+
+
+def _radius_said(text: str) -> Quantity | None:
+    """The radius that a clause on rounded edges names; None where it names none or several lengths."""
+    found = [
+        quantity
+        for clause in _CLAUSE.split(text)
+        if _ROUNDED.search(clause) and not _other_state(clause)
+        for quantity in _single(clause, "length")
+    ]
+    return found[0] if len(found) == 1 else None
+
+
+def pressure_said(text: str) -> Quantity | None:
+    """The one pressure that a text names."""
+    found = [quantity for clause in _CLAUSE.split(text) for quantity in _single(clause, "pressure")]
+    return found[0] if len(set(found)) == 1 else None
+
+
+def same_grade(one: str, other: str) -> bool:
+    """True where two grades are one, by whatever series, or cannot be compared."""
+    there, back = reaches(one, other), reaches(other, one)
+    return one == other or there is None or back is None or (there[0] and back[0])
+
+
+def is_inside(said: Range, typed: Range) -> bool:
+    """True where a range that is said lies within the typed one, or is it as the other unit rounds it."""
+    return _within(said, typed)
 
 
 def salt_said(text: str) -> Quantity | None:

@@ -1,7 +1,7 @@
 """DOC005 The title of a system agrees with its coats
 
 Checks
-    Title and intended use of each system: a dry film they name is the film of a coat, of coats that follow each other or of all, as minimum, nominal or maximum; a kind of paint they name is that of a coat; the number of coats they name is there; a corrosivity or immersion category in the title is the one the system claims. What they say of existing paint, of the metal and of its profile is not read.
+    Title and intended use of each system: a dry film they name is the film of a coat, of coats that follow each other or of all, as minimum, nominal or maximum; a kind of paint they name is that of a coat; the number of coats they name is there; a corrosivity or immersion category in the title is the one the system claims. So is a dry film in the evidence for that category. What they say of existing paint, of the metal and of its profile is not read.
 Why
     The title is what is ordered, filed and copied. A system that was changed under an old title promises a film, a paint or a category that the painter never lays and that nobody measures.
 Passes
@@ -23,6 +23,8 @@ Fails
 
     systems.chassis.title: Epoxy for C4    # at systems.chassis.title    # also FLM012 at systems.chassis.category
     systems.chassis.category: {corrosivity: C3, durability: medium}
+
+    systems.chassis.category: {corrosivity: C3, durability: medium, evidence: Tested with 240 µm of this system.}    # at systems.chassis.category.evidence
 To put right
     Write into the title what the coats are, or put right the coats.
 """
@@ -49,6 +51,10 @@ def title_agrees_with_coats(system: System, spec: Spec, on: date) -> Problems:
         if wrong is not None:
             yield Problem(path, f"{path[-1]} of {system.id} says '{wrong[0]}'; it has {wrong[1]}")
     claim = system.category
+    for said in films_said(claim.evidence or "") if claim is not None else ():
+        if films_of(system, spec) and not is_one_of(said, films_of(system, spec)):
+            what = f"the evidence for the category of {system.id} names a DFT of {said}, which is that of no sum of its coats"
+            yield Problem(("category", "evidence"), what)
     claimed = [str(one) for one in (claim.corrosivity, claim.immersion) if one is not None] if claim is not None else []
     for named in categories_said(system.title):
         same_kind = [one for one in claimed if one[0] == named[0]]

@@ -1,7 +1,7 @@
 """INS019 An acceptance criterion in words asks what the preparation asks
 
 Checks
-    The acceptance criterion in words of an inspection point after the preparation: a limit for soluble salts, a preparation grade or a profile that they name, against those typed in the preparation of each item the point looks at. Stricter words pass; so do words that name several limits, a grade that another step of the preparation states, and a point that one of its items meets. Grades are compared over the ladder of common practice.
+    The acceptance criterion in words of an inspection point after the preparation: a limit for soluble salts, a dust rating, a grade of welds and edges, a preparation grade or a profile that they name, against those typed in the preparation of each item the point looks at. Stricter words pass; so do words that name several limits, a grade that another step of the preparation states, and a point that one of its items meets. Grades are compared over the ladder of common practice.
 Why
     The inspector signs by the sentence beside the point, not by the preparation pages before: twice the salt or a weaker blast is then accepted with a signature under it, and the film blisters or lifts over it.
 Passes
@@ -31,6 +31,10 @@ Fails
 
     Given second good
     jobs.rails.inspection.blasted: {id: blasted, check: Steel, at: after-preparation, items: [RAIL], criterion: {text: "Sa 2 1/2; profile 25 to 50 µm."}, hold_point: yes}    # at jobs.rails.inspection.blasted.criterion.text
+
+    Given second good
+    preparations.blast.dust_quantity: 2
+    jobs.rails.inspection.dust: {id: dust, check: Dust, at: after-preparation, items: [RAIL], criterion: {text: "Quantity 3, size 2 at most."}}    # at jobs.rails.inspection.dust.criterion.text    # also INS014 at preparations.blast.dust_quantity
 To put right
     Write the limit of the preparation in both places, or leave it out of the sentence and refer to the preparation.
 """

@@ -1,0 +1,134 @@
+"""DOC006 The scope of a job agrees with what is typed in it
+
+Checks
+    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems; a metal or plastic that the parts are said to be of is one of its substrates; an application method is used by a coat. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
+Why
+    The scope is read first, and often alone: where it was copied from the last job it orders another blast, another film or another metal than the pages behind it.
+Passes
+    jobs.refit.scope: Doors and step of a vehicle, sanded and coated with 130 µm.
+
+    Given second good
+    jobs.rails.scope: Rails of steel, blasted to SP 10 and coated.
+
+    jobs.refit.scope: Doors of steel; fittings of aluminium are fitted later.
+Fails
+    jobs.refit.scope: Doors and step of a vehicle, coated with 190 µm.    # at jobs.refit.scope
+
+    Given second good
+    jobs.rails.scope: Rails, blasted to SP 5 and coated.    # at jobs.rails.scope
+
+    jobs.refit.scope: Doors and steps of welded aluminium, sanded and coated.    # at jobs.refit.scope
+
+    jobs.refit.scope: Doors and step, coated by roller.    # at jobs.refit.scope
+    systems.chassis.layers.barrier.method: brush
+To put right
+    Write into the scope what the job is, or put right the job.
+"""
+
+import re
+from collections.abc import Iterator
+
+from specgen.facts.job.exposure import environment_of
+from specgen.facts.job.in_words import grades_said, same_grade
+from specgen.facts.layer.said import categories_said, films_of, films_said, is_one_of
+from specgen.facts.pairs.parts import parts_of
+from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
+
+_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
+_OTHER = re.compile(
+    r"\b(?:not|no|old|existing|later|afterwards|fitted|fit|delivered|attached|hung|hinges?|bolts?|beside|remains?|stays?|excluded|without|before|instead)\b",
+    re.IGNORECASE,
+)
+_OF = re.compile(
+    r"\bof (?:new |bare |welded |cast |rolled |austenitic |duplex |pressed |moulded |hot-dip |pure )*"
+    r"(alumini?um|stainless steel|galvani[sz]ed steel|cast iron|carbon steel|ABS|polypropylene|PP|GRP|glass-?fibre|copper|brass|bronze|wood|magnesium)\b",
+    re.IGNORECASE,
+)
+_MATERIALS = {
+    "alumin": ("aluminium",),
+    "stainless": ("stainless",),
+    "galvani": ("galvanized",),
+    "cast iron": ("cast_iron",),
+    "carbon": ("steel", "galvanized"),
+    "abs": ("plastic",),
+    "p": ("plastic_low_energy",),
+    "g": ("grp",),
+    "copper": ("copper",),
+    "br": ("copper",),
+    "wood": ("wood",),
+    "magnesium": ("magnesium",),
+}
+_METHOD = re.compile(
+    r"\bby (brush|roller|airless|dip|dipping)\b|\bfrom (?:the |spray )?(?:aerosol )?(cans?)\b", re.IGNORECASE
+)
+_METHODS = {"dipping": "dip", "can": "aerosol", "cans": "aerosol"}
+_PAINTED = {"old_paint", "oem_finish", "ecoat_part", "powder_part", "not-named"}
+
+
+@rule("DOC006", on=Job, severity=WARNING, source=LOGIC)
+def scope_agrees_with_job(job: Job, spec: Spec, on: date) -> Problems:
+    parts = list(parts_of(job, spec))
+    if not parts:
+        return
+    for what in _parted(job, spec):
+        yield Problem(("scope",), f"the scope of {job.id} {what}")
+
+
+def _parted(job: Job, spec: Spec) -> Iterator[str]:
+    parts = list(parts_of(job, spec))
+    clauses = [clause for clause in _CLAUSE.split(job.scope) if not _OTHER.search(clause)]
+    own = "; ".join(clauses)
+    films = _films(job, spec)
+    for said in films_said(own):
+        if films and not is_one_of(said, films):
+            yield f"names a DFT of {said}, which is that of no coat, system or criterion of it"
+    grades = [step.grade for part in parts for step in part.preparation.steps if step.grade is not None]
+    for named in grades_said(own):
+        if grades and not any(same_grade(named, grade) for grade in grades):
+            yield f"names the grade {named}; its preparations ask for {', '.join(dict.fromkeys(grades))}"
+    typed = _categories(job, spec)
+    for said_category in categories_said(own):
+        same_kind = [one for one in typed if one[0] == said_category[0]]
+        if same_kind and said_category not in same_kind:
+            yield f"names {said_category}; the job states {', '.join(dict.fromkeys(same_kind))}"
+    materials = {part.material for part in parts}
+    held = materials | {metal for part in parts for metal in part.substrate.attached_metals}
+    conditions = " ".join(part.substrate.condition or "" for part in parts).lower()
+    for match in _OF.finditer(own):
+        word = match[1].lower()
+        meant = next(ids for start, ids in _MATERIALS.items() if word.startswith(start))
+        if _PAINTED & held or word in conditions or any(one.startswith(meant) for one in held):
+            continue
+        names = ", ".join(table("materials").row("id", one)["name"] for one in sorted(materials))
+        yield f"speaks of parts {match[0]}; its parts are of {names}"
+    methods = {str(layer.method) for part in parts for layer in part.system.layers if layer.method is not None}
+    for match in _METHOD.finditer(own):
+        word = (match[1] or match[2]).lower()
+        if methods and _METHODS.get(word, word) not in methods:
+            yield f"says '{match[0]}'; its coats are laid by {', '.join(sorted(methods))}"
+
+
+def _films(job: Job, spec: Spec) -> list[Quantity]:
+    """Every film that is stated anywhere in the job."""
+    found = [
+        film
+        for system in {part.system.id: part.system for part in parts_of(job, spec)}.values()
+        for film in films_of(system, spec)
+    ]
+    for point in job.inspection:
+        found += [one for one in (point.criterion.min, point.criterion.nominal, point.criterion.max) if one is not None]
+    for item in job.items:
+        found += [coat.thickness for coat in item.old_coats if coat.thickness is not None]
+        found += [item.strip_limit] if item.strip_limit is not None else []
+    return found
+
+
+def _categories(job: Job, spec: Spec) -> list[str]:
+    found = []
+    for part in parts_of(job, spec):
+        held, claim = environment_of(job, part.item), part.system.category
+        found += [str(held.category)] if held is not None and held.category is not None else []
+        found += (
+            [str(one) for one in (claim.corrosivity, claim.immersion) if one is not None] if claim is not None else []
+        )
+    return found

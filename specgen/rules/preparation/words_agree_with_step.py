@@ -1,0 +1,85 @@
+"""PRE028 The words of a preparation agree with its figures
+
+Checks
+    Title, instructions and acceptance criteria in words, against what is typed beside them: the preparation grade, the profile, the papers and the blast pressure of the step; the limit for soluble salts, the dust rating, the grade of edges and welds and the edge radius of the preparation. Stricter salt, dust and edges pass, and so does a paper between the first and the last of the step. Words that speak of another state, or name several limits, are not read.
+Why
+    The blaster reads the sentence, the inspector the figure: where they part each can show that the work is right, and one of them is wrong.
+Passes
+    preparations.sand-steel.steps.sand.text: Abrade with P80, then P100 and P150.
+    preparations.sand-steel.steps.sand.abrasive: P80, then P100, then P150
+
+    Given second good
+    preparations.blast.title: Blast to SP 10
+
+    Given second good
+    preparations.blast.edge_grade: P2
+    preparations.blast.steps.blast.text: Blast; edges and welds P3 to ISO 8501-3.
+Fails
+    preparations.sand-steel.steps.sand.text: Abrade with P40.    # at preparations.sand-steel.steps.sand.text
+
+    Given second good
+    preparations.blast.title: Blast to SP 6    # at preparations.blast.title
+
+    Given second good
+    preparations.blast.steps.blast.text: Blast to Sa 3.    # at preparations.blast.steps.blast.text
+
+    Given second good
+    preparations.blast.steps.blast.acceptance: Profile 3 to 4 mil.    # at preparations.blast.steps.blast.acceptance
+
+    Given second good
+    preparations.blast.edge_radius: 2 mm
+    preparations.blast.steps.blast.text: Round edges to 1 mm and blast.    # at preparations.blast.steps.blast.text
+
+    Given second good
+    preparations.blast.dust_quantity: 1
+    preparations.blast.steps.blast.acceptance: Dust quantity 3 at most.    # at preparations.blast.steps.blast.acceptance
+To put right
+    Write one and the same in both places, or leave the figure out of the sentence.
+"""
+
+from collections.abc import Iterator
+
+from specgen.facts.job.in_words import grades_said, is_inside, looser, pressure_said, profile_said, same_grade
+from specgen.facts.job.looked_for import SALT
+from specgen.facts.pairs.papers import papers_in
+from specgen.model.preparation import PreparationStep
+from specgen.rules.kit import LOGIC, WARNING, Path, Preparation, Problem, Problems, Spec, date, rule
+
+
+@rule("PRE028", on=Preparation, severity=WARNING, source=LOGIC)
+def words_agree_with_step(preparation: Preparation, spec: Spec, on: date) -> Problems:
+    grades = [step.grade for step in preparation.steps if step.grade is not None]
+    other = [named for named in grades_said(preparation.title) if grades and not _is_one_of(named, grades)]
+    if other:
+        yield Problem(
+            ("title",), f"the title of {preparation.id} names {other[0]}; its steps ask for {', '.join(grades)}"
+        )
+    for step in preparation.steps:
+        for key, text in (("text", step.text), ("acceptance", step.acceptance or "")):
+            path: Path = ("steps", step.id, key)
+            for said, typed in _parted(text, step):
+                yield Problem(path, f"{key} of {step.id} says {said}; typed beside it is {typed}")
+            of_salt = SALT.search(f"{step.text} {text}") is not None
+            for said, asked in looser(text, [preparation], of_salt=of_salt, of_grade=False):
+                yield Problem(path, f"{key} of {step.id} accepts {said}; {asked}")
+
+
+def _parted(text: str, step: PreparationStep) -> Iterator[tuple[str, str]]:
+    """What a text says of its own step beside what the step states, where the two part."""
+    named = grades_said(text)
+    if step.grade is not None and named and not any(same_grade(one, step.grade) for one in named):
+        yield f"the grade {', '.join(named)}", step.grade
+    profile = profile_said(text)
+    if profile is not None and step.profile is not None and not is_inside(profile, step.profile):
+        yield f"a profile of {profile}", str(step.profile)
+    papers, said = sorted(map(int, papers_in(step.abrasive))), papers_in(text)
+    other = [paper for paper in said if papers and not papers[0] <= int(paper) <= papers[-1]]
+    if other:
+        yield f"P{other[0]}", step.abrasive or ""
+    pressure = pressure_said(text)
+    if pressure is not None and step.pressure is not None and pressure > step.pressure:
+        yield f"a pressure of {pressure}", f"at most {step.pressure}"
+
+
+def _is_one_of(named: str, grades: list[str]) -> bool:
+    return any(same_grade(named, grade) for grade in grades)
