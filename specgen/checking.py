@@ -9,6 +9,7 @@ from time import perf_counter
 
 from specgen.findings import Report
 from specgen.model.parse import Loaded, load, without_collector
+from specgen.rules.alternatives import with_alternatives
 from specgen.rules.most_findings import severest
 from specgen.rules.not_judged import not_judged
 from specgen.rules.range_taken_in import range_notes
@@ -43,7 +44,7 @@ def check(folder: Path, on: date, timings: Timings | None = None) -> Checked:
 def check_loaded(loaded: Loaded, on: date, timings: Timings | None = None) -> Checked:
     """All findings on sources already read."""
     stopped: list[Stopped] = []
-    found = run_rules(loaded, on, timings=timings, stopped=stopped)
+    found = with_alternatives(run_rules(loaded, on, timings=timings, stopped=stopped), loaded, on)
     judged = apply_waivers(found, loaded, on, frozenset(one.rule for one in stopped))
     found = [*loaded.findings, *range_notes(loaded), *severest(judged)]
     return Checked(loaded, Report.of(found, not_judged(loaded, stopped)), on)

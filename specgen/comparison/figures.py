@@ -206,7 +206,7 @@ def _choices(job: Job, spec: Spec, workings: Mapping[str, Working], let_off: fro
         for coat in painted.layers:
             at = f"systems.{painted.id}.layers.{coat.id}"
             key = (painted.id, coat.id)
-            pack = found.packs.get((coat.product, coat.variant))
+            pack = found.packs.get((coat.product or "", coat.variant))
             for working in (found.wet_targets.get(key), found.wet_thinnest.get(key), found.layer_packs.get(key), pack):
                 if working is not None:
                     _lead(working, workings, {at, f"{at}.product", f"{at}.variant"}, products)

@@ -122,10 +122,13 @@ def _record(spec: Spec, kind: str, key: Any) -> _At | None:
 
 
 def _variant(holder: Node | None, spec: Spec) -> _At | None:
-    if not isinstance(holder, _OF_A_PRODUCT) or holder.product not in spec.products or not holder.variant:
+    if not isinstance(holder, _OF_A_PRODUCT) or not holder.variant:
         return None
-    variant = spec.products[holder.product].variant(holder.variant)
-    return (("products", holder.product, "variants", variant.id), variant) if variant is not None else None
+    product = spec.products.get(holder.product or "")
+    variant = product.variant(holder.variant) if product is not None else None
+    if product is None or variant is None:
+        return None
+    return ("products", product.id, "variants", variant.id), variant
 
 
 def reached_by(swap: Swap, all_swaps: Mapping[tuple[str, str], Swap], old: Spec, new: Spec) -> tuple[Reached, ...]:

@@ -9,6 +9,7 @@ from typing import Generic, Literal, Protocol, TypeVar
 from specgen.documents.context import Context
 from specgen.documents.parts.apart import Apart
 from specgen.documents.parts.tables import TableView
+from specgen.model.spec import Spec
 
 About = Literal["job", "product", "folder", "jobs", "comparison"]
 """What a document is about: its subject is a Job, a Product, the Spec (twice), or two sides compared."""
@@ -23,6 +24,10 @@ class View(Protocol):
     def title(self) -> str: ...
 
 
+def _always(_subject: object, _spec: Spec) -> bool:
+    return True
+
+
 Subject = TypeVar("Subject")
 AnyView = TypeVar("AnyView", bound=View)
 
@@ -32,7 +37,8 @@ class Kind(Generic[Subject, AnyView]):
     """`name` as on the command line; `place` its place in every list. Formats are pdf, html and csv.
 
     `sheet` are its rows for a spreadsheet, where it comes as csv; `apart` are its calculations where they stand in a file of
-    their own. A document that is `issued` goes out under the number of its
+    their own. `applies` says of which subjects it is printed, with the specification they stand in; `called` what one is called
+    by its view, where that is not always its name. A document that is `issued` goes out under the number of its
     job or product; the others are drawn up anew when they are wanted.
     """
 
@@ -43,6 +49,8 @@ class Kind(Generic[Subject, AnyView]):
     view: Callable[[Subject, Context], AnyView]
     sheet: Callable[[AnyView], TableView] | None = None
     apart: Callable[[AnyView], Apart | None] | None = None
+    applies: Callable[[Subject, Spec], bool] = _always
+    called: Callable[[AnyView], str] | None = None
     issued: bool = False
 
     @property

@@ -41,7 +41,8 @@ def _coats(spec: Spec) -> dict[str, tuple[Layer, ...]]:
     found: dict[str, list[Layer]] = {}
     for system in spec.systems.values():
         for layer in system.layers:
-            found.setdefault(layer.product, []).append(layer)
+            if layer.product is not None:
+                found.setdefault(layer.product, []).append(layer)
     return {product: tuple(layers) for product, layers in found.items()}
 
 

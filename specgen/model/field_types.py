@@ -366,6 +366,7 @@ TemperatureOrRange = Annotated[Quantity | Range, _one_or_range("temperature")]
 
 ThicknessRange = Annotated[Range, _range("thickness")]
 LengthRange = Annotated[Range, _range("length")]
+ShareRange = Annotated[Range, _range("share")]
 DurationRange = Annotated[Range, _range("duration")]
 TemperatureRange = Annotated[Range, _range("temperature")]
 TemperatureDifferenceRange = Annotated[Range, _range("temperature_difference")]

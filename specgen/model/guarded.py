@@ -63,6 +63,14 @@ def every(records: Mapping[str, Held]) -> Iterator[tuple[str, Held]]:
         yield from records.partial.items()
 
 
+def with_record(records: Mapping[str, Held], key: str, record: Held) -> Mapping[str, Held]:
+    """The same records with another in the place of one that was read."""
+    if not isinstance(records, Guarded):
+        return {**records, key: record}
+    whole, partial = ({**held, key: record} if key in held else held for held in (records.whole, records.partial))
+    return Guarded(records.kind, whole, partial, records.broken, records.lost, records.unread)
+
+
 def demand_all(records: Mapping[str, Any]) -> None:
     """Stops who would take it that none of the records does something. Raises NotWholeError where some were not read."""
     if isinstance(records, Guarded):

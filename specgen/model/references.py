@@ -107,7 +107,7 @@ def _lost_variants(record: Node, path: Path, records: Records, place: Callable[[
     if not isinstance(record, System):
         return
     for layer in record.layers:
-        product = records["products"].get(layer.product)
+        product = records["products"].get(layer.product or "")
         if layer.variant is None or product is None or product.variant(layer.variant) is not None:
             continue
         here = (*path, "layers", layer.id, "variant")

@@ -5,15 +5,17 @@ Rules and views ask it for what an item really gets: an item's own system, prepa
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 
+from specgen.model.guarded import with_record
 from specgen.model.job import Item, Job
 from specgen.model.node import Node
 from specgen.model.preparation import Preparation, Substrate
 from specgen.model.product import Product, Variant
 from specgen.model.project import Project
 from specgen.model.safety_sets import SETS, SafetySet
+from specgen.model.stand_in import stand_in
 from specgen.model.system import Layer, System
 from specgen.pictures.prepared import Prepared
 
@@ -50,6 +52,7 @@ class Spec:
     systems: Mapping[str, System] = field(default_factory=dict)
     jobs: Mapping[str, Job] = field(default_factory=dict)
     pictures: Mapping[str, Prepared] = field(default_factory=dict)
+    _stand_ins: dict[int, tuple[Layer, Product]] = field(default_factory=dict, init=False, repr=False)
 
     def system_of(self, job: Job, item: Item) -> System | None:
         chosen = item.system or job.system
@@ -63,7 +66,13 @@ class Spec:
         return item.substrate or job.substrate
 
     def product_of(self, layer: Layer) -> Product:
-        return self.products[layer.product]
+        """The product of a coat; where it only requires one, a stand-in of what it requires."""
+        if layer.product is not None:
+            return self.products[layer.product]
+        if id(layer) not in self._stand_ins:
+            # the layer is kept, so that its id is that of no other
+            self._stand_ins[id(layer)] = layer, stand_in(layer)
+        return self._stand_ins[id(layer)][1]
 
     def variant_of(self, layer: Layer) -> Variant | None:
         return self.product_of(layer).variant(layer.variant) if layer.variant else None
@@ -78,9 +87,25 @@ class Spec:
         yield from seen.values()
 
     def products_of(self, job: Job) -> Iterator[Product]:
-        """Every product the job uses, each once, in the order it is laid down."""
-        seen: dict[str, Product] = {}
+        """Every product that the job names, each once, in the order it is laid down."""
+        yield from self._named(self.layers_of(job))
+
+    def with_system(self, system: System) -> Spec:
+        """The same specification with this system in the place of the one of its id."""
+        return replace(self, systems=with_record(self.systems, system.id, system))
+
+    def paints_of(self, job: Job) -> tuple[Product, ...]:
+        """Every product that the job names, each once, and the stand-in of every coat that names none."""
+        return tuple({product.id: product for product in map(self.product_of, self.layers_of(job))}.values())
+
+    def products_in(self, system: System) -> tuple[Product, ...]:
+        """Every product that the system names, each once."""
+        return self._named(system.layers)
+
+    def _named(self, layers: Iterable[Layer]) -> tuple[Product, ...]:
+        return tuple({layer.product: self.product_of(layer) for layer in layers if layer.product is not None}.values())
+
+    def layers_of(self, job: Job) -> Iterator[Layer]:
+        """Every coat of the job, those of one system together."""
         for system in self.systems_of(job):
-            for layer in system.layers:
-                seen.setdefault(layer.product, self.product_of(layer))
-        yield from seen.values()
+            yield from system.layers

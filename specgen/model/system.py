@@ -25,6 +25,7 @@ from specgen.model.field_types import (
 from specgen.model.film import FilmLimits
 from specgen.model.node import Node
 from specgen.model.product import Role
+from specgen.model.requirement import Required
 
 
 class Corrosivity(StrEnum):
@@ -97,8 +98,11 @@ class Layer(Node):
 
     id: Id = leaf(Polarity.SCOPE, Concern.FILM, "id of the coat", required=True)
     role: Annotated[Role, choice(Role)] = leaf(Polarity.REPLACED, Concern.COMPATIBILITY, "coat type", required=True)
-    product: Id = leaf(Polarity.REPLACED, Concern.PRODUCT, "product (by its id)", required=True, refers="products")
+    product: Id | None = leaf(
+        Polarity.REPLACED, Concern.PRODUCT, "product (by its id), where it is chosen", refers="products"
+    )
     variant: Id | None = leaf(Polarity.REPLACED, Concern.PRODUCT, "variant of that product (by its id)")
+    required: Required | None = part("what the product must be and show, where none is named")
     film: FilmLimits = part("DFT of this coat", required=True)
     passes: CountRange | None = leaf(Polarity.WITHIN, Concern.FILM, "number of cross coats")
     coats: CountRange | None = leaf(

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from specgen.checking import Checked
 from specgen.documents.kind import About
@@ -65,15 +65,16 @@ def print_documents(
         open_warnings=checked.report.count(Severity.WARNING),
         revisions=_revisions(spec, register) if register is not None else {},
     )
+    applying = {kind.name: [one for one in subjects[kind.about] if kind.applies(one, spec)] for kind in kinds.values()}
     printed: dict[str, bytes] = {}
     for kind in kinds.values():
-        for subject in subjects[kind.about]:
+        for subject in applying[kind.name]:
             for file, content in files(kind, subject, context, formats=wanted):
                 printed[file] = content
                 if told is not None:
                     told(file)
     if not printed:
-        raise Refused(_nothing(kinds, wanted, subjects))
+        raise Refused(_nothing(kinds, wanted, subjects, applying))
     return printed
 
 
@@ -94,7 +95,7 @@ def print_issue(
         issue=issue,
         revisions={number: earlier},
     )
-    issued = [kind for kind in KINDS.values() if kind.issued and kind.about == about]
+    issued = [kind for kind in KINDS.values() if kind.issued and kind.about == about and kind.applies(subject, spec)]
     return {name: content for kind in issued for name, content in files(kind, subject, context, issue=issue)}
 
 
@@ -133,9 +134,14 @@ def _subjects(
 
 
 def _nothing(
-    kinds: Iterable[str], formats: Iterable[str], subjects: Mapping[About, list[Job] | list[Product] | list[Spec]]
+    kinds: Iterable[str],
+    formats: Iterable[str],
+    subjects: Mapping[About, list[Job] | list[Product] | list[Spec]],
+    applying: Mapping[str, list[Any]],
 ) -> str:
     about = dict.fromkeys(KINDS[name].about for name in kinds)
     if missing := dict.fromkeys(_HELD[one] for one in about if not subjects[one]):
         return f"the folder holds no {' and no '.join(missing)}"
+    if not any(applying.values()):
+        return f"{', '.join(kinds)}: none is printed before the products are chosen"
     return f"{', '.join(kinds)} does not come in the format {', '.join(formats)}"

@@ -82,10 +82,11 @@ def files(
     `suffix` follows the name of the kind; `issue` is that of the context. Raises RenderError where it cannot be laid out.
     """
     view = kind.view(subject, context)
+    called = kind.called(view) if kind.called is not None else kind.name
     wanted = [format for format in kind.formats if formats is None or format in formats]
     in_short = _IN_SHORT[kind.about](subject, view)
     for format in wanted:
-        name = f"{file_stem(view.number)}-{kind.name}{suffix}.{format}"
+        name = f"{file_stem(view.number)}-{called}{suffix}.{format}"
         if format == "csv" and kind.sheet is not None:
             sheet = kind.sheet(view)
             yield name, write_csv([column.heading for column in sheet.columns], sheet.rows)

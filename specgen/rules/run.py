@@ -5,7 +5,7 @@ A rule that crashes is an error finding of its own, never silence. Called by `sp
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 from time import perf_counter
@@ -45,10 +45,12 @@ def run_rules(
     rules: Iterable[Rule] | None = None,
     timings: Timings | None = None,
     stopped: list[Stopped] | None = None,
+    within: Container[Path] | None = None,
 ) -> list[Finding]:
     """Findings of every rule on every record that is whole in itself, by the day `on`.
 
     A rule that looks up what is not whole is silent there, and `stopped` takes it. `timings` takes the seconds of each rule.
+    `within` names the only records to judge.
     The first rule to ask for a figure that several need pays for it.
     """
     spec = loaded.judged
@@ -62,6 +64,8 @@ def run_rules(
         if rule.on not in of_kind:
             of_kind[rule.on] = tuple(_subjects(loaded, spec, rule.on))
         for path, subject in of_kind[rule.on]:
+            if within is not None and path not in within:
+                continue
             found.extend(_run(rule, path, subject, spec, loaded, on, halted))
         if timings is not None:
             timings[rule.id] = perf_counter() - begun
@@ -106,7 +110,7 @@ def _run(
 
 
 def _finding(rule: Rule, path: Path, problem: Problem, spec: Spec, loaded: Loaded) -> Finding:
-    whole = problem.path if problem.absolute else path + problem.path
+    whole = _where_required(problem.path if problem.absolute else path + problem.path, spec)
     severity, source = _weight(rule, problem, spec)
     missing = loaded.missing(whole)
     # the address of the first thing that is missing; what it is missing in is one step above
@@ -122,6 +126,15 @@ def _finding(rule: Rule, path: Path, problem: Problem, spec: Spec, loaded: Loade
         remedy += loaded.stayed(whole)
     why, taken = rule.page.why, base is not None
     return Finding(rule.id, severity, place, address, what, why, remedy, str(source), cause, carried_over=taken)
+
+
+def _where_required(path: Path, spec: Spec) -> Path:
+    """The requirement on the product of a coat, where a rule speaks of its product and none is named."""
+    if path[0] == "systems" and path[2:3] == ("layers",) and path[4:] == ("product",):
+        layers = spec.systems[path[1]].layers
+        if any(layer.id == path[3] and layer.product is None and layer.required is not None for layer in layers):
+            return (*path[:-1], "required")
+    return path
 
 
 def _record_at(path: Path, spec: Spec) -> Node | None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from specgen.standards.citations import LOGIC, cite
+from specgen.standards.citations import ARITHMETIC, LOGIC, cite
 from specgen.standards.tables import table
 from specgen.trade.film import ON_AREA, PERCENT
 from specgen.trade.given import Source, take, take_cell
@@ -52,6 +52,14 @@ def practical_spreading_rate(id: str, theoretical: Source, loss: Loss, unit: str
     return work(
         id, name, formula, inputs, kind="spreading_rate", unit=unit, places=places, source=_LITRES, note=PERCENT
     )
+
+
+def film_volume(id: str, area: Source, film: Source) -> Working:
+    """Litres of dry film on an area, whatever the paint; exact."""
+    inputs = (take("A", "area", area, "area", "m2"), take("DFT", "dry film thickness", film, "thickness", "um"))
+    note = listed("{first}; {more}", [N_("1000: mL in a litre"), ON_AREA])
+    name = N_("volume of dry film")
+    return work(id, name, "A * DFT / 1000", inputs, kind="volume", unit="L", places=2, source=ARITHMETIC, note=note)
 
 
 @dataclass(frozen=True, slots=True)

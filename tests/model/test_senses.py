@@ -68,6 +68,7 @@ TYPES_IN_USE = [
     "release rate such as 40 g/h",
     "room volume such as 40 m3",
     "share such as 40 %",
+    "share range such as 40..60 %",
     "spreading rate such as 40 m2/L",
     "surface density such as 40 mg/m2",
     "temperature difference range such as 40..60 K",

@@ -2,6 +2,7 @@
 
 from specgen.documents.hazard_card.view import hazard_card
 from specgen.documents.kind import Kind
+from specgen.facts.requirement import names_products
 
 KIND = Kind(
     name="hazard-card",
@@ -9,5 +10,6 @@ KIND = Kind(
     about="job",
     formats=("pdf", "html"),
     view=hazard_card,
+    applies=names_products,
     issued=True,
 )

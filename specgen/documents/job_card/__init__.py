@@ -2,6 +2,7 @@
 
 from specgen.documents.job_card.view import job_card
 from specgen.documents.kind import Kind
+from specgen.facts.requirement import names_products
 
 KIND = Kind(
     name="job-card",
@@ -9,5 +10,6 @@ KIND = Kind(
     about="job",
     formats=("pdf", "html"),
     view=job_card,
+    applies=names_products,
     issued=True,
 )

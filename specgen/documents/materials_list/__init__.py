@@ -2,6 +2,7 @@
 
 from specgen.documents.kind import Kind
 from specgen.documents.materials_list.view import materials_list
+from specgen.facts.requirement import names_products
 
 KIND = Kind(
     name="materials-list",
@@ -10,5 +11,6 @@ KIND = Kind(
     formats=("csv",),
     view=materials_list,
     sheet=lambda listed: listed.sheet,
+    applies=names_products,
     issued=True,
 )

@@ -40,12 +40,14 @@ class MergedSafety:
     rules: TableView
 
 
-def merged_safety(products: Sequence[Product], job: Job, spec: Spec, words: Words) -> MergedSafety:
-    """The hazards of the products and of thinners and cleaners, the gravest word first."""
+def merged_safety(products: Sequence[Product], job: Job, spec: Spec, words: Words) -> MergedSafety | None:
+    """The hazards of the products and of thinners and cleaners, the gravest word first; None where none is named."""
     alone = (
         *(panel for product in products for panel in hazards([product], spec, words)),
         *chemical_hazards(job, words),
     )
+    if not alone:
+        return None
     gravest = gravest_of(alone)
     named = _Named([panel.product for panel in alone], words)
     own = _Named([product.name for product in products], words)

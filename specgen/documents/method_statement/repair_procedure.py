@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.method_statement.conditions import Condition, paper_window
+from specgen.documents.method_statement.open_coats import HARD_BY_SHEET
 from specgen.documents.parts.application import full_cure_at, sandable
 from specgen.documents.parts.coats import coat_name, numbered, total
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -175,10 +176,12 @@ def _hard(systems: Sequence[System], job: Job, spec: Spec, words: Words) -> str:
 
     Dust of isocyanate or epoxy that has not cured does harm long after the film is dry to handle.
     """
-    products = {layer.product: spec.product_of(layer) for system in systems for layer in system.layers}
+    products = {product.id: product for system in systems for product in spec.products_in(system)}
     timed = [product for product in products.values() if product.sandable_after]
     harmful = list({product.id: product for system in systems for product in _harmful(system, spec)}.values())
     said = [_from_when(timed, job, words)] if timed else []
+    if any(layer.product is None for system in systems for layer in system.layers):
+        said.append(words(HARD_BY_SHEET))
     if harmful:
         said.append(_until_cured(harmful, job, words, only=bool(timed)))
     elif len(timed) < len(products):

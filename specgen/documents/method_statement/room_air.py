@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
+from specgen.documents.method_statement.open_coats import AIR_BY_SHEET
 from specgen.documents.method_statement.short_names import short_names
 from specgen.documents.parts.annex import WorkingView, annex, held
 from specgen.documents.parts.caution_catalogue import (
@@ -40,6 +41,7 @@ from specgen.facts.job.air import (
     unmeasured_clearance,
 )
 from specgen.facts.job.confined import is_confined, place_of
+from specgen.facts.requirement import names_products
 from specgen.model.application import Workplace
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -201,12 +203,16 @@ def _limit(asked: FlowAsked, found: ProductAir, words: Words) -> str:
 
 
 def _statements(job: Job, spec: Spec, listed: tuple[ProductAir, ...], words: Words) -> Iterator[str]:
+    stated = job.ventilation.statement if job.ventilation is not None else None
+    if not listed and not names_products(job, spec):
+        yield from (*((stated,) if stated is not None else ()), words(AIR_BY_SHEET))
+        return
     if job.ventilation is None or not listed:
         outdoors = place_of(job) is Workplace.OUTDOORS
         yield words(NO_AIR_OUTDOORS if outdoors else NO_AIR_STATED).replace("{time}", unmeasured_clearance())
         return
-    if job.ventilation.statement is not None:
-        yield job.ventilation.statement
+    if stated is not None:
+        yield stated
     known = laws_of_air(spec.project.jurisdictions, listed)
     laws = ", ".join(entry.law for entry in known if entry.has_limits)
     if not spec.project.states("jurisdictions"):

@@ -29,7 +29,7 @@ class JobSafety:
     emergency: str
     entry: tuple[tuple[str, str], ...]
     banned: tuple[tuple[str, str], ...]
-    merged: MergedSafety
+    merged: MergedSafety | None
     air: AirView
     voc: TableView
 

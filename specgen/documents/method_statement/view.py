@@ -13,6 +13,7 @@ from specgen.comparison.address_words import address_in_words
 from specgen.documents.context import Context
 from specgen.documents.method_statement.build import BuildView, builds
 from specgen.documents.method_statement.faults import FaultsView, faults
+from specgen.documents.method_statement.open_coats import OpenCoats, open_coats
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedure
 from specgen.documents.method_statement.safety import JobSafety, job_safety, let_off
 from specgen.documents.parts.annex import WorkingView, annex, grouped
@@ -42,7 +43,9 @@ _SECTIONS = (Section.REPAIR, Section.DEFECTS, Section.MATERIALS, Section.DRAWING
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MethodStatement:
-    """The whole document. `left_out` names the sections its author left out; such a section is None or empty."""
+    """The whole document. `open` is what it says as a performance specification, None where every product is named.
+
+    `left_out` names the sections its author left out; such a section is None or empty."""
 
     number: str
     title: str
@@ -65,6 +68,7 @@ class MethodStatement:
     repair: RepairProcedure | None
     faults: FaultsView | None
     safety: JobSafety
+    open: OpenCoats | None
     materials: TableView | None
     supplies: TableView | None
     transfer_efficiency: str
@@ -87,8 +91,11 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
     place = place_of_calculations(job.document, spec.project)
     safety = job_safety(job, released, context, after=len(listed), numbered=place is not Calculations.NONE)
     every = grouped((*listed, *safety.air.workings))
+    left_open = open_coats(builds_of(job, spec), job, spec, figures, words)
     title = words("Calculations of the method statement")
-    workings, apart = placed(place, every, "method-statement", job.document.number, title, context)
+    if left_open is not None:
+        title = words("Calculations of the performance specification")
+    workings, apart = placed(place, every, called(left_open), job.document.number, title, context)
     told = builds(job, spec, figures, words, drawn=Section.DRAWINGS not in without)
     efficiency = job.consumption.transfer_efficiency if job.consumption is not None else None
     return MethodStatement(
@@ -113,6 +120,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         repair=repair_procedure(job, spec, builds_of(job, spec), words) if Section.REPAIR not in without else None,
         faults=faults(job, spec, words) if Section.DEFECTS not in without else None,
         safety=safety,
+        open=left_open,
         materials=_materials(figures, spec, words) if Section.MATERIALS not in without else None,
         supplies=supplies_table(supplies(job, spec, figures, words), words)
         if Section.MATERIALS not in without
@@ -126,6 +134,11 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         parties=tuple(_parties(spec.project, words)),
         program=context.program,
     )
+
+
+def called(left_open: OpenCoats | None) -> str:
+    """The name in the names of its files."""
+    return "method-statement" if left_open is None else "performance-specification"
 
 
 def _left_out(job: Job, place: Calculations, words: Words) -> Iterator[str]:

@@ -12,6 +12,7 @@ from typing import Literal
 
 from specgen.documents.method_statement.between_coats import BetweenView
 from specgen.documents.method_statement.conditions import NOT_STATED, Condition
+from specgen.documents.method_statement.open_coats import BY_SHEET, INTERVAL_BY_SHEET
 from specgen.documents.parts.application import ApplicationStep, ApplicationView, application_at
 from specgen.documents.parts.coats import CoatView, Wait
 from specgen.documents.parts.inspection import limits, passes
@@ -26,6 +27,7 @@ from specgen.model.hazards import Task
 from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import Spec
+from specgen.model.stand_in import StandIn
 from specgen.model.system import Layer
 
 
@@ -139,7 +141,7 @@ def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) ->
         last = place == len(layers) - 1
         above = coats[layers[place + 1].id].name if not last else ""
         product = spec.product_of(layer)
-        applied = application_at(product, job, words)
+        applied = application_at(product, job, words) if layer.product is not None else None
         described = numbers.described.get(product.id)
         begun, after = _conditions(told, coat, words)
         treated = [step for step in after if not step.interval]
@@ -147,7 +149,11 @@ def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) ->
         rows = (
             *at.stage(Stage.APPLICATION),
             *(WorkRow(kind="step", number="", title="", text=step.text, source=step.source) for step in begun),
-            *_apply(coat, applied, product, job, described, words),
+            *(
+                _apply(coat, applied, product, job, described, words)
+                if applied is not None
+                else _apply_chosen(coat, words)
+            ),
             *on_the_coat,
             *_treat(treated, product, job, words),
             *once_sanded,
@@ -156,18 +162,20 @@ def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) ->
         short = words("Coat {}").format(coat.name)
         named = ", ".join(part for part in (coat.product, coat.variant, coat.order_number, coat.needed) if part)
         wait = waits.get(above)
-        ends = _to_next(wait, [step for step in after if step.interval], words) if above else _to_service(told, words)
+        unstated = NOT_STATED if layer.product is not None else INTERVAL_BY_SHEET
+        late = [step for step in after if step.interval]
+        ends = _to_next(wait, late, unstated, words) if above else _to_service(told, words)
         phase = _phase(
             numbers,
             words,
             words("{coat}: {product}").format(coat=short, product=named),
             short,
-            "" if described else _lead(applied, words),
+            "" if described or applied is None else _lead(applied, words),
             rows,
             ends,
             _sanding(product, job, words) if above and not treated else (),
         )
-        if described is None:
+        if described is None and applied is not None:
             numbers.described[product.id] = next(row.number for row in phase.rows if row.kind == "step")
         yield phase
 
@@ -281,16 +289,20 @@ def _treat(steps: Sequence[Condition], below: Product, job: Job, words: Words) -
 
 def _sanding(product: Product, job: Job, words: Words) -> tuple[str, ...]:
     """The cautions of sanding a coat of the product."""
+    if isinstance(product, StandIn):
+        return (words(BY_SHEET),)
     return cautions_at(Task.SANDING, [product], words, place=place_of(job))
 
 
-def _to_next(wait: Wait | None, intervals: Sequence[Condition], words: Words) -> tuple[tuple[str, str], ...]:
+def _to_next(
+    wait: Wait | None, intervals: Sequence[Condition], unstated: str, words: Words
+) -> tuple[tuple[str, str], ...]:
     """The interval to the next coat, with the source of the tables; they also say what is done late where the author does not."""
     if wait is not None and (wait.late or not intervals):
         return ((_next(wait, words), "; ".join(step.source for step in intervals if step.source)),)
     if intervals:
         return tuple((step.text, step.source) for step in intervals)
-    return ((words(NOT_STATED), ""),)
+    return ((words(unstated), ""),)
 
 
 def _to_service(told: Told, words: Words) -> tuple[tuple[str, str], ...]:
@@ -313,11 +325,7 @@ def _apply(
     """From shaking to the cleared valve. A product that was described before is only applied again, as it was there."""
     place = place_of(job)
     passes_said = coat.passes.replace("\n", " ")
-    film = (
-        words("WFT {film} {of_what}").format(film=coat.wet, of_what=coat.wet_of) if coat.wet else "",
-        words("DFT {}").format(coat.film) if coat.film else "",
-    )
-    done = tuple(part for part in film if part)
+    done = _done(coat, words)
     if described is not None:
         yield WorkRow(
             kind="step",
@@ -361,6 +369,27 @@ def _apply(
             lines=tuple(f"{name}: {text}" for name, text in applied.part_used),
             done=applied.dries,
         )
+
+
+def _apply_chosen(coat: CoatView, words: Words) -> Iterator[WorkRow]:
+    """The one step of a coat whose product is not chosen: how it is mixed and sprayed follows from its data sheet."""
+    text = words("{passes}. Otherwise according to the product data sheet of the product chosen.")
+    yield WorkRow(
+        kind="step",
+        number="",
+        title=words("Apply"),
+        text=text.format(passes=coat.passes.replace("\n", " ")).lstrip(". "),
+        safety=(words(BY_SHEET),),
+        done=_done(coat, words),
+    )
+
+
+def _done(coat: CoatView, words: Words) -> tuple[str, ...]:
+    film = (
+        words("WFT {film} {of_what}").format(film=coat.wet, of_what=coat.wet_of) if coat.wet else "",
+        words("DFT {}").format(coat.film) if coat.film else "",
+    )
+    return tuple(part for part in film if part)
 
 
 def _next(wait: Wait, words: Words) -> str:

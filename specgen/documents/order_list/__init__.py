@@ -11,4 +11,5 @@ KIND = Kind(
     view=order_list,
     sheet=lambda listed: listed.sheet,
     apart=lambda listed: listed.apart,
+    applies=lambda spec, _: any(any(spec.products_of(job)) for job in spec.jobs.values()),
 )

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from specgen.documents.parts.clauses import to_be_offered
 from specgen.documents.parts.protection import spraying_wear
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.quantities import Quantities
@@ -108,7 +109,7 @@ def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quanti
     return CoatView(
         layer=layer.id,
         name=coat_name(number, layer, words),
-        product=product.name,
+        product=product.name if layer.product is not None else to_be_offered(layer, words),
         variant=variant.name if variant is not None else "",
         order_number=variant.order_number if variant is not None else "",
         passes=_passes(layer, words),

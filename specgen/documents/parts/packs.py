@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from specgen.documents.parts.wording import Words
-from specgen.model.product import PackForm, Product, Variant
+from specgen.model.product import Colour, PackForm, Product, Variant
 
 
 def colour(variant: Variant | None) -> str:
     """`house card 7, tile red`: the customer's standard, the number in it, and the name; empty where none is stated."""
     stated = variant.colour if variant is not None else None
-    if stated is None:
-        return ""
+    return colour_words(stated) if stated is not None else ""
+
+
+def colour_words(stated: Colour) -> str:
+    """`house card 7, tile red`."""
     return f"{stated.standard} {stated.number}" + (f", {stated.name}" if stated.name else "")
 
 

@@ -44,7 +44,7 @@ def possible_faults(job: Job, spec: Spec) -> tuple[Row, ...]:
 def _work(job: Job, spec: Spec) -> _Work:
     preparations = [spec.preparation_of(job, item) for item in job.items]
     return _Work(
-        products=tuple(spec.products_of(job)),
+        products=tuple(map(spec.product_of, spec.layers_of(job))),
         roles=frozenset(layer.role for system in spec.systems_of(job) for layer in system.layers),
         steps=frozenset(
             step.do for preparation in preparations if preparation is not None for step in preparation.steps

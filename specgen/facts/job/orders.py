@@ -151,7 +151,7 @@ def _added(key: str, name: str, needs: Sequence[tuple[str, Working]], *, places:
 
 def _gaps(job: Job, figures: Quantities, spec: Spec) -> Iterable[NotCounted]:
     """What the sums leave out, so that nobody takes them for the whole."""
-    wanted = {(layer.product, layer.variant): None for system in spec.systems_of(job) for layer in system.layers}
+    wanted = dict.fromkeys((layer.product, layer.variant) for layer in spec.layers_of(job) if layer.product is not None)
     for item in job.items:
         if item.id not in figures.areas:
             yield NotCounted(job.id, item.id, _NO_AREA)

@@ -13,7 +13,7 @@ from functools import partial
 from specgen.facts.job.areas import item_area, summed_area
 from specgen.facts.job.packs import Need, contents_of, loss_on_the_way, need_of_cans, need_of_tins
 from specgen.facts.layer.figures import solids_in_can, solids_sprayed, wet_target
-from specgen.facts.layer.film import planned_film
+from specgen.facts.layer.film import Film, planned_film
 from specgen.facts.memo import memoised
 from specgen.facts.pairs.parts import BLASTING, is_jetting
 from specgen.model.job import DeadVolumeTable, Item, Job
@@ -21,7 +21,7 @@ from specgen.model.product import Product, Variant
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.standards.citations import ARITHMETIC
-from specgen.trade.consumption import Demand
+from specgen.trade.consumption import Demand, film_volume
 from specgen.trade.dead_volume import DeadVolume, dead_volume
 from specgen.trade.film import PERCENT
 from specgen.trade.given import Given, Source, take
@@ -58,6 +58,7 @@ class Quantities:
     layer_packs: dict[LayerKey, Working] = field(default_factory=dict)
     packs: dict[PackKey, Working] = field(default_factory=dict)
     thinners: dict[LayerKey, Working] = field(default_factory=dict)
+    film_volumes: dict[LayerKey, Working] = field(default_factory=dict)
     supporting: list[Working] = field(default_factory=list)
     not_known: list[NotKnown] = field(default_factory=list)
 
@@ -65,7 +66,8 @@ class Quantities:
         """Every Working of the job, each before those that build on it."""
         seen: dict[str, Working] = {}
         groups = (self.supporting, self.areas.values(), self.wet_targets.values(), self.wet_thinnest.values())
-        for group in (*groups, self.layer_packs.values(), self.packs.values(), self.thinners.values()):
+        needs = (self.layer_packs.values(), self.packs.values(), self.thinners.values(), self.film_volumes.values())
+        for group in (*groups, *needs):
             for working in group:
                 if seen.setdefault(working.id, working) != working:
                     raise ValueError(f"two figures of the job are called {working.id}")
@@ -122,6 +124,9 @@ def _area(found: Quantities, job: Job, item: Item) -> None:
 
 
 def _wet(found: Quantities, system: System, layer: Layer, spec: Spec) -> None:
+    if layer.product is None:
+        # how much of the wet film stays is told by the product that is chosen
+        return
     solids = _solids(spec, layer.product, layer.variant, solids_sprayed)
     if isinstance(solids, NotKnown):
         # a comb without solids stays without a target; only what cannot be is told
@@ -151,8 +156,11 @@ def _packs(found: Quantities, job: Job, spec: Spec) -> None:
         whole = _together(found, job, f"area-of.{system.id}", items)
         rough = whole if blasted == items else _together(found, job, f"blasted-area-of.{system.id}", blasted)
         for layer in system.layers:
-            wanted = by_pack.setdefault((layer.product, layer.variant), [])
             film = planned_film(system, layer, spec)
+            if layer.product is None:
+                _film_volume(found, (system.id, layer.id), film, whole)
+                continue
+            wanted = by_pack.setdefault((layer.product, layer.variant), [])
             if film is not None and whole is not None:
                 wanted.append(((system.id, layer.id), Demand(whole, film.given)))
                 if panels is not None:
@@ -165,6 +173,13 @@ def _packs(found: Quantities, job: Job, spec: Spec) -> None:
     for system in spec.systems_of(job):
         for layer in system.layers:
             _thinner(found, system, layer)
+
+
+def _film_volume(found: Quantities, key: LayerKey, film: Film | None, area: Working | None) -> None:
+    """The dry film of a coat whose product is not chosen: what of it has to lie on the parts, whatever the paint."""
+    if film is None or area is None:
+        return
+    found.film_volumes[key] = film_volume(f"film-volume.{key[0]}.{key[1]}", area, film.given)
 
 
 def _together(found: Quantities, job: Job, name: str, items: list[Item]) -> Working | None:

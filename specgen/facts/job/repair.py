@@ -15,8 +15,7 @@ from specgen.units.quantity import Quantity
 
 def harmful_dust(system: System, spec: Spec) -> tuple[Product, ...]:
     """The products of a system, each once, whose dust does harm until it has cured: isocyanate or epoxy, known or possible."""
-    products = {layer.product: spec.product_of(layer) for layer in system.layers}
-    return tuple(product for product in products.values() if {"isocyanate", "epoxy"} & traits_of(product))
+    return tuple(product for product in spec.products_in(system) if {"isocyanate", "epoxy"} & traits_of(product))
 
 
 def widest(ring: Literal["feather", "lap", "sanded"], items: Sequence[Item]) -> Quantity | None:

@@ -10,8 +10,8 @@ from specgen.model.system import Layer
 
 
 def sprayed_on(job: Job, spec: Spec) -> tuple[Product, ...]:
-    """Each product of which a coat of the job makes mist, or does not say that it makes none."""
-    layers = [layer for system in spec.systems_of(job) for layer in system.layers]
+    """Each product that the job names of which a coat makes mist, or does not say that it makes none."""
+    layers = [layer for layer in spec.layers_of(job) if layer.product is not None]
     return tuple({layer.product: spec.product_of(layer) for layer in layers if _may_be(layer, spec)}.values())
 
 

@@ -52,10 +52,11 @@ def film_limit(system: System, layer: Layer, spec: Spec, limit: Limit) -> Film |
     stated: Quantity | None = getattr(layer.film, limit)
     if stated is not None:
         return Film(stated, ("systems", system.id, "layers", layer.id, "film", limit), "layer")
-    lent: Quantity | None = getattr(spec.product_of(layer).film, limit)
+    product = spec.product_of(layer)
+    lent: Quantity | None = getattr(product.film, limit)
     if lent is None or limit not in _BORROWED:
         return None
-    return Film(lent, ("products", layer.product, "film", limit), "product")
+    return Film(lent, ("products", product.id, "film", limit), "product")
 
 
 def has_film_limits(system: System, layer: Layer, spec: Spec) -> bool:

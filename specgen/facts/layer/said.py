@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from specgen.facts.layer.film import Limit
 from specgen.facts.layer.sums import film_sum_of, total_film
+from specgen.facts.requirement import types_required
 from specgen.model.product import Role
 from specgen.model.spec import Spec
 from specgen.model.system import System
@@ -98,7 +99,11 @@ def is_one_of(said: Quantity, films: list[Quantity]) -> bool:
 def kinds_missing(text: str, system: System, spec: Spec) -> list[str]:
     """The kinds of paint that a text names and no coat of the system is."""
     said = _ELSEWHERE.sub("", text)
-    held = [(spec.product_of(layer).binder, layer.role) for layer in system.layers]
+    held = [
+        (binder, layer.role)
+        for layer in system.layers
+        for binder in types_required(layer) or (spec.product_of(layer).binder,)
+    ]
     return [
         name
         for name, pattern, binders, roles in _KINDS

@@ -68,4 +68,4 @@ def _texts(job: Job, spec: Spec) -> Iterator[tuple[Path, str, str]]:
     for system in spec.systems_of(job):
         for layer in system.layers:
             if layer.before_next is not None:
-                yield ("systems", system.id, "layers", layer.id, "before_next"), layer.before_next, layer.product
+                yield ("systems", system.id, "layers", layer.id, "before_next"), layer.before_next, layer.product or ""

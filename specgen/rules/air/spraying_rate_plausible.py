@@ -30,7 +30,7 @@ from specgen.trade.working import Working
 @rule("AIR007", on=Job, severity=WARNING, source=PRACTICE)
 def spraying_rate_plausible(job: Job, spec: Spec, on: date) -> Problems:
     rate = job.ventilation.spraying_rate if job.ventilation is not None else None
-    if rate is None or any(product.pack.form is not PackForm.AEROSOL for product in spec.products_of(job)):
+    if rate is None or any(product.pack.form is not PackForm.AEROSOL for product in spec.paints_of(job)):
         return
     path, row = ("ventilation", "spraying_rate"), table("spray_rates").row("id", "aerosol")
     slow, fast = (

@@ -78,14 +78,14 @@ def air_for_painting(job: Job, spec: Spec, on: date) -> Problems:
     name = "temperature_default" if vehicles else "temperature"
     row = table("climate_limits").row("id", name)
     least, most = (Quantity.of("temperature", int(row[name]), "degC", row[name]) for name in ("least", "most"))
-    silent = [product.id for product in spec.products_of(job) if product.climate is None or product.climate.air is None]
+    silent = [product.id for product in spec.paints_of(job) if product.climate is None or product.climate.air is None]
     if not silent:
         return
     path, general = ("climate", "air"), f"{least} to {most}"
     kept = job.climate.air if job.climate is not None else None
     if kept is None:
         # where another product has a limit, the rule on stating the climate asks for it
-        if len(silent) == len(list(spec.products_of(job))):
+        if len(silent) == len(spec.paints_of(job)):
             what = f"cannot be assessed: {job.id} and its products state no air temperature; the general range is {general}"
             yield Problem(path, what, severity=NOTE)
     elif kept.low is None or kept.low < least or kept.high is None or kept.high > most:

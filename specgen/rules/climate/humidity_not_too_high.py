@@ -44,14 +44,15 @@ def humidity_not_too_high(job: Job, spec: Spec, on: date) -> Problems:
     row = table("climate_limits").row("id", "humidity")
     limit = Quantity.of("humidity", int(row["most"]), "%", row["most"])
     path = ("climate", "humidity")
+    paints = spec.paints_of(job)
     silent = [
         product.id
-        for product in spec.products_of(job)
+        for product in paints
         if product.climate is None or product.climate.humidity is None or product.climate.humidity.high is None
     ]
     kept = job.climate.humidity if job.climate is not None else None
     if kept is None or kept.high is None:
-        if silent and len(silent) == len(list(spec.products_of(job))):
+        if silent and len(silent) == len(paints):
             what = (
                 f"cannot be assessed: {job.id} and its products state no maximum humidity; the general limit is {limit}"
             )
@@ -60,7 +61,9 @@ def humidity_not_too_high(job: Job, spec: Spec, on: date) -> Problems:
         what = (
             f"relative humidity up to {kept.high}; {', '.join(silent)} state no limit, and the general limit is {limit}"
         )
-        yield Problem(path, what)
+        # a product that is not chosen yet may be one made for humid air
+        chosen = any(key in spec.products for key in silent)
+        yield Problem(path, what, severity=None if chosen else WARNING)
     elif kept.high > limit:
         what = f"relative humidity up to {kept.high} is within the limits of the products but above the general limit, {limit}"
         yield Problem(path, what, severity=WARNING)

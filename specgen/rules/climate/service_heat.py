@@ -34,7 +34,7 @@ def service_heat(job: Job, spec: Spec, on: date) -> Problems:
         if item.service_temperature is None or system is None:
             continue
         path = ("items", item.id, "service_temperature")
-        for product in dict.fromkeys(layer.product for layer in system.layers):
+        for product in dict.fromkeys(layer.product for layer in system.layers if layer.product is not None):
             stated = spec.products[product].service_temperature
             limit = stated.continuous_max if stated is not None else None
             if limit is None:

@@ -39,7 +39,7 @@ def packs_ordered(job: Job, spec: Spec, on: date) -> Problems:
     if not lines:
         return
     figures = quantities(job, spec)
-    used = {(layer.product, layer.variant) for system in spec.systems_of(job) for layer in system.layers}
+    used = {(layer.product, layer.variant) for layer in spec.layers_of(job) if layer.product is not None}
     for line in lines:
         path = ("consumption", "ordered", line.id)
         keys = {key for key in used if key[0] == line.product and line.variant in {None, key[1]}}

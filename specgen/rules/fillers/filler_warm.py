@@ -46,7 +46,7 @@ _LIMITS = table("climate_limits")
 )
 def filler_warm(job: Job, spec: Spec, on: date) -> Problems:
     warm = _LIMITS.row("id", "filler_temperature")
-    if not any(product.binder == BODY_FILLER for product in spec.products_of(job)):
+    if not any(spec.product_of(layer).binder == BODY_FILLER for layer in spec.layers_of(job)):
         return
     kept, path, least = job.climate.air if job.climate is not None else None, ("climate", "air"), warm["least"]
     if kept is None:

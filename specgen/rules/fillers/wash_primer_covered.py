@@ -75,4 +75,5 @@ def _interval(layer: Layer, above: Layer, published: Range, spec: Spec) -> Probl
     held = Range(published.kind, None, published.high) if stated else published
     if not held.holds_all_of(planned):
         what = f"the interval {show_range(planned)} between {layer.id} and {above.id} is outside the published interval, {show_range(published)}"
-        yield Problem(("layers", layer.id, "overcoat_interval"), what, severity=WARNING if stated else None)
+        weak = stated or layer.product is None
+        yield Problem(("layers", layer.id, "overcoat_interval"), what, severity=WARNING if weak else None)

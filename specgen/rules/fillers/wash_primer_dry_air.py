@@ -48,7 +48,7 @@ _LIMITS = table("climate_limits")
 )
 def wash_primer_dry_air(job: Job, spec: Spec, on: date) -> Problems:
     blush = _LIMITS.row("id", "wash_primer_humidity")
-    if not any(product.binder == "wash_primer" for product in spec.products_of(job)):
+    if not any(spec.product_of(layer).binder == "wash_primer" for layer in spec.layers_of(job)):
         return
     kept, path = job.climate.humidity if job.climate is not None else None, ("climate", "humidity")
     if kept is None:

@@ -31,5 +31,5 @@ def comb_on_fast_film(system: System, spec: Spec, on: date) -> Problems:
     unfit = {row["id"] for row in table("comb_unfit_binders").rows}
     for layer in system.layers:
         if layer.wet_target is not None and spec.product_of(layer).binder in unfit:
-            what = f"a target WFT is stated for {layer.id}, but {layer.product} flashes off before a comb gauge can be read"
+            what = f"a target WFT is stated for {layer.id}, but {spec.product_of(layer).id} flashes off before a comb gauge can be read"
             yield Problem(("layers", layer.id, "wet_target"), what)

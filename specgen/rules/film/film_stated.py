@@ -58,7 +58,8 @@ def film_stated(system: System, spec: Spec, on: date) -> Problems:
         path = ("layers", layer.id, "film")
         limits = (film_limit(system, layer, spec, limit) for limit in ("nominal", "max"))
         if product.film.nominal is None and not any(limits) and not _follows(layer, spec):
-            what = f"the coat {layer.id} has no DFT: neither it nor its product {layer.product} states one"
+            nobody = f": neither it nor its product {layer.product} states one" if layer.product is not None else ""
+            what = f"the coat {layer.id} has no DFT{nobody}"
             yield Problem(path, what)
         elif layer.film.nominal is None or not _assessed(system, layer, spec):
             what = f"the coat {layer.id} has no minimum DFT, and no nominal DFT with an acceptance rule"

@@ -52,6 +52,8 @@ def thinner_allowed(system: System, spec: Spec, on: date) -> Problems:
             yield Problem(
                 path, f"thinner addition {layer.thinner}, but the product {product.id} is supplied in an aerosol can"
             )
+        elif layer.product is None:
+            continue  # what the coat allows is asked of the product that is offered
         elif most is None:
             what = (
                 f"a thinner addition of {layer.thinner} cannot be assessed: the product {product.id} states no maximum"

@@ -82,7 +82,7 @@ from specgen.units.quantity import as_range
 @rule("FLM013", on=System, severity=ERROR, source=LOGIC)
 def wet_target_dries_right(system: System, spec: Spec, on: date) -> Problems:
     for layer in system.layers:
-        if layer.wet_target is None:
+        if layer.wet_target is None or layer.product is None:
             continue
         path = ("layers", layer.id, "wet_target")
         product, variant = spec.product_of(layer), spec.variant_of(layer)

@@ -69,7 +69,7 @@ def banned_absent(job: Job, spec: Spec, on: date) -> Problems:
 def _products(job: Job, system: System | None, spec: Spec) -> tuple[Product, ...]:
     if system is None:
         return tuple(spec.products_of(job))
-    return tuple({layer.product: spec.product_of(layer) for layer in system.layers}.values())
+    return spec.products_in(system)
 
 
 def _steps(job: Job, ban: Banned, system: System | None, spec: Spec) -> Problems:

@@ -70,7 +70,7 @@ def finished_film_read(job: Job, spec: Spec, on: date) -> Problems:
 
 def _asked(system: System, last: Layer, spec: Spec) -> bool:
     """Whether the finished film has to be known: by the category it serves, or by a stated total where the finish is not one inspected visually."""
-    from_cans = spec.products[last.product].pack.form is PackForm.AEROSOL
+    from_cans = spec.product_of(last).pack.form is PackForm.AEROSOL
     return system.category is not None or not (system.total is None or from_cans or last.role in _BY_EYE)
 
 

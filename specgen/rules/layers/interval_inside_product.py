@@ -85,12 +85,14 @@ from specgen.rules.kit import (
 def interval_inside_product(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         path, planned = ("layers", below.id, "overcoat_interval"), below.overcoat_interval
-        if planned is None:
+        if planned is None or below.product is None:
             continue
         # each job is assessed by the interval its method statement prints; of two jobs at one interval the colder is named
         judged: set[str] = set()
         for air in airs_of(system, spec):
             held = interval(below, above, spec, air)
+            if held.window is None and above.product is None:
+                break
             if held.window is None or held.allowed is None:
                 what = f"the interval between {below.id} and {above.id} cannot be assessed: the product {below.product} states none for {above.product}"
                 yield Problem(path, what, severity=NOTE)

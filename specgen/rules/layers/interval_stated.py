@@ -23,7 +23,7 @@ from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Spec, System, d
 @rule("LAY007", on=System, severity=WARNING, source=LOGIC)
 def interval_stated(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
-        if below.overcoat_interval is None:
+        if below.overcoat_interval is None and below.product is not None:
             yield Problem(
                 ("layers", below.id, "overcoat_interval"),
                 f"no overcoating interval is stated between {below.id} and {above.id}",

@@ -84,7 +84,7 @@ from specgen.facts.job.dew_point import least_margin
 from specgen.facts.layer.intervals import air_of, windows_for
 from specgen.facts.pairs.layers import LayerPair, layer_pairs
 from specgen.facts.pairs.overcoat import table_row, weakest
-from specgen.rules.kit import ERROR, Job, Problem, Problems, Spec, date, rule, table
+from specgen.rules.kit import ERROR, WARNING, Job, Problem, Problems, Spec, date, rule, table
 
 _LIMITS = table("climate_limits")
 
@@ -101,13 +101,16 @@ def blush_under_polyurethane(job: Job, spec: Spec, on: date) -> Problems:
             # the tables name the layer of urea wherever isocyanate meets the amine of an epoxy
             if "urea_skin" not in pair.verdict.mechanisms or pair.below.blush_wash:
                 continue
-            reasons = [*_cold(job, pair, spec), *_damp(job)]
+            damp = list(_damp(job))
+            reasons = [*_cold(job, pair, spec), *damp]
             if not reasons:
                 continue
             path = ("systems", system.id, "layers", pair.below.id, "blush_wash")
             what = f"{pair.above.id} is a polyurethane over the epoxy {pair.below.id}, and {job.id} allows {'; '.join(reasons)}"
             ground = weakest(table_row("mechanisms", "amine_blush"), pair.verdict.citation)
-            yield Problem(path, what, source=ground, absolute=True)
+            # an epoxy that is not chosen yet may be one made for the cold
+            weight = WARNING if pair.below.product is None and not damp else None
+            yield Problem(path, what, severity=weight, source=ground, absolute=True)
 
 
 def _cold(job: Job, pair: LayerPair, spec: Spec) -> Iterator[str]:

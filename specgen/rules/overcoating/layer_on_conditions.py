@@ -35,6 +35,8 @@ def layer_on_conditions(system: System, spec: Spec, on: date) -> Problems:
         if pair.verdict.verdict not in {Verdict.CONDITIONAL, Verdict.SAME} or told:
             continue
         met = {*pair.answered, *_ELSEWHERE}
+        if pair.below.product is None:
+            met.add("in_window")  # asked of whoever offers the product
         if dulled(pair.below) is not False or windows_for(pair.below, pair.above, spec):
             met |= DULLING | {"in_window"}
         if pair.verdict.old == "zinc_inorganic":

@@ -105,5 +105,7 @@ def grade_reaches_floor(preparation: Preparation, spec: Spec, on: date) -> Probl
             below = f"{missed.step.grade} on {part.name} beneath the product {product.id}{missed.paint}"
             what = f"{below}: {missed.least}; the primer is then applied over rust and scale"
             own = product.least_grade is not None
-            weight = ERROR if missed.certain and (own or part.is_bare_steel) else WARNING
+            # a product that is not chosen yet may be one made for that grade
+            chosen = part.system.layers[0].product is not None
+            weight = ERROR if chosen and missed.certain and (own or part.is_bare_steel) else WARNING
             yield Problem(missed.path, what, missed.remedy, weight, missed.source, absolute=True)

@@ -56,6 +56,8 @@ def handled_when_dry(system: System, spec: Spec, on: date) -> Problems:
     if early is not None:
         what = f"parts are handled {show(after)} after the last coat, but {early.only_after}"
         yield Problem(path, what, severity=WARNING if early.may_do else None)
+    elif last is None and system.layers[-1].product is None:
+        return  # asked of whoever offers the product
     elif last is None:
         what = f"the time before handling cannot be assessed: {system.layers[-1].product} does not state when it is dry to handle"
         yield Problem(path, what, "write the drying stage dry-to-handle of the product", NOTE)

@@ -26,7 +26,7 @@ from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Spec, System, d
 
 @rule("REL002", on=System, severity=WARNING, source=LOGIC)
 def times_stated(system: System, spec: Spec, on: date) -> Problems:
-    if not jobs_painted_with(system, spec):
+    if not jobs_painted_with(system, spec) or any(layer.product is None for layer in system.layers):
         return
     if system.handle_after is None:
         yield Problem(("handle_after",), f"the system {system.id} does not state when parts may be handled")
