@@ -6,6 +6,8 @@ import argparse
 from pathlib import Path
 
 from specgen.commands.outcome import CannotRunError
+from specgen.model.parse import Loaded
+from specgen.register.history import History
 from specgen.register.names import REGISTER
 from specgen.source.characters import printable_name
 from specgen.source.project import find_project
@@ -53,6 +55,14 @@ def project(arguments: argparse.Namespace) -> Path:
     if not arguments.path:
         raise CannotRunError("--path is empty; name the folder of the sources")
     return find_project(Path(arguments.path))
+
+
+def of_range(loaded: Loaded) -> list[History]:
+    """What stands in the register of the shared range; nothing where there is no range, or no register beside it."""
+    from specgen.register.folder import histories
+
+    place = loaded.range.folder / REGISTER if loaded.range is not None else None
+    return histories(place) if place is not None and place.is_dir() else []
 
 
 def register_of(arguments: argparse.Namespace, folder: Path) -> Path:

@@ -92,6 +92,7 @@ def as_of(arguments: argparse.Namespace, register: Path) -> Outcome:
 
 
 def overdue(arguments: argparse.Namespace, register: Path) -> Outcome:
+    from specgen.commands.register_place import of_range
     from specgen.comparison.reference_snapshot import reference_snapshot
     from specgen.facts.closure import loaded_closure
     from specgen.issuing.tables_read import tables_read
@@ -110,7 +111,8 @@ def overdue(arguments: argparse.Namespace, register: Path) -> Outcome:
 
     listed = histories(register)
     found = {one.document: one for one in listed}
-    held = list(due(found, spec, reference_snapshot(), on, looked_into))
+    sheets = {one.document: one for one in of_range(loaded)}
+    held = list(due(found, spec, reference_snapshot(), on, looked_into, sheets))
     lines = [
         f"{one.record.document} {one.record.revision}: {one.why}{'; asks for a revision' if one.forces else ''}"
         for one in held

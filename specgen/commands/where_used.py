@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Iterator, Set
+from collections.abc import Iterable, Iterator, Set
 from difflib import get_close_matches
 from pathlib import Path
 
 from specgen.commands.outcome import CannotRunError, Outcome
-from specgen.commands.register_place import declare_place, register_of
+from specgen.commands.register_place import declare_place, of_range, register_of
 from specgen.facts.usage import Use, uses_of_record, uses_of_table
 from specgen.model.parse import Loaded, load
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.register.folder import histories
+from specgen.register.history import History
 from specgen.register.state import issues, standing
 from specgen.source.characters import printable_name
 from specgen.source.project import find_project
@@ -40,28 +41,36 @@ def run(arguments: argparse.Namespace) -> Outcome:
     if asked.startswith(_TABLE):
         uses = _of_table(spec, asked.removeprefix(_TABLE))
         reaches = {use.address for use in uses}
+    elif _unused(loaded, asked):
+        uses, reaches = [], set()
     else:
         kind, key = _record(spec, asked)
         uses = _of_record(loaded, spec, kind, key)
         reaches = {f"{kind}.{key}"}
     lines = [f"{use.address}  {_through(use)}" for use in uses]
-    lines += _issued(register_of(arguments, folder), reaches)
+    register = register_of(arguments, folder)
+    lines += _issued("register", histories(register) if register.exists() else [], reaches)
+    if loaded.range is not None:
+        lines += _issued(f"register of {loaded.range.named}", of_range(loaded), reaches)
     if not lines:
         return Outcome(f"Nothing uses {asked}.\n")
     return Outcome("".join(f"{printable_name(line)}\n" for line in lines))
 
 
-def _issued(register: Path, reaches: Set[str]) -> Iterator[str]:
-    """The issued revisions that hold one of the records, and how each stands; nothing where there is no register."""
-    if not register.exists():
-        return
-    found = histories(register)
+def _unused(loaded: Loaded, asked: str) -> bool:
+    """True for a record of the range that nothing here uses."""
+    held = loaded.range.unused if loaded.range is not None else {}
+    return any(asked in (f"{kind}.{key}", key) for kind, keys in held.items() for key in keys)
+
+
+def _issued(register: str, found: Iterable[History], reaches: Set[str]) -> Iterator[str]:
+    """The issued revisions that hold one of the records, and how each stands."""
     for history in found:
         for kept in issues(history.kept):
             if not reaches.isdisjoint(kept.record.contents):
                 word = standing(kept.record.revision, history.kept).word
-                yield f"register: {kept.record.document} {kept.record.revision}  {word}"
-        yield from (f"register: damaged: {fault}" for fault in history.faults)
+                yield f"{register}: {kept.record.document} {kept.record.revision}  {word}"
+        yield from (f"{register}: damaged: {fault}" for fault in history.faults)
 
 
 def _through(use: Use) -> str:

@@ -73,7 +73,11 @@ class Candidate:
     def sources(self) -> tuple[str, ...]:
         """The files that hold something of it, and what its records are based on."""
         loaded = self.checked.loaded
-        addresses = {("project",), *((kind, key) for kind in LIST_KINDS for key in getattr(self.spec, kind))}
+        addresses: set[tuple[str, ...]] = {
+            ("project",),
+            *(("project", name) for name in self.spec.project.model_fields_set),
+        }
+        addresses |= {(kind, key) for kind in LIST_KINDS for key in getattr(self.spec, kind)}
         bases = {base for path in addresses & {*loaded.bases} for base in loaded.bases[path].on}
         files = {loaded.place(path).file for path in addresses | bases}
         for kind in LIST_KINDS:
@@ -82,10 +86,15 @@ class Candidate:
         return tuple(sorted(files))
 
     def pictures(self) -> tuple[str, ...]:
-        """The files of the pictures it names."""
+        """The files of the pictures it names, those of a range by the way there."""
         records = (self.spec.project, *(one for kind in LIST_KINDS for one in getattr(self.spec, kind).values()))
         stated = {value for record in records for _, value, _ in leaves(record) if isinstance(value, str)}
-        return tuple(sorted(value.partition(" sha256:")[0] for value in stated & self.spec.pictures.keys()))
+        shared = self.checked.loaded.range
+        named = stated & self.spec.pictures.keys()
+        own = {value for value in named if shared is None or value not in shared.pictures}
+        before = shared.before if shared is not None else ""
+        files = (("" if value in own else before) + value.partition(" sha256:")[0] for value in named)
+        return tuple(sorted(files))
 
 
 def candidate(folder: Path, register: Path, document: str, on: date) -> Candidate:
@@ -95,6 +104,9 @@ def candidate(folder: Path, register: Path, document: str, on: date) -> Candidat
     if whole is None:
         raise Refused("the folder has no whole project source; `specgen check` says what is wrong")
     subject = subject_of(whole, document)
+    if checked.loaded.of_range("products", subject.id) and isinstance(subject, Product):
+        assert checked.loaded.range is not None  # noqa: S101  # the product is of it
+        raise Refused(f"{document} is of the range {checked.loaded.range.named}; approve and issue it there")
     part = loaded_closure(checked.loaded, whole, subject)
     spec = part.spec
     assert spec is not None  # noqa: S101  # a part of what is whole

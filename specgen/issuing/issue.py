@@ -23,13 +23,24 @@ from specgen.register.failure import RegisterError
 from specgen.register.folder import Step, append, history_of, no_step
 from specgen.register.history import History, Kept
 from specgen.register.json_text import read_bytes, sha256
-from specgen.register.names import ALLOWED_SIGNERS, CERTIFICATE, CUSTOMER_MODEL, MAKER_MODEL, safe
+from specgen.register.names import (
+    ALLOWED_SIGNERS,
+    CERTIFICATE,
+    CUSTOMER_MODEL,
+    MAKER_MODEL,
+    RANGE_SOURCES,
+    REGISTER,
+    SOURCES,
+    safe,
+)
 from specgen.register.policy import missing_approvals, next_review, policy_lines
 from specgen.register.record import Record, Reference, file_hashes
 from specgen.register.revisions import revisions
 from specgen.register.state import in_force, issues
 from specgen.rendering.attachments import Attachment
 from specgen.rendering.environment import translation
+from specgen.source.beside import NotRead
+from specgen.source.characters import printable_name
 
 Printer = Callable[[Candidate, Issue], Mapping[str, bytes]]
 """From a candidate and what makes it an issue to its documents, name to content."""
@@ -85,8 +96,8 @@ def issue(
     """
     step("check")
     found = candidate(folder, register, document, on)
-    kept_under = {name: f"sources/{name}.txt" for name in found.sources()}
-    kept_under |= {name: f"sources/{name}" for name in found.pictures()}
+    kept_under = {name: f"{_kept(found, name)}.txt" for name in found.sources()}
+    kept_under |= {name: _kept(found, name) for name in found.pictures()}
     if odd := [name for name, path in kept_under.items() if not safe(path)]:
         raise Refused(
             *(
@@ -94,7 +105,7 @@ def issue(
                 for name in odd
             )
         )
-    before = _source_bytes(folder, kept_under)
+    before = _source_bytes(folder, found, kept_under)
     head = found.history.head
     time = now.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
     if head is not None and time < head.record.time:
@@ -113,7 +124,7 @@ def issue(
     files |= {kept_under[name]: data for name, data in before.items()}
     files |= _approval_files(folder, approvals)
     step("look at the sources again")
-    if _source_bytes(folder, before) != before:
+    if _source_bytes(folder, found, before) != before:
         raise RegisterError("the sources were changed while they were being issued; nothing was issued, begin again")
     record = replace(
         _record(found, register, reason, time, certificate, text),
@@ -211,9 +222,11 @@ def _references(found: Candidate, register: Path) -> Iterator[Reference]:
     """The data sheets of the products a job uses, as they stand in the register now."""
     if not isinstance(found.subject, Job):
         return
+    loaded = found.checked.loaded
     for product in found.spec.products_of(found.subject):
         number = sheet_number(product)
-        known: History = history_of(register, number)
+        own = loaded.range is None or not loaded.of_range("products", product.id)
+        known: History = history_of(register if own or loaded.range is None else loaded.range.folder / REGISTER, number)
         current = in_force(known)
         if current is None:
             yield Reference(number, "", "", differs=False)
@@ -223,8 +236,27 @@ def _references(found: Candidate, register: Path) -> Iterator[Reference]:
             yield Reference(number, current.record.revision, current.record.certificate, differs)
 
 
-def _source_bytes(folder: Path, names: Iterable[str]) -> dict[str, bytes]:
-    return {name: read_bytes((folder / name).resolve()) for name in names}
+def _kept(found: Candidate, name: str) -> str:
+    """Where a record keeps a source: what stands in a range apart from what stands in the folder."""
+    shared = found.checked.loaded.range
+    if shared is not None and name.startswith(shared.before):
+        return f"{RANGE_SOURCES}/{name.removeprefix(shared.before)}"
+    return f"{SOURCES}/{name}"
+
+
+def _source_bytes(folder: Path, found: Candidate, names: Iterable[str]) -> dict[str, bytes]:
+    shared = found.checked.loaded.range
+    raw = shared.raw if shared is not None else None
+    held: dict[str, bytes] = {}
+    for name in names:
+        if raw is not None and shared is not None and name.startswith(shared.before):
+            try:
+                held[name] = raw(name)
+            except NotRead as refused:
+                raise RegisterError(f"{printable_name(name)} cannot be read: {refused.what}") from refused
+        else:
+            held[name] = read_bytes((folder / name).resolve())
+    return held
 
 
 def _approval_files(folder: Path, approvals: Sequence[Collected]) -> dict[str, bytes]:

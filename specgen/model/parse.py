@@ -73,6 +73,10 @@ class Loaded:
         """The first name on the path that the source does not have."""
         return self._places_of(path).missing(path)
 
+    def of_range(self, kind: str, key: str) -> bool:
+        """True for a record that stands in the shared range."""
+        return self.range is not None and (kind, key) in self.range.used
+
     def taken_from(self, path: Path) -> Path | None:
         """The record that states a value of a record that is based on it; None where a record states it itself."""
         places = self.places.get(path[:2]) or self.places.get(path[:1])

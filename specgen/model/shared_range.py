@@ -43,11 +43,13 @@ _KINDS = (SETS, *(kind for kind in LIST_KINDS if kind != "jobs"))
 
 @dataclass(frozen=True, slots=True)
 class RangeUsed:
-    """A range that was read: the way to it as written, its folder on the disk, the addresses of the records taken from it, the
-    ids of the others by kind, the files of its pictures, and what was written down of it before (`lock`, see `Sources`)."""
+    """A range that was read: the way to it as written, its folder on the disk, what goes before the names of its files, the
+    addresses of the records taken from it, the ids of the others by kind, its pictures by the values that name them, and what was
+    written down of it before (`lock`, see `Sources`)."""
 
     named: str
     folder: FilePath
+    before: str
     used: frozenset[Address] = frozenset()
     unused: Mapping[str, frozenset[str]] = field(default_factory=dict)
     pictures: frozenset[str] = frozenset()
@@ -88,12 +90,13 @@ def taken(sources: Sources, own: Sequence[SourceFile]) -> Taken | Finding:
         RangeUsed(
             _stated(own),
             shared.folder,
+            shared.before,
             frozenset(used),
             {
                 kind: frozenset(key for of, key in there.entries if of == kind and (of, key) not in used)
                 for kind in _KINDS
             },
-            frozenset(value.partition(" sha256:")[0] for value in pictures),
+            frozenset(pictures),
             shared.raw,
             sources.lock,
             sources.watched,

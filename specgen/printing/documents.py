@@ -15,6 +15,7 @@ from specgen.documents.registry import KINDS
 from specgen.findings import Severity
 from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
+from specgen.model.parse import Loaded
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.printing.files import Issue, context_of, files
@@ -58,7 +59,7 @@ def print_documents(
         raise Refused(f"the folder has {errors} {counted('error', 'errors', errors)}, so nothing is printed")
     kinds = _known("document", documents, _OF_A_FOLDER)
     wanted = _known("format", formats, {format: format for format in FORMATS})
-    subjects = _subjects(spec, jobs, products)
+    subjects = _subjects(spec, checked.loaded, jobs, products)
     context = context_of(
         spec,
         checked.on,
@@ -118,17 +119,24 @@ def _known(what: str, names: Iterable[str] | None, there: Mapping[str, Entry]) -
 
 
 def _subjects(
-    spec: Spec, jobs: Iterable[str] | None, products: Iterable[str] | None
+    spec: Spec, loaded: Loaded, jobs: Iterable[str] | None, products: Iterable[str] | None
 ) -> Mapping[About, list[Job] | list[Product] | list[Spec]]:
+    """What there are documents about; a product of a shared range has its documents there."""
+    own = {key: product for key, product in spec.products.items() if not loaded.of_range("products", key)}
+    for key in products or ():
+        if key not in own and key in spec.products and loaded.range is not None:
+            raise Refused(f"the product {key} stands in the range {loaded.range.named}; print it there")
     chosen = _known("job", jobs, spec.jobs)
     if products is not None or jobs is None:
-        described = _known("product", products, spec.products)
+        described = _known("product", products, own)
     else:
-        described = {product.id: product for job in chosen.values() for product in spec.products_of(job)}
+        described = {
+            product.id: product for job in chosen.values() for product in spec.products_of(job) if product.id in own
+        }
     return {
         "job": list(chosen.values()),
         "product": list(described.values()),
-        "folder": [spec] if spec.products else [],
+        "folder": [spec] if own else [],
         "jobs": [spec] if spec.jobs else [],
     }
 

@@ -34,15 +34,21 @@ class Due:
 
 
 def due(
-    found: Mapping[str, History], spec: Spec | None, now: Snapshot, on: date, looked_into: LookedInto
+    found: Mapping[str, History],
+    spec: Spec | None,
+    now: Snapshot,
+    on: date,
+    looked_into: LookedInto,
+    sheets: Mapping[str, History],
 ) -> Iterator[Due]:
-    """By document, then ground. `spec` is that of the sources as they stand, None where they cannot be read.
+    """By document, then ground. `spec` is that of the sources as they stand, None where they cannot be read; `sheets` are the
+    documents in the register of their range.
 
     `now` is the snapshot of all reference data; `looked_into` is asked of records that list more than they rest on.
     """
     grounds = (spec.project.policies or Policies()).revision_forced_by if spec is not None else tuple(RevisionGround)
     moved = {document: list[str]() for document in found}
-    for suspect in suspects(found):
+    for suspect in suspects(found, sheets):
         moved[suspect.record.document].append(f"it rests on {suspect.reference}: {suspect.why}")
     for document, history in found.items():
         kept = in_force(history)

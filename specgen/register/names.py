@@ -19,6 +19,9 @@ ALLOWED_SIGNERS = "allowed_signers"
 RECORD = "record.json"
 SUMS = "SHA256SUMS"
 CERTIFICATE = "certificate.json"
+SOURCES = "sources"
+# of a record: copies of what stands in the shared range
+RANGE_SOURCES = "range_sources"
 MAKER_MODEL = "model.maker.json"
 CUSTOMER_MODEL = "model.customer.json"
 

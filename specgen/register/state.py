@@ -64,14 +64,18 @@ def standing(revision: str, known: tuple[Kept, ...]) -> Standing:
     return Standing("in force", issued[at].record.day)
 
 
-def suspects(all_of: Mapping[str, History]) -> Iterator[Suspect]:
-    """Revisions in force that were issued against another revision of a document than the one in force, or one withdrawn since."""
+def suspects(all_of: Mapping[str, History], sheets: Mapping[str, History] | None = None) -> Iterator[Suspect]:
+    """Revisions in force that were issued against another revision of a document than the one in force, or one withdrawn since.
+
+    `sheets` are documents of another register that those of this one rest on.
+    """
+    known = {**all_of, **(sheets or {})}
     for found in all_of.values():
         kept = in_force(found)
         if kept is None:
             continue
         for reference in kept.record.references:
-            other = all_of.get(reference.document)
+            other = known.get(reference.document)
             current = in_force(other) if other is not None else None
             named = f"{reference.document} {reference.revision}".rstrip()
             if not reference.revision:

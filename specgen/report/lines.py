@@ -21,10 +21,11 @@ _FORMS = {
 
 def opened(prefix: str, place: Place) -> str:
     """A place as it opens from the current folder; what lies beside the project, in its range, without the way round."""
-    file = f"{prefix}{place.file}"
-    if place.file.startswith("../"):
-        file = posixpath.normpath(file)
-    return printable_name(file)
+    if not place.file.startswith("../"):
+        return printable_name(f"{prefix}{place.file}")
+    # a side of git begins with its revision, which is no folder
+    revision, colon, folder = prefix.rpartition(":")
+    return printable_name(f"{revision}{colon}{posixpath.normpath(folder + place.file)}")
 
 
 def located(prefix: str, place: Place) -> str:

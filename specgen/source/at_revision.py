@@ -83,7 +83,7 @@ class Fetched:
             bounds or Bounds(),
             findings,
         )
-        return Sources(Path(), files, tuple(findings), beside=self.beside, raw=self._bytes_of(before))
+        return Sources(Path(), files, tuple(findings), beside=self.beside, raw=self._bytes_of(before), before=before)
 
     def _bytes_of(self, before: str) -> Callable[[str], bytes]:
         def read(name: str) -> bytes:

@@ -49,7 +49,7 @@ class Sources:
     that a source names; a frozen model has none, for it states what each of them was. `range` is the shared range that the
     project names, its files called by the way there (`../range/primers.yaml`); where it could not be read it is `lost`, and named
     there. `raw` gives the bytes of a file that does not stand on the disk, `lock` those of the file that says what of the range was
-    taken in; None where there is none, or (with `watched` not set) where nobody asks.
+    taken in; None where there is none, or (with `watched` not set) where nobody asks. `before` goes before the names of the files.
     """
 
     folder: Path
@@ -62,6 +62,7 @@ class Sources:
     raw: Beside | None = None
     lock: bytes | NotRead | None = None
     watched: bool = False
+    before: str = ""
 
     @property
     def unread(self) -> tuple[str, ...]:
@@ -146,7 +147,7 @@ def read_project(folder: Path, before: str = "", bounds: Bounds | None = None) -
             claimed.add(path.resolve())
         distinct.append((name, path))
     files = read_within(distinct, _size, read_file, bounds or Bounds(), findings)
-    return Sources(folder, files, tuple(findings), beside=partial(read_beside, folder))
+    return Sources(folder, files, tuple(findings), beside=partial(read_beside, folder), before=before)
 
 
 Held = TypeVar("Held")
