@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import argparse
+from pathlib import Path
 
-from specgen.commands.folder import checked_folder, declare_folder, prefix_of, project_folder
+from specgen.commands.folder import checked_folder, declare_folder, prefix_of, project_folder, project_folders
 from specgen.commands.outcome import DONE, REFUSED, Outcome
 from specgen.commands.shares import shares
 from specgen.findings import Severity
@@ -43,9 +44,21 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
+    folders = project_folders(arguments)
+    if len(folders) == 1:
+        return _checked(folders[0], arguments)
+    if arguments.format == "json":
+        # a program reads one report
+        project_folder(arguments)
+    each = [(prefix_of(folder), _checked(folder, arguments)) for folder in folders]
+    text = "\n".join(f"{prefix}\n\n{one.out}" if arguments.format == "text" else one.out for prefix, one in each)
+    return Outcome(text, max(one.code for _, one in each), "".join(one.err for _, one in each))
+
+
+def _checked(folder: Path, arguments: argparse.Namespace) -> Outcome:
     timings: Timings = {}
-    checked = checked_folder(arguments, timings)
-    prefix, on = prefix_of(project_folder(arguments)), checked.on
+    checked = checked_folder(folder, arguments, timings)
+    prefix, on = prefix_of(folder), checked.on
     if arguments.format in _WRITERS:
         text = _WRITERS[arguments.format](checked.report, prefix=prefix, on=on)
     else:

@@ -12,7 +12,7 @@ from specgen.commands.typed import day
 from specgen.model.parse import without_collector
 from specgen.rules.run import Timings
 from specgen.source.characters import printable_name
-from specgen.source.project import find_project
+from specgen.source.project import find_project, projects_in
 
 
 def declare_folder(parser: argparse.ArgumentParser) -> None:
@@ -20,7 +20,8 @@ def declare_folder(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "path",
         metavar="PATH",
-        help="folder of the sources, or a file in it: then the nearest folder above it that holds a project.yaml",
+        help="folder of the sources, or a file in it: then the nearest folder above it that holds a project.yaml; of a folder of "
+        "several projects each",
     )
     parser.add_argument(
         "--on",
@@ -30,16 +31,21 @@ def declare_folder(parser: argparse.ArgumentParser) -> None:
     )
 
 
-def checked_folder(arguments: argparse.Namespace, timings: Timings | None = None) -> Checked:
-    """The folder named by PATH, checked; `timings` takes what each part took. Raises CannotDoError where it cannot be read at all."""
-    if not arguments.path:
-        raise CannotRunError("the path is empty; name the folder of the sources")
+def checked_folder(folder: Path, arguments: argparse.Namespace, timings: Timings | None = None) -> Checked:
+    """The folder checked; `timings` takes what each part took. Raises CannotDoError where it cannot be read at all."""
     with without_collector(to_the_end=True):
-        return check(project_folder(arguments), arguments.on or today(), timings)
+        return check(folder, arguments.on or today(), timings)
+
+
+def project_folders(arguments: argparse.Namespace) -> tuple[Path, ...]:
+    """The folder PATH belongs to, or those in it where it holds several projects. Raises CannotDoError where there is none."""
+    return (projects_in(Path(arguments.path)) if arguments.path else ()) or (project_folder(arguments),)
 
 
 def project_folder(arguments: argparse.Namespace) -> Path:
-    """The folder PATH belongs to. Raises SourceError where there is none."""
+    """The one folder PATH belongs to. Raises CannotDoError where there is none, or there are several."""
+    if not arguments.path:
+        raise CannotRunError("the path is empty; name the folder of the sources")
     return find_project(Path(arguments.path))
 
 

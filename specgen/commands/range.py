@@ -41,8 +41,6 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    if not arguments.path:
-        raise CannotRunError("the path is empty; name the folder of the sources")
     folder = project_folder(arguments)
     with without_collector():
         return _run(arguments, folder)

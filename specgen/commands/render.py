@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Mapping, Sequence
 from pathlib import Path
 
 from specgen.checking import Checked
-from specgen.commands.folder import checked_folder, declare_folder, prefix_of, project_folder
+from specgen.commands.folder import checked_folder, declare_folder, prefix_of, project_folders
 from specgen.commands.outcome import REFUSED, CannotRunError, Outcome
 from specgen.commands.targets import write_files
 from specgen.findings import Severity
@@ -53,22 +53,40 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> Outcome:
     out = _folder_for(arguments.out)
-    checked = checked_folder(arguments)
-    if checked.report.count(Severity.ERROR):
-        prefix = prefix_of(project_folder(arguments))
-        return Outcome(as_text.write(checked.report, prefix=prefix, on=checked.on), REFUSED, _NOTHING)
+    folders = project_folders(arguments)
+    each = [(folder, checked_folder(folder, arguments)) for folder in folders]
+    if faulty := [one for one in each if one[1].report.count(Severity.ERROR)]:
+        reports = (as_text.write(held.report, prefix=prefix_of(folder), on=held.on) for folder, held in faulty)
+        return Outcome("\n".join(reports), REFUSED, _NOTHING)
     # printing loads the whole of the layout, which a folder with errors need not wait for
     from specgen.printing.documents import Refused
 
-    _known(checked, arguments)
+    _known([held for _, held in each], arguments)
+    # of several projects each is printed into a folder of its own, and those that hold nothing of what is named are left out
+    asked = [(folder, held) for folder, held in each if len(each) == 1 or _holds(held, arguments)]
     try:
-        files = _documents(checked, arguments)
+        made = [
+            (out if len(each) == 1 else out / folder.name, _documents(folder, held, arguments))
+            for folder, held in asked
+        ]
     except (Refused, RenderError) as reason:
         return Outcome("", REFUSED, f"specgen: {one_line(str(reason))}\n{_NOTHING}")
-    write_files(out, files)
-    written = "".join(f"{printable_name((out / name).as_posix())}\n" for name in files)
-    number = f"{len(files)} {counted('file', 'files', len(files))} written"
-    return Outcome(f"{written}{number}; {tally(checked.report, checked.on)}.\n")
+    for place, files in made:
+        write_files(place, files)
+    written = "".join(f"{printable_name((place / name).as_posix())}\n" for place, files in made for name in files)
+    count = sum(len(files) for _, files in made)
+    number = f"{count} {counted('file', 'files', count)} written"
+    told = "; ".join(tally(held.report, held.on) for _, held in asked)
+    return Outcome(f"{written}{number}; {told}.\n")
+
+
+def _holds(held: Checked, arguments: argparse.Namespace) -> bool:
+    """Whether a project holds any of the jobs and products that are named; all of them hold what is not named."""
+    spec = held.loaded.spec
+    named = [("jobs", key) for key in arguments.job or ()] + [("products", key) for key in arguments.product or ()]
+    return not named or any(
+        spec is not None and key in getattr(spec, kind) and not held.loaded.of_range(kind, key) for kind, key in named
+    )
 
 
 def _folder_for(named: str) -> Path:
@@ -82,15 +100,15 @@ def _folder_for(named: str) -> Path:
     return out
 
 
-def _known(checked: Checked, arguments: argparse.Namespace) -> None:
+def _known(checked: Sequence[Checked], arguments: argparse.Namespace) -> None:
     """A name that is not there is a slip on the command line, not a fault of the sources."""
     from specgen.printing.documents import DOCUMENTS
 
-    spec = checked.loaded.spec
+    specs = [held.loaded.spec for held in checked if held.loaded.spec is not None]
     there: Mapping[str, Collection[str]] = {
         "document": DOCUMENTS,
-        "job": spec.jobs if spec is not None else (),
-        "product": spec.products if spec is not None else (),
+        "job": [key for spec in specs for key in spec.jobs],
+        "product": list(dict.fromkeys(key for spec in specs for key in spec.products)),
     }
     for what, known in there.items():
         for name in getattr(arguments, what) or ():
@@ -98,17 +116,17 @@ def _known(checked: Checked, arguments: argparse.Namespace) -> None:
                 raise CannotRunError(f"--{what}: there is no {what} {name!r}; there is: {', '.join(known) or 'none'}")
 
 
-def _documents(checked: Checked, arguments: argparse.Namespace) -> Mapping[str, bytes]:
+def _documents(folder: Path, checked: Checked, arguments: argparse.Namespace) -> Mapping[str, bytes]:
     from specgen.printing.documents import print_documents
 
     return print_documents(
         checked,
         documents=_once(arguments.document),
         formats=_once(arguments.format),
-        jobs=_once(arguments.job),
-        products=_once(arguments.product),
+        jobs=_here(_once(arguments.job), checked, "jobs"),
+        products=_here(_once(arguments.product), checked, "products"),
         told=_progress(),
-        register=project_folder(arguments) / REGISTER,
+        register=folder / REGISTER,
     )
 
 
@@ -123,3 +141,8 @@ def _progress() -> Callable[[str], None] | None:
 def _once(names: list[str] | None) -> tuple[str, ...] | None:
     """What is named twice is printed once; None stands for all."""
     return None if names is None else tuple(dict.fromkeys(names))
+
+
+def _here(names: tuple[str, ...] | None, checked: Checked, kind: str) -> tuple[str, ...] | None:
+    """Those of the names that a project holds, where several are printed at once."""
+    return names if names is None else tuple(name for name in names if name in getattr(checked.loaded.spec, kind))

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Set
 from difflib import get_close_matches
 from pathlib import Path
 
+from specgen.commands.folder import prefix_of
 from specgen.commands.outcome import CannotRunError, Outcome
 from specgen.commands.register_place import declare_place, of_range, register_of
 from specgen.facts.usage import Use, uses_of_record, uses_of_table
@@ -16,7 +17,7 @@ from specgen.register.folder import histories
 from specgen.register.history import History
 from specgen.register.state import issues, standing
 from specgen.source.characters import printable_name
-from specgen.source.project import find_project
+from specgen.source.project import find_project, projects_in
 from specgen.standards.tables import table_names
 
 ABOUT = (
@@ -32,12 +33,30 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    folder = find_project(Path(arguments.path))
+    several = projects_in(Path(arguments.path))
+    asked = str(arguments.id)
+    lines: list[str] = []
+    unknown: list[CannotRunError] = []
+    for folder in several:
+        try:
+            lines += (f"{prefix_of(folder)} {line}" for line in _lines(folder, arguments, asked))
+        except CannotRunError as reason:
+            unknown.append(reason)
+    if not several:
+        lines = _lines(find_project(Path(arguments.path)), arguments, asked)
+    elif len(unknown) == len(several):
+        raise unknown[0]
+    if not lines:
+        return Outcome(f"Nothing uses {asked}.\n")
+    return Outcome("".join(f"{printable_name(line)}\n" for line in lines))
+
+
+def _lines(folder: Path, arguments: argparse.Namespace, asked: str) -> list[str]:
+    """What uses it in one folder. Raises CannotRunError where the folder does not know it."""
     loaded = load(folder)
     spec = loaded.spec
     if spec is None:
         raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
-    asked = str(arguments.id)
     if asked.startswith(_TABLE):
         uses = _of_table(spec, asked.removeprefix(_TABLE))
         reaches = {use.address for use in uses}
@@ -52,9 +71,7 @@ def run(arguments: argparse.Namespace) -> Outcome:
     lines += _issued("register", histories(register) if register.exists() else [], reaches)
     if loaded.range is not None:
         lines += _issued(f"register of {loaded.range.named}", of_range(loaded), reaches)
-    if not lines:
-        return Outcome(f"Nothing uses {asked}.\n")
-    return Outcome("".join(f"{printable_name(line)}\n" for line in lines))
+    return lines
 
 
 def _unused(loaded: Loaded, asked: str) -> bool:

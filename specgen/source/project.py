@@ -105,10 +105,13 @@ class Bounds:
 def find_project(path: Path) -> Path:
     """The folder a path belongs to: itself, or for a file the nearest one above with a `project.yaml` (else its own).
 
-    Raises SourceError if nothing stands at the path.
+    Raises SourceError if nothing stands at the path, or several projects do.
     """
     try:
         if path.is_dir():
+            if several := projects_in(path):
+                named = ", ".join(printable_name(str(one)) for one in several)
+                raise SourceError(f"{path} holds several projects; name one of them: {named}")
             return path
         if not path.exists():
             raise SourceError(f"{path}: there is no such file or folder.")
@@ -119,6 +122,20 @@ def find_project(path: Path) -> Path:
         return parent
     except (OSError, ValueError) as error:
         raise SourceError(f"{path} cannot be opened: {_reason(error)}.") from error
+
+
+def projects_in(path: Path) -> tuple[Path, ...]:
+    """The projects in folders right below one that is no project itself; none where there are fewer than two, for one project may
+    have its files in folders as it likes."""
+    try:
+        if not path.is_dir() or any((path / name).is_file() for name in _PROJECT_FILES):
+            return ()
+        with os.scandir(path) as listing:
+            below = sorted(one.name for one in listing if one.is_dir(follow_symlinks=False) and one.name[:1] != ".")
+    except (OSError, ValueError):
+        return ()
+    found = tuple(path / name for name in below if any((path / name / file).is_file() for file in _PROJECT_FILES))
+    return found if len(found) > 1 else ()
 
 
 def read_project(folder: Path, before: str = "", bounds: Bounds | None = None) -> Sources:
