@@ -7,6 +7,7 @@ after `over`, `on`, `without` and the like is not said of the coats.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from fractions import Fraction
 
 from specgen.facts.layer.film import Limit
@@ -98,12 +99,17 @@ def is_one_of(said: Quantity, films: list[Quantity]) -> bool:
 
 def kinds_missing(text: str, system: System, spec: Spec) -> list[str]:
     """The kinds of paint that a text names and no coat of the system is."""
-    said = _ELSEWHERE.sub("", text)
     held = [
         (binder, layer.role)
         for layer in system.layers
         for binder in types_required(layer) or (spec.product_of(layer).binder,)
     ]
+    return kinds_not_of(text, held)
+
+
+def kinds_not_of(text: str, held: Sequence[tuple[str, Role]]) -> list[str]:
+    """The kinds of paint that a text names and none of the coats is, each given by its generic type and its role."""
+    said = _ELSEWHERE.sub("", text)
     return [
         name
         for name, pattern, binders, roles in _KINDS

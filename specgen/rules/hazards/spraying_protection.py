@@ -1,7 +1,7 @@
 """HAZ004 Personal protective equipment for application is stated
 
 Checks
-    Every product that is sprayed has a protection entry for spraying, with respiratory protection, gloves and eye protection each named. A product applied by brush, roller, dipping or trowel alone has gloves and eye protection named for work with the wet product.
+    Every product that is sprayed has a protection entry for spraying, with respiratory protection, gloves and eye protection each named. A product applied by brush, roller, dipping or trowel alone has gloves and eye protection named for work with the wet product. Where words stand there that none is needed, it is a warning.
 Why
     Most injuries from these products come from the spray mist; a document that leaves the mask to chance does harm.
 Passes
@@ -37,14 +37,21 @@ Fails
     products.touch-up.hazards.protection: [{id: sand, task: sanding, respiratory: FFP2, gloves: nitrile, eyes: goggles}]    # at products.touch-up.hazards.protection
 
     products.base.hazards.protection: [{id: a, task: spraying, respiratory: "half mask AXP3, EN 140", gloves: nitrile}, {id: b, task: any, skin: overall}]    # at products.base.hazards.protection.a.eyes
+
+    products.base.hazards.protection.spray.eyes: None needed    # warning at products.base.hazards.protection.spray.eyes
 To put right
     Take respiratory, hand and eye protection for the application from section 8 of the current safety data sheet.
 """
 
+import re
+
 from specgen.facts.product.declared import spraying, wet_work
 from specgen.facts.product.sprayed import is_sprayed
-from specgen.rules.kit import ERROR, Basis, Problem, Problems, Product, Spec, cite, date, rule
+from specgen.rules.kit import ERROR, WARNING, Basis, Problem, Problems, Product, Spec, cite, date, rule
 
+_DENIED = re.compile(
+    r"^(?:none|no(?:t)? (?:needed|required|necessary|protection))\b(?!.*\b(?:if|when|where|while|with)\b)", re.I
+)
 _NAMES = {"respiratory": "respiratory protection", "gloves": "gloves", "eyes": "eye protection"}
 
 
@@ -67,3 +74,6 @@ def spraying_protection(product: Product, spec: Spec, on: date) -> Problems:
         if all(getattr(entry, need) is None for entry in entries):
             what = f"the product {product.id} states no {_NAMES[need]} for {task}"
             yield Problem(("hazards", "protection", entries[0].id, need), what)
+        elif denied := [entry for entry in entries if _DENIED.search(getattr(entry, need) or "")]:
+            what = f"the product {product.id} says of {_NAMES[need]} for {task}: {getattr(denied[0], need)}"
+            yield Problem(("hazards", "protection", denied[0].id, need), what, severity=WARNING)

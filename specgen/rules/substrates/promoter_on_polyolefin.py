@@ -1,7 +1,7 @@
 """SUB005 Polyolefin has an adhesion promoter
 
 Checks
-    Parts of polyolefin plastic (PP, PP/EPDM, TPO, PE): an adhesion promoter as first coat, or a step of flame or plasma treatment.
+    Parts of polyolefin plastic (PP, PP/EPDM, TPO, PE): an adhesion promoter as first coat, or a step of flame or plasma treatment. A rigid plastic whose condition names one of them counts.
 Why
     Paint does not adhere to such a surface: it comes off in one piece at the first stone chip.
 Passes
@@ -19,6 +19,10 @@ Passes
     jobs.refit.items.STEP.substrate: {material: plastic_low_energy, thickness: 3 mm}
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
 Fails
+    jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm, condition: "Polypropylene, moulded"}    # at systems.chassis.layers.barrier.role    # also SUB006 at systems.chassis.layers.barrier.product
+    jobs.refit.items.STEP.preparation: plastic
+    preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}
+
     jobs.refit.items.STEP.substrate: {material: plastic_low_energy, thickness: 3 mm}    # at systems.chassis.layers.barrier.role
     jobs.refit.items.STEP.preparation: plastic
     preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}
@@ -34,9 +38,12 @@ To put right
     Apply an adhesion promoter first, or treat the surface with flame or plasma just before painting.
 """
 
+import re
+
 from specgen.facts.pairs.parts import is_treatment, painted_with
 from specgen.rules.kit import WARNING, Problem, Problems, Role, Spec, System, cell_citation, date, rule
 
+_POLYOLEFIN = re.compile(r"\b(?:[Pp]oly(?:propylene|ethylene|olefin)\w*|PP|TPO|PE|HDPE|EPDM)\b")
 _SOURCE = cell_citation("substrates", "plastic_low_energy", "key")
 
 
@@ -45,6 +52,9 @@ def promoter_on_polyolefin(system: System, spec: Spec, on: date) -> Problems:
     first = system.layers[0]
     for part in painted_with(system, spec):
         treated = first.role is Role.ADHESION_PROMOTER or any(map(is_treatment, part.preparation.steps))
-        if part.material == "plastic_low_energy" and not treated and part.is_bare:
+        low = part.material == "plastic_low_energy" or (
+            part.material == "plastic" and _POLYOLEFIN.search(part.substrate.condition or "") is not None
+        )
+        if low and not treated and part.is_bare:
             what = f"the {first.role} {first.id} is applied to {part.name} without adhesion promoter, flame or plasma treatment"
             yield Problem(("layers", first.id, "role"), what)
