@@ -77,11 +77,6 @@ STILL_MISSED = {
         "solvent paint carried as corrosive class 8 only",
     ): "told as a warning: the list of numbers is from memory",
     ("round_8", "tank filled after two days"): "told as a warning: full cure is no stated wait before filling",
-    (
-        "round_8",
-        "words accept 150 µm where the figure says 248 µm",
-    ): "a film in the words of a criterion is not held against its figures",
-    ("round_9", "climate at the rack read once"): "how often is not asked",
 }
 
 

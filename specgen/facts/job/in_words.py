@@ -88,14 +88,14 @@ def _radius_said(text: str) -> Quantity | None:
         quantity
         for clause in _CLAUSE.split(text)
         if _ROUNDED.search(clause) and not _other_state(clause)
-        for quantity in _single(clause, "length")
+        for quantity in quantities_said(clause, "length")
     ]
     return found[0] if len(found) == 1 else None
 
 
 def pressure_said(text: str) -> Quantity | None:
     """The one pressure that a text names."""
-    found = [quantity for clause in _CLAUSE.split(text) for quantity in _single(clause, "pressure")]
+    found = [quantity for clause in _CLAUSE.split(text) for quantity in quantities_said(clause, "pressure")]
     return found[0] if len(set(found)) == 1 else None
 
 
@@ -112,7 +112,7 @@ def is_inside(said: Range, typed: Range) -> bool:
 
 def salt_said(text: str) -> Quantity | None:
     """The one limit of soluble salts that a text names; None where it names none, or several."""
-    found = [quantity for clause in _CLAUSE.split(text) for quantity in _single(clause, "surface_density")]
+    found = [quantity for clause in _CLAUSE.split(text) for quantity in quantities_said(clause, "surface_density")]
     return found[0] if len(set(found)) == 1 else None
 
 
@@ -144,7 +144,7 @@ def bounds(clause: str, kind: str) -> Range | None:
     if _other_state(clause):
         return None
     between = list(re.finditer(rf"({_NUMBER}) ?(?:to|and|-|–|\.\.) ?({_NUMBER}) ?({_units(kind)})(?![\w/])", clause))
-    if len(between) == 1 and len(_single(clause, kind)) == 1:
+    if len(between) == 1 and len(quantities_said(clause, kind)) == 1:
         low, high, unit = between[0].groups()
         return Range(kind, _quantity(kind, low, unit), _quantity(kind, high, unit))
     single = list(re.finditer(rf"(?<![\w.,/])({_NUMBER}) ?({_units(kind)})(?![\w/])", clause))
@@ -161,7 +161,8 @@ def _other_state(clause: str) -> bool:
     return _OTHER_STATE.search(_BOUND_DENIED.sub("", clause)) is not None
 
 
-def _single(clause: str, kind: str) -> list[Quantity]:
+def quantities_said(clause: str, kind: str) -> list[Quantity]:
+    """Every quantity of a kind that a text names, with a unit of its own."""
     found = re.findall(rf"(?<![\w.,/])({_NUMBER}) ?({_units(kind)})(?![\w/])", clause)
     return [_quantity(kind, digits, unit) for digits, unit in found]
 

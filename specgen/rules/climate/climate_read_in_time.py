@@ -16,7 +16,7 @@ Fails
 
     jobs.refit.inspection.air: {id: air, check: Climate, at: during-application, sampling: {every: 25 h}, criterion: {text: inside the limits}}    # at jobs.refit.inspection.air.sampling.every
 
-    jobs.refit.inspection.air: {id: air, check: Climate, at: during-application, frequency: Once at the start of the job, criterion: {text: inside the limits}}    # at jobs.refit.inspection.air.frequency
+    jobs.refit.inspection.air: {id: air, check: Climate, at: during-application, frequency: "Once, on the first day", criterion: {text: inside the limits}}    # at jobs.refit.inspection.air.frequency
 
     jobs.refit.inspection.air: {id: air, check: Climate, at: completion, criterion: {text: inside the limits}}    # at jobs.refit.inspection.air.at
 To put right

@@ -1,0 +1,131 @@
+"""INS024 The words of an inspection point accept what its figures accept
+
+Checks
+    The acceptance criterion in words of each point that reads film: the film it accepts, against the figures of the same criterion and what its acceptance rule makes of them; where it states none, against the film specified. The voltage in the words of a holiday test, against the one stated beside it. Readings of each item named in the frequency, against the number of readings stated: three quarters of it at least. Words that name several films, of which one agrees, are accepted; stricter words are a note.
+Why
+    The inspector signs by the sentence. A figure beside it that asks for more protects nobody, and when the film fails each side points to its own number.
+Passes
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "No reading outside 40 to 80 µm."}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "Mean at least 40 µm, no single reading below 32 µm."}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: 80-20, nominal: 60 um, max: 80 um, text: "No reading below 48 µm."}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "No reading outside; the zinc below has at least 20 µm."}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "After deducting the DFT measured before, every point 20 to 30 µm."}
+
+    Given second good
+    jobs.rails.inspection.film.criterion.text: "No reading below 178 µm."
+Fails
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "No reading below 20 µm."}    # at jobs.refit.inspection.primer-film.criterion.text
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "Every reading 20 to 120 µm."}    # at jobs.refit.inspection.primer-film.criterion.text    # at jobs.refit.inspection.primer-film.criterion.text
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "At least 70 µm."}    # note at jobs.refit.inspection.primer-film.criterion.text
+
+    jobs.refit.inspection.primer-film.criterion: {text: "At least 1 mil."}    # at jobs.refit.inspection.primer-film.criterion.text
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}
+
+    jobs.refit.inspection.primer-film.readings: {readings: 40}
+    jobs.refit.inspection.primer-film.frequency: "1 reading a door"    # at jobs.refit.inspection.primer-film.frequency
+    jobs.refit.inspection.primer-film.items: [DOOR]
+
+    Given second good
+    jobs.rails.inspection.pores: {id: pores, check: Pores, at: completion, method: "High voltage, 12 kV", voltage: 3 kV, criterion: {text: no pore}}    # at jobs.rails.inspection.pores.voltage
+To put right
+    Write one figure in both places, or refer in words to the limits of this document.
+"""
+
+import re
+
+from specgen.facts.job.counting import counting
+from specgen.facts.job.film_in_words import film_said
+from specgen.facts.job.film_read import films_read
+from specgen.facts.job.in_words import quantities_said
+from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.looked_for import words_of
+from specgen.facts.job.points import principle_of
+from specgen.model.acceptance import GaugePrinciple, InspectionPoint
+from specgen.rules.kit import (
+    LOGIC,
+    NOTE,
+    WARNING,
+    Job,
+    Problem,
+    Problems,
+    Quantity,
+    Spec,
+    date,
+    rule,
+    show,
+    unless_rounded,
+)
+from specgen.units.between_units import explained_by_rounding
+
+_EACH = re.compile(
+    r"^(\d+) (?:gauge )?readings? (?:a|an|per|each|every|on each|on every) (?:\w+ )?(part|item|piece|\w+)\b", re.I
+)
+
+
+@rule("INS024", on=Job, severity=WARNING, source=LOGIC)
+def words_and_figures_agree(job: Job, spec: Spec, on: date) -> Problems:
+    for point in film_points(job):
+        if principle_of(point) is not GaugePrinciple.COMB and point.criterion.text:
+            yield from _film(point, job, spec)
+        yield from _readings(point, job, spec)
+    for point in job.inspection:
+        said = set(quantities_said(words_of(point), "voltage"))
+        if point.voltage is not None and len(said) == 1 and point.voltage not in said:
+            what = (
+                f"{point.id} names {show(next(iter(said)))} in words; the test voltage stated is {show(point.voltage)}"
+            )
+            yield Problem(("inspection", point.id, "voltage"), what)
+
+
+def _film(point: InspectionPoint, job: Job, spec: Spec) -> Problems:
+    path = ("inspection", point.id, "criterion", "text")
+    least, most = film_said(point.criterion.text or "")
+    low, high = _limits(point, job, spec)
+    if least and low:
+        said = max(least)
+        if said < min(low):
+            what = f"{point.id} accepts a DFT of {show(said)} in words; its figures ask for at least {show(min(low))}"
+            yield unless_rounded(Problem(path, what), said, min(low))
+        elif min(least) > max(low) and not explained_by_rounding(min(least), max(low)):
+            what = f"{point.id} asks for a DFT of at least {show(min(least))} in words; its figures ask for {show(max(low))}"
+            yield Problem(path, what, severity=NOTE)
+    if most and high and min(most) > max(high):
+        what = f"{point.id} accepts a DFT of {show(min(most))} in words; its figures allow at most {show(max(high))}"
+        yield unless_rounded(Problem(path, what), min(most), max(high))
+
+
+def _limits(point: InspectionPoint, job: Job, spec: Spec) -> tuple[list[Quantity], list[Quantity]]:
+    """All least and all most films that the figures of a criterion accept; those of the coats where it states none."""
+    criterion, counted = point.criterion, counting(point.criterion)
+    low = [criterion.min, criterion.nominal, criterion.spot_min, criterion.area_min]
+    high = [criterion.max, criterion.spot_max, criterion.area_max]
+    if counted is not None:
+        low += [counted.single_min, counted.spot_min, counted.mean_min]
+        high += [counted.single_max, counted.spot_max, counted.mean_max]
+    if not any(low) and not any(high):
+        films = [film for read in films_read(point, job, spec) for film in read.films]
+        low += [end for film in films for ends in (film.least, film.nominal) if ends is not None for end in ends]
+        high += [end for film in films if film.most is not None for end in film.most]
+    return [one for one in low if one is not None], [one for one in high if one is not None]
+
+
+def _readings(point: InspectionPoint, job: Job, spec: Spec) -> Problems:
+    stated = point.readings.readings if point.readings is not None else None
+    found = _EACH.match(point.frequency or "")
+    items = list({item.id: item for item, _ in places(point, job, spec)}.values())
+    if found is None or stated is None or not items:
+        return
+    unit = found[2].lower()
+    named = [item for item in items if unit in {"part", "item", "piece"} or re.search(rf"\b{unit}\b", item.name, re.I)]
+    if len(named) != len(items) or any(item.count is None for item in items):
+        return
+    total = int(found[1]) * sum(int(item.count) for item in items)
+    if total * 4 < stated * 3:
+        what = f"{point.id}: {point.frequency} on {sum(int(item.count) for item in items)} items gives {total} readings; {stated} are stated"
+        yield Problem(("inspection", point.id, "frequency"), what)
