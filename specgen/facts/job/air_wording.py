@@ -9,12 +9,15 @@ from specgen.model.job import Job
 NO_AIR = re.compile(r"^(?:none|no|not)\b", re.I)
 """A sentence that states there is no ventilation, or that none is needed."""
 _EXPLOSION = re.compile(r"explosive limit|explosion limit|\bLEL\b|\bLFL\b|lower flammab", re.I)
+# a meter that warns is no ground on which the air was chosen
+_WATCHED = re.compile(r"\balarm|\bdetector|\bmonitor|\bmeter\b", re.I)
 _BREATH = re.compile(r"exposure|breath|respirat|\bmask|lungs|supplied air|air-fed", re.I)
 
 
 def explosion_alone(text: str) -> bool:
     """True where the explosive limit is named and nothing that keeps people from breathing the vapour."""
-    return bool(_EXPLOSION.search(text)) and not _BREATH.search(text)
+    named = [clause for clause in re.split(r"[;,\n]|\.(?!\d)", text) if _EXPLOSION.search(clause)]
+    return any(not _WATCHED.search(clause) for clause in named) and not _BREATH.search(text)
 
 
 def states_air(job: Job) -> bool:

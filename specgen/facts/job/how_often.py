@@ -9,7 +9,8 @@ from specgen.units.quantity import parse_quantity
 
 _DAY = parse_quantity("duration", "24 h")
 _SELDOM = re.compile(
-    r"\b(?:(?:a|an|each|every|per|once a) (?:week|fortnight|month|year)\b|weekly|fortnightly|monthly|yearly"
+    r"(?<!than )(?<!for )(?<!within )(?<!after )\b"
+    r"(?:(?:a|an|each|every|per|once a) (?:week|fortnight|month|year)\b|weekly|fortnightly|monthly|yearly"
     r"|(?:every|each) (?:other|second|third|[2-9]|\d\d+) (?:days?|weeks?|months?)"
     r"|^once\b(?!.*\b(?:an?|each|every|per|before)\b)|on the first day"
     r"|once (?:only|at the (?:start|beginning|end)|(?:a|per|for the|in the) (?:job|contract|order|project)))\b",

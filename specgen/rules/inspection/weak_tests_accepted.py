@@ -1,0 +1,86 @@
+"""INS025 A test of the finished coat accepts only what holds in service
+
+Checks
+    The acceptance criterion in words of each point that tests adhesion or looks for pores: a cross-cut of class 3 or worse of ISO 2409, a pull-off below 1.5 MPa, or pores accepted in a test for pores. A cross-cut is not made where the nominal DFT under it is above 250 µm. Words that reject the class are accepted.
+Why
+    A criterion that weak passes a coat that is already coming off. In a film above 250 µm the knife of the cross-cut no longer tells anything: thick coats are tested by X-cut or pull-off.
+Passes
+    jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Cross-cut, ISO 2409", criterion: {text: Class 0 or 1.}}
+
+    jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Cross-cut, ISO 2409", criterion: {text: "Class 2 or better; class 3 and worse is rejected."}}
+
+    jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Pull-off, ISO 4624", criterion: {text: "At least 5 MPa, no break at the steel."}}
+
+    jobs.refit.inspection.pores: {id: pores, check: Pores, at: completion, method: "High voltage, ISO 29601", criterion: {text: No pore.}}
+Fails
+    jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Cross-cut, ISO 2409", criterion: {text: Class 3 or better.}}    # at jobs.refit.inspection.adhesion.criterion.text
+
+    jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Cross-cut, ISO 2409", criterion: {text: Class 0 to 4.}}    # at jobs.refit.inspection.adhesion.criterion.text
+
+    jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion by pull-off, at: completion, criterion: {text: At least 0.5 MPa.}}    # at jobs.refit.inspection.adhesion.criterion.text
+
+    jobs.refit.inspection.pores: {id: pores, check: Holiday test, at: completion, method: "High voltage, ISO 29601", criterion: {text: At most 5 pores a square metre.}}    # at jobs.refit.inspection.pores.criterion.text
+
+    Given second good
+    jobs.rails.inspection.adhesion: {id: adhesion, check: Adhesion, after: gloss, items: [RAIL], method: "Cross-cut, ISO 2409", criterion: {text: Class 0 or 1.}}    # at jobs.rails.inspection.adhesion.method
+To put right
+    Ask for class 0 or 1 (2 after weathering), for the pull-off of the system's own tests, and for no pore in a lining; above 250 µm test by X-cut or pull-off.
+"""
+
+import re
+from fractions import Fraction
+
+from specgen.facts.job.film_read import films_read
+from specgen.facts.job.looked_for import PORES, words_of
+from specgen.model.acceptance import InspectionPoint
+from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, show
+from specgen.units.quantity import parse_quantity
+
+_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
+_CROSS_CUT = re.compile(r"cross.?(?:cut|hatch)|\b2409\b", re.I)
+_ANOTHER_CUT = re.compile(r"\bX.?cut|16276|D3359|pull.?off", re.I)
+_PULL_OFF = re.compile(r"pull.?off|\b4624\b|D4541", re.I)
+_CLASS = re.compile(r"\bclass(?:es)? ([0-5])(?: ?(?:to|or|and|-|–) ?([0-5]))?", re.I)
+_AT_LEAST = re.compile(r"(\d+(?:\.\d+)?) ?(MPa|N/mm2|N/mm²|psi)", re.I)
+_PORES_PASS = re.compile(
+    r"\b[1-9]\d* (?:pores?|holidays?|pinholes?)\b|(?:pores?|holidays?) (?:are |is )?(?:allowed|accepted)", re.I
+)
+_REJECTED = re.compile(
+    r"reject|not\b|\bno\b|fail|worse than|repeat|below|again|strip|repair|mend|touch|old|existing", re.I
+)
+_WORST, _WEAKEST = 3, Fraction("1.5")
+_PSI = Fraction(145)
+"""Pounds a square inch of one MPa."""
+_CROSS_CUT_MOST = parse_quantity("thickness", "250 um")
+
+
+@rule("INS025", on=Job, severity=WARNING, source=PRACTICE)
+def weak_tests_accepted(job: Job, spec: Spec, on: date) -> Problems:
+    for point in job.inspection:
+        path, method = ("inspection", point.id), f"{point.check} {point.method or ''}"
+        for clause in _CLAUSE.split(point.criterion.text or ""):
+            weak = _weak(clause, words_of(point), method) if not _REJECTED.search(clause) else None
+            if weak is not None:
+                yield Problem((*path, "criterion", "text"), f"{point.id} accepts {weak}")
+        thick = _thick(point, job, spec) if _CROSS_CUT.search(method) and not _ANOTHER_CUT.search(method) else None
+        if thick is not None:
+            what = f"{point.id} makes a cross-cut in a nominal DFT of {show(thick)}; it is valid up to {show(_CROSS_CUT_MOST)}"
+            yield Problem((*path, "method" if point.method is not None else "check"), what)
+
+
+def _weak(clause: str, said: str, method: str) -> str | None:
+    cut, pulled = _CLASS.search(clause), _AT_LEAST.search(clause)
+    if cut is not None and _CROSS_CUT.search(said) and max(int(digit) for digit in cut.groups() if digit) >= _WORST:
+        return f"{cut[0].lower()} of the cross-cut"
+    if pulled is not None and _PULL_OFF.search(said):
+        number = Fraction(pulled[1]) / (_PSI if pulled[2].lower() == "psi" else 1)
+        return f"a pull-off of {pulled[0]}" if number < _WEAKEST else None
+    found = _PORES_PASS.search(clause)
+    return found[0] if found is not None and PORES.search(method) else None
+
+
+def _thick(point: InspectionPoint, job: Job, spec: Spec) -> Quantity | None:
+    """The nominal film under the knife, where it is too thick in every system read; None where one of them may be cut."""
+    films = [read.films[0].nominal for read in films_read(point, job, spec)]
+    found = [film[0] for film in films if film is not None]
+    return min(found) if found and len(found) == len(films) and min(found) > _CROSS_CUT_MOST else None
