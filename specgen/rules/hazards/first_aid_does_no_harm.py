@@ -3,7 +3,7 @@
 Checks
     The first aid and the disposal of each product: nobody is made to vomit, skin is not cleaned with solvent or thinner, eyes are rinsed with water, an unconscious person gets nothing to drink, and nothing goes into drain, soil or a fire.
 Why
-    Solvent brought up again runs into the lungs, thinner carries an allergen through the skin, and residues in a drain burn or poison the water. The card is read by someone in a hurry, who does what it says.
+    Solvent brought up again gets into the airways, thinner carries an allergen through the skin, and residues in a drain burn or poison the water. The card is read by someone in a hurry, who does what it says.
 Passes
     products.primer.hazards.first_aid: [{id: swallow, route: swallowed, action: "Rinse the mouth. Do not induce vomiting."}, {id: skin, route: skin, action: "Soap and water, never solvent or thinner."}]
     products.primer.hazards.disposal: Hand in as hazardous waste; keep out of drains and soil.

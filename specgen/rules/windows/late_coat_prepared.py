@@ -3,7 +3,7 @@
 Checks
     The action for a missed overcoating interval, of each overcoated coat whose binder cures: it does not have the next coat applied without any preparation. What dries physically may be overcoated at any age.
 Why
-    A cured film gives the next coat no hold. Overcoated as it is, the system comes off in sheets between these two coats, often only after the first winter.
+    The next coat does not adhere to a cured film. Overcoated as it is, the system comes off in sheets at this place, often only after the first winter.
 Passes
     systems.cab.layers.primer.if_exceeded: Abrade with P400, then continue.
 
