@@ -1,4 +1,4 @@
-"""INS024 The words of an inspection point accept what its figures accept
+"""INS027 The words of an inspection point accept what its figures accept
 
 Checks
     The acceptance criterion in words of each point that reads film: the film it accepts, against the figures of the same criterion and what its acceptance rule makes of them; where it states none, against the film specified. The voltage in the words of a holiday test, against the one stated beside it. Readings of each item named in the frequency, against the number of readings stated: three quarters of it at least. Words that name several films, of which one agrees, are accepted; stricter words are a note.
@@ -68,7 +68,7 @@ _EACH = re.compile(
 )
 
 
-@rule("INS024", on=Job, severity=WARNING, source=LOGIC)
+@rule("INS027", on=Job, severity=WARNING, source=LOGIC)
 def words_and_figures_agree(job: Job, spec: Spec, on: date) -> Problems:
     for point in film_points(job):
         if principle_of(point) is not GaugePrinciple.COMB and point.criterion.text:
