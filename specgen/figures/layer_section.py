@@ -12,10 +12,10 @@ _LEFT, _RIGHT = 0, 250
 _SUBSTRATE = 34
 # The tallest stack still leaves the page to the tables.
 _STACK = 150
-_LABEL_GAP = 19
+_LABEL_GAP = 21
 # Alternating tints that stay apart in greyscale; the figure's labels carry the meaning.
 _TINTS = ("#8f8791", "#d6d1d4", "#b3abb0", "#efedee")
-_FONT = 'font-family="Specgen Sans, sans-serif" font-size="14"'
+_FONT = 'font-family="Specgen Sans, sans-serif" font-size="16"'
 
 
 @dataclass(frozen=True, slots=True)

@@ -85,7 +85,7 @@ def label_sheet(product: Product, context: Context) -> LabelSheet:
         not_judged=tuple(dict.fromkeys(_not_judged(reason, words) for reason in derived.reasons())),
         substances=substance_table(product, spec.project.jurisdictions, context.day, words),
         voc=voc_table([product], context.day, words),
-        workings=annex(workings, words),
+        workings=annex(workings, context.spec, words),
         program=context.program,
     )
 

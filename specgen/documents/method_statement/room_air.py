@@ -104,7 +104,7 @@ def room_air(job: Job, spec: Spec, on: date, words: Words, *, after: int, number
                 if worked := _least(figure):
                     number = f"W{after + len(workings) + 1}"
                     name = ", ".join(part for part in (f"{product.name}{law}: {use}", limit) if part)
-                    workings.append(_working(worked, found, name, job, number, words))
+                    workings.append(_working(worked, found, name, job, number, spec, words))
                     shown = words.worked(worked)
                     if worked is not figure:
                         shown = words(AT_LEAST).replace("{flow}", shown)
@@ -146,10 +146,12 @@ def _least(figure: Figure) -> Working | None:
     return next(iter(figure.workings), None) if isinstance(figure, NotKnown) else figure
 
 
-def _working(figure: Working, found: ProductAir, name: str, job: Job, number: str, words: Words) -> WorkingView:
+def _working(
+    figure: Working, found: ProductAir, name: str, job: Job, number: str, spec: Spec, words: Words
+) -> WorkingView:
     """What the job states of its room is the customer's and is shown in full; all else builds on the contents."""
     if figure is found.stated:
-        (shown,) = annex([figure], words)
+        (shown,) = annex([figure], spec, words)
         return replace(shown, number=number)
     return held(figure, name, f"air.{job.id}.{found.product}", number, words)
 
@@ -176,10 +178,9 @@ def _rows(found: ProductAir, job: Job, words: Words) -> Iterator[Row]:
     else:
         # a stated flow stands as its author wrote it and has no working
         yield words("fresh-air flow provided (stated for the job)"), (("", None, words.phrase(found.stated.quantity)),)
-    vapour = ((words("vapour"), found.back_in, ""),) if found.back_in is not None else ()
-    # Mist is not in the figure: the clearance time is always said.
-    back_in = words("re-entry without respiratory protection, after spraying has stopped")
-    yield back_in, (*vapour, (words("spray mist"), None, mist_gone(job, words)))
+    if found.back_in is not None:
+        back_in = words("re-entry without respiratory protection, after spraying has stopped")
+        yield back_in, ((words("vapour"), found.back_in, ""),)
 
 
 def _about(times: Fraction) -> str:
@@ -213,6 +214,9 @@ def _statements(job: Job, spec: Spec, listed: tuple[ProductAir, ...], words: Wor
         return
     if stated is not None:
         yield stated
+    # mist is in no figure: the clearance time is always said, once for all products
+    text = words("Re-entry without respiratory protection, after spraying has stopped (spray mist): {}.")
+    yield text.format(mist_gone(job, words))
     known = laws_of_air(spec.project.jurisdictions, listed)
     laws = ", ".join(entry.law for entry in known if entry.has_limits)
     if not spec.project.states("jurisdictions"):

@@ -87,7 +87,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
     without = set(job.document.leave_out)
     figures = quantities(job, spec)
     released = let_off(job, spec, figures)
-    listed = annex((*figures.told_once(), *released), words)
+    listed = annex((*figures.told_once(), *released), spec, words)
     place = place_of_calculations(job.document, spec.project)
     safety = job_safety(job, released, context, after=len(listed), numbered=place is not Calculations.NONE)
     every = grouped((*listed, *safety.air.workings))

@@ -52,7 +52,7 @@ def order_list(spec: Spec, context: Context) -> OrderList:
     found = orders(spec)
     jobs = list(spec.jobs.values())
     number, place = f"OL-{spec.project.id}", place_of_calculations(None, spec.project)
-    every = annex(found.own_workings(), words, words("calculated in the method statement of the job"))
+    every = annex(found.own_workings(), spec, words, words("calculated in the method statement of the job"))
     workings, apart = placed(place, every, "order-list", number, words("Calculations of the order list"), context)
     return OrderList(
         number=number,

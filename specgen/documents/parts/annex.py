@@ -7,10 +7,11 @@ are the maker's shows its result alone. Called by the views of every document wi
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from specgen.documents.parts.wording import Words
+from specgen.model.spec import Spec
 from specgen.standards.tables import table
 from specgen.trade.working import HELD_BY_MAKER, Input, Working
 from specgen.units.display import unit_sign
@@ -19,7 +20,7 @@ from specgen.units.kinds import UNITS
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WorkingView:
-    """`about` is its id; `of` the same in words, without what kind of figure it is: the name says that.
+    """`about` is its id; `of` the same in names, without what kind of figure it is: the name says that.
 
     `group` numbers the figures of one formula and `legend` names its symbols with unit and table; `used` says which numbers are
     results of others; `source_number` is that of the source at the foot.
@@ -42,14 +43,15 @@ class WorkingView:
     source_number: int = 0
 
 
-def annex(workings: Iterable[Working], words: Words, elsewhere: str = "") -> tuple[WorkingView, ...]:
+def annex(workings: Iterable[Working], spec: Spec, words: Words, elsewhere: str = "") -> tuple[WorkingView, ...]:
     """Each Working numbered W1, W2 and on; inputs that are results of others name them by that number.
 
     `elsewhere` says where a result comes from whose working is not in this list.
     """
     listed = list(workings)
     numbers = {working.id: f"W{position}" for position, working in enumerate(listed, 1)}
-    return grouped(_view(working, numbers, words, elsewhere) for working in listed)
+    names = _names(spec)
+    return grouped(_view(working, numbers, names, words, elsewhere) for working in listed)
 
 
 def grouped(listed: Iterable[WorkingView]) -> tuple[WorkingView, ...]:
@@ -87,13 +89,15 @@ def held(working: Working, name: str, about: str, number: str, words: Words) -> 
     )
 
 
-def _view(working: Working, numbers: dict[str, str], words: Words, elsewhere: str) -> WorkingView:
+def _view(
+    working: Working, numbers: dict[str, str], names: Mapping[str, str], words: Words, elsewhere: str
+) -> WorkingView:
     held = working.held_by_maker
     return WorkingView(
         number=numbers[working.id],
         name=words(working.name),
         about=working.id,
-        of=_of(working.id),
+        of=_of(working.id, names),
         formula="" if held else working.formula_text(words.translate),
         substituted="" if held else working.substituted(words.translate),
         inputs=() if held else tuple(_inputs(working, numbers, words, elsewhere)),
@@ -146,8 +150,22 @@ _AFTER_AN_ID = ("packs", "aerosol")
 _MADE = re.compile(r"thinned|packs|exact|all|one|aerosol|flammable|flammable_at_most|heat|\d+-(least|most)|")
 
 
-def _of(working_id: str) -> str:
-    """`film.door-yellow.primer` is `door-yellow, primer`: the author's ids, without the program's own words."""
+def _of(working_id: str, names: Mapping[str, str]) -> str:
+    """`packs.refit/primer/grey` is `MS-001, Example primer, grey`: what the ids stand for, without the program's own words."""
     first, *rest = re.split(r"[./]", working_id)
     parts = [first, *rest] if rest and rest[0] in _AFTER_AN_ID else rest
-    return ", ".join(part for part in parts if not _MADE.fullmatch(part))
+    return ", ".join(names.get(part, part) for part in parts if not _MADE.fullmatch(part))
+
+
+def _names(spec: Spec) -> dict[str, str]:
+    """What jobs, products, variants and systems are called in print, by id; an id of two that are called otherwise stays."""
+    named: dict[str, set[str]] = {}
+    for job in spec.jobs.values():
+        named.setdefault(job.id, set()).add(job.document.number)
+    for product in spec.products.values():
+        named.setdefault(product.id, set()).add(product.name)
+        for variant in product.variants:
+            named.setdefault(variant.id, set()).add(variant.name)
+    for system in spec.systems.values():
+        named.setdefault(system.id, set()).add(system.title)
+    return {key: one for key, (one, *more) in ((key, sorted(said)) for key, said in named.items()) if not more}
