@@ -6,17 +6,20 @@ import io
 import json
 import re
 from collections.abc import Mapping
+from pathlib import Path
 from typing import Any
 
 import pypdf
 import pytest
 
+from specgen.checking import check
 from specgen.documents.job_card.records import ReadingSheet
 from specgen.documents.job_card.view import JobCard, job_card
 from specgen.printing.documents import print_documents
 from tests.documents.conftest import context
-from tests.good_spec import checked, good, put, spec_of, take_out
+from tests.good_spec import ON, checked, good, put, spec_of, take_out
 
+DEMO = Path(__file__).parents[2] / "specs_demo"
 NB = "\N{NO-BREAK SPACE}"
 HOSTILE = "<b>part</b> & <script>alert(1)</script> " + "Northgate yard side and rear " * 5
 
@@ -199,7 +202,8 @@ def _sheet(readings: str, vehicles: tuple[str, ...] = ("T-01",)) -> ReadingSheet
 )
 def test_a_box_for_every_reading(readings: str, vehicles: int, spots: int, per_spot: int) -> None:
     sheet = _sheet(readings, tuple(f"T-{n}" for n in range(vehicles)))
-    numbers = [int(number) for row in sheet.rows for number in row if number]
+    columns = zip(*sheet.rows, strict=True)
+    numbers = [int(number) for column in columns for number in column if number]
     assert (numbers, sheet.per_spot) == (list(range(1, spots + 1)), per_spot)
     assert ("on this card" in sheet.planned) == (vehicles > 1)
 
@@ -240,4 +244,51 @@ def test_each_coat_says_what_it_does_to_people() -> None:
         assert ["contains isocyanate" in text for text in sprayed] == [False, False, True]
         assert decides in sprayed[2]
         assert "Dust from epoxy" in sprayed[0]
-        assert "The precautions under 1 primer apply here too." in sprayed[1]
+        assert "The precautions under 1 primer" in sprayed[1]
+
+
+def test_what_is_worn_as_for_an_earlier_coat_names_it_and_says_breathing_again() -> None:
+    spec = good()
+    worn = "[{id: spray, task: spraying, respiratory: air-fed half mask to EN 14594, gloves: nitrile 0.4 mm, eyes: goggles, skin: coverall}]"
+    for product in ("primer", "base"):
+        put(spec, f"products.{product}.hazards.protection", worn)
+    first, second, third = (coat.wear for coat in _card(spec).builds[0].work.coats)
+    assert all(not line.like and line.parts for line in first)
+    (line,) = (line for line in second if line.like)
+    assert line.like == "1 primer"
+    assert line.parts == next(one.parts[:1] for one in first if one.tasks.startswith("Spraying"))
+    assert all(not line.like for line in third)
+
+
+def test_what_holds_for_every_coat_is_said_once() -> None:
+    spec = good()
+    for product in ("primer", "base", "clear"):
+        put(spec, f"products.{product}.application.clear_valve", "Turn the can over and spray until only gas comes.")
+    work = _card(spec).builds[0].work
+    assert ("Clear the valve", "Turn the can over and spray until only gas comes.") in work.every_coat
+    assert all(name != "Clear the valve" for coat in work.coats for name, _ in coat.applied)
+
+
+def test_a_point_with_marks_prints_the_sketch_and_names_the_marks() -> None:
+    loaded = check(DEMO, ON)
+    assert loaded.loaded.spec is not None
+    job = loaded.loaded.spec.jobs["tower-wagon-doors"]
+    (build,) = job_card(job, context(loaded.loaded.spec)).builds
+    (sketch,) = build.records.sketches
+    assert (sketch.number, [mark.letter for mark in sketch.marks]) == ("Figure 1", ["A", "B", "C", "D", "E"])
+    assert [point.check for coat in build.work.coats for point in (*coat.checks, *coat.sanded)] == [
+        "DFT of primer (marked A to E on figure 1)",
+        "DFT of primer and surfacer, after sanding (marked A to E on figure 1)",
+        "Total DFT (marked A to E on figure 1)",
+    ]
+
+
+def test_a_coat_that_breaks_repeats_its_heading() -> None:
+    spec = good()
+    put(spec, "jobs.refit.vehicles", "[T-01]")
+    put(spec, "jobs.refit.items", _items(1, "Panel"))
+    points = ", ".join(f"{{id: p{n}, check: Look {n}, after: base, criterion: {{text: good}}}}" for n in range(60))
+    put(spec, "jobs.refit.inspection", f"[{points}]")
+    pages = [_text(page) for page in _pages(spec)]
+    broken = [page for page in pages if "2 basecoat" in page and ("Look 5." in page or "Look 55." in page)]
+    assert len(broken) >= 2

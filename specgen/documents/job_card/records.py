@@ -1,7 +1,8 @@
 """The back of a job card: a box for everything the plan demands to be written down of one build.
 
 Every reading of each film point with the mean of its spot, the batch number and expiry of each can, the climate with the dew
-point before each coat, gauge and zero check, the result of every inspection, signatures. Called by `job_card`.
+point before each coat, gauge and zero check, signatures. The result of an inspection is written in front, where it stands in the
+work. Called by `job_card`.
 
 Readings and packs are planned for the whole job; a card of several builds or vehicles has boxes for its share, rounded up.
 """
@@ -15,6 +16,7 @@ from math import ceil
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import coats
 from specgen.documents.parts.inspection import limits, method_of
+from specgen.documents.parts.pictures import PictureView, marked_pictures
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.inspected import film_points, numbers_of, places, points_on
@@ -29,14 +31,16 @@ Pairs = tuple[tuple[str, str], ...]
 
 # SSPC-PA 2 and ISO 19840 count spots of three readings or single ones; where the plan states none, three boxes and ten spots.
 _READINGS, _SPOTS = 3, 10
-# As many columns of boxes as are wide enough to write in, and as many spots and packs as a card has boxes for.
-_WIDEST, _MOST_SPOTS, _MOST_PACKS = 12, 400, 120
-_PACKS_IN_A_ROW = 8
+# As many boxes as stand together at one spot, as many units of width as are wide enough to write in (a box has one, the number of a
+# spot one, its part two), and as many spots and packs as a card has boxes for.
+_TOGETHER, _WIDTH, _MOST_SPOTS, _MOST_PACKS = 12, 30, 400, 120
+_PART_AND_SPOT = 3
+_PACKS_IN_A_ROW = 15
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FilmPoint:
-    """A film point over its columns: number in the plan, what is read, its limits, and how it is measured."""
+    """A film point over its columns: number in the plan, what is read, its limits, and what of its method it alone has."""
 
     number: str
     check: str
@@ -48,49 +52,46 @@ class FilmPoint:
 class ReadingSheet:
     """Boxes for points that are read at the same number of spots. A row holds one spot or several side by side.
 
-    `rows` are the numbers of the spots, empty where the last row is not full; `per_spot` boxes are followed by one for the mean,
-    if there are several. `planned` says how much the plan asks for, and what of it stands here.
+    `rows` are the numbers of the spots, empty where the last column is not full; `per_spot` boxes are followed by one for the
+    mean, if there are several. `shared` is what of the method all points have, `planned` how much the plan asks for, and what of
+    it stands here.
     """
 
     points: tuple[FilmPoint, ...]
     per_spot: int
     rows: tuple[tuple[str, ...], ...]
+    shared: str
     planned: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BatchSheet:
-    """A box for each pack of a coat, in rows; `more` says where there are too many for boxes."""
+    """A box for each pack of a coat, in rows, to hold the letter of its batch; `more` says where there are too many for boxes.
+
+    `packs` names them, those of base and of hardener apart: each has its batches.
+    """
 
     coat: str
+    packs: str
     rows: tuple[tuple[str, ...], ...]
     more: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Result:
-    """An inspection whose result is written down: number, what, how and how often. Those of film have their readings instead."""
-
-    number: str
-    check: str
-    method: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Records:
     climate: Pairs
     coats: tuple[str, ...]
+    sketches: tuple[PictureView, ...]
     readings: tuple[ReadingSheet, ...]
     gauges: Pairs
     batches: tuple[BatchSheet, ...]
-    results: tuple[Result, ...]
 
 
 def records(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words) -> Records:
     """The back of one build."""
     own = points_on(build.items, job, spec)
     numbers = numbers_of(job)
-    films = [point for point in film_points(job) if point in own and principle_of(point) is not GaugePrinciple.COMB]
+    films = points_read(own, job)
     stated = dict(climate(job.climate, words))
     names = (
         words("Air temperature"),
@@ -102,15 +103,16 @@ def records(build: Build, job: Job, spec: Spec, figures: Quantities, words: Word
     return Records(
         climate=tuple((name, stated.get(name, "")) for name in names),
         coats=tuple(coat.name for coat in coats(build.system, spec, figures, words)),
+        sketches=marked_pictures(own, job, spec, words),
         readings=tuple(_sheets(films, numbers, build, job, spec, words)),
         gauges=tuple(_gauges(films, numbers, words)),
         batches=tuple(_batches(build, job, spec, figures, words)),
-        results=tuple(
-            Result(number=numbers[point.id], check=point.check, method=method_of(point, words).replace("\n", "; "))
-            for point in own
-            if point not in films
-        ),
     )
+
+
+def points_read(own: Sequence[InspectionPoint], job: Job) -> list[InspectionPoint]:
+    """Those of `own` whose readings are written down here: dry films; a wet one is read while it is sprayed."""
+    return [point for point in film_points(job) if point in own and principle_of(point) is not GaugePrinciple.COMB]
 
 
 def _sheets(
@@ -121,16 +123,22 @@ def _sheets(
         alike.setdefault(_planned(point, job, spec), []).append(point)
     for (spots, per_spot, stated), points in alike.items():
         boxes = per_spot + (per_spot > 1)
-        together = max(1, _WIDEST // boxes)
+        together = max(1, _TOGETHER // boxes)
         for start in range(0, len(points), together):
             some = points[start : start + together]
             share = max(_share(point, spots, build, job, spec) for point in some)
-            beside = max(1, min(_WIDEST // (boxes * len(some)), ceil(share / 5)))
+            beside = max(1, min(_WIDTH // (_PART_AND_SPOT + boxes * len(some)), ceil(share / 5)))
             here = share if share <= _MOST_SPOTS else 0
+            methods = [method_of(point, words).split("\n") for point in some]
+            shared = [said for said in methods[0] if said and all(said in method for method in methods[1:])]
             yield ReadingSheet(
-                points=tuple(_film(point, numbers, words) for point in some),
+                points=tuple(
+                    _film(point, [said for said in method if said not in shared], numbers, words)
+                    for point, method in zip(some, methods, strict=True)
+                ),
                 per_spot=per_spot,
-                rows=_rows([str(number) for number in range(1, here + 1)], beside),
+                rows=_columns([str(number) for number in range(1, here + 1)], beside),
+                shared="; ".join(shared),
                 planned=_said(spots, per_spot, share, words) if stated else words("number of readings not stated"),
             )
 
@@ -145,12 +153,12 @@ def _said(spots: int, per_spot: int, share: int, words: Words) -> str:
     return said
 
 
-def _film(point: InspectionPoint, numbers: Mapping[str, str], words: Words) -> FilmPoint:
+def _film(point: InspectionPoint, method: Sequence[str], numbers: Mapping[str, str], words: Words) -> FilmPoint:
     return FilmPoint(
         number=numbers[point.id],
         check=point.check,
-        limits=", ".join(limits(point.criterion, words)),
-        method=method_of(point, words).replace("\n", "; "),
+        limits=", ".join(limits(point.criterion, words.with_one_film())),
+        method="; ".join(part for part in method if part),
     )
 
 
@@ -195,17 +203,18 @@ def _batches(build: Build, job: Job, spec: Spec, figures: Quantities, words: Wor
     for coat, layer in zip(coats(build.system, spec, figures, words), build.system.layers, strict=True):
         packs = figures.layer_packs.get((build.system.id, layer.id))
         share = ceil(int(packs.rounded) / max(1, len(job.vehicles))) if packs is not None else _PACKS_IN_A_ROW
-        mixed = spec.product_of(layer).curing is CuringKind.LIQUID_TWO_PACK
-        kinds = (words("base"), words("hardener")) if mixed else ("",)
-        listed = [f"{number} {kind}".strip() for number in range(1, share + 1) for kind in kinds]
-        many = len(listed) > _MOST_PACKS
-        yield BatchSheet(
-            coat=coat.name,
-            rows=() if many else _rows(listed, _PACKS_IN_A_ROW),
-            more=words("{} packs: attach a list with batch number and expiry date of each.").format(share)
-            if many
-            else ("" if packs is not None else words("number of packs not known")),
-        )
+        product = spec.product_of(layer)
+        mixed = product.curing is CuringKind.LIQUID_TWO_PACK
+        many = share > _MOST_PACKS
+        for kind in (words("base"), words("hardener")) if mixed else (words.word(product.pack.form),):
+            yield BatchSheet(
+                coat=coat.name,
+                packs=kind,
+                rows=() if many else _rows([str(number) for number in range(1, share + 1)], _PACKS_IN_A_ROW),
+                more=words("{} packs: attach a list with batch number and expiry date of each.").format(share)
+                if many
+                else ("" if packs is not None else words("number of packs not known")),
+            )
 
 
 def _rows(listed: Sequence[str], beside: int) -> tuple[tuple[str, ...], ...]:
@@ -214,3 +223,10 @@ def _rows(listed: Sequence[str], beside: int) -> tuple[tuple[str, ...], ...]:
         tuple(listed[start : start + beside]) + ("",) * (beside - len(listed[start : start + beside]))
         for start in range(0, len(listed), beside)
     )
+
+
+def _columns(listed: Sequence[str], beside: int) -> tuple[tuple[str, ...], ...]:
+    """The entries counted down the columns, so that each half of a table runs on by itself."""
+    high = ceil(len(listed) / beside)
+    filled = [*listed, *("" for _ in range(high * beside - len(listed)))]
+    return tuple(tuple(filled[row + high * column] for column in range(beside)) for row in range(high))

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from specgen.documents.context import Context
 from specgen.documents.job_card.records import Records, records
+from specgen.documents.job_card.type_size import type_size
 from specgen.documents.job_card.work import CardWork, card_work
 from specgen.documents.parts.cautions import HazardView, chemical_hazards, emergency, gravest_of, hazards
 from specgen.documents.parts.entry import entry_permit, re_entry
@@ -24,9 +25,10 @@ _SIZES = ((6, "huge"), (9, "large"), (14, "medium"), (24, "small"))
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BuildCard:
-    """What all vehicles of the job have of one build. `build` is empty where the job has only one."""
+    """What all vehicles of the job have of one build. `build` is empty where the job has only one; `type` is the size of its type."""
 
     build: str
+    type: str
     work: CardWork
     records: Records
 
@@ -61,7 +63,8 @@ def job_card(job: Job, context: Context) -> JobCard:
         title = words("System {letter}: {title}").format(letter=build.letter, title=build.system.title)
         work = card_work(build, job, spec, figures, words)
         kept = records(build, job, spec, figures, words)
-        cards.append(BuildCard(build=title if len(builds) > 1 else "", work=work, records=kept))
+        size = type_size(work, kept, spec.project.page_size)
+        cards.append(BuildCard(build=title if len(builds) > 1 else "", type=size, work=work, records=kept))
     many = len(job.vehicles)
     return JobCard(
         number=job.document.number,

@@ -8,12 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from specgen.documents.job_card.records import points_read
 from specgen.documents.parts.application import application_at, part_used_pack
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import CoatView, Wait, coats, waits
-from specgen.documents.parts.inspection import accepted, limits
+from specgen.documents.parts.inspection import accepted, limits, method_of
+from specgen.documents.parts.pictures import marked
 from specgen.documents.parts.preparation import steps
-from specgen.documents.parts.protection import usual_line, worn_line
+from specgen.documents.parts.protection import usual_line
 from specgen.documents.parts.step_cautions import at_steps, standing_at
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
@@ -52,10 +54,14 @@ class CardStep:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CardCheck:
-    """A point of inspection, by its number in the plan; at a hold point the work stops until it is signed."""
+    """A point of inspection, by its number in the plan; at a hold point the work stops until it is signed.
+
+    `method` is empty where it stands over the boxes for the readings, on the back.
+    """
 
     number: str
     check: str
+    method: str
     passes: str
     if_failed: str
     hold: bool
@@ -72,12 +78,21 @@ class CardWait:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CardWear:
+    """What protects at `tasks`, as (part of the body, what is worn). Where it is that of an earlier coat, `like` names the coat, and
+    breathing alone is said again."""
+
+    tasks: str
+    like: str
+    parts: Pairs
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CardCoat:
     """`films` are (name, figure), the wet film of a cross coat or coat first; `wait` is None where the sources state none.
 
-    `safety` are the cautions of mixing and spraying, and of sanding where the coat may be sanded; of what an earlier coat says already
-    they name that coat. `checks` look at the coat as applied, `sanded` once `before_next` is done; `wear` is what protects while
-    it is sprayed, `other_wear` at what is done besides.
+    `safety` are the cautions of mixing and spraying, and of sanding where the coat may be sanded; of what an earlier coat or step
+    says already they name it. `checks` look at the coat as applied, `sanded` once `before_next` is done.
     """
 
     name: str
@@ -86,8 +101,7 @@ class CardCoat:
     films: tuple[tuple[str, Figure], ...]
     applied: Pairs
     safety: tuple[str, ...]
-    wear: Pairs
-    other_wear: Pairs
+    wear: tuple[CardWear, ...]
     checks: tuple[CardCheck, ...]
     before_next: str
     sanded: tuple[CardCheck, ...]
@@ -97,9 +111,8 @@ class CardCoat:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CardWork:
-    """The work of one build; `type` is the size of its type, by how much there is to say."""
+    """The work of one build; `every_coat` is what holds for each of its coats."""
 
-    type: str
     climate: Pairs
     parts: tuple[str, ...]
     masked: str
@@ -109,6 +122,7 @@ class CardWork:
     prepared: tuple[CardCheck, ...]
     applying: tuple[CardCheck, ...]
     first_wait: CardWait | None
+    every_coat: Pairs
     coats: tuple[CardCoat, ...]
     finished: tuple[CardCheck, ...]
     last_waits: tuple[CardWait, ...]
@@ -122,11 +136,12 @@ def card_work(build: Build, job: Job, spec: Spec, figures: Quantities, words: Wo
     names = {coat.name for coat in listed}
     to_coats = {wait.comes: _wait(wait, words) for wait in held if wait.comes in names}
     masked = dict.fromkeys(entry.what for item in build.items for entry in item.masked)
-    points = Points(build, job, spec, words)
-    prepare = tuple(_steps(build, job, words))
-    applied = tuple(_coats(listed, to_coats, build, job, spec, points, words))
+    points = Points(build, job, spec, words.with_one_film())
+    told: dict[str, str] = {}
+    prepare = tuple(_steps(build, job, told, words))
+    every_coat = _of_all([_applied(spec.product_of(layer), job, words) for layer in build.system.layers])
+    applied = tuple(_coats(listed, to_coats, build, job, spec, points, told, every_coat, words))
     return CardWork(
-        type=_type(prepare, applied, points.many),
         climate=climate(job.climate, words),
         parts=tuple(f"{item.count} × {item.id} {item.name}" for item in build.items),
         masked="; ".join(masked),
@@ -136,6 +151,7 @@ def card_work(build: Build, job: Job, spec: Spec, figures: Quantities, words: Wo
         prepared=points.at(Stage.PREPARED),
         applying=points.at(Stage.APPLICATION),
         first_wait=to_coats.get(listed[0].name) if listed else None,
+        every_coat=every_coat,
         coats=applied,
         finished=points.at(Stage.COMPLETION, None),
         last_waits=tuple(_wait(wait, words) for wait in held if wait.comes not in names),
@@ -148,8 +164,9 @@ class Points:
 
     def __init__(self, build: Build, job: Job, spec: Spec, words: Words) -> None:
         self._numbers = numbers_of(job)
-        self._own, self._words = points_on(build.items, job, spec), words
-        self.many = len(self._own)
+        self._job, self._spec, self._words = job, spec, words
+        self._own = points_on(build.items, job, spec)
+        self._read = {point.id for point in points_read(self._own, job)}
 
     def at(self, *stages: Stage | None) -> tuple[CardCheck, ...]:
         return self._checks(point for point in self._own if point.after is None and point.at in stages)
@@ -161,7 +178,8 @@ class Points:
         return tuple(
             CardCheck(
                 number=self._numbers[point.id],
-                check=point.check + (f" ({', '.join(point.items)})" if point.items else ""),
+                check=self._named(point),
+                method="" if point.id in self._read else method_of(point, self._words).replace("\n", "; "),
                 passes=_in_a_line(point, self._words),
                 if_failed=point.if_failed or "",
                 hold=point.hold_point,
@@ -169,11 +187,20 @@ class Points:
             for point in points
         )
 
+    def _named(self, point: InspectionPoint) -> str:
+        """What is inspected, on which parts, and at which marks of which figure."""
+        where = (", ".join(point.items), marked(point, self._job, self._spec, self._words))
+        said = ", ".join(text for text in where if text)
+        return point.check + (f" ({said})" if said else "")
 
-def _steps(build: Build, job: Job, words: Words) -> Iterator[CardStep]:
+
+def _steps(build: Build, job: Job, told: dict[str, str], words: Words) -> Iterator[CardStep]:
+    """The steps; what they caution against is noted in `told` with the name of the step."""
     old_paint = any(item.old_coats for item in build.items)
     cautions = at_steps(build.preparation, words, place=place_of(job), old_paint=old_paint)
     for step in steps(build.preparation, words, cautions):
+        for text in step.cautions:
+            told.setdefault(text, step.title)
         grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
         yield CardStep(
             title=", ".join(part for part in (step.title, grade, step.abrasive) if part),
@@ -191,11 +218,13 @@ def _coats(
     job: Job,
     spec: Spec,
     points: Points,
+    told: dict[str, str],
+    every_coat: Pairs,
     words: Words,
 ) -> Iterator[CardCoat]:
     layers = {layer.id: layer for layer in build.system.layers}
     above = [*listed[1:], None]
-    told: dict[str, str] = {}
+    worn: dict[tuple[str, Pairs], str] = {}
     for coat, following in zip(listed, above, strict=True):
         product, before_next = spec.product_of(layers[coat.layer]), layers[coat.layer].before_next or ""
         films = (
@@ -211,10 +240,9 @@ def _coats(
             product=", ".join(part for part in (coat.product, coat.variant, coat.order_number, coat.needed) if part),
             passes=coat.passes.replace("\n", " "),
             films=tuple((name, _figure(text)) for name, text in films),
-            applied=tuple(_applied(product, job, words)),
+            applied=tuple(pair for pair in _applied(product, job, words) if pair not in every_coat),
             safety=_safety(product, job, sanded, coat.name, told, words),
-            wear=_wear(product, words),
-            other_wear=tuple(_other_wear(product, sanded, words)),
+            wear=tuple(_wear(product, sanded, coat.name, worn, words)),
             checks=points.after(coat.layer, sanded=False),
             before_next=before_next,
             sanded=points.after(coat.layer, sanded=True),
@@ -224,7 +252,7 @@ def _coats(
 
 
 def _safety(product: Product, job: Job, sanded: bool, coat: str, told: dict[str, str], words: Words) -> tuple[str, ...]:
-    """What the kind of product does at each of these tasks; what stands at an earlier coat is referred to by that coat's name."""
+    """What the kind of product does at each of these tasks; what stands at an earlier coat or step is referred to by its name."""
     tasks = (
         *((Task.MIXING,) if "two-pack" in traits_of(product) else ()),
         Task.SPRAYING,
@@ -234,7 +262,8 @@ def _safety(product: Product, job: Job, sanded: bool, coat: str, told: dict[str,
     earlier = dict.fromkeys(told[text] for text in texts if text in told)
     new = tuple(dict.fromkeys(text for text in texts if text not in told))
     told.update(dict.fromkeys(new, coat))
-    return (*new, *(words("The precautions under {} apply here too.").format(name) for name in earlier))
+    names = words(" and ").join(earlier)
+    return (*new, *((words("The precautions under {} apply here too.").format(names),) if names else ()))
 
 
 def _applied(product: Product, job: Job, words: Words) -> Iterator[tuple[str, str]]:
@@ -256,8 +285,45 @@ def _part_used(listed: Sequence[CoatView], build: Build, spec: Spec, words: Word
         yield (name if len(owners) == len(listed) else f"{name} ({', '.join(owners)})"), text
 
 
-def _wear(product: Product, words: Words) -> Pairs:
-    stated = worn_at(product, Task.SPRAYING)
+def _of_all(listed: Sequence[Iterator[tuple[str, str]]]) -> Pairs:
+    """What every one of several coats says, so that it is said once; nothing where there is one coat."""
+    several = [tuple(pairs) for pairs in listed]
+    if len(several) < 2:
+        return ()
+    return tuple(pair for pair in several[0] if all(pair in pairs for pairs in several[1:]))
+
+
+def _wear(
+    product: Product, sanded: bool, coat: str, worn: dict[tuple[str, Pairs], str], words: Words
+) -> Iterator[CardWear]:
+    """Tasks that ask for the same share a line. What an earlier coat asks for at the same tasks is referred to by its name."""
+    alike: dict[Pairs, list[Task]] = {}
+    for task in (Task.SPRAYING, Task.MIXING, Task.SANDING, Task.CLEAN_UP):
+        parts = _parts(product, task, words)
+        if parts and (sanded or task is not Task.SANDING):
+            alike.setdefault(parts, []).append(task)
+    earlier: dict[str, list[tuple[str, Pairs]]] = {}
+    for parts, tasks in alike.items():
+        named = ", ".join(words.word(task) for task in tasks)
+        like = worn.setdefault((named, parts), coat)
+        if like == coat:
+            yield CardWear(tasks=named, like="", parts=parts)
+            continue
+        breathing = parts[:1] if Task.SPRAYING in tasks else ()
+        earlier.setdefault(like, []).append((named, breathing))
+    for like, lines in earlier.items():
+        named = ", ".join(name for name, _ in lines)
+        yield CardWear(tasks=named, like=like, parts=tuple(part for _, parts in lines for part in parts))
+
+
+def _parts(product: Product, task: Task, words: Words) -> Pairs:
+    """What is worn at a task by part of the body; at spraying no part is silent. Usual practice where nothing is stated."""
+    stated = worn_at(product, task)
+    if not stated:
+        if task is Task.SPRAYING:
+            return (("", words("not stated: see section 8 of the safety data sheet")),)
+        usual = usual_line(task, words)
+        return (("", words("{} (common practice)").format(usual)),) if usual else ()
     named = (
         (words("Respiratory"), [entry.respiratory for entry in stated]),
         (words("Hands"), [entry.gloves for entry in stated]),
@@ -265,17 +331,8 @@ def _wear(product: Product, words: Words) -> Pairs:
         (words("Body"), [entry.skin for entry in stated]),
     )
     told = ((name, "; ".join(dict.fromkeys(text for text in texts if text))) for name, texts in named)
-    return tuple((name, text or words("not stated")) for name, text in told) if stated else ()
-
-
-def _other_wear(product: Product, sanded: bool, words: Words) -> Iterator[tuple[str, str]]:
-    for task in (Task.MIXING, Task.SANDING, Task.CLEAN_UP):
-        if task is Task.SANDING and not sanded:
-            continue
-        stated = worn_line([product], task)
-        usual = "" if stated else usual_line(task, words)
-        if stated or usual:
-            yield words.word(task), stated or words("{} (common practice)").format(usual)
+    silent = words("not stated") if task is Task.SPRAYING else ""
+    return tuple((name, text or silent) for name, text in told if text or silent)
 
 
 def _in_a_line(point: InspectionPoint, words: Words) -> str:
@@ -293,21 +350,3 @@ def _wait(wait: Wait, words: Words) -> CardWait:
 def _figure(text: str) -> Figure:
     first, bracket, second = text.partition(" (")
     return Figure(first, f"({second}" if bracket else "")
-
-
-# As much text, in characters, as goes with each size of type; a coat and a point take room besides for figures and boxes.
-_ROOM = ((6200, "nine"), (8200, "eight-and-half"))
-_COAT, _POINT = 900, 250
-
-
-def _type(prepare: Sequence[CardStep], applied: Sequence[CardCoat], points: int) -> str:
-    """The size of the type by how much there is to say, so that a full card takes few sides and a short one is read from afar."""
-    told = [text for step in prepare for text in (step.title, step.text, step.limits, step.done, step.safety)]
-    for coat in applied:
-        told += [
-            coat.before_next,
-            *coat.safety,
-            *(text for pair in (*coat.applied, *coat.wear, *coat.other_wear) for text in pair),
-        ]
-    room = sum(len(text) for text in told) + len(applied) * _COAT + points * _POINT
-    return next((size for most, size in _ROOM if room <= most), "eight")

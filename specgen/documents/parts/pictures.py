@@ -1,4 +1,7 @@
-"""The author's pictures as printed: number, caption, marks, and where the text refers to them. Called by the method statement."""
+"""The author's pictures as printed: number, caption, marks, and where the text refers to them.
+
+Called by the method statement, and by the job card for the sketches on which something is marked to be inspected.
+"""
 
 from __future__ import annotations
 
@@ -44,6 +47,13 @@ def pictures(job: Job, spec: Spec, words: Words) -> tuple[PictureView, ...]:
     return tuple(_view(placed, job, spec, words) for placed in pictures_of(job, spec))
 
 
+def marked_pictures(points: Sequence[InspectionPoint], job: Job, spec: Spec, words: Words) -> tuple[PictureView, ...]:
+    """Those on which one of `points` has its marks."""
+    there = marks_of(job, spec)
+    needed = {placed.number for point in points for name in point.marked for placed, _ in there.get(name, ())}
+    return tuple(_view(placed, job, spec, words) for placed in pictures_of(job, spec) if placed.number in needed)
+
+
 def see(
     owner: Item | PreparationStep | InspectionPoint,
     job: Job,
@@ -59,7 +69,7 @@ def see(
 
 
 def marked(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
-    """`marked A, B on figure 2`."""
+    """`marked A, B on figure 2`; of three letters or more in a row the first and the last."""
     if not point.marked:
         return ""
     there = marks_of(job, spec)
@@ -68,7 +78,7 @@ def marked(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
         for placed, mark in there.get(name, ()):
             letters.setdefault(placed.number, []).append(mark.letter)
     text = words("marked {letters} on figure {number}")
-    return "; ".join(text.format(letters=", ".join(held), number=number) for number, held in letters.items())
+    return "; ".join(text.format(letters=_run(held, words), number=number) for number, held in letters.items())
 
 
 def _view(placed: Placed, job: Job, spec: Spec, words: Words) -> PictureView:
@@ -109,7 +119,16 @@ def _legend(figure: Figure, points: Sequence[InspectionPoint], words: Words) -> 
         if here:
             alike.setdefault(", ".join(str(_number(point, points)) for point in here), []).append(mark.letter)
     text = words("{letters}: inspection {numbers}")
-    yield from (text.format(letters=", ".join(letters), numbers=numbers) for numbers, letters in alike.items())
+    yield from (text.format(letters=_run(letters, words), numbers=numbers) for numbers, letters in alike.items())
+
+
+def _run(letters: Sequence[str], words: Words) -> str:
+    """`A, B`, `A to E`: one letter after the other, as the alphabet has them."""
+    numbers = [ord(letter) if len(letter) == 1 else 0 for letter in letters]
+    in_a_row = numbers == list(range(numbers[0], numbers[0] + len(numbers)))
+    if len(letters) > 2 and in_a_row:
+        return words("{first} to {last}").format(first=letters[0], last=letters[-1])
+    return ", ".join(letters)
 
 
 def _number(point: InspectionPoint, points: Sequence[InspectionPoint]) -> int:

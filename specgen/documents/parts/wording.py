@@ -231,6 +231,10 @@ class Words:
         """A number or a formula of our own writing with the decimal sign of the language."""
         return self.translate.figures(text)
 
+    def with_one_film(self) -> Words:
+        """The same words with films in their author's unit alone, for the running text of a card."""
+        return replace(self, second={kind: unit for kind, unit in self.second.items() if kind != "thickness"})
+
     def for_a_sheet(self) -> Words:
         """The same words with plain figures, for what a spreadsheet adds up."""
         return replace(self, translate=replace(self.translate, decimal_sign=POINT))
