@@ -57,6 +57,17 @@ def test_the_card_keeps_air_on_until_the_booth_is_cleared() -> None:
     assert worn[-1] == ("Spraying, Clean-up", "Example clear", "air-fed half mask, EN 14594")
 
 
+def test_fire_spill_and_breathing_air_are_said() -> None:
+    said = dict(_card(_spec({})).cautions)
+    assert any("EN 12021" in text for text in said["Spraying"])
+    assert any("fire service" in text for text in said["Fire"])
+    assert said["Spill"][-1] == "Sections 5 and 6 of the safety data sheets take precedence."
+
+
+def test_no_cell_on_what_to_wear_is_empty() -> None:
+    assert all(cell for row in _card(_spec({})).wear.rows for cell in row)
+
+
 def test_oxidative_paint_hurts_by_its_rags() -> None:
     simple = {
         f"products.{product}.hazards.{key}": value

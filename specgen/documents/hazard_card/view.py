@@ -1,8 +1,8 @@
 """The hazard card: in large type, hangs at the vehicle, for who never opens the method statement.
 
 Everything that hurts, blasting and the thinners and cleaners among it; what to wear; the climate to keep with room to write the
-reading; cautions at the work, re-entry, clearing up, first aid and the number to call. Nothing is cut: what does not fit on a side
-runs on to the next. The template `hazard_card/document.html.j2` prints it.
+reading; cautions at the work, re-entry, clearing up, fire and spill, first aid and the number to call. Nothing is cut: what does not
+fit on a side runs on to the next. The template `hazard_card/document.html.j2` prints it.
 """
 
 from __future__ import annotations
@@ -11,7 +11,16 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from specgen.documents.context import Context
-from specgen.documents.parts.caution_catalogue import HURTS, NO_FIRST_AID, Work
+from specgen.documents.parts.caution_catalogue import (
+    BREATHING_AIR,
+    FIRE,
+    FIRE_CANS,
+    HURTS,
+    NO_FIRST_AID,
+    SHEET_DECIDES,
+    SPILL,
+    Work,
+)
 from specgen.documents.parts.cautions import (
     chemical_hazards,
     data_sheet_line,
@@ -33,14 +42,16 @@ from specgen.facts.job.builds import builds_of
 from specgen.facts.job.chemicals import chemicals, marks_of, supply_codes
 from specgen.facts.job.confined import place_of
 from specgen.facts.pairs.parts import BLASTING
-from specgen.facts.product.dangers import dangers_of
+from specgen.facts.product.dangers import dangers_of, traits_of
 from specgen.model.hazards import Task
 from specgen.model.job import Job
 from specgen.model.product import Product
+from specgen.model.project import PageSize
 from specgen.model.spec import Spec
 
-# As much text, in characters, as the two sides of a sheet hold at each size of type, as counted on the demonstration jobs.
-_ROOM = ((2600, "large"), (4000, "plain"), (5400, "close"))
+# As much text, in characters, as one side holds at each size of type, then as two do, as counted on the demonstration jobs.
+_ROOM = ((1800, "large"), (2900, "plain"), (3900, "close"), (4750, "tight"), (5800, "plain"), (7800, "close"))
+_LETTER = 0.93
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,7 +99,7 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
     return HazardCard(
         number=job.document.number,
         title=job.document.title,
-        size=_size(hurts, (*wear.rows, *supplied.rows), cautions, acts),
+        size=_size(hurts, (*wear.rows, *supplied.rows), cautions, acts, spec.project.page_size),
         vehicles=", ".join(job.vehicles),
         on=context.day.isoformat(),
         call=contact_line(job.call or spec.project.maker.contact),
@@ -120,11 +131,16 @@ def _cautions(job: Job, products: Sequence[Product], spec: Spec, words: Words) -
         beside.add("old-paint")
     for task in (Task.PREPARATION, Task.SANDING, Task.MIXING, Task.SPRAYING, Task.CLEAN_UP):
         said = standing_at(task, products, words, place=place_of(job), beside=beside)
+        if task is Task.SPRAYING and any("isocyanate" in traits_of(product) for product in products):
+            said = (*said, words(BREATHING_AIR))
         new = tuple(text for text in said if text not in told)
         told.update(new)
         if new:
             heading = words("Sanding, blasting") if task is Task.SANDING and "blasting" in beside else words.word(task)
             yield heading, new
+    cans = any("aerosol" in traits_of(product) for product in products)
+    yield words("Fire"), (words(FIRE), *((words(FIRE_CANS),) if cans else ()))
+    yield words("Spill"), (words(SPILL), words(SHEET_DECIDES))
 
 
 def _wear(products: Sequence[Product], words: Words) -> TableView:
@@ -132,7 +148,7 @@ def _wear(products: Sequence[Product], words: Words) -> TableView:
     whole = protection(products, words)
     shared: dict[tuple[str, ...], list[str]] = {}
     for task, *rest in whole.rows:
-        shared.setdefault(tuple(rest), []).append(task)
+        shared.setdefault(tuple(cell or words("not stated") for cell in rest), []).append(task)
     return replace(whole, rows=tuple((", ".join(tasks), *rest) for rest, tasks in shared.items()))
 
 
@@ -183,8 +199,10 @@ def _size(
     rows: Sequence[Sequence[str]],
     cautions: Sequence[tuple[str, tuple[str, ...]]],
     acts: Sequence[tuple[str, str]],
+    page: PageSize,
 ) -> str:
-    """The largest type with which the card is likely to stay on one sheet, by how much text there is."""
+    """The largest type with which the card is likely to stay on one side, or else on two, by how much text there is."""
     long = sum(len(text) for text, _ in hurts) + sum(len(cell) for row in rows for cell in row)
     long += sum(len(text) for _, texts in cautions for text in texts) + sum(len(act) for _, act in acts)
-    return next((size for most, size in _ROOM if long <= most), "tight")
+    share = _LETTER if page is PageSize.LETTER else 1
+    return next((size for most, size in _ROOM if long <= most * share), "tight")

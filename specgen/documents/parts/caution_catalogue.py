@@ -177,7 +177,10 @@ AT_STEPS: tuple[StepCaution, ...] = (
     StepCaution(
         task=Task.CLEAN_UP,
         trait="single-use-filter",
-        text=N_("AX filters are for single use: discard them after the work and fit new ones for the next."),
+        text=N_(
+            "AX filters are for single use: discard them after the work and fit new ones for the next. Against a mixture of "
+            "vapours they serve only where, and for as long as, the manufacturer of the filter states it."
+        ),
     ),
     StepCaution(
         task=Task.CLEAN_UP,
@@ -248,6 +251,22 @@ FILLED_IN: Mapping[str, str] = {
 # What to wear at a task for which no product states anything. The need comes from the published table.
 USUAL_WEAR = N_("common practice; none stated for the product")
 NOT_STATED = N_("Not stated: see section 8 of the safety data sheet")
+
+# Said on the hazard card, which is read alone (common practice; of the breathing air EN 12021, of filters EN 14387, both from memory).
+BREATHING_AIR = N_(
+    "Air-fed breathing apparatus: breathing air to EN 12021; check air flow and warning device before each use; wear the visor, or "
+    "close-fitting goggles where it leaves the eyes free."
+)
+FIRE = N_(
+    "Warn everyone, leave and call the fire service. Fight only a small fire, with foam, powder or carbon dioxide, never with a "
+    "water jet; keep out of the smoke."
+)
+FIRE_CANS = N_("Cans in a fire burst and fly: keep away.")
+SPILL = N_(
+    "Keep ignition sources away, ventilate, wear what is worn while spraying, keep it out of drains, soak it up with an inert "
+    "absorbent and dispose of it as hazardous waste."
+)
+SHEET_DECIDES = N_("Sections 5 and 6 of the safety data sheets take precedence.")
 
 NO_FIRST_AID = N_("First aid is not stated: see section 4 of the safety data sheets, and call for help.")
 

@@ -1,0 +1,65 @@
+"""The cards and the label sheet on paper: as many sides as they may take, full, with nothing smaller than 8 pt on a card."""
+
+from __future__ import annotations
+
+import io
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pypdf
+import pytest
+
+from specgen.checking import Checked, check
+from specgen.printing.documents import print_documents
+from tests.good_spec import ON
+
+DEMO = Path(__file__).parents[2] / "specs_demo"
+FOOT, HEAD = 31, 28
+"""Heights of foot and head of a card in points, which are no part of what is filled."""
+
+# job: sides of its job cards, one card after the other, and of its hazard card
+SIDES = {"tower-wagon-doors": ([2], 1), "guard-rails": ([2], 2), "locker-trim": ([2, 1], 1)}
+
+
+@cache
+def _demo() -> Checked:
+    return check(DEMO, ON)
+
+
+def _pages(document: str, job: str) -> list[Any]:
+    (data,) = print_documents(_demo(), documents=[document], formats=["pdf"], jobs=[job]).values()
+    return list(pypdf.PdfReader(io.BytesIO(data)).pages)
+
+
+def _filled(page: Any) -> tuple[float, float]:
+    """The share of the side that is filled, and the smallest type on it, the foot aside."""
+    found: list[tuple[float, float]] = []
+
+    def visit(text: str, now: list[float], matrix: list[float], font: Any, size: float) -> None:
+        if text.strip() and not now[1]:  # the draft mark is turned into the margin
+            found.append((matrix[5] * now[3] + now[5], abs(size * matrix[3] * now[3])))
+
+    page.extract_text(visitor_text=visit)
+    height = float(page.mediabox.height)
+    body = [(at, size) for at, size in found if at > FOOT]
+    return (height - FOOT - min(body)[0]) / (height - FOOT - HEAD), min(size for _, size in body)
+
+
+@pytest.mark.parametrize("job", SIDES)
+def test_a_job_card_fills_the_sides_it_takes(job: str) -> None:
+    cards, _ = SIDES[job]
+    filled = [_filled(page) for page in _pages("job-card", job)]
+    assert len(filled) == sum(cards)
+    assert min(size for _, size in filled) >= 7.99
+    ends = {sum(cards[: number + 1]) - 1 for number in range(len(cards))}
+    assert all(share >= 0.9 for place, (share, _) in enumerate(filled) if place not in ends)
+    assert all(share >= 0.5 for share, _ in filled)
+
+
+@pytest.mark.parametrize("job", SIDES)
+def test_a_hazard_card_fills_the_sides_it_takes(job: str) -> None:
+    filled = [_filled(page) for page in _pages("hazard-card", job)]
+    assert len(filled) == SIDES[job][1]
+    assert min(size for _, size in filled) >= 7.99
+    assert filled[0][0] >= 0.8
