@@ -1,9 +1,9 @@
 """INS025 A test of the finished coat accepts only what holds in service
 
 Checks
-    The acceptance criterion in words of each point that tests adhesion or looks for pores: a cross-cut of class 3 or worse of ISO 2409, a pull-off below 1.5 MPa, or pores accepted in a test for pores. A cross-cut is not made where the nominal DFT under it is above 250 µm. Words that reject the class are accepted.
+    The acceptance criterion in words of each point that tests adhesion or looks for pores: a cross-cut of class 3 or worse of ISO 2409, a pull-off below 1.5 MPa, or pores accepted in a test for pores. The field of the cross-cut has a rule of its own. Words that reject the class are accepted.
 Why
-    A criterion that weak passes a coat that is already coming off. In a film above 250 µm the knife of the cross-cut no longer tells anything: thick coats are tested by X-cut or pull-off.
+    A criterion that weak passes a coat that is already coming off.
 Passes
     jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Cross-cut, ISO 2409", criterion: {text: Class 0 or 1.}}
 
@@ -20,25 +20,18 @@ Fails
     jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion by pull-off, at: completion, criterion: {text: At least 0.5 MPa.}}    # at jobs.refit.inspection.adhesion.criterion.text
 
     jobs.refit.inspection.pores: {id: pores, check: Holiday test, at: completion, method: "High voltage, ISO 29601", criterion: {text: At most 5 pores a square metre.}}    # at jobs.refit.inspection.pores.criterion.text
-
-    Given second good
-    jobs.rails.inspection.adhesion: {id: adhesion, check: Adhesion, after: gloss, items: [RAIL], method: "Cross-cut, ISO 2409", criterion: {text: Class 0 or 1.}}    # at jobs.rails.inspection.adhesion.method
 To put right
-    Ask for class 0 or 1 (2 after weathering), for the pull-off of the system's own tests, and for no pore in a lining; above 250 µm test by X-cut or pull-off.
+    Ask for class 0 or 1 (2 after weathering), for the pull-off of the system's own tests, and for no pore in a lining.
 """
 
 import re
 from fractions import Fraction
 
-from specgen.facts.job.film_read import films_read
 from specgen.facts.job.looked_for import PORES, words_of
-from specgen.model.acceptance import InspectionPoint
-from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, show
-from specgen.units.quantity import parse_quantity
+from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule
 
 _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _CROSS_CUT = re.compile(r"cross.?(?:cut|hatch)|\b2409\b", re.I)
-_ANOTHER_CUT = re.compile(r"\bX.?cut|16276|D3359|pull.?off", re.I)
 _PULL_OFF = re.compile(r"pull.?off|\b4624\b|D4541", re.I)
 _CLASS = re.compile(r"\bclass(?:es)? ([0-5])(?: ?(?:to|or|and|-|–) ?([0-5]))?", re.I)
 _AT_LEAST = re.compile(r"(\d+(?:\.\d+)?) ?(MPa|N/mm2|N/mm²|psi)", re.I)
@@ -51,7 +44,6 @@ _REJECTED = re.compile(
 _WORST, _WEAKEST = 3, Fraction("1.5")
 _PSI = Fraction(145)
 """Pounds a square inch of one MPa."""
-_CROSS_CUT_MOST = parse_quantity("thickness", "250 um")
 
 
 @rule("INS025", on=Job, severity=WARNING, source=PRACTICE)
@@ -62,10 +54,6 @@ def weak_tests_accepted(job: Job, spec: Spec, on: date) -> Problems:
             weak = _weak(clause, words_of(point), method) if not _REJECTED.search(clause) else None
             if weak is not None:
                 yield Problem((*path, "criterion", "text"), f"{point.id} accepts {weak}")
-        thick = _thick(point, job, spec) if _CROSS_CUT.search(method) and not _ANOTHER_CUT.search(method) else None
-        if thick is not None:
-            what = f"{point.id} makes a cross-cut in a nominal DFT of {show(thick)}; it is valid up to {show(_CROSS_CUT_MOST)}"
-            yield Problem((*path, "method" if point.method is not None else "check"), what)
 
 
 def _weak(clause: str, said: str, method: str) -> str | None:
@@ -77,10 +65,3 @@ def _weak(clause: str, said: str, method: str) -> str | None:
         return f"a pull-off of {pulled[0]}" if number < _WEAKEST else None
     found = _PORES_PASS.search(clause)
     return found[0] if found is not None and PORES.search(method) else None
-
-
-def _thick(point: InspectionPoint, job: Job, spec: Spec) -> Quantity | None:
-    """The nominal film under the knife, where it is too thick in every system read; None where one of them may be cut."""
-    films = [read.films[0].nominal for read in films_read(point, job, spec)]
-    found = [film[0] for film in films if film is not None]
-    return min(found) if found and len(found) == len(films) and min(found) > _CROSS_CUT_MOST else None
