@@ -32,7 +32,7 @@ Fails
     Given second good
     systems.deck.layers.first.before_next: Sand with P80.
     systems.deck.layers.second.role: surfacer
-    systems.deck.layers.second.before_next: Sand with P600.    # at systems.deck.layers.second.before_next
+    systems.deck.layers.second.before_next: Sand with P600.    # at systems.deck.layers.second.before_next    # also LAY016 at systems.deck.layers.second.before_next
 
     Given second good
     products.mastic.roles: [primer, body-filler]
