@@ -12,6 +12,7 @@ from specgen.model.parse import Loaded, load, without_collector
 from specgen.rules.alternatives import with_alternatives
 from specgen.rules.most_findings import severest
 from specgen.rules.not_judged import not_judged
+from specgen.rules.offers import on_offers
 from specgen.rules.range_taken_in import range_notes
 from specgen.rules.run import Stopped, Timings, run_rules
 from specgen.rules.waivers import apply_waivers
@@ -45,6 +46,7 @@ def check_loaded(loaded: Loaded, on: date, timings: Timings | None = None) -> Ch
     """All findings on sources already read."""
     stopped: list[Stopped] = []
     found = with_alternatives(run_rules(loaded, on, timings=timings, stopped=stopped), loaded, on)
+    found.extend(on_offers(loaded, on))
     judged = apply_waivers(found, loaded, on, frozenset(one.rule for one in stopped))
     found = [*loaded.findings, *range_notes(loaded), *severest(judged)]
     return Checked(loaded, Report.of(found, not_judged(loaded, stopped)), on)

@@ -8,6 +8,7 @@ from datetime import date
 
 from specgen.documents.parts.issue_block import IssueView
 from specgen.documents.parts.wording import Words
+from specgen.findings import Finding
 from specgen.model.spec import Spec
 from specgen.register.revisions import Revisions
 
@@ -16,9 +17,8 @@ from specgen.register.revisions import Revisions
 class Context:
     """`spec` checks without errors; it may be narrowed to what the document reaches. `day` is the day it is judged by.
 
-    `program` names what prints, with its version; `open_warnings` are those of the whole folder; `revisions` are those issued
-    before, by the number of their document. Without `issue` the
-    document is a draft.
+    `program` names what prints, with its version; `open_warnings` and `findings` are those of the whole folder; `revisions` are
+    those issued before, by the number of their document. Without `issue` the document is a draft.
     """
 
     spec: Spec
@@ -27,4 +27,5 @@ class Context:
     program: str
     open_warnings: int = 0
     issue: IssueView | None = None
+    findings: tuple[Finding, ...] = ()
     revisions: Mapping[str, Revisions] = field(default_factory=dict)

@@ -11,8 +11,8 @@ from specgen.documents.parts.apart import Apart
 from specgen.documents.parts.tables import TableView
 from specgen.model.spec import Spec
 
-About = Literal["job", "product", "folder", "jobs", "comparison"]
-"""What a document is about: its subject is a Job, a Product, the Spec (twice), or two sides compared."""
+About = Literal["job", "product", "folder", "jobs", "offer", "comparison"]
+"""What a document is about: its subject is a Job, a Product, the Spec (twice), an Offer, or two sides compared."""
 
 
 class View(Protocol):

@@ -6,7 +6,7 @@ clauses in the same order.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -18,6 +18,7 @@ from specgen.model.requirement import RequiredTest, Requirement
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
 from specgen.model.walk import Path
+from specgen.units.locale import N_
 from specgen.units.quantity import Quantity, Range
 
 
@@ -38,6 +39,22 @@ class Asked(StrEnum):
     TEST = "test"
     TEXT = "text"
 
+
+CLAUSE_NAMES: Mapping[Asked, str] = {
+    Asked.ROLE: N_("Coat type"),
+    Asked.GENERIC_TYPE: N_("Generic type"),
+    Asked.SOLIDS: N_("Volume solids"),
+    Asked.VOC: N_("VOC content, ready for use"),
+    Asked.COLOUR: N_("Colour"),
+    Asked.GLOSS: N_("Gloss (at 60°)"),
+    Asked.CURING: N_("Curing"),
+    Asked.PACK: N_("Pack"),
+    Asked.FILM: N_("DFT in this coat"),
+    Asked.METHOD: N_("Application"),
+    Asked.THINNER: N_("Thinner, by volume of the paint"),
+    Asked.TEST: N_("Test"),
+    Asked.TEXT: N_("Further requirement"),
+}
 
 Value = str | Quantity | Range | Colour | CuringKind | PackForm | Role | Method | RequiredTest
 

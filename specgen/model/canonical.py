@@ -38,7 +38,10 @@ def model_of(spec: Spec, audience: Audience = Audience.MAKER, *, content: bool =
     project.pop(_VERSION, None)
     whole: dict[str, Any] = {_VERSION: str(SCHEMA_VERSION), "project": project}
     for kind in LIST_KINDS:
-        whole[kind] = {key: _record(entry, audience, content) for key, entry in getattr(spec, kind).items()}
+        held = {key: _record(entry, audience, content) for key, entry in getattr(spec, kind).items()}
+        # what was approved before there were offers is approved still
+        if held or kind != "offers":
+            whole[kind] = held
     return whole
 
 

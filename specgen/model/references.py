@@ -14,6 +14,7 @@ from typing import Any
 from specgen.findings import Finding, Place
 from specgen.model.field_types import IDS_SHOWN, nearest_of
 from specgen.model.node import Node
+from specgen.model.offer import Offer
 from specgen.model.shape import shape_finding
 from specgen.model.spec import LIST_KINDS
 from specgen.model.system import System
@@ -103,8 +104,8 @@ def _named_kind(model: type[Node], name: str) -> str:
 
 
 def _lost_variants(record: Node, path: Path, records: Records, place: Callable[[Path], Place]) -> Iterator[Finding]:
-    """A layer names a variant of its own product."""
-    if not isinstance(record, System):
+    """A layer, and an offer for one, names a variant of its own product."""
+    if not isinstance(record, System | Offer):
         return
     for layer in record.layers:
         product = records["products"].get(layer.product or "")

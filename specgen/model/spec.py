@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from specgen.model.guarded import with_record
 from specgen.model.job import Item, Job
 from specgen.model.node import Node
+from specgen.model.offer import Offer
 from specgen.model.preparation import Preparation, Substrate
 from specgen.model.product import Product, Variant
 from specgen.model.project import Project
@@ -25,6 +26,7 @@ LIST_KINDS: Mapping[str, type[Node]] = {
     "preparations": Preparation,
     "systems": System,
     "jobs": Job,
+    "offers": Offer,
 }
 KINDS: Mapping[str, type[Node]] = {"project": Project, SETS: SafetySet, **LIST_KINDS}
 
@@ -36,6 +38,7 @@ SINGULAR: Mapping[str, str] = {
     "preparation": "preparations",
     "system": "systems",
     "job": "jobs",
+    "offer": "offers",
 }
 
 
@@ -51,6 +54,7 @@ class Spec:
     preparations: Mapping[str, Preparation] = field(default_factory=dict)
     systems: Mapping[str, System] = field(default_factory=dict)
     jobs: Mapping[str, Job] = field(default_factory=dict)
+    offers: Mapping[str, Offer] = field(default_factory=dict)
     pictures: Mapping[str, Prepared] = field(default_factory=dict)
     _stand_ins: dict[int, tuple[Layer, Product]] = field(default_factory=dict, init=False, repr=False)
 

@@ -16,6 +16,7 @@ from specgen.findings import Severity
 from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
 from specgen.model.parse import Loaded
+from specgen.model.offer import Offer
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.printing.files import Issue, context_of, files
@@ -29,7 +30,7 @@ FORMATS = tuple(dict.fromkeys(format for kind in _OF_A_FOLDER.values() for forma
 Entry = TypeVar("Entry")
 
 # What a folder has to hold for a document about each of these.
-_HELD: Mapping[About, str] = {"job": "job", "product": "product", "folder": "product", "jobs": "job"}
+_HELD: Mapping[About, str] = {"job": "job", "product": "product", "folder": "product", "jobs": "job", "offer": "offer"}
 
 
 class Refused(Exception):  # noqa: N818  # reads as what happened: the printing was refused
@@ -64,6 +65,7 @@ def print_documents(
         spec,
         checked.on,
         open_warnings=checked.report.count(Severity.WARNING),
+        findings=tuple(checked.report),
         revisions=_revisions(spec, register) if register is not None else {},
     )
     applying = {kind.name: [one for one in subjects[kind.about] if kind.applies(one, spec)] for kind in kinds.values()}
@@ -120,7 +122,7 @@ def _known(what: str, names: Iterable[str] | None, there: Mapping[str, Entry]) -
 
 def _subjects(
     spec: Spec, loaded: Loaded, jobs: Iterable[str] | None, products: Iterable[str] | None
-) -> Mapping[About, list[Job] | list[Product] | list[Spec]]:
+) -> Mapping[About, list[Job] | list[Product] | list[Spec] | list[Offer]]:
     """What there are documents about; a product of a shared range has its documents there."""
     own = {key: product for key, product in spec.products.items() if not loaded.of_range("products", key)}
     for key in products or ():
@@ -138,13 +140,14 @@ def _subjects(
         "product": list(described.values()),
         "folder": [spec] if own else [],
         "jobs": [spec] if spec.jobs else [],
+        "offer": [offer for offer in spec.offers.values() if jobs is None or offer.job in chosen],
     }
 
 
 def _nothing(
     kinds: Iterable[str],
     formats: Iterable[str],
-    subjects: Mapping[About, list[Job] | list[Product] | list[Spec]],
+    subjects: Mapping[About, list[Job] | list[Product] | list[Spec] | list[Offer]],
     applying: Mapping[str, list[Any]],
 ) -> str:
     about = dict.fromkeys(KINDS[name].about for name in kinds)

@@ -14,6 +14,7 @@ from specgen.documents.identity import identity
 from specgen.documents.kind import About, Kind, View
 from specgen.documents.parts.issue_block import IssueView
 from specgen.documents.parts.wording import Words
+from specgen.findings import Finding
 from specgen.model.file_names import file_stem
 from specgen.model.spec import Spec
 from specgen.register.revisions import Revisions
@@ -29,6 +30,7 @@ _IN_SHORT: Mapping[About, Callable[[Any, Any], str]] = {
     "product": lambda product, _: product.about or product.name,
     "folder": lambda _, view: view.title,
     "jobs": lambda _, view: view.title,
+    "offer": lambda _, view: view.answer,
     "comparison": lambda _, view: view.answer,
 }
 
@@ -54,6 +56,7 @@ def context_of(
     *,
     open_warnings: int = 0,
     issue: Issue | None = None,
+    findings: tuple[Finding, ...] = (),
     revisions: Mapping[str, Revisions] | None = None,
 ) -> Context:
     """What the documents of a specification are drawn up in. Raises RenderError for a language without words."""
@@ -64,6 +67,7 @@ def context_of(
         program=f"specgen {__version__}",
         open_warnings=open_warnings,
         issue=issue.view if issue is not None else None,
+        findings=findings,
         revisions=revisions or {},
     )
 

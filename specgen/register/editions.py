@@ -108,7 +108,9 @@ def is_record_content(spec: Spec, record: str, recorded: str | None) -> bool:
 
 
 def _by_record(model: Mapping[str, Any]) -> dict[str, str]:
-    return {f"{kind}.{key}": sha256(written(stated)) for kind in LIST_KINDS for key, stated in model[kind].items()}
+    return {
+        f"{kind}.{key}": sha256(written(stated)) for kind in LIST_KINDS for key, stated in model.get(kind, {}).items()
+    }
 
 
 def digest(document: str, revision: str, frozen: Editions) -> str:

@@ -6,7 +6,7 @@ has an error of its own: then none is possible, and the errors stay. Called by `
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from itertools import islice, product
@@ -59,14 +59,12 @@ def with_alternatives(found: Sequence[Finding], loaded: Loaded, on: date) -> lis
 
 
 def _merged(found: list[Finding], system: System, spec: Spec, loaded: Loaded, on: date) -> list[Finding]:
-    within = frozenset(_concerned(system, spec))
-    rules = [rule for rule in all_rules() if rule.on in _BY_COAT and not rule.id.startswith(_ITSELF)]
+    within = frozenset(concerned(system.id, spec))
     ways: list[Way] = []
     told: list[dict[_Key, Finding]] = []
     for way, taken in islice(_ways(system), MOST_WAYS):
-        as_taken = replace(loaded, judged=spec.with_system(taken), findings=[])
         ways.append(way)
-        told.append({_key(one): one for one in run_rules(as_taken, on, rules, within=within)})
+        told.append({_key(one): one for one in judged_by_coats(spec.with_system(taken), loaded, on, within)})
     always = set.intersection(*({*each} for each in told))
     depends = {key: one for each in told for key, one in each.items() if key not in always}
     possible = any(all(depends[key].severity is not Severity.ERROR for key in each if key in depends) for each in told)
@@ -79,10 +77,16 @@ def _merged(found: list[Finding], system: System, spec: Spec, loaded: Loaded, on
     return kept
 
 
-def _concerned(system: System, spec: Spec) -> Iterator[Path]:
-    """The system, the jobs with it, and the preparations beneath it."""
-    yield ("systems", system.id)
-    for job in jobs_in(spec, reach(spec, ("systems", system.id))):
+def judged_by_coats(spec: Spec, loaded: Loaded, on: date, within: Container[Path]) -> list[Finding]:
+    """What the rules that go by the products of coats find on these records of a specification with other products."""
+    rules = [rule for rule in all_rules() if rule.on in _BY_COAT and not rule.id.startswith(_ITSELF)]
+    return run_rules(replace(loaded, judged=spec, findings=[]), on, rules, within=within)
+
+
+def concerned(system: str, spec: Spec) -> Iterator[Path]:
+    """A system, the jobs with it, and the preparations beneath it."""
+    yield ("systems", system)
+    for job in jobs_in(spec, reach(spec, ("systems", system))):
         yield ("jobs", job)
         yield from (link.target for link in links_from(spec, ("jobs", job)) if link.target[0] == "preparations")
 

@@ -3,4 +3,4 @@
 from specgen.documents.change_notice.view import change_notice
 from specgen.documents.kind import Kind
 
-KIND = Kind(name="change-notice", place=9, about="comparison", formats=("pdf", "html"), view=change_notice)
+KIND = Kind(name="change-notice", place=10, about="comparison", formats=("pdf", "html"), view=change_notice)

@@ -35,6 +35,9 @@ from specgen.rules.kit import ERROR, LOGIC, Path, Problem, Problems, Project, Sp
 def number_makes_a_file(project: Project, spec: Spec, on: date) -> Problems:
     yield from _judged([(("jobs", job.id, "document", "number"), job.document.number) for job in spec.jobs.values()])
     yield from _judged(
+        [(("offers", one.id, "document", "number"), one.document.number) for one in spec.offers.values()]
+    )
+    yield from _judged(
         [
             (
                 ("products", product.id, *(("document", "number") if product.document is not None else ("id",))),

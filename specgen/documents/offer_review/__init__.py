@@ -1,0 +1,6 @@
+"""The offer review: what was required, what is offered, and clause by clause whether it complies; goes back to the tender."""
+
+from specgen.documents.kind import Kind
+from specgen.documents.offer_review.view import offer_review
+
+KIND = Kind(name="offer-review", place=9, about="offer", formats=("pdf", "html"), view=offer_review)

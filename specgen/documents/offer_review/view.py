@@ -1,0 +1,219 @@
+"""The review of one offer as finished text: a summary by coat, every clause with what is offered, and what the rules find with the
+products in place. The template `offer_review/document.html.j2` prints it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from specgen.comparison.address_words import address_in_words
+from specgen.documents.context import Context
+from specgen.documents.parts.clauses import clause_name, clause_value, value_in_words
+from specgen.documents.parts.coats import coat_name, numbered
+from specgen.documents.parts.parties import PartyView, contact_line, party
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Words
+from specgen.facts.offered import Answer, CoatOffered, Verdict, coats_offered, open_coats, systems_asked
+from specgen.findings import Finding, Severity
+from specgen.model.offer import Offer
+from specgen.model.spec import Spec
+from specgen.units.locale import N_
+
+_VERDICTS = {
+    Verdict.MEETS: N_("meets"),
+    Verdict.FALLS_SHORT: N_("FALLS SHORT"),
+    Verdict.NOT_SHOWN: N_("not shown"),
+}
+_WEIGHTS = {Severity.WARNING: N_("does not comply"), Severity.NOTE: N_("to be clarified")}
+# These are the clauses themselves, which stand in a table of their own.
+_CLAUSES = "REQ"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OfferReview:
+    """The whole document. `answer` is the outcome in a sentence; `coats` has a table of clauses for each coat offered."""
+
+    number: str
+    title: str
+    owner: str
+    supplier: str
+    offered: str
+    answers: str
+    on: str
+    answer: str
+    remarks: str
+    maker: PartyView
+    customer: PartyView
+    call: str
+    summary: TableView
+    coats: tuple[TableView, ...]
+    together: TableView
+    missing: TableView
+    program: str
+
+
+def offer_review(offer: Offer, context: Context) -> OfferReview:
+    """The view of an offer in a specification that checks without errors."""
+    spec, words = context.spec, context.words
+    coats = tuple(coats_offered(offer, spec))
+    found = [one for one in context.findings if _of(one, offer) and not one.id.startswith(_CLAUSES)]
+    missed = _not_offered(offer, coats, spec, words)
+    return OfferReview(
+        number=offer.document.number,
+        title=offer.document.title,
+        owner=offer.document.owner,
+        supplier=offer.supplier,
+        offered=offer.date.isoformat(),
+        answers=_specification(offer, spec),
+        on=context.day.isoformat(),
+        answer=_answer(coats, found, missed, words),
+        remarks=offer.remarks or "",
+        maker=party(spec.project.maker),
+        customer=party(spec.project.customer),
+        call=contact_line(spec.project.maker.contact),
+        summary=_summary(coats, missed, spec, words),
+        coats=tuple(_clauses(coat, spec, words) for coat in coats),
+        together=_together(found, offer, words),
+        missing=_missing(coats, words),
+        program=context.program,
+    )
+
+
+def _of(found: Finding, offer: Offer) -> bool:
+    return found.path.split(".")[:2] == ["offers", offer.id] and found.severity in _WEIGHTS
+
+
+def _specification(offer: Offer, spec: Spec) -> str:
+    if offer.job is not None:
+        control = spec.jobs[offer.job].document
+        return f"{control.number}, {control.title}"
+    return ", ".join(system.title for system in systems_asked(offer, spec))
+
+
+def _not_offered(offer: Offer, coats: tuple[CoatOffered, ...], spec: Spec, words: Words) -> tuple[tuple[str, str], ...]:
+    """System and coat of each open coat that the offer leaves out."""
+    held = {(one.system.id, one.layer.id) for one in coats}
+    return tuple(
+        (system.title, _coat(system.id, layer.id, spec, words))
+        for system, layer in open_coats(offer, spec)
+        if (system.id, layer.id) not in held
+    )
+
+
+def _coat(system: str, layer: str, spec: Spec, words: Words) -> str:
+    return next(coat_name(number, one, words) for number, one in numbered(spec.systems[system]) if one.id == layer)
+
+
+def _answer(
+    coats: tuple[CoatOffered, ...], found: list[Finding], missed: tuple[tuple[str, str], ...], words: Words
+) -> str:
+    """Whether the offer complies, in a sentence or two."""
+    short = sum(len(coat.those(Verdict.FALLS_SHORT)) for coat in coats)
+    open_yet = sum(len(coat.those(Verdict.NOT_SHOWN)) for coat in coats)
+    unfit = sum(one.severity is Severity.WARNING for one in found)
+    said = []
+    if short:
+        said.append(words.plural("It falls short in {number} clause.", "It falls short in {number} clauses.", short))
+    if unfit:
+        text = words.plural("In the system {number} fault is found.", "In the system {number} faults are found.", unfit)
+        said.append(text)
+    if missed:
+        said.append(words.plural("{number} coat is not offered.", "{number} coats are not offered.", len(missed)))
+    if open_yet:
+        said.append(words.plural("{number} clause is not shown.", "{number} clauses are not shown.", open_yet))
+    if short or unfit or missed:
+        return " ".join((words("The offer does not comply with the specification."), *said))
+    if open_yet:
+        return " ".join((words("Nothing in the offer falls short, but it is not shown to comply in full."), *said))
+    return words("The offer complies with the specification in every clause.")
+
+
+def _summary(
+    coats: tuple[CoatOffered, ...], missed: tuple[tuple[str, str], ...], spec: Spec, words: Words
+) -> TableView:
+    columns = [
+        Column(words("System"), "w-25"),
+        Column(words("Coat"), "w-15"),
+        Column(words("Product offered")),
+        Column(words("Meets"), "w-8", numeric=True),
+        Column(words("Falls short"), "w-10", numeric=True),
+        Column(words("Not shown"), "w-10", numeric=True),
+    ]
+    rows = [
+        (
+            coat.system.title,
+            _coat(coat.system.id, coat.layer.id, spec, words),
+            _product(coat, spec),
+            *(str(len(coat.those(verdict))) for verdict in (Verdict.MEETS, Verdict.FALLS_SHORT, Verdict.NOT_SHOWN)),
+        )
+        for coat in coats
+    ]
+    rows.extend((system, coat, words("not offered"), "–", "–", "–") for system, coat in missed)
+    return table_view(words("Clauses by coat"), columns, rows)
+
+
+def _product(coat: CoatOffered, spec: Spec) -> str:
+    product = spec.products[coat.entry.product]
+    variant = product.variant(coat.entry.variant) if coat.entry.variant else None
+    return f"{product.name}, {variant.name}" if variant is not None else product.name
+
+
+def _clauses(coat: CoatOffered, spec: Spec, words: Words) -> TableView:
+    columns = [
+        Column(words("Clause"), "w-20"),
+        Column(words("Required"), "w-25"),
+        Column(words("Offered"), "w-25"),
+        Column(words("Result"), "w-10"),
+        Column(words("Stated at")),
+    ]
+    caption = words("{coat}: {product}").format(
+        coat=_coat(coat.system.id, coat.layer.id, spec, words), product=_product(coat, spec)
+    )
+    if coat.alternative:
+        caption = words("{caption}, held against the alternative {id}").format(caption=caption, id=coat.alternative)
+    rows = [
+        (
+            clause_name(answer.clause, words),
+            clause_value(answer.clause, words),
+            _offered(answer, words),
+            words(_VERDICTS[answer.verdict]),
+            address_in_words(".".join(answer.path), words.translate) if answer.offered is not None else "–",
+        )
+        for answer in coat.answers
+    ]
+    return table_view(caption, columns, rows)
+
+
+def _offered(answer: Answer, words: Words) -> str:
+    offered = answer.offered if isinstance(answer.offered, tuple) else (answer.offered,)
+    return ", ".join(value_in_words(answer.clause.asked, one, words) for one in offered if one is not None) or words(
+        "not stated"
+    )
+
+
+def _together(found: list[Finding], offer: Offer, words: Words) -> TableView:
+    columns = [
+        Column(words("Coat"), "w-15"),
+        Column(words("Result"), "w-12"),
+        Column(words("Finding")),
+        Column(words("Rule"), "w-10"),
+    ]
+    named = {entry.id: entry.layer or entry.id for entry in offer.layers}
+    rows = []
+    for one in sorted(found, key=lambda one: -one.severity.weight):
+        steps = one.path.split(".")
+        coat = named.get(steps[3], "") if len(steps) > 3 else words("all coats")
+        rows.append((coat, words(_WEIGHTS[one.severity]), one.what.partition(": ")[2] or one.what, one.id))
+    return table_view(words("The specification with the products offered in place"), columns, rows)
+
+
+def _missing(coats: tuple[CoatOffered, ...], words: Words) -> TableView:
+    columns = [Column(words("Coat"), "w-15"), Column(words("Clause"), "w-25"), Column(words("To be handed in"))]
+    rows = [row for coat in coats for row in _asked(coat, words)]
+    return table_view(words("What the supplier is asked for"), columns, rows)
+
+
+def _asked(coat: CoatOffered, words: Words) -> Iterator[tuple[str, str, str]]:
+    for answer in coat.those(Verdict.NOT_SHOWN):
+        yield coat.layer.id, clause_value(answer.clause, words), words(answer.missing)
