@@ -40,6 +40,7 @@ def test_names_and_formats() -> None:
         "range-overview",
         "materials-list",
         "order-list",
+        "offer-review",
     )
     assert FORMATS == ("pdf", "html", "csv")
 

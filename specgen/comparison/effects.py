@@ -83,7 +83,7 @@ def _entry(fact: Difference) -> Judgement:
         return Judgement(Effect.SHIFTED, CUTS_BOTH_WAYS[type(record)])
     if type(record) in ON_THE_SHELF:
         return Judgement(Effect.FACT, N_("it applies to nobody until something refers to it"))
-    if fact.polarity is Polarity.WAIVER:
+    if fact.polarity in {Polarity.WAIVER, Polarity.PERMISSION}:
         return Judgement(Effect.RELAXED if came else Effect.TIGHTENED)
     if fact.polarity is Polarity.SCOPE:
         return Judgement(Effect.TIGHTENED if came else Effect.RELAXED)

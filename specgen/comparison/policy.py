@@ -12,9 +12,11 @@ from specgen.model.declaring import Polarity
 from specgen.model.drying import OvercoatWindow
 from specgen.model.job import Item, Job, MaskedArea
 from specgen.model.node import Node
+from specgen.model.offer import Offer, OfferedCoat, OfferedTest
 from specgen.model.preparation import Preparation
 from specgen.model.product import Product, Variant
 from specgen.model.project import Holder
+from specgen.model.requirement import Alternative
 from specgen.model.system import System
 from specgen.model.walk import declaration, models
 from specgen.units.locale import N_
@@ -32,6 +34,12 @@ CUTS_BOTH_WAYS: dict[type[Node], str] = {
     MaskedArea: N_("what is masked is protected from paint and left uncoated"),
     OvercoatWindow: N_("an overcoating interval permits a coat on top, and limits when"),
 }
+
+# An entry of these lets something in that was not accepted before.
+GRANTED: frozenset[type[Node]] = frozenset({Alternative})
+
+# An offer and its entries answer what is asked for; they ask for nothing.
+ANSWERS: frozenset[type[Node]] = frozenset({Offer, OfferedCoat, OfferedTest})
 
 # A value of the item that is left out is the job's.
 INHERITED: frozenset[tuple[type[Node], str]] = frozenset({(Item, "system"), (Item, "preparation"), (Item, "exposure")})
@@ -52,8 +60,8 @@ _ASKS_NOTHING = {Polarity.FACT, Polarity.NOTE, Polarity.WORDING, Polarity.SCOPE}
 def polarity_of_entry(model: type[Node]) -> Polarity:
     """How an entry that comes or goes is judged: by what its leaves ask for, taken together.
 
-    WAIVER for a waiver, FACT where nothing in it is a requirement, NOTE where it explains only, else SCOPE: a job is scope though
-    it may hold waivers.
+    WAIVER for a waiver, PERMISSION for what is accepted instead, FACT where nothing in it is a requirement, NOTE where it explains
+    only, else SCOPE: a job is scope though it may hold waivers.
     """
     if any(
         (said := declaration(model, name)) is not None and said.polarity is Polarity.WAIVER
@@ -66,7 +74,9 @@ def polarity_of_entry(model: type[Node]) -> Polarity:
         for name in record.model_fields
         if name != "id" and (said := declaration(record, name)) is not None
     }
-    if model in ON_THE_SHELF:
+    if model in GRANTED:
+        return Polarity.PERMISSION
+    if model in ON_THE_SHELF | ANSWERS:
         return Polarity.FACT
     if senses <= {Polarity.NOTE, Polarity.WORDING}:
         return Polarity.NOTE

@@ -15,8 +15,8 @@ from specgen.documents.registry import KINDS
 from specgen.findings import Severity
 from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
-from specgen.model.parse import Loaded
 from specgen.model.offer import Offer
+from specgen.model.parse import Loaded
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.printing.files import Issue, context_of, files

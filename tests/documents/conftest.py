@@ -13,7 +13,7 @@ from specgen.documents.parts.wording import Words
 from specgen.documents.registry import KINDS
 from specgen.model.spec import Spec
 from specgen.units.locale import ENGLISH, Locale
-from tests.good_spec import ON, checked, good, spec_of
+from tests.good_spec import ON, checked, given, good, spec_of
 
 
 def context(spec: Spec, **changed: Any) -> Context:
@@ -26,17 +26,20 @@ def context(spec: Spec, **changed: Any) -> Context:
 def views_of(spec: Spec, locale: Locale = ENGLISH) -> dict[str, Any]:
     """Every laid-out view of a specification, by the name of its golden file."""
     views: dict[str, Any] = {}
-    given = context(spec, words=Words.of(spec.project, locale))
+    drawn_up = context(spec, words=Words.of(spec.project, locale))
     for kind in KINDS.values():
         named = kind.name.replace("-", "_")
         match kind.about:
             case "folder" | "jobs":
                 if spec.jobs or kind.about == "folder":
-                    views[named] = kind.view(spec, given)
+                    views[named] = kind.view(spec, drawn_up)
             case "job" | "product":
                 for subject in (spec.jobs if kind.about == "job" else spec.products).values():
-                    view = kind.view(subject, given)
+                    view = kind.view(subject, drawn_up)
                     views[f"{named}_{subject.id}"] = view
+            case "offer":
+                for offer in spec.offers.values():
+                    views[f"{named}_{offer.id}"] = kind.view(offer, drawn_up)
     return views
 
 
@@ -47,7 +50,8 @@ def good_checked() -> Checked:
 
 @pytest.fixture(scope="session")
 def good_views(good_checked: Checked) -> dict[str, Any]:
-    return views_of(spec_of(good_checked))
+    offers = views_of(spec_of(checked(given("an offer for a coat without a product"))))
+    return views_of(spec_of(good_checked)) | {name: view for name, view in offers.items() if name.startswith("offer")}
 
 
 @pytest.fixture(scope="session")

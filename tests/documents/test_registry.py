@@ -48,7 +48,13 @@ def test_a_kind_that_is_laid_out_has_a_template() -> None:
 
 
 def test_readme_lists_every_document() -> None:
-    of = {"job": "of a job", "product": "of a product", "folder": "of the folder", "jobs": "of the folder"}
+    of = {
+        "job": "of a job",
+        "product": "of a product",
+        "folder": "of the folder",
+        "jobs": "of the folder",
+        "offer": "of an offer",
+    }
     told: dict[str, list[str]] = {}
     for name in DOCUMENTS:
         told.setdefault(of[KINDS[name].about], []).append(KINDS[name].title)
