@@ -49,15 +49,20 @@ def unused_definitions(below: str, listed: Iterable[Name] = ()) -> set[Name]:
     return unused
 
 
-def unused_tables(listed: Iterable[Name] = ()) -> set[str]:
+def unused_tables(listed: Iterable[Name] = ()) -> frozenset[str]:
     """Published tables that nothing reached from an entrance or from one of `listed` names."""
-    reached, _ = _reached(frozenset(listed))
+    return _unused_tables(frozenset(listed))
+
+
+@cache
+def _unused_tables(listed: frozenset[Name]) -> frozenset[str]:
+    reached, _ = _reached(listed)
     nodes = [_modules()[module].definitions.get(name) for module, name in reached if module in _modules()]
     nodes += [node for found in _modules().values() for node in found.loose]
     texts = {text for node in nodes for text in _texts(node)}
     # `cell_citation` asks for NAME_read beside NAME, and a page in another language for official wordings beside the English ones
     own = re.compile(r"_read$|(?<=_statements)_[a-z]{2}(_[a-z]+)?$")
-    return {name for name in table_names() if name not in texts and own.sub("", name) not in texts}
+    return frozenset(name for name in table_names() if name not in texts and own.sub("", name) not in texts)
 
 
 def uncited_documents() -> set[str]:
@@ -76,9 +81,17 @@ def uncited_documents() -> set[str]:
 def _texts(node: ast.AST | None) -> Iterator[str]:
     if node is None:
         return
-    for inner in ast.walk(node):
+    for inner in _parts(node):
         if isinstance(inner, ast.Constant) and isinstance(inner.value, str):
             yield inner.value
+
+
+@cache
+def _parts(node: ast.AST) -> tuple[ast.AST, ...]:
+    """What names or says something below a node; walked once, for many questions."""
+    return tuple(
+        one for one in ast.walk(node) if isinstance(one, ast.Name | ast.Attribute | ast.Constant | ast.ImportFrom)
+    )
 
 
 @cache
@@ -108,7 +121,7 @@ def _reached(listed: frozenset[Name]) -> tuple[set[Name], set[str]]:
         if at[1] in found.imports:
             todo.append(found.imports[at[1]])
         for node in nodes:
-            for inner in ast.walk(node):
+            for inner in _parts(node):
                 if isinstance(inner, ast.Name):
                     todo.append(found.imports.get(inner.id, (at[0], inner.id)))
                 elif isinstance(inner, ast.Attribute):
