@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import csv
 import gc
+import os
 from collections.abc import Callable
 from pathlib import Path
 
@@ -17,6 +18,9 @@ import pytest
 
 # Tests make a great many records and little rubbish, like the program itself (`parse.without_collector`): the collector may wait.
 gc.set_threshold(100_000, 20, 50)
+
+# A program that a test starts keeps what Python compiled, as it does for its users, or each start would compile it all again.
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
