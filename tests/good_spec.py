@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import copy
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 from datetime import date
 from functools import cache, lru_cache
 from pathlib import Path
@@ -17,11 +18,14 @@ from typing import Any
 import yaml
 
 from specgen.checking import Checked, check_loaded
+from specgen.findings import Finding
 from specgen.model.parse import Loaded, parse
 from specgen.model.spec import Spec
 from specgen.source.beside import read_beside
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
+from specgen.source.tree import Mapping as Mapped
+from specgen.source.tree import Mark, Scalar, Sequence, SourceFile
 
 GOOD = Path(__file__).parent / "good"
 DEMO = Path(__file__).parents[1] / "specs_demo"
@@ -121,24 +125,71 @@ def _beside(name: str) -> bytes:
 
 def loaded(spec: Mapping[str, Any]) -> Loaded:
     """The specification written as YAML, read back and parsed."""
-    source, faults = read_text(written(spec).encode(), "spec.yaml")
+    source, faults = read_back(spec)
     return parse(Sources(GOOD, (source,), tuple(faults), beside=_beside))
 
 
 def written(spec: Mapping[str, Any]) -> str:
-    """The specification as YAML, to the letter as it would be dumped in one go; most records stand in many of them."""
-    blocks: list[str] = []
+    """The specification as YAML, to the letter as it would be dumped in one go."""
+    return "".join(
+        _dumped(part)[1] if at else "".join(_dumped(part)) for _, parts in _parts(spec) for at, part in parts
+    )
+
+
+def read_back(spec: Mapping[str, Any]) -> tuple[SourceFile, list[Finding]]:
+    """To the letter what reading it as YAML gives; a record that stands in many specifications is read once."""
+    lines: list[str] = []
+    entries: dict[str, Any] = {}
+    keys: dict[str, Mark] = {}
+    first, nodes = Mark(1, 1, 1), 1
+    for key, parts in _parts(spec):
+        for at, part in parts:
+            # the key stands once, above the first record
+            alone = _read_alone(part, len(lines) - bool(at))
+            if alone is None:
+                return read_text(written(spec).encode(), "spec.yaml")
+            first = first if lines else alone.root.mark
+            held, keys[key] = alone.root.entries[key], keys.get(key, alone.root.keys[key])
+            before = entries.get(key)
+            entries[key] = held if before is None else Sequence((*before.items, *held.items), before.mark)
+            lines += alone.lines[bool(at) :]
+            nodes += alone.nodes - (3 if at else 1)  # the whole, the key and its list are counted once
+    return SourceFile("spec.yaml", tuple(lines), Mapped(entries, keys, first), nodes), []
+
+
+def _parts(spec: Mapping[str, Any]) -> Iterator[tuple[str, list[tuple[int, str]]]]:
+    """What is written by itself, as JSON: each record of a list under the key of the list, and whatever else there is."""
     for key, value in spec.items():
-        if isinstance(value, list) and value:
-            blocks += [f"{key}:\n", *(_dumped(json.dumps([entry])) for entry in value)]
-        else:
-            blocks.append(_dumped(json.dumps({key: value})))
-    return "".join(blocks)
+        alone = [[entry] for entry in value] if isinstance(value, list) and value else [value]
+        yield key, list(enumerate(json.dumps({key: part}) for part in alone))
 
 
-@lru_cache(maxsize=2000)
-def _dumped(held: str) -> str:
-    return yaml.dump(json.loads(held), Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True, width=100_000)
+@lru_cache(maxsize=5000)
+def _dumped(part: str) -> tuple[str, str]:
+    """The line of the key, and what is below it."""
+    whole = yaml.dump(json.loads(part), Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True, width=100_000)
+    first, end, rest = whole.partition("\n")
+    return first + end, rest
+
+
+@lru_cache(maxsize=5000)
+def _read_alone(part: str, below: int) -> Any:
+    """The file of one part as it is read that many lines further down; None where it is not read without a fault."""
+    file, faults = read_text("".join(_dumped(part)).encode(), "spec.yaml")
+    return None if faults else replace(file, root=_moved(file.root, below))
+
+
+def _moved(node: Any, by: int) -> Any:
+    if isinstance(node, Scalar):
+        return Scalar(node.text, _down(node.mark, by), node.plain)
+    if isinstance(node, Sequence):
+        return Sequence(tuple(_moved(item, by) for item in node.items), _down(node.mark, by))
+    entries = {key: _moved(value, by) for key, value in node.entries.items()}
+    return Mapped(entries, {key: _down(mark, by) for key, mark in node.keys.items()}, _down(node.mark, by))
+
+
+def _down(mark: Mark, by: int) -> Mark:
+    return Mark(mark.line + by, mark.column, mark.end_column)
 
 
 def spec_of(held: Checked | dict[str, Any]) -> Spec:

@@ -6,7 +6,8 @@ import pytest
 
 from specgen.rules.declare import Rule, all_rules
 from specgen.rules.page import Example
-from tests.good_spec import checked, found, given, put, scenarios, take_out
+from specgen.source.reader import read_text
+from tests.good_spec import checked, found, given, put, read_back, scenarios, take_out, written
 
 
 def _cases(*, failing: bool) -> list[object]:
@@ -30,6 +31,11 @@ def _run(example: Example) -> list[tuple[str, str, str]]:
 @pytest.mark.parametrize("name", ["good", "second good", *scenarios()])
 def test_what_is_given_is_sound(name: str) -> None:
     assert found(given(name)) == []
+
+
+@pytest.mark.parametrize("name", ["good", "second good", *scenarios()])
+def test_what_is_read_in_parts_is_what_is_read_as_a_whole(name: str) -> None:
+    assert read_back(given(name)) == read_text(written(given(name)).encode(), "spec.yaml")
 
 
 def test_every_scenario_is_named_by_a_page() -> None:
