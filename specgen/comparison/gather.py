@@ -19,6 +19,7 @@ from specgen.units.locale import N_
 # How a limit is counted or measured, and the limits beside it that cannot be compared once that is another; None for all of them.
 _COUNTED_BY: Mapping[tuple[type, str], frozenset[str] | None] = {
     (Criterion, "rule"): None,
+    (Criterion, "as_specified"): None,
     (PreparationStep, "profile_method"): frozenset({"profile"}),
 }
 # What film is read with or a point is judged by in its author's words: to the limits of that point it is another scale.

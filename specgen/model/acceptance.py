@@ -125,6 +125,12 @@ class Sampling(Node):
 class Criterion(Node):
     """What passes."""
 
+    as_specified: YesNo = leaf(
+        Polarity.REPLACED,
+        Concern.ACCEPTANCE,
+        "acceptance by the DFT specified for the coat, the coats up to it or the total; limits need not be repeated here",
+        default=False,
+    )
     rule: Annotated[AcceptanceRule, choice(AcceptanceRule)] | None = leaf(
         Polarity.REPLACED, Concern.ACCEPTANCE, "acceptance rule for DFT readings"
     )

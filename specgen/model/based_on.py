@@ -13,12 +13,14 @@ from specgen.findings import Finding
 from specgen.model.declaring import Concern, Polarity, leaf
 from specgen.model.field_types import IDS_SHOWN, Id, Line, nearest_of
 from specgen.model.hazards import Hazards
+from specgen.model.job import ItemCoat
 from specgen.model.merging import NEVER, Names, combined, merged
 from specgen.model.node import Node
 from specgen.model.product import ApplicationClimate
 from specgen.model.safety_sets import SETS, SafetySet
-from specgen.model.shape import id_of, is_empty, shape_finding
+from specgen.model.shape import id_of, is_empty, plain, shape_finding
 from specgen.model.spec import KINDS, LIST_KINDS
+from specgen.model.system import System
 from specgen.model.walk import Path
 from specgen.source.faults import fault
 from specgen.source.places import Places
@@ -29,6 +31,8 @@ from specgen.source.tree import Node as Tree
 MOST_STEPS = 4
 # of a project, for jobs that state none
 CLIMATE = "climate"
+# of an item: what differs there from its system
+COATS = "coats"
 # of a circle
 SHOWN = 6
 
@@ -88,6 +92,9 @@ class Bases:
         self._far: dict[Path, tuple[Mapping, int]] = {}
         self._nodes = 0
         self._full = False
+        self._colours: dict[tuple[str, str], str] = {}
+        # systems that items of jobs made by their coats
+        self.coloured: list[Resolved] = []
         self._climate: tuple[Mapping, SourceFile] | None = None
         for file in files:
             self._nodes += file.nodes
@@ -112,7 +119,7 @@ class Bases:
         if path[0] in LIST_KINDS and is_based(tree):
             found = self._based(asked, asked.own(tree))
         if path[0] == "jobs" and found.is_whole:
-            found = self._in_climate(asked, found)
+            found = self._in_colours(asked, self._in_climate(asked, found))
         if found.tree is not entry:
             self._done[id(entry)] = found
         self.findings += asked.findings
@@ -165,6 +172,78 @@ class Bases:
         key = found.tree.keys.get(CLIMATE, taken.mark)
         tree = Mapping(found.tree.entries | {CLIMATE: both}, found.tree.keys | {CLIMATE: key}, found.tree.mark)
         return replace(found, tree=tree, places=asked.alone(tree))
+
+    def _in_colours(self, asked: _Asked, found: Resolved) -> Resolved:
+        """A job of which items have other variants or films: each has a system of its own, based on the one it names."""
+        items = found.tree.entries.get("items")
+        if not isinstance(items, Sequence) or not any(COATS in _entries(item) for item in items.items):
+            return found
+        job_system = found.tree.entries.get("system")
+        done: list[Tree] = []
+        for at, item in enumerate(items.items):
+            if not isinstance(item, Mapping) or COATS not in item.entries:
+                done.append(item)
+                continue
+            here = ("items", id_of(item) or f"[{at}]", COATS)
+            named = item.entries.get("system", job_system)
+            chosen = named.text if isinstance(named, Scalar) else ""
+            key = self._coloured(asked, chosen, item.entries[COATS], here)
+            entries = {name: held for name, held in item.entries.items() if name != COATS}
+            keys = {name: item.keys[name] for name in entries}
+            if key:
+                mark = item.keys[COATS]
+                entries["system"], keys["system"] = Scalar(key, mark, plain=True), mark
+            done.append(Mapping(entries, keys, item.mark))
+        tree = Mapping(
+            found.tree.entries | {"items": Sequence(tuple(done), items.mark)}, found.tree.keys, found.tree.mark
+        )
+        return replace(found, tree=tree, places=asked.alone(tree))
+
+    def _coloured(self, asked: _Asked, system: str, said: Tree, here: Path) -> str:
+        """The id of a system that is another but for what the coats say; empty, with a finding, where there is none."""
+        if system not in self._known["systems"]:
+            if not system:
+                asked.fault("BAS006", here, "coats are given for an item that has no system")
+            # a system that is nowhere is told where it is named
+            return ""
+        raw, file = self._known["systems"][system]
+        base = self.resolved(raw, ("systems", system), Places(file))
+        layers = base.tree.entries.get("layers")
+        known = [name for layer in _items(layers) if (name := id_of(layer)) is not None]
+        coats = list(_items(said))
+        for at, coat in enumerate(coats):
+            name = id_of(coat)
+            where = (*here, name or f"[{at}]")
+            if name not in known:
+                what = f"{name or 'an entry without an id'} is no coat of the system {system}"
+                asked.fault("BAS006", where, what, nearest_of(name or "", known, IDS_SHOWN) if known else "")
+            for other in _entries(coat):
+                if other not in ItemCoat.model_fields:
+                    asked.fault("BAS006", (*where, other), f"{other} of a coat is the same on all items of its system")
+        if not coats or asked.findings or not base.is_whole:
+            if not coats:
+                asked.fault("MOD004", here, f"{COATS} must be a list, each entry with a hyphen")
+            return ""
+        content = (system, repr(plain(said)))
+        if content not in self._colours:
+            taken, size = self._far_of(("systems", system), base)
+            if not self._fits(asked, (*asked.path, *here), size):
+                return ""
+            variants = [held.text for coat in coats if isinstance(held := _entries(coat).get("variant"), Scalar)]
+            stem = "-".join((system, *(variants or [id_of(coat) or "" for coat in coats])))[:60]
+            taken_ids = {*self._known["systems"], *self._colours.values()}
+            numbered = (f"{stem}-{number}" for number in range(2, len(taken_ids) + 3))
+            key = next(name for name in (stem, *numbered) if name not in taken_ids)
+            own = far(said, asked.places.source, asked.path, [])
+            mark = FarMark.of(said.mark, asked.places.source, asked.path)
+            only = {"id": Scalar(key, mark, plain=True), "layers": own}
+            tree, _ = combined(taken, Mapping(only, dict.fromkeys(only, mark), mark), System)
+            left = {name: held for name, held in tree.entries.items() if name != NEVER}
+            tree = Mapping(left, {name: tree.keys[name] for name in left}, mark)
+            places = _Asked(tree, ("systems", key), asked.places).alone(tree)
+            self._colours[content] = key
+            self.coloured.append(Resolved(tree, places, (("systems", system), *base.bases)))
+        return self._colours[content]
 
     def _fits(self, asked: _Asked, where: Path, size: int) -> bool:
         """False, once with a finding, where what is carried over would be more than is read at all."""
@@ -273,6 +352,14 @@ def far(tree: Tree, source: SourceFile, record: Path, counted: list[int]) -> Tre
         return Sequence(tuple(far(item, source, record, counted) for item in tree.items), mark)
     entries = {key: far(held, source, record, counted) for key, held in tree.entries.items()}
     return Mapping(entries, {key: FarMark.of(at, source, record) for key, at in tree.keys.items()}, mark)
+
+
+def _entries(tree: Tree) -> dict[str, Tree]:
+    return tree.entries if isinstance(tree, Mapping) else {}
+
+
+def _items(tree: Tree | None) -> tuple[Tree, ...]:
+    return tree.items if isinstance(tree, Sequence) else ()
 
 
 def _ids(tree: Tree | None) -> set[str]:

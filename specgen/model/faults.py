@@ -127,6 +127,12 @@ _ROWS = (
         "Which of the two the product means is not stated, and each says something else on how to protect people.",
         "Name one of the sets, or give the entry another id in one of them.",
     ),
+    ShapeFault(
+        "BAS006",
+        "A coat that differs on an item is none of its system",
+        "A coat named here and not in the system would be applied nowhere, or in another place than was meant.",
+        "Name a coat of the system by its id, with its variant or film on this item; for another coat write a system of its own.",
+    ),
 )
 
 SHAPE_FAULTS: Mapping[str, ShapeFault] = {row.id: row for row in _ROWS}

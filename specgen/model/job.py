@@ -34,6 +34,7 @@ from specgen.model.field_types import (
     listed,
 )
 from specgen.model.figure import Figure
+from specgen.model.film import FilmLimits
 from specgen.model.hazards import SafetyDataSheet
 from specgen.model.node import Node
 from specgen.model.preparation import Substrate
@@ -183,12 +184,33 @@ class Repair(Node):
     )
 
 
+class Hand(StrEnum):
+    """On which side of the vehicle a part is; of both, the number is half left and half right."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    BOTH = "left-and-right"
+
+
+class ItemCoat(Node):
+    """A coat of the item's system that has another colour or film on this item; all else of the coat stays."""
+
+    id: Id = leaf(Polarity.SCOPE, Concern.FILM, "coat of the system (by its id)", required=True)
+    variant: Id | None = leaf(Polarity.REPLACED, Concern.PRODUCT, "variant of its product on this item (by its id)")
+    film: FilmLimits | None = part("DFT limits on this item, where they differ")
+
+
 class Item(Node):
     """A part type and how many of it."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.DOCUMENT, "id of the item", required=True)
     name: Line = leaf(Polarity.WORDING, Concern.DOCUMENT, "name of the part", required=True)
     count: WholeNumber = leaf(Polarity.FACT, Concern.FILM, "number of parts", required=True)
+    hand: Annotated[Hand, choice(Hand)] | None = leaf(
+        Polarity.SCOPE,
+        Concern.DOCUMENT,
+        "hand of the parts: left, right, or left-and-right where half of them are of each",
+    )
     area: Area | None = leaf(Polarity.FACT, Concern.FILM, "stated area of one part")
     shapes: tuple[Shape, ...] = entries("shapes from which the area of one part is calculated")
     masked: tuple[MaskedArea, ...] = entries("areas of one part that are masked and left uncoated")
@@ -212,6 +234,7 @@ class Item(Node):
     system: Id | None = leaf(
         Polarity.REPLACED, Concern.FILM, "system, where it differs from the job's", refers="systems"
     )
+    coats: tuple[ItemCoat, ...] = entries("coats of the system that have another variant or DFT on this item")
     service_temperature: Temperature | None = leaf(Polarity.FACT, Concern.PRODUCT, "maximum service temperature")
     figures: tuple[Figure, ...] = entries("pictures and sketches of the part")
 

@@ -26,6 +26,7 @@ from specgen.model.references import joined
 from specgen.model.shape import entry_name, id_of, is_empty, plain, read_record, shape_finding
 from specgen.model.shared_range import OF_THE_MAKER, RangeUsed, taken, with_makers
 from specgen.model.spec import KINDS, LIST_KINDS, Spec
+from specgen.model.system import System
 from specgen.model.walk import Path
 from specgen.pictures.prepared import Prepared
 from specgen.source.places import Places
@@ -139,6 +140,7 @@ def parse(sources: Sources) -> Loaded:
     for source in files:
         if isinstance(source.root, Mapping):
             gathered.take_file(source.root, Places(source))
+    gathered.take_coloured()
     gathered.close(sources)
     loaded.findings += (*faults, *gathered.bases.findings)
     read = len(sources.findings)
@@ -217,6 +219,20 @@ class _Gathered:
         own = found.tree is entry
         self.loaded.findings += findings if own else (self._of_base(finding) for finding in findings)
         return record
+
+    def take_coloured(self) -> None:
+        """Systems that differ from another by the coats of an item, as if they stood in the sources."""
+        for found in self.bases.coloured:
+            key = id_of(found.tree)
+            assert key is not None  # noqa: S101  # it was given one
+            path = ("systems", key)
+            self.ids["systems"][key.lower()] = key
+            self.loaded.places[path] = found.places
+            self.loaded.bases[path] = Based(found.bases, ())
+            record, findings = read_record(System, found.tree, path, found.places)
+            self.loaded.findings += (self._of_base(finding) for finding in findings)
+            if record is not None:
+                self.records["systems"][key] = record
 
     def _of_base(self, finding: Finding) -> Finding:
         """A fault in what is carried over has one cause with that of the record which states it."""

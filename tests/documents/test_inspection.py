@@ -117,3 +117,71 @@ def test_a_rule_that_words_decide_accepts_what_they_say() -> None:
     for criterion in ("{rule: own, min: 40 um, text: every spot}", "{rule: 90-10, max: 80 um}"):
         row = _rows({"jobs.refit.inspection.primer-film.criterion": criterion})["Film of the primer"]
         assert "accepted" not in row[4]
+
+
+def test_as_specified_prints_the_limits_of_the_coat() -> None:
+    changes = {"jobs.refit.inspection.primer-film.criterion": "{as_specified: yes}"}
+    assert _rows(changes)["Film of the primer"][4].replace(NB, " ").splitlines() == [
+        "at least 40 µm",
+        "at most 80 µm",
+        "nominal 60 µm",
+        "as specified; no reading outside these limits",
+    ]
+
+
+def test_as_specified_counted_by_a_rule_prints_what_the_rule_accepts() -> None:
+    changes = {
+        "jobs.refit.inspection.primer-film.criterion": '{as_specified: yes, rule: SSPC-PA-2, edition: "2012", level: 3, max: 75 um}'
+    }
+    lines = _rows(changes)["Film of the primer"][4].replace(NB, " ").splitlines()
+    # what is stated beside it takes precedence
+    assert lines[:4] == ["at least 40 µm", "at most 75 µm", "nominal 60 µm", "as specified"]
+    assert "accepted by this rule: " in lines[-1]
+    assert "spot measurement 32 to 90 µm" in lines[-1]
+
+
+def test_as_specified_of_several_coats_counts_what_sanding_leaves_beneath() -> None:
+    changes = {
+        "systems.cab.layers.primer.sanding_removes": "15 um",
+        "jobs.refit.inspection.primer-film.criterion": "{as_specified: yes}",
+        "jobs.refit.inspection.two": "{id: two, check: Film of two, after: base, gauge: {principle: magnetic}, criterion: {as_specified: yes}}",
+        "jobs.refit.inspection.all": "{id: all, check: Film of all, at: completion, items: [DOOR], gauge: {principle: magnetic}, criterion: {as_specified: yes}}",
+        "jobs.refit.inspection.sanded": "{id: sanded, check: Film left, after: primer, after_sanding: yes, gauge: {principle: magnetic}, criterion: {as_specified: yes}}",
+    }
+    rows = _rows(changes)
+
+    def limits(check: str) -> list[str]:
+        return rows[check][4].replace(NB, " ").splitlines()[:3]
+
+    assert limits("Film of the primer") == ["at least 40 µm", "at most 80 µm", "nominal 60 µm"]
+    assert limits("Film left") == ["at least 25 µm", "at most 80 µm", "nominal 45 µm"]
+    # 25 + 15; 80 + 30; 45 + 20
+    assert limits("Film of two") == ["at least 40 µm", "at most 110 µm", "nominal 65 µm"]
+    # the total is stated
+    assert limits("Film of all") == ["at least 95 µm", "at most 180 µm", "nominal 130 µm"]
+
+
+def test_as_specified_of_items_with_different_films_prints_each() -> None:
+    changes = {
+        "jobs.refit.inspection.all": "{id: all, check: Film of all, at: completion, gauge: {principle: magnetic}, criterion: {as_specified: yes}}"
+    }
+    assert _rows(changes)["Film of all"][4].replace(NB, " ").splitlines()[:6] == [
+        "DOOR:",
+        "at least 95 µm",
+        "at most 180 µm",
+        "nominal 130 µm",
+        "as specified; no reading outside these limits",
+        "STEP:",
+    ]
+
+
+def test_as_specified_counts_the_existing_coats_under_the_gauge() -> None:
+    changes = {
+        "jobs.refit.items.DOOR.old_coats": "[{id: old, family: pu_2k_aliphatic, thickness: 50 um, sound: yes, cured: yes, rub: resistant}]",
+        "jobs.refit.inspection.primer-film.criterion": "{as_specified: yes}",
+    }
+    assert _rows(changes)["Film of the primer"][4].replace(NB, " ").splitlines()[:3] == [
+        "at least 90 µm",
+        "at most 130 µm",
+        "nominal 110 µm",
+    ]

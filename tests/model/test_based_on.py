@@ -230,7 +230,6 @@ systems:
             "systems: [{id: a, based_on: cab, layers: [{id: base}, {id: base}]}]",
             [
                 ("MOD002", "systems.a.layers.base.film", "film is missing in base"),
-                ("MOD002", "systems.a.layers.base.product", "product is missing in base"),
                 ("MOD002", "systems.a.layers.base.role", "role is missing in base"),
                 ("MOD006", "systems.a.layers.base", "base is given twice in layers"),
             ],

@@ -21,7 +21,7 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.inspected import film_points, numbers_of, places, points_on
 from specgen.facts.job.points import principle_of
-from specgen.facts.job.quantities import Quantities
+from specgen.facts.job.quantities import LayerKey, Quantities
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint, SampledUnit
 from specgen.model.job import Job
 from specgen.model.product import CuringKind
@@ -102,7 +102,7 @@ def records(build: Build, job: Job, spec: Spec, figures: Quantities, words: Word
     )
     return Records(
         climate=tuple((name, stated.get(name, "")) for name in names),
-        coats=tuple(coat.name for coat in coats(build.system, spec, figures, words)),
+        coats=tuple(coat.name for coat in coats(build.painted, spec, figures, words)),
         sketches=marked_pictures(own, job, spec, words),
         readings=tuple(_sheets(films, numbers, build, job, spec, words)),
         gauges=tuple(_gauges(films, numbers, words)),
@@ -133,7 +133,7 @@ def _sheets(
             shared = [said for said in methods[0] if said and all(said in method for method in methods[1:])]
             yield ReadingSheet(
                 points=tuple(
-                    _film(point, [said for said in method if said not in shared], numbers, words)
+                    _film(point, [said for said in method if said not in shared], job, spec, numbers, words)
                     for point, method in zip(some, methods, strict=True)
                 ),
                 per_spot=per_spot,
@@ -153,11 +153,13 @@ def _said(spots: int, per_spot: int, share: int, words: Words) -> str:
     return said
 
 
-def _film(point: InspectionPoint, method: Sequence[str], numbers: Mapping[str, str], words: Words) -> FilmPoint:
+def _film(
+    point: InspectionPoint, method: Sequence[str], job: Job, spec: Spec, numbers: Mapping[str, str], words: Words
+) -> FilmPoint:
     return FilmPoint(
         number=numbers[point.id],
         check=point.check,
-        limits=", ".join(limits(point.criterion, words.with_one_film())),
+        limits=limits(point, job, spec, words.with_one_film()),
         method="; ".join(part for part in method if part),
     )
 
@@ -200,21 +202,40 @@ def _gauges(films: Sequence[InspectionPoint], numbers: Mapping[str, str], words:
 
 
 def _batches(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words) -> Iterator[BatchSheet]:
-    for coat, layer in zip(coats(build.system, spec, figures, words), build.system.layers, strict=True):
-        packs = figures.layer_packs.get((build.system.id, layer.id))
-        share = ceil(int(packs.rounded) / max(1, len(job.vehicles))) if packs is not None else _PACKS_IN_A_ROW
+    listed = coats(build.painted, spec, figures, words)
+    colours = (
+        (coat, layer, *colour)
+        for at, (coat, layer) in enumerate(zip(listed, build.system.layers, strict=True))
+        for colour in _by_colour(build, at)
+    )
+    for coat, layer, named, keys in colours:
+        held = [found for key in keys if (found := figures.layer_packs.get(key)) is not None]
+        packs = sum(int(one.rounded) for one in held) if len(held) == len(keys) else None
+        share = ceil(packs / max(1, len(job.vehicles))) if packs is not None else _PACKS_IN_A_ROW
         product = spec.product_of(layer)
         mixed = product.curing is CuringKind.LIQUID_TWO_PACK
         many = share > _MOST_PACKS
         for kind in (words("base"), words("hardener")) if mixed else (words.word(product.pack.form),):
             yield BatchSheet(
-                coat=coat.name,
+                coat=coat.name + named,
                 packs=kind,
                 rows=() if many else _rows([str(number) for number in range(1, share + 1)], _PACKS_IN_A_ROW),
                 more=words("{} packs: attach a list with batch number and expiry date of each.").format(share)
                 if many
                 else ("" if packs is not None else words("number of packs not known")),
             )
+
+
+def _by_colour(build: Build, at: int) -> Iterator[tuple[str, list[LayerKey]]]:
+    """The items of each variant of one coat, to be named where there are several, with the coats of the systems that have it."""
+    held: dict[str | None, list[LayerKey]] = {}
+    named: dict[str | None, list[str]] = {}
+    for system, items in build.painted:
+        layer = system.layers[at]
+        held.setdefault(layer.variant, []).append((system.id, layer.id))
+        named.setdefault(layer.variant, []).extend(item.id for item in items)
+    for variant, keys in held.items():
+        yield (f" ({', '.join(named[variant])})" if len(held) > 1 else ""), keys
 
 
 def _rows(listed: Sequence[str], beside: int) -> tuple[tuple[str, ...], ...]:

@@ -13,6 +13,7 @@ from specgen.documents.parts.application import application_at, part_used_pack
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import CoatView, Wait, coats, waits
 from specgen.documents.parts.inspection import accepted, limits, method_of
+from specgen.documents.parts.items import number_of
 from specgen.documents.parts.pictures import marked
 from specgen.documents.parts.preparation import steps
 from specgen.documents.parts.protection import usual_line
@@ -131,7 +132,7 @@ class CardWork:
 
 def card_work(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words) -> CardWork:
     """The front of one build, whole."""
-    listed = coats(build.system, spec, figures, words)
+    listed = coats(build.painted, spec, figures, words)
     held = waits(build.system, build.preparation, job, spec, words)
     names = {coat.name for coat in listed}
     to_coats = {wait.comes: _wait(wait, words) for wait in held if wait.comes in names}
@@ -143,7 +144,7 @@ def card_work(build: Build, job: Job, spec: Spec, figures: Quantities, words: Wo
     applied = tuple(_coats(listed, to_coats, build, job, spec, points, told, every_coat, words))
     return CardWork(
         climate=climate(job.climate, words),
-        parts=tuple(f"{item.count} × {item.id} {item.name}" for item in build.items),
+        parts=tuple(f"{number_of(item, words)} × {item.id} {item.name}" for item in build.items),
         masked="; ".join(masked),
         preparation=build.preparation.title,
         steps=prepare,
@@ -180,7 +181,7 @@ class Points:
                 number=self._numbers[point.id],
                 check=self._named(point),
                 method="" if point.id in self._read else method_of(point, self._words).replace("\n", "; "),
-                passes=_in_a_line(point, self._words),
+                passes=_in_a_line(point, self._job, self._spec, self._words),
                 if_failed=point.if_failed or "",
                 hold=point.hold_point,
             )
@@ -335,9 +336,9 @@ def _parts(product: Product, task: Task, words: Words) -> Pairs:
     return tuple((name, text or silent) for name, text in told if text or silent)
 
 
-def _in_a_line(point: InspectionPoint, words: Words) -> str:
+def _in_a_line(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
     """What passes as sentences: the limits in one, what the counting rule makes of them, then the text."""
-    said = [", ".join(limits(point.criterion, words)), accepted(point.criterion, words)]
+    said = [limits(point, job, spec, words), accepted(point, job, spec, words)]
     sentences = [f"{text[:1].upper()}{text[1:]}." for text in said if text]
     return " ".join((*sentences, point.criterion.text or "")).strip()
 

@@ -14,6 +14,7 @@ from specgen.documents.method_statement.old_coats import RepairView, old_coat_in
 from specgen.documents.method_statement.preparation import handed_over, intended_for, part_state, steps_on
 from specgen.documents.method_statement.work import Numbers, Phase, Told, work
 from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total, waits
+from specgen.documents.parts.items import number_of
 from specgen.documents.parts.pictures import see
 from specgen.documents.parts.preparation import StepView
 from specgen.documents.parts.step_cautions import at_steps
@@ -78,7 +79,7 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, numbers: Num
             _drawn(build, job, spec, words),
         ),
         handed_over=handed_over(preparation, words),
-        coats=coats(system, spec, figures, words),
+        coats=coats(build.painted, spec, figures, words),
         waits=waits(system, preparation, job, spec, words),
         between=between_coats(system, job, spec, words),
     )
@@ -94,12 +95,12 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, numbers: Num
         steps=told.steps,
         repairs=repairs(build.items, job, spec, material, words),
         coats=_coat_table(build.letter, told.coats, told.waits, words),
-        total=total(system, spec, words),
+        total=total(build.painted, spec, words),
         released=_released(told.waits, told.coats, words),
         serves=_serves(system, words),
         between=told.between,
         phases=work(told, job, spec, numbers, words),
-        **_section(build.letter, system, spec, material, words),
+        **_section(build, spec, material, words),
     )
 
 
@@ -150,7 +151,7 @@ def _item(item: Item, job: Job, spec: Spec, figures: Quantities, words: Words) -
     return (
         item.id,
         ", ".join(part for part in (item.name, see(item, job, spec, words)) if part),
-        str(item.count),
+        number_of(item, words),
         printed,
         masked,
         old,
@@ -187,7 +188,8 @@ def _coat_rows(listed: Sequence[CoatView], intervals: Sequence[Wait], words: Wor
         yield words("preparation"), words("last step"), "", "", "", "", "", "–", to_first.not_later, to_first.late, ""
     to_next = {wait.after: wait for wait in intervals if wait.comes in coats_after}
     for coat in listed:
-        named = f"{coat.product}, {coat.variant}\n{coat.order_number}" if coat.variant else coat.product
+        variant = f"{coat.product}, {coat.variant}" if coat.variant else coat.product
+        named = f"{variant}\n{coat.order_number}" if coat.variant and coat.order_number else variant
         wait = to_next.get(coat.name)
         yield (
             coat.name,
@@ -213,10 +215,10 @@ def _released(intervals: Sequence[Wait], listed: Sequence[CoatView], words: Word
     return ", ".join(said)
 
 
-def _section(letter: str, system: System, spec: Spec, material: str, words: Words) -> dict[str, str]:
+def _section(build: Build, spec: Spec, material: str, words: Words) -> dict[str, str]:
     """The drawing and its caption. A coat without a nominal film is drawn by the limit it has, and both say so."""
     names = {"nominal": "{}", "max": words("max. DFT {}"), "min": words("min. DFT {}")}
-    bands, drawn = [], set()
+    bands, drawn, system = [], set(), build.system
     for number, layer in numbered(system):
         limits: tuple[Limit, ...] = ("nominal", "max", "min")
         for limit in limits:
@@ -234,4 +236,8 @@ def _section(letter: str, system: System, spec: Spec, material: str, words: Word
         )
     )
     drawing = layer_section(bands, material, words("Section through the coats, thickness to scale"))
-    return {"section": drawing, "section_caption": caption.format(letter=letter) if drawing else ""}
+    said = caption.format(letter=build.letter)
+    if len({tuple(layer.film for layer in painted.layers) for painted, _ in build.painted}) > 1:
+        items = ", ".join(item.id for item in build.painted[0][1])
+        said = words("{caption} Drawn with the DFT of {items}.").format(caption=said, items=items)
+    return {"section": drawing, "section_caption": said if drawing else ""}

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from specgen.documents.method_statement.conditions import Condition, paper_window
 from specgen.documents.method_statement.open_coats import HARD_BY_SHEET
 from specgen.documents.parts.application import full_cure_at, sandable
-from specgen.documents.parts.coats import coat_name, numbered, total
+from specgen.documents.parts.coats import Painted, coat_name, differing, numbered, total
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
@@ -159,12 +159,20 @@ def _reapply(builds: Builds, words: Words) -> Condition:
 def _film_of_all(builds: Builds, spec: Spec, words: Words) -> Condition | None:
     """What all coats together may measure; None where nothing is stated."""
     parts = []
-    if films := total(builds[0].system, spec, words):
+    if films := total(_painted(builds), spec, words):
         parts.append(words("Where bare substrate was exposed, total DFT: {}.").format(films))
     if (limit := strip_limit(_items(builds))) is not None:
         text = words("Existing and new coats together: at most {}; above that, strip the existing coating.")
         parts.append(text.format(words.phrase(limit)))
     return Condition(" ".join(parts), "") if parts else None
+
+
+def _painted(builds: Builds) -> Painted:
+    """The systems of the builds with their items, each once."""
+    together: dict[str, tuple[System, list[Item]]] = {}
+    for system, items in (one for build in builds for one in build.painted):
+        together.setdefault(system.id, (system, []))[1].extend(items)
+    return list(together.values())
 
 
 def _items(builds: Builds) -> list[Item]:
@@ -287,7 +295,7 @@ def _rows(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterat
             words(" or ").join(grounds),
             paper,
             name,
-            _film(system, layer, spec, words),
+            _films(builds, number, spec, words),
             words.phrase(layer.overcoat_interval),
         )
     # damage that stays within the last coat
@@ -296,9 +304,15 @@ def _rows(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterat
         name,
         _own_paper(system, words) or _around(builds, last, words),
         name,
-        _film(system, last, spec, words),
+        _films(builds, len(system.layers), spec, words),
         "",
     )
+
+
+def _films(builds: Builds, number: int, spec: Spec, words: Words) -> str:
+    """The DFT of a coat, of each colour where they differ."""
+    painted = _painted(builds)
+    return differing(painted, [_film(system, system.layers[number - 1], spec, words) for system, _ in painted])
 
 
 def _film(system: System, layer: Layer, spec: Spec, words: Words) -> str:

@@ -122,7 +122,7 @@ def work(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) -> tu
 def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) -> Iterator[Phase]:
     build = told.build
     points = points_on(build.items, job, spec)
-    at = _Points(job, points, numbers.inspected, words)
+    at = _Points(job, spec, points, numbers.inspected, words)
     waits = {wait.comes: wait for wait in told.waits}
     coats = {coat.layer: coat for coat in told.coats}
     first = told.coats[0].name if told.coats else ""
@@ -210,7 +210,8 @@ def _phase(
 class _Points:
     """The inspections of a build as rows, with their number in the inspection and test plan."""
 
-    def __init__(self, job: Job, own: Sequence[InspectionPoint], told: set[str], words: Words) -> None:
+    def __init__(self, job: Job, spec: Spec, own: Sequence[InspectionPoint], told: set[str], words: Words) -> None:
+        self._job, self._spec = job, spec
         self._numbers = numbers_of(job)
         self._own, self._told, self._words = own, told, words
 
@@ -227,7 +228,7 @@ class _Points:
 
     def _row(self, point: InspectionPoint) -> WorkRow:
         words = self._words
-        told = limits(point.criterion, words)
+        told = limits(point, self._job, self._spec, words)
         again = point.id in self._told
         self._told.add(point.id)
         return WorkRow(
@@ -237,8 +238,8 @@ class _Points:
             text=words("As the first time.")
             if again
             else ". ".join(part for part in (point.method or "", point.frequency or "") if part),
-            done=tuple(part for part in (", ".join(told), point.criterion.text or "") if part)
-            or (passes(point.criterion, words),),
+            done=tuple(part for part in (told, point.criterion.text or "") if part)
+            or (passes(point, self._job, self._spec, words),),
             lines=(words("If it fails: {}").format(point.if_failed),) if point.if_failed and not again else (),
         )
 

@@ -5,8 +5,8 @@ Called by `build` for the method statement and by `job_card`, so that the paper 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, fields, replace
 from fractions import Fraction
 
 from specgen.documents.parts.clauses import to_be_offered
@@ -16,7 +16,7 @@ from specgen.facts.job.quantities import Quantities
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.intervals import air_of, interval
 from specgen.facts.layer.sums import nominal_in_the_end, total_film
-from specgen.model.job import Job
+from specgen.model.job import Item, Job
 from specgen.model.preparation import Preparation
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, StripeTime, System
@@ -62,9 +62,39 @@ class Wait:
     late: str
 
 
-def coats(system: System, spec: Spec, figures: Quantities, words: Words) -> tuple[CoatView, ...]:
-    """The coats of a system, the first on the part."""
-    return tuple(_coat(number, layer, system, spec, figures, words) for number, layer in numbered(system))
+Painted = Sequence[tuple[System, Sequence[Item]]]
+"""Systems that differ in variant and film alone, each with its items."""
+
+
+def coats(painted: Painted, spec: Spec, figures: Quantities, words: Words) -> tuple[CoatView, ...]:
+    """The coats of a system, the first on the part; of several that differ in variant and film, each with the difference."""
+    listed = [
+        tuple(_coat(number, layer, system, spec, figures, words) for number, layer in numbered(system))
+        for system, _ in painted
+    ]
+    return tuple(_as_one(painted, views) for views in zip(*listed, strict=True))
+
+
+def _as_one(painted: Painted, views: Sequence[CoatView]) -> CoatView:
+    first = views[0]
+    if len(views) == 1:
+        return first
+    if len({view.variant for view in views}) > 1:
+        # the number goes with the variant it orders
+        named = [", ".join(part for part in (view.variant, view.order_number) if part) for view in views]
+        views = [replace(view, variant=name, order_number="") for view, name in zip(views, named, strict=True)]
+    told = {one.name: differing(painted, [getattr(view, one.name) for view in views]) for one in fields(first)}
+    return CoatView(**told)
+
+
+def differing(painted: Painted, texts: Sequence[str]) -> str:
+    """One text for all of them, or each with the items it holds for: `40 to 80 µm (DOOR-L); 45 to 80 µm (DOOR-R)`."""
+    if len(set(texts)) == 1:
+        return texts[0]
+    said: dict[str, list[str]] = {}
+    for (_, items), text in zip(painted, texts, strict=True):
+        said.setdefault(text or "–", []).extend(item.id for item in items)
+    return ";\n".join(f"{text} ({', '.join(names)})" for text, names in said.items())
 
 
 def waits(system: System, preparation: Preparation, job: Job, spec: Spec, words: Words) -> tuple[Wait, ...]:
@@ -72,8 +102,12 @@ def waits(system: System, preparation: Preparation, job: Job, spec: Spec, words:
     return tuple(_waits(system, preparation, job, spec, words))
 
 
-def total(system: System, spec: Spec, words: Words) -> str:
+def total(painted: Painted, spec: Spec, words: Words) -> str:
     """The film of all coats together, as stated, else summed; the nominal one also when all is sanded. Empty where there is none."""
+    return differing(painted, [_total(system, spec, words) for system, _ in painted])
+
+
+def _total(system: System, spec: Spec, words: Words) -> str:
     named: tuple[tuple[Limit, str], ...] = (
         ("min", words("at least {}")),
         ("nominal", words("nominal {}")),

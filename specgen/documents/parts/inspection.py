@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from specgen.documents.parts.pictures import marked, see
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.counting import PERCENT, counting
+from specgen.facts.job.criteria import Held, criteria_of
 from specgen.facts.job.inspected import numbers_of
-from specgen.model.acceptance import Criterion, Gauge, InspectionPoint, Readings, Sampling
+from specgen.model.acceptance import AcceptanceRule, Criterion, Gauge, InspectionPoint, Readings, Sampling
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
@@ -35,7 +36,7 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
         method = method_of(point, words)
         named = f"({', '.join(point.items)})" if point.items else ""
         check = _joined((point.check, named, marked(point, job, spec, words), see(point, job, spec, words)))
-        rows.append((numbers[point.id], when, check, method, passes(point.criterion, words), point.if_failed or ""))
+        rows.append((numbers[point.id], when, check, method, passes(point, job, spec, words), point.if_failed or ""))
     return table_view(words("Inspection points in work sequence"), columns, rows)
 
 
@@ -53,12 +54,33 @@ def method_of(point: InspectionPoint, words: Words) -> str:
     )
 
 
-def passes(criterion: Criterion, words: Words) -> str:
+def passes(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
     """What passes, one line a limit, rule or text, with what the rule makes of the limits."""
-    return _joined((*limits(criterion, words), accepted(criterion, words), criterion.text))
+    held = criteria_of(point, job, spec)
+    said = (_joined((*_limits(one.criterion, words), _accepted(one.criterion, words))) for one in held)
+    return _joined((*_each(held, said, "\n"), point.criterion.text))
 
 
-def accepted(criterion: Criterion, words: Words) -> str:
+def accepted(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
+    """What the counting rule accepts at the limits in force, for each film that is specified."""
+    held = criteria_of(point, job, spec)
+    return "; ".join(_each(held, (_accepted(one.criterion, words) for one in held), " "))
+
+
+def limits(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
+    """The limits and rules of a criterion in a line, without its text; for each film that is specified with its items."""
+    held = criteria_of(point, job, spec)
+    return "; ".join(_each(held, (", ".join(_limits(one.criterion, words)) for one in held), " "))
+
+
+def _each(held: Sequence[Held], said: Iterable[str], between: str) -> Iterator[str]:
+    """What is said of each film, with the items it holds for where there are several."""
+    for one, text in zip(held, said, strict=True):
+        named = ", ".join(item.id for item in one.items)
+        yield f"{named}:{between}{text}" if named and text else text
+
+
+def _accepted(criterion: Criterion, words: Words) -> str:
     """What the counting rule accepts at the limits stated; empty where words decide, or where the rule lacks its figure."""
     held = counting(criterion)
     if held is None:
@@ -89,7 +111,7 @@ def accepted(criterion: Criterion, words: Words) -> str:
     )
 
 
-def limits(criterion: Criterion, words: Words) -> tuple[str, ...]:
+def _limits(criterion: Criterion, words: Words) -> tuple[str, ...]:
     """The limits and rules of a criterion, without its text."""
     films = (
         (criterion.min, words("at least {}")),
@@ -103,6 +125,9 @@ def limits(criterion: Criterion, words: Words) -> tuple[str, ...]:
     said = [text.format(words.phrase(film)) for film, text in films if film is not None]
     low = words.word(criterion.low_readings) if criterion.low_readings is not None else ""
     decides = words("this rule takes precedence") if criterion.governs else ""
+    if criterion.as_specified:
+        inside = criterion.rule is AcceptanceRule.OWN and criterion.text is None
+        said.append(words("as specified; no reading outside these limits") if inside else words("as specified"))
     return tuple(part for part in (*said, _rule(criterion, words), low, decides) if part)
 
 

@@ -17,7 +17,7 @@ from specgen.model.control import ExtraSection, Section
 from specgen.model.drying import DryingStage, Sanding
 from specgen.model.environment import EnvironmentKind, Medium
 from specgen.model.hazards import Route, SignalWord, Task
-from specgen.model.job import Exposure, RubResult
+from specgen.model.job import Exposure, Hand, RubResult
 from specgen.model.preparation import StepKind
 from specgen.model.product import CuringKind, Losses, PackForm, Role
 from specgen.model.project import FilmConversion, PageSize, Project
@@ -99,6 +99,9 @@ WORDS: Mapping[StrEnum, str] = {
     Durability.MEDIUM: N_("medium"),
     Durability.HIGH: N_("high"),
     Durability.VERY_HIGH: N_("very high"),
+    Hand.LEFT: N_("{} left"),
+    Hand.RIGHT: N_("{} right"),
+    Hand.BOTH: N_("{} left, {} right"),
     Exposure.EXTERIOR: N_("outdoors"),
     Exposure.INTERIOR: N_("indoors"),
     Section.REPAIR: N_("repair"),

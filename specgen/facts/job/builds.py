@@ -1,6 +1,7 @@
 """The builds of a job: its items grouped by the substrate, preparation and system they share.
 
-Called by the documents of a job. Items are grouped in the order of the job.
+Called by the documents of a job. Items are grouped in the order of the job. Systems that differ in variant and film alone, as where an
+item has another colour, are one build.
 """
 
 from __future__ import annotations
@@ -15,10 +16,14 @@ from specgen.model.system import System
 
 @dataclass(frozen=True, slots=True)
 class Build:
-    """One way of building up paint: its items, and what they share. Letters run A to Z, then A1, A2 and on."""
+    """One way of building up paint: its items, and what they share. Letters run A to Z, then A1, A2 and on.
+
+    `painted` are its systems, each with its items: one, or several that differ in variant and film; `system` is the first.
+    """
 
     letter: str
     items: tuple[Item, ...]
+    painted: tuple[tuple[System, tuple[Item, ...]], ...]
     system: System
     preparation: Preparation
     substrate: Substrate
@@ -32,11 +37,28 @@ def builds_of(job: Job, spec: Spec) -> tuple[Build, ...]:
     found: dict[tuple[str, str, str], list[Item]] = {}
     for item in job.items:
         system, preparation, substrate = _of(item, job, spec)
-        key = (system.id, preparation.id, substrate.model_dump_json())
+        key = (_alike(system), preparation.id, substrate.model_dump_json())
         found.setdefault(key, []).append(item)
     return tuple(
-        Build(_letter(number), tuple(items), *_of(items[0], job, spec)) for number, items in enumerate(found.values())
+        Build(_letter(number), tuple(items), _painted(items, job, spec), *_of(items[0], job, spec))
+        for number, items in enumerate(found.values())
     )
+
+
+def _alike(system: System) -> str:
+    """The same text for systems that differ in variant and film alone."""
+    coats = {"layers": {"__all__": {"variant", "film"}}}
+    return system.model_dump_json(exclude={"id": True, "document": True, "total": True, **coats})
+
+
+def _painted(items: list[Item], job: Job, spec: Spec) -> tuple[tuple[System, tuple[Item, ...]], ...]:
+    by_system: dict[str, list[Item]] = {}
+    systems: dict[str, System] = {}
+    for item in items:
+        system, *_ = _of(item, job, spec)
+        systems[system.id] = system
+        by_system.setdefault(system.id, []).append(item)
+    return tuple((systems[key], tuple(mine)) for key, mine in by_system.items())
 
 
 def _letter(number: int) -> str:

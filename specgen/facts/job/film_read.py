@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from specgen.facts.job.criteria import criterion_of
 from specgen.facts.job.inspected import places
 from specgen.facts.job.points import layers_read, principle_of
 from specgen.facts.layer.left import removals
@@ -130,4 +131,4 @@ def criteria_on(system: System, layer: Layer, spec: Spec) -> Iterator[tuple[Job,
     last = layer is system.layers[-1]
     for job in jobs_painted_with(system, spec):
         points = [p for p in job.inspection if p.after == layer.id or (last and p.at is Stage.COMPLETION)]
-        yield job, tuple(point.criterion for point in points)
+        yield job, tuple(criterion_of(point, system, job, spec) for point in points)

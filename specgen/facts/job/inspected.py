@@ -11,11 +11,11 @@ from specgen.model.system import System
 
 
 def film_points(job: Job) -> Iterator[InspectionPoint]:
-    """The points at which film is read: those with a gauge, a counting rule or a limit of film."""
+    """The points at which film is read: those with a gauge, a counting rule, a limit of film or one as specified."""
     for point in job.inspection:
         criterion = point.criterion
         figures = (criterion.rule, criterion.min, criterion.nominal, criterion.max)
-        if point.gauge is not None or any(figure is not None for figure in figures):
+        if point.gauge is not None or criterion.as_specified or any(figure is not None for figure in figures):
             yield point
 
 

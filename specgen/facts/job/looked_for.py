@@ -32,5 +32,5 @@ def looks_at_the_finish(point: InspectionPoint) -> bool:
     if point.at is Stage.COMPLETION:
         return True
     # a point of film names colour and gloss as coats
-    of_film = point.gauge is not None or point.criterion.rule is not None
+    of_film = point.gauge is not None or point.criterion.rule is not None or point.criterion.as_specified
     return point.at not in _BEFORE_PAINT and not of_film and bool(_FINISH.search(words_of(point)))

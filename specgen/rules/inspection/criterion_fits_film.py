@@ -13,6 +13,8 @@ Passes
 
     jobs.refit.inspection.primer-film.criterion: {min: 40 um, text: at least 40 um at every spot}
 
+    jobs.refit.inspection.primer-film.criterion: {as_specified: yes, rule: SSPC-PA-2, edition: "2012", level: 3}
+
     jobs.refit.inspection.clear-film: {id: clear-film, check: Film of all coats, after: clear, gauge: {principle: destructive}, criterion: {rule: own, min: 40 um, max: 70 um, text: the clear in the cut}}
 
     jobs.refit.inspection.whole: {id: whole, check: Film of all coats, at: completion, gauge: {principle: destructive}, items: [DOOR], criterion: {rule: own, min: 95 um, max: 180 um, text: every reading}}
@@ -28,6 +30,8 @@ Passes
     systems.deck.total: {min: 8 mil, max: 16 mil}
     jobs.rails.inspection.whole: {id: whole, check: Film of all coats, after: gloss, gauge: {principle: destructive}, criterion: {rule: own, min: 8 mil, max: 16 mil, text: every reading}}
 Fails
+    jobs.refit.inspection.primer-film.criterion: {as_specified: yes, max: 90 um}    # warning at jobs.refit.inspection.primer-film.criterion.max
+
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 39 um, max: 81 um, text: every reading}    # warning at jobs.refit.inspection.primer-film.criterion.min    # warning at jobs.refit.inspection.primer-film.criterion.max
 
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 41 um, max: 79 um, text: every reading}    # note at jobs.refit.inspection.primer-film.criterion.min    # note at jobs.refit.inspection.primer-film.criterion.max
@@ -64,6 +68,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from specgen.facts.job.counting import COUNTED_FROM_NOMINAL, most_of_nominal, share_of
+from specgen.facts.job.criteria import criterion_of
 from specgen.facts.job.film_read import Asked, Ends, films_read
 from specgen.facts.job.inspected import film_points
 from specgen.model.acceptance import AcceptanceRule, Criterion, InspectionPoint
@@ -95,7 +100,9 @@ def criterion_fits_film(job: Job, spec: Spec, on: date) -> Problems:
         yield from _of_its_level(point, path)
         told: set[Problem] = set()
         for read in films_read(point, job, spec):
-            against = [list(_against(point, film, path)) for film in read.films]
+            # what is as specified fits; what is stated beside it has to
+            filled = point.model_copy(update={"criterion": criterion_of(point, read.system, job, spec)})
+            against = [list(_against(filled, film, path)) for film in read.films]
             # another film than the first is meant only where it lets no wider limit stand
             meant = min((found for found in against if not _wider(found)), key=len, default=against[0])
             for problem in meant:

@@ -37,6 +37,7 @@ To put right
     Write an own rule, such as no reading below a stated percentage of the nominal DFT and at most a stated number below nominal; or name SSPC-PA 2 with its level.
 """
 
+from specgen.facts.job.criteria import criteria_of
 from specgen.facts.job.inspected import places
 from specgen.facts.job.points import is_rough
 from specgen.model.acceptance import AcceptanceRule
@@ -49,9 +50,11 @@ def iso_19840_in_its_field(job: Job, spec: Spec, on: date) -> Problems:
     limits = "iso_19840_limits"
     least = from_table(limits, table(limits).row("what", "nominal film, from"), "value", "thickness", "um").quantity
     for point in job.inspection:
-        criterion = point.criterion
-        if criterion.rule is not AcceptanceRule.ISO_19840:
+        if point.criterion.rule is not AcceptanceRule.ISO_19840:
             continue
+        # the thinnest film that is read is the one that may be below
+        stated = [held.criterion for held in criteria_of(point, job, spec)] or [point.criterion]
+        criterion = min(stated, key=lambda one: one.nominal.base if one.nominal is not None else 0)
         path = ("inspection", point.id, "criterion")
         if criterion.nominal is None:
             what = f"{point.id} states no nominal DFT, on which ISO 19840 is based"

@@ -1,7 +1,7 @@
 """JOB003 A DFT criterion names its acceptance rule
 
 Checks
-    Each inspection point whose criterion states a minimum, nominal or maximum DFT also names the acceptance rule for the readings, and its edition where that rule is SSPC-PA 2, with its level from the edition of 2012 on; earlier editions had no levels. A minimum alone needs no rule: no reading may be below it.
+    Each inspection point whose criterion states a minimum, nominal or maximum DFT also names the acceptance rule for the readings (one as specified that names none accepts no reading outside the limits), and its edition where that rule is SSPC-PA 2, with its level from the edition of 2012 on; earlier editions had no levels. A minimum alone needs no rule: no reading may be below it.
 Why
     The same readings satisfy one acceptance rule and fail another, and the editions of one rule differ; without the name it cannot be decided whether a low reading fails.
 Passes
@@ -16,6 +16,8 @@ Passes
     jobs.refit.inspection.primer-film.criterion: {min: 40 um}
 
     jobs.refit.inspection.primer-film.criterion: {min: 40 um, text: at least 40 um at every spot}
+
+    jobs.refit.inspection.primer-film.criterion: {as_specified: yes}
 Fails
     jobs.refit.inspection.primer-film.criterion: {min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.rule
 
@@ -53,13 +55,13 @@ def film_criterion_named(job: Job, spec: Spec, on: date) -> Problems:
         film = any(value is not None for value in (criterion.min, criterion.nominal, criterion.max))
         # a minimum alone is read one way only: no reading is below it
         counted = criterion.nominal is not None or criterion.max is not None
-        if counted and criterion.rule is None:
+        if counted and criterion.rule is None and not criterion.as_specified:
             yield Problem((*path, "rule"), f"the DFT criterion of {point.id} names no acceptance rule")
         if criterion.rule is AcceptanceRule.PA_2:
             yield from _edition_and_level(criterion, point.id)
         if criterion.rule is AcceptanceRule.OWN and criterion.text is None:
             yield Problem((*path, "text"), f"{point.id} names rule: own but gives no wording for it")
-        if criterion.rule is None and criterion.text is None and not film:
+        if criterion.rule is None and criterion.text is None and not film and not criterion.as_specified:
             yield Problem((*path, "text"), f"the inspection point {point.id} has no acceptance criterion")
 
 
