@@ -19,6 +19,8 @@ COMMANDS = {
     "verify": "tell whether a file is an issued document and still in force",
     "register": "query the register: what was issued, what is in force, whether it is intact",
     "explain": "print the page of a rule or fault, or a published table",
+    "climate": "hold measured air against the limits of a job, with waiting times",
+    "schedule": "plan a job from its start: steps, intervals, nights, return to service",
     "where-used": "list every system and job that uses a source or a table",
     "range": "show what of the shared range is another than the one taken in, and take it in",
     "schema": "print the JSON Schema of a kind of source, for an editor",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 import re
-from datetime import date
+from datetime import date, datetime
 
 from specgen.source.characters import first_refused
 
@@ -21,6 +21,16 @@ def day(text: str) -> date:
     except ValueError:
         pass
     raise argparse.ArgumentTypeError(f"{text!r} is not a day; write year, month and day, as in 2026-03-31")
+
+
+def moment(text: str) -> datetime:
+    """A day and time on the command line."""
+    try:
+        if re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2} [0-9]{2}:[0-9]{2}", text):
+            return datetime.fromisoformat(text)
+    except ValueError:
+        pass
+    raise argparse.ArgumentTypeError(f"{text!r} is not a day and time; write them as in 2026-11-27 14:00")
 
 
 def line(value: str) -> str:

@@ -5,19 +5,25 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Annotated
 
-from specgen.model.declaring import Concern, Polarity, entries, leaf
+from specgen.model.declaring import Audience, Concern, Polarity, entries, leaf
 from specgen.model.field_types import (
+    DecimalNumber,
+    Density,
     DurationOrRange,
     DurationRange,
     Humidity,
     Id,
     LengthRange,
     Line,
+    Mass,
+    MolarMass,
+    Share,
     Temperature,
     TemperatureOrRange,
     Text,
     Thickness,
     Volume,
+    YesNo,
     choice,
 )
 from specgen.model.node import Node
@@ -79,6 +85,8 @@ class OvercoatWindow(Node):
         Polarity.WITHIN, Concern.COMPATIBILITY, "overcoating interval, as in 30 min..24 h, or min 30 min", required=True
     )
     air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "air temperature the value applies to", required=True)
+    humidity: Humidity | None = leaf(Polarity.FACT, Concern.CLIMATE, "relative humidity the value applies to")
+    film: Thickness | None = leaf(Polarity.FACT, Concern.FILM, "DFT the value applies to")
     if_exceeded: Text | None = leaf(
         Polarity.REQUIREMENT_TEXT, Concern.COMPATIBILITY, "action if the maximum overcoating interval is exceeded"
     )
@@ -128,3 +136,50 @@ class PotLife(Node):
     )
     volume: Volume | None = leaf(Polarity.FACT, Concern.PRODUCT, "mixed volume the value applies to")
     other_temperatures: tuple[PotLifeAt, ...] = entries("pot life at other temperatures")
+
+
+class MoistureCure(Node):
+    """What the water that a film takes up has to release, for the manufacturer only: the estimate of a wait rests on it."""
+
+    equivalent_weight: MolarMass | None = leaf(
+        Polarity.FACT, Concern.PRODUCT, "equivalent weight of the resin, as in 475 g/mol", audience=Audience.MAKER
+    )
+    hardener_ratio: DecimalNumber | None = leaf(
+        Polarity.FACT,
+        Concern.PRODUCT,
+        "equivalents of hardener for each of the resin; 1 if left out",
+        audience=Audience.MAKER,
+    )
+    one_for_one: YesNo | None = leaf(
+        Polarity.FACT,
+        Concern.PRODUCT,
+        "one water for each equivalent, as an aldimine with isocyanate takes; no if left out",
+        audience=Audience.MAKER,
+    )
+    resin_share: Share | None = leaf(
+        Polarity.FACT, Concern.PRODUCT, "resin in the dry film, by mass", audience=Audience.MAKER
+    )
+    dry_density: Density | None = leaf(
+        Polarity.FACT, Concern.PRODUCT, "density of the dry film", audience=Audience.MAKER
+    )
+    taken_in_flight: Share | None = leaf(
+        Polarity.FACT,
+        Concern.PRODUCT,
+        "share of the water taken up by the spray; none if left out",
+        audience=Audience.MAKER,
+    )
+    free_water: DecimalNumber | None = leaf(
+        Polarity.AT_MOST, Concern.PRODUCT, "free water in the can, parts per million by mass", audience=Audience.MAKER
+    )
+    can_equivalents: DecimalNumber | None = leaf(
+        Polarity.FACT, Concern.PRODUCT, "equivalents of hardener in the can, mol", audience=Audience.MAKER
+    )
+    can_contents: Mass | None = leaf(
+        Polarity.FACT, Concern.PRODUCT, "contents of the can by mass", audience=Audience.MAKER
+    )
+    release_allowed: Share | None = leaf(
+        Polarity.AT_MOST,
+        Concern.PRODUCT,
+        "hardener that may be released in the can within its shelf life",
+        audience=Audience.MAKER,
+    )

@@ -10,7 +10,7 @@ import re
 import unicodedata
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime, time
 from enum import StrEnum
 from fractions import Fraction
 from typing import Annotated, Any
@@ -107,6 +107,24 @@ def _parse_date(text: str) -> date:
         return date.fromisoformat(text)
     except ValueError:
         raise refuse(f"{text} is not a day of the calendar", "check month and day") from None
+
+
+def _parse_moment(text: str) -> datetime:
+    if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2} [0-9]{2}:[0-9]{2}", text):
+        raise refuse(f"{_short(text)} is not a day and time", "write it as in 2026-11-27 14:00")
+    try:
+        return datetime.fromisoformat(text)
+    except ValueError:
+        raise refuse(f"{text} is not a day and time of the calendar", "check month, day, hours and minutes") from None
+
+
+def _parse_time_of_day(text: str) -> time:
+    if not re.fullmatch(r"[0-9]{2}:[0-9]{2}", text):
+        raise refuse(f"{_short(text)} is not a time of day", 'write hours and minutes in quotes, as in "07:00"')
+    try:
+        return time.fromisoformat(text)
+    except ValueError:
+        raise refuse(f"{text} is not a time of day", "hours run to 23, minutes to 59") from None
 
 
 ID_PATTERN = r"[A-Za-z][A-Za-z0-9_\-]{0,63}"
@@ -322,6 +340,10 @@ CountRange = Annotated[
 ]
 DecimalNumber = Annotated[Fraction, Strict("decimal number", _parse_decimal, lambda: {"type": "number"})]
 IsoDate = Annotated[date, Strict("date", _parse_date, _pattern(r"[0-9]{4}-[0-9]{2}-[0-9]{2}"))]
+Moment = Annotated[
+    datetime, Strict("day and time", _parse_moment, _pattern(r"[0-9]{4}-[0-9]{2}-[0-9]{2} [0-9]{2}:[0-9]{2}"))
+]
+TimeOfDay = Annotated[time, Strict("time of day", _parse_time_of_day, _pattern(r"[0-9]{2}:[0-9]{2}"))]
 Id = Annotated[str, Strict("id", _parse_id, _pattern(ID_PATTERN))]
 Code = Annotated[str, Strict("code", _parse_code, _anything)]
 Ratio = Annotated[tuple[Fraction, ...], Strict("mixing ratio", _parse_ratio, _pattern(r"[0-9.]+(:[0-9.]+)+"))]
@@ -343,6 +365,7 @@ Length = Annotated[Quantity, _quantity("length")]
 Area = Annotated[Quantity, _quantity("area")]
 Volume = Annotated[Quantity, _quantity("volume")]
 Mass = Annotated[Quantity, _quantity("mass")]
+MolarMass = Annotated[Quantity, _quantity("molar_mass")]
 Density = Annotated[Quantity, _quantity("density")]
 Share = Annotated[Quantity, _quantity("share")]
 Percentage = Annotated[Quantity, _quantity("percentage")]
@@ -371,4 +394,5 @@ DurationRange = Annotated[Range, _range("duration")]
 TemperatureRange = Annotated[Range, _range("temperature")]
 TemperatureDifferenceRange = Annotated[Range, _range("temperature_difference")]
 HumidityRange = Annotated[Range, _range("humidity")]
+AbsoluteHumidityRange = Annotated[Range, _range("absolute_humidity")]
 GlossRange = Annotated[Range, _range("gloss")]

@@ -39,6 +39,7 @@ from specgen.model.hazards import SafetyDataSheet
 from specgen.model.node import Node
 from specgen.model.preparation import Substrate
 from specgen.model.product import ApplicationClimate
+from specgen.model.schedule import Schedule
 
 
 class ShapeKind(StrEnum):
@@ -373,6 +374,7 @@ class Job(Node):
     )
     ventilation: WorkAir | None = part("ventilation where the spraying is done")
     consumption: Consumption | None = part("basis of the quantities")
+    schedule: Schedule | None = part("schedule of the work")
     figures: tuple[Figure, ...] = entries("pictures and sketches of the job")
     inspection: tuple[InspectionPoint, ...] = entries("inspection points in their order")
     waivers: tuple[Waiver, ...] = entries("waived findings", passes_on=False)

@@ -8,8 +8,9 @@ from typing import Annotated
 from specgen.model.application import Application
 from specgen.model.control import DocumentControl
 from specgen.model.declaring import Audience, Concern, Polarity, entries, leaf, part
-from specgen.model.drying import Drying, LightCure, OvercoatWindow, PotLife, SandableAfter, Stoving
+from specgen.model.drying import Drying, LightCure, MoistureCure, OvercoatWindow, PotLife, SandableAfter, Stoving
 from specgen.model.field_types import (
+    AbsoluteHumidityRange,
     Area,
     Code,
     DecimalNumber,
@@ -212,6 +213,9 @@ class ApplicationClimate(Node):
     air: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "air temperature")
     surface: TemperatureRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "surface temperature")
     humidity: HumidityRange | None = leaf(Polarity.WITHIN, Concern.CLIMATE, "relative humidity")
+    absolute_humidity: AbsoluteHumidityRange | None = leaf(
+        Polarity.WITHIN, Concern.CLIMATE, "absolute humidity (water in the air), as in min 5 g/m3"
+    )
     dew_point_margin: TemperatureDifferenceRange | None = leaf(
         Polarity.WITHIN, Concern.CLIMATE, "surface temperature above the dew point, as in min 3 K"
     )
@@ -316,6 +320,7 @@ class Product(Node):
     drying: tuple[Drying, ...] = entries("drying stages with their conditions")
     sandable_after: tuple[SandableAfter, ...] = entries("times before sanding, dry or wet, with their conditions")
     overcoat: tuple[OvercoatWindow, ...] = entries("overcoating intervals with their conditions")
+    moisture_cure: MoistureCure | None = part("water for the cure, for the manufacturer only")
     stoving: tuple[Stoving, ...] = entries("stoving, surface temperature with its time; each pair cures the film")
     light: LightCure | None = part("curing by light")
     pot_life: PotLife | None = part("pot life of a mixed liquid")

@@ -64,6 +64,7 @@ _UNITS: Mapping[str, Unit] = {
     "%": Unit("%", "percent"),
     "%RH": Unit("% RH", "percent"),
     "ppm": Unit("ppm", "part_per_million"),
+    "g/kg": Unit("g/kg", "g/kg"),
     "degC": Unit("°C", "degC"),
     "degF": Unit("°F", "degF"),
     "K": Unit("K", "kelvin"),
@@ -283,6 +284,9 @@ _TABLE = (
     Kind("concentration", ("mg/m3", "ug/m3", "g/m3"), highest=Fraction(10**7)),
     # A share of the air by volume: a limit of exposure in ppm and an explosive limit in % are of one kind.
     Kind("vapour_share", ("ppm", "%"), highest=Fraction(10**6)),
+    # Water vapour in air, in a cubic metre and for each kilogram of dry air.
+    Kind("absolute_humidity", ("g/m3",), highest=Fraction(1000)),
+    Kind("humidity_ratio", ("g/kg",), highest=Fraction(1000)),
     Kind("release_rate", ("g/h", "mg/h", "g/min", "g/s"), highest=Fraction(10**9)),
     Kind("molar_mass", ("g/mol",), highest=Fraction(100_000)),
     Kind("molar_volume", ("L/mol",), highest=Fraction(1000)),

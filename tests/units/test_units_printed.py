@@ -24,7 +24,7 @@ NAME = re.compile(r"[^\W\d]\w*")
 # A sign that is no word and no letters of the unit file: digits set high or low, and the letters of micro and degree.
 RAW = ("um", "deg", "2", "3", "*")
 # What a working computes or a table states; no source has a leaf of these kinds.
-NOT_WRITTEN = {"concentration", "molar_mass", "molar_volume", "speed", "vapour_share"}
+NOT_WRITTEN = {"concentration", "humidity_ratio", "molar_volume", "speed", "vapour_share"}
 ACCEPTED = sorted({(kind.name, unit) for kind in KINDS.values() for unit in kind.units})
 
 

@@ -89,7 +89,8 @@ def _overcoated(window: OvercoatWindow, product: Product, spec: Spec, words: Wor
 
 
 def _interval(name: str, window: OvercoatWindow, words: Words) -> Timed:
-    return Timed(name=name, air=window.air, time=words.phrase(window.interval))
+    under = words.conditions(window.humidity, window.film)
+    return Timed(name=f"{name}, {under}" if under else name, air=window.air, time=words.phrase(window.interval))
 
 
 def _next(window: OvercoatWindow, product: Product, spec: Spec, words: Words) -> str:

@@ -16,9 +16,12 @@ from specgen.documents.method_statement.faults import FaultsView, faults
 from specgen.documents.method_statement.open_coats import OpenCoats, open_coats
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedure
 from specgen.documents.method_statement.safety import JobSafety, job_safety, let_off
+from specgen.documents.method_statement.schedule import ScheduleView, schedule_view
 from specgen.documents.parts.annex import WorkingView, annex, grouped
 from specgen.documents.parts.apart import Apart, placed
 from specgen.documents.parts.climate import climate
+from specgen.documents.parts.climate_figure import ClimateFigure, climate_figure
+from specgen.documents.parts.dew_points import dew_points
 from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party
@@ -62,7 +65,10 @@ class MethodStatement:
     on: str
     builds: tuple[BuildView, ...]
     climate: TableView
+    climate_figure: ClimateFigure | None
+    dew_points: TableView | None
     sequence: TableView
+    schedule: ScheduleView | None
     points: TableView
     pictures: tuple[PictureView, ...]
     repair: RepairProcedure | None
@@ -114,7 +120,10 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         on=context.day.isoformat(),
         builds=told,
         climate=_climate(job, words),
+        climate_figure=climate_figure(job, spec, words) if Section.DRAWINGS not in without else None,
+        dew_points=dew_points(job, words),
         sequence=_sequence(told, words),
+        schedule=schedule_view(job, spec, words),
         points=points_table(job, spec, words),
         pictures=pictures(job, spec, words),
         repair=repair_procedure(job, spec, builds_of(job, spec), words) if Section.REPAIR not in without else None,

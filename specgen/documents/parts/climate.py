@@ -17,6 +17,7 @@ def climate(stated: ApplicationClimate | None, words: Words) -> tuple[tuple[str,
         (words("Air temperature"), stated.air),
         (words("Surface temperature"), stated.surface),
         (words("Relative humidity"), stated.humidity),
+        (words("Absolute humidity"), stated.absolute_humidity),
         (words("Surface above dew point"), stated.dew_point_margin),
     )
     return tuple((name, words.phrase(value)) for name, value in named if value is not None)

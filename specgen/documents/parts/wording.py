@@ -21,6 +21,7 @@ from specgen.model.job import Exposure, Hand, RubResult
 from specgen.model.preparation import StepKind
 from specgen.model.product import CuringKind, Losses, PackForm, Role
 from specgen.model.project import FilmConversion, PageSize, Project
+from specgen.model.schedule import Weekday
 from specgen.model.system import Durability
 from specgen.trade.working import Working
 from specgen.units.count import Count, show_count
@@ -126,6 +127,13 @@ WORDS: Mapping[StrEnum, str] = {
     Medium.SEA_WATER: N_("sea or brackish water"),
     Medium.WASTE_WATER: N_("waste water"),
     Medium.FUEL: N_("fuel"),
+    Weekday.MONDAY: N_("Monday"),
+    Weekday.TUESDAY: N_("Tuesday"),
+    Weekday.WEDNESDAY: N_("Wednesday"),
+    Weekday.THURSDAY: N_("Thursday"),
+    Weekday.FRIDAY: N_("Friday"),
+    Weekday.SATURDAY: N_("Saturday"),
+    Weekday.SUNDAY: N_("Sunday"),
     Stage.RECEIPT: N_("on receipt"),
     Stage.PREPARED: N_("after surface preparation"),
     Stage.APPLICATION: N_("during application"),

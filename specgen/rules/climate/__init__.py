@@ -9,5 +9,6 @@ CONDITIONS = {
     "air": "air temperature",
     "surface": "surface temperature",
     "humidity": "relative humidity",
+    "absolute_humidity": "absolute humidity",
     "dew_point_margin": "dew point margin",
 }

@@ -1,7 +1,7 @@
 """CLI002 A job states its ambient conditions
 
 Checks
-    Each job states a value for every ambient condition that one of its products limits.
+    Each job states a value for every ambient condition that one of its products limits. Absolute humidity follows from air temperature and relative humidity and need not be stated.
 Why
     A limit that is only on the data sheet is not checked in the shop.
 Passes
@@ -9,6 +9,8 @@ Passes
 
     without products.primer.climate.surface
     without jobs.refit.climate.surface
+
+    products.primer.climate.absolute_humidity: min 5 g/m3
 Fails
     without jobs.refit.climate.dew_point_margin    # at jobs.refit.climate.dew_point_margin
 
@@ -31,6 +33,8 @@ from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date
 @rule("CLI002", on=Job, severity=WARNING, source=LOGIC)
 def climate_stated(job: Job, spec: Spec, on: date) -> Problems:
     for name, called in CONDITIONS.items():
+        if name == "absolute_humidity":
+            continue
         limited = [
             product.id
             for product in spec.products_of(job)

@@ -53,7 +53,7 @@ Fails
     Given second good
     jobs.lids.climate.humidity: 40..81 %    # at jobs.lids.climate.humidity
 To put right
-    Narrow the ambient conditions of the job and state both ends, heat or dehumidify the air, or choose other products.
+    Narrow the ambient conditions of the job and state both ends, put the air right as `specgen climate` advises (air that is too dry is never put right by heating alone), or choose other products.
 """
 
 from specgen.facts.job.dew_point import least_margin

@@ -26,7 +26,7 @@ Fails
     Given second good
     jobs.lids.climate.dew_point_margin: min 4.9 degF    # at jobs.lids.climate.dew_point_margin    # also CLI001 at jobs.lids.climate.dew_point_margin    # also OVR005 at systems.deck.layers.second.blush_wash
 To put right
-    Warm the part or dehumidify the air until the surface is at least 3 K (5 degF) above the dew point.
+    Warm the part, or dehumidify the air where no product needs its water, until the surface is at least 3 K (5 degF) above the dew point.
 """
 
 from specgen.facts.job.dew_point import least_margin
