@@ -217,7 +217,7 @@ def _renamed(tree: Node, old: str, new: str, key: str = "") -> Node:
     return tree._replace(text=new) if key in _IDS and tree.text == old else tree
 
 
-_IDS = {"id", "product", "system", "preparation", "next_coat", "after", "items"}
+_IDS = {"id", "based_on", "product", "system", "preparation", "next_coat", "after", "items"}
 
 
 def _run(drawn: list[tuple[int, Move]], processes: int) -> list[Told]:

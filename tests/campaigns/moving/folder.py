@@ -67,9 +67,11 @@ class Folder:
     def __init__(self, folder: Path) -> None:
         self.name = folder.name
         self._sources = read_project(folder)
-        spec = parse(self._sources).spec
+        loaded = parse(self._sources)
+        spec = loaded.spec
         assert spec is not None, f"{folder} is not whole"
         self.spec: Spec = spec
+        self._bases = {path: based.on for path, based in loaded.bases.items()}
         self._before: dict[frozenset[Address], Told] = {}
         self._judged = 0
 
@@ -149,12 +151,17 @@ class Folder:
         return replace(self._sources, files=files)
 
     def _near(self, record: Address) -> frozenset[Address]:
-        """The record, the jobs it reaches, and all that these rest on."""
-        spec = self.spec
-        reached = {address for address in document_reach(spec, record) if address[0] == "jobs"}
-        near = {*closure(spec, record), *document_closure(spec, record)}
-        for job in reached:
-            near |= document_closure(spec, job)
+        """The record and those based on it, the jobs they reach, and all that these rest on or are based on."""
+        spec, near = self.spec, set[Address]()
+        for one in (record, *(path for path, bases in self._bases.items() if record in bases)):
+            reached = {address for address in document_reach(spec, (one[0], one[1])) if address[0] == "jobs"}
+            near |= {*closure(spec, (one[0], one[1])), *document_closure(spec, (one[0], one[1]))}
+            for job in reached:
+                near |= document_closure(spec, job)
+        for path, bases in self._bases.items():
+            if path in near:
+                for kind, key in bases:
+                    near |= closure(spec, (kind, key))
         return frozenset(near)
 
 
@@ -168,6 +175,8 @@ def _leaves(
     if not isinstance(tree, Mapping):
         return
     for key, value in tree.entries.items():
+        if key not in model.model_fields:
+            continue  # how a record says what it is based on
         inner, here = inner_record(model, key), f"{pattern}.{key}"
         if inner is not None:
             yield from _leaves(inner, value, (*steps, key), (*path, key), here, file)
@@ -205,7 +214,7 @@ def _part(sources: Sources, near: frozenset[Address] | None) -> Sources:
         assert isinstance(source.root, Mapping)
         entries: dict[str, Tree] = {}
         for kind, held in source.root.entries.items():
-            if isinstance(held, Sequence):
+            if kind in LIST_KINDS and isinstance(held, Sequence):
                 items = tuple(entry for entry in held.items if (kind, _id(entry)) in near)
                 if items:
                     entries[kind] = replace(held, items=items)
