@@ -31,6 +31,8 @@ from specgen.source.tree import Node as Tree
 MOST_STEPS = 4
 # of a project, for jobs that state none
 CLIMATE = "climate"
+# of a product
+MOST_SETS = 20
 # of an item: what differs there from its system
 COATS = "coats"
 # of a circle
@@ -93,6 +95,7 @@ class Bases:
         self._nodes = 0
         self._full = False
         self._colours: dict[tuple[str, str], str] = {}
+        self._stems: dict[str, int] = {}
         # systems that items of jobs made by their coats
         self.coloured: list[Resolved] = []
         self._climate: tuple[Mapping, SourceFile] | None = None
@@ -113,6 +116,9 @@ class Bases:
         # the trees outlive this, so the identity of one is a safe key
         if id(entry) in self._done:
             return self._done[id(entry)]
+        if id_of(entry) is None and not is_based(entry):
+            # it is not whole in any case
+            return Resolved(entry, places)
         asked = _Asked(entry, path, places)
         tree = self._with_sets(asked, entry) if path[0] == "products" else entry
         found = Resolved(tree, places if tree is entry else asked.alone(tree))
@@ -136,7 +142,10 @@ class Bases:
         whole = Mapping({}, {}, hazards.mark)
         if not isinstance(named, Sequence):
             asked.fault("MOD004", ("hazards", SETS), f"{SETS} must be a list of ids")
-        for at, name in enumerate(named.items if isinstance(named, Sequence) else ()):
+        elif len(named.items) > MOST_SETS:
+            what = f"{SETS} has {len(named.items)} entries; at most {MOST_SETS} are read"
+            asked.fault("MOD009", ("hazards", SETS), what, "name fewer sets that hold more")
+        for at, name in enumerate(_items(named)[:MOST_SETS]):
             here = ("hazards", SETS, f"[{at}]")
             known = self._known[SETS].get(name.text) if isinstance(name, Scalar) else None
             if not isinstance(name, Scalar) or known is None:
@@ -206,44 +215,54 @@ class Bases:
                 asked.fault("BAS006", here, "coats are given for an item that has no system")
             # a system that is nowhere is told where it is named
             return ""
+        content = (system, repr(plain(said)))
+        if content in self._colours:
+            return self._colours[content]
         raw, file = self._known["systems"][system]
         base = self.resolved(raw, ("systems", system), Places(file))
-        layers = base.tree.entries.get("layers")
-        known = [name for layer in _items(layers) if (name := id_of(layer)) is not None]
-        coats = list(_items(said))
+        taken, size = self._far_of(("systems", system), base)
+        if not base.is_whole or not self._fits(asked, (*asked.path, *here), size):
+            return ""
+        coats = _items(said)
+        faults = len(asked.findings)
+        if not coats:
+            asked.fault("MOD004", here, f"{COATS} must be a list, each entry with a hyphen")
+        known = [name for layer in _items(base.tree.entries.get("layers")) if (name := id_of(layer)) is not None]
+        self._coats_known(asked, system, coats, known, here)
+        if len(asked.findings) > faults:
+            return ""
+        variants = [held.text for coat in coats if isinstance(held := _entries(coat).get("variant"), Scalar)]
+        key = self._coloured_id("-".join((system, *(variants or [id_of(coat) or "" for coat in coats])))[:60])
+        mark = FarMark.of(said.mark, asked.places.source, asked.path)
+        only = {"id": Scalar(key, mark, plain=True), "layers": far(said, asked.places.source, asked.path, [])}
+        tree, _ = combined(taken, Mapping(only, dict.fromkeys(only, mark), mark), System)
+        left = {name: held for name, held in tree.entries.items() if name != NEVER}
+        tree = Mapping(left, {name: tree.keys[name] for name in left}, mark)
+        places = _Asked(tree, ("systems", key), asked.places).alone(tree)
+        self._colours[content] = key
+        self.coloured.append(Resolved(tree, places, (("systems", system), *base.bases)))
+        return key
+
+    def _coats_known(self, asked: _Asked, system: str, coats: tuple[Tree, ...], known: list[str], here: Path) -> None:
+        """What an item says of coats is of coats of its system, and of nothing but variant and film."""
+        ids = frozenset(known)
         for at, coat in enumerate(coats):
             name = id_of(coat)
             where = (*here, name or f"[{at}]")
-            if name not in known:
+            if name not in ids:
                 what = f"{name or 'an entry without an id'} is no coat of the system {system}"
                 asked.fault("BAS006", where, what, nearest_of(name or "", known, IDS_SHOWN) if known else "")
             for other in _entries(coat):
                 if other not in ItemCoat.model_fields:
                     asked.fault("BAS006", (*where, other), f"{other} of a coat is the same on all items of its system")
-        if not coats or asked.findings or not base.is_whole:
-            if not coats:
-                asked.fault("MOD004", here, f"{COATS} must be a list, each entry with a hyphen")
-            return ""
-        content = (system, repr(plain(said)))
-        if content not in self._colours:
-            taken, size = self._far_of(("systems", system), base)
-            if not self._fits(asked, (*asked.path, *here), size):
-                return ""
-            variants = [held.text for coat in coats if isinstance(held := _entries(coat).get("variant"), Scalar)]
-            stem = "-".join((system, *(variants or [id_of(coat) or "" for coat in coats])))[:60]
-            taken_ids = {*self._known["systems"], *self._colours.values()}
-            numbered = (f"{stem}-{number}" for number in range(2, len(taken_ids) + 3))
-            key = next(name for name in (stem, *numbered) if name not in taken_ids)
-            own = far(said, asked.places.source, asked.path, [])
-            mark = FarMark.of(said.mark, asked.places.source, asked.path)
-            only = {"id": Scalar(key, mark, plain=True), "layers": own}
-            tree, _ = combined(taken, Mapping(only, dict.fromkeys(only, mark), mark), System)
-            left = {name: held for name, held in tree.entries.items() if name != NEVER}
-            tree = Mapping(left, {name: tree.keys[name] for name in left}, mark)
-            places = _Asked(tree, ("systems", key), asked.places).alone(tree)
-            self._colours[content] = key
-            self.coloured.append(Resolved(tree, places, (("systems", system), *base.bases)))
-        return self._colours[content]
+
+    def _coloured_id(self, stem: str) -> str:
+        """An id that no system has: the stem, else the stem with the next number."""
+        while True:
+            number = self._stems[stem] = self._stems.get(stem, 0) + 1
+            key = stem if number == 1 else f"{stem}-{number}"
+            if key not in self._known["systems"]:
+                return key
 
     def _fits(self, asked: _Asked, where: Path, size: int) -> bool:
         """False, once with a finding, where what is carried over would be more than is read at all."""
@@ -269,10 +288,10 @@ class Bases:
         taken, size = self._far_of(target, found)
         if not self._fits(asked, (*asked.path, BASE), size):
             return alone
-        names = Names(asked.names(_INCLUDING), asked.names(_WITHOUT))
+        names = Names(frozenset(asked.names(_INCLUDING)), frozenset(asked.names(_WITHOUT)))
         tree, left, faults = merged(taken, own, LIST_KINDS[kind], names)
-        for key, said in ((_INCLUDING, names.including), (_WITHOUT, names.without)):
-            for at, name in enumerate(said):
+        for key in (_INCLUDING, _WITHOUT):
+            for at, name in enumerate(asked.names(key)):
                 if name not in names.met and name[0] != NEVER:
                     asked.fault("BAS003", (key, f"[{at}]"), f"{'.'.join(name)} names nothing that {target[1]} states")
         for id, where, what, remedy in faults:
@@ -405,9 +424,7 @@ class _Asked:
     def alone(self, tree: Mapping) -> Places:
         """Where the values of the record stand, once it carries over what others state."""
         kind = self.path[0]
-        # an entry without an id is found by its place in its list
-        at = int(self.path[1][1:-1]) if self.path[1].startswith("[") else 0
-        top = Mapping({kind: Sequence((tree,) * (at + 1), tree.mark)}, {kind: tree.mark}, tree.mark)
+        top = Mapping({kind: Sequence((tree,), tree.mark)}, {kind: tree.mark}, tree.mark)
         return Places(SourceFile(self.places.source.name, self.places.source.lines, top))
 
     def names(self, key: str) -> tuple[Path, ...]:

@@ -14,6 +14,7 @@ from specgen.model.node import Node
 from specgen.model.passing_on import stays
 from specgen.model.shape import id_of, is_empty
 from specgen.model.walk import Path, inner_record
+from specgen.source.reader import FINDING_LIMIT
 from specgen.source.tree import Mapping, Scalar, Sequence
 from specgen.source.tree import Node as Tree
 
@@ -30,12 +31,12 @@ class Names:
     """What `including` and `without` name; `met` gathers what was there. `without` names from the record on, for what is left out in the
     wrong place nobody misses; `including` may name the last steps alone (`first_aid`)."""
 
-    including: tuple[Path, ...]
-    without: tuple[Path, ...]
+    including: frozenset[Path]
+    without: frozenset[Path]
     met: set[Path] = field(default_factory=set)
 
     def includes(self, path: Path) -> bool:
-        found = [name for name in self.including if path[-len(name) :] == name]
+        found = [path[at:] for at in range(len(path)) if path[at:] in self.including]
         self.met.update(found)
         return bool(found)
 
@@ -127,7 +128,7 @@ class _Merging:
         for key, held in own.entries.items():
             here, before = (*path, key), base.entries.get(key)
             if before is not None and is_empty(held):
-                self.faults.append(("MOD007", here, f"{key} has no value", ""))
+                self._fault("MOD007", here, f"{key} has no value")
                 continue
             inner = inner_record(model, key) if key in model.model_fields else None
             keys[key], entries[key] = own.keys[key], held
@@ -140,30 +141,38 @@ class _Merging:
 
     def _lists(self, base: tuple[Tree, ...], own: Sequence, model: type[Node], path: Path) -> Sequence:
         items = list(base)
-        open_ids = {id_of(item) for item in base} - {None}
+        places = {name: at for at, item in reversed([*enumerate(base)]) if (name := id_of(item)) is not None}
+        merged_ids: set[str] = set()
+        inserted: dict[int, list[Tree]] = {}
+        appended: list[Tree] = []
         for at, said in enumerate(own.items):
-            name, ids = id_of(said), [id_of(item) for item in items]
+            name = id_of(said)
             here = (*path, name or f"[{at}]")
             before, entry = _stated_before(said)
             # the second of one id is told where the list is read
-            if name in open_ids:
-                open_ids.discard(name)
-                place = ids.index(name)
-                there = items[place]
+            if name in places and name not in merged_ids:
+                merged_ids.add(name)
+                there = items[places[name]]
                 both = isinstance(there, Mapping) and isinstance(entry, Mapping)
-                items[place] = self.groups(there, entry, model, here) if both else entry  # type: ignore[arg-type]
+                items[places[name]] = self.groups(there, entry, model, here) if both else entry  # type: ignore[arg-type]
                 if before:
-                    what = f"{name} is carried over and keeps its place in {path[-1]}"
-                    self.faults.append(("BAS004", (*here, BEFORE), what, ""))
-            elif before and before in ids:
-                items.insert(ids.index(before), entry)
+                    self._fault("BAS004", (*here, BEFORE), f"{name} is carried over and keeps its place in {path[-1]}")
+            elif before in places:
+                inserted.setdefault(places[before], []).append(entry)
             else:
-                items.append(entry)
+                appended.append(entry)
                 if before:
-                    known = [one for one in ids if one]
-                    remedy = nearest_of(before, known, IDS_SHOWN) if known else ""
-                    self.faults.append(("BAS004", (*here, BEFORE), f"{before} is no entry of {path[-1]}", remedy))
-        return Sequence(tuple(items), own.mark)
+                    remedy = nearest_of(before, list(places), IDS_SHOWN) if places else ""
+                    self._fault(
+                        "BAS004", (*here, BEFORE), f"{before} is no entry of {path[-1]} that is carried over", remedy
+                    )
+        whole = [one for at, item in enumerate(items) for one in (*inserted.get(at, ()), item)]
+        return Sequence((*whole, *appended), own.mark)
+
+    def _fault(self, id: str, where: Path, what: str, remedy: str = "") -> None:
+        # no more than that are listed of a file
+        if len(self.faults) <= FINDING_LIMIT:
+            self.faults.append((id, where, what, remedy))
 
 
 def _stated_before(entry: Tree) -> tuple[str, Tree]:

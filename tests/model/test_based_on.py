@@ -223,7 +223,7 @@ systems:
         ),
         (
             "preparations: [{id: a, based_on: sand-steel, steps: [{id: x, before: rinse, do: wash, text: T}]}]",
-            [("BAS004", "preparations.a.steps.x.before", "rinse is no entry of steps")],
+            [("BAS004", "preparations.a.steps.x.before", "rinse is no entry of steps that is carried over")],
         ),
         ("systems: [{id: a, based_on: cab, title: }]", [("MOD007", "systems.a.title", "title has no value")]),
         (
@@ -264,3 +264,26 @@ def test_checked_with_the_day() -> None:
     spec = good()
     spec["systems"].append({"id": "twin", "based_on": "cab"})
     assert [f.what for f in checked(spec, ON).report] == [f.what for f in checked(good(), ON).report]
+
+
+def test_words_of_the_older_format_are_read_in_a_base() -> None:
+    spec = good()
+    spec["project"]["schema_version"] = "1"
+    for layer in spec["systems"][0]["layers"]:
+        if "overcoat_interval" in layer:
+            layer["hold"] = layer.pop("overcoat_interval")
+    loaded = _with("systems: [{id: twin, based_on: cab}]", spec)
+    assert loaded.spec is not None
+    assert str(loaded.spec.systems["twin"].layers[0].overcoat_interval) == "30 min..24 h"
+
+
+def test_many_names_and_entries_take_their_time_once() -> None:
+    steps = "".join(f"      - {{id: s{n}, before: sand, do: wash, text: T}}\n" for n in range(4000))
+    names = "".join(f"\n      - steps.x{n}" for n in range(4000))
+    loaded = _with(f"preparations:\n  - id: long\n    based_on: sand-steel\n    without:{names}\n    steps:\n{steps}")
+    # the last says that there are more than are listed
+    assert {f.id for f in loaded.findings} == {"BAS003", "SRC037"}
+    assert loaded.judged is not None
+    held = loaded.judged.preparations["long"].steps
+    assert [step.id for step in held[:2]] == ["degrease", "s0"]
+    assert [step.id for step in held[-2:]] == ["sand", "dust"]
