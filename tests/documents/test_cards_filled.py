@@ -63,3 +63,9 @@ def test_a_hazard_card_fills_the_sides_it_takes(job: str) -> None:
     assert len(filled) == SIDES[job][1]
     assert min(size for _, size in filled) >= 7.99
     assert filled[0][0] >= 0.8
+
+
+@pytest.mark.parametrize("product", ["surfacer-230", "clear-450", "topcoat-410"])
+def test_a_label_sheet_takes_two_sides(product: str) -> None:
+    (data,) = print_documents(_demo(), documents=["label-sheet"], formats=["pdf"], products=[product]).values()
+    assert len(pypdf.PdfReader(io.BytesIO(data)).pages) == 2

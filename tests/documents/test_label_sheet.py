@@ -67,9 +67,9 @@ def test_six_on_the_label_and_a_reason_for_the_rest() -> None:
     sheet = _sheet("clear", changes)
     assert [entry.code for entry in sheet.on_label] == ["P210", "P211", "P251", "P410+P412", "P261", "P280"]
     places = _column(sheet.precautions, 2)
-    assert places["P280"] == "on the label"
-    assert places["P271"] == "not required by any declared class"
-    assert places["P302+P352 (not declared)"] == "not on the label: rank 6; the label already carries 6"
+    assert places["P280"] == "yes"
+    assert places["P271"] == "no: not required by any declared class"
+    assert places["P302+P352*"] == "no: rank 6; the label already carries 6"
     assert ("Reason for the precautionary statements declared", "The sheet names more.") in sheet.facts
 
 

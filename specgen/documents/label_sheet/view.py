@@ -134,28 +134,38 @@ def _elements(label: Label, declared: Hazards, words: Words) -> TableView:
     ):
         texts = statements(name, [entry.code for entry in entries], words, named)
         rows += [(_shown(e, words), s.text, *_ground(e, words)) for e, s in zip(entries, texts, strict=True)]
+    document, rows = _one_document(rows)
+    source = words("Source: {document}").format(document=document) if document else words("Source")
     columns = (
-        Column(words("Element"), "w-10"),
-        Column(words("Wording or symbol"), "w-25"),
-        Column(words("Derived from"), "w-30"),
-        Column(words("Source")),
+        Column(words("Element"), "w-12"),
+        Column(words("Wording or symbol"), "w-30"),
+        Column(words("Derived from"), "w-40"),
+        Column(source),
     )
     return table_view(words("Signal word, pictograms and hazard statements"), columns, rows)
+
+
+def _one_document(rows: list[tuple[str, ...]]) -> tuple[str, list[tuple[str, ...]]]:
+    """The document of which every source is a part, and the rows without it; empty where they differ."""
+    named = {row[-1].partition(", ")[0] for row in rows if row[-1]}
+    if len(named) != 1 or any(row[-1] and ", " not in row[-1] for row in rows):
+        return "", rows
+    return named.pop(), [(*row[:-1], row[-1].partition(", ")[2]) for row in rows]
 
 
 def _precautions(label: Label, words: Words) -> TableView:
     """Every precaution in the order of its rank, with its place."""
     places = {
-        Place.LABEL: words("on the label"),
-        Place.REDUNDANT: words("not on the label: {}"),
-        Place.BEYOND: words("not on the label: {}"),
-        Place.NOT_ASKED_FOR: words("not required by any declared class"),
-        Place.NOT_DECLARED: words("priority high enough for the label"),
+        Place.LABEL: words("yes"),
+        Place.REDUNDANT: words("no: {}"),
+        Place.BEYOND: words("no: {}"),
+        Place.NOT_ASKED_FOR: words("no: not required by any declared class"),
+        Place.NOT_DECLARED: words("not declared, of a rank high enough for the label"),
     }
     texts = _precautions_in_words([entry.code for entry in label.precautions], words)
     rows = [
         (
-            _shown(entry, words),
+            entry.code if entry.declared else f"{entry.code}*",
             f"{wording.text} {wording.note}".strip(),
             places[entry.place].format(words(entry.note)) if entry.place is not None else "",
             *_ground(entry, words)[:1],
@@ -163,12 +173,13 @@ def _precautions(label: Label, words: Words) -> TableView:
         for entry, wording in zip(label.precautions, texts, strict=True)
     ]
     columns = (
-        Column(words("Precautionary statement"), "w-15"),
+        Column(words("Code"), "w-12"),
         Column(words("Wording"), "w-35"),
-        Column(words("Placement"), "w-20"),
+        Column(words("On the label"), "w-20"),
         Column(words("Required by")),
     )
-    return table_view(words("Precautionary statements, those on the label first"), columns, rows)
+    caption = words("Precautionary statements, those on the label first (*: not declared)")
+    return table_view(caption, columns, rows)
 
 
 def _left_out(label: Label, words: Words) -> TableView:
@@ -195,9 +206,14 @@ def _facts(product: Product, derived: DerivedHazards, words: Words) -> Iterator[
             words("Aerosol category, from the composition"),
             text.format(category=aerosol.category, why=words(aerosol.why), source=words(str(aerosol.source))),
         )
-    for entry, stated in zip(declared.classification, declared_classes(product), strict=True):
-        named = words(str(stated))
-        yield words("Declared hazard class"), f"{named}; {entry.basis}" if entry.basis else named
+    classes = [
+        words("{hazard_class} ({basis})").format(hazard_class=words(str(stated)), basis=entry.basis)
+        if entry.basis
+        else words(str(stated))
+        for entry, stated in zip(declared.classification, declared_classes(product), strict=True)
+    ]
+    if classes:
+        yield words("Declared hazard classes"), "; ".join(classes)
     test = declared.aerosol_test
     if test is not None:
         measured = (words.phrase(test.ignition_distance), test.time_equivalent, test.deflagration_density)
