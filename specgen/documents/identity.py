@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 from specgen.model.spec import Spec
 
-# of WCAG 2.1, success criterion 1.4.11, for what is no text
-_CONTRAST = 3.0
+# of WCAG 2.1, success criterion 1.4.11, for what is no text; a bar is broad and may be paler, but has to be there (common practice)
+_CONTRAST, _SEEN = 3.0, 1.25
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,17 +30,27 @@ def identity(spec: Spec) -> Identity:
     return Identity(
         maker=project.maker.name,
         logo=picture.address if picture is not None else "",
-        bar=colour,
+        bar=bar_colour(colour) if colour else "",
         rule=rule_colour(colour) if colour else "",
     )
 
 
+def bar_colour(colour: str) -> str:
+    """The colour as stated, unless nobody would see it on white paper."""
+    return _darkened(colour, _SEEN)
+
+
 def rule_colour(colour: str) -> str:
-    """The colour, darkened in steps of 2 % until it has the contrast of a line on white."""
+    """The colour, darkened until it has the contrast of a line on white."""
+    return _darkened(colour, _CONTRAST)
+
+
+def _darkened(colour: str, contrast: float) -> str:
+    """In steps of 2 %, until it has that contrast on white."""
     parts = [int(colour[at : at + 2], 16) for at in (1, 3, 5)]
     for step in range(50):
         dark = [round(part * (50 - step) / 50) for part in parts]
-        if _on_white(dark) >= _CONTRAST:
+        if _on_white(dark) >= contrast:
             break
     return "#" + "".join(f"{part:02x}" for part in dark)
 

@@ -10,6 +10,7 @@ import warnings
 from io import BytesIO
 
 from specgen.pictures.refused import NotAPicture
+from specgen.pictures.vector import WHITE_FROM
 
 STARTS = {"png": b"\x89PNG\r\n\x1a\n", "jpg": b"\xff\xd8\xff", "jpeg": b"\xff\xd8\xff"}
 """What a file of each ending begins with."""
@@ -21,7 +22,6 @@ _SIDE_KEPT = 1_800
 # of a PNG; past it, it is a photograph, which a JPEG holds in a tenth
 _MOST_BYTES = 1_000_000
 _QUALITY = 88
-_WHITE_FROM = 250
 _DAMAGED = (
     OSError,
     ValueError,
@@ -68,7 +68,7 @@ def photograph(data: bytes) -> tuple[str, bytes, int, int, bool]:
     finally:
         ImageFile.LOAD_TRUNCATED_IMAGES = half
     darkest = clean.convert("L").getextrema()[0]
-    white = isinstance(darkest, int | float) and darkest >= _WHITE_FROM
+    white = isinstance(darkest, int | float) and darkest >= WHITE_FROM
     out = BytesIO()
     if is_png:
         clean.save(out, "PNG", optimize=True)

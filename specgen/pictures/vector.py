@@ -22,6 +22,7 @@ NARROWEST = 50
 
 _SVG = "http://www.w3.org/2000/svg"
 _SHAPES = frozenset(("path", "rect", "circle", "ellipse", "line", "polyline", "polygon", "text", "tspan"))
+_WORDS = frozenset(("text", "tspan"))
 _GRADIENTS = frozenset(("linearGradient", "radialGradient", "stop"))
 _DRAWN = _SHAPES | _GRADIENTS | {"svg", "g", "defs"}
 _LEFT_OUT = frozenset(("title", "desc", "metadata"))
@@ -59,7 +60,11 @@ _GRAMMAR = {
     **dict.fromkeys(("stroke-width", "stroke-miterlimit", "stroke-dashoffset", "font-size", "offset"), _LENGTH),
 }  # fmt: skip
 _NUMBER = re.compile(r"\s*([0-9]*\.?[0-9]+)\s*(px)?\s*")
-_WHITE = frozenset(("none", "transparent", "white", "#fff", "#ffffff", "rgb(255,255,255)", "rgb(100%,100%,100%)"))
+_WHITE = frozenset(("none", "transparent", "white", "snow", "rgb(255,255,255)", "rgb(100%,100%,100%)"))
+_HEX = re.compile(r"#([0-9a-f]{6}|[0-9a-f]{3})")
+WHITE_FROM = 250
+"""From which share of light on, of 255, a colour is white on paper."""
+
 _FACE = ' font-family="Specgen Sans, sans-serif"'
 _PLAIN = "save it as plain SVG of shapes, with words turned into outlines, or as PNG"
 
@@ -91,7 +96,7 @@ class _Reader:
         self.width = self.height = 0.0
         self.shows = False
         self._open: list[str] = []
-        self._inherited: list[tuple[str, str]] = [("black", "none")]
+        self._inherited: list[tuple[str, str, bool]] = [("black", "none", True)]
         self._skipped = 0
         self._elements = 0
         self.parser = expat.ParserCreate(namespace_separator=" ")
@@ -127,10 +132,11 @@ class _Reader:
         if name == "svg":
             self._size(attributes)
             kept = {key: value for key, value in kept.items() if key in _PAINT}
-        fill, stroke = self._inherited[-1]
+        fill, stroke, there = self._inherited[-1]
         fill, stroke = kept.get("fill", fill), kept.get("stroke", stroke)
-        self._inherited.append((fill, stroke))
-        if name in _SHAPES and not (_is_white(fill) and _is_white(stroke)):
+        there = there and kept.get("display") != "none" and kept.get("visibility") not in ("hidden", "collapse")
+        self._inherited.append((fill, stroke, there and name not in _GRADIENTS and name != "defs"))
+        if name in _SHAPES and name not in _WORDS and self._seen() and _has_extent(name, kept):
             self.shows = True
         self._open.append(name)
         if name == "svg":
@@ -148,8 +154,15 @@ class _Reader:
         self._inherited.pop()
         self.written.append(f"</{self._open.pop()}>")
 
+    def _seen(self) -> bool:
+        """Whether what stands here shows on white paper."""
+        fill, stroke, there = self._inherited[-1]
+        return there and not (_is_white(fill) and _is_white(stroke))
+
     def _words(self, text: str) -> None:
-        if not self._skipped and self._open and (self._open[-1] in ("text", "tspan") or not text.strip()):
+        if not self._skipped and self._open and self._open[-1] in _WORDS and text.strip() and self._seen():
+            self.shows = True
+        if not self._skipped and self._open and (self._open[-1] in _WORDS or not text.strip()):
             self.written.append(escape(text, quote=False))
 
     def _kept(self, attributes: dict[str, str]) -> dict[str, str]:
@@ -194,4 +207,23 @@ class _Reader:
 
 
 def _is_white(paint: str) -> bool:
-    return re.sub(r"\s", "", paint.lower()) in _WHITE
+    """White, or so near it that paper hides it."""
+    plain = re.sub(r"\s", "", paint.lower())
+    if plain in _WHITE:
+        return True
+    hexed = _HEX.fullmatch(plain)
+    if hexed is None:
+        return False
+    digits = hexed[1] if len(hexed[1]) == 6 else "".join(digit * 2 for digit in hexed[1])
+    return min(int(digits[at : at + 2], 16) for at in (0, 2, 4)) >= WHITE_FROM
+
+
+# what a shape is without, it does not draw
+_EXTENT = {
+    "rect": ("width", "height"), "circle": ("r",), "path": ("d",), "polygon": ("points",),
+    "polyline": ("points",),
+}  # fmt: skip
+
+
+def _has_extent(name: str, kept: dict[str, str]) -> bool:
+    return all(re.search(r"[1-9]", kept.get(leaf, "")) for leaf in _EXTENT.get(name, ()))

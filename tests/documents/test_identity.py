@@ -10,7 +10,7 @@ import pytest
 from pypdf import PdfReader
 
 from specgen.checking import check
-from specgen.documents.identity import rule_colour
+from specgen.documents.identity import bar_colour, rule_colour
 from specgen.printing.documents import print_documents
 from tests.good_spec import GOOD, ON
 
@@ -27,6 +27,10 @@ from tests.good_spec import GOOD, ON
 )
 def test_a_rule_stands_out_from_white_paper(stated: str, rule: str) -> None:
     assert rule_colour(stated) == rule
+
+
+def test_a_bar_nobody_would_see_is_darkened() -> None:
+    assert [bar_colour(stated) for stated in ("#ffffff", "#fefefe", "#f5b800")] == ["#e0e0e0", "#e5e5e5", "#f5b800"]
 
 
 def _printed(folder: Path) -> dict[str, bytes]:

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+import io
+import re
 from typing import Any
+
+import pypdf
 
 from specgen.documents.label_sheet.view import LabelSheet, label_sheet
 from specgen.documents.parts.tables import TableView
+from specgen.printing.documents import print_documents
 from tests.documents.conftest import context
 from tests.good_spec import checked, good, good_with, spec_of, take_out
 
@@ -123,3 +128,18 @@ def test_the_label_names_what_it_contains_and_how_much() -> None:
     sheet = _sheet("clear", {"products.clear.hazards.named_on_label": "[n-butyl acetate]"})
     assert sheet.contains == "n-butyl acetate"
     assert sheet.quantity.replace("\N{NO-BREAK SPACE}", " ") == "400 mL"
+
+
+def test_three_hundred_names_stand_on_the_label_whole() -> None:
+    names = [f"substance-{number}" for number in range(300)]
+    sheet = _sheet("clear", {"products.clear.hazards.named_on_label": f"[{', '.join(names)}]"})
+    assert sheet.contains.split(", ") == names
+    printed = print_documents(
+        checked(good_with({"products.clear.hazards.named_on_label": f"[{', '.join(names)}]"})),
+        documents=["label-sheet"],
+        formats=["pdf"],
+        products=["clear"],
+    )
+    (data,) = printed.values()
+    text = " ".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(data)).pages)
+    assert all(re.search(rf"{name}\b", text) for name in names)

@@ -66,6 +66,14 @@ def test_all_white_is_seen() -> None:
         '<g fill="white"><path d="M0 0 L9 9"/><text>A</text></g>': True,
         '<rect width="9" height="9" style="fill: white; stroke: #000"/>': False,
         '<rect width="9" height="9"/>': False,
+        '<rect width="9" height="9" fill="#fefefe"/>': True,
+        '<rect width="9" height="9" fill="#f0f0f0"/>': False,
+        '<text x="1" y="5"> </text>': True,
+        '<text x="1" y="5">A</text>': False,
+        '<path d=""/><rect width="0" height="9"/><circle r="0"/>': True,
+        '<g display="none"><rect width="9" height="9"/></g>': True,
+        '<defs><rect width="9" height="9"/></defs>': True,
+        "": True,
         '<g fill="#ffffff"><rect width="9" height="9"/><rect fill="#0b5c6b" width="2" height="2"/></g>': False,
     }
     assert {body: prepared("a.svg", SVG.format(body).encode()).white for body in drawn} == drawn

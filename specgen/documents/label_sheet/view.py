@@ -134,7 +134,7 @@ def _elements(label: Label, declared: Hazards, words: Words) -> TableView:
     ):
         texts = statements(name, [entry.code for entry in entries], words, named)
         rows += [(_shown(e, words), s.text, *_ground(e, words)) for e, s in zip(entries, texts, strict=True)]
-    document, rows = _one_document(rows)
+    document, shown = _one_document(rows)
     source = words("Source: {document}").format(document=document) if document else words("Source")
     columns = (
         Column(words("Element"), "w-12"),
@@ -142,10 +142,10 @@ def _elements(label: Label, declared: Hazards, words: Words) -> TableView:
         Column(words("Derived from"), "w-40"),
         Column(source),
     )
-    return table_view(words("Signal word, pictograms and hazard statements"), columns, rows)
+    return table_view(words("Signal word, pictograms and hazard statements"), columns, shown)
 
 
-def _one_document(rows: list[tuple[str, ...]]) -> tuple[str, list[tuple[str, ...]]]:
+def _one_document(rows: Sequence[tuple[str, ...]]) -> tuple[str, Sequence[tuple[str, ...]]]:
     """The document of which every source is a part, and the rows without it; empty where they differ."""
     named = {row[-1].partition(", ")[0] for row in rows if row[-1]}
     if len(named) != 1 or any(row[-1] and ", " not in row[-1] for row in rows):
