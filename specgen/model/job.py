@@ -17,6 +17,7 @@ from specgen.model.field_types import (
     Code,
     DecimalNumber,
     Duration,
+    Humidity,
     Id,
     IsoDate,
     Length,
@@ -339,6 +340,14 @@ class ConfinedSpace(Node):
     rescue: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.SAFETY, "rescue: equipment, crew and call")
 
 
+class OutsideAir(Node):
+    """The air from outside that a bay is heated with."""
+
+    air: Temperature = leaf(Polarity.FACT, Concern.CLIMATE, "temperature of the outside air", required=True)
+    humidity: Humidity = leaf(Polarity.FACT, Concern.CLIMATE, "relative humidity of the outside air", required=True)
+    humidifier: YesNo | None = leaf(Polarity.FACT, Concern.CLIMATE, "humidifier in the bay; no if left out")
+
+
 class Job(Node):
     """One job for one customer."""
 
@@ -365,6 +374,7 @@ class Job(Node):
     environment: Environment | None = part("environment in service")
     items: tuple[Item, ...] = entries("part types", required=True, passes_on=False)
     climate: ApplicationClimate | None = part("ambient conditions during the work")
+    heated_from: OutsideAir | None = part("outside air that the bay is heated with")
     workplace: Annotated[Workplace, choice(Workplace)] | None = leaf(
         Polarity.REPLACED, Concern.CLIMATE, "place of work: workshop, booth, outdoors, on-site or confined-space"
     )

@@ -14,6 +14,7 @@ from itertools import pairwise
 
 from specgen.facts.layer.film import film_limit
 from specgen.facts.layer.intervals import late_allowed, windows_for
+from specgen.facts.placing import jobs_painted_with
 from specgen.facts.product.curing import cured_by_moisture
 from specgen.model.drying import Drying, DryingStage, MoistureCure, OvercoatWindow, SandableAfter, Sanding
 from specgen.model.product import Product
@@ -71,6 +72,21 @@ def waits(system: System, spec: Spec, air: Quantity, humidity: Quantity | None) 
     """One answer for each pair of coats of the system, from the substrate outwards."""
     pairs = pairwise(system.layers)
     return tuple(wait_between(system, below, above, spec, air, humidity) for below, above in pairs)
+
+
+def driest_wait(system: System, below: Layer, above: Layer, spec: Spec) -> tuple[str, Wait] | None:
+    """The longest wait by the estimate in the coldest and driest air of any job with the system, with that air in words."""
+    found: list[tuple[str, Wait]] = []
+    for job in jobs_painted_with(system, spec):
+        climate = job.climate
+        air = climate.air.low if climate is not None and climate.air is not None else None
+        humidity = climate.humidity.low if climate is not None and climate.humidity is not None else None
+        if air is not None and humidity is not None:
+            found.append((f"{air} and {humidity}", wait_between(system, below, above, spec, air, humidity)))
+    told = [(air, wait) for air, wait in found if isinstance(wait.estimate, Working)]
+    return max(
+        told, key=lambda entry: entry[1].estimate.number if isinstance(entry[1].estimate, Working) else 0, default=None
+    )
 
 
 def wait_between(

@@ -17,7 +17,7 @@ Fails
 
     products.primer.climate.absolute_humidity: min 5.2 g/m3    # at jobs.refit.climate.humidity
 
-    products.primer.climate.absolute_humidity: min 12 g/m3    # at jobs.refit.climate.humidity
+    products.primer.climate.absolute_humidity: min 12 g/m3    # at jobs.refit.climate.humidity    # also CLI013 at products.primer.climate.absolute_humidity
 
     products.primer.climate.absolute_humidity: min 5 g/m3    # note at jobs.refit.climate.humidity
     jobs.refit.climate.humidity: max 75 %    # also CLI001 warning at jobs.refit.climate.humidity
