@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 import json
+from datetime import date
 from pathlib import Path
 
 import pytest
 
+from specgen.checking import check
 from specgen.commands import main
+from specgen.facts.job.schedule import Plan, schedule
+from specgen.findings import Severity
+from specgen.model.parse import load
 from tests.good_spec import GOOD
 
 
@@ -95,3 +100,34 @@ def test_bad_air(folder: Path, capsys: pytest.CaptureFixture[str], air: str, hum
 def test_unknown_job(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["climate", "refitt", "--path", str(folder), "--air", "20 degC", "--humidity", "50 %"]) == 2
     assert "nearest: refit" in capsys.readouterr().err
+
+
+FOLDERS = Path(__file__).parents[1] / "climate"
+ON = date(2026, 11, 26)
+
+
+def errors(folder: str) -> list[tuple[str, str]]:
+    return [
+        (finding.id, finding.remedy)
+        for finding in check(FOLDERS / folder, ON).report
+        if finding.severity is Severity.ERROR
+    ]
+
+
+def test_winter_bay_is_refused_for_the_water_alone_and_its_advice_followed_passes() -> None:
+    """Outside air of 0 °C and 80 % is 24 % at 18 °C; the advice is 33 % and more, and the mended folder asks for 40 %."""
+    refused = errors("winter_bay_refused")
+    assert [id for id, _ in refused] == ["CLI012"]
+    assert "heating alone adds no water; humidify to at least 33 % at 18 °C" in refused[0][1].replace(
+        "\N{NO-BREAK SPACE}", " "
+    )
+    assert errors("winter_bay_mended") == []
+
+
+def test_friday_at_two_is_monday_for_a_coat_that_may_not_wait_a_week_end() -> None:
+    """Primed by 16:15 on Friday the topcoat would follow after 62 h, and 16 h are allowed; so the work begins on Monday."""
+    spec = load(FOLDERS / "friday_afternoon").spec
+    assert spec is not None
+    found = schedule(spec.jobs["guard-rails"], spec)
+    assert isinstance(found, Plan)
+    assert {step.start.date() for step in found.steps} == {date(2026, 11, 30), date(2026, 12, 1)}

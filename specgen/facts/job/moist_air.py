@@ -143,17 +143,6 @@ def warmed(outside: Quantity, humidity: Quantity, inside: Quantity) -> Working |
     return worked_out("relative humidity", work_out)
 
 
-def humidity_left(air: Quantity, margin: Quantity) -> Quantity | NotKnown:
-    """The highest relative humidity in whole % at which a surface as cold as the air keeps the margin above the dew point."""
-
-    def work_out() -> Quantity:
-        dew = Quantity.of("temperature", air.to("degC") - margin.to("K"), "degC")
-        left = relative_humidity("left", saturation_pressure("left", dew), air).number
-        return Quantity.of("humidity", Fraction(int(left)), "%", str(int(left)))
-
-    return worked_out("relative humidity", work_out)
-
-
 def brought(air: Quantity, wanted: Quantity, allowed: Limits) -> Bring | None:
     """The mildest way to bring air of that temperature to hold `wanted` (g/m3), parts as warm as the air.
 

@@ -1,4 +1,4 @@
-"""CLI015 A bay heated with outside air has the humidity that it can have
+"""CLI014 A bay heated with outside air has the humidity that it can have
 
 Checks
     Where a job states the outside air its bay is heated from and no humidifier: the minimum relative humidity it counts on, against what that outside air comes to at the lowest inside temperature, with five points to spare.
@@ -25,7 +25,7 @@ from specgen.trade.known import NotKnown
 _TO_SPARE = Quantity.of("humidity", 5, "%")
 
 
-@rule("CLI015", on=Job, severity=WARNING, source=LOGIC)
+@rule("CLI014", on=Job, severity=WARNING, source=LOGIC)
 def bay_heated_from_outside(job: Job, spec: Spec, on: date) -> Problems:
     outside = job.heated_from
     if outside is None or outside.humidifier is True or job.climate is None:

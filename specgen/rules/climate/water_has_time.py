@@ -1,4 +1,4 @@
-"""CLI016 A coat whose hardener is released by water has time to take it up
+"""CLI015 A coat whose hardener is released by water has time to take it up
 
 Checks
     The minimum overcoating interval of each coat, against the time its water takes in the coldest and driest air of any job, carried over from the interval, air, humidity and film that the product states. An estimate, uncertain by three times, so a warning at most.
@@ -28,7 +28,7 @@ from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System
 from specgen.trade.working import Working
 
 
-@rule("CLI016", on=System, severity=WARNING, source=PRACTICE)
+@rule("CLI015", on=System, severity=WARNING, source=PRACTICE)
 def water_has_time(system: System, spec: Spec, on: date) -> Problems:
     for below, above in pairwise(system.layers):
         own = below.overcoat_interval.low if below.overcoat_interval is not None else None
