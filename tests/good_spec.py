@@ -28,7 +28,9 @@ from specgen.source.tree import Mapping as Mapped
 from specgen.source.tree import Mark, Scalar, Sequence, SourceFile
 
 GOOD = Path(__file__).parent / "good"
-DEMO = Path(__file__).parents[1] / "specs_demo"
+DEMOS = Path(__file__).parents[1] / "specs_demo"
+# a customer's folder, and the range it stands on
+DEMO, DEMO_RANGE = DEMOS / "tramway", DEMOS / "range"
 SECOND_GOOD = Path(__file__).parent / "second_good"
 ON = date(2026, 11, 25)
 
@@ -120,7 +122,7 @@ def checked(spec: dict[str, Any], on: date = ON) -> Checked:
 
 def _beside(name: str) -> bytes:
     """A picture of the good specification, or of the demo, whose records are put to the same tests."""
-    return read_beside(GOOD if (GOOD / name).exists() else DEMO, name)
+    return read_beside(next((folder for folder in (GOOD, DEMO_RANGE) if (folder / name).exists()), DEMO), name)
 
 
 def loaded(spec: Mapping[str, Any]) -> Loaded:

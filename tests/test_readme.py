@@ -24,7 +24,7 @@ def test_finding_is_the_real_one(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], request: pytest.FixtureRequest
 ) -> None:
     shutil.copytree(ROOT / "specs_demo", tmp_path / "specs_demo")
-    systems = tmp_path / "specs_demo/systems.yaml"
+    systems = tmp_path / "specs_demo/range/systems.yaml"
     systems.write_text(systems.read_text("utf-8").replace(ASKED, TOO_MUCH, 1), "utf-8")
     monkeypatch.chdir(tmp_path)
     assert main(["check", "specs_demo", "--on", "2026-11-25"]) == 1

@@ -44,7 +44,9 @@ def main() -> int:
         shutil.copytree(ROOT / "specs_demo", work / "demo")
         program = str(env / "bin/specgen")
         subprocess.run([program, "check", "demo"], cwd=work, check=True)
-        subprocess.run([program, "render", "demo", "--job", "tower-wagon-doors", "--out", "out"], cwd=work, check=True)
+        subprocess.run(
+            [program, "render", "demo/tramway", "--job", "tower-wagon-doors", "--out", "out"], cwd=work, check=True
+        )
         printed = sorted(path.suffix for path in (work / "out").iterdir())
         if not {".pdf", ".html"} <= set(printed):
             print(f"the installed wheel printed {printed}, not PDF and HTML")

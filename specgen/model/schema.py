@@ -14,6 +14,7 @@ from specgen.model.based_on import BasedOn
 from specgen.model.declaring import LEAF_KEY, PASSES_ON
 from specgen.model.node import Node
 from specgen.model.outline import Default, Key, outline
+from specgen.model.project import Project
 from specgen.model.spec import KINDS, LIST_KINDS, SINGULAR
 from specgen.model.walk import models
 
@@ -104,6 +105,10 @@ def _record(raw: Schema, model: type[Node]) -> Schema:
         "properties": {key.name: _property(raw["properties"][key.name], key.required, key.default) for key in keys},
     }
     required = [key.name for key in keys if key.required]
+    if model is Project:
+        # who makes the products may be left to the range
+        required.remove("maker")
+        written["anyOf"] = [{"required": ["maker"]}, {"required": ["range"]}]
     return {**written, "required": required} if required else written
 
 

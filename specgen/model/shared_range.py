@@ -91,7 +91,8 @@ def taken(sources: Sources, own: Sequence[SourceFile]) -> Taken | Finding:
             _stated(own),
             shared.folder,
             shared.before,
-            frozenset(used),
+            # a safety set is no record of its own: the products that name it hold what it says
+            frozenset(address for address in used if address[0] in LIST_KINDS),
             {
                 kind: frozenset(key for of, key in there.entries if of == kind and (of, key) not in used)
                 for kind in _KINDS

@@ -20,7 +20,7 @@ from datetime import date
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
-DEMO = ROOT / "specs_demo"
+DEMO = ROOT / "specs_demo/tramway"
 PROGRAM = [sys.executable, "-m", "specgen"]
 ON = "2026-11-25"
 PRODUCTS = 300
@@ -33,7 +33,7 @@ def main() -> None:
     print(f"machine: {platform.machine()}, {_cores()} cores, {platform.system()} {platform.release()}")
     print(f"python: {platform.python_version()}")
     _whole("specgen --help", ["--help"])
-    _whole("specgen check specs_demo", ["check", str(DEMO), "--on", ON])
+    _whole("specgen check specs_demo/tramway", ["check", str(DEMO), "--on", ON])
     with tempfile.TemporaryDirectory() as place:
         for jobs in (100, 300, 1000):
             folder = Path(place) / str(jobs)

@@ -31,7 +31,7 @@ from specgen.source.tree import Scalar  # noqa: E402
 from tests.campaigns.moving.folder import Folder, is_drawn  # noqa: E402
 from tests.campaigns.moving.moves import GRAVE, Move, moves  # noqa: E402
 
-FOLDERS = (ROOT / "specs_demo", ROOT / "tests/second_good")
+FOLDERS = (ROOT / "specs_demo/tramway", ROOT / "tests/second_good")
 REASONS = Path(__file__).with_suffix(".yaml")
 ALLOWED = 0.10
 

@@ -1,4 +1,5 @@
-"""Makes the register of the demo anew: specs_demo/register, from the demo's sources and what they said before.
+"""Makes the registers of the demo anew, specs_demo/range/register and specs_demo/tramway/register, from the demo's sources and what
+they said before.
 
     .venv/bin/python tests/campaigns/demo_register.py
 
@@ -11,6 +12,7 @@ from __future__ import annotations
 
 import shutil
 import tempfile
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -21,7 +23,8 @@ from specgen.register.notes import acknowledge, withdraw
 
 ROOT = Path(__file__).resolve().parents[2]
 DEMO = ROOT / "specs_demo"
-REGISTER = DEMO / "register"
+# the folder a document is issued in, by the first letters of its number
+_FOLDERS = {"DS": "range", "MS": "tramway"}
 
 CHECKER = ("check", "R. Halvorsen, Quality", "Figures and steps agree with the data sheets in force.")
 APPROVER = ("approve", "M. Okonjo-Lind, Fleet engineer", "May be used on the vehicles it names.")
@@ -29,7 +32,7 @@ APPROVER = ("approve", "M. Okonjo-Lind, Fleet engineer", "May be used on the veh
 # What today's sources say, and what they said before: file, today's text, the text then.
 Edit = tuple[str, str, str]
 
-_JOB, _SYSTEMS, _PRIMER = "jobs/guard-rails.yaml", "systems.yaml", "products/epoxy_primer.yaml"
+_JOB, _SYSTEMS, _PRIMER = "tramway/jobs/guard-rails.yaml", "range/systems.yaml", "range/products/epoxy_primer.yaml"
 
 FIRST_SHEET: tuple[Edit, ...] = (
     (_PRIMER, "film: {min: 35 um, nominal: 55 um, max: 85 um, per_pass: 14 um", "film: {min: 35 um, nominal: 55 um, max: 90 um, per_pass: 14 um"),
@@ -77,34 +80,41 @@ ISSUES = (
 def main() -> None:
     """Builds beside the demo and takes the old register's place only once all of it is there."""
     with tempfile.TemporaryDirectory() as place:
-        register = Path(place) / "register"
+        registers = {folder: Path(place) / folder / "register" for folder in _FOLDERS.values()}
         for number, entry in enumerate(ISSUES):
-            _issue(entry, Path(place) / f"sources-{number}", register)
-        acknowledge(register, "MS-3134", "C", by="Body shop, Depot North", now=_time("2026-10-13T06:45:00"))
+            _issue(entry, Path(place) / f"sources-{number}", registers)
+        acknowledge(registers["tramway"], "MS-3134", "C", by="Body shop, Depot North", now=_time("2026-10-13T06:45:00"))
         withdraw(
-            register,
+            registers["range"],
             "DS-310",
             "A",
             reason="The sheet stated the abrasive paper for the previous can. A new sheet follows.",
             by=APPROVER[1],
             now=_time("2026-11-09T15:00:00"),
         )
-        shutil.rmtree(REGISTER, ignore_errors=True)
-        shutil.copytree(register, REGISTER)
-    print(f"{len(list(REGISTER.glob('*/*')))} records in {REGISTER.relative_to(ROOT)}")
+        for folder, register in registers.items():
+            there = DEMO / folder / "register"
+            shutil.rmtree(there, ignore_errors=True)
+            shutil.copytree(register, there)
+            print(f"{len(list(there.glob('*/*')))} records in {there.relative_to(ROOT)}")
 
 
-def _issue(entry: Issued, sources: Path, register: Path) -> None:
+def _issue(entry: Issued, sources: Path, registers: Mapping[str, Path]) -> None:
     shutil.copytree(DEMO, sources, ignore=shutil.ignore_patterns("register", "approvals"))
+    # a job rests on the sheets as they stand in the register of the range by then
+    if registers["range"].exists():
+        shutil.copytree(registers["range"], sources / "range/register")
     for file, today, then in entry.before:
         _replace(sources / file, today, then)
     if entry.without_waiver:
         job = sources / _JOB
         job.write_text(job.read_text("utf-8").partition("    waivers:\n")[0], "utf-8")
     now = _time(entry.at)
+    own = _FOLDERS[entry.document[:2]]
+    folder, register = sources / own, registers[own]
     for role, name, meaning in (CHECKER, APPROVER):
-        approve(sources, register, entry.document, role=role, name=name, meaning=meaning, on=now.date(), now=now)
-    done = issue(sources, register, entry.document, reason=entry.reason, on=now.date(), now=now)
+        approve(folder, register, entry.document, role=role, name=name, meaning=meaning, on=now.date(), now=now)
+    done = issue(folder, register, entry.document, reason=entry.reason, on=now.date(), now=now)
     print(f"{entry.at[:10]}  {entry.document} {done.kept.record.revision}  {done.fingerprint}")
 
 

@@ -40,7 +40,7 @@ from specgen.register.receipt import receipt
 from specgen.register.signatures import NAMESPACE
 from tests.register.conftest import Desk
 
-DEMO = Path(__file__).resolve().parents[2] / "specs_demo/register"
+_DEMOS = Path(__file__).resolve().parents[2] / "specs_demo"
 _LATER = "2099-01-01"
 
 Answer = tuple[int, str]
@@ -136,7 +136,9 @@ def _changed(whole: bytes, chance: random.Random) -> tuple[str, bytes]:
 
 
 def _targets(place: Path) -> Iterator[Target]:
-    demo = Path(shutil.copytree(DEMO, place / "demo"))
+    # both registers of the demo as one
+    demo = Path(shutil.copytree(_DEMOS / "tramway/register", place / "demo"))
+    shutil.copytree(_DEMOS / "range/register", demo, dirs_exist_ok=True)
     for document in ("MS-3134", "DS-310", "DS-210"):
         register = place / document
         shutil.copytree(demo / document, register / document)

@@ -1,7 +1,7 @@
 """Every kind of document held against the archival and the accessibility standard, by a validator that is not ours.
 
-    .venv/bin/specgen render specs_demo --job tower-wagon-doors --out out
-    .venv/bin/specgen compare OLDER specs_demo --notice out
+    .venv/bin/specgen render specs_demo/tramway --job tower-wagon-doors --out out
+    .venv/bin/specgen compare OLDER specs_demo/tramway --notice out
     tests/pdf_validator/fetch.sh jars
     .venv/bin/python tests/campaigns/lasting_documents.py out --jars jars
 

@@ -1,6 +1,6 @@
 """HTML pages in headless Chromium at the width of a phone, a tablet and a desk, judged by axe-core.
 
-    .venv/bin/specgen render specs_demo --format html --out out
+    .venv/bin/specgen render specs_demo/tramway --format html --out out
     .venv/bin/python tests/campaigns/screen_pages.py out [--axe FILE]
 
 Prints a line a page and width with its height. It ends with 1 where axe-core finds a violation, where a page is wider than

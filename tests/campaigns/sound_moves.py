@@ -34,7 +34,7 @@ from specgen.source.tree import Node, Scalar, Sequence  # noqa: E402
 from specgen.units.quantity import QuantityError, parse_one_or_range  # noqa: E402
 from tests.campaigns.moving.folder import Folder, Leaf, is_drawn  # noqa: E402
 
-FOLDERS = (ROOT / "specs_demo", ROOT / "tests/second_good")
+FOLDERS = (ROOT / "specs_demo/tramway", ROOT / "tests/second_good")
 DATA = Path(__file__).with_suffix(".yaml")
 ALLOWED = 0.02
 _NUMBER = re.compile(r"(?<![A-Za-z0-9])(?<!\d\.)-?\d+(?:\.\d+)?")

@@ -25,6 +25,7 @@ PLAIN = {
     "decimal number": ("4", "5"),
     "date": ("2026-03-01", "2026-03-02"),
     "id": ("first", "second"),
+    "folder of a range": ("../first", "../second"),
     "file of a picture": ("first.svg", "second.svg"),
     "letter of a mark": ("A", "B"),
     "place on a picture": ("0.25", "0.5"),

@@ -18,6 +18,7 @@ from specgen.comparison.compare import Side, compare
 from specgen.comparison.edition import for_customer
 from specgen.documents.change_notice.view import Compared, change_notice
 from specgen.model.outline import value_type
+from specgen.model.project import Project
 from specgen.model.spec import KINDS, LIST_KINDS, Spec
 from specgen.model.walk import models, records
 from specgen.report import change_json
@@ -26,8 +27,8 @@ from tests.comparison.full_spec import at, built, every_leaf, place, samples, tr
 from tests.comparison.sides import ON, RULES, changed, judged
 from tests.documents.conftest import context
 from tests.documents.test_golden import _lines as lines
+from tests.good_spec import DEMO, DEMO_RANGE, DEMOS
 
-DEMO = Path(__file__).parents[2] / "specs_demo"
 # keys of the sources that no reader takes for a word, `flash_between_passes`; `film` is one of English
 KEYS = {name for root in KINDS.values() for record in models(root) for name in record.model_fields if "_" in name}
 TOKEN = re.compile(r"[A-Za-z0-9_.:/-]+")
@@ -78,7 +79,7 @@ def _assert_clean(found: Comparison, *specs: Spec, files: set[str] | None = None
 
 def test_nothing_of_the_full_specification_leads_into_the_sources() -> None:
     """Every leaf of every kind changed, taken out, and its record gone."""
-    for root, model in KINDS.items():
+    for root, model in {"project": Project, **LIST_KINDS}.items():
         whole = built(root, tree(model, "first"))
         other, fewer = tree(model, "first"), tree(model, "first")
         for leaf in every_leaf():
@@ -97,14 +98,20 @@ def test_nothing_of_the_full_specification_leads_into_the_sources() -> None:
 
 def test_nothing_of_the_demo_leads_into_the_sources(tmp_path: Path) -> None:
     """Every film, wait and reference to a preparation of the demo another one, every caution gone; there and back."""
-    shutil.copytree(DEMO, tmp_path / "new", ignore=shutil.ignore_patterns("register"))
-    files = {file.relative_to(tmp_path / "new").as_posix(): file for file in (tmp_path / "new").rglob("*.yaml")}
+    shutil.copytree(DEMOS, tmp_path / "new", ignore=shutil.ignore_patterns("register"))
+    new = tmp_path / "new" / DEMO.name
+    files = {
+        file.relative_to(folder).as_posix(): file
+        for folder in (new, new.parent / DEMO_RANGE.name)
+        for file in folder.rglob("*.yaml")
+        if file.name != "project.yaml"
+    }
     for file in files.values():
         text = re.sub(r"\b(\d+) (um|h|min)\b", lambda at: f"{int(at[1]) + 1} {at[2]}", file.read_text("utf-8"))
         text = re.sub(r"(?m)^( *)cautions:\n(?:\1 .*\n|\1- .*\n)+", "", text)
         text = re.sub(r"preparation: [\w-]+", "preparation: sand-bare-steel", text)
         file.write_text(text, "utf-8")
-    first, second = check(DEMO, ON), check(tmp_path / "new", ON)
+    first, second = check(DEMO, ON), check(new, ON)
     for old, new in ((first, second), (second, first)):
         found = compare_folders(old, new)
         assert min(len(found.changes), len(found.figures), len(found.findings)) > 20

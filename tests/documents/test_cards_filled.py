@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 import pypdf
@@ -12,9 +11,8 @@ import pytest
 
 from specgen.checking import Checked, check
 from specgen.printing.documents import print_documents
-from tests.good_spec import ON
+from tests.good_spec import DEMO, ON
 
-DEMO = Path(__file__).parents[2] / "specs_demo"
 FOOT, HEAD = 31, 28
 """Heights of foot and head of a card in points, which are no part of what is filled."""
 

@@ -20,10 +20,9 @@ from specgen.standards.citations import documents
 from specgen.standards.tables import table
 from specgen.units.locale import Locale
 from tests.documents.conftest import views_of
-from tests.good_spec import ON, spec_of
+from tests.good_spec import DEMO, DEMOS, ON, spec_of
 
 ROOT = Path(__file__).parents[2]
-DEMO = ROOT / "specs_demo"
 WORD = re.compile(r"[A-Za-z]{3,}")
 
 # Where English of ours stands outside the brackets, by the place in the view, with the reason.
@@ -89,7 +88,7 @@ def test_text_that_is_not_translated_is_noticed() -> None:
 
 def _words_not_ours() -> set[str]:
     """Words of the sources, and those of publishers and of the law: names of documents, and the official statements."""
-    texts = [path.read_text(encoding="utf-8") for path in DEMO.rglob("*.yaml")]
+    texts = [path.read_text(encoding="utf-8") for path in DEMOS.rglob("*.yaml")]
     texts += [document.title for document in documents().values()]
     texts += [row["text"] for name in ("h_statements", "euh_statements", "p_statements") for row in table(name).rows]
     return SYMBOLS | {word for text in texts for word in WORD.findall(text)}

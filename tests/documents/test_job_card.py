@@ -6,7 +6,6 @@ import io
 import json
 import re
 from collections.abc import Mapping
-from pathlib import Path
 from typing import Any
 
 import pypdf
@@ -17,9 +16,8 @@ from specgen.documents.job_card.records import ReadingSheet
 from specgen.documents.job_card.view import JobCard, job_card
 from specgen.printing.documents import print_documents
 from tests.documents.conftest import context
-from tests.good_spec import ON, checked, good, put, spec_of, take_out
+from tests.good_spec import DEMO, ON, checked, good, put, spec_of, take_out
 
-DEMO = Path(__file__).parents[2] / "specs_demo"
 NB = "\N{NO-BREAK SPACE}"
 HOSTILE = "<b>part</b> & <script>alert(1)</script> " + "Northgate yard side and rear " * 5
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import dataclasses
 from collections.abc import Iterator
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -18,10 +17,8 @@ from specgen.facts.product.protection import worn
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from tests.documents.conftest import context
-from tests.good_spec import ON, good, put, spec_of
+from tests.good_spec import DEMO, ON, good, put, spec_of
 from tests.good_spec import checked as judged
-
-DEMO = Path(__file__).parents[2] / "specs_demo"
 
 
 def _specs() -> Iterator[Spec]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 from itertools import groupby
-from pathlib import Path
 from typing import Any
 
 import pypdf
@@ -12,9 +11,8 @@ import pytest
 
 from specgen.checking import check
 from specgen.printing.documents import print_documents
-from tests.good_spec import ON
+from tests.good_spec import DEMO, ON
 
-DEMO = Path(__file__).parents[2] / "specs_demo"
 MM = 72 / 25.4
 TOP, FOOT = 16 * MM, 13 * MM
 """The margins of the sheet (templates/style/print.css)."""

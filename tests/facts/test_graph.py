@@ -27,9 +27,7 @@ from specgen.facts.usage import Use, uses_of_record
 from specgen.model.parse import load
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import leaves
-from tests.good_spec import GOOD, good, loaded, put, take_out
-
-DEMO = GOOD.parent.parent / "specs_demo"
+from tests.good_spec import DEMO, GOOD, good, loaded, put, take_out
 
 
 def _parsed(sources: dict[str, Any]) -> Spec:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from datetime import date
-from pathlib import Path
 
 import pytest
 
@@ -19,7 +18,7 @@ from specgen.trade.known import NotKnown
 from specgen.trade.labelling import LabelElements
 from specgen.trade.precautions import Precautions
 from specgen.trade.working import Working
-from tests.good_spec import good_with, spec_of
+from tests.good_spec import DEMO_RANGE, good_with, spec_of
 
 ON = date(2026, 5, 1)
 
@@ -189,12 +188,9 @@ def test_a_job_that_says_nothing_of_air_has_none() -> None:
     assert air_of_job(spec.jobs["refit"], spec, ON) == ()
 
 
-DEMO = Path(__file__).parents[2] / "specs_demo"
-
-
 def test_every_product_of_the_demo_is_derived_and_agrees() -> None:
     """Nothing is left unjudged, and what follows is what the product declares: word, statements, pictograms."""
-    spec = check(DEMO, date(2026, 11, 25)).loaded.spec
+    spec = check(DEMO_RANGE, date(2026, 11, 25)).loaded.spec
     assert spec is not None
     for product in spec.products.values():
         found, stated = hazards_of(spec, product.id, date(2026, 11, 25)), product.hazards

@@ -23,10 +23,9 @@ from specgen.model.walk import declaration, inner_record
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
 from specgen.source.tree import Mapping
-from tests.good_spec import GOOD, ON
+from tests.good_spec import DEMO, DEMO_RANGE, GOOD, ON
 
 OLD = GOOD.parent / "format_1"
-DEMO = GOOD.parent.parent / "specs_demo"
 FOLDERS = [OLD / "good", OLD / "second_good"]
 WORDS = [(f"{where}.{old}", new) for where, old, new in KEYS]
 WORDS += [(f"{where}={old}", new) for where, words in VALUES for old, new in words.items()]
@@ -101,18 +100,20 @@ def test_demo_in_the_words_of_format_1_gives_equal_findings(tmp_path: Path) -> N
     checked = check(DEMO, ON)
     assert checked.loaded.spec is not None
     first = restored(model_of(checked.loaded.spec))
-    del first["schema_version"]
+    del first["schema_version"], first["project"]["range"]
     first |= {kind: list(first[kind].values()) for kind in LIST_KINDS}
     first = _without_digests(first)
     (tmp_path / "project.yaml").write_text(
         yaml.dump(first, Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True, width=1000), "utf-8"
     )
-    for picture in DEMO.rglob("*.svg"):
-        (tmp_path / picture.relative_to(DEMO)).parent.mkdir(exist_ok=True)
-        shutil.copy(picture, tmp_path / picture.relative_to(DEMO))
+    for folder in (DEMO, DEMO_RANGE):
+        for picture in folder.rglob("*.svg"):
+            (tmp_path / picture.relative_to(folder)).parent.mkdir(exist_ok=True)
+            shutil.copy(picture, tmp_path / picture.relative_to(folder))
     again = check(tmp_path, ON)
     assert again.loaded.spec is not None
-    assert canonical(again.loaded.spec) == canonical(checked.loaded.spec)
+    # all stands in one folder now
+    assert canonical(again.loaded.spec, content=True) == canonical(checked.loaded.spec, content=True)
     findings = [sorted((f.id, f.severity, f.path, f.what) for f in one.report.findings) for one in (again, checked)]
     assert findings[0] == findings[1]
 

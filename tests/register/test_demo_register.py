@@ -1,19 +1,19 @@
-"""The register of the demo: whole, with three revisions of a job, a withdrawn sheet and a suspect reference, and what became weaker."""
+"""The registers of the demo, of the tramway and of its range: whole, with three revisions of a job, a withdrawn sheet and a suspect reference, and what became weaker."""
 
 from __future__ import annotations
-
-from pathlib import Path
 
 import pytest
 
 from specgen.commands import main
-
-DEMO = Path(__file__).resolve().parents[2] / "specs_demo"
+from tests.good_spec import DEMO, DEMO_RANGE
 
 
 @pytest.fixture(autouse=True)
 def _in_the_demo(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(DEMO)
+
+
+RANGE = ["--path", str(DEMO_RANGE)]
 
 
 def _told(call: list[str], capsys: pytest.CaptureFixture[str], code: int = 0) -> list[str]:
@@ -22,11 +22,13 @@ def _told(call: list[str], capsys: pytest.CaptureFixture[str], code: int = 0) ->
 
 
 def test_it_is_whole(capsys: pytest.CaptureFixture[str]) -> None:
-    assert _told(["register", "verify"], capsys)[0].startswith("9 records of 4 documents, all whole")
+    assert _told(["register", "verify"], capsys)[0].startswith("4 records of 1 document, all whole")
+    assert _told(["register", "verify", *RANGE], capsys)[0].startswith("5 records of 3 documents, all whole")
 
 
 def test_how_each_revision_stands(capsys: pytest.CaptureFixture[str]) -> None:
-    listed = [line.split("  ")[:3] for line in _told(["register", "list"], capsys)]
+    lines = _told(["register", "list", *RANGE], capsys) + _told(["register", "list"], capsys)
+    listed = [line.split("  ")[:3] for line in lines]
     stands = {name: said.partition(":")[0] for name, _, said in listed}
     assert stands == {
         "DS-210 A": "superseded by B",
@@ -45,8 +47,9 @@ def test_the_reference_is_suspect(capsys: pytest.CaptureFixture[str]) -> None:
 
 
 def test_what_was_in_force_on_a_day(capsys: pytest.CaptureFixture[str]) -> None:
+    of_range = [line.split("  ")[0] for line in _told(["register", "as-of", "2026-09-01", *RANGE], capsys)]
     named = [line.split("  ")[0] for line in _told(["register", "as-of", "2026-09-01"], capsys)]
-    assert named == ["DS-210 A", "DS-310 A", "DS-410 A", "MS-3134 B"]
+    assert (of_range, named) == (["DS-210 A", "DS-310 A", "DS-410 A"], ["MS-3134 B"])
 
 
 def test_an_issued_file_is_known_and_superseded(capsys: pytest.CaptureFixture[str]) -> None:

@@ -23,9 +23,8 @@ from specgen.register.editions import digest, editions, leaf_key, sealed
 from specgen.register.failure import RegisterError
 from specgen.register.frozen import thawed
 from specgen.register.json_text import written
-from tests.good_spec import GOOD, ON, good_with, spec_of
+from tests.good_spec import DEMO, GOOD, ON, good_with, spec_of
 
-DEMO = GOOD.parent.parent / "specs_demo"
 SALT = bytes(range(32))
 
 

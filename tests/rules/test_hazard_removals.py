@@ -20,9 +20,8 @@ from specgen.rules.declare import all_rules
 from specgen.rules.run import run_rules
 from specgen.units.locale import ENGLISH
 from tests.documents.conftest import context
-from tests.good_spec import ON, good, loaded
+from tests.good_spec import DEMO_RANGE, ON, good, loaded
 
-DEMO = Path(__file__).parents[2] / "specs_demo"
 # How much of it a hardener lets off, and its number, are counted in the air of a job: the page of AIR003 takes both away.
 ON_A_JOB = {"cure_release_cas", "cure_release_share"}
 RULES = tuple(rule for rule in all_rules() if rule.id[:3] in {"HAZ", "AIR", "VOC"})
@@ -45,7 +44,7 @@ def _sources() -> dict[tuple[str, str], dict[str, Any]]:
     """Each product alone with its project: hazards hang on nothing else."""
     return {
         (name, product["id"]): {"project": source["project"], "products": [product]}
-        for name, source in (("good", good()), ("demo", _whole(DEMO)))
+        for name, source in (("good", good()), ("demo", _whole(DEMO_RANGE)))
         for product in source["products"]
     }
 

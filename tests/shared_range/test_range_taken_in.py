@@ -196,3 +196,22 @@ def test_refusals(folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[st
     _edit(tmp_path, RANGE, "range: ../none", "yard/project.yaml")
     code, _, err = _run("range", "yard", capsys=capsys)
     assert (code, "`specgen check` says what is wrong" in err) == (2, True)
+
+
+def test_a_safety_set_of_the_range_is_part_of_the_products_that_name_it(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    eyes = {"id": "more-eyes", "route": "eyes", "action": "Rinse for a quarter of an hour."}
+    made = two_folders(
+        tmp_path,
+        of_range={
+            "safety_sets": [{"id": "basic", "first_aid": [eyes]}],
+            "products.primer.hazards.safety_sets": ["basic"],
+        },
+    )
+    assert [f.id for f in check(made, ON).report if f.severity is Severity.ERROR] == []
+    assert _run("range", str(made), "--accept", capsys=capsys)[0] == 0
+    held = json.loads((made / LOCK).read_text("utf-8"))
+    assert eyes in held["products.primer"]["record"]["hazards"]["first_aid"]
+    _edit(tmp_path, "a quarter of an hour", "ten minutes")
+    assert [f.path for f in _notes(made)] == ["products.primer"]

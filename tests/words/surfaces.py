@@ -24,6 +24,7 @@ from specgen.model.spec import KINDS, LIST_KINDS
 from specgen.model.walk import leaves, models
 from specgen.rules.declare import all_rules
 from specgen.rules.waivers import FAULTS as WAIVER_FAULTS
+from specgen.source.project import projects_in
 
 ROOT = Path(__file__).parents[2]
 # modules whose texts reach a screen, by the surface they are met on
@@ -128,10 +129,12 @@ def _readme() -> Iterator[tuple[str, str, str]]:
 
 
 def _demo() -> Iterator[tuple[str, str, str]]:
-    spec = load(ROOT / "specs_demo").spec
-    assert spec is not None
-    records: list[tuple[tuple[str, ...], Any]] = [(("project",), spec.project)]
-    records += [((kind, key), record) for kind in LIST_KINDS for key, record in getattr(spec, kind).items()]
+    records: list[tuple[tuple[str, ...], Any]] = []
+    for folder in projects_in(ROOT / "specs_demo"):
+        spec = load(folder).spec
+        assert spec is not None
+        records.append((("project",), spec.project))
+        records += [((kind, key), record) for kind in LIST_KINDS for key, record in getattr(spec, kind).items()]
     for path, record in records:
         for where, value, _ in leaves(record, path):
             if isinstance(value, str) and " " in value:

@@ -42,7 +42,8 @@ def _record(data: Callable[[], bytes]) -> Callable[[Path], list[list[str]]]:
 
 
 def _demo(place: Path) -> Path:
-    return Path(shutil.copytree(_ROOT / "specs_demo", place / "specs")) / "register"
+    shutil.copytree(_ROOT / "specs_demo/range", place / "range")
+    return Path(shutil.copytree(_ROOT / "specs_demo/tramway", place / "specs")) / "register"
 
 
 def _record_with_files(place: Path) -> list[list[str]]:

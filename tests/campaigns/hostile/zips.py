@@ -144,7 +144,7 @@ def _long_comment() -> bytes:
 def _one(make: Callable[[], bytes]) -> Callable[[Path], list[list[str]]]:
     def case(place: Path) -> list[list[str]]:
         (place / "x.zip").write_bytes(make())
-        over = ["register", "export", "MS-3134@C", "--out", "x.zip", "--path", str(_ROOT / "specs_demo")]
+        over = ["register", "export", "MS-3134@C", "--out", "x.zip", "--path", str(_ROOT / "specs_demo/tramway")]
         return [["compare", "x.zip", str(_ROOT / "tests/good")], over]
 
     return case

@@ -21,10 +21,13 @@ from specgen.model.field_types import Strict
 from specgen.model.node import Node
 from specgen.model.outline import value_type
 from specgen.model.parse import parse
+from specgen.model.pictured import pictured
+from specgen.model.shared_range import Taken, taken, with_makers
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import inner_record
-from specgen.source.project import Sources, read_project
+from specgen.source.project import Sources
 from specgen.source.reader import read_text
+from specgen.source.shared_range import read_with_range
 from specgen.source.tree import Mapping, Scalar, Sequence
 from specgen.source.tree import Node as Tree
 
@@ -66,7 +69,7 @@ class Folder:
 
     def __init__(self, folder: Path) -> None:
         self.name = folder.name
-        self._sources = read_project(folder)
+        self._sources = _as_one(folder)
         loaded = parse(self._sources)
         spec = loaded.spec
         assert spec is not None, f"{folder} is not whole"
@@ -163,6 +166,17 @@ class Folder:
                 for kind, key in bases:
                     near |= closure(spec, (kind, key))
         return frozenset(near)
+
+
+def _as_one(folder: Path) -> Sources:
+    """The sources of a folder, with what it takes of its range as if it stood in it."""
+    sources = read_with_range(folder)
+    if sources.range is None:
+        return sources
+    own, _, _ = pictured(sources.files, sources.beside)
+    shared = taken(sources, own)
+    assert isinstance(shared, Taken), f"{folder} stands on no whole range"
+    return Sources(folder, (*with_makers(own, shared.of_maker), *shared.files), ())
 
 
 def _leaves(
