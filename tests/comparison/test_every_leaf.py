@@ -87,6 +87,7 @@ OWN = {
     "jobs.first.inspection.first.criterion.rule left out": Effect.REPLACED,  # limits stay, nobody says how they are counted
     "jobs.first.inspection.first.criterion.edition left out": Effect.REPLACED,
     "jobs.first.inspection.first.criterion.governs left out": Effect.EDITORIAL,
+    "jobs.first.inspection.first.criterion.as_specified left out": Effect.EDITORIAL,  # no is what counts anyway
     "project.policies.approvals_needed left out": Effect.RELAXED,  # from four to the default of one
     "project.policies.approvals.first.signed left out": Effect.EDITORIAL,  # no is what counts anyway
     "project.policies.revision_forced_by left out": Effect.TIGHTENED,  # then every ground forces one

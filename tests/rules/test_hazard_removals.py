@@ -36,6 +36,13 @@ def _whole(folder: Path) -> dict[str, Any]:
             else:
                 whole[key] = value
     whole["project"].pop("logo", None)  # a file beside the sources, which are one text here
+    sets = {one["id"]: one for one in whole.get("safety_sets", ())}
+    for stated in (product["hazards"] for product in whole["products"] if "hazards" in product):
+        # what is shared is taken out of each product that names it
+        named = [sets[name] for name in stated.pop("safety_sets", ())]
+        for block in ("protection", "first_aid", "cautions"):
+            if held := [*(entry for one in named for entry in one.get(block, ())), *stated.get(block, ())]:
+                stated[block] = copy.deepcopy(held)
     return whole
 
 
