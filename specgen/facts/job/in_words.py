@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import cache
 
 from specgen.facts.pairs.floor import best_step, reaches
 from specgen.model.preparation import Preparation, known_grades
@@ -19,6 +20,7 @@ from specgen.units.quantity import Quantity, Range
 
 _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _NUMBER = r"\d+(?:\.\d+)?"
+_BARE = re.compile(rf"\s*{_NUMBER}\D{{1,12}}{_NUMBER}\s*[^\d\s]+\s*")
 _OTHER_STATE = re.compile(
     r"\b(?:not|no|never|instead|unless|except|before|first|then|existing|old|better|beyond|was|were|if|where|deduct\w*)\b",
     re.I,
@@ -65,15 +67,17 @@ def looser(
 def _dust_or_edges(text: str, preparations: list[Preparation]) -> Iterator[tuple[str, str]]:
     first = preparations[0]
     for key, pattern in (("dust_quantity", _DUST_QUANTITY), ("dust_size", _DUST_SIZE)):
-        said, limits = _one_number(pattern, text), [getattr(one, key) for one in preparations]
-        name = key.replace("_", " ")
-        if said is not None and all(limit is not None and said > limit for limit in limits):
-            yield f"{name} {said}", f"{first.id} limits it to {limits[0]}"
-    grade, grades = _one_number(_EDGE_GRADE, text), [one.edge_grade for one in preparations]
-    if grade is not None and all(one is not None and grade < int(one[1:]) for one in grades):
+        limits = [limit for one in preparations if (limit := getattr(one, key)) is not None]
+        said = _one_number(pattern, text) if len(limits) == len(preparations) else None
+        if said is not None and all(said > limit for limit in limits):
+            yield f"{key.replace('_', ' ')} {said}", f"{first.id} limits it to {limits[0]}"
+    grades = [one.edge_grade for one in preparations if one.edge_grade is not None]
+    grade = _one_number(_EDGE_GRADE, text) if len(grades) == len(preparations) else None
+    if grade is not None and all(grade < int(one[1:]) for one in grades):
         yield f"welds and edges of P{grade}", f"{first.id} asks for {grades[0]}"
-    radius, radii = _radius_said(text), [one.edge_radius for one in preparations]
-    if radius is not None and all(one is not None and radius < one for one in radii):
+    radii = [one.edge_radius for one in preparations if one.edge_radius is not None]
+    radius = _radius_said(text) if len(radii) == len(preparations) else None
+    if radius is not None and all(radius < one for one in radii):
         yield f"an edge radius of {radius}", f"{first.id} asks for at least {radii[0]}"
 
 
@@ -129,12 +133,13 @@ def grades_said(text: str) -> list[str]:
 
 def profile_said(text: str) -> Range | None:
     """The one profile that a text accepts: in a clause that names it, or that is nothing but a figure beside a grade."""
-    about = bool(_PROFILE.search(text)) or bool(grades_said(text))
     found: list[Range] = []
     for clause in _CLAUSE.split(text):
         said = bounds(clause, "thickness")
-        bare = about and re.fullmatch(rf"\s*{_NUMBER}\D{{1,12}}{_NUMBER}\s*[^\d\s]+\s*", clause)
-        if said is not None and (bare or _PROFILE.search(clause)) and not _OTHER_FILM.search(clause):
+        if said is None or _OTHER_FILM.search(clause):
+            continue
+        bare = _BARE.fullmatch(clause) and (_PROFILE.search(text) or grades_said(text))
+        if bare or _PROFILE.search(clause):
             found.append(said)
     return found[0] if len(found) == 1 else None
 
@@ -143,11 +148,11 @@ def bounds(clause: str, kind: str) -> Range | None:
     """The one range of a kind that a clause accepts; None where it names none or several, or does not say which end."""
     if _other_state(clause):
         return None
-    between = list(re.finditer(rf"({_NUMBER}) ?(?:to|and|-|–|\.\.) ?({_NUMBER}) ?({_units(kind)})(?![\w/])", clause))
+    between = list(_between(kind).finditer(clause))
     if len(between) == 1 and len(quantities_said(clause, kind)) == 1:
         low, high, unit = between[0].groups()
         return Range(kind, _quantity(kind, low, unit), _quantity(kind, high, unit))
-    single = list(re.finditer(rf"(?<![\w.,/])({_NUMBER}) ?({_units(kind)})(?![\w/])", clause))
+    single = list(_single(kind).finditer(clause))
     if between or len(single) != 1:
         return None
     value = _quantity(kind, *single[0].groups())
@@ -163,8 +168,17 @@ def _other_state(clause: str) -> bool:
 
 def quantities_said(clause: str, kind: str) -> list[Quantity]:
     """Every quantity of a kind that a text names, with a unit of its own."""
-    found = re.findall(rf"(?<![\w.,/])({_NUMBER}) ?({_units(kind)})(?![\w/])", clause)
-    return [_quantity(kind, digits, unit) for digits, unit in found]
+    return [_quantity(kind, digits, unit) for digits, unit in _single(kind).findall(clause)]
+
+
+@cache
+def _single(kind: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<![\w.,/])({_NUMBER}) ?({_units(kind)})(?![\w/])")
+
+
+@cache
+def _between(kind: str) -> re.Pattern[str]:
+    return re.compile(rf"({_NUMBER}) ?(?:to|and|-|–|\.\.) ?({_NUMBER}) ?({_units(kind)})(?![\w/])")
 
 
 def _quantity(kind: str, digits: str, unit: str) -> Quantity:

@@ -78,11 +78,13 @@ def _parted(job: Job, spec: Spec) -> Iterator[str]:
     parts = list(parts_of(job, spec))
     clauses = [clause for clause in _CLAUSE.split(job.scope) if not _OTHER.search(clause)]
     own = "; ".join(clauses)
-    films = _films(job, spec)
-    for said in films_said(own):
+    figures = films_said(own)
+    films = _films(job, spec) if figures else []
+    for said in figures:
         if films and not is_one_of(said, films):
             yield f"names a DFT of {said}, which is that of no coat, system or criterion of it"
-    grades = [step.grade for part in parts for step in part.preparation.steps if step.grade is not None]
+    preparations = {part.preparation.id: part.preparation for part in parts}
+    grades = [step.grade for one in preparations.values() for step in one.steps if step.grade is not None]
     for named in grades_said(own):
         if grades and not any(same_grade(named, grade) for grade in grades):
             yield f"names the grade {named}; its preparations ask for {', '.join(dict.fromkeys(grades))}"

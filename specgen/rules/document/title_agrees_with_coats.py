@@ -38,8 +38,9 @@ from specgen.rules.kit import LOGIC, WARNING, Path, Problem, Problems, Spec, Sys
 def title_agrees_with_coats(system: System, spec: Spec, on: date) -> Problems:
     texts: tuple[tuple[Path, str], ...] = ((("title",), system.title), (("use",), system.use or ""))
     for path, text in texts:
-        films = films_of(system, spec)
-        for said in films_said(text):
+        figures = films_said(text)
+        films = films_of(system, spec) if figures else []
+        for said in figures:
             if films and not is_one_of(said, films):
                 total = total_film(system, spec, "nominal")
                 beside = f"; the nominal DFT of all coats is {total}" if total is not None else ""
@@ -52,7 +53,7 @@ def title_agrees_with_coats(system: System, spec: Spec, on: date) -> Problems:
             yield Problem(path, f"{path[-1]} of {system.id} says '{wrong[0]}'; it has {wrong[1]}")
     claim = system.category
     for said in films_said(claim.evidence or "") if claim is not None else ():
-        if films_of(system, spec) and not is_one_of(said, films_of(system, spec)):
+        if (films := films_of(system, spec)) and not is_one_of(said, films):
             what = f"the evidence for the category of {system.id} names a DFT of {said}, which is that of no sum of its coats"
             yield Problem(("category", "evidence"), what)
     claimed = [str(one) for one in (claim.corrosivity, claim.immersion) if one is not None] if claim is not None else []

@@ -49,13 +49,15 @@ from specgen.rules.kit import LOGIC, WARNING, Path, Preparation, Problem, Proble
 @rule("PRE028", on=Preparation, severity=WARNING, source=LOGIC)
 def words_agree_with_step(preparation: Preparation, spec: Spec, on: date) -> Problems:
     grades = [step.grade for step in preparation.steps if step.grade is not None]
-    other = [named for named in grades_said(preparation.title) if grades and not _is_one_of(named, grades)]
+    other = [named for named in grades_said(preparation.title) if not _is_one_of(named, grades)] if grades else []
     if other:
         yield Problem(
             ("title",), f"the title of {preparation.id} names {other[0]}; its steps ask for {', '.join(grades)}"
         )
     for step in preparation.steps:
-        for key, text in (("text", step.text), ("acceptance", step.acceptance or "")):
+        for key, text in (("text", step.text), ("acceptance", step.acceptance)):
+            if not text:
+                continue
             path: Path = ("steps", step.id, key)
             for said, typed in _parted(text, step):
                 yield Problem(path, f"{key} of {step.id} says {said}; typed beside it is {typed}")
@@ -65,20 +67,23 @@ def words_agree_with_step(preparation: Preparation, spec: Spec, on: date) -> Pro
 
 
 def _parted(text: str, step: PreparationStep) -> Iterator[tuple[str, str]]:
-    """What a text says of its own step beside what the step states, where the two part."""
-    named = grades_said(text)
-    if step.grade is not None and named and not any(same_grade(one, step.grade) for one in named):
-        yield f"the grade {', '.join(named)}", step.grade
-    profile = profile_said(text)
-    if profile is not None and step.profile is not None and not is_inside(profile, step.profile):
-        yield f"a profile of {profile}", str(step.profile)
-    papers, said = sorted(map(int, papers_in(step.abrasive))), papers_in(text)
-    other = [paper for paper in said if papers and not papers[0] <= int(paper) <= papers[-1]]
+    """What a text says of its own step beside what the step states, where the two part: read for what is stated alone."""
+    if step.grade is not None:
+        named = grades_said(text)
+        if named and not any(same_grade(one, step.grade) for one in named):
+            yield f"the grade {', '.join(named)}", step.grade
+    if step.profile is not None:
+        profile = profile_said(text)
+        if profile is not None and not is_inside(profile, step.profile):
+            yield f"a profile of {profile}", str(step.profile)
+    papers = sorted(map(int, papers_in(step.abrasive)))
+    other = [paper for paper in papers_in(text) if not papers[0] <= int(paper) <= papers[-1]] if papers else []
     if other:
         yield f"P{other[0]}", step.abrasive or ""
-    pressure = pressure_said(text)
-    if pressure is not None and step.pressure is not None and pressure > step.pressure:
-        yield f"a pressure of {pressure}", f"at most {step.pressure}"
+    if step.pressure is not None:
+        pressure = pressure_said(text)
+        if pressure is not None and pressure > step.pressure:
+            yield f"a pressure of {pressure}", f"at most {step.pressure}"
 
 
 def _is_one_of(named: str, grades: list[str]) -> bool:

@@ -29,9 +29,8 @@ _HEATED = re.compile(
 def heat_cure_is_said(job: Job, spec: Spec, on: date) -> Problems:
     systems = {system.id: system for item in job.items if (system := spec.system_of(job, item)) is not None}
     words = [job.scope, *map(words_of, job.inspection), *(system.use or "" for system in systems.values())]
-    words += [
-        step.text for item in job.items if (one := spec.preparation_of(job, item)) is not None for step in one.steps
-    ]
+    preparations = {one.id: one for item in job.items if (one := spec.preparation_of(job, item)) is not None}
+    words += [step.text for one in preparations.values() for step in one.steps]
     if any(_HEATED.search(text) for text in words):
         return
     for product in spec.products_of(job):
