@@ -184,3 +184,20 @@ def _rounded(number: Fraction, places: int) -> Fraction:
     step = Decimal(1).scaleb(-places)
     quotient = Decimal(number.numerator) / Decimal(number.denominator)
     return Fraction(quotient.quantize(step, ROUND_HALF_UP))
+
+
+def test_lines_are_named_as_the_page_names_things(
+    views_of_changed: Callable[[dict[str, object]], dict[str, Any]],
+) -> None:
+    """Products, systems and variants by their names; a coat by its own id, though a product may have the same."""
+    spec = good()
+    put(spec, "systems.chassis.layers.barrier.id", "base")
+    named = {line.about: line.of for line in views_of_changed(spec)["method_statement_refit"].workings}
+    films = {
+        line.of for line in views_of_changed(spec)["method_statement_refit"].workings if line.of.startswith("system")
+    }
+    assert films >= {"system A, primer", "system B, base"}
+    assert not [of for of in named.values() if "MS-001" in of or "refit" in of]
+    orders = [line.of for line in views_of_changed(spec)["order_list"].workings]
+    assert "MS-001, primer, grey" in orders
+    assert not [of for of in orders if "refit" in of]

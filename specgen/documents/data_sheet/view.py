@@ -84,7 +84,7 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
     """The view of a product that checks without errors."""
     spec, words = context.spec, context.words
     figures = product_figures(product, spec, context.day)
-    every = annex(figures.film, spec, words)
+    every = annex(figures.film, spec, words, own={product.id: ""})
     control = product.document
     without = set(control.leave_out) if control is not None else set()
     tables = control is not None and ExtraSection.GENERIC_OVERCOATING in control.add

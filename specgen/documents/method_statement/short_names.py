@@ -7,10 +7,17 @@ from itertools import takewhile
 
 
 def short_names(names: Sequence[str]) -> dict[str, str]:
-    """`Fennholt 210 epoxy primer` is `210` beside `Fennholt 410 topcoat`: without the words all begin with, and by its number
-    where each has another. One alone keeps its name.
+    """`Fennholt 210 epoxy primer` is `210` beside `Fennholt 410 topcoat`: without the words that names with one beginning share, and
+    by its number where each has another. One alone keeps its name, as a cleaner does beside the paints of a range.
     """
-    each = list(dict.fromkeys(names))
+    alike: dict[str, list[str]] = {}
+    for name in dict.fromkeys(names):
+        alike.setdefault(name.partition(" ")[0], []).append(name)
+    shown = {name: short for family in alike.values() for name, short in _family(family).items()}
+    return shown if len(set(shown.values())) == len(shown) else {name: name for name in shown}
+
+
+def _family(each: Sequence[str]) -> dict[str, str]:
     if len(each) < 2:
         return {name: name for name in each}
     split = [name.split() for name in each]

@@ -93,7 +93,12 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
     without = set(job.document.leave_out)
     figures = quantities(job, spec)
     released = let_off(job, spec, figures)
-    listed = annex((*figures.told_once(), *released), spec, words)
+    letters = [(build.system.id, build.letter) for build in builds_of(job, spec)]
+    own = {
+        system: words("system {}").format(", ".join(letter for of, letter in letters if of == system))
+        for system in dict.fromkeys(system for system, _ in letters)
+    }
+    listed = annex((*figures.told_once(), *released), spec, words, own={**own, job.id: ""})
     place = place_of_calculations(job.document, spec.project)
     safety = job_safety(job, released, context, after=len(listed), numbered=place is not Calculations.NONE)
     every = grouped((*listed, *safety.air.workings))

@@ -7,8 +7,10 @@ are the maker's shows its result alone. Called by the views of every document wi
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
+from itertools import pairwise
 
 from specgen.documents.parts.wording import Words
 from specgen.model.spec import Spec
@@ -43,15 +45,18 @@ class WorkingView:
     source_number: int = 0
 
 
-def annex(workings: Iterable[Working], spec: Spec, words: Words, elsewhere: str = "") -> tuple[WorkingView, ...]:
+def annex(
+    workings: Iterable[Working], spec: Spec, words: Words, elsewhere: str = "", own: Mapping[str, str] | None = None
+) -> tuple[WorkingView, ...]:
     """Each Working numbered W1, W2 and on; inputs that are results of others name them by that number.
 
-    `elsewhere` says where a result comes from whose working is not in this list.
+    `elsewhere` says where a result comes from whose working is not in this list. `own` is what the document calls what it is about,
+    by id; what it need not name is empty.
     """
     listed = list(workings)
     numbers = {working.id: f"W{position}" for position, working in enumerate(listed, 1)}
-    names = _names(spec)
-    return grouped(_view(working, numbers, names, words, elsewhere) for working in listed)
+    naming = partial(_of, names={**_names(spec), **(own or {})}, systems=frozenset(spec.systems))
+    return grouped(_view(working, numbers, naming, words, elsewhere) for working in listed)
 
 
 def grouped(listed: Iterable[WorkingView]) -> tuple[WorkingView, ...]:
@@ -90,14 +95,14 @@ def held(working: Working, name: str, about: str, number: str, words: Words) -> 
 
 
 def _view(
-    working: Working, numbers: dict[str, str], names: Mapping[str, str], words: Words, elsewhere: str
+    working: Working, numbers: dict[str, str], naming: Callable[[str], str], words: Words, elsewhere: str
 ) -> WorkingView:
     held = working.held_by_maker
     return WorkingView(
         number=numbers[working.id],
         name=words(working.name),
         about=working.id,
-        of=_of(working.id, names),
+        of=naming(working.id),
         formula="" if held else working.formula_text(words.translate),
         substituted="" if held else working.substituted(words.translate),
         inputs=() if held else tuple(_inputs(working, numbers, words, elsewhere)),
@@ -150,20 +155,29 @@ _AFTER_AN_ID = ("packs", "aerosol")
 _MADE = re.compile(r"thinned|packs|exact|all|one|aerosol|flammable|flammable_at_most|heat|\d+-(least|most)|")
 
 
-def _of(working_id: str, names: Mapping[str, str]) -> str:
-    """`packs.refit/primer/grey` is `MS-001, Example primer, grey`: what the ids stand for, without the program's own words."""
+def _of(working_id: str, names: Mapping[str, str], systems: frozenset[str]) -> str:
+    """`packs.refit/primer/grey` is `MS-001, primer, grey`: what the ids stand for, without the program's own words."""
     first, *rest = re.split(r"[./]", working_id)
     parts = [first, *rest] if rest and rest[0] in _AFTER_AN_ID else rest
-    return ", ".join(names.get(part, part) for part in parts if not _MADE.fullmatch(part))
+    told = []
+    for before, part in pairwise(["", *parts]):
+        # behind a system stands one of its coats, which may have the id of any product
+        name = part if before in systems else names.get(part, part)
+        if name and not _MADE.fullmatch(part):
+            told.append(name)
+    return ", ".join(told)
 
 
 def _names(spec: Spec) -> dict[str, str]:
     """What jobs, products, variants and systems are called in print, by id; an id of two that are called otherwise stays."""
     named: dict[str, set[str]] = {}
+    # without the word all products of the folder begin with, for a line has little room
+    first = {product.name.partition(" ")[0] for product in spec.products.values()}
+    range_name = f"{first.pop()} " if len(first) == 1 and len(spec.products) > 1 else ""
     for job in spec.jobs.values():
         named.setdefault(job.id, set()).add(job.document.number)
     for product in spec.products.values():
-        named.setdefault(product.id, set()).add(product.name)
+        named.setdefault(product.id, set()).add(product.name.removeprefix(range_name))
         for variant in product.variants:
             named.setdefault(variant.id, set()).add(variant.name)
     for system in spec.systems.values():

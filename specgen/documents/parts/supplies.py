@@ -8,7 +8,7 @@ from specgen.documents.parts.cautions import data_sheet_words
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.quantities import Quantities
-from specgen.model.job import Job
+from specgen.model.job import Job, SupplyKind
 from specgen.model.spec import Spec
 
 Row = tuple[str, str, str, str, str]
@@ -36,7 +36,7 @@ def _thinners(spec: Spec, figures: Quantities, words: Words) -> Iterator[Row]:
         product = spec.product_of(layer)
         mixing = product.application.mixing if product.application is not None else None
         name = mixing.thinner if mixing is not None and mixing.thinner else words("thinner of the product")
-        yield "", name, words.worked(needed), words("thinning of {}").format(product.name), ""
+        yield "", name, words.worked(needed), words("thinning of {}").format(product.name), words("not stated")
 
 
 def _stated(job: Job, words: Words) -> Iterator[Row]:
@@ -44,4 +44,6 @@ def _stated(job: Job, words: Words) -> Iterator[Row]:
         sheet = data_sheet_words(entry.safety_data_sheet, words)
         gloves = words("gloves: {}").format(entry.gloves) if entry.gloves else ""
         cautions = "; ".join(part for part in (", ".join(entry.statements), gloves, sheet) if part)
-        yield entry.order_number or "", entry.what, entry.amount, entry.use or "", cautions
+        # an abrasive has none; of a cleaner nobody spoke
+        none = words("not stated") if entry.kind in (SupplyKind.THINNER, SupplyKind.CLEANER) else "–"
+        yield entry.order_number or "", entry.what, entry.amount, entry.use or "", cautions or none
