@@ -1,4 +1,4 @@
-"""DOC007 A job is small enough for its cards
+"""DOC008 A job is small enough for its cards
 
 Checks
     The coats of all systems of a job, counted for each vehicle it names, come to at most 300.
@@ -20,7 +20,7 @@ from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date
 MOST = 300
 
 
-@rule("DOC007", on=Job, severity=WARNING, source=LOGIC)
+@rule("DOC008", on=Job, severity=WARNING, source=LOGIC)
 def job_within_bounds(job: Job, spec: Spec, on: date) -> Problems:
     try:
         built = builds_of(job, spec)
