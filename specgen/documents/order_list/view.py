@@ -152,12 +152,12 @@ def _shares(found: Orders, key: PackKey, jobs: Sequence[Job], words: Words) -> I
 def _supplies(spec: Spec, words: Words) -> TableView:
     """What each job orders beside the packs; amounts in words cannot be added up."""
     columns = [
-        Column(words("Job"), "w-10"),
-        Column(words("Order number"), "w-12"),
-        Column(words("Supply"), "w-15"),
-        Column(words("Amount"), "w-10"),
-        Column(words("Use")),
-        Column(words("Safety"), "w-30"),
+        Column(words("Job"), "w-8"),
+        Column(words("Order number"), "w-10"),
+        Column(words("Supply"), "w-20"),
+        Column(words("Amount"), "w-8"),
+        Column(words("Use"), "w-20"),
+        Column(words("Safety")),
     ]
     rows = [
         (job.document.number, *line)
