@@ -8,6 +8,7 @@ import pytest
 
 from specgen.comparing import compare
 from specgen.documents.method_statement.build import builds
+from specgen.documents.parts.annex import annex
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.quantities import quantities
 from specgen.units.locale import ENGLISH
@@ -105,3 +106,10 @@ def test_coats_of_an_item_without_a_system() -> None:
     spec = _two_colours()
     del spec["jobs"][0]["system"]
     assert "coats are given for an item that has no system" in [f.what for f in loaded(spec).findings]
+
+
+def test_figures_of_two_colours_are_told_apart() -> None:
+    spec = spec_of(checked(_two_colours()))
+    told = annex(quantities(spec.jobs["refit"], spec).told_once(), spec, Words.of(spec.project, ENGLISH))
+    of = {entry.of for entry in told if "Primer, base coat and clear" in entry.of}
+    assert {text.partition("(")[2].partition(")")[0] for text in of} == {"cab", "cab-red"}

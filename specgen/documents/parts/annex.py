@@ -7,6 +7,7 @@ are the maker's shows its result alone. Called by the views of every document wi
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
@@ -180,6 +181,9 @@ def _names(spec: Spec) -> dict[str, str]:
         named.setdefault(product.id, set()).add(product.name.removeprefix(range_name))
         for variant in product.variants:
             named.setdefault(variant.id, set()).add(variant.name)
+    # two colours of one system have one title
+    titles = Counter(system.title for system in spec.systems.values())
     for system in spec.systems.values():
-        named.setdefault(system.id, set()).add(system.title)
+        title = system.title if titles[system.title] == 1 else f"{system.title} ({system.id})"
+        named.setdefault(system.id, set()).add(title)
     return {key: one for key, (one, *more) in ((key, sorted(said)) for key, said in named.items()) if not more}
