@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from specgen.checking import check
 from specgen.commands import main
 from specgen.findings import Finding
 from specgen.model.based_on import BasedOn
@@ -18,6 +20,7 @@ from specgen.model.walk import models
 from specgen.source.project import Sources
 from specgen.source.reader import read_text
 from specgen.standards.tables import table
+from tests.good_spec import GOOD
 
 # what an author could write behind each open key, by the key or by the last two of them
 _FILLED = {
@@ -46,7 +49,12 @@ _FILLED = {
 
 
 def _printed(kind: str, capsys: pytest.CaptureFixture[str]) -> str:
-    assert main(["new", kind]) == 0
+    """Every key, those that stand open and those struck."""
+    return _said(["new", kind, "--all"], capsys)
+
+
+def _said(arguments: list[str], capsys: pytest.CaptureFixture[str]) -> str:
+    assert main(arguments) == 0
     printed = capsys.readouterr()
     assert printed.err == ""
     return printed.out
@@ -176,7 +184,7 @@ def test_words_of_a_table_are_listed(capsys: pytest.CaptureFixture[str]) -> None
 
 def test_schema_is_named_on_the_first_line(capsys: pytest.CaptureFixture[str]) -> None:
     plain = _printed("job", capsys)
-    assert main(["new", "job", "--schema", "job.schema.json"]) == 0
+    assert main(["new", "job", "--all", "--schema", "job.schema.json"]) == 0
     assert capsys.readouterr().out == f"# yaml-language-server: $schema=job.schema.json\n{plain}"
 
 
@@ -191,3 +199,69 @@ def test_schema_without_a_file_name(name: str, capsys: pytest.CaptureFixture[str
 def test_unknown_kind(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["new", "paint"]) == 2
     assert capsys.readouterr().err.startswith("specgen: KIND: invalid choice: 'paint'")
+
+
+@pytest.mark.parametrize("kind", SINGULAR)
+def test_short_source_names_every_key(kind: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """What does not stand open is named after `also:` in its record; what is in a record that does not stand open is not."""
+    text = _said(["new", kind], capsys)
+    loaded, faults = _read(text)
+    assert faults == []
+    assert {f.id for f in loaded.findings} <= {"MOD002", "MOD007", "MOD008"}
+    named = {key for line in re.findall(r"# also: (.*)", text) for key in line.split(", ")}
+    opened = set(re.findall(r"(?m)^ *(?:- )?([a-z_0-9]+):", text))
+    assert {key.name for key in outline(KINDS[SINGULAR[kind]])} <= named | opened
+    assert len(text.splitlines()) < len(_printed(kind, capsys).splitlines()) / 2 or kind in {"project", "preparation"}
+
+
+def test_short_sources_filled_miss_nothing(capsys: pytest.CaptureFixture[str]) -> None:
+    for kind in SINGULAR:
+        text = _said(["new", kind], capsys)
+        loaded, faults = _read(_fill(text, _Anything()))
+        assert faults == []
+        missing = {finding.what.split()[0] for finding in loaded.findings if finding.id == "MOD002"}
+        opened = set(re.findall(r"(?m)^ *(?:- )?([a-z_0-9]+):", text))
+        assert missing <= opened, f"keys of {kind} that must be there do not stand open: {missing - opened}"
+
+
+class _Anything(dict[str, str]):
+    """A value behind any key, so that none is missing; whether it is of the right kind is no matter here."""
+
+    def __missing__(self, key: str) -> str:
+        return "a"
+
+
+def test_folder_to_fill_in(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    made = tmp_path / "mine"
+    assert "is made" in _said(["new", "--folder", str(made)], capsys)
+    assert sorted(file.name for file in made.iterdir()) == sorted(f"{kind}.yaml" for kind in SINGULAR)
+    found = check(made, date(2026, 11, 26)).report
+    assert {finding.id for finding in found} <= {"MOD002", "MOD007", "MOD008"}
+    assert main(["new", "--folder", str(made)]) == 2
+    assert "is there already" in capsys.readouterr().err
+    assert main(["new", "--folder", str(tmp_path / "no" / "where")]) == 2
+    assert "is no folder" in capsys.readouterr().err
+
+
+def test_folder_and_kind_are_two_ways(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["new", "job", "--folder", str(tmp_path / "x")]) == 2
+    assert main(["new"]) == 2
+    assert main(["new", "product", "--like", "refit", "--path", str(GOOD)]) == 2
+    capsys.readouterr()
+
+
+def test_job_like_another_keeps_what_holds_and_empties_what_was_its_own(capsys: pytest.CaptureFixture[str]) -> None:
+    text = _said(["new", "job", "--like", "refit", "--path", str(GOOD)], capsys)
+    loaded, faults = _read(text)
+    assert faults == []
+    assert {f.id for f in loaded.findings} <= {"MOD001", "MOD002", "MOD007", "MOD008", "MOD012"}
+    assert "MS-001" not in text
+    assert "T-01" not in text
+    assert "preparation: sand-steel" in text
+    assert "transfer_efficiency: 60 %" in text
+    assert re.search(r"# still so\? door, step\n +scope: Repainting of doors and steps after repair\.", text)
+
+
+def test_job_like_one_that_is_not_there(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["new", "job", "--like", "refitt", "--path", str(GOOD)]) == 2
+    assert "nearest: refit" in capsys.readouterr().err
