@@ -114,7 +114,7 @@ def _rewritten(block: list[str], words: list[str]) -> Iterator[str]:
             yield f"{found['blanks']}{found['dash'] or ''}{key}:"
             number = after
         elif key == "document" and "{" in line:
-            yield _OWN.sub(r'\1: ""', line)
+            yield _OWN.sub(r"\1: ", line)
             number = after
         else:
             whole = held if _BLOCK_TEXT.search(line) else [line]

@@ -41,6 +41,8 @@ _FILLED = {
     "form": "liquid",
     "do": "wash",
     "film": "{min: 40 um}",
+    "supplier": "Words",
+    "date": "2026-11-26",
     "count": "4",
     "material": "steel_cold_rolled",
     "preparation": "a",
@@ -129,7 +131,7 @@ def test_all_kinds_filled_make_a_whole_specification(capsys: pytest.CaptureFixtu
     assert loaded.findings == []
     spec = loaded.spec
     assert spec is not None
-    assert [list(getattr(spec, block)) for block in LIST_KINDS] == [["a"]] * 4
+    assert [list(getattr(spec, block)) for block in LIST_KINDS] == [["a"]] * len(LIST_KINDS)
 
 
 def test_defaults_stand_as_values(capsys: pytest.CaptureFixture[str]) -> None:
