@@ -11,7 +11,7 @@ import pytest
 
 from specgen.checking import Checked, check
 from specgen.printing.documents import print_documents
-from tests.good_spec import DEMO, ON
+from tests.good_spec import DEMO, DEMO_RANGE, ON
 
 MM = 72 / 25.4
 TOP, FOOT = 16 * MM, 13 * MM
@@ -34,15 +34,17 @@ Text = tuple[float, float, str, str]
 
 
 @pytest.fixture(scope="module")
-def demo() -> Checked:
-    return check(DEMO, ON)
+def demo() -> dict[str, Checked]:
+    """The tramway's folder, and the range whose sheets and overview are printed in its own."""
+    tramway, products = check(DEMO, ON), check(DEMO_RANGE, ON)
+    return {kind: products if kind in ("data-sheet", "range-overview") else tramway for kind, _ in BUDGET}
 
 
 @pytest.mark.parametrize(("kind", "asked"), BUDGET)
-def test_pages_are_full_and_no_heading_stands_alone(kind: str, asked: str, demo: Checked) -> None:
+def test_pages_are_full_and_no_heading_stands_alone(kind: str, asked: str, demo: dict[str, Checked]) -> None:
     most, gap = BUDGET[kind, asked]
     subject = {"jobs" if kind == "method-statement" else "products": [asked]} if asked else {}
-    (data,) = print_documents(demo, documents=[kind], formats=["pdf"], **subject).values()
+    (data,) = print_documents(demo[kind], documents=[kind], formats=["pdf"], **subject).values()
     pages = pypdf.PdfReader(io.BytesIO(data)).pages
     assert len(pages) <= most
     shares, alone = [], []
