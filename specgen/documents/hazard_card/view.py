@@ -50,7 +50,7 @@ from specgen.model.project import PageSize
 from specgen.model.spec import Spec
 
 # As much text, in characters, as one side holds at each size of type, then as two do, as counted on the demonstration jobs.
-_ROOM = ((1800, "large"), (2900, "plain"), (3900, "close"), (4750, "tight"), (5800, "plain"), (7800, "close"))
+_ROOM = ((1800, "large"), (2900, "plain"), (3900, "close"), (5600, "tight"), (5800, "plain"), (7800, "close"))
 _LETTER = 0.93
 
 
@@ -156,7 +156,7 @@ def _supplies(job: Job, words: Words) -> TableView:
     """The thinners and cleaners with their statements in full."""
     rows = []
     for panel in chemical_hazards(job, words):
-        said = "\n".join(" ".join(part for part in (one.code, one.text, one.note) if part) for one in panel.statements)
+        said = "; ".join(" ".join(part for part in (one.code, one.text, one.note) if part) for one in panel.statements)
         rows.append((panel.product, panel.signal_word, said, "; ".join(text for _, text in panel.lines)))
     named = {row[0] for row in rows}
     for entry in chemicals(job):
