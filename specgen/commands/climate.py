@@ -11,7 +11,7 @@ from specgen.facts.job.measured_air import Measured, assess
 from specgen.model.parse import load
 from specgen.report.climate_report import as_json, as_text
 from specgen.source.project import find_project
-from specgen.trade.working import WorkingError
+from specgen.trade.known import NotKnown
 from specgen.units.quantity import Quantity, QuantityError, parse_quantity
 
 ABOUT = (
@@ -40,10 +40,9 @@ def run(arguments: argparse.Namespace) -> Outcome:
         raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
     job = which_job(spec, str(arguments.job))
     at = Measured(air, humidity, surface)
-    try:
-        found = assess(job, spec, at)
-    except WorkingError as error:
-        raise CannotRunError(f"there is no such air: {error.what}") from None
+    found = assess(job, spec, at)
+    if isinstance(found, NotKnown):
+        raise CannotRunError(f"there is no such air: {found.why}")
     write = as_json if arguments.format == "json" else as_text
     return Outcome(write(job.id, at, found), DONE if found.met else REFUSED)
 

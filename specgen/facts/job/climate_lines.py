@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from specgen.trade.known import known, worked_out
 from specgen.trade.moist_air import pressure_of, relative_humidity, saturation_pressure
-from specgen.trade.working import Working, WorkingError
+from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
 
 Line = tuple[tuple[float, float], ...]
@@ -29,10 +30,8 @@ def humidity_of_water(low: float, high: float, water: Quantity) -> Line:
 
 
 def _humidity(at: float, pressure: Working) -> float:
-    try:
-        return float(relative_humidity("humidity", pressure, _at(at)).number)
-    except WorkingError:
-        return _SATURATED
+    found = known(worked_out("relative humidity", lambda: relative_humidity("humidity", pressure, _at(at))))
+    return _SATURATED if found is None else float(found.number)
 
 
 def _steps(low: float, high: float) -> tuple[float, ...]:

@@ -16,6 +16,7 @@ from specgen.model.job import Job
 from specgen.model.product import ApplicationClimate
 from specgen.model.spec import Spec
 from specgen.model.system import System
+from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.moist_air import (
     Air,
     absolute_humidity,
@@ -75,8 +76,12 @@ class Assessed:
         return all(verdict.met for verdict in self.verdicts)
 
 
-def assess(job: Job, spec: Spec, at: Measured) -> Assessed:
-    """Raises WorkingError where there is no such air."""
+def assess(job: Job, spec: Spec, at: Measured) -> Assessed | NotKnown:
+    """NotKnown where there is no such air."""
+    return worked_out("the air", lambda: _assessed(job, spec, at))
+
+
+def _assessed(job: Job, spec: Spec, at: Measured) -> Assessed:
     pressure = vapour_pressure("air.vapour_pressure", Air(at.air, at.humidity))
     dew = dew_point("air.dew_point", pressure)
     water = absolute_humidity("air.absolute_humidity", pressure, at.air)
