@@ -29,6 +29,7 @@ PLAIN = {
     "file of a picture": ("first.svg", "second.svg"),
     "letter of a mark": ("A", "B"),
     "place on a picture": ("0.25", "0.5"),
+    "folder of a range": ("../range", "../other"),
     "colour": ("#0b5c6b", "#f5b800"),
     "code": ("C 1", "C 2"),
     "mixing ratio": ("4:1", "5:1"),
