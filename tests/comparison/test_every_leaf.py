@@ -79,6 +79,7 @@ OWN = {
     "jobs.first.items.first.exposure left out": Effect.EDITORIAL,
     "jobs.first.system left out": Effect.REPLACED,
     "jobs.first.preparation left out": Effect.REPLACED,
+    "systems.first.layers.first.product left out": Effect.REPLACED,  # then another is offered
     "jobs.first.inspection.first.items shortened": Effect.RELAXED,
     "jobs.first.inspection.first.items left out": Effect.TIGHTENED,  # then it looks at all of them
     "jobs.first.inspection.first.hold_point left out": Effect.EDITORIAL,  # no is what counts anyway
