@@ -29,7 +29,6 @@ PLAIN = {
     "file of a picture": ("first.svg", "second.svg"),
     "letter of a mark": ("A", "B"),
     "place on a picture": ("0.25", "0.5"),
-    "folder of a range": ("../range", "../other"),
     "time of day": ("07:00", "08:00"),
     "day and time": ("2026-03-01 08:00", "2026-03-02 08:00"),
     "colour": ("#0b5c6b", "#f5b800"),
