@@ -25,7 +25,10 @@ def _turned(value: Any, *, top: bool = True) -> Any:
 
 def _as_source(written: dict[str, Any]) -> dict[str, Any]:
     """A canonical form as the source that would say it."""
-    return {"project": written["project"], **{kind: list(written[kind].values()) for kind in LIST_KINDS if kind in written}}
+    return {
+        "project": written["project"],
+        **{kind: list(written[kind].values()) for kind in LIST_KINDS if kind in written},
+    }
 
 
 def test_what_is_written_is_what_was_stated() -> None:
