@@ -162,3 +162,17 @@ def _judged(old: str, new: str, tmp_path: Path) -> set[str]:
 )
 def test_a_requirement_that_is_relaxed_is_told(old: str, new: str, effect: str, tmp_path: Path) -> None:
     assert effect in _judged(old, new, tmp_path)
+
+
+def test_the_demo_has_a_tender_with_an_offer_that_complies_and_one_that_does_not() -> None:
+    checked = check(PERFORMANCE.parents[1] / "specs_demo" / "waterworks", ON)
+    told = [(one.id, one.path) for one in checked.report if one.severity is not Severity.NOTE]
+    assert told == [("REQ006", "offers.second-bid.layers.prime.product")] * 3
+    pages = print_documents(checked, documents=["method-statement", "offer-review"], formats=["html"])
+    assert [name for name in pages if "4103" in name] == [
+        "MS-4103-performance-specification.html",
+        "OR-4103-1-offer-review.html",
+        "OR-4103-2-offer-review.html",
+    ]
+    assert b"The offer complies with the specification in every clause." in pages["OR-4103-1-offer-review.html"]
+    assert pages["OR-4103-2-offer-review.html"].count(b"FALLS SHORT") == 3
