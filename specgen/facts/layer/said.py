@@ -30,6 +30,20 @@ _ELSEWHERE = re.compile(
 )
 _LIMITS: tuple[Limit, ...] = ("min", "nominal", "max")
 
+# A base coat, in two words, is in the trade any coat that another is laid on; a basecoat is that under a clearcoat.
+_UNDER_OTHERS = frozenset(
+    {
+        Role.WASH_PRIMER,
+        Role.PRIMER,
+        Role.SURFACER,
+        Role.SEALER,
+        Role.INTERMEDIATE,
+        Role.UNDERBODY,
+        Role.BASECOAT,
+        Role.TANK_LINING,
+    }
+)
+
 # The words for a kind of paint, and what of a coat makes it one: a part of the id of its generic type, or a role.
 _KINDS: tuple[tuple[str, re.Pattern[str], tuple[str, ...], frozenset[Role]], ...] = (
     ("epoxy", re.compile(r"\bepox(?:y|ies)\b", re.I), ("epoxy", "zinc_organic"), frozenset()),
@@ -55,8 +69,15 @@ _KINDS: tuple[tuple[str, re.Pattern[str], tuple[str, ...], frozenset[Role]], ...
         frozenset(),
     ),
     ("silicone", re.compile(r"\bsilicone\b", re.I), ("silicone", "polysiloxane"), frozenset()),
-    ("clearcoat", re.compile(r"\bclear(?:[ -]?coat)?\b", re.I), (), frozenset({Role.CLEARCOAT})),
-    ("basecoat", re.compile(r"\bbase[ -]?coat\b", re.I), ("basecoat",), frozenset({Role.BASECOAT})),
+    ("clearcoat", re.compile(r"\bclear[ -]?coat\b", re.I), (), frozenset({Role.CLEARCOAT})),
+    (
+        "a clear",
+        re.compile(r"\bclear(?= ?(?:$|[,;.(/+]|(?:and|finish|lacquer|system)\b))", re.I),
+        (),
+        frozenset({Role.CLEARCOAT, Role.TOPCOAT, Role.SEALER, Role.ADHESION_PROMOTER, Role.CAVITY_WAX}),
+    ),
+    ("basecoat", re.compile(r"\bbasecoat\b", re.I), ("basecoat",), frozenset({Role.BASECOAT})),
+    ("a base coat", re.compile(r"\bbase[ -]coat\b", re.I), ("basecoat",), _UNDER_OTHERS),
     ("antifouling", re.compile(r"\bantifoul\w*", re.I), ("antifouling",), frozenset({Role.ANTIFOULING})),
     ("powder coating", re.compile(r"\bpowder\b", re.I), ("powder",), frozenset()),
 )
@@ -98,25 +119,30 @@ def is_one_of(said: Quantity, films: list[Quantity]) -> bool:
 
 
 def kinds_missing(text: str, system: System, spec: Spec) -> list[str]:
-    """The kinds of paint that a text names and no coat of the system is."""
+    """The kinds of paint that a text names and no coat of the system is, nor is called by the name of its product."""
     held = [
         (binder, layer.role)
         for layer in system.layers
         for binder in types_required(layer) or (spec.product_of(layer).binder,)
     ]
-    return kinds_not_of(text, held)
+    called = {kind for layer in system.layers for kind in _kinds_said(spec.product_of(layer).name)}
+    return [kind for kind in kinds_not_of(text, held) if kind not in called]
 
 
 def kinds_not_of(text: str, held: Sequence[tuple[str, Role]]) -> list[str]:
     """The kinds of paint that a text names and none of the coats is, each given by its generic type and its role."""
-    said = _ELSEWHERE.sub("", text)
+    said = _kinds_said(_ELSEWHERE.sub("", text))
     return [
         name
-        for name, pattern, binders, roles in _KINDS
-        if pattern.search(said)
+        for name, _, binders, roles in _KINDS
+        if name in said
         and not any(role in roles or any(part in binder for part in binders) for binder, role in held)
         and not any(binder == "not-named" for binder, _ in held)
     ]
+
+
+def _kinds_said(text: str) -> set[str]:
+    return {name for name, pattern, _, _ in _KINDS if pattern.search(text)}
 
 
 def coats_too_many(text: str, system: System) -> tuple[str, int] | None:

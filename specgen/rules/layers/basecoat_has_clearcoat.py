@@ -9,7 +9,7 @@ Passes
     without systems.cab.total
 Fails
     without systems.cab.layers.clear    # at systems.cab.layers.base.role
-    without systems.cab.total    # also REL003 at systems.cab.handle_after
+    without systems.cab.total    # also REL003 at systems.cab.handle_after    # also DOC005 at systems.cab.title
 
     products.clear.roles: [clearcoat, topcoat]
     systems.cab.layers.clear.role: topcoat    # at systems.cab.layers.base.role

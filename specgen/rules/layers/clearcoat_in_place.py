@@ -13,7 +13,7 @@ Fails
     without systems.cab.layers.primer    # at systems.cab.layers.clear.role
     without systems.cab.layers.base
     without systems.cab.total
-    jobs.refit.inspection.primer-film.after: clear    # also LAY005 at systems.cab.layers.clear.product    # also INS013 at jobs.refit.inspection.primer-film.criterion.max
+    jobs.refit.inspection.primer-film.after: clear    # also LAY005 at systems.cab.layers.clear.product    # also INS013 at jobs.refit.inspection.primer-film.criterion.max    # also DOC005 at systems.cab.title
 
     without systems.cab.layers.base    # at systems.cab.layers.clear.role
     without systems.cab.total

@@ -57,7 +57,7 @@ Fails
     products.clear.roles: [primer]
     systems.cab.layers.primer.role: surfacer
     systems.cab.layers.base.role: seam-sealer
-    systems.cab.layers.clear.role: primer    # at systems.cab.layers.clear.role
+    systems.cab.layers.clear.role: primer    # at systems.cab.layers.clear.role    # also DOC007 at products.clear.name
 
     Given second good
     products.mastic.roles: [primer, cavity-wax]

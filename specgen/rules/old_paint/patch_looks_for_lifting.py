@@ -28,7 +28,7 @@ from specgen.model.job import RubResult
 from specgen.rules.kit import WARNING, Job, Problem, Problems, Spec, date, rule
 
 _LIFTS = re.compile(
-    r"lift|wrinkl|crinkl|swell|swoll|soft|blister|bubbl|unchanged|intact|defect|visual|by eye|appearance|attack|damage|smooth",
+    r"lift|wrinkl|crinkl|swell|swoll|soft|blister|bubbl|unchanged|intact|defect|visual|by eye|appearance|attack|damage|smooth|stain|bleed|discolou?r|browning",
     re.IGNORECASE,
 )
 
