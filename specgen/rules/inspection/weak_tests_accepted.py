@@ -28,7 +28,8 @@ import re
 from fractions import Fraction
 
 from specgen.facts.job.looked_for import PORES, words_of
-from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule
+from specgen.rules.kit import WARNING, Job, Problem, Problems, Quantity, Spec, date, rule
+from specgen.standards.tables import table
 
 _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _CROSS_CUT = re.compile(r"cross.?(?:cut|hatch)|\b2409\b", re.I)
@@ -41,12 +42,15 @@ _PORES_PASS = re.compile(
 _REJECTED = re.compile(
     r"reject|not\b|\bno\b|fail|worse than|repeat|below|again|strip|repair|mend|touch|old|existing", re.I
 )
-_WORST, _WEAKEST = 3, Fraction("1.5")
-_PSI = Fraction(145)
-"""Pounds a square inch of one MPa."""
+_TABLE = table("inspection_in_words")
+_MPA = "MPa"
 
 
-@rule("INS025", on=Job, severity=WARNING, source=PRACTICE)
+def _limit(row: str) -> Fraction:
+    return Fraction(_TABLE.row("id", row)["value"])
+
+
+@rule("INS025", on=Job, severity=WARNING, source=_TABLE.citation)
 def weak_tests_accepted(job: Job, spec: Spec, on: date) -> Problems:
     for point in job.inspection:
         path, method = ("inspection", point.id), f"{point.check} {point.method or ''}"
@@ -58,10 +62,16 @@ def weak_tests_accepted(job: Job, spec: Spec, on: date) -> Problems:
 
 def _weak(clause: str, said: str, method: str) -> str | None:
     cut, pulled = _CLASS.search(clause), _AT_LEAST.search(clause)
-    if cut is not None and _CROSS_CUT.search(said) and max(int(digit) for digit in cut.groups() if digit) >= _WORST:
+    if (
+        cut is not None
+        and _CROSS_CUT.search(said)
+        and max(int(digit) for digit in cut.groups() if digit) >= _limit("cross_cut")
+    ):
         return f"{cut[0].lower()} of the cross-cut"
     if pulled is not None and _PULL_OFF.search(said):
-        number = Fraction(pulled[1]) / (_PSI if pulled[2].lower() == "psi" else 1)
-        return f"a pull-off of {pulled[0]}" if number < _WEAKEST else None
+        unit = "psi" if pulled[2].lower() == "psi" else _MPA
+        stress = Quantity.of("pressure", Fraction(pulled[1]), unit, pulled[1])
+        weakest = Quantity.of("pressure", _limit("pull_off"), _MPA)
+        return f"a pull-off of {pulled[0]}" if stress < weakest else None
     found = _PORES_PASS.search(clause)
     return found[0] if found is not None and PORES.search(method) else None

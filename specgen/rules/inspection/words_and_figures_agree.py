@@ -38,6 +38,7 @@ To put right
 """
 
 import re
+from fractions import Fraction
 
 from specgen.facts.job.counting import counting
 from specgen.facts.job.film_in_words import film_said
@@ -61,6 +62,7 @@ from specgen.rules.kit import (
     show,
     unless_rounded,
 )
+from specgen.standards.tables import table
 from specgen.units.between_units import explained_by_rounding
 
 _EACH = re.compile(
@@ -126,6 +128,7 @@ def _readings(point: InspectionPoint, job: Job, spec: Spec) -> Problems:
     if len(named) != len(items) or any(item.count is None for item in items):
         return
     total = int(found[1]) * sum(int(item.count) for item in items)
-    if total * 4 < stated * 3:
+    share = Fraction(table("inspection_in_words").row("id", "readings")["value"]) / 100
+    if total < stated * share:
         what = f"{point.id}: {point.frequency} on {sum(int(item.count) for item in items)} items gives {total} readings; {stated} are stated"
         yield Problem(("inspection", point.id, "frequency"), what)

@@ -32,7 +32,7 @@ _PARTLY = re.compile(
     r"\b(?:nibs?|dust|single|inclusions?|not|no|never|without|if|where|only|again|once more)\b", re.IGNORECASE
 )
 
-_NEVER_SANDED = {"basecoat", "basecoat_wb", "not-named"}
+_NEVER_SANDED = {"basecoat", "not-named"}
 
 
 @rule("LAY015", on=System, severity=WARNING, source=PRACTICE)

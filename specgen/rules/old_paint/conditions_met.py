@@ -19,7 +19,7 @@ Fails
     Given second good
     jobs.rails.items.LOCKER.old_coats.later: {id: later, family: oem_finish, thickness: 3 mil, sound: yes}
     preparations.abrade.steps.feather: {id: feather, do: degrease, text: Degrease.}
-    preparations.abrade.steps.sand: {id: sand, do: test, text: Look., grade: P Ma, acceptance: No gloss.}    # at jobs.rails.items.LOCKER.old_coats.later    # also PRE008 at preparations.abrade.steps
+    preparations.abrade.steps.sand: {id: sand, do: test, text: Look., grade: P Ma, acceptance: No gloss.}    # at jobs.rails.items.LOCKER.old_coats.later    # also PRE008 at preparations.abrade.steps    # also REP004 at jobs.rails.items.LOCKER.repair.feather    # also REP004 at jobs.rails.items.LOCKER.repair.sanded
 
     jobs.refit.items.STEP.old_coats: [{id: house, family: oil_alkyd, thickness: 60 um}]
     jobs.refit.items.STEP.patch_test: {result: pass, limit: no lifting in 48 h}    # at jobs.refit.items.STEP.old_coats.house    # also OLD016 at jobs.refit.items.STEP.old_coats.house.lead
