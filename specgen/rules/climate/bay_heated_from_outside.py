@@ -19,10 +19,8 @@ To put right
 """
 
 from specgen.facts.job.moist_air import warmed
-from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule
+from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
 from specgen.trade.known import NotKnown
-
-_TO_SPARE = Quantity.of("humidity", 5, "%")
 
 
 @rule("CLI014", on=Job, severity=WARNING, source=LOGIC)
@@ -34,8 +32,9 @@ def bay_heated_from_outside(job: Job, spec: Spec, on: date) -> Problems:
     least = job.climate.humidity.low if job.climate.humidity is not None else None
     if air is None or least is None or air <= outside.air:
         return
+    spare = Quantity.of("humidity", int(table("climate_limits").row("id", "moist_from_inside")["most"]), "%")
     inside = warmed(outside.air, outside.humidity, air)
-    if not isinstance(inside, NotKnown) and least.base > inside.quantity.base + _TO_SPARE.base:
+    if not isinstance(inside, NotKnown) and least.base > inside.quantity.base + spare.base:
         what = (
             f"outside air of {outside.air} and {outside.humidity} is air of {inside.printed()} once it is warmed to {air}; "
             f"the job counts on {least} at least"

@@ -22,18 +22,17 @@ import re
 
 from specgen.facts.job.looked_for import words_of
 from specgen.facts.layer.sums import total_film
+from specgen.facts.pairs.overcoat import table_row
 from specgen.facts.pairs.parts import parts_of
 from specgen.rules.kit import WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
 
 _CUT = re.compile(r"\bISO 2409\b", re.IGNORECASE)
 _OTHER = re.compile(r"X-?cut|16276|D ?3359|4624|panel|plate", re.IGNORECASE)
-_FIELDS = table("test_fields")
-_ROW = _FIELDS.row("id", "cross_cut")
 
 
-@rule("INS024", on=Job, severity=WARNING, source=_FIELDS.row_citation(_ROW))
+@rule("INS024", on=Job, severity=WARNING, source=table_row("test_fields", "cross_cut"))
 def cross_cut_within_its_field(job: Job, spec: Spec, on: date) -> Problems:
-    most = Quantity.of("thickness", int(_ROW["most_um"]), "um")
+    most = Quantity.of("thickness", int(table("test_fields").row("id", "cross_cut")["most_um"]), "um")
     for point in job.inspection:
         if not _CUT.search(words_of(point)) or _OTHER.search(words_of(point)):
             continue
