@@ -71,13 +71,13 @@ _KINDS: tuple[tuple[str, re.Pattern[str], tuple[str, ...], frozenset[Role]], ...
     ("silicone", re.compile(r"\bsilicone\b", re.I), ("silicone", "polysiloxane"), frozenset()),
     ("clearcoat", re.compile(r"\bclear[ -]?coat\b", re.I), (), frozenset({Role.CLEARCOAT})),
     (
-        "a clear",
+        "clearcoat",
         re.compile(r"\bclear(?= ?(?:$|[,;.(/+]|(?:and|finish|lacquer|system)\b))", re.I),
         (),
         frozenset({Role.CLEARCOAT, Role.TOPCOAT, Role.SEALER, Role.ADHESION_PROMOTER, Role.CAVITY_WAX}),
     ),
     ("basecoat", re.compile(r"\bbasecoat\b", re.I), ("basecoat",), frozenset({Role.BASECOAT})),
-    ("a base coat", re.compile(r"\bbase[ -]coat\b", re.I), ("basecoat",), _UNDER_OTHERS),
+    ("basecoat", re.compile(r"\bbase[ -]coat\b", re.I), ("basecoat",), _UNDER_OTHERS),
     ("antifouling", re.compile(r"\bantifoul\w*", re.I), ("antifouling",), frozenset({Role.ANTIFOULING})),
     ("powder coating", re.compile(r"\bpowder\b", re.I), ("powder",), frozenset()),
 )
@@ -131,11 +131,11 @@ def kinds_missing(text: str, system: System, spec: Spec) -> list[str]:
 
 def kinds_not_of(text: str, held: Sequence[tuple[str, Role]]) -> list[str]:
     """The kinds of paint that a text names and none of the coats is, each given by its generic type and its role."""
-    said = _kinds_said(_ELSEWHERE.sub("", text))
+    said = _ELSEWHERE.sub("", text)
     return [
         name
-        for name, _, binders, roles in _KINDS
-        if name in said
+        for name, pattern, binders, roles in _KINDS
+        if pattern.search(said)
         and not any(role in roles or any(part in binder for part in binders) for binder, role in held)
         and not any(binder == "not-named" for binder, _ in held)
     ]
