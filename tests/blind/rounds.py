@@ -25,6 +25,7 @@ ROUNDS = (
     "round_7",
     "round_8",
     "round_9",
+    "round_10",
 )  # those that were measured; a later one joins when it was
 
 
