@@ -1,23 +1,21 @@
 """DOC006 The scope of a job agrees with what is typed in it
 
 Checks
-    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems; a metal or plastic that the parts are said to be of is one of its substrates; an application method is used by a coat. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
+    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems; an application method is used by a coat. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
 Why
-    The scope is read first, and often alone: where it was copied from the last job it orders another blast, another film or another metal than the pages behind it.
+    The scope is read first, and often alone: where it was copied from the last job it orders another blast or another film than the pages behind it.
 Passes
     jobs.refit.scope: Doors and step of a vehicle, sanded and coated with 130 µm.
 
     Given second good
     jobs.rails.scope: Rails of steel, blasted to SP 10 and coated.
 
-    jobs.refit.scope: Doors of steel; fittings of aluminium are fitted later.
+    jobs.refit.scope: Doors and step; the guards at 190 µm are fitted later.
 Fails
     jobs.refit.scope: Doors and step of a vehicle, coated with 190 µm.    # at jobs.refit.scope
 
     Given second good
     jobs.rails.scope: Rails, blasted to SP 5 and coated.    # at jobs.rails.scope
-
-    jobs.refit.scope: Doors and steps of welded aluminium, sanded and coated.    # at jobs.refit.scope
 
     jobs.refit.scope: Doors and step, coated by roller.    # at jobs.refit.scope
     systems.chassis.layers.barrier.method: brush
@@ -32,37 +30,17 @@ from specgen.facts.job.exposure import environment_of
 from specgen.facts.job.in_words import grades_said, same_grade
 from specgen.facts.layer.said import categories_said, films_of, films_said, is_one_of
 from specgen.facts.pairs.parts import parts_of
-from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, table
+from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule
 
 _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _OTHER = re.compile(
     r"\b(?:not|no|old|existing|later|afterwards|fitted|fit|delivered|attached|hung|hinges?|bolts?|beside|remains?|stays?|excluded|without|before|instead)\b",
     re.IGNORECASE,
 )
-_OF = re.compile(
-    r"\bof (?:new |bare |welded |cast |rolled |austenitic |duplex |pressed |moulded |hot-dip |pure )*"
-    r"(alumini?um|stainless steel|galvani[sz]ed steel|cast iron|carbon steel|ABS|polypropylene|PP|GRP|glass-?fibre|copper|brass|bronze|wood|magnesium)\b",
-    re.IGNORECASE,
-)
-_MATERIALS = {
-    "alumin": ("aluminium",),
-    "stainless": ("stainless",),
-    "galvani": ("galvanized",),
-    "cast iron": ("cast_iron",),
-    "carbon": ("steel", "galvanized"),
-    "abs": ("plastic",),
-    "p": ("plastic_low_energy",),
-    "g": ("grp",),
-    "copper": ("copper",),
-    "br": ("copper",),
-    "wood": ("wood",),
-    "magnesium": ("magnesium",),
-}
 _METHOD = re.compile(
     r"\bby (brush|roller|airless|dip|dipping)\b|\bfrom (?:the |spray )?(?:aerosol )?(cans?)\b", re.IGNORECASE
 )
 _METHODS = {"dipping": "dip", "can": "aerosol", "cans": "aerosol"}
-_PAINTED = {"old_paint", "oem_finish", "ecoat_part", "powder_part", "not-named"}
 
 
 @rule("DOC006", on=Job, severity=WARNING, source=LOGIC)
@@ -93,16 +71,6 @@ def _parted(job: Job, spec: Spec) -> Iterator[str]:
         same_kind = [one for one in typed if one[0] == said_category[0]]
         if same_kind and said_category not in same_kind:
             yield f"names {said_category}; the job states {', '.join(dict.fromkeys(same_kind))}"
-    materials = {part.material for part in parts}
-    held = materials | {metal for part in parts for metal in part.substrate.attached_metals}
-    conditions = " ".join(part.substrate.condition or "" for part in parts).lower()
-    for match in _OF.finditer(own):
-        word = match[1].lower()
-        meant = next(ids for start, ids in _MATERIALS.items() if word.startswith(start))
-        if _PAINTED & held or word in conditions or any(one.startswith(meant) for one in held):
-            continue
-        names = ", ".join(table("materials").row("id", one)["name"] for one in sorted(materials))
-        yield f"speaks of parts {match[0]}; its parts are of {names}"
     methods = {str(layer.method) for part in parts for layer in part.system.layers if layer.method is not None}
     for match in _METHOD.finditer(own):
         word = (match[1] or match[2]).lower()

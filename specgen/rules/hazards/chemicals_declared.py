@@ -1,7 +1,7 @@
 """HAZ043 Thinners and cleaners are declared like the coatings
 
 Checks
-    Each job that lists its supplies: a thinner or cleaner among them names its safety data sheet and its hazard statements, each of them known, and none of its gloves is latex or vinyl. A job that thins a coat has a thinner among them, and one that degreases a cleaner.
+    Each job that lists its supplies: a thinner or cleaner among them names its safety data sheet and its hazard statements, each of them known, and none of its gloves is latex or vinyl. A job that thins a coat has a thinner among them, and one that degreases a cleaner; that no cleaner is listed is a note, for it may be water with a soap of the works, or ordered with another job.
 Why
     Degreaser and thinner start more fires, and pass through more gloves, than the coating itself, and nobody at the part has their sheet.
 Passes
@@ -12,7 +12,7 @@ Passes
 Fails
     jobs.refit.consumption.supplies: [{id: wipe, what: degreaser EX-7, amount: 2 L, kind: cleaner, gloves: latex}]    # at jobs.refit.consumption.supplies.wipe.safety_data_sheet    # at jobs.refit.consumption.supplies.wipe.statements    # at jobs.refit.consumption.supplies.wipe.gloves
 
-    jobs.refit.consumption.supplies: [{id: discs, what: P320 discs, amount: "20", kind: abrasive}]    # at jobs.refit.consumption.supplies
+    jobs.refit.consumption.supplies: [{id: discs, what: P320 discs, amount: "20", kind: abrasive}]    # note at jobs.refit.consumption.supplies
     systems.chassis.layers.barrier.thinner: 0 %
 
     Given second good
@@ -26,7 +26,7 @@ import re
 from specgen.facts.job.chemicals import chemicals
 from specgen.model.job import SupplyKind
 from specgen.model.preparation import StepKind
-from specgen.rules.kit import WARNING, Basis, Job, Problem, Problems, Spec, cite, date, rule, table
+from specgen.rules.kit import NOTE, WARNING, Basis, Job, Problem, Problems, Spec, cite, date, rule, table
 
 _UNFIT = re.compile(r"\b(?:latex|natural rubber|vinyl)\b", re.I)
 _RULED_OUT = re.compile(r"\b(?:no|not|never)\b", re.I)
@@ -61,4 +61,5 @@ def chemicals_declared(job: Job, spec: Spec, on: date) -> Problems:
     used = [spec.preparation_of(job, item) for item in job.items]
     degreased = any(step.do is StepKind.DEGREASE for found in used if found is not None for step in found.steps)
     if degreased and SupplyKind.CLEANER not in kinds:
-        yield Problem(at, f"{job.id} degreases its parts, and no cleaner is among its supplies")
+        what = f"{job.id} degreases its parts, and no cleaner is among its supplies"
+        yield Problem(at, what, severity=NOTE)

@@ -88,7 +88,8 @@ def each_coat_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
             stated = all(
                 system.total is not None or layer.method in BY_HAND for system, layer in below if layer.id in ids
             )
-            yield Problem(("inspection", point.id, at), what, severity=NOTE if stated or by_eye else None)
+            graver = "" if stated or by_eye else "; its system states no total DFT by which this point could decide"
+            yield Problem(("inspection", point.id, at), what + graver, severity=None if graver else NOTE)
     if any(point.at in BEFORE_PAINT for point in points):
         return
     read = dict.fromkeys(item.id for point in points for item, _ in places(point, job, spec))
