@@ -13,6 +13,9 @@ from specgen.model.preparation import Preparation, Substrate
 from specgen.model.spec import Spec
 from specgen.model.system import System
 
+MOST_COATS = 300
+"""Coats of all builds on all vehicles that the cards of one job have room for."""
+
 
 @dataclass(frozen=True, slots=True)
 class Build:

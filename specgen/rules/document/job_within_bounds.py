@@ -14,10 +14,8 @@ To put right
     Divide the vehicles, or the parts with their systems, over several jobs.
 """
 
-from specgen.facts.job.builds import builds_of
+from specgen.facts.job.builds import MOST_COATS, builds_of
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule
-
-MOST = 300
 
 
 @rule("DOC008", on=Job, severity=WARNING, source=LOGIC)
@@ -28,7 +26,7 @@ def job_within_bounds(job: Job, spec: Spec, on: date) -> Problems:
         return
     coats = sum(len(build.system.layers) for build in built)
     vehicles = max(1, len(job.vehicles))
-    if coats * vehicles > MOST:
+    if coats * vehicles > MOST_COATS:
         path = ("vehicles",) if job.vehicles else ("items",)
-        what = f"{coats} coats in {len(built)} systems on {vehicles} vehicles make {coats * vehicles} lines of coats; a job card holds about {MOST}"
+        what = f"{coats} coats in {len(built)} systems on {vehicles} vehicles make {coats * vehicles} lines of coats; a job card holds about {MOST_COATS}"
         yield Problem(path, what)
