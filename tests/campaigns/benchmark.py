@@ -39,8 +39,23 @@ def main() -> None:
             folder = Path(place) / str(jobs)
             generate(folder, jobs)
             _whole(f"specgen check, {jobs} jobs and {PRODUCTS} products", ["check", str(folder), "--on", ON], runs=1)
+        _on_a_range(Path(place), 1000)
         _compare(Path(place), 1000)
         _render(Path(place))
+
+
+def _on_a_range(place: Path, jobs: int) -> None:
+    """The same jobs, their products in a range beside them, taken in."""
+    folder, shared = place / f"{jobs}_parted" / "yard", place / f"{jobs}_parted" / "range"
+    shutil.copytree(place / str(jobs), folder)
+    shared.mkdir()
+    (folder / "products.yaml").rename(shared / "products.yaml")
+    shutil.copy(folder / "project.yaml", shared)
+    project = (folder / "project.yaml").read_text("utf-8")
+    (folder / "project.yaml").write_text(project.replace("project:\n", "project:\n  range: ../range\n", 1), "utf-8")
+    subprocess.run([*PROGRAM, "range", str(folder), "--accept"], check=True, stdout=subprocess.DEVNULL, cwd=ROOT)
+    name = f"specgen check, {jobs} jobs on a range of {PRODUCTS} products"
+    _whole(name, ["check", str(folder), "--on", ON], runs=1)
 
 
 def _compare(place: Path, jobs: int) -> None:

@@ -51,6 +51,7 @@ def _sources() -> dict[tuple[str, str], dict[str, Any]]:
     """Each product alone with its project: hazards hang on nothing else."""
     return {
         (name, product["id"]): {"project": source["project"], "products": [product]}
+        | {sets: source[sets] for sets in ("safety_sets",) if sets in source}
         for name, source in (("good", good()), ("demo", _whole(DEMO_RANGE)))
         for product in source["products"]
     }
