@@ -15,8 +15,12 @@ _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _OTHER = re.compile(
     r"\b(?:not|no|old|existing|later|afterwards|fitted|fit|delivered|attached|hung|hinges?|bolts?|bushes|rivets?|screws?|inserts?|fasteners?|"
     r"beside|remains?|stays?|excluded|without|before|instead|burnt|worn|gone|removed|missing|repair\w*|made good|spots?|masked|masking|"
-    r"look\w*|like|match\w*|colou?r|wrapp\w*|cladding|anodes?|cold[ -]galvani\w*|galvani[sz]er\w*)\b",
+    r"another|elsewhere|others?|caps?|plugs?|seals?|sheeting|belts?|cables?|close[sd]?|covered|protect\w*|look\w*|like|match\w*|colou?r|wrapp\w*|cladding|anodes?|"
+    r"cold[ -]galvani\w*|galvani[sz]er\w*)\b",
     re.IGNORECASE,
+)
+_ELSEWHERE = re.compile(
+    r"\b(?:go(?:es)? (?:to|back)|another|elsewhere|excluded|later|afterwards|by others)\b", re.IGNORECASE
 )
 _AWAY = re.compile(
     r"\b(?:for|on|onto|with|near|at|to|between|against|over|under|inside|behind|than|by|"
@@ -89,7 +93,7 @@ def materials_said(text: str) -> list[list[Said]]:
     found: list[list[Said]] = []
     for clause in _CLAUSE.split(text):
         own = _AWAY.split(clause)[0]
-        if _OTHER.search(own):
+        if _OTHER.search(own) or _ELSEWHERE.search(clause):
             continue
         named = [Said(match[1], _meant(match[1])) for match in _NAMED.finditer(own)]
         zinc = any(one.meant[0].startswith("galvanized") for one in named)

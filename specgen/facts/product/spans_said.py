@@ -16,6 +16,7 @@ _FIGURE = re.compile(rf"(?<![\w.,])(\d+(?:\.\d+)?|{'|'.join(_NUMBERS)})[ -]?(min
 _MONTHS = re.compile(r"\b(?:\d+|a|one|two|three|four|six) (?:months?|years?)\b", re.I)
 _DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _DAY = re.compile(rf"\b({'|'.join(_DAYS)})s?\b", re.I)
+_LISTED = re.compile(r"\s*(?:and|or|to|until|-|–|,)\s*", re.I)
 _NIGHT = re.compile(r"\bovernight\b|\b(?:next|following) (?:day|morning)\b|\bday after\b|\btomorrow\b", re.I)
 _WEEKEND = re.compile(r"\b(?:over|after) the weekend\b|\bnext week\b|\bfollowing week\b", re.I)
 _SHORTEST_NIGHT, _SHORTEST_WEEKEND = 13, 60  # h
@@ -30,8 +31,10 @@ def spans_said(clause: str) -> Iterator[tuple[str, Quantity | None]]:
         amount = Fraction(match[1]) if number is None else Fraction(number)
         unit = "h" if match[2].lower() == "hour" else match[2].lower()
         yield match[0], Quantity.of("duration", amount, unit, str(match[1] if number is None else number))
-    named = [match[1].lower() for match in _DAY.finditer(clause)]
-    if len(named) == 2 and named[0] != named[1]:
+    found = list(_DAY.finditer(clause))
+    named = [match[1].lower() for match in found]
+    # days that are listed, as Monday to Friday, are no span
+    if len(named) == 2 and named[0] != named[1] and not _LISTED.fullmatch(clause[found[0].end() : found[1].start()]):
         days = (_DAYS.index(named[1]) - _DAYS.index(named[0])) % 7
         yield f"{named[0].capitalize()} to {named[1].capitalize()}", _hours(24 * (days - 1) + _SHORTEST_NIGHT)
     for pattern, hours in ((_NIGHT, _SHORTEST_NIGHT), (_WEEKEND, _SHORTEST_WEEKEND)):

@@ -39,7 +39,7 @@ from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Product, Q
 
 _CLAUSE = re.compile(r"[;.\n](?!\d)")
 _PASSED_OVER = re.compile(
-    r"\b(?:not|never|no|nothing|none|discard\w*|throw\w*|waste|hand(?:ed)? in|dispos\w*|before|until activat\w*|unactivated|unopened|unmixed|shelf)\b",
+    r"\b(?:not|never|no|nothing|none|nobody|unless|discard\w*|throw\w*|waste|hand(?:ed)? in|dispos\w*|before|until activat\w*|unactivated|unopened|unmixed|shelf)\b",
     re.I,
 )
 _OF_THE_FILM = re.compile(

@@ -1,7 +1,7 @@
 """INS025 A test of the finished coat accepts only what holds in service
 
 Checks
-    The acceptance criterion in words of each point that tests adhesion or looks for pores: a cross-cut of class 3 or worse of ISO 2409, a pull-off below 1.5 MPa, or pores accepted in a test for pores. The field of the cross-cut has a rule of its own. Words that reject the class are accepted.
+    The acceptance criterion in words of each point that tests adhesion or looks for pores: a cross-cut of class 3 or worse of ISO 2409, a pull-off below 1.5 MPa, a solvent rub of ASTM D4752 of rating 3 or worse, or pores accepted in a test for pores. The field of the cross-cut has a rule of its own. Words that reject the class are accepted.
 Why
     A criterion that weak passes a coat that is already coming off.
 Passes
@@ -11,6 +11,8 @@ Passes
 
     jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Pull-off, ISO 4624", criterion: {text: "At least 5 MPa, no break at the steel."}}
 
+    jobs.refit.inspection.cure: {id: cure, check: Cure, at: completion, method: "MEK rub, ASTM D4752", criterion: {text: Rating 4 or better.}}
+
     jobs.refit.inspection.pores: {id: pores, check: Pores, at: completion, method: "High voltage, ISO 29601", criterion: {text: No pore.}}
 Fails
     jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Cross-cut, ISO 2409", criterion: {text: Class 3 or better.}}    # at jobs.refit.inspection.adhesion.criterion.text
@@ -18,6 +20,8 @@ Fails
     jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Cross-cut, ISO 2409", criterion: {text: Class 0 to 4.}}    # at jobs.refit.inspection.adhesion.criterion.text
 
     jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion by pull-off, at: completion, criterion: {text: At least 0.5 MPa.}}    # at jobs.refit.inspection.adhesion.criterion.text
+
+    jobs.refit.inspection.cure: {id: cure, check: Cure, at: completion, method: "MEK rub, ASTM D4752", criterion: {text: Rating 1 or better.}}    # at jobs.refit.inspection.cure.criterion.text
 
     jobs.refit.inspection.pores: {id: pores, check: Holiday test, at: completion, method: "High voltage, ISO 29601", criterion: {text: At most 5 pores a square metre.}}    # at jobs.refit.inspection.pores.criterion.text
 To put right
@@ -34,6 +38,8 @@ from specgen.standards.tables import table
 _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _CROSS_CUT = re.compile(r"cross.?(?:cut|hatch)|\b2409\b", re.I)
 _PULL_OFF = re.compile(r"pull.?off|\b4624\b|D4541", re.I)
+_RUB = re.compile(r"D4752", re.I)
+_RATING = re.compile(r"\b(?:rating|resistance)s? (?:of )?(?:at least )?([0-5])\b", re.I)
 _CLASS = re.compile(r"\bclass(?:es)? ([0-5])(?: ?(?:to|or|and|-|–) ?([0-5]))?", re.I)
 _AT_LEAST = re.compile(r"(\d+(?:\.\d+)?) ?(MPa|N/mm2|N/mm²|psi)", re.I)
 _PORES_PASS = re.compile(
@@ -73,5 +79,8 @@ def _weak(clause: str, said: str, method: str) -> str | None:
         stress = Quantity.of("pressure", Fraction(pulled[1]), unit, pulled[1])
         weakest = Quantity.of("pressure", _limit("pull_off"), _MPA)
         return f"a pull-off of {pulled[0]}" if stress < weakest else None
+    rubbed = _RATING.search(clause)
+    if rubbed is not None and _RUB.search(said) and int(rubbed[1]) <= _limit("solvent_rub"):
+        return f"{rubbed[0].lower()} of the solvent rub"
     found = _PORES_PASS.search(clause)
     return found[0] if found is not None and PORES.search(method) else None

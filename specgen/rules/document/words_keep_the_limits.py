@@ -1,0 +1,111 @@
+"""DOC009 Instructions in words keep the times and limits of the job
+
+Checks
+    The instructions in words of each job (its scope, its inspection, what is done between its coats): parts are not handled or stacked, nor filled or put into service, sooner after the last coat than every system of the job states; no more thinner is added than every product allows; work does not go on in colder air or on a colder surface than the job's ambient conditions allow; the scope does not speak of both coats where every system has three or more. What says that it is not done passes.
+Why
+    The crew reads the sentence, not the table behind it: a tank filled after three days by the scope is lost, whatever the system states.
+Passes
+    jobs.refit.scope: Doors and step. Nothing is stacked after only 2 h; cans are kept at 5 to 30 °C.
+
+    systems.chassis.handle_after: 24 h
+    systems.cab.handle_after: 24 h
+    jobs.refit.scope: Doors and step; parts are stacked 24 h after the last coat.
+
+    jobs.refit.scope: Doors and step, coated down to 15 °C.
+Fails
+    systems.chassis.handle_after: 24 h
+    systems.cab.handle_after: 24 h
+    jobs.refit.scope: Doors and step; parts are stacked 6 h after the last coat.    # at jobs.refit.scope
+
+    systems.chassis.service_after: 14 days
+    systems.cab.service_after: 14 days
+    jobs.refit.scope: Doors and step; put into service after three days.    # at jobs.refit.scope
+
+    jobs.refit.scope: Chassis frame, the barrier coat with 25 % thinner.    # at jobs.refit.scope
+
+    jobs.refit.scope: Doors and step, coated down to 3 °C.    # at jobs.refit.scope
+
+    jobs.refit.items.STEP.system: cab
+    jobs.refit.scope: Doors and step, given both coats in the shop.    # at jobs.refit.scope
+To put right
+    Write into the text what the system, the product or the ambient conditions state, or put these right.
+"""
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+
+from specgen.facts.job.in_words import quantities_said
+from specgen.facts.job.instructions import instructions
+from specgen.facts.product.spans_said import spans_said
+from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule
+
+_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
+_DENIED = re.compile(
+    r"\b(?:not|never|no|nothing|nobody|none|unless|before|earlier|instead|until|if|existing|old|was|were)\b", re.I
+)
+_HANDLED = re.compile(r"\b(?:stack|handl|lift|load|pack|turn|move|ship)(?:s|ed|led|ped|ing)?\b", re.I)
+_SERVED = re.compile(
+    r"\b(?:fill(?:s|ed|ing)?|commission\w*|immers\w*|launch\w*|(?:in|into|to) (?:service|use)|under water)\b", re.I
+)
+_AFTER = re.compile(r"\bafter\b", re.I)
+_COAT_BETWEEN = re.compile(
+    r"\b(?:primer|first|second|intermediate|between|next|stripe|mist|base[ -]?coat|surfacer|blast\w*|wash\w*|mixing|activat\w*|delivery|putty|filler)\b",
+    re.I,
+)
+_THINNER = re.compile(
+    r"(\d+(?:\.\d+)?) ?% (?:of )?(?:\w+ )?thinner|\bthinned (?:with|by) (?:up to )?(\d+(?:\.\d+)?) ?%", re.I
+)
+_AT_WORK = re.compile(r"\b(?:coat(?:s|ed|ing)?|paint(?:s|ed|ing)?|spray(?:s|ed|ing)?|appl(?:y|ies|ied)|work)\b", re.I)
+_IN_USE = re.compile(
+    r"\bservice|operat|\bheat|cur(?:e|ing)|stov|oven|bak(?:e|ing)|stor(?:e|age)|in use|cans?\b|kept|dew", re.I
+)
+_DOWN_TO = re.compile(r"\b(?:down to|as low as|from|at least|min(?:imum)?(?: of)?|≥) (?=-?\d)", re.I)
+_BOTH = re.compile(r"\bboth coats\b(?! of\b)", re.I)
+
+
+@rule("DOC009", on=Job, severity=WARNING, source=LOGIC)
+def words_keep_the_limits(job: Job, spec: Spec, on: date) -> Problems:
+    for path, text in instructions(job, spec):
+        for clause in _CLAUSE.split(text):
+            if not _DENIED.search(clause):
+                for what in _beyond(clause, job, spec):
+                    yield Problem(path, f"the words of {job.id} say {what}", absolute=True)
+    if _BOTH.search(job.scope) and all(len(system.layers) > 2 for system in spec.systems_of(job)):
+        counts = ", ".join(f"{system.id} has {len(system.layers)}" for system in spec.systems_of(job))
+        if counts:
+            yield Problem(("scope",), f"the words of {job.id} say 'both coats'; {counts}")
+
+
+def _beyond(clause: str, job: Job, spec: Spec) -> Iterator[str]:
+    systems = list(spec.systems_of(job))
+    times = (
+        (_HANDLED, "handling", [system.handle_after for system in systems]),
+        (_SERVED, "service", [system.service_after for system in systems]),
+    )
+    for pattern, of, waits in times:
+        stated = [wait for wait in waits if wait is not None]
+        if not pattern.search(clause) or not _AFTER.search(clause) or _COAT_BETWEEN.search(clause):
+            continue
+        spans = [span for _, span in spans_said(clause) if span is not None]
+        if len(spans) == 1 and stated and len(stated) == len(waits) and all(spans[0] < wait for wait in stated):
+            shortest = min(stated, key=lambda wait: wait.base)
+            yield f"'{clause.strip()}'; the minimum time before {of} is {shortest}"
+    allowed = _most_thinner(job, spec)
+    for match in _THINNER.finditer(clause):
+        share = Fraction(match[1] or match[2])
+        if allowed is not None and share > allowed.number:
+            yield f"'{match[0]}'; the products allow at most {allowed}"
+    if _AT_WORK.search(clause) and not _IN_USE.search(clause) and job.climate is not None:
+        lows = [one.low for one in (job.climate.air, job.climate.surface) if one is not None and one.low is not None]
+        for match in _DOWN_TO.finditer(clause):
+            said = quantities_said(clause[match.end() :], "temperature")
+            if said and lows and said[0] < min(lows, key=lambda low: low.base):
+                yield f"'{clause.strip()}'; the ambient conditions begin at {min(lows, key=lambda low: low.base)}"
+
+
+def _most_thinner(job: Job, spec: Spec) -> Quantity | None:
+    """The most that any product of the job allows; None where none says."""
+    mixings = [product.application.mixing for product in spec.products_of(job) if product.application is not None]
+    stated = [one.thinner_max for one in mixings if one is not None and one.thinner_max is not None]
+    return max(stated, key=lambda one: one.base, default=None)
