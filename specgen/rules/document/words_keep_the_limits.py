@@ -50,7 +50,7 @@ _SERVED = re.compile(
 )
 _AFTER = re.compile(r"\bafter\b", re.I)
 _COAT_BETWEEN = re.compile(
-    r"\b(?:primer|first|second|intermediate|between|next|stripe|mist|base[ -]?coat|surfacer|blast\w*|wash\w*|mixing|activat\w*|delivery|putty|filler)\b",
+    r"\b(?:primer|first|second|intermediate|between|next|stripe|mist|base[ -]?coat|surfacer|blast\w*|wash\w*|mixing|activat\w*|delivery|putty|body filler)\b",
     re.I,
 )
 _THINNER = re.compile(

@@ -147,7 +147,8 @@ def _too_late(
         return
     if stated is not None:
         if len(windows) > 1 and planned.high > high:
-            yield Problem(path, f"{said} {show(high)}", source=LOGIC)
+            by = "" if stated.air == warmest else f", as stated for {stated.air}"
+            yield Problem(path, f"{said} {show(high)}{by}", source=LOGIC)
         return
     # the published bands begin at 16 degC; a maximum stated for cooler air is longer still
     banded = band_of(hottest.air) is not None
