@@ -1,7 +1,7 @@
 """SUB014 Scope, title and names agree with the material
 
 Checks
-    The metal or plastic that the scope and the title of a job, the name of an item and the condition of a substrate give the parts is their stated material, or a metal attached to them; so is the one on which, or for which, the system of a part is said to be. What is said of other work, of existing paint, of what is fitted later, of a paint or of a layer that is gone is not read; parts of several materials may stand in one clause.
+    The metal or plastic that the scope and the title of a job, the name of an item and the condition of a substrate give the parts is their stated material, or a metal attached to them; so is the one in the title of its preparation, and the one on which, or for which, the system of a part is said to be. What is said of other work, of existing paint, of what is fitted later, of a paint or of a layer that is gone is not read; parts of several materials may stand in one clause.
 Why
     Preparation, first coat, gauge and hazards all follow the stated material: where the words are right and the material was left over from the last job, zinc is blasted off, or epoxy is laid on bare aluminium as if it were steel.
 Passes
@@ -25,6 +25,8 @@ Fails
     jobs.refit.items.STEP.name: Aluminium step    # at jobs.refit.items.STEP.name
 
     jobs.refit.substrate.condition: Hot-dip galvanised to ISO 1461    # at jobs.refit.substrate.condition
+
+    preparations.sand-steel.title: Degrease and sand aluminium    # at preparations.sand-steel.title
 
     systems.chassis.title: Epoxy on stainless steel    # at systems.chassis.title
 To put right
@@ -68,6 +70,9 @@ def _texts(job: Job, parts: list[Part]) -> Iterator[tuple[Path, str, list[Part]]
         yield (*own, "name"), part.item.name, [part]
         if part.item.substrate is not None and part.item.substrate.condition is not None:
             yield (*own, "substrate", "condition"), part.item.substrate.condition, [part]
+    for preparation in {part.preparation.id: part.preparation for part in parts}.values():
+        prepared = [part for part in parts if part.preparation.id == preparation.id]
+        yield ("preparations", preparation.id, "title"), preparation.title, prepared
     for system in {part.system.id: part.system for part in parts}.values():
         laid = [part for part in parts if part.system.id == system.id]
         for name, text in (("title", system.title), ("use", system.use or "")):
