@@ -139,14 +139,15 @@ def _items(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words
         Column(words("Exposure"), "w-10"),
         Column(words("Max. service temperature"), "w-12", numeric=True),
     ]
-    rows = [_item(item, job, spec, figures, words) for item in build.items]
+    masked = any(item.masked for item in build.items)
+    rows = [_item(item, job, spec, figures, words, "–" if masked else "") for item in build.items]
     return table_view(words("Items of system {}").format(build.letter), columns, rows)
 
 
-def _item(item: Item, job: Job, spec: Spec, figures: Quantities, words: Words) -> tuple[str, ...]:
+def _item(item: Item, job: Job, spec: Spec, figures: Quantities, words: Words, bare: str) -> tuple[str, ...]:
     area = figures.areas.get(item.id)
     old = "; ".join(old_coat_in_short(coat, words) for coat in item.old_coats)
-    masked = "; ".join(entry.what for entry in item.masked)
+    masked = "; ".join(entry.what for entry in item.masked) or bare
     printed = words.worked(area)
     return (
         item.id,
@@ -163,8 +164,8 @@ def _item(item: Item, job: Job, spec: Spec, figures: Quantities, words: Words) -
 def _coat_table(letter: str, listed: Sequence[CoatView], intervals: Sequence[Wait], words: Words) -> TableView:
     columns = [
         Column(words("Coat"), "w-10"),
-        Column(words("Product, variant, order number")),
-        Column(words("Application"), "w-12"),
+        Column(words("Product, variant, order number"), "w-20"),
+        Column(words("Application")),
         Column(words("WFT by comb gauge"), "w-8", numeric=True),
         Column(words("DFT min."), "w-7", numeric=True),
         Column(words("DFT nominal"), "w-7", numeric=True),
@@ -185,7 +186,11 @@ def _coat_rows(listed: Sequence[CoatView], intervals: Sequence[Wait], words: Wor
     first, coats_after = {coat.name for coat in listed[:1]}, {coat.name for coat in listed[1:]}
     to_first = next((wait for wait in intervals if wait.comes in first), None)
     if to_first is not None:
-        yield words("preparation"), words("last step"), "", "", "", "", "", "–", to_first.not_later, to_first.late, ""
+        # of a column that no coat fills nothing stands here either, so that it is left out
+        filled = [any(getattr(coat, name) for coat in listed) for name in ("passes", "wet", "least", "nominal", "most")]
+        films = ["–" if shown else "" for shown in filled]
+        packs = "–" if any(coat.needed for coat in listed) else ""
+        yield words("preparation"), words("last step"), *films, "–", to_first.not_later, to_first.late, packs
     to_next = {wait.after: wait for wait in intervals if wait.comes in coats_after}
     for coat in listed:
         variant = f"{coat.product}, {coat.variant}" if coat.variant else coat.product
@@ -201,7 +206,7 @@ def _coat_rows(listed: Sequence[CoatView], intervals: Sequence[Wait], words: Wor
             coat.most,
             (wait.not_before or "–") if wait is not None else "–",
             (wait.not_later or "–") if wait is not None else "–",
-            wait.late if wait is not None else "",
+            (wait.late or "–") if wait is not None else "–",
             coat.needed,
         )
 

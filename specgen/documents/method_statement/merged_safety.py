@@ -50,7 +50,8 @@ def merged_safety(products: Sequence[Product], job: Job, spec: Spec, words: Word
         return None
     gravest = gravest_of(alone)
     named = _Named([panel.product for panel in alone], words)
-    own = _Named([product.name for product in products], words)
+    cleaners = [panel.product for panel in chemical_hazards(job, words)]
+    own = _Named([product.name for product in products], words, alone=not cleaners)
     return MergedSafety(
         word=gravest.signal_word,
         level=gravest.level,
@@ -58,21 +59,21 @@ def merged_safety(products: Sequence[Product], job: Job, spec: Spec, words: Word
         products=_products(alone, named, words),
         statements=_statements(alone, named, words),
         protection=_protection(products, own, words),
-        first_aid=_first_aid(products, own, words),
+        first_aid=_first_aid(products, cleaners, own, words),
         rules=_rules(products, alone, job, named, words),
     )
 
 
 class _Named:
-    """Which of several a row is for: `all`, or their short names."""
+    """Which of several a row is for: `all`, or their short names where others stand beside them and they are not `alone`."""
 
-    def __init__(self, names: Sequence[str], words: Words) -> None:
+    def __init__(self, names: Sequence[str], words: Words, *, alone: bool = True) -> None:
         self.short: Mapping[str, str] = short_names(names)
-        self._words = words
+        self._words, self._alone = words, alone
 
     def __call__(self, owners: Iterable[str]) -> str:
         held, words = set(owners), self._words
-        if held == set(self.short):
+        if held == set(self.short) and self._alone:
             return words("all") if len(held) > 1 else ""
         return ", ".join(short for name, short in self.short.items() if name in held)
 
@@ -188,12 +189,14 @@ def _cell(texts: Iterable[tuple[str, str]], named: _Named, members: int, words: 
     return "\n".join(words("{}: {}").format(named(owners), text) for text, owners in found.items())
 
 
-def _first_aid(products: Sequence[Product], named: _Named, words: Words) -> TableView:
+def _first_aid(products: Sequence[Product], cleaners: Sequence[str], named: _Named, words: Words) -> TableView:
     listed = acts(products)
     rows = [(words.word(route), named(owners), act) for route, act, owners in listed]
     helped = {owner for _, _, owners in listed for owner in owners}
-    if unstated := [product.name for product in products if product.name not in helped]:
-        rows.append((words("any"), named(unstated), words(NO_FIRST_AID)))
+    unstated = [product.name for product in products if product.name not in helped]
+    if unstated or cleaners:
+        whose = ", ".join(part for part in (named(unstated), *cleaners) if part)
+        rows.append((words("any"), whose, words(NO_FIRST_AID)))
     columns = (Column(words("Exposure"), "w-15"), Column(words("Products"), "w-15"), Column(words("What to do")))
     return table_view(words("First aid"), columns, rows)
 

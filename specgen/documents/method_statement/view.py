@@ -178,8 +178,8 @@ def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
             shown = [words("HOLD POINT {}").format(text) if hold else text for text, hold, _ in phase.points]
             rows.append((name, "\n".join(shown), "\n".join(passes for *_, passes in phase.points)))
     columns = (
-        Column(words("Work"), "w-25"),
-        Column(words("Inspection"), "w-35"),
+        Column(words("Work"), "w-20"),
+        Column(words("Inspection"), "w-40"),
         Column(words("Acceptance criterion")),
     )
     return table_view(words("Sequence of work; at a hold point the work stops until it is signed off"), columns, rows)

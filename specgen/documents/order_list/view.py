@@ -50,7 +50,7 @@ def order_list(spec: Spec, context: Context) -> OrderList:
     """The view of a folder that checks without errors."""
     words = context.words
     found = orders(spec)
-    jobs = list(spec.jobs.values())
+    jobs = _in_order(spec)
     number, place = f"OL-{spec.project.id}", place_of_calculations(None, spec.project)
     every = annex(found.own_workings(), spec, words, words("calculated in the method statement of the job"))
     workings, apart = placed(place, every, "order-list", number, words("Calculations of the order list"), context)
@@ -76,6 +76,11 @@ def order_list(spec: Spec, context: Context) -> OrderList:
     )
 
 
+def _in_order(spec: Spec) -> list[Job]:
+    """The jobs by their numbers, as a buyer looks for one."""
+    return sorted(spec.jobs.values(), key=lambda job: job.document.number)
+
+
 def _packs(found: Orders, spec: Spec, words: Words) -> TableView:
     """By pack and order number; a colour standard that all share stands in the head of its column."""
     standards = {
@@ -90,12 +95,14 @@ def _packs(found: Orders, spec: Spec, words: Words) -> TableView:
         Column(words("Variant"), "w-15"),
         Column(words("Colour ({})").format(shared.strip()) if shared else words("Colour"), "w-15"),
         Column(words("Pack"), "w-15"),
+        Column(words("Shelf life, unopened"), "w-10"),
         Column(words("To order"), "w-8", numeric=True),
     )
     rows = []
     for key, needed in found.packs.items():
         number, product, name, shade, packed = order_line(spec.products[key[0]], key[1], words)
-        rows.append((number, product, name, shade.removeprefix(shared) or "–", packed, words.worked(needed)))
+        life = words.phrase(spec.products[key[0]].shelf_life) or words("not stated")
+        rows.append((number, product, name, shade.removeprefix(shared) or "–", packed, life, words.worked(needed)))
     rows.sort(key=lambda row: (row[4], row[0]))
     return table_view(words("Packs for all jobs, rounded up to whole packs"), columns, rows)
 
@@ -116,7 +123,7 @@ def _needs(found: Orders, spec: Spec, jobs: Sequence[Job], words: Words) -> Tabl
 
 
 def _sheet(found: Orders, spec: Spec, words: Words) -> TableView:
-    jobs, sheet = list(spec.jobs.values()), words.for_a_sheet()
+    jobs, sheet = _in_order(spec), words.for_a_sheet()
     columns = (
         *_headings(words),
         *(Column(job.document.number) for job in jobs),
@@ -161,7 +168,7 @@ def _supplies(spec: Spec, words: Words) -> TableView:
     ]
     rows = [
         (job.document.number, *line)
-        for job in spec.jobs.values()
+        for job in _in_order(spec)
         for line in supplies(job, spec, quantities(job, spec), words)
     ]
     return table_view(words("Thinner, cleaners, abrasives and other supplies, by job"), columns, rows)
@@ -181,7 +188,7 @@ def _jobs(spec: Spec, words: Words) -> TableView:
             ", ".join(job.vehicles),
             words.phrase(job.consumption.transfer_efficiency if job.consumption is not None else None),
         )
-        for job in spec.jobs.values()
+        for job in _in_order(spec)
     ]
     return table_view(words("Jobs in this list"), columns, rows)
 

@@ -15,7 +15,7 @@ Row = tuple[str, str, str, str, str]
 
 
 def supplies(job: Job, spec: Spec, figures: Quantities, words: Words) -> tuple[Row, ...]:
-    """(order number, what, amount, what for, cautions), thinner first, each with the coat it is for."""
+    """(order number, what, amount, what for, cautions), thinner first, with the product it thins."""
     return (*_thinners(spec, figures, words), *_stated(job, words))
 
 
@@ -31,12 +31,16 @@ def supplies_table(rows: tuple[Row, ...], words: Words) -> TableView:
 
 
 def _thinners(spec: Spec, figures: Quantities, words: Words) -> Iterator[Row]:
+    """A row a thinner and product; what several coats take of it stands as a sum."""
+    found: dict[tuple[str, str], list[str]] = {}
     for (system_id, layer_id), needed in figures.thinners.items():
         layer = next(layer for layer in spec.systems[system_id].layers if layer.id == layer_id)
         product = spec.product_of(layer)
         mixing = product.application.mixing if product.application is not None else None
         name = mixing.thinner if mixing is not None and mixing.thinner else words("thinner of the product")
-        yield "", name, words.worked(needed), words("thinning of {}").format(product.name), words("not stated")
+        found.setdefault((name, product.name), []).append(words.worked(needed))
+    for (name, thinned), amounts in found.items():
+        yield "", name, " + ".join(amounts), words("thinning of {}").format(thinned), words("not stated")
 
 
 def _stated(job: Job, words: Words) -> Iterator[Row]:

@@ -8,7 +8,7 @@ documents of a job.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
 from typing import Literal
@@ -113,6 +113,17 @@ class ProductAir:
             *(FlowAsked("isocyanate", entry.flow, entry.limit) for entry in flow.nco),
             FlowAsked("all", flow.needed),
         )
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """What evaporates of a product, and by which shares of its mass: that of the contents, and what curing lets off."""
+
+    id: str
+    name: str
+    cas: str
+    shares: tuple[Given, ...]
+    burns: bool | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -251,12 +262,12 @@ def _vapours(
         return NotKnown(what, f"the composition of {product.id} names no volatile component", ("composition",))
     rate = Given(air.spraying_rate, f"jobs.{job.id}.ventilation.spraying_rate")
     path = f"products.{product.id}"
-    shares = [
-        (
+    parts = [
+        _Part(
             line.id,
             line.name,
             line.cas or "",
-            Given(line.mass_share, f"{path}.composition.{line.id}.mass_share", "maker"),
+            (Given(line.mass_share, f"{path}.composition.{line.id}.mass_share", "maker"),),
             line.flammable,
         )
         for line in volatile
@@ -265,22 +276,33 @@ def _vapours(
     hazards = product.hazards
     if hazards is not None and hazards.cure_releases is not None and hazards.cure_release_share is not None:
         share = Given(hazards.cure_release_share, f"{path}.hazards.cure_release_share", "maker")
-        shares.append(("cure-release", hazards.cure_releases, hazards.cure_release_cas or "", share, None))
+        parts = _with_release(parts, hazards.cure_releases, hazards.cure_release_cas or "", share)
     return tuple(
-        vapour_of(name, cas, _emitted(f"{key}.{line_id}", name, rate, share), jurisdiction, on, burns)
-        for line_id, name, cas, share, burns in shares
+        vapour_of(part.name, part.cas, _emitted(f"{key}.{part.id}", part, rate), jurisdiction, on, part.burns)
+        for part in parts
     )
 
 
-def _emitted(key: str, name: str, rate: Given, share: Given) -> Working:
+def _with_release(parts: Sequence[_Part], name: str, cas: str, share: Given) -> list[_Part]:
+    """A solvent of the paint that the hardener lets off too is one vapour of one limit: its shares count together."""
+    same = [part for part in parts if (cas and part.cas == cas) or part.name == name]
+    if not same:
+        return [*parts, _Part("cure-release", name, cas, (share,), None)]
+    return [replace(part, shares=(*part.shares, share)) if part is same[0] else part for part in parts]
+
+
+def _emitted(key: str, part: _Part, rate: Given) -> Working:
+    of = phrase("{name}, share by mass", name=part.name)
+    symbols = ["w"] if len(part.shares) == 1 else [f"w_{number}" for number in range(1, len(part.shares) + 1)]
     inputs = (
         take("m", "contents sprayed", rate, "release_rate", "g/h"),
-        take("w", phrase("{name}, share by mass", name=name), share, "share", "%"),
+        *(take(symbol, of, share, "share", "%") for symbol, share in zip(symbols, part.shares, strict=True)),
     )
+    whole = symbols[0] if len(symbols) == 1 else f"({' + '.join(symbols)})"
     return work(
         key,
-        phrase("{name} emitted", name=name),
-        "m * w / 100",
+        phrase("{name} emitted", name=part.name),
+        f"m * {whole} / 100",
         inputs,
         kind="release_rate",
         unit="g/h",

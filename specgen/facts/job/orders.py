@@ -67,9 +67,10 @@ def orders(spec: Spec) -> Orders:
                 kept.setdefault(working.id, working)
         gaps.extend(_gaps(job, figures, spec))
     packs_of = {}
+    numbers = {job.id: job.document.number for job in spec.jobs.values()}
     for key, of_jobs in shares.items():
         name = ".".join(part for part in key if part)
-        needed = worked_out(f"packs of {name}", partial(_sum, name, of_jobs, kept))
+        needed = worked_out(f"packs of {name}", partial(_sum, name, of_jobs, kept, numbers))
         if isinstance(needed, NotKnown):
             gaps.append(NotCounted(", ".join(of_jobs), spec.products[key[0]].name, needed.why))
         else:
@@ -123,10 +124,12 @@ def _below(working: Working, known: Mapping[str, Working]) -> Iterator[Working]:
     yield working
 
 
-def _sum(name: str, shares: Mapping[str, Working], kept: dict[str, Working]) -> Working:
-    """The packs to order; the needs of many jobs are added up in groups, each put into `kept`."""
+def _sum(
+    name: str, shares: Mapping[str, Working], kept: dict[str, Working], numbers: Mapping[str, str]
+) -> Working:
+    """The packs to order, each need by the number of its job; the needs of many jobs are added up in groups, each put into `kept`."""
     needs: list[tuple[str, Working]] = [
-        (phrase("needed by the job {job}", job=job), share) for job, share in shares.items()
+        (phrase("needed by the job {job}", job=numbers[job]), share) for job, share in shares.items()
     ]
     level = 0
     while len(needs) > _TERMS:
