@@ -148,3 +148,18 @@ def test_a_cleaner_may_be_graver_than_every_product() -> None:
     whole = spec_of(judged(spec))
     merged = method_statement(whole.jobs["refit"], context(whole, day=ON)).safety.merged
     assert (merged.word, merged.level) == ("Danger", "danger")
+
+
+def test_first_aid_beside_a_cleaner_names_the_products_it_is_for() -> None:
+    spec = good()
+    put(
+        spec,
+        "jobs.refit.consumption.supplies",
+        "[{id: wipe, what: degreaser, amount: 2 L, kind: cleaner, statements: [H225, H304], gloves: nitrile 0.4 mm}]",
+    )
+    whole = spec_of(judged(spec))
+    table = method_statement(whole.jobs["refit"], context(whole, day=ON)).safety.merged.first_aid
+    owners = [_cell(table, row, "Products") for row in table.rows]
+    assert "all" not in owners
+    assert owners[-1].endswith("degreaser")
+    assert table.rows[-1][-1] == NO_FIRST_AID

@@ -204,3 +204,16 @@ def test_water_asks_for_no_air() -> None:
     water = ", {id: water, name: water, cas: 7732-18-5, kind: solvent, mass_share: 30 %, density: 1 g/mL}]"
     changed = AIR | {"products.barrier.composition": composition[:-1] + water}
     assert _rows(_view(changed).safety.air) == _rows(_view(AIR).safety.air)
+
+
+def test_what_curing_lets_off_of_a_solvent_of_the_paint_is_one_vapour_with_it() -> None:
+    # 300 g/h of the contents and 10 g/h of the hardener: 310 000 mg/h * 3 / 241 = 3859, / 723 = 1286 m3/h, to three digits
+    changes = AIR | {
+        "products.barrier.hazards.cure_releases": "n-butyl acetate",
+        "products.barrier.hazards.cure_release_cas": "123-86-4",
+        "products.barrier.hazards.cure_release_share": "1 %",
+    }
+    rows = _rows(_view(changes).safety.air)
+    assert [row for row in rows if "solvent" in row[0]] == [
+        ("exposure limit, solvent 1", "IOELV, EU, 8 h TWA\nIOELV, EU, 15 min STEL", "3860 m³/h\n1290 m³/h")
+    ]

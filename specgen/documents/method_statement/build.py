@@ -164,8 +164,8 @@ def _item(item: Item, job: Job, spec: Spec, figures: Quantities, words: Words, b
 def _coat_table(letter: str, listed: Sequence[CoatView], intervals: Sequence[Wait], words: Words) -> TableView:
     columns = [
         Column(words("Coat"), "w-10"),
-        Column(words("Product, variant, order number"), "w-20"),
-        Column(words("Application")),
+        Column(words("Product, variant, order number")),
+        Column(words("Application"), "w-12"),
         Column(words("WFT by comb gauge"), "w-8", numeric=True),
         Column(words("DFT min."), "w-7", numeric=True),
         Column(words("DFT nominal"), "w-7", numeric=True),

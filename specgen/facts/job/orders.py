@@ -124,9 +124,7 @@ def _below(working: Working, known: Mapping[str, Working]) -> Iterator[Working]:
     yield working
 
 
-def _sum(
-    name: str, shares: Mapping[str, Working], kept: dict[str, Working], numbers: Mapping[str, str]
-) -> Working:
+def _sum(name: str, shares: Mapping[str, Working], kept: dict[str, Working], numbers: Mapping[str, str]) -> Working:
     """The packs to order, each need by the number of its job; the needs of many jobs are added up in groups, each put into `kept`."""
     needs: list[tuple[str, Working]] = [
         (phrase("needed by the job {job}", job=numbers[job]), share) for job, share in shares.items()
