@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 
-_WIDTH, _HEIGHT = 760, 190
-_LEFT, _RIGHT, _TOP, _BOTTOM = 40, 440, 8, 152
+_WIDTH, _HEIGHT = 760, 212
+_LEFT, _RIGHT, _TOP, _BOTTOM = 40, 440, 30, 174
 _FONT = 'font-family="Specgen Sans, sans-serif" font-size="14"'
 
 Point = tuple[float, float]
@@ -77,7 +77,7 @@ def _axes(field: Field, across: str, up: str) -> Iterator[str]:
     for humidity in (0, 20, 40, 60, 80, 100):
         yield f'<text x="{_LEFT - 6}" y="{_y(humidity) + 4:.1f}" text-anchor="end" {_FONT}>{humidity}</text>'
     yield f'<text x="{(_LEFT + _RIGHT) / 2:.0f}" y="{_HEIGHT - 4}" text-anchor="middle" {_FONT}>{escape(across)}</text>'
-    yield f'<text x="{_RIGHT + 16}" y="{_TOP + 10}" {_FONT}>{escape(up)}</text>'
+    yield f'<text x="0" y="14" {_FONT}>{escape(up)}</text>'
 
 
 def _curve(curve: Curve, field: Field) -> str:
@@ -86,7 +86,7 @@ def _curve(curve: Curve, field: Field) -> str:
 
 
 def _key(curves: Sequence[Curve], allowed: str, job: str) -> Iterator[str]:
-    x, y = _RIGHT + 16, _TOP + 38
+    x, y = _RIGHT + 16, _TOP + 10
     yield f'<rect x="{x}" y="{y - 9}" width="18" height="10" fill="#e2dfe1"/>'
     yield f'<text x="{x + 24}" y="{y}" {_FONT}>{escape(allowed)}</text>'
     yield f'<rect x="{x}" y="{y + 11}" width="18" height="10" fill="none" stroke="#1b1d1f" stroke-width="1.6"/>'

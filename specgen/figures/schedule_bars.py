@@ -13,6 +13,8 @@ _WIDTH = 760
 _LEFT = 230
 _ROW = 22
 _TOP = 34
+_NAME = 44
+"""Room that the name of a day takes."""
 _FONT = 'font-family="Specgen Sans, sans-serif" font-size="14"'
 _PEN = 'stroke="#1b1d1f" stroke-width="0.8"'
 
@@ -69,10 +71,13 @@ def _closed(begin: int, end: int, axis: Axis, height: int) -> str:
 
 
 def _days(axis: Axis, height: int) -> Iterator[str]:
-    for minute, name in axis.days:
+    free = float(_WIDTH)
+    for minute, name in reversed(axis.days):  # where two names have no room, the later one is named
         x = _x(minute, axis)
         yield f'<path d="M{x:.1f} 8 V{height - 4}" stroke="#6b6e70" stroke-width="0.6"/>'
-        yield f'<text x="{x + 3:.1f}" y="16" {_FONT}>{escape(name)}</text>'
+        if x + _NAME <= free:
+            yield f'<text x="{x + 3:.1f}" y="16" {_FONT}>{escape(name)}</text>'
+            free = x
 
 
 def _bar(bar: Bar, top: int, axis: Axis) -> Iterator[str]:

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.schedule import Done, Plan, Step, closed_hours, schedule
@@ -58,11 +59,12 @@ def schedule_view(job: Job, spec: Spec, words: Words) -> ScheduleView | None:
 def _named(step: Step, words: Words) -> str:
     what = {
         Work.PREPARATION: words("preparation"),
-        Work.APPLICATION: words("application of {coat}"),
-        Work.SANDING: words("sanding of {coat}"),
+        Work.APPLICATION: words("application, {coat}"),
+        Work.SANDING: words("sanding, {coat}"),
         Work.ASSEMBLY: words("assembly"),
     }[step.work]
-    return what.format(coat=step.layer.id if step.layer is not None else "")
+    coats = (coat_name(number, layer, words) for number, layer in numbered(step.system) if layer == step.layer)
+    return what.format(coat=next(coats, ""))
 
 
 def _steps(plan: Plan, words: Words) -> TableView:
@@ -99,12 +101,15 @@ def _dates(plan: Plan, words: Words) -> TableView:
         Column(words("Returns to service")),
         Column(words("Fully cured")),
     ]
-    return table_view(words("When the parts are ready"), columns, [_date_row(done, words) for done in plan.done])
+    several = len(plan.done) > 1
+    rows = [_date_row(done, several, words) for done in plan.done]
+    return table_view(words("When the parts are ready"), columns, rows)
 
 
-def _date_row(done: Done, words: Words) -> tuple[str, ...]:
+def _date_row(done: Done, several: bool, words: Words) -> tuple[str, ...]:
     told = (done.last_coat, done.handling, done.service, done.cured)
-    return (done.load, *(words("not stated for this air") if when is None else _moment(when) for when in told))
+    moments = (words("not stated for this air") if when is None else _moment(when) for when in told)
+    return (done.load if several else "", *moments)
 
 
 def _packs(plan: Plan, spec: Spec, words: Words) -> TableView:
@@ -141,7 +146,7 @@ def _axis(plan: Plan, job: Job) -> Axis:
     last = max(step.end for step in plan.steps)
     midnight = plan.start.replace(hour=0, minute=0)
     days = [midnight + timedelta(days=number) for number in range((last - midnight).days + 1)]
-    named = tuple((max(_minutes(plan, day), 0), f"{day:%d}") for day in days)
+    named = tuple((max(_minutes(plan, day), 0), f"{day:%m-%d}") for day in days)
     closed = tuple((_minutes(plan, begin), _minutes(plan, end)) for begin, end in closed_hours(job, plan.start, last))
     return Axis(_minutes(plan, last), named, closed)
 

@@ -50,7 +50,7 @@ def climate_figure(job: Job, spec: Spec, words: Words) -> ClimateFigure | None:
         told.append(words("{margin} above the dew point, part as warm as the air").format(margin=words.phrase(margin)))
         curves.append(
             Curve(
-                words("margin {margin}").format(margin=words.phrase(margin)),
+                words("{margin} above the dew point").format(margin=words.phrase(margin)),
                 humidity_of_margin(low, high, margin),
                 "6 3",
             )
@@ -59,13 +59,18 @@ def climate_figure(job: Job, spec: Spec, words: Words) -> ClimateFigure | None:
         told.append(words("at least {water} of water in the air").format(water=words.phrase(wanted[1])))
         curves.append(
             Curve(
-                words("water {water}").format(water=words.phrase(wanted[1])),
+                words("{water} of water in the air").format(water=words.phrase(wanted[1])),
                 humidity_of_water(low, high, wanted[1]),
                 "2 3",
             )
         )
     ticks = tuple((float(at), str(at)) for at in range(int(low // 5 + 1) * 5, int(high) + 1, 5))
-    names = (words("products"), words("this job"), words("Air temperature, °C"), words("Relative humidity, %"))
+    names = (
+        words("allowed by the products"),
+        words("conditions of this job"),
+        words("Air temperature, °C"),
+        words("Relative humidity, %"),
+    )
     title = words("Ambient conditions of the job within what its products allow; {lines}.").format(
         lines="; ".join(told) or words("no further limits")
     )
