@@ -33,7 +33,8 @@ ABOUT = (
 )
 
 _ASKED = (
-    "id of a finding, as in FLM002; table:NAME; working:ID; or an address, as in systems.cab or systems.cab.layers.top"
+    "id of a finding, as in FLM002; table:NAME; working:ID; or an address, as in systems, which lists them, systems.cab or "
+    "systems.cab.layers.top"
 )
 _TABLE = "table:"
 _WORKING = "working:"
@@ -101,6 +102,10 @@ def _table(name: str) -> str:
 def _stated(asked: str, arguments: argparse.Namespace) -> str:
     loaded = load(find_project(Path(arguments.path)))
     kind, *steps = asked.split(".")
+    if kind != "project" and not any(steps) and loaded.spec is not None:
+        listed = _records(getattr(loaded.spec, kind), kind)
+        rest = "Of the shared range only what is used; name its folder with --path for the rest.\n"
+        return listed if loaded.range is None or kind == "jobs" else listed + rest
     known: Mapping[str, Node] = {} if loaded.spec is None else {"": loaded.spec.project}
     if kind != "project":
         known = {} if loaded.spec is None else getattr(loaded.spec, kind)
@@ -115,6 +120,19 @@ def _stated(asked: str, arguments: argparse.Namespace) -> str:
     if not text:
         raise CannotRunError(f"{asked} states nothing; `specgen explain {'.'.join(path)}` lists what is stated")
     return printable(text)
+
+
+def _records(records: Mapping[str, Node], kind: str) -> str:
+    """A line for each record of a kind: its id, and what it is called."""
+    wide = max((len(key) for key in records), default=0)
+    lines = [f"{key:<{wide}}  {_called(record)}".rstrip() for key, record in records.items()]
+    return printable("".join(f"{line}\n" for line in lines) or f"there is none in {kind}\n")
+
+
+def _called(record: Node) -> str:
+    document = getattr(record, "document", None)
+    names = (getattr(record, "title", None), getattr(record, "name", None), getattr(document, "title", None))
+    return next((" ".join(str(name).split()) for name in names if name is not None), "")
 
 
 def _working(wanted: str, arguments: argparse.Namespace) -> str:

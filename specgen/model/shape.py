@@ -25,6 +25,7 @@ from specgen.source.tree import Mapping, Scalar, Sequence
 from specgen.source.tree import Node as Tree
 
 LIST_LIMIT = 5000
+_SHOWN = 60
 # a job prints its parts and vehicles on every page that names them, so there are fewer than of anything else
 _JOB_LIMITS = {"items": 500, "vehicles": 200}
 
@@ -86,7 +87,8 @@ def plain(tree: Tree) -> Any:
 
 def _inspect(model: type[Node], tree: Tree, path: Path, places: Places) -> Iterator[Finding]:
     if not isinstance(tree, Mapping):
-        yield shape_finding("MOD004", path, places.place(path), f"{path[-1]} must be a group of keys")
+        what = f"{path[-1]} must be a group of keys"
+        yield shape_finding("MOD004", path, places.place(path), what, _keys_of(model))
         return
     for key, value in tree.entries.items():
         info = model.model_fields.get(key)
@@ -139,9 +141,11 @@ def _translate(model: type[Node], error: ErrorDetails, tree: Mapping, path: Path
         case "missing":
             owner = _owner(model, error["loc"])
             about = owner.model_fields[key].description or key
-            return shape_finding(
-                "MOD002", here, places.place(here), f"{key} is missing in {_called(here[:-1])}", f"write {key}: {about}"
-            )
+            remedy = f"write {key}: {about}"
+            if beside := _carried_beside(tree, error["loc"], here, places):
+                remedy += f"; or, where an entry carried over is meant, its id: {', '.join(beside)}"
+            what = f"{key} is missing in {_called(here[:-1])}"
+            return shape_finding("MOD002", here, places.place(here), what, remedy)
         case "too_short":
             return shape_finding("MOD002", here, places.place(here), f"{called} has no entry")
         case "specgen":
@@ -150,13 +154,34 @@ def _translate(model: type[Node], error: ErrorDetails, tree: Mapping, path: Path
             remedy = _renamed(str(error["input"]), new) if new is not None else str(told["remedy"])
             return shape_finding("MOD003", here, places.place(here), f"{called}: {told['what']}", remedy)
         case "model_type":
-            return shape_finding("MOD004", here, places.place(here), f"{called} must be a group of keys")
+            remedy = _keys_of(_owner(model, (*error["loc"], "")))
+            return shape_finding("MOD004", here, places.place(here), f"{called} must be a group of keys", remedy)
         case "tuple_type":
-            return shape_finding(
-                "MOD004", here, places.place(here), f"{called} must be a list, each entry with a hyphen"
-            )
+            inner = inner_record(_owner(model, error["loc"]), key)
+            given = error["input"]
+            remedy = f"begin each entry with a hyphen; {_keys_of(inner)}" if inner is not None else ""
+            if inner is None and isinstance(given, str) and len(given) <= _SHOWN:
+                remedy = f"write {key}: [{given}]"
+            what = f"{called} must be a list, each entry with a hyphen"
+            return shape_finding("MOD004", here, places.place(here), what, remedy)
         case other:
             raise AssertionError(f"pydantic reports {other}, which no field type of ours raises")
+
+
+def _keys_of(model: type[Node]) -> str:
+    """What to write where a group of keys belongs: the keys it must have, else those it may have."""
+    needed = [name for name, info in model.model_fields.items() if info.is_required()]
+    names = needed or list(model.model_fields)
+    return f"write its keys in {{ }} or indented below it: {', '.join(names)}"
+
+
+def _carried_beside(tree: Mapping, loc: tuple[int | str, ...], path: Path, places: Places) -> list[str]:
+    """The other entries of the list that a record carries over from the one it is based on, by their ids."""
+    entries = _holder(tree, loc[:-1])
+    if not isinstance(entries, Sequence):
+        return []
+    ids = (id_of(entry) for entry in entries.items)
+    return [name for name in ids if name and places.record((*path[:-2], name, "id")) is not None]
 
 
 def _called(path: Path) -> str:
@@ -167,8 +192,13 @@ def _called(path: Path) -> str:
 
 def _unknown(owner: type[Node], tree: Tree | None, path: Path, places: Places) -> Finding:
     key = path[-1]
-    # a key that stands beside it already cannot be the one that was meant
-    free = [name for name in owner.model_fields if not (isinstance(tree, Mapping) and name in tree.entries)]
+    # a key that the author wrote beside it cannot be the one that was meant; one carried over can
+    written = (
+        []
+        if not isinstance(tree, Mapping)
+        else [name for name in tree.entries if places.record((*path[:-1], name)) is None]
+    )
+    free = [name for name in owner.model_fields if name not in written]
     new = format_1.new_word(path)
     remedy = _renamed(key, new) if new is not None else nearest_of(key, free) if free else ""
     if " " in key:

@@ -26,7 +26,8 @@ def stated_where(record: Node, path: Path, below: Path, loaded: Loaded, *, for_m
         where = f"{place.file}:{place.line}" + (f" (of {record_named(base)})" if base is not None else "")
         rows.append((".".join(steps), shown, where))
     wide = max((len(steps) for steps, _, _ in rows), default=0)
-    cut = [(steps, _cut(shown), where) for steps, shown, where in rows]
+    # one value that is asked for alone is shown in full
+    cut = rows if len(rows) == 1 else [(steps, _cut(shown), where) for steps, shown, where in rows]
     broad = max((len(shown) for _, shown, _ in cut), default=0)
     return "".join(f"{steps:<{wide}}  {shown:<{broad}}  {where}\n" for steps, shown, where in cut) + _base(
         path, below, loaded

@@ -22,6 +22,8 @@ _OF_TWO_WORDS = "|".join(re.escape(unit) for unit, said in UNITS.items() if " " 
 _UNIT = rf"{_OF_TWO_WORDS}|\S+"
 _SINGLE = re.compile(rf"({_NUMBER}) ({_UNIT})", re.ASCII)
 _BETWEEN = re.compile(rf"({_NUMBER})(?: ({_UNIT}?))?\s?\.\.\s?({_NUMBER}) ({_UNIT})", re.ASCII)
+# a range as it is often written and not read: `40-60 um`, `40 to 60 um`, `40...60 um`
+_LOOSE = re.compile(rf"({_NUMBER})(?: ?[-–] ?| to |\.\.\.)(\d{{1,12}}(?:\.\d{{1,9}})?) ?({_UNIT})", re.ASCII)
 _BOUND = re.compile(rf"(min|max) ({_NUMBER}) ({_UNIT})", re.ASCII)
 _AROUND = re.compile(rf"({_NUMBER})(?: ({_UNIT}))? (?:\+-|±) ({_NUMBER}) ({_UNIT})", re.ASCII)
 _SPAN = re.compile(r"(\d{1,4}) (months?|years?)", re.ASCII)
@@ -248,6 +250,10 @@ def _bound_in_words(kind: Kind, bound: Fraction) -> str:
 
 def _not_a_quantity(kind: Kind, text: str, *, ranged: bool = False) -> QuantityError:
     example = _example(kind) if ranged else f"{_example(kind).split('..')[1]}"
+    if ranged and (found := _LOOSE.fullmatch(text)) and found[3] in kind.units:
+        return QuantityError(
+            f"{text} is not {_a(kind)}", f"write a range with two dots: {found[1]}..{found[2]} {found[3]}"
+        )
     if re.fullmatch(_NUMBER, text, re.ASCII):
         return QuantityError(f"{text} has no unit", f"write the unit after a space, as in {example}")
     if re.fullmatch(rf"{_NUMBER}\S+", text, re.ASCII) and ".." not in text:

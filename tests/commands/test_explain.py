@@ -161,3 +161,21 @@ def test_what_stays_with_a_base_is_listed(tmp_path: Path, capsys: pytest.Capture
         last
         == "Not carried over unless named under including: direct_to_metal, variants, voc.content, voc.categories, hazards."
     )
+
+
+def test_the_records_of_a_kind_are_listed(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", "systems", "--path", str(_GOOD)]) == 0
+    listed = capsys.readouterr().out.splitlines()
+    assert [line.split()[0] for line in listed] == ["cab", "chassis"]
+    assert all(len(line.split()) > 1 for line in listed)
+
+
+def test_one_value_asked_for_alone_is_shown_in_full(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    copytree(_GOOD, tmp_path / "specs")
+    job = tmp_path / "specs" / "job.yaml"
+    long = (
+        "Repainting of doors and steps after repair; seals and locks stay masked until the last coat is dry to handle."
+    )
+    job.write_text(job.read_text().replace("Repainting of doors and steps after repair.", f'"{long}"'))
+    assert main(["explain", "jobs.refit.scope", "--path", str(tmp_path / "specs")]) == 0
+    assert long in capsys.readouterr().out

@@ -287,3 +287,19 @@ def test_many_names_and_entries_take_their_time_once() -> None:
     held = loaded.judged.preparations["long"].steps
     assert [step.id for step in held[:2]] == ["degrease", "s0"]
     assert [step.id for step in held[-2:]] == ["sand", "dust"]
+
+
+@pytest.mark.parametrize(
+    ("coat", "path", "remedy"),
+    [
+        (
+            "{id: top, film: {max: 28 um}}",
+            "role",
+            "; or, where an entry carried over is meant, its id: primer, base, clear",
+        ),
+        ("{id: base, colour: standard}", "colour", "variant"),
+    ],
+)
+def test_a_slip_in_an_entry_is_told_by_what_is_carried_over(coat: str, path: str, remedy: str) -> None:
+    loaded = _with(f"systems: [{{id: cab-blue, based_on: cab, title: In blue, layers: [{coat}]}}]")
+    assert remedy in next(f.remedy for f in loaded.findings if f.path.endswith(f".{path}"))

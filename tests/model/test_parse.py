@@ -113,6 +113,13 @@ def test_system_of_a_broken_product_is_left_out_without_a_word() -> None:
 @pytest.mark.parametrize(
     ("path", "value", "remedy"),
     [
+        ("jobs.refit.vehicles", "van 17", "write vehicles: [van 17]"),
+        ("jobs.refit.call", "Desk", "write its keys in { } or indented below it: name"),
+        (
+            "products.primer.variants",
+            "grey",
+            "begin each entry with a hyphen; write its keys in { } or indented below it: id, name, order_number",
+        ),
         ("products.primer.abuot", "a primer", "did you mean about?"),
         # `film` stands there already, so it is not what was meant
         ("systems.cab.layers.base.films", "{min: 40 um}", "use one of: "),

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from specgen.facts.job.inspected import places
 from specgen.facts.job.points import layers_read
-from specgen.facts.job.stack import old_paint_goes
+from specgen.facts.job.stack import old_layers
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.left import film_in_the_end, least_left
 from specgen.facts.layer.sums import sum_of
@@ -71,8 +71,7 @@ def _limits(point: InspectionPoint, job: Job, item: Item, system: System, spec: 
     if not layers:
         return {}
     found = {limit: _limit(point, system, layers, limit, spec) for limit in _LIMITS}
-    if item.old_coats and not old_paint_goes(job, item, spec):
-        old = [coat.thickness for coat in item.old_coats]
+    if old := [layer.coat.thickness for layer in old_layers(job, item, spec)]:
         measured = [film for film in old if film is not None]
         for limit, film in found.items():
             if len(measured) < len(old):

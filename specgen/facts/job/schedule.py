@@ -106,12 +106,28 @@ def schedule(job: Job, spec: Spec, start: datetime | None = None) -> Answer:
     at: Path = ("jobs", job.id, "schedule")
     stated = job.schedule
     if stated is None:
-        return (Fault(at, f"{job.id} states no schedule", "state working hours and the times of the steps"),)
+        coats = ", ".join(layer.id for system in spec.systems_of(job) for layer in system.layers)
+        put_right = f"state working_hours, and times: of the preparation and of the application of each coat ({coats})"
+        return (Fault(at, f"{job.id} states no schedule", put_right),)
     begins = start or stated.starts
     if begins is None:
         return (Fault((*at, "starts"), "the start is not stated", "state it, as in 2026-11-27 14:00"),)
     planner = _Planner(job, spec, stated, begins)
     return planner.answer()
+
+
+def coats_not_there(job: Job, spec: Spec) -> tuple[Fault, ...]:
+    """The times stated for a coat that no system of the job has."""
+    coats = [layer.id for system in spec.systems_of(job) for layer in system.layers]
+    return tuple(
+        Fault(
+            ("jobs", job.id, "schedule", "times", entry.id, "coat"),
+            f"{entry.coat} is no coat of a system of {job.id}",
+            f"name a coat of its systems: {', '.join(coats)}",
+        )
+        for entry in (job.schedule.times if job.schedule is not None else ())
+        if entry.coat is not None and coats and entry.coat not in coats
+    )
 
 
 def closed_hours(job: Job, start: datetime, end: datetime) -> Iterator[tuple[datetime, datetime]]:
@@ -176,6 +192,7 @@ class _Planner:
     # --- what is stated ---------------------------------------------------------------------------------------------------
 
     def _look_for_faults(self) -> None:
+        self.faults.extend(coats_not_there(self.job, self.spec))
         if not self.stated.working_hours:
             self._fault(("working_hours",), "no working hours are stated", "state days, begin and end of work")
         for entry in self.stated.working_hours:

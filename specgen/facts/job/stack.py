@@ -116,7 +116,7 @@ def stack(job: Job, item: Item, spec: Spec) -> Stack | None:
         )
         for layer in system.layers
     )
-    return Stack(item, system, spec.substrate_of(job, item), tuple(_old(job, item, spec)), new)
+    return Stack(item, system, spec.substrate_of(job, item), tuple(old_layers(job, item, spec)), new)
 
 
 def stacks(job: Job, spec: Spec) -> tuple[Stack, ...]:
@@ -137,7 +137,8 @@ def old_paint_goes(job: Job, item: Item, spec: Spec) -> bool:
     return preparation is not None and takes_old_paint_off(preparation)
 
 
-def _old(job: Job, item: Item, spec: Spec) -> Iterator[OldLayer]:
+def old_layers(job: Job, item: Item, spec: Spec) -> Iterator[OldLayer]:
+    """The old coats of an item that stay: those listed, else the paint its part comes with."""
     if old_paint_goes(job, item, spec):
         return
     at: Path = ("jobs", job.id, "items", item.id)

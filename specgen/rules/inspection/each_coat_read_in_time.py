@@ -1,7 +1,7 @@
 """INS012 Each coat is measured before it is overcoated
 
 Checks
-    A point that measures DFT non-destructively: every overcoated coat beneath it that has DFT limits, its own or those of its product, is measured at a point of its own. Where the system states a total DFT, by which this point can decide, and where those coats are laid by brush, roller, dipping or trowel, it is a note; so it is for a basecoat, wash primer or adhesion promoter, which are inspected visually. An existing coat of unknown thickness is measured before the first new coat.
+    A point that measures DFT non-destructively: every overcoated coat beneath it that has DFT limits, its own or those of its product, is measured at a point of its own. Where the system states a total DFT, by which this point can decide, and where those coats are laid by brush, roller, dipping or trowel, it is a note; so it is for a basecoat, wash primer or adhesion promoter, which are inspected visually. An existing coat of unknown thickness that stays, listed or the paint the part comes with, is measured before the first new coat.
 Why
     A gauge measures all coats down to the metal; a coat beneath the others can then no longer be assessed by itself.
 Passes
@@ -35,6 +35,8 @@ Fails
 
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish}]    # at jobs.refit.items.DOOR.old_coats.factory.thickness
 
+    jobs.refit.items.DOOR.substrate: {material: oem_finish}    # at jobs.refit.items.DOOR.old_coats
+
     Given second good
     without jobs.rails.inspection.first
     jobs.rails.inspection.film.after: second    # at jobs.rails.inspection.film.after
@@ -53,11 +55,12 @@ Fails
     Given second good
     without jobs.rails.items.LOCKER.old_coats.works.thickness    # at jobs.rails.items.LOCKER.old_coats.works.thickness    # also OLD010 at jobs.rails.items.LOCKER.old_coats
 To put right
-    Plan a hold point with DFT readings before each coat is overcoated and before the first coat on an existing coating; or measure destructively by a cut through the film and repair the area.
+    Plan a hold point with DFT readings before each coat is overcoated and before the first coat on an existing coating, or state its measured thickness under old_coats of the item; or measure destructively by a cut through the film and repair the area.
 """
 
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
+from specgen.facts.job.stack import old_layers
 from specgen.facts.layer.film import has_film_limits
 from specgen.model.acceptance import GaugePrinciple
 from specgen.model.application import BY_HAND
@@ -94,7 +97,8 @@ def each_coat_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
         return
     read = dict.fromkeys(item.id for point in points for item, _ in places(point, job, spec))
     for item in job.items:
-        for old in item.old_coats if item.id in read else ():
-            if old.thickness is None:
-                what = f"the existing coat {old.id} of {item.id} is not measured before overcoating"
-                yield Problem(("items", item.id, "old_coats", old.id, "thickness"), what)
+        for old in old_layers(job, item, spec) if item.id in read else ():
+            if old.coat.thickness is None:
+                what = f"{old.name} of {item.id} is not measured before overcoating"
+                listed = ("items", item.id, "old_coats", old.coat.id, "thickness")
+                yield Problem(listed if item.old_coats else ("items", item.id, "old_coats"), what)
