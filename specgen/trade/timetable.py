@@ -15,6 +15,9 @@ from dataclasses import dataclass, field
 
 Minutes = int
 
+_DAY = 24 * 60
+_AHEAD = (4 * _DAY, 14 * _DAY, 28 * _DAY)
+
 Bound = Callable[[Minutes], Minutes | None]
 """From the end of a task to the first or last start of the next; None for none at all (a first) or no limit (a last)."""
 
@@ -103,11 +106,6 @@ class _Crew:
         for cell in range(start // grid, -(-(start + minutes) // grid)):
             self.busy[cell] += painters
 
-    def copy(self) -> _Crew:
-        other = _Crew.__new__(_Crew)
-        other.calendar, other.painters, other.busy = self.calendar, self.painters, list(self.busy)
-        return other
-
 
 @dataclass(frozen=True, slots=True)
 class Load:
@@ -154,7 +152,10 @@ def _laid(loads: Sequence[Load], calendar: Calendar, painters: int, bays: int) -
     free = [0] * bays
     done: list[Laid] = []
     for load in loads:
-        tries = [(bay, _chain(load, crew, free[bay])) for bay in sorted(range(bays), key=lambda bay: free[bay])]
+        runs = {needed: crew.runs(needed) for needed in {task.painters for task in load.tasks}}
+        tries = [
+            (bay, _chain(load, runs, calendar, free[bay])) for bay in sorted(range(bays), key=lambda bay: free[bay])
+        ]
         found = [(bay, chain) for bay, chain in tries if not isinstance(chain, Conflict)]
         if not found:
             return next(chain for _, chain in tries if isinstance(chain, Conflict))
@@ -171,17 +172,33 @@ def _released(load: Load, chain: tuple[Placed, ...], calendar: Calendar) -> Minu
     return until if until is not None else calendar.horizon
 
 
-def _chain(load: Load, crew: _Crew, bay_free: Minutes) -> tuple[Placed, ...] | Conflict:
-    """The tasks of one load at their earliest, for the earliest end of the last."""
-    grid = crew.calendar.grid
+def _chain(
+    load: Load, runs: dict[int, list[int]], calendar: Calendar, bay_free: Minutes
+) -> tuple[Placed, ...] | Conflict:
+    """The tasks of one load at their earliest, for the earliest end of the last.
+
+    Starts are looked at up to a day that is moved on while none is found. A chain found before it is the earliest of all, for one
+    with a later start ends later.
+    """
+    found: tuple[Placed, ...] | Conflict | None = None
+    for ahead in _AHEAD:
+        until = min(bay_free + ahead, calendar.horizon)
+        found = _chain_until(load, runs, calendar.grid, bay_free, until)
+        if not isinstance(found, Conflict) or until == calendar.horizon:
+            return found
+    return _chain_until(load, runs, calendar.grid, bay_free, calendar.horizon)
+
+
+def _chain_until(
+    load: Load, runs: dict[int, list[int]], grid: Minutes, bay_free: Minutes, until: Minutes
+) -> tuple[Placed, ...] | Conflict:
     reached: list[list[Minutes]] = []
-    runs = {needed: crew.runs(needed) for needed in {task.painters for task in load.tasks}}
     spans: list[tuple[Minutes, Minutes | None]] = [(0, None)]
     entered = False
     for number, task in enumerate(load.tasks):
         needed = -(-task.minutes // grid)
         run = runs[task.painters]
-        starts = [cell * grid for cell in _cells_in(spans, grid, len(run) - 1) if run[cell] >= needed]
+        starts = [cell * grid for cell in _cells_in(spans, grid, until // grid) if run[cell] >= needed]
         if task.in_bay and not entered:
             starts = [start for start in starts if start >= bay_free]
             entered = True

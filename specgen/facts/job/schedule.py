@@ -171,6 +171,9 @@ class _Planner:
         self.origin = start.replace(minute=0, second=0, microsecond=0)
         self.faults: list[Fault] = []
         self.unstated: list[str] = []
+        # loads with one system wait alike, so that what was worked out for one holds for the next
+        self.intervals: dict[tuple[str, str], tuple[_Bound, _Bound]] = {}
+        self.stages: dict[tuple[str, DryingStage, Quantity | None], Callable[[Minutes], Minutes | None]] = {}
 
     def answer(self) -> Answer:
         self._look_for_faults()
@@ -309,12 +312,15 @@ class _Planner:
                 assembly = self._time(Work.ASSEMBLY) is not None
                 add(Work.APPLICATION, below, self._handling(system) if assembly else None)
             else:
-                first, last = self._interval(system, below, above)
+                pair = (system.id, below.id)
+                if pair not in self.intervals:
+                    first, last = self._interval(system, below, above)
+                    self.intervals[pair] = (
+                        (self._sandable(below, first), None) if self._sanded(below) else (first, last)
+                    )
+                add(Work.APPLICATION, below, *self.intervals[pair])
                 if self._sanded(below):
-                    add(Work.APPLICATION, below, self._sandable(below, first))
                     add(Work.SANDING, below)
-                else:
-                    add(Work.APPLICATION, below, first, last)
         if self._time(Work.ASSEMBLY) is not None:
             add(Work.ASSEMBLY, None, in_bay=False)
         return Load(group.id, tuple(tasks), self._handling(system)), tuple(steps)
@@ -346,7 +352,15 @@ class _Planner:
                 return 0
             return None if found is None else int(found.to("min"))
 
-        return (lambda end: self.cold.first_after(end, least)), (lambda end: self.warm.last_after(end, most))
+        @cache
+        def first(end: Minutes) -> Minutes | None:
+            return self.cold.first_after(end, least)
+
+        @cache
+        def last(end: Minutes) -> Minutes | None:
+            return self.warm.last_after(end, most)
+
+        return first, last
 
     def _sandable(self, layer: Layer, first: _Bound) -> _Bound:
         """Sanding begins once the film is sandable, and ends no earlier than the next coat may go on."""
@@ -359,6 +373,7 @@ class _Planner:
             found = sandable_in(product, hour.air)
             return _up(found) if isinstance(found, Quantity) else None
 
+        @cache
         def begins(end: Minutes) -> Minutes | None:
             coat = first(end) if first is not None else end
             if not product.sandable_after:
@@ -377,6 +392,14 @@ class _Planner:
         """When every coat has reached a stage, counted from the last one, and no earlier than the system states; the system's own
         word where a product does not state the stage for that air, None where nobody does.
         """
+        key = (system.id, stage, stated)
+        if key not in self.stages:
+            self.stages[key] = self._reaching(system, stage, stated)
+        return self.stages[key]
+
+    def _reaching(
+        self, system: System, stage: DryingStage, stated: Quantity | None
+    ) -> Callable[[Minutes], Minutes | None]:
         products = {layer.id: self.spec.product_of(layer) for layer in system.layers}
         own = 0 if stated is None else _up(stated)
 
@@ -386,6 +409,7 @@ class _Planner:
             known = [time for time in times if isinstance(time, Quantity)]
             return max(_up(time) for time in known) if len(known) == len(times) else None
 
+        @cache
         def reached(end: Minutes) -> Minutes | None:
             gathered = self.cold.gathered_after(end, needed)
             if gathered is None:
