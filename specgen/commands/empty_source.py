@@ -85,6 +85,9 @@ _STAND_OPEN: Mapping[type[Node], Set[str]] = {
     Protection: {"respiratory", "gloves", "eyes"},
 }
 
+# what a project on a range takes from the project of the range where it leaves it out
+_OF_THE_RANGE = {"maker", "emergency_phone", "users"}
+
 _HINT = (
     "# Text with a comma inside { } or [ ], a colon with a blank, or a sign such as > or @ in front goes in quotes: "
     '"Abrade, then wipe."'
@@ -100,6 +103,17 @@ def empty_source(kind: str, *, whole: bool = False) -> str:
         return head + "\n".join(_lines(key, 0, None)) + "\n"
     head = f"# A new {kind}. Fill every key that stands open; `specgen new {kind} --all` prints the others with what they are for.\n"
     return f"{head}{_HINT}\n" + "\n".join(_open_lines(key, 0)) + "\n"
+
+
+def project_on_range(way: str) -> str:
+    """The text of an empty project that stands on a shared range: what holds there does not stand open here."""
+    lines = [f"# A new project on a range. Fill every key that stands open.\n{_HINT}", "project:"]
+    for held in outline(Project):
+        if held.name == "range":
+            lines.append(_line(replace(held, default=way), "  ", None))
+        elif held.name not in _OF_THE_RANGE and (stands := _stands(held, Project, _STAND_OPEN, _BEGUN_WITH)).required:
+            lines += _open_lines(stands, 2)
+    return "\n".join(lines) + "\n"
 
 
 def empty_item(depth: int) -> str:

@@ -329,7 +329,8 @@ _TABLE = (
         "SRC042",
         "The brackets cannot be read",
         "[ and ] enclose values separated by commas, { and } keys with values separated by commas.",
-        "Put the missing comma, colon or value, or write the list below its key, one entry a line.",
+        "Put the missing comma, colon or value, or write the list below its key, one entry a line; a text with a colon and a "
+        "blank goes in quotes.",
         "[60 um, , 80 um]   write   [60 um, 80 um]",
     ),
     Fault(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 from pathlib import Path
+from shutil import copytree
 from typing import Any
 
 import pytest
@@ -14,7 +15,7 @@ from specgen.commands import main
 from specgen.findings import Finding
 from specgen.model.based_on import BasedOn
 from specgen.model.outline import outline, value_type
-from specgen.model.parse import Loaded, parse
+from specgen.model.parse import Loaded, load, parse
 from specgen.model.spec import KINDS, LIST_KINDS, SINGULAR
 from specgen.model.walk import models
 from specgen.source.project import Sources
@@ -267,3 +268,26 @@ def test_job_like_another_keeps_what_holds_and_empties_what_was_its_own(capsys: 
 def test_job_like_one_that_is_not_there(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["new", "job", "--like", "refitt", "--path", str(GOOD)]) == 2
     assert "nearest: refit" in capsys.readouterr().err
+
+
+def test_folder_on_a_range_leaves_out_what_the_range_states(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    folder = tmp_path / "mine"
+    assert main(["new", "--folder", str(folder), "--range", "../range"]) == 0
+    assert "is made" in capsys.readouterr().out
+    assert {file.name for file in folder.iterdir()} == {"project.yaml", "job.yaml"}
+    text = _fill((folder / "project.yaml").read_text())
+    assert "  range: ../range " in text
+    assert not re.search(r"(?m)^  (maker|emergency_phone|users):", text)
+    copytree(Path(__file__).parents[2] / "specs_demo" / "range", tmp_path / "range")
+    (folder / "project.yaml").write_text(text)
+    (folder / "job.yaml").unlink()
+    loaded = load(folder)
+    assert loaded.findings == []
+    assert loaded.spec is not None
+    assert loaded.spec.project.maker.name == "Fennholt Surface Works"
+
+
+@pytest.mark.parametrize("asked", [["--folder", "new", "--range", "/range"], ["job", "--range", "../range"]])
+def test_range_that_is_no_way_or_without_a_folder(asked: list[str], tmp_path: Path) -> None:
+    assert main(["new", *(str(tmp_path / one) if one == "new" else one for one in asked)]) == 2
+    assert not (tmp_path / "new").exists()
