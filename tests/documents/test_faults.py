@@ -151,7 +151,7 @@ def test_repair_of_each_system() -> None:
         f"Reapply the coats, starting from the exposed coat or substrate as shown in the table below, with the cross coats given in the coat table. Extend each coat beyond the one below it; the last coat must overlap the abraded area by at least 25{NB}mm.",
         "Once hard, measure the DFT on the repair, on the feathered rings and beside them, with the gauge used for the original readings.",
         f"Where bare substrate was exposed, total DFT: at least 95{NB}µm (3.7{NB}mil), nominal 130{NB}µm (5.1{NB}mil), at most 180{NB}µm (7.1{NB}mil).",
-        "Then check adhesion, colour and finish as at the original inspection, and record the repair.",
+        "Then make the other checks of the inspection and test plan on the repair, and record it.",
     ]  # fmt: skip
     assert [step.source for step in cab.steps if step.source] == [
         "MIL-HDBK-1110 / UFC 3-190-06, Protective Coatings and Paints, 4.4 (published)"

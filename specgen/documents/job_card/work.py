@@ -143,7 +143,7 @@ def card_work(build: Build, job: Job, spec: Spec, figures: Quantities, words: Wo
     every_coat = _of_all([_applied(spec.product_of(layer), job, words) for layer in build.system.layers])
     applied = tuple(_coats(listed, to_coats, build, job, spec, points, told, every_coat, words))
     return CardWork(
-        climate=climate(job.climate, words),
+        climate=climate(job.climate, words.in_one_unit()),
         parts=tuple(f"{number_of(item, words)} × {item.id} {item.name}" for item in build.items),
         masked="; ".join(masked),
         preparation=build.preparation.title,

@@ -87,7 +87,7 @@ def _steps(systems: Sequence[Builds], job: Job, spec: Spec, words: Words) -> Ite
     )
     yield Condition(text, "")
     yield from told(lambda builds: _film_of_all(builds, spec, words))
-    text = words("Then check adhesion, colour and finish as at the original inspection, and record the repair.")
+    text = words("Then make the other checks of the inspection and test plan on the repair, and record it.")
     yield Condition(text, "")
 
 
@@ -296,7 +296,7 @@ def _rows(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterat
             paper,
             name,
             _films(builds, number, spec, words),
-            words.phrase(layer.overcoat_interval),
+            words.phrase(layer.overcoat_interval) or "–",
         )
     # damage that stays within the last coat
     last, name = system.layers[-1], coat_name(len(system.layers), system.layers[-1], words)
@@ -305,7 +305,7 @@ def _rows(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> Iterat
         _own_paper(system, words) or _around(builds, last, words),
         name,
         _films(builds, len(system.layers), spec, words),
-        "",
+        "–",
     )
 
 

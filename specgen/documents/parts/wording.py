@@ -246,6 +246,10 @@ class Words:
         """The same words with films in their author's unit alone, for the running text of a card."""
         return replace(self, second={kind: unit for kind, unit in self.second.items() if kind != "thickness"})
 
+    def in_one_unit(self) -> Words:
+        """The same words without any second unit, for what stands on the same paper with both."""
+        return replace(self, second={})
+
     def for_a_sheet(self) -> Words:
         """The same words with plain figures, for what a spreadsheet adds up."""
         return replace(self, translate=replace(self.translate, decimal_sign=POINT))
