@@ -37,6 +37,7 @@ _METALS = (
 def job_like(path: Path, asked: str) -> str:
     """The text of a new job. Raises CannotRunError where there is no such job."""
     source, job = _found(path, asked)
+    _refuse_other_layout(source, job, asked)
     block = _block(source.lines, job)
     words = _words(job)
     told = [f"# A new job like {asked}: fill what stands open, and read every line.", "jobs:"]
@@ -57,6 +58,18 @@ def _found(path: Path, asked: str) -> tuple[SourceFile, Mapping]:
     raise CannotRunError(
         f"there is no job {asked!r}; {'nearest' if near is not known else 'there is'}: {', '.join(near) or 'none'}"
     )
+
+
+def _refuse_other_layout(source: SourceFile, job: Mapping, asked: str) -> None:
+    """A job is copied line by line, so each of its keys has to begin a line of its own, the first behind the hyphen."""
+    marks = sorted(job.keys.items(), key=lambda held: (held[1].line, held[1].column))
+    for at, (key, mark) in enumerate(marks):
+        found = _KEY.match(source.lines[mark.line - 1])
+        if found is None or found["key"] != key or (found["dash"] is None) is (at == 0):
+            raise CannotRunError(
+                f"{source.name}:{mark.line}: the job {asked} is not written as it can be copied; write each key on a line of its own, "
+                "without quotes or braces round it, and the first one behind the hyphen"
+            )
 
 
 def _block(lines: tuple[str, ...], job: Mapping) -> list[str]:

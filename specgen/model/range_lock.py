@@ -8,11 +8,13 @@ from __future__ import annotations
 
 import hashlib
 import json
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from specgen.model.canonical import record_of
+from specgen.model.field_types import ID_PATTERN
 from specgen.model.parse import Loaded
 from specgen.model.project import SCHEMA_VERSION
 from specgen.model.spec import LIST_KINDS
@@ -23,6 +25,9 @@ Records = Mapping[str, dict[str, Any]]
 """The content of records by their addresses, as in `products.primer-210`."""
 
 _VERSION = "schema_version"
+_KEY = re.compile(ID_PATTERN)
+# steps below a record; one of the demo has seven
+_DEEPEST = 40
 
 
 class DamagedLock(Exception):  # noqa: N818  # reads as what happened
@@ -53,7 +58,7 @@ def taken_in(loaded: Loaded) -> Records | None:
     if held is None:
         return None
     if isinstance(held, NotRead):
-        raise DamagedLock(held.what)
+        raise DamagedLock(f"cannot be read: {held.what}")
     return read_lock(held)
 
 
@@ -70,12 +75,26 @@ def read_lock(data: bytes) -> Records:
     for address, held in whole.items():
         kind, _, key = address.partition(".")
         record = held.get("record") if isinstance(held, dict) else None
-        if kind not in LIST_KINDS or not key or not isinstance(record, dict) or record.get("id") != key:
+        if (
+            kind not in LIST_KINDS
+            or not _KEY.fullmatch(key)
+            or not isinstance(record, dict)
+            or record.get("id") != key
+            or not _is_text(record)
+        ):
             raise DamagedLock(f"holds something else than records at {address[:60]!r}")
         if held.get("sha256") != _digest(record):
             raise DamagedLock(f"was altered at {address}: the digest is that of something else")
         records[address] = record
     return records
+
+
+def _is_text(value: object, deeper: int = _DEEPEST) -> bool:
+    """True where every value is text, as in a source that was read, and none stands deeper than in one."""
+    if isinstance(value, dict | list):
+        inner = value.values() if isinstance(value, dict) else value
+        return deeper > 0 and all(_is_text(held, deeper - 1) for held in inner)
+    return isinstance(value, str)
 
 
 def lock_text(records: Records) -> bytes:

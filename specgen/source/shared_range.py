@@ -52,7 +52,8 @@ def with_range(sources: Sources, home: Path | AtRevision, bounds: Bounds | None 
     """Sources that were read, with their range; `home` is where they stand, `bounds` counts what was read of them."""
     found = _stated(sources.files)
     if found is None:
-        return sources
+        # a list, or text without a sign, is told where the project is read; what stands in the range is not missed as well
+        return replace(sources, lost="the range") if _is_named(sources.files) else sources
     text, place = found
     try:
         revision, way = spelled(text)
@@ -93,6 +94,15 @@ def _stated(files: tuple[SourceFile, ...]) -> tuple[str, Place] | None:
         if (held := stated_in(file)) is not None:
             return held.text, Places(file).place(KEY)
     return None
+
+
+def _is_named(files: tuple[SourceFile, ...]) -> bool:
+    """True where a range is named as none can be; a key with nothing behind it names none."""
+    projects = (file.root.entries.get(KEY[0]) for file in files if isinstance(file.root, Mapping))
+    held = [
+        project.entries[KEY[1]] for project in projects if isinstance(project, Mapping) and KEY[1] in project.entries
+    ]
+    return any(not isinstance(one, Scalar) or not one.plain for one in held)
 
 
 def _from_disk(folder: Path, revision: str, way: str, bounds: Bounds) -> Sources:

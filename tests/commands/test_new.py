@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 from pathlib import Path
-from shutil import copytree
+from shutil import copy, copytree
 from typing import Any
 
 import pytest
@@ -291,3 +291,31 @@ def test_folder_on_a_range_leaves_out_what_the_range_states(tmp_path: Path, caps
 def test_range_that_is_no_way_or_without_a_folder(asked: list[str], tmp_path: Path) -> None:
     assert main(["new", *(str(tmp_path / one) if one == "new" else one for one in asked)]) == 2
     assert not (tmp_path / "new").exists()
+
+
+@pytest.mark.parametrize(
+    "job",
+    [
+        "jobs: [{id: other, scope: Two-coat repair}]\n",
+        "jobs:\n  [\n  {id: other,\n  scope: Repair},\n  ]\n",
+        "jobs:\n  -\n    id: other\n    scope: Repair\n",
+        'jobs:\n  - "id": other\n    scope: Repair\n',
+    ],
+)
+def test_job_that_is_not_written_line_by_line_is_not_copied(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], job: str
+) -> None:
+    copy(GOOD / "project.yaml", tmp_path)
+    (tmp_path / "other.yaml").write_text(job, "utf-8")
+    assert main(["new", "job", "--like", "other", "--path", str(tmp_path)]) == 2
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert "other.yaml:" in told.err
+    assert "write each key on a line of its own" in told.err
+
+
+def test_job_without_depth_below_its_list_is_copied(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    copy(GOOD / "project.yaml", tmp_path)
+    (tmp_path / "other.yaml").write_text("jobs:\n- scope: Repair\n  id: other\n- id: third\n", "utf-8")
+    text = _said(["new", "job", "--like", "other", "--path", str(tmp_path)], capsys)
+    assert text.splitlines()[1:] == ["jobs:", "  # still so?", "  - scope: Repair", "    id:"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from hashlib import sha256
 from pathlib import Path
 
 import pytest
@@ -123,6 +124,17 @@ def test_what_is_new_gone_and_no_longer_used_is_told(
     assert "systems.cab" not in json.loads((folder / LOCK).read_text("utf-8"))
 
 
+def _with(address: str, record: dict[str, object]) -> str:
+    """A file whose digest is right, of a record that no source can hold."""
+    text = json.dumps(record, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+    held = {"sha256": sha256(text.encode()).hexdigest(), "record": record}
+    return json.dumps({address: held, "schema_version": "2"})
+
+
+def _deep(steps: int) -> object:
+    return [_deep(steps - 1)] if steps else "text"
+
+
 DAMAGED = {
     "no JSON": (lambda text: text[:-3], "is not whole JSON"),
     "a list": (lambda text: "[]", "does not hold an object"),
@@ -138,6 +150,15 @@ DAMAGED = {
     "another version": (
         lambda text: text.replace('"schema_version": "2"', '"schema_version": "9"'),
         "is not of version 2",
+    ),
+    "a number": (
+        lambda text: _with("products.a", {"id": "a", "film": 3}),
+        "something else than records at 'products.a'",
+    ),
+    "deep": (lambda text: _with("products.a", {"id": "a", "film": _deep(200)}), "something else than records"),
+    "no id": (
+        lambda text: _with("products.\x1b[31m", {"id": "\x1b[31m"}),
+        r"something else than records at 'products.\x1b",
     ),
     "no record": (lambda text: text.replace('"products.base"', '"products.bose"'), "something else than records"),
 }
