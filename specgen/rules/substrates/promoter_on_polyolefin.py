@@ -19,7 +19,7 @@ Passes
     jobs.refit.items.STEP.substrate: {material: plastic_low_energy, thickness: 3 mm}
     jobs.refit.items.STEP.old_coats: [{id: factory, family: epoxy_2k, thickness: 60 um, condition: sound}]
 Fails
-    jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm, condition: "Polypropylene, moulded"}    # at systems.chassis.layers.barrier.role    # also SUB006 at systems.chassis.layers.barrier.product
+    jobs.refit.items.STEP.substrate: {material: plastic, thickness: 3 mm, condition: "Polypropylene, moulded"}    # at systems.chassis.layers.barrier.role    # also SUB006 at systems.chassis.layers.barrier.product    # also SUB014 at jobs.refit.items.STEP.substrate.condition
     jobs.refit.items.STEP.preparation: plastic
     preparations.plastic: {id: plastic, title: Plastic, steps: [{id: degrease, do: degrease, text: Wipe.}, {id: scuff, do: sand, text: Scuff., abrasive: P400}]}
 
