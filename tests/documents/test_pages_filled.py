@@ -18,14 +18,14 @@ TOP, FOOT = 16 * MM, 13 * MM
 """The margins of the sheet (templates/style/print.css)."""
 
 # kind, what is asked: pages with calculations, and the page that may be left with a gap. That is the page before the safety section
-# of a method statement, which starts a page of its own; of an order list the page before the need of each job, which does too.
+# of a method statement, which starts a page of its own.
 BUDGET: dict[tuple[str, str], tuple[int, int | None]] = {
     ("method-statement", "tower-wagon-doors"): (10, None),
     ("method-statement", "rail-grinder-hood"): (16, 11),
     ("data-sheet", "primer-210"): (3, None),
     ("data-sheet", "surfacer-230"): (3, None),
     ("data-sheet", "topcoat-410"): (3, None),
-    ("order-list", ""): (4, 1),
+    ("order-list", ""): (4, None),
     ("range-overview", ""): (1, None),
 }
 
