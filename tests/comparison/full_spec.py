@@ -18,6 +18,9 @@ from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path
 from specgen.units.kinds import KINDS
 
+# What a specification that was read holds. A safety set is no record of it: it is written into the products that take it.
+ROOTS = {"project": Project, **LIST_KINDS}
+
 PLAIN = {
     "yes or no": ("no", "yes"),
     "whole number": ("4", "5"),
@@ -95,7 +98,7 @@ class Leaf:
 
 def every_leaf() -> Iterator[Leaf]:
     """All of them but the ids, which name their entries; in the first entry of each list."""
-    for root, model in {"project": Project, **LIST_KINDS}.items():
+    for root, model in ROOTS.items():
         yield from _leaves(root, model, ())
 
 

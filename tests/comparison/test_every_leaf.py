@@ -11,9 +11,9 @@ from specgen.comparison.changes import Comparison, Effect
 from specgen.comparison.compare import Side, compare
 from specgen.model.declaring import Polarity
 from specgen.model.outline import value_type
-from specgen.model.spec import KINDS, Spec
+from specgen.model.spec import Spec
 from specgen.model.walk import declaration
-from tests.comparison.full_spec import Leaf, at, built, every_leaf, place, samples, tree
+from tests.comparison.full_spec import ROOTS, Leaf, at, built, every_leaf, place, samples, tree
 from tests.comparison.way_back import mirrored
 
 LEAVES = list(every_leaf())
@@ -134,7 +134,7 @@ def _one_word(leaf: Leaf) -> bool:
 def test_value_changed(leaf: Leaf) -> None:
     kind = value_type(leaf.model.model_fields[leaf.name])
     assert kind is not None
-    old, new = tree(KINDS[leaf.root], "first"), tree(KINDS[leaf.root], "first")
+    old, new = tree(ROOTS[leaf.root], "first"), tree(ROOTS[leaf.root], "first")
     _, second = samples(kind)
     at(new, leaf.steps)[leaf.name] = second
     sense = _sense(leaf)
@@ -146,7 +146,7 @@ def test_value_changed(leaf: Leaf) -> None:
 
 @pytest.mark.parametrize("leaf", [leaf for leaf in LEAVES if leaf.many], ids=_id)
 def test_list_shortened(leaf: Leaf) -> None:
-    old, new = tree(KINDS[leaf.root], "first"), tree(KINDS[leaf.root], "first")
+    old, new = tree(ROOTS[leaf.root], "first"), tree(ROOTS[leaf.root], "first")
     held = at(new, leaf.steps)
     held[leaf.name] = held[leaf.name][:-1]
     expected = OWN.get(f"{leaf} shortened") or SHORTENED[_sense(leaf)]
@@ -162,7 +162,7 @@ def test_list_shortened(leaf: Leaf) -> None:
     "leaf", [leaf for leaf in LEAVES if not leaf.model.model_fields[leaf.name].is_required()], ids=_id
 )
 def test_value_left_out(leaf: Leaf) -> None:
-    old, new = tree(KINDS[leaf.root], "first"), tree(KINDS[leaf.root], "first")
+    old, new = tree(ROOTS[leaf.root], "first"), tree(ROOTS[leaf.root], "first")
     del at(new, leaf.steps)[leaf.name]
     expected = OWN.get(f"{leaf} left out") or LEFT_OUT[_sense(leaf)]
     _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
@@ -170,7 +170,7 @@ def test_value_left_out(leaf: Leaf) -> None:
 
 
 def test_every_kind_is_there() -> None:
-    assert {leaf.root for leaf in LEAVES} == set(KINDS)
+    assert {leaf.root for leaf in LEAVES} == set(ROOTS)
     assert {_sense(leaf) for leaf in LEAVES} == set(Polarity)
     assert {str(leaf) for leaf in LEAVES if not leaf.many and _one_word(leaf)} <= {"project.language"}
     named = {str(leaf) for leaf in LEAVES}

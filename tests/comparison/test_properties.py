@@ -10,12 +10,12 @@ from hypothesis import strategies as st
 from specgen.comparison.changes import Comparison, Effect
 from specgen.comparison.compare import Side, compare
 from specgen.model.outline import value_type
-from specgen.model.spec import KINDS, Spec
-from tests.comparison.full_spec import Leaf, at, built, every_leaf, place, samples, tree
+from specgen.model.spec import Spec
+from tests.comparison.full_spec import ROOTS, Leaf, at, built, every_leaf, place, samples, tree
 from tests.comparison.way_back import mirrored, mirrored_kind
 
 LEAVES = list(every_leaf())
-BY_ROOT = {root: [leaf for leaf in LEAVES if leaf.root == root and not leaf.many] for root in KINDS}
+BY_ROOT = {root: [leaf for leaf in LEAVES if leaf.root == root and not leaf.many] for root in ROOTS}
 
 
 def _compared(old: Spec, new: Spec) -> Comparison:
@@ -25,18 +25,18 @@ def _compared(old: Spec, new: Spec) -> Comparison:
 @st.composite
 def _specs(draw: st.DrawFn) -> Spec:
     """A record of some kind in which a few leaves hold their second value, a few are left out, and entries may be gone."""
-    root = draw(st.sampled_from(sorted(KINDS)))
+    root = draw(st.sampled_from(sorted(ROOTS)))
     return drawn(draw, root)
 
 
 @st.composite
 def _pairs(draw: st.DrawFn) -> tuple[Spec, Spec]:
-    root = draw(st.sampled_from(sorted(KINDS)))
+    root = draw(st.sampled_from(sorted(ROOTS)))
     return drawn(draw, root), drawn(draw, root)
 
 
 def drawn(draw: st.DrawFn, root: str) -> Spec:
-    whole = tree(KINDS[root], "first")
+    whole = tree(ROOTS[root], "first")
     for leaf in draw(st.lists(st.sampled_from(BY_ROOT[root]), max_size=12, unique_by=str)):
         held = at(whole, leaf.steps)
         required = leaf.model.model_fields[leaf.name].is_required()
@@ -127,7 +127,7 @@ def _chains(draw: st.DrawFn) -> tuple[Leaf, list[Any]]:
 
 
 def _with(leaf: Leaf, value: Any) -> Spec:
-    whole = tree(KINDS[leaf.root], "first")
+    whole = tree(ROOTS[leaf.root], "first")
     held = at(whole, leaf.steps)
     held[leaf.name] = value
     if value is None:
