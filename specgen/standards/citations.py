@@ -48,12 +48,22 @@ class Citation:
     read_in: tuple[str, ...] = field(default=(), compare=False, repr=False)
 
     def __str__(self) -> str:
+        return self._told(documents()[self.document].title if self.document else "", self.clause)
+
+    @property
+    def place(self) -> str:
+        """The clause and the basis alone, where the document is named beside it."""
+        return self._told(self.clause)
+
+    def _told(self, *parts: str) -> str:
         note(self.read_in)
-        if not self.document:
-            return self.basis.value
-        named = ", ".join(part for part in (documents()[self.document].title, self.clause) if part)
         # a document goes by the name its publisher gave it, in every language
-        return phrase("{document} ({basis})", document=named, basis=phrase(self.basis.value))
+        named = ", ".join(filter(None, parts))
+        return (
+            phrase("{document} ({basis})", document=named, basis=phrase(self.basis.value))
+            if named
+            else self.basis.value
+        )
 
 
 @dataclass(frozen=True, slots=True)

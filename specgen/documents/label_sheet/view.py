@@ -27,7 +27,7 @@ from specgen.facts.product.voc_limits import limit_of
 from specgen.model.file_names import sheet_number
 from specgen.model.hazards import Hazards
 from specgen.model.product import Product
-from specgen.standards.citations import Basis
+from specgen.standards.citations import Basis, documents
 from specgen.standards.tables import table
 from specgen.trade.known import NotKnown
 from specgen.units.quantity import Quantity
@@ -122,19 +122,19 @@ def _voc_lines(product: Product, on: date, words: Words) -> Iterator[str]:
 
 def _elements(label: Label, declared: Hazards, words: Words) -> TableView:
     """Signal word, pictograms, H and EUH statements: declared, or asked for by a class and missing."""
-    rows = []
+    rows: list[tuple[LabelCode, str, str]] = []
     if label.signal_word is not None and declared.signal_word is not None:
-        rows.append((words("Signal word"), words.word(declared.signal_word), *_ground(label.signal_word, words)))
+        rows.append((label.signal_word, words("Signal word"), words.word(declared.signal_word)))
     for entry in label.pictograms:
         name = words(PICTOGRAMS[entry.code]) if entry.code in PICTOGRAMS else ""
-        rows.append((_shown(entry, words), name, *_ground(entry, words)))
+        rows.append((entry, _shown(entry, words), name))
     for name, entries, named in (
         ("h_statements", label.statements, ()),
         ("euh_statements", label.supplemental, declared.sensitisers_named),
     ):
         texts = statements(name, [entry.code for entry in entries], words, named)
-        rows += [(_shown(e, words), s.text, *_ground(e, words)) for e, s in zip(entries, texts, strict=True)]
-    document, shown = _one_document(rows)
+        rows += [(e, _shown(e, words), s.text) for e, s in zip(entries, texts, strict=True)]
+    document = _one_document([entry for entry, *_ in rows])
     source = words("Source: {document}").format(document=document) if document else words("Source")
     columns = (
         Column(words("Element"), "w-12"),
@@ -142,15 +142,17 @@ def _elements(label: Label, declared: Hazards, words: Words) -> TableView:
         Column(words("Derived from"), "w-40"),
         Column(source),
     )
+    shown = [(*told, *_ground(entry, words, named_above=bool(document))) for entry, *told in rows]
     return table_view(words("Signal word, pictograms and hazard statements"), columns, shown)
 
 
-def _one_document(rows: Sequence[tuple[str, ...]]) -> tuple[str, Sequence[tuple[str, ...]]]:
-    """The document of which every source is a part, and the rows without it; empty where they differ."""
-    named = {row[-1].partition(", ")[0] for row in rows if row[-1]}
-    if len(named) != 1 or any(row[-1] and ", " not in row[-1] for row in rows):
-        return "", rows
-    return named.pop(), [(*row[:-1], row[-1].partition(", ")[2]) for row in rows]
+def _one_document(entries: Sequence[LabelCode]) -> str:
+    """The name of the document of which every source is a part; empty where they differ."""
+    sources = [entry.ground.source for entry in entries if entry.ground is not None]
+    named = {source.document for source in sources}
+    if len(named) != 1 or not all(source.document and source.clause for source in sources):
+        return ""
+    return documents()[named.pop()].title
 
 
 def _precautions(label: Label, words: Words) -> TableView:
@@ -258,11 +260,12 @@ def _shown(entry: LabelCode, words: Words) -> str:
     return entry.code if entry.declared else words("{} (not declared)").format(entry.code)
 
 
-def _ground(entry: LabelCode, words: Words) -> tuple[str, str]:
-    """The classes it follows from, and on whose word."""
+def _ground(entry: LabelCode, words: Words, *, named_above: bool = False) -> tuple[str, str]:
+    """The classes it follows from, and on whose word; `named_above` where the document stands above them all."""
     if entry.ground is None:
         return words("declared; not required by any declared class"), ""
     reasons = "; ".join(words(reason) for reason in entry.ground.reasons)
+    source = entry.ground.source
     return words("composition held by the manufacturer") if entry.held_by_maker else reasons, words(
-        str(entry.ground.source)
+        source.place if named_above else str(source)
     )
