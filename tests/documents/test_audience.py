@@ -22,6 +22,7 @@ from specgen.checking import Checked, check
 from specgen.documents.registry import KINDS
 from specgen.model.canonical import canonical
 from specgen.model.declaring import Audience
+from specgen.model.drying import MoistureCure
 from specgen.model.hazards import CombustionHeat, Hazards, Isocyanates
 from specgen.model.product import Component, ComponentClass, Product
 from specgen.model.walk import declaration, leaves, models
@@ -48,22 +49,39 @@ HAZARD_CLASS = {"id": "mk-eta", "hazard_class": "skin_sensitisation", "category"
 HEAT = {"heat": "23.60679 kJ/g", "source": "Ferrowen report"}
 MONOMER = {"monomer": "0.0577215 %"}
 RELEASE = {"cure_release_cas": "990017-57-7", "cure_release_share": "0.0314159 %"}
+WATER = {
+    "equivalent_weight": "577.21566 g/mol", "hardener_ratio": "1.27323", "one_for_one": "yes", "resin_share": "66.27434 %",
+    "dry_density": "1.52399 g/mL", "taken_in_flight": "8.31446 %", "free_water": "137.03599", "can_equivalents": "0.0915965",
+    "can_contents": "299.79246 g", "release_allowed": "14.13472 %",
+}  # fmt: skip
 # Words of the trade, of which a document may hold any without giving away the composition.
-NOT_MARKED = {"kind", "flammable", "adds_up", "hazard_class", "category", "statement"}
+NOT_MARKED = {"kind", "flammable", "adds_up", "hazard_class", "category", "statement", "one_for_one"}
 MARKERS = sorted(
     {
-        re.sub(r" (%|g/mL|kJ/g)$", "", value)
+        re.sub(r" (%|g/mL|kJ/g|g/mol|g)$", "", value)
         for record in (
             *(line for lines in COMPOSITIONS.values() for line in lines),
             HAZARD_CLASS,
             HEAT,
             MONOMER,
             RELEASE,
+            WATER,
         )
         for key, value in record.items()
         if key not in NOT_MARKED
     }
 )
+
+
+# What is offered is a product of which every figure is the maker's, for a system no job is painted with: of that the products are open.
+OPEN = """{id: open, title: One coat to a requirement, handle_after: 16 h, service_after: 7 days, layers: [{
+  id: prime, role: primer, film: {min: 40 um, nominal: 60 um, max: 80 um}, coats: 1,
+  required: {generic_type: epoxy_latent, solids: min 35 %, voc: 700 g/L, tests: [{id: salt, test: "ISO 9227, 480 h", limit: no rust}]},
+}]}"""
+OFFERS = """[{
+  id: bid, document: {number: OR-1, title: Offer of one coat, owner: Technical desk}, system: open, supplier: Example Yard Paints, date: 2026-11-20,
+  layers: [{id: prime, product: primer, variant: grey, tests: [{id: salt, passed: yes, result: no rust, report: "Example laboratory 12, 2026-03-02"}]}],
+}]"""
 
 
 @dataclass(frozen=True)
@@ -79,6 +97,10 @@ def planted() -> Checked:
 
 def _planted() -> dict[str, Any]:
     spec = good()
+    put(spec, "systems.open", OPEN)
+    put(spec, "offers", OFFERS)
+    # by what the maker says of its water the coat waits longer than the good specification has it
+    put(spec, "systems.cab.layers.primer.overcoat_interval", "4 h..24 h")
     for product, lines in COMPOSITIONS.items():
         put(spec, f"products.{product}.composition", json.dumps(lines))
     put(spec, "products.primer.composition.mk-alpha.classes", json.dumps([HAZARD_CLASS]))
@@ -86,6 +108,7 @@ def _planted() -> dict[str, Any]:
     put(spec, "products.primer.hazards.isocyanates", json.dumps(MONOMER))
     for key, value in RELEASE.items():
         put(spec, f"products.primer.hazards.{key}", value)
+    put(spec, "products.primer.moisture_cure", json.dumps(WATER))
     # nothing is measured here, so every figure of the product is worked out from the maker's
     take_out(spec, "products.base.solids")
     # a waiver may address a line of the composition by its id
@@ -117,6 +140,7 @@ def test_every_leaf_of_the_maker_is_planted(planted: Checked) -> None:
         *((CombustionHeat, key) for key in HEAT),
         *((Isocyanates, key) for key in MONOMER),
         *((Hazards, key) for key in RELEASE),
+        *((MoistureCure, key) for key in WATER),
     }
     assert planted.loaded.spec is not None
     stated = {
@@ -126,7 +150,7 @@ def test_every_leaf_of_the_maker_is_planted(planted: Checked) -> None:
         if said.audience is Audience.MAKER
     }
     assert stated == set(COMPOSITIONS)
-    assert len(MARKERS) == 39
+    assert len(MARKERS) == 48
 
 
 def test_every_kind_is_printed_in_every_format(printed: Printed) -> None:
@@ -192,6 +216,7 @@ def test_customer_edition_holds_no_marker(planted: Checked) -> None:
     # a record of which every leaf is the maker's stays as an empty one
     for record in ("heat_of_combustion", "isocyanates"):
         whole["products"]["primer"]["hazards"][record] = {}
+    whole["products"]["primer"]["moisture_cure"] = {}
     for key in RELEASE:
         whole["products"]["primer"]["hazards"].pop(key)
     whole["jobs"]["refit"]["waivers"][0]["path"] = "products.primer.…"
