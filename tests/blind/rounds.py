@@ -26,6 +26,7 @@ ROUNDS = (
     "round_8",
     "round_9",
     "round_10",
+    "round_11",
 )  # those that were measured; a later one joins when it was
 
 
