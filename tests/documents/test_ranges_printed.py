@@ -23,7 +23,7 @@ def _coat(changes: Mapping[str, str]) -> tuple[str, str]:
     whole = spec_of(checked(spec))
     assert method_statement(whole.jobs["refit"], context(whole)).builds
     found = quantities(whole.jobs["refit"], whole)
-    first = coats(whole.systems["cab"], whole, found, context(whole).words)[0]
+    first = coats([(whole.systems["cab"], ())], whole, found, context(whole).words)[0]
     return first.passes.partition(",")[0], first.wet
 
 

@@ -140,6 +140,8 @@ def _ours(page: str) -> str:
 def _not_ours() -> set[str]:
     """Words of the sources, names of documents and of their publishers, official statements, and the name of the program."""
     texts = [path.read_text("utf-8") for path in SECOND_GOOD.glob("*.yaml")]
+    # a method of the author begins a line of the card's records, with a capital
+    texts += [method.capitalize() for text in texts for method in re.findall(r"method: ([^,}]+)", text)]
     texts += [document.title for document in documents().values()]
     texts += [row["text"] for name in OFFICIAL for row in table(name).rows]
     return {"specgen", *SYMBOLS} | {word for text in texts for word in WORD.findall(text)}

@@ -15,7 +15,6 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.job.schedule import Done, Plan, Step, closed_hours, schedule
 from specgen.figures.schedule_bars import Axis, Bar, schedule_bars
 from specgen.model.job import Job
-from specgen.model.schedule import Work
 from specgen.model.spec import Spec
 
 _MOMENT = "%Y-%m-%d %H:%M"
@@ -57,14 +56,8 @@ def schedule_view(job: Job, spec: Spec, words: Words) -> ScheduleView | None:
 
 
 def _named(step: Step, words: Words) -> str:
-    what = {
-        Work.PREPARATION: words("preparation"),
-        Work.APPLICATION: words("application, {coat}"),
-        Work.SANDING: words("sanding, {coat}"),
-        Work.ASSEMBLY: words("assembly"),
-    }[step.work]
     coats = (coat_name(number, layer, words) for number, layer in numbered(step.system) if layer == step.layer)
-    return what.format(coat=next(coats, ""))
+    return ", ".join((words.word(step.work), *coats))
 
 
 def _steps(plan: Plan, words: Words) -> TableView:

@@ -12,6 +12,8 @@ from datetime import date
 from specgen.comparison.address_words import address_in_words
 from specgen.documents.context import Context
 from specgen.documents.method_statement.build import BuildView, builds
+from specgen.documents.method_statement.climate_figure import ClimateFigure, climate_figure
+from specgen.documents.method_statement.dew_points import dew_points
 from specgen.documents.method_statement.faults import FaultsView, faults
 from specgen.documents.method_statement.open_coats import OpenCoats, open_coats
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedure
@@ -20,8 +22,6 @@ from specgen.documents.method_statement.schedule import ScheduleView, schedule_v
 from specgen.documents.parts.annex import WorkingView, annex, grouped
 from specgen.documents.parts.apart import Apart, placed
 from specgen.documents.parts.climate import climate
-from specgen.documents.parts.climate_figure import ClimateFigure, climate_figure
-from specgen.documents.parts.dew_points import dew_points
 from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party

@@ -21,7 +21,7 @@ from specgen.model.job import Exposure, Hand, RubResult
 from specgen.model.preparation import StepKind
 from specgen.model.product import CuringKind, Losses, PackForm, Role
 from specgen.model.project import FilmConversion, PageSize, Project
-from specgen.model.schedule import Weekday
+from specgen.model.schedule import Weekday, Work
 from specgen.model.system import Durability
 from specgen.trade.working import Working
 from specgen.units.count import Count, show_count
@@ -127,6 +127,10 @@ WORDS: Mapping[StrEnum, str] = {
     Medium.SEA_WATER: N_("sea or brackish water"),
     Medium.WASTE_WATER: N_("waste water"),
     Medium.FUEL: N_("fuel"),
+    Work.PREPARATION: N_("preparation"),
+    Work.APPLICATION: N_("application"),
+    Work.SANDING: N_("sanding"),
+    Work.ASSEMBLY: N_("assembly"),
     Weekday.MONDAY: N_("Monday"),
     Weekday.TUESDAY: N_("Tuesday"),
     Weekday.WEDNESDAY: N_("Wednesday"),

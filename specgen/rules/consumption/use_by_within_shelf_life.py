@@ -14,9 +14,8 @@ To put right
     Read the date on the pack again, or correct the shelf life of the product.
 """
 
+from specgen.facts.product.shelf_life import months_between
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule
-
-_MONTHS = date.max.month
 
 
 @rule("USE012", on=Job, severity=WARNING, source=LOGIC)
@@ -26,7 +25,6 @@ def use_by_within_shelf_life(job: Job, spec: Spec, on: date) -> Problems:
         product = spec.products.get(line.product)
         if line.use_by is None or product is None or product.shelf_life is None:
             continue
-        months = (line.use_by.year - latest.year) * _MONTHS + line.use_by.month - latest.month
-        if months > product.shelf_life.months:
+        if months_between(latest, line.use_by) > product.shelf_life.months:
             what = f"{line.product} as ordered may be used until {line.use_by}; its shelf life is {product.shelf_life}"
             yield Problem(("consumption", "ordered", line.id, "use_by"), what)
