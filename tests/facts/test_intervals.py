@@ -128,7 +128,7 @@ def test_own_word_of_the_system_goes_before_the_window() -> None:
 
 def test_what_another_window_says_is_not_printed_for_this_one() -> None:
     silent = WARM_FIRST.replace(", if_exceeded: Abrade with P400.", "")
-    assert _late(_statement(_spec({"products.primer.overcoat": silent}))) == ""
+    assert _late(_statement(_spec({"products.primer.overcoat": silent}))) == "–"
 
 
 @pytest.mark.parametrize(

@@ -31,7 +31,7 @@ COUNTS = {
     "storage_limits": 11,
     "transport_notes": 15,
     "transport_numbers": 10,
-    "waste_codes": 8,
+    "waste_codes": 10,
 }
 
 

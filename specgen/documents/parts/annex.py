@@ -163,14 +163,17 @@ def _of(working_id: str, names: Mapping[str, str], systems: frozenset[str]) -> s
     told = []
     for before, part in pairwise(["", *parts]):
         # behind a system stands one of its coats, which may have the id of any product
-        name = part if before in systems else names.get(part, part)
+        name = part if before in systems else names.get(f"{before}/{part}", names.get(part, part))
         if name and not _MADE.fullmatch(part):
             told.append(name)
     return ", ".join(told)
 
 
 def _names(spec: Spec) -> dict[str, str]:
-    """What jobs, products, variants and systems are called in print, by id; an id of two that are called otherwise stays."""
+    """What jobs, products and systems are called in print, by id; an id of two that are called otherwise stays.
+
+    A variant goes by `product/variant`: products of one folder may each have a `grey`, and call it otherwise.
+    """
     named: dict[str, set[str]] = {}
     # without the word all products of the folder begin with, for a line has little room
     first = {product.name.partition(" ")[0] for product in spec.products.values()}
@@ -180,7 +183,7 @@ def _names(spec: Spec) -> dict[str, str]:
     for product in spec.products.values():
         named.setdefault(product.id, set()).add(product.name.removeprefix(range_name))
         for variant in product.variants:
-            named.setdefault(variant.id, set()).add(variant.name)
+            named.setdefault(f"{product.id}/{variant.id}", set()).add(variant.name)
     # two colours of one system have one title
     titles = Counter(system.title for system in spec.systems.values())
     for system in spec.systems.values():
