@@ -56,7 +56,9 @@ def _due(desk: Desk, day: date = ON) -> list[str]:
     found = {one.document: one for one in histories(desk.register)}
     return [
         one.why
-        for one in due(found, load(desk.folder).spec, reference_snapshot(), day, lambda record: record.snapshot.keys(), {})
+        for one in due(
+            found, load(desk.folder).spec, reference_snapshot(), day, lambda record: record.snapshot.keys(), {}
+        )
     ]
 
 
