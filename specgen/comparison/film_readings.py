@@ -7,13 +7,14 @@ every rule can judge it. Thickness is in micrometres throughout, exact.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 from fractions import Fraction
 from itertools import product
 from math import ceil, floor
 
 from specgen.facts.job.counting import counting
 from specgen.model.acceptance import AcceptanceRule, InspectionPoint
+from specgen.trade.film_acceptance import Area, Counting, Spot, accepts
 from specgen.units.quantity import Quantity
 
 _SPOT = 3
@@ -25,48 +26,19 @@ _LOW = range(7)
 
 @dataclass(frozen=True, slots=True)
 class Judge:
-    """What a criterion asks of readings, each after `correction` is taken off; None where it does not ask.
+    """What a criterion asks of readings, each after `correction` is taken off."""
 
-    Of all readings `below_most` may lie below `counted_from`, as a share, and fewer than that where `fewer`.
-    """
-
+    held: Counting
     correction: Fraction
-    least: Fraction | None = None
-    most: Fraction | None = None
-    mean_least: Fraction | None = None
-    mean_most: Fraction | None = None
-    spot_least: Fraction | None = None
-    spot_most: Fraction | None = None
-    counted_from: Fraction | None = None
-    below_most: Fraction = Fraction(1)
-    fewer: bool = False
 
     def accepts(self, gauge: Sequence[Fraction]) -> bool:
         """True where the readings of one area pass; they stand spot by spot."""
-        read = [reading - self.correction for reading in gauge]
-        spots = [
-            sum(read[at : at + _SPOT], Fraction(0)) / len(read[at : at + _SPOT]) for at in range(0, len(read), _SPOT)
-        ]
-        mean = sum(read, Fraction(0)) / len(read)
-        return (
-            all(_inside(reading, self.least, self.most) for reading in read)
-            and all(_inside(spot, self.spot_least, self.spot_most) for spot in spots)
-            and _inside(mean, self.mean_least, self.mean_most)
-            and self._few_enough(read)
-        )
-
-    def _few_enough(self, read: Sequence[Fraction]) -> bool:
-        if self.counted_from is None:
-            return True
-        share = Fraction(sum(reading < self.counted_from for reading in read), len(read))
-        return share < self.below_most or (not self.fewer and share == self.below_most)
+        spots = [Spot("", tuple(gauge[at : at + _SPOT])) for at in range(0, len(gauge), _SPOT)]
+        return accepts(self.held, Area(spots, "um", correction=self.correction))
 
     def limits(self) -> Iterator[Fraction]:
         """Every thickness at which the verdict may turn, as a gauge shows it."""
-        for limit in fields(self):
-            value = getattr(self, limit.name)
-            if limit.name not in {"correction", "below_most", "fewer"} and value is not None:
-                yield value + self.correction
+        return (limit.to("um") + self.correction for limit in self.held.limits())
 
 
 def judge_of(point: InspectionPoint) -> Judge | None:
@@ -79,19 +51,8 @@ def judge_of(point: InspectionPoint) -> Judge | None:
     held = counting(criterion)
     if held is None:
         return None
-    correction = _um(point.gauge.correction) if point.gauge is not None else None
-    return Judge(
-        correction or Fraction(0),
-        least=_um(held.single_min),
-        most=_um(held.single_max),
-        mean_least=_um(held.mean_min),
-        mean_most=_um(held.mean_max),
-        spot_least=_um(held.spot_min),
-        spot_most=_um(held.spot_max),
-        counted_from=_um(held.counted_from),
-        below_most=held.below_most,
-        fewer=held.fewer,
-    )
+    correction = point.gauge.correction if point.gauge is not None else None
+    return Judge(held, correction.to("um") if correction is not None else Fraction(0))
 
 
 def told_apart(accepting: Judge, refusing: Judge, unit: str) -> tuple[tuple[int, Fraction], ...] | None:
@@ -116,11 +77,3 @@ def _next_to(limits: set[Fraction], step: Fraction) -> list[Fraction]:
         for near in (floor(at / step) - 1, floor(at / step), ceil(at / step), ceil(at / step) + 1)
     }
     return sorted(value for value in found if value > 0)
-
-
-def _um(value: Quantity | None) -> Fraction | None:
-    return value.to("um") if value is not None else None
-
-
-def _inside(value: Fraction, least: Fraction | None, most: Fraction | None) -> bool:
-    return (least is None or value >= least) and (most is None or value <= most)

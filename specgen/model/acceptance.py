@@ -17,6 +17,7 @@ from specgen.model.field_types import (
     Id,
     Length,
     Line,
+    Share,
     Text,
     Thickness,
     Voltage,
@@ -52,6 +53,13 @@ class LowReadings(StrEnum):
 
     FEWER_THAN = "fewer-than"
     AT_MOST = "at-most"
+
+
+class Each(StrEnum):
+    """What has to lie inside the limits under an own rule: every gauge reading, or every spot, the mean of its readings."""
+
+    READING = "reading"
+    SPOT = "spot"
 
 
 class GaugePrinciple(StrEnum):
@@ -153,6 +161,21 @@ class Criterion(Node):
         Polarity.REPLACED,
         Concern.ACCEPTANCE,
         "readings allowed below nominal under ISO 19840: fewer than 20 % or at most 20 %",
+    )
+    each: Annotated[Each, choice(Each)] | None = leaf(
+        Polarity.REPLACED,
+        Concern.ACCEPTANCE,
+        "measurement that has to lie within the limits under an own rule: reading, or spot as the mean of its readings",
+    )
+    least_reading: Share | None = leaf(
+        Polarity.AT_LEAST,
+        Concern.ACCEPTANCE,
+        "share of nominal below which no reading may lie under an own rule, as in 80 %",
+    )
+    below_nominal: Share | None = leaf(
+        Polarity.AT_MOST,
+        Concern.ACCEPTANCE,
+        "maximum share of readings below nominal under an own rule, as in 20 %",
     )
     governs: YesNo = leaf(
         Polarity.EXACTLY,

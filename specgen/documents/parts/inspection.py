@@ -10,7 +10,7 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.job.counting import PERCENT, counting
 from specgen.facts.job.criteria import Held, criteria_of
 from specgen.facts.job.inspected import numbers_of
-from specgen.model.acceptance import AcceptanceRule, Criterion, Gauge, InspectionPoint, Readings, Sampling
+from specgen.model.acceptance import AcceptanceRule, Criterion, Each, Gauge, InspectionPoint, Readings, Sampling
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
@@ -83,7 +83,7 @@ def _each(held: Sequence[Held], said: Iterable[str], between: str) -> Iterator[s
 def _accepted(criterion: Criterion, words: Words) -> str:
     """What the counting rule accepts at the limits stated; empty where words decide, or where the rule lacks its figure."""
     held = counting(criterion)
-    if held is None:
+    if held is None or _all_inside(criterion):
         return ""
     ranges = (
         (held.single_min, held.single_max, words("single reading {}")),
@@ -126,9 +126,15 @@ def _limits(criterion: Criterion, words: Words) -> tuple[str, ...]:
     low = words.word(criterion.low_readings) if criterion.low_readings is not None else ""
     decides = words("this rule takes precedence") if criterion.governs else ""
     if criterion.as_specified:
-        inside = criterion.rule is AcceptanceRule.OWN and criterion.text is None
-        said.append(words("as specified; no reading outside these limits") if inside else words("as specified"))
+        inside = words("as specified; no reading outside these limits")
+        said.append(inside if _all_inside(criterion) else words("as specified"))
     return tuple(part for part in (*said, _rule(criterion, words), low, decides) if part)
+
+
+def _all_inside(criterion: Criterion) -> bool:
+    """True where the film is as specified and nothing says how readings count, so that each has to be inside."""
+    own = criterion.rule is AcceptanceRule.OWN and criterion.each is Each.READING
+    return criterion.as_specified and own and criterion.text is None
 
 
 def _gauge(gauge: Gauge | None, words: Words) -> Iterator[str]:

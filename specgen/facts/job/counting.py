@@ -6,12 +6,13 @@ criterion against the film, and by the comparison, which tries sets of readings 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import re
 from fractions import Fraction
 
-from specgen.model.acceptance import AcceptanceRule, Criterion, LowReadings
+from specgen.model.acceptance import AcceptanceRule, Criterion, Each, LowReadings
 from specgen.standards.citations import Basis
-from specgen.standards.tables import Table, table
+from specgen.standards.tables import Row, Table, table
+from specgen.trade.film_acceptance import Counting
 from specgen.units.quantity import Quantity
 from specgen.units.rounding import plain_text
 
@@ -29,35 +30,25 @@ _TABLES = {
 COUNTED_FROM_NOMINAL = frozenset(_TABLES) - {AcceptanceRule.PA_2}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Counting:
-    """What is accepted; None where the rule does not ask. Of all readings `below_most` may lie below `counted_from`, as a share,
-    and fewer than that where `fewer`.
-
-    `tripled`: no maximum is stated, and the rule takes a multiple of the nominal film. `unconfirmed` is the basis of a figure that is
-    not confirmed.
-    """
-
-    single_min: Quantity | None = None
-    single_max: Quantity | None = None
-    spot_min: Quantity | None = None
-    spot_max: Quantity | None = None
-    mean_min: Quantity | None = None
-    mean_max: Quantity | None = None
-    counted_from: Quantity | None = None
-    below_most: Fraction = Fraction(1)
-    fewer: bool = False
-    tripled: bool = False
-    unconfirmed: Basis | None = None
-
-
 def counting(criterion: Criterion) -> Counting | None:
     """What the rule of a criterion accepts; None where words decide, or where it leaves out what its rule counts from."""
     if criterion.rule is AcceptanceRule.PA_2:
         return _pa_2(criterion)
     if criterion.rule in COUNTED_FROM_NOMINAL and criterion.nominal is not None:
         return _from_nominal(criterion.rule, criterion, criterion.nominal)
+    if criterion.rule is AcceptanceRule.OWN:
+        return _own(criterion)
     return None
+
+
+def edition_row(name: str, edition: str | None) -> Row | None:
+    """The row of a table of SSPC-PA 2 that holds for an edition, the latest year of several; None where no year is stated, or one
+    before all rows."""
+    years = [int(year) for year in re.findall(r"(?:19|20)\d\d", edition or "")]
+    if not years:
+        return None
+    begun = [row for row in table(name).rows if int(row["from_edition"]) <= max(years)]
+    return max(begun, key=lambda row: int(row["from_edition"]), default=None)
 
 
 def counting_table(rule: AcceptanceRule | None) -> Table | None:
@@ -77,24 +68,73 @@ def share_of(film: Quantity, percent: Fraction) -> Quantity:
 
 
 def _pa_2(criterion: Criterion) -> Counting | None:
-    levels = {row["level"]: row for row in table("sspc_pa_2_levels").rows}
-    row = levels.get(str(criterion.level))
-    if row is None or (criterion.min is None and criterion.max is None):
+    least, most = _specified(criterion)
+    shares = _spot_shares(criterion)
+    if shares is None or (least is None and most is None):
         return None
-    least, most = criterion.min, criterion.max
+    of_least, of_most, basis = shares
     # at the level without a most spot the area has no most either (from memory)
-    free = not row["spot_max_pct"]
+    free = of_most is None
     written = criterion.spot_min is not None and (free or criterion.spot_max is not None)
     spots = (
-        share_of(least, Fraction(row["spot_min_pct"])) if least is not None else None,
-        share_of(most, Fraction(row["spot_max_pct"])) if most is not None and not free else None,
+        share_of(least, of_least) if least is not None else None,
+        share_of(most, of_most) if most is not None and of_most is not None else None,
     )
     return Counting(
         spot_min=_higher(spots[0], criterion.spot_min),
         spot_max=_lower(spots[1], criterion.spot_max),
         mean_min=_higher(least, criterion.area_min),
         mean_max=_lower(None if free else most, criterion.area_max),
-        unconfirmed=table("sspc_pa_2_levels").basis if row["seen"] != "yes" and not written else None,
+        of_spots=True,
+        unconfirmed=None if written else basis,
+    )
+
+
+def _specified(criterion: Criterion) -> tuple[Quantity | None, Quantity | None]:
+    """Minimum and maximum of the area: as stated, or what the edition makes of one film alone."""
+    if criterion.min is not None or criterion.max is not None or criterion.nominal is None:
+        return criterion.min, criterion.max
+    row = edition_row("sspc_pa_2_single_values", criterion.edition)
+    if row is None:
+        return None, None
+    most = share_of(criterion.nominal, Fraction(row["max_pct"])) if row["max_pct"] else None
+    return share_of(criterion.nominal, Fraction(row["min_pct"])), most
+
+
+def _spot_shares(criterion: Criterion) -> tuple[Fraction, Fraction | None, Basis | None] | None:
+    """What a spot may fall below the minimum and exceed the maximum by, as shares of them, and the basis where not confirmed."""
+    levels = table("sspc_pa_2_levels")
+    row = next((row for row in levels.rows if row["level"] == str(criterion.level)), None)
+    basis = levels.basis if row is not None and row["seen"] != "yes" else None
+    if row is None and criterion.level is None:
+        edition = edition_row("sspc_pa_2_editions", criterion.edition)
+        row = edition if edition is not None and edition["levels"] == "no" else None
+        basis = table("sspc_pa_2_editions").basis
+    if row is None:
+        return None
+    return Fraction(row["spot_min_pct"]), Fraction(row["spot_max_pct"]) if row["spot_max_pct"] else None, basis
+
+
+def _own(criterion: Criterion) -> Counting | None:
+    """An own rule in figures: each reading or each spot inside the limits, no reading below a share of nominal, few below nominal."""
+    counts = criterion.least_reading is not None or criterion.below_nominal is not None
+    if criterion.each is None and not counts:
+        return None
+    nominal = criterion.nominal
+    if counts and nominal is None:
+        return None
+    spots = criterion.each is Each.SPOT
+    single = None if spots else criterion.min
+    if nominal is not None and criterion.least_reading is not None:
+        single = _higher(single, share_of(nominal, criterion.least_reading.to("%")))
+    return Counting(
+        single_min=single,
+        single_max=None if spots else criterion.max,
+        spot_min=criterion.min if spots else None,
+        spot_max=criterion.max if spots else None,
+        counted_from=nominal if criterion.below_nominal is not None else None,
+        below_most=criterion.below_nominal.to("%") / PERCENT if criterion.below_nominal is not None else Fraction(1),
+        of_spots=spots,
     )
 
 

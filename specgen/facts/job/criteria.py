@@ -14,7 +14,7 @@ from specgen.facts.job.stack import old_layers
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.left import film_in_the_end, least_left
 from specgen.facts.layer.sums import sum_of
-from specgen.model.acceptance import AcceptanceRule, Criterion, InspectionPoint
+from specgen.model.acceptance import AcceptanceRule, Criterion, Each, InspectionPoint
 from specgen.model.job import Item, Job
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
@@ -62,7 +62,7 @@ def _with(criterion: Criterion, limits: dict[Limit, Quantity]) -> Criterion:
     """What is stated beside takes precedence over what is specified; where nothing says how readings count, each has to be inside."""
     left: dict[str, object] = {name: film for name, film in limits.items() if getattr(criterion, name) is None}
     counted = criterion.rule is not None or criterion.text is not None
-    by = {} if counted else {"rule": AcceptanceRule.OWN}
+    by = {} if counted else {"rule": AcceptanceRule.OWN, "each": Each.READING}
     return criterion.model_copy(update=left | by)
 
 

@@ -1,7 +1,7 @@
 """INS010 Enough readings for the acceptance rule
 
 Checks
-    Planned areas, spots and readings against what SSPC-PA 2 or ISO 19840 requires for the area of all items measured at the point, in square metres.
+    Planned areas, spots and readings against what SSPC-PA 2 or ISO 19840 requires for the area of all items measured at the point: in square metres, or by the figures in feet where every item states its area in square feet.
 Why
     With too few readings the result is incomplete, never accepted, and the part waits for the inspector to return.
 Passes
@@ -56,18 +56,15 @@ To put right
     Plan at least the number the rule requires; SSPC-PA 2 requires five spots an area and three readings a spot.
 """
 
-from fractions import Fraction
-
-from specgen.facts.job.counts import LeastCount, least_count
-from specgen.facts.job.inspected import film_points, places
-from specgen.facts.job.quantities import quantities
-from specgen.model.acceptance import AcceptanceRule, Readings
+from specgen.facts.job.counts import area_at, counts_of_rule
+from specgen.facts.job.inspected import film_points
+from specgen.model.acceptance import AcceptanceRule
 from specgen.rules.kit import ERROR, NOTE, WARNING, Job, Problem, Problems, Spec, date, rule, table
+from specgen.trade.known import NotKnown
 
 
 @rule("INS010", on=Job, severity=ERROR, source=table("sspc_pa_2_areas").citation)
 def enough_readings(job: Job, spec: Spec, on: date) -> Problems:
-    areas = quantities(job, spec).areas
     for point in film_points(job):
         plan, rule_named = point.readings, point.criterion.rule
         if plan is None or rule_named not in {AcceptanceRule.PA_2, AcceptanceRule.ISO_19840}:
@@ -75,30 +72,15 @@ def enough_readings(job: Job, spec: Spec, on: date) -> Problems:
         stated = [name for name in ("areas", "spots", "readings") if getattr(plan, name) is not None]
         if not stated:
             continue
-        items = [item.id for item, _ in places(point, job, spec)]
-        if not items or any(item not in areas for item in items):
-            what = f"the area measured at {point.id} is not known, so its number of readings cannot be assessed"
+        found = area_at(point, job, spec)
+        if isinstance(found, NotKnown):
+            what = f"{found.why}, so its number of readings cannot be assessed"
             yield Problem(("inspection", point.id, "readings", stated[0]), what, severity=NOTE)
             continue
-        area = sum((areas[item].quantity.to("m2") for item in items), Fraction(0))
-        asked = _pa_2(area, plan) if rule_named is AcceptanceRule.PA_2 else _iso_19840(area)
-        for name, least in asked.items():
+        area, unit = found
+        for name, least in counts_of_rule(rule_named, area, plan, unit).items():
             planned: int | None = getattr(plan, name)
             if planned is not None and planned < least.number:
                 weak = None if least.source.basis.confirmed else WARNING
                 what = f"{name} planned: {planned}; {rule_named} requires {least.number}"
                 yield Problem(("inspection", point.id, "readings", name), what, severity=weak, source=least.source)
-
-
-def _pa_2(area: Fraction, plan: Readings) -> dict[str, LeastCount]:
-    """Spots follow from the areas planned and readings from the spots planned, where those are more than are asked."""
-    asked = least_count("sspc_pa_2_areas", area)
-    per = {row["what"]: int(row["least"]) for row in table("sspc_pa_2_readings").rows}
-    spots = max(asked.number, plan.areas or 0) * per["spots in an area"]
-    readings = max(spots, plan.spots or 0) * per["readings in a spot"]
-    source = table("sspc_pa_2_readings").citation
-    return {"areas": asked, "spots": LeastCount(spots, source), "readings": LeastCount(readings, source)}
-
-
-def _iso_19840(area: Fraction) -> dict[str, LeastCount]:
-    return {"readings": least_count("iso_19840_readings", area)}

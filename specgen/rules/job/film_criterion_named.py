@@ -18,12 +18,18 @@ Passes
     jobs.refit.inspection.primer-film.criterion: {min: 40 um, text: at least 40 um at every spot}
 
     jobs.refit.inspection.primer-film.criterion: {as_specified: yes}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, each: spot}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, nominal: 60 um, max: 80 um, least_reading: 80 %, below_nominal: 10 %}
 Fails
     jobs.refit.inspection.primer-film.criterion: {min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.rule
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, level: 3, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.edition
 
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.text
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, below_nominal: 10 %}    # at jobs.refit.inspection.primer-film.criterion.text
 
     jobs.refit.inspection.primer-film.criterion: {nominal: 60 um, text: all}    # at jobs.refit.inspection.primer-film.criterion.rule
 
@@ -36,11 +42,12 @@ Fails
     Given second good
     jobs.lids.inspection.film.criterion: {rule: SSPC-PA-2, edition: "2012", min: 2.3 mil, max: 3.8 mil}    # at jobs.lids.inspection.film.criterion.level    # also INS013 at jobs.lids.inspection.film.criterion.max    # also INS013 at jobs.lids.inspection.film.criterion.min
 To put right
-    Name the rule with its edition and level, or write rule: own and give the wording of the rule.
+    Name the rule with its edition and level, or write rule: own and what it counts (each: reading, each: spot, or least_reading and below_nominal with nominal), or its wording.
 """
 
 import re
 
+from specgen.facts.job.counting import counting
 from specgen.model.acceptance import AcceptanceRule, Criterion
 from specgen.rules.kit import ERROR, LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule, table
 
@@ -59,7 +66,7 @@ def film_criterion_named(job: Job, spec: Spec, on: date) -> Problems:
             yield Problem((*path, "rule"), f"the DFT criterion of {point.id} names no acceptance rule")
         if criterion.rule is AcceptanceRule.PA_2:
             yield from _edition_and_level(criterion, point.id)
-        if criterion.rule is AcceptanceRule.OWN and criterion.text is None:
+        if criterion.rule is AcceptanceRule.OWN and criterion.text is None and counting(criterion) is None:
             yield Problem((*path, "text"), f"{point.id} names rule: own but gives no wording for it")
         if criterion.rule is None and criterion.text is None and not film and not criterion.as_specified:
             yield Problem((*path, "text"), f"the inspection point {point.id} has no acceptance criterion")
