@@ -5,12 +5,14 @@ Nothing is printed from a folder with errors: a document is right or it is not t
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
+from functools import partial
 from pathlib import Path
 from typing import Any, TypeVar
 
 from specgen.checking import Checked
-from specgen.documents.kind import About
+from specgen.documents.context import Context
+from specgen.documents.kind import About, Kind
 from specgen.documents.registry import KINDS
 from specgen.findings import Severity
 from specgen.model.file_names import sheet_number
@@ -20,7 +22,9 @@ from specgen.model.parse import Loaded
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.printing.files import Issue, context_of, files
+from specgen.printing.side_by_side import side_by_side
 from specgen.register.revisions import Revisions, revisions_of
+from specgen.rendering.pdf import typesetter
 from specgen.units.locale import counted
 
 _OF_A_FOLDER = {name: kind for name, kind in KINDS.items() if kind.about != "comparison"}
@@ -69,13 +73,17 @@ def print_documents(
         revisions=_revisions(spec, register) if register is not None else {},
     )
     applying = {kind.name: [one for one in subjects[kind.about] if kind.applies(one, spec)] for kind in kinds.values()}
+    works = [
+        partial(_printed, kind, subject, context, wanted) for kind in kinds.values() for subject in applying[kind.name]
+    ]
     printed: dict[str, bytes] = {}
-    for kind in kinds.values():
-        for subject in applying[kind.name]:
-            for file, content in files(kind, subject, context, formats=wanted):
-                printed[file] = content
-                if told is not None:
-                    told(file)
+    # a page for the screen is written in less time than a process is copied
+    made = side_by_side(works, typesetter) if "pdf" in wanted else (work() for work in works)
+    for contents in made:
+        printed.update(contents)
+        if told is not None:
+            for file in contents:
+                told(file)
     if not printed:
         raise Refused(_nothing(kinds, wanted, subjects, applying))
     return printed
@@ -100,6 +108,10 @@ def print_issue(
     )
     issued = [kind for kind in KINDS.values() if kind.issued and kind.about == about and kind.applies(subject, spec)]
     return {name: content for kind in issued for name, content in files(kind, subject, context, issue=issue)}
+
+
+def _printed(kind: Kind[Any, Any], subject: Any, context: Context, formats: Collection[str]) -> dict[str, bytes]:
+    return dict(files(kind, subject, context, formats=formats))
 
 
 def _revisions(spec: Spec, register: Path) -> dict[str, Revisions]:
