@@ -19,6 +19,7 @@ COMMANDS = {
     "verify": "tell whether a file is an issued document and still in force",
     "register": "query the register: what was issued, what is in force, whether it is intact",
     "explain": "print the page of a rule or fault, or a published table",
+    "assess": "hold the readings of a job against its acceptance criteria, item by item",
     "climate": "hold measured air against the limits of a job, with waiting times",
     "schedule": "plan a job from its start: steps, intervals, nights, return to service",
     "where-used": "list every system and job that uses a source or a table",

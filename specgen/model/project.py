@@ -17,6 +17,7 @@ from specgen.model.field_types import (
     RangeFolder,
     Span,
     Text,
+    Thickness,
     WholeNumber,
     YesNo,
     choice,
@@ -203,6 +204,13 @@ class Holder(Node):
     )
 
 
+class Means(StrEnum):
+    """How a mean of readings is held against a limit: with every digit, or rounded half up to the digits of the readings."""
+
+    EXACT = "exact"
+    AS_READ = "as-read"
+
+
 class Policies(Node):
     """House rules of the project."""
 
@@ -221,6 +229,17 @@ class Policies(Node):
     )
     review_every: Span | None = leaf(
         Polarity.AT_MOST, Concern.DOCUMENT, "maximum time between reviews", administrative=True
+    )
+    guard_band: Thickness | None = leaf(
+        Polarity.AT_LEAST,
+        Concern.ACCEPTANCE,
+        "guard band: film nearer to a limit than this is not decided, as in 2 um",
+    )
+    means: Annotated[Means, choice(Means)] = leaf(
+        Polarity.REPLACED,
+        Concern.ACCEPTANCE,
+        "rounding of spot measurements and means before they are held against a limit: exact, or as-read",
+        default=Means.EXACT,
     )
 
 

@@ -9,6 +9,7 @@ import textwrap
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from specgen.assessing.faults import READING_FAULTS
 from specgen.findings import Severity
 from specgen.model.faults import SHAPE_FAULTS
 from specgen.report.as_text import WIDTH
@@ -63,6 +64,8 @@ def _of_faults() -> Iterable[Explanation]:
         yield _plain(fault.id, fault.severity, fault.title, fault.why, _block(fault.example), fault.remedy)
     for shape in SHAPE_FAULTS.values():
         yield _plain(shape.id, shape.severity, shape.title, shape.why, "", shape.remedy)
+    for reading in READING_FAULTS.values():
+        yield _plain(reading.id, reading.severity, reading.title, reading.why, "", reading.remedy)
     for waiver in waivers.FAULTS.values():
         yield _plain(waiver.id, waiver.severity, waiver.title, waiver.why, "", waiver.remedy)
 

@@ -8,10 +8,11 @@ Called by `facts`, by the comparison, which tries sets of readings, and by whoev
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, fields, replace
 from enum import StrEnum
 from fractions import Fraction
+from math import ceil, floor, lcm
 
 from specgen.standards.citations import LOGIC, Basis
 from specgen.trade.verdict import Verdict, together
@@ -70,7 +71,8 @@ class Spot:
 class Area:
     """The readings that are judged together, in `unit`: a correction taken off each, means rounded to `places` where that is asked.
 
-    What every rule asks of them is worked out once. A spot without readings is left out.
+    What every rule asks of them is worked out once, over whole numbers with one divisor: hundreds of thousands of fractions take
+    their time. A spot without readings is left out.
     """
 
     def __init__(
@@ -81,26 +83,112 @@ class Area:
             read = [Spot(spot.name, tuple(value - correction for value in spot.readings)) for spot in read]
         self.spots: tuple[Spot, ...] = tuple(read)
         self.unit = unit
-        self.values = Counter(value for spot in read for value in spot.readings)
-        self.count = sum(self.values.values())
         self._places = places
-        self.means: tuple[tuple[str, Fraction], ...] = tuple((spot.name, self._rounded(spot.mean)) for spot in read)
+        self._readings = _Whole.of([value for spot in read for value in spot.readings])
+        self.values = Counter(
+            {Fraction(number, self._readings.divisor): n for number, n in Counter(self._readings.numbers).items()}
+        )
+        self.count = len(self._readings.numbers)
+        self._means = _Whole.of(list(self._mean_of_each()))
+        self._lowest, self._highest = self._ends()
+
+    @property
+    def means(self) -> tuple[tuple[str, Fraction], ...]:
+        """Name and mean of every spot."""
+        by = self._means.divisor
+        return tuple(
+            (spot.name, Fraction(number, by)) for spot, number in zip(self.spots, self._means.numbers, strict=True)
+        )
+
+    @property
+    def lowest_mean(self) -> Fraction:
+        return Fraction(min(self._means.numbers), self._means.divisor)
+
+    @property
+    def highest_mean(self) -> Fraction:
+        return Fraction(max(self._means.numbers), self._means.divisor)
+
+    def _mean_of_each(self) -> Iterator[Fraction]:
+        at, by = 0, self._readings.divisor
+        for spot in self.spots:
+            size = len(spot.readings)
+            mean = Fraction(sum(self._readings.numbers[at : at + size]), by * size)
+            at += size
+            yield self._rounded(mean)
+
+    def _ends(self) -> tuple[list[int], list[int]]:
+        """The lowest and the highest reading of every spot."""
+        lowest, highest, at = [], [], 0
+        for spot in self.spots:
+            numbers = self._readings.numbers[at : at + len(spot.readings)]
+            at += len(spot.readings)
+            lowest.append(min(numbers))
+            highest.append(max(numbers))
+        return lowest, highest
 
     def _rounded(self, value: Fraction) -> Fraction:
         return value if self._places is None else Fraction(round_half_up(value, self._places))
 
     def total(self, *, of_spots: bool) -> Fraction:
-        if of_spots:
-            return sum((mean for _, mean in self.means), Fraction(0))
-        return sum((value * count for value, count in self.values.items()), Fraction(0))
+        return (self._means if of_spots else self._readings).total
 
     def mean(self, *, of_spots: bool) -> Fraction:
         """Raises ZeroDivisionError where nothing is read."""
-        return self._rounded(self.total(of_spots=of_spots) / (len(self.means) if of_spots else self.count))
+        return self._rounded(self.total(of_spots=of_spots) / (len(self.spots) if of_spots else self.count))
 
     def below(self, film: Fraction) -> int:
         """How many readings lie below a film."""
         return sum(count for value, count in self.values.items() if value < film)
+
+    def ends(self, spots: Collection[str]) -> tuple[Fraction, Fraction]:
+        """The lowest and the highest reading at the spots of these names. Raises ValueError for none of ours."""
+        chosen = [at for at, spot in enumerate(self.spots) if spot.name in spots]
+        by = self._readings.divisor
+        return Fraction(min(self._lowest[at] for at in chosen), by), Fraction(
+            max(self._highest[at] for at in chosen), by
+        )
+
+    def with_reading(self, *, below: Fraction | None = None, above: Fraction | None = None) -> tuple[str, ...]:
+        """The spots with a reading below, or above, a film."""
+        whole = self._readings
+        if below is not None:
+            return self._named(whole.is_below(below, self._lowest))
+        return self._named(whole.is_above(above, self._highest)) if above is not None else ()
+
+    def with_mean(self, *, below: Fraction | None = None, above: Fraction | None = None) -> tuple[str, ...]:
+        """The spots whose mean is below, or above, a film."""
+        whole = self._means
+        if below is not None:
+            return self._named(whole.is_below(below, whole.numbers))
+        return self._named(whole.is_above(above, whole.numbers)) if above is not None else ()
+
+    def _named(self, chosen: Iterable[bool]) -> tuple[str, ...]:
+        return tuple(spot.name for spot, is_so in zip(self.spots, chosen, strict=True) if is_so)
+
+
+@dataclass(frozen=True, slots=True)
+class _Whole:
+    """Fractions as whole numbers over one divisor."""
+
+    numbers: list[int]
+    divisor: int
+
+    @classmethod
+    def of(cls, values: Sequence[Fraction]) -> _Whole:
+        divisor = lcm(*{value.denominator for value in values})
+        return cls([value.numerator * (divisor // value.denominator) for value in values], divisor)
+
+    @property
+    def total(self) -> Fraction:
+        return Fraction(sum(self.numbers), self.divisor)
+
+    def is_below(self, limit: Fraction, numbers: Iterable[int]) -> Iterator[bool]:
+        least = ceil(limit * self.divisor)
+        return (number < least for number in numbers)
+
+    def is_above(self, limit: Fraction, numbers: Iterable[int]) -> Iterator[bool]:
+        most = floor(limit * self.divisor)
+        return (number > most for number in numbers)
 
 
 class Fault(StrEnum):
@@ -124,7 +212,7 @@ class Reason:
     """One fault: what was `found` and the `limit` it is held against, in the unit of the area, as counts or as a share.
 
     `at` are the spots it is found at. Where it does not `decide`, more readings, or a gauge with less uncertainty, could still
-    turn it; `near`: the figure lies within the guard band of the limit.
+    turn it; `near`: the figure lies within the guard band of the limit; `fewer`: the limit itself is too many already.
     """
 
     fault: Fault
@@ -133,6 +221,7 @@ class Reason:
     at: tuple[str, ...] = ()
     decides: bool = True
     near: bool = False
+    fewer: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,17 +300,13 @@ def _moved(held: Counting, unit: str, inwards: Fraction) -> Counting:
 def _faults(held: Counting, area: Area) -> Iterator[Reason]:
     unit = area.unit
     if held.single_min is not None and min(area.values) < (limit := held.single_min.to(unit)):
-        yield Reason(Fault.READING_LOW, min(area.values), limit, _spots_with(area, lambda value: value < limit))
-    if held.single_max is not None and max(area.values) > (most := held.single_max.to(unit)):
-        yield Reason(Fault.READING_HIGH, max(area.values), most, _spots_with(area, lambda value: value > most))
-    if held.spot_min is not None:
-        limit = held.spot_min.to(unit)
-        if low := [(mean, name) for name, mean in area.means if mean < limit]:
-            yield Reason(Fault.SPOT_LOW, min(low)[0], limit, tuple(name for _, name in low))
-    if held.spot_max is not None:
-        limit = held.spot_max.to(unit)
-        if high := [(mean, name) for name, mean in area.means if mean > limit]:
-            yield Reason(Fault.SPOT_HIGH, max(high)[0], limit, tuple(name for _, name in high))
+        yield Reason(Fault.READING_LOW, min(area.values), limit, area.with_reading(below=limit))
+    if held.single_max is not None and max(area.values) > (limit := held.single_max.to(unit)):
+        yield Reason(Fault.READING_HIGH, max(area.values), limit, area.with_reading(above=limit))
+    if held.spot_min is not None and (low := area.with_mean(below=(limit := held.spot_min.to(unit)))):
+        yield Reason(Fault.SPOT_LOW, area.lowest_mean, limit, low)
+    if held.spot_max is not None and (high := area.with_mean(above=(limit := held.spot_max.to(unit)))):
+        yield Reason(Fault.SPOT_HIGH, area.highest_mean, limit, high)
     if held.mean_min is not None or held.mean_max is not None:
         mean = area.mean(of_spots=held.of_spots)
         if held.mean_min is not None and mean < (limit := held.mean_min.to(unit)):
@@ -232,7 +317,8 @@ def _faults(held: Counting, area: Area) -> Iterator[Reason]:
         film = held.counted_from.to(unit)
         share = Fraction(area.below(film), area.count)
         if share > held.below_most or (held.fewer and share == held.below_most):
-            yield Reason(Fault.MANY_BELOW, share, held.below_most, _spots_with(area, lambda value: value < film))
+            at = area.with_reading(below=film)
+            yield Reason(Fault.MANY_BELOW, share, held.below_most, at, fewer=held.fewer)
 
 
 def _missing(area: Area, least: Least) -> Iterator[Reason]:
@@ -247,13 +333,8 @@ def _missing(area: Area, least: Least) -> Iterator[Reason]:
         yield Reason(Fault.FEW_READINGS, Fraction(area.count), Fraction(least.readings), decides=False)
 
 
-def _spots_with(area: Area, is_so: Callable[[Fraction], bool]) -> tuple[str, ...]:
-    wanted = {value for value in area.values if is_so(value)}
-    return tuple(spot.name for spot in area.spots if not wanted.isdisjoint(spot.readings))
-
-
 def _mean(area: Area, *, of_spots: bool) -> Working:
-    count = len(area.means) if of_spots else area.count
+    count = len(area.spots) if of_spots else area.count
     inputs = (
         Input(
             "S",

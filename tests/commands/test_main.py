@@ -50,6 +50,7 @@ def test_help_lists_every_command() -> None:
         "verify",
         "register",
         "explain",
+        "assess",
         "climate",
         "schedule",
         "range",
@@ -69,12 +70,12 @@ def test_version(capsys: pytest.CaptureFixture[str]) -> None:
     [
         (
             [],
-            "which command? It is one of: check, render, compare, approve, issue, verify, register, explain, climate, schedule, where-used, range, schema, new, upgrade; see `specgen --help`",
+            "which command? It is one of: check, render, compare, approve, issue, verify, register, explain, assess, climate, schedule, where-used, range, schema, new, upgrade; see `specgen --help`",
         ),
         (["chekc"], "there is no command 'chekc'; did you mean check?"),
         (
             ["zzz"],
-            "there is no command 'zzz'; it is one of: check, render, compare, approve, issue, verify, register, explain, climate, schedule, where-used, range, schema, new, upgrade",
+            "there is no command 'zzz'; it is one of: check, render, compare, approve, issue, verify, register, explain, assess, climate, schedule, where-used, range, schema, new, upgrade",
         ),
         (["--quiet"], "unrecognized arguments: --quiet; see `specgen --help`"),
         (["check"], "the following arguments are required: PATH; see `specgen check --help`"),

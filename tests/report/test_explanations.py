@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 import specgen
+from specgen.assessing.faults import READING_FAULTS
 from specgen.findings import Severity
 from specgen.model.faults import SHAPE_FAULTS
 from specgen.report.explanations import explanations
@@ -28,6 +29,7 @@ def test_every_id_has_a_page() -> None:
         *FAULTS,
         *RANGE_FAULTS,
         *SHAPE_FAULTS,
+        *READING_FAULTS,
         *waivers.FAULTS,
         "RUN001",
         "RUN002",

@@ -38,7 +38,7 @@ def criteria_of(point: InspectionPoint, job: Job, spec: Spec) -> tuple[Held, ...
     held: dict[tuple[str, ...], list[Item]] = {}
     criteria: dict[tuple[str, ...], Criterion] = {}
     for item, system in places(point, job, spec):
-        limits = _limits(point, job, item, system, spec)
+        limits = limits_in_force(point, job, item, system, spec)
         if limits:
             key = tuple(f"{name} {film}" for name, film in limits.items())
             held.setdefault(key, []).append(item)
@@ -54,7 +54,7 @@ def criterion_of(point: InspectionPoint, system: System, job: Job, spec: Spec) -
         return point.criterion
     for item, painted in places(point, job, spec):
         if painted is system:
-            return _with(point.criterion, _limits(point, job, item, system, spec))
+            return _with(point.criterion, limits_in_force(point, job, item, system, spec))
     return point.criterion
 
 
@@ -66,7 +66,8 @@ def _with(criterion: Criterion, limits: dict[Limit, Quantity]) -> Criterion:
     return criterion.model_copy(update=left | by)
 
 
-def _limits(point: InspectionPoint, job: Job, item: Item, system: System, spec: Spec) -> dict[Limit, Quantity]:
+def limits_in_force(point: InspectionPoint, job: Job, item: Item, system: System, spec: Spec) -> dict[Limit, Quantity]:
+    """Minimum, nominal and maximum of the film under the gauge, as specified for the coats; what nobody states is left out."""
     layers = layers_read(point, system)
     if not layers:
         return {}

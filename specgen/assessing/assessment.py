@@ -1,0 +1,86 @@
+"""Records of a job judged: every item at every inspection point, with reasons, what is missing and what to do.
+
+Limits are those in force, asked of `facts`. What is missing or could not be read leaves an item not decided. Called by the command
+`assess` and by documents on what was built.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+
+from specgen.assessing.air import air_read
+from specgen.assessing.batches import batches_used, tell_missing
+from specgen.assessing.cells import Dates
+from specgen.assessing.faults import Faults
+from specgen.assessing.film import lots_at
+from specgen.assessing.one_item import Judge
+from specgen.assessing.order_of_days import applied, tell_unchecked, tell_wrong_days
+from specgen.assessing.readings import File
+from specgen.assessing.records import Record
+from specgen.assessing.results import Assessment
+from specgen.assessing.sorting import Sorted
+from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.looked_for import CLIMATE, words_of
+from specgen.facts.job.points import layers_read
+from specgen.model.acceptance import InspectionPoint
+from specgen.model.job import Job
+from specgen.model.spec import Spec
+
+
+def assess(
+    job: Job,
+    spec: Spec,
+    records: Sequence[Record],
+    faults: Faults,
+    *,
+    day: date,
+    files: Iterable[File] = (),
+    dates: Dates = Dates.ISO,
+) -> Assessment:
+    """The verdict on everything that is inspected."""
+    film = {point.id for point in film_points(job) if _is_film(point, job, spec)}
+    sorted_ = Sorted(job, spec, film, faults)
+    for record in records:
+        sorted_.take(record)
+    climate = _climate_point(job, film)
+    air = tuple(air_read(climate.id if climate else "", sorted_.air, job, spec, dates, faults))
+    batches = tuple(batches_used(sorted_.batches, dates, faults))
+    lots = {
+        point.id: lots_at(point, sorted_.values(point.id, film=True), job, spec, faults)
+        for point in job.inspection
+        if point.id in film
+    }
+    tell_wrong_days(job, sorted_, film, applied(air, batches), day, dates, faults)
+    tell_unchecked(job, sorted_, film, faults)
+    tell_missing(job, spec, batches, records, faults)
+    results = []
+    for point in job.inspection:
+        for item, system in places(point, job, spec):
+            judge = Judge(point, item, system, job, spec, faults)
+            if point.id in film:
+                result = judge.film(lots[point.id], sorted_.values(point.id, film=False))
+            elif climate is not None and point.id == climate.id:
+                result = judge.climate(air, sorted_.values(point.id, film=False))
+            else:
+                result = judge.looked_at(sorted_.values(point.id, film=False))
+            results.append(result)
+    return Assessment(
+        job=job,
+        day=day,
+        files=tuple((file.name, file.digest) for file in files),
+        records=tuple(records),
+        results=tuple(results),
+        lots=tuple(lot for of_point in lots.values() for lot in of_point),
+        air=air,
+        batches=batches,
+        findings=tuple(faults),
+    )
+
+
+def _is_film(point: InspectionPoint, job: Job, spec: Spec) -> bool:
+    return any(layers_read(point, system) for _, system in places(point, job, spec))
+
+
+def _climate_point(job: Job, film: set[str]) -> InspectionPoint | None:
+    return next((point for point in job.inspection if point.id not in film and CLIMATE.search(words_of(point))), None)

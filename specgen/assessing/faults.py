@@ -1,0 +1,167 @@
+"""What can be wrong with a file of readings; `specgen explain RDG003` prints a row. Called by the readers and the judgement.
+
+A fault that is an error takes its row out of the count: what it belongs to is then not decided, never a pass.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from specgen.findings import Finding, Place, Severity
+
+MOST = 500
+"""Findings that are listed; the others are mostly consequences of them."""
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingFault:
+    """One kind of fault."""
+
+    id: str
+    title: str
+    why: str
+    remedy: str
+    severity: Severity = Severity.ERROR
+
+
+_ROWS = (
+    ReadingFault(
+        "RDG001",
+        "A file of readings cannot be read",
+        "Readings that cannot be read decide nothing.",
+        "Save it as CSV, as xlsx, or as the filled form, and no larger than the limit named.",
+    ),
+    ReadingFault(
+        "RDG002",
+        "The table of readings has no heading that is known",
+        "What a column holds is not guessed.",
+        "Name the columns as `specgen assess --help` lists them, or map them: --columns value=Thickness,spot=Batch.",
+    ),
+    ReadingFault(
+        "RDG003",
+        "A cell cannot be read",
+        "A figure that can be read two ways, or not at all, decides nothing.",
+        "Correct the cell in a copy of the file, and keep the file of the instrument.",
+    ),
+    ReadingFault(
+        "RDG004",
+        "A cell holds a formula",
+        "A formula is no reading: what it shows depends on the program that opens it.",
+        "Paste the value in place of the formula.",
+    ),
+    ReadingFault(
+        "RDG005",
+        "A film is below zero, or the sign of a gauge that reads nothing",
+        "A negative film does not exist, and a row of nines is how a gauge shows that it is off the part or past its range.",
+        "Take the reading again at that spot.",
+    ),
+    ReadingFault(
+        "RDG006",
+        "Readings of one point are in two units",
+        "Limits in um and in mil are two systems, and a figure in the wrong one passes or fails by a factor of 25.",
+        "State all readings of a point in one unit.",
+    ),
+    ReadingFault(
+        "RDG007",
+        "A reading is there twice",
+        "A reading that counts twice moves the mean and the share, and hides one that is missing.",
+        "Delete one of the two rows, or give the second its own spot or number.",
+    ),
+    ReadingFault(
+        "RDG008",
+        "An inspection point, item, coat or product is none of this job",
+        "A reading that belongs to nothing is missing where it belongs.",
+        "Write the id as it stands in the job.",
+    ),
+    ReadingFault(
+        "RDG009",
+        "The dates cannot be in this order",
+        "A film cannot be read before its coat is applied, nor on a day to come.",
+        "Correct the date, or the coat the row belongs to.",
+    ),
+    ReadingFault(
+        "RDG010",
+        "A reading was dropped without a repeat, a name or a reason",
+        "SSPC-PA 2 lets an unusual reading go only where it does not repeat, and by a person: a program drops none. It counts here.",
+        "Repeat it at its spot, and write who dropped it and why.",
+    ),
+    ReadingFault(
+        "RDG011",
+        "A value is missing",
+        "A row without a value is a reading that was planned and not taken.",
+        "Enter the value, or delete the row.",
+        Severity.WARNING,
+    ),
+    ReadingFault(
+        "RDG012",
+        "The instrument, or its check, is not stated",
+        "Readings of an instrument that was not checked can be wrong by more than the limits are apart.",
+        "Enter gauge, serial and checked_on.",
+        Severity.WARNING,
+    ),
+    ReadingFault(
+        "RDG013",
+        "A batch had expired, or is not stated",
+        "Paint past its shelf life may not cure, and a recall finds only what is recorded.",
+        "Call the technical desk; enter batch and expires of every product.",
+    ),
+    ReadingFault(
+        "RDG014",
+        "A stated dew point is not that of the air",
+        "Dew point and margin follow from air and humidity; where the two disagree one of the three was misread.",
+        "Measure air and humidity again.",
+        Severity.WARNING,
+    ),
+    ReadingFault(
+        "RDG015",
+        "More faults than are listed",
+        "The others are mostly consequences of those listed.",
+        "Put the first ones right and assess again.",
+    ),
+)
+
+READING_FAULTS: Mapping[str, ReadingFault] = {row.id: row for row in _ROWS}
+
+
+class Faults:
+    """The findings on the readings of one run, up to `MOST`, and what they leave undecided.
+
+    `spoiled` are the (point, item) whose rows could not be used; an empty name stands for every one.
+    """
+
+    def __init__(self) -> None:
+        self._found: list[Finding] = []
+        self._more = 0
+        self._last: Place | None = None
+        self.spoiled: set[tuple[str, str]] = set()
+
+    def add(
+        self, id: str, what: str, place: Place, *, point: str = "", item: str = "", weigh: Severity | None = None
+    ) -> None:
+        """A finding; where it is an error, what it concerns is left undecided."""
+        row = READING_FAULTS[id]
+        severity = weigh or row.severity
+        if severity is Severity.ERROR:
+            self.spoiled.add((point, item))
+        if len(self._found) >= MOST:
+            self._more, self._last = self._more + 1, place
+            return
+        self._found.append(Finding(id, severity, place, f"{point}.{item}".strip("."), what, row.why, row.remedy))
+
+    @property
+    def count(self) -> int:
+        """How many there are, listed or not."""
+        return len(self._found) + self._more
+
+    def spoils(self, point: str, item: str) -> bool:
+        """True where a row of this point and item, or one that may be, could not be used."""
+        return not self.spoiled.isdisjoint({(point, item), (point, ""), ("", item), ("", "")})
+
+    def __iter__(self) -> Iterator[Finding]:
+        yield from self._found
+        if self._more and self._last is not None:
+            row = READING_FAULTS["RDG015"]
+            yield Finding(
+                row.id, row.severity, self._last, "", f"{self._more} more faults are not listed", row.why, row.remedy
+            )

@@ -1,0 +1,112 @@
+"""Rows of tests and of what a person judged, at points that read no film. Called by `assessment`.
+
+A limit that is typed is held against the figure; words are a person's to judge, who is named. What nothing decides is not decided.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from specgen.assessing.cells import CellError, figure_of, number_of, verdict_of
+from specgen.assessing.faults import Faults
+from specgen.assessing.records import Record
+from specgen.model.job import Item, Job
+from specgen.model.preparation import Preparation
+from specgen.model.spec import Spec
+from specgen.trade.verdict import Verdict
+from specgen.units.display import show
+from specgen.units.locale import N_, phrase
+from specgen.units.quantity import Quantity, Range
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What one row says of a point: a verdict and why, and by whom."""
+
+    verdict: Verdict
+    why: str = ""
+    by: str = ""
+
+
+def answers(
+    point: str, records: Sequence[Record], item: Item, job: Job, spec: Spec, faults: Faults
+) -> Iterator[Answer]:
+    """One answer a row."""
+    preparation = spec.preparation_of(job, item)
+    for record in records:
+        text, test = record.text("value"), record.text("test")
+        if not text:
+            faults.add("RDG011", "the row has no value", record.place("value"), point=point, item=item.id)
+            continue
+        said, by = verdict_of(text), record.text("by")
+        if said is not None:
+            yield _of_person(said, by)
+        elif test in _TESTS:
+            try:
+                yield _TESTS[test](record, preparation)
+            except CellError as reason:
+                faults.add("RDG003", reason.what, record.place("value"), point=point, item=item.id)
+        else:
+            why = N_("{value} was entered; the criterion is in words: enter conforming or not conforming, with a name")
+            yield Answer(Verdict.NOT_DECIDED, phrase(why, value=text), by)
+
+
+def _of_person(said: Verdict, by: str) -> Answer:
+    if not by and said is Verdict.CONFORMING:
+        return Answer(Verdict.NOT_DECIDED, phrase(N_("accepted by nobody who is named")))
+    if said is Verdict.NOT_CONFORMING:
+        return Answer(said, phrase(N_("judged not conforming by {who}"), who=by or "?"), by)
+    return Answer(said, "", by)
+
+
+def _salt(record: Record, preparation: Preparation | None) -> Answer:
+    found = figure_of("surface_density", record.text("value"), record.unit_text("value"))
+    return _at_most(found, preparation.salt_limit if preparation is not None else None, N_("salt"))
+
+
+def _profile(record: Record, preparation: Preparation | None) -> Answer:
+    found = figure_of("thickness", record.text("value"), record.unit_text("value"))
+    steps = preparation.steps if preparation is not None else ()
+    asked: Range | None = next((step.profile for step in reversed(steps) if step.profile is not None), None)
+    if asked is None:
+        return Answer(Verdict.NOT_DECIDED, phrase(N_("no surface profile is specified")))
+    if asked.holds(found):
+        return Answer(Verdict.CONFORMING)
+    return Answer(
+        Verdict.NOT_CONFORMING,
+        phrase(N_("surface profile {found}, outside {limits}"), found=show(found), limits=str(asked)),
+    )
+
+
+def _dust(name: str) -> Callable[[Record, Preparation | None], Answer]:
+    def judged(record: Record, preparation: Preparation | None) -> Answer:
+        found, digits, _ = number_of(record.text("value"))
+        limit: str | None = getattr(preparation, f"dust_{name}") if preparation is not None else None
+        if limit is None:
+            return Answer(Verdict.NOT_DECIDED, phrase(N_("no limit of dust is specified")))
+        if found <= Fraction(limit):
+            return Answer(Verdict.CONFORMING)
+        why = N_("dust rated {found}, at most {limit} is allowed")
+        return Answer(Verdict.NOT_CONFORMING, phrase(why, found=digits, limit=limit))
+
+    return judged
+
+
+def _at_most(found: Quantity, limit: Quantity | None, what: str) -> Answer:
+    if limit is None:
+        return Answer(Verdict.NOT_DECIDED, phrase(N_("no limit of {what} is specified"), what=phrase(what)))
+    if found <= limit:
+        return Answer(Verdict.CONFORMING)
+    why = N_("{what} {found}, at most {limit} is allowed")
+    return Answer(Verdict.NOT_CONFORMING, phrase(why, what=phrase(what), found=show(found), limit=show(limit)))
+
+
+_TESTS: Mapping[str, Callable[[Record, Preparation | None], Answer]] = {
+    "salt": _salt,
+    "profile": _profile,
+    "dust-quantity": _dust("quantity"),
+    "dust-size": _dust("size"),
+}
+"""By the word in the column `test`: what the preparation of the item limits in figures."""

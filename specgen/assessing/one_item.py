@@ -1,0 +1,169 @@
+"""The verdict on one item at one inspection point, with reasons, what to measure next and what to do. Called by `assessment`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from specgen.assessing.faults import Faults
+from specgen.assessing.film import short_of
+from specgen.assessing.looked_at import Answer, answers
+from specgen.assessing.records import Record
+from specgen.assessing.results import AirRead, At, Lot
+from specgen.assessing.wording import reason_text, walk_text
+from specgen.model.acceptance import AcceptanceRule, InspectionPoint
+from specgen.model.job import Item, Job
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.trade.film_acceptance import Fault
+from specgen.trade.verdict import Verdict, together
+from specgen.units.locale import N_, phrase
+
+
+class Judge:
+    """The verdict on one item at one point."""
+
+    def __init__(
+        self, point: InspectionPoint, item: Item, system: System, job: Job, spec: Spec, faults: Faults
+    ) -> None:
+        self._point, self._item, self._system = point, item, system
+        self._job, self._spec, self._faults = job, spec, faults
+
+    def film(self, lots: tuple[Lot, ...], said: Sequence[Record]) -> At:
+        """The lots that hold the item: its own spots, and what is judged of the lot as a whole; then the words of an own rule."""
+        mine = tuple(lot for lot in lots if self._item.id in lot.items)
+        verdicts: list[Verdict] = []
+        reasons: list[str] = []
+        next_: list[str] = []
+        if not any(spot.item == self._item.id for lot in mine for spot in lot.spots):
+            verdicts.append(Verdict.NOT_DECIDED)
+            reasons.append(phrase(N_("no film was read on this item")))
+            next_.append(phrase(N_("read the film of {item} at this point"), item=self._item.id))
+        for lot in mine:
+            self._of_lot(lot, verdicts, reasons, next_)
+        for name, read, asked in short_of(lots, self._point, self._job, self._spec):
+            verdicts.append(Verdict.NOT_DECIDED)
+            text = (
+                N_("spots read in all: {read}; required: {asked}")
+                if name == "spots"
+                else N_("readings taken in all: {read}; required: {asked}")
+            )
+            reasons.append(phrase(text, read=read, asked=asked))
+        if self._point.criterion.rule is AcceptanceRule.OWN and self._point.criterion.text is not None:
+            self._words(said, verdicts, reasons, next_)
+        return self._at(verdicts, reasons, next_, lots=mine)
+
+    def climate(self, air: tuple[AirRead, ...], said: Sequence[Record]) -> At:
+        """Air of every coat on the item, each moment within every limit."""
+        mine = [read for read in air if read.item in {"", self._item.id}]
+        coats = {read.coat for read in mine}
+        lacking = [layer.id for layer in self._system.layers if layer.id not in coats]
+        verdicts: list[Verdict] = [Verdict.CONFORMING] if mine else []
+        reasons: list[str] = []
+        next_: list[str] = []
+        for read in mine:
+            for missed in read.missed:
+                verdicts.append(Verdict.NOT_CONFORMING)
+                when = read.record.text("on")
+                reasons.append(phrase(N_("{when}: {what}"), when=when, what=phrase(missed)) if when else missed)
+            if not read.complete:
+                verdicts.append(Verdict.NOT_DECIDED)
+                reasons.append(
+                    phrase(N_("row {row}: air, humidity and surface are not all there"), row=read.record.row)
+                )
+        if lacking:
+            verdicts.append(Verdict.NOT_DECIDED)
+            reasons.append(phrase(N_("no air is recorded for the coats: {coats}"), coats=", ".join(lacking)))
+        answered = list(self._answers(said))
+        verdicts += [answer.verdict for answer in answered]
+        reasons += [answer.why for answer in answered if answer.why]
+        return self._at(verdicts, reasons, next_)
+
+    def looked_at(self, said: Sequence[Record]) -> At:
+        """What a test or a person says of the item."""
+        verdicts: list[Verdict] = []
+        reasons: list[str] = []
+        next_: list[str] = []
+        by = self._words(said, verdicts, reasons, next_)
+        return self._at(verdicts, reasons, next_, said_by=by)
+
+    def _words(self, said: Sequence[Record], verdicts: list[Verdict], reasons: list[str], next_: list[str]) -> str:
+        answered = list(self._answers(said))
+        verdicts += [answer.verdict for answer in answered]
+        reasons += [answer.why for answer in answered if answer.why]
+        if not answered:
+            verdicts.append(Verdict.NOT_DECIDED)
+            reasons.append(phrase(N_("nobody has recorded whether the words of the criterion are met")))
+            next_.append(phrase(N_("enter conforming or not conforming at this point, with the name of who judged it")))
+        return ", ".join(dict.fromkeys(answer.by for answer in answered if answer.by))
+
+    def _answers(self, said: Sequence[Record]) -> Iterator[Answer]:
+        mine = [record for record in said if record.text("item") in {"", self._item.id}]
+        return answers(self._point.id, mine, self._item, self._job, self._spec, self._faults)
+
+    def _of_lot(self, lot: Lot, verdicts: list[Verdict], reasons: list[str], next_: list[str]) -> None:
+        mine = {spot.name for spot in lot.spots if spot.item == self._item.id}
+        if lot.judged is None:
+            verdicts.append(Verdict.NOT_DECIDED)
+            reasons.append(lot.why)
+            return
+        concerned = []
+        for reason in lot.judged.reasons:
+            whole = not reason.at or reason.fault is Fault.MANY_BELOW
+            if not whole and mine.isdisjoint(reason.at):
+                continue
+            concerned.append(reason)
+            told = reason_text(reason, lot.unit)
+            reasons.append(phrase(N_("area {area}: {reason}"), area=lot.name, reason=told) if lot.name else told)
+            verdicts.append(Verdict.NOT_CONFORMING if reason.decides else Verdict.NOT_DECIDED)
+        if lot.why:
+            reasons.append(lot.why)
+            verdicts.append(Verdict.NOT_DECIDED)
+        if not concerned and mine:
+            verdicts.append(Verdict.CONFORMING)
+        next_.extend(_next(lot, concerned_decide=any(reason.decides for reason in concerned)))
+
+    def _at(
+        self,
+        verdicts: list[Verdict],
+        reasons: list[str],
+        next_: list[str],
+        *,
+        lots: tuple[Lot, ...] = (),
+        said_by: str = "",
+    ) -> At:
+        if self._faults.spoils(self._point.id, self._item.id):
+            verdicts.append(Verdict.NOT_DECIDED)
+            reasons.append(phrase(N_("rows that may belong here could not be used; see the findings")))
+        verdict = together(verdicts)
+        put_right = self._point.if_failed or "" if verdict is Verdict.NOT_CONFORMING else ""
+        if verdict is Verdict.NOT_CONFORMING and not put_right:
+            put_right = phrase(N_("the job states no corrective action for this point; ask who owns the document"))
+        return At(
+            point=self._point,
+            item=self._item,
+            verdict=verdict,
+            reasons=tuple(dict.fromkeys(reasons)),
+            next=tuple(dict.fromkeys(next_)),
+            put_right=put_right,
+            lots=lots,
+            said_by=said_by,
+        )
+
+
+def _next(lot: Lot, *, concerned_decide: bool) -> Iterator[str]:
+    """What to measure: what is short, and how far an area that does not conform goes."""
+    read, least = lot.area, lot.least
+    if least.spots is not None and len(read.spots) < least.spots:
+        yield phrase(N_("read {count} more spots"), count=least.spots - len(read.spots))
+    elif least.readings is not None and read.count < least.readings:
+        yield phrase(N_("take {count} more readings"), count=least.readings - read.count)
+    if not concerned_decide:
+        return
+    if lot.criterion.rule is AcceptanceRule.PA_2 and not lot.walks:
+        yield walk_text()
+    for direction, way in lot.walks.items():
+        if way.closed:
+            text = N_("{direction}: the area that does not conform reaches {count} spots outwards")
+        else:
+            text = N_("{direction}: {count} spots outwards do not conform and the end is not found; measure on")
+        yield phrase(text, direction=direction, count=way.spots)

@@ -1,0 +1,80 @@
+"""Days that cannot be (film read before its coat, or on a day to come) and instruments without a check. Called by `assessment`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, datetime
+
+from specgen.assessing.air import moment
+from specgen.assessing.cells import Dates, has_time
+from specgen.assessing.faults import Faults
+from specgen.assessing.records import columns
+from specgen.assessing.results import AirRead, BatchUsed
+from specgen.assessing.sorting import Sorted
+from specgen.model.job import Job
+
+_INSTRUMENT = ("gauge", "serial", "checked_on")
+_instrument, _when = columns(*_INSTRUMENT), columns("on", "item")
+
+Applied = dict[tuple[str, str], tuple[datetime, bool]]
+"""When each coat was first worked on, by item (empty for all) and coat; whether a time of day is known."""
+
+
+def applied(air: Sequence[AirRead], batches: Sequence[BatchUsed]) -> Applied:
+    """By the air and the batches recorded for it."""
+    found: Applied = {}
+    used: tuple[AirRead | BatchUsed, ...] = (*air, *batches)
+    for read in used:
+        if read.on is None or not read.coat:
+            continue
+        key = (read.item, read.coat)
+        timed = has_time(read.record.text("on"))
+        if key not in found or read.on < found[key][0]:
+            found[key] = (read.on, timed)
+    return found
+
+
+def tell_wrong_days(
+    job: Job,
+    rows: Sorted,
+    film: set[str],
+    begun: Applied,
+    day: date,
+    dates: Dates,
+    faults: Faults,
+) -> None:
+    """No film is read before its coat, none on a day to come, and an instrument is checked before it is read."""
+    for point in job.inspection:
+        fine = set()
+        for record in rows.values(point.id, film=point.id in film):
+            said, item = _when(record)
+            if not said or (said, item) in fine:
+                continue
+            before = faults.count
+            on = moment(record, "on", dates, point.id, faults)
+            if on is None:
+                continue
+            if on.date() > day:
+                faults.add("RDG009", f"{on.date()} is yet to come", record.place("on"), point=point.id, item=item)
+            started = begun.get((item, point.after or "")) or begun.get(("", point.after or ""))
+            if started is not None:
+                coat, timed = started
+                exact = timed and has_time(said)
+                if (on < coat) if exact else (on.date() < coat.date()):
+                    what = f"read on {said}, before the coat {point.after} was applied ({coat:%Y-%m-%d})"
+                    faults.add("RDG009", what, record.place("on"), point=point.id, item=item)
+            if faults.count == before:
+                fine.add((said, item))
+
+
+def tell_unchecked(job: Job, rows: Sorted, film: set[str], faults: Faults) -> None:
+    """One warning a file and point where instrument or check are not stated."""
+    told = set()
+    for point in job.inspection:
+        for record in rows.values(point.id, film=True) if point.id in film else ():
+            texts = _instrument(record)
+            if all(texts) or (key := (record.source.file, point.id)) in told:
+                continue
+            told.add(key)
+            lacking = ", ".join(name for name, text in zip(_INSTRUMENT, texts, strict=True) if not text)
+            faults.add("RDG012", f"readings at {point.id} are without {lacking}", record.place(), point=point.id)

@@ -1,0 +1,205 @@
+"""Files of readings to records: finds the table in each, names its columns, and tells what cannot be read, by row and column.
+
+A file is separated values, a workbook, or a filled form. Lines before the table may state what holds for all of it (`Serial;K4471`).
+Nothing is read past the bounds of `text_table`. Called by the command `assess` and by whoever keeps what was recorded.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from hashlib import sha256
+from itertools import chain
+from operator import itemgetter
+
+from specgen.assessing.cells import is_formula
+from specgen.assessing.columns import COLUMNS
+from specgen.assessing.faults import Faults
+from specgen.assessing.records import Record, Source
+from specgen.assessing.text_table import NotReadableError, Row, refuse_many, rows_of, text_of
+from specgen.assessing.workbook import is_workbook, sheets_of
+from specgen.findings import Place
+from specgen.source.characters import printable
+
+_BEFORE_TABLE = 100
+_FOR_ALL = frozenset({"point", "item", "unit", "gauge", "serial", "checked_on", "on", "by", "coat", "area"})
+"""Columns that a line before the table, or the command, may state for all rows."""
+_HEADING = re.compile(r"(.*?)\s*[(\[]([^()\[\]]+)[)\]]\s*")
+_CELL_LIMIT = 500
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What the user says of the files: headings by our names, and what holds for every row."""
+
+    columns: Mapping[str, str] = field(default_factory=dict)
+    fixed: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class File:
+    """One file as given, with its name as printed."""
+
+    name: str
+    data: bytes
+
+    @property
+    def digest(self) -> str:
+        return sha256(self.data).hexdigest()
+
+
+def records_of(files: Iterable[File], asked: Asked, faults: Faults) -> list[Record]:
+    """The rows of all files, in their order."""
+    found: list[Record] = []
+    seen: dict[str, str] = {}
+    for file in files:
+        if file.digest in seen:
+            faults.add("RDG007", f"the same file as {seen[file.digest]}; it is read once", Place(file.name, 1, 1, 1))
+            continue
+        seen[file.digest] = file.name
+        try:
+            for record in _records(file, asked, faults):
+                found.append(record)
+                refuse_many(len(found))
+        except NotReadableError as reason:
+            faults.add("RDG001", f"the file {reason}", Place(file.name, 1, 1, 1))
+    return found
+
+
+def _records(file: File, asked: Asked, faults: Faults) -> Iterator[Record]:
+    if not file.data.strip():
+        raise NotReadableError("is empty")
+    if file.data.startswith(b"%PDF"):
+        raise NotReadableError("is a PDF that holds no record of ours")
+    if not is_workbook(file.data):
+        yield from _of_table(file.name, rows_of(text_of(file.data)), asked, faults)
+        return
+    read = 0
+    for sheet, rows in sheets_of(file.data):
+        before = list(_first(rows))
+        if _heading(before, asked) is not None:
+            read += 1
+            yield from _of_table(f"{file.name}[{printable(sheet)}]", chain(before, rows), asked, faults)
+    if not read:
+        faults.add("RDG002", "no sheet has a row with the names of columns", Place(file.name, 1, 1, 1))
+
+
+def _of_table(name: str, rows: Iterator[Row], asked: Asked, faults: Faults) -> Iterator[Record]:
+    before = list(_first(rows))
+    heading = _heading(before, asked)
+    if heading is None:
+        known = ", ".join(COLUMNS)
+        faults.add("RDG002", f"no row of the file has the names of columns; known are {known}", Place(name, 1, 1, 1))
+        return
+    at, columns, units = heading
+    fixed = {**_stated_before(before[:at]), **asked.fixed}
+    own = {name for name, place in columns.items() if _own(_HEADING.sub(r"\1", before[at][1][place - 1])) == name}
+    source = Source(name, columns, units, fixed, frozenset(columns.keys() - own))
+    kept = _Kept()
+    width = max(columns.values())
+    # every column has its cell: the row's own, else one of those that hold for the file, which stand behind the row's
+    behind = ["", *(fixed.get(name, "") for name in COLUMNS)]
+    own_places = [place - 1 for place in columns.values()]
+    places = [columns[name] - 1 if name in columns else width + 1 + at for at, name in enumerate(COLUMNS)]
+    of_row, filled_anew = itemgetter(*places), [name for name in columns if fixed.get(name)]
+    for number, cells in chain(before[at + 1 :], rows):
+        if len(cells) < width:
+            cells.extend("" for _ in range(width - len(cells)))
+        if not any(cells[place].strip() for place in own_places):
+            continue
+        held = tuple(map(kept.__getitem__, of_row(cells[:width] + behind)))
+        if filled_anew:
+            held = tuple(text or fixed.get(name, "") for name, text in zip(COLUMNS, held, strict=True))
+        record = Record(source, number, held)
+        if kept.faulty.isdisjoint(held):
+            yield record
+        else:
+            _tell(record, kept.faulty, faults)
+
+
+class _Kept(dict[str, str]):
+    """The texts of a table without the blanks around them, each kept once: the same few hundred come again and again.
+
+    `faulty` are those that are not read.
+    """
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.faulty: set[str] = set()
+
+    def __missing__(self, text: str) -> str:
+        plain = text.strip()
+        self[text] = plain
+        if is_formula(plain) or len(plain) > _CELL_LIMIT or printable(plain) != plain:
+            self.faulty.add(plain)
+        return plain
+
+
+def _first(rows: Iterator[Row]) -> Iterator[Row]:
+    for number, row in enumerate(rows, 1):
+        yield row
+        if number >= _BEFORE_TABLE:
+            return
+
+
+def _tell(record: Record, faulty: Collection[str], faults: Faults) -> None:
+    """Why a row is not used."""
+    column, text = next((name, text) for name, text in zip(COLUMNS, record.cells, strict=True) if text in faulty)
+    if is_formula(text):
+        id, what = "RDG004", f"the cell {column} holds the formula {printable(text[:60])!r}"
+    else:
+        id, what = "RDG003", f"the cell {column} holds more than {_CELL_LIMIT} signs, or signs that cannot be shown"
+    own = {name: record.text(name) for name in ("point", "item") if record.text(name) not in faulty}
+    faults.add(id, what, record.place(column), point=own.get("point", ""), item=own.get("item", ""))
+
+
+def _heading(rows: list[Row], asked: Asked) -> tuple[int, dict[str, int], dict[str, str]] | None:
+    """Where the heading is, which column stands where, and their units: the row with the most known names, two at least, or one
+    that was mapped."""
+    best: tuple[int, dict[str, int], dict[str, str]] | None = None
+    for at, (_, cells) in enumerate(rows):
+        columns, units = _named(cells, asked)
+        enough = len(columns) >= 2 or any(name in asked.columns for name in columns)
+        if enough and (best is None or len(columns) > len(best[1])):
+            best = (at, columns, units)
+    return best
+
+
+def _named(cells: list[str], asked: Asked) -> tuple[dict[str, int], dict[str, str]]:
+    """What was mapped goes before a heading that has the name of a column itself."""
+    columns: dict[str, int] = {}
+    units: dict[str, str] = {}
+    mapped = {_folded(heading): name for name, heading in asked.columns.items()}
+    parted = [(number, cell.strip(), _HEADING.fullmatch(cell.strip())) for number, cell in enumerate(cells, 1)]
+    for by_name in (False, True):
+        for number, whole, found in parted:
+            plain = found[1] if found else whole
+            name = _own(plain) if by_name else mapped.get(_folded(whole)) or mapped.get(_folded(plain))
+            if name is None or name in columns or number in columns.values():
+                continue
+            columns[name] = number
+            if found:
+                units[name] = found[2].strip()
+    return columns, units
+
+
+def _own(text: str) -> str | None:
+    name = _folded(text).replace(" ", "_")
+    return name if name in COLUMNS else None
+
+
+def _folded(text: str) -> str:
+    return " ".join(text.replace("_", " ").casefold().split())
+
+
+def _stated_before(rows: list[Row]) -> dict[str, str]:
+    """`Serial;K4471` or `Unit: um` in the lines before the table."""
+    found: dict[str, str] = {}
+    for _, cells in rows:
+        filled = [cell.strip() for cell in cells if cell.strip()]
+        if len(filled) == 1 and ":" in filled[0]:
+            filled = [part.strip() for part in filled[0].split(":", 1)]
+        if len(filled) == 2 and (name := _own(filled[0].rstrip(":"))) in _FOR_ALL and name is not None and filled[1]:
+            found[name] = filled[1][:_CELL_LIMIT]
+    return found

@@ -1,0 +1,136 @@
+"""What an assessment comes to: a verdict on every item at every inspection point, with its reasons, and what it rests on.
+
+Texts are phrases, for the screen and for pages. Made by `assessment`, asked by reports and documents.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from fractions import Fraction
+
+from specgen.assessing.records import Record
+from specgen.findings import Finding
+from specgen.model.acceptance import Criterion, InspectionPoint
+from specgen.model.job import Item, Job
+from specgen.trade.film_acceptance import Area, Counting, Judged, Least, Way
+from specgen.trade.verdict import Verdict, together
+from specgen.trade.working import Working
+
+__all__ = ["AirRead", "Assessment", "At", "BatchUsed", "Lot", "Other", "SpotRead", "Verdict", "together"]
+
+
+@dataclass(frozen=True, slots=True)
+class SpotRead:
+    """One spot of one part: its readings in the unit of its lot."""
+
+    name: str
+    item: str
+    part: str
+    spot: str
+    readings: tuple[Fraction, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Other:
+    """What another common rule would say of the same readings. `unconfirmed` where a figure of that rule is not confirmed; `judged`
+    is None where the rule lacks a figure, and `why` says which."""
+
+    rule: str
+    judged: Judged | None
+    why: str = ""
+    unconfirmed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lot:
+    """Film readings that are judged together: those of a measurement area, or all of a point under one criterion.
+
+    `counting` is None where the criterion cannot be judged from figures, and `why` says why. `walks` are spots around the area by
+    direction. `dropped` readings are left out by a person.
+    """
+
+    point: InspectionPoint
+    name: str
+    criterion: Criterion
+    items: tuple[str, ...]
+    spots: tuple[SpotRead, ...]
+    area: Area
+    counting: Counting | None
+    judged: Judged | None
+    least: Least
+    others: tuple[Other, ...] = ()
+    walks: Mapping[str, Way] = field(default_factory=dict)
+    dropped: tuple[Record, ...] = ()
+    why: str = ""
+
+    @property
+    def unit(self) -> str:
+        return self.area.unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class At:
+    """The verdict on an item at a point. `next` says what is missing and where to measure; `put_right` what the job says to do."""
+
+    point: InspectionPoint
+    item: Item
+    verdict: Verdict
+    reasons: tuple[str, ...] = ()
+    next: tuple[str, ...] = ()
+    put_right: str = ""
+    lots: tuple[Lot, ...] = ()
+    said_by: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AirRead:
+    """The air at one moment, and every limit of the job and its products that it does not meet."""
+
+    record: Record
+    on: datetime | None
+    item: str
+    coat: str
+    figures: tuple[Working, ...]
+    missed: tuple[str, ...]
+    complete: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatchUsed:
+    """Paint that was used."""
+
+    record: Record
+    on: datetime | None
+    item: str
+    coat: str
+    product: str
+    batch: str
+    expires: datetime | None
+    cans: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Assessment:
+    """The whole of it. `day` is the day it is judged by; `files` are names and digests of what was read."""
+
+    job: Job
+    day: date
+    files: tuple[tuple[str, str], ...]
+    records: tuple[Record, ...]
+    results: tuple[At, ...]
+    lots: tuple[Lot, ...]
+    air: tuple[AirRead, ...]
+    batches: tuple[BatchUsed, ...]
+    findings: tuple[Finding, ...]
+
+    def of(self, item: Item) -> tuple[At, ...]:
+        return tuple(result for result in self.results if result.item.id == item.id)
+
+    def verdict_on(self, item: Item) -> Verdict:
+        return together(result.verdict for result in self.of(item))
+
+    @property
+    def verdict(self) -> Verdict:
+        return together(self.verdict_on(item) for item in self.job.items)

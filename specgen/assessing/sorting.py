@@ -1,0 +1,124 @@
+"""Rows of the files by what they hold: readings of film, air, batches, and what a test or a person says at a point.
+
+Ids that are none of the job are told, with the nearest. Called by `assessment`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable
+from difflib import get_close_matches
+
+from specgen.assessing.air import AIR
+from specgen.assessing.cells import verdict_of
+from specgen.assessing.faults import Faults
+from specgen.assessing.records import Record, columns
+from specgen.facts.job.inspected import film_points
+from specgen.model.job import Job
+from specgen.model.spec import Spec
+
+_NAMES = 3
+_ids = columns("point", "item", "coat", "product", "part")
+_BATCH = ("batch", "product")
+
+
+class Sorted:
+    """Rows by what they hold; ids that are none of the job are told, with the nearest."""
+
+    def __init__(self, job: Job, spec: Spec, film: Collection[str], faults: Faults) -> None:
+        self._film_points, self._faults = film, faults
+        self._points = {point.id: point for point in job.inspection}
+        self._items = {item.id: item for item in job.items}
+        self._coats = {layer.id for system in spec.systems_of(job) for layer in system.layers}
+        self._products = {product.id for product in spec.products_of(job)}
+        self._after: dict[str, list[str]] = {}
+        for point in film_points(job):
+            if point.id in film:
+                self._after.setdefault(point.after or "", []).append(point.id)
+        self.air: list[Record] = []
+        self.batches: list[Record] = []
+        self._film: dict[str, list[Record]] = {}
+        self._words: dict[str, list[Record]] = {}
+        self._fine: set[tuple[str, ...]] = set()
+
+    def values(self, point: str, *, film: bool) -> list[Record]:
+        """Rows with a value at a point: figures of film, or what a person or test says."""
+        return (self._film if film else self._words).get(point, [])
+
+    def take(self, record: Record) -> None:
+        ids = _ids(record)
+        # thousands of rows name the same place
+        if ids not in self._fine:
+            if not self._known(record):
+                return
+            self._fine.add(ids)
+        of_air, of_batch = self._holds(record, AIR), self._holds(record, _BATCH)
+        if of_air:
+            self.air.append(record)
+        if of_batch:
+            self.batches.append(record)
+        if not (of_air or of_batch) or record.has("value"):
+            self._value(record)
+
+    def _holds(self, record: Record, names: tuple[str, ...]) -> bool:
+        """True where the row itself says something in one of the columns."""
+        if record.source.columns.keys().isdisjoint(names):
+            return False
+        return any(record.has(name) for name in names)
+
+    def _value(self, record: Record) -> None:
+        point = record.text("point") or self._point_of_coat(record)
+        if not point:
+            what = "the row names no inspection point"
+            self._faults.add("RDG008", what, record.place("point"), item=record.text("item"))
+            return
+        film = point in self._film_points and verdict_of(record.text("value")) is None
+        if film and not record.text("item"):
+            self._faults.add("RDG008", "the reading names no item", record.place("item"), point=point)
+            return
+        (self._film if film else self._words).setdefault(point, []).append(record)
+
+    def _point_of_coat(self, record: Record) -> str:
+        points = self._after.get(record.text("coat"), []) if record.text("coat") else []
+        return points[0] if len(points) == 1 else ""
+
+    def _known(self, record: Record) -> bool:
+        point, item = record.text("point"), record.text("item")
+        if point and point not in self._points:
+            return self._stranger("point", point, self._points, record, item=item)
+        if item and item not in self._items:
+            return self._stranger("item", item, self._items, record, point=point)
+        if (coat := record.text("coat")) and coat not in self._coats:
+            return self._stranger("coat", coat, self._coats, record, point=point, item=item)
+        if (product := record.text("product")) and product not in self._products:
+            return self._stranger("product", product, self._products, record, point=point, item=item)
+        return self._part_is_there(record, point, item)
+
+    def _part_is_there(self, record: Record, point: str, item: str) -> bool:
+        part = record.text("part")
+        if not part or not item:
+            return True
+        count = self._items[item].count
+        if part.isdecimal() and len(part) < 9 and not 1 <= int(part) <= count:
+            self._faults.add(
+                "RDG008",
+                f"there is no part {part} of {item}: it has {count}",
+                record.place("part"),
+                point=point,
+                item=item,
+            )
+            return False
+        return True
+
+    def _stranger(
+        self, column: str, text: str, known: Iterable[str], record: Record, *, point: str = "", item: str = ""
+    ) -> bool:
+        near = get_close_matches(text, list(known), n=_NAMES)
+        meant = f"; nearest: {', '.join(near)}" if near else f"; there is: {', '.join(sorted(known)[:12])}"
+        self._faults.add(
+            "RDG008",
+            f"the {column} {text[:60]!r} is none of this job{meant}",
+            record.place(column),
+            point=point,
+            item=item,
+        )
+        return False

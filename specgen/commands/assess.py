@@ -1,0 +1,98 @@
+"""`specgen assess`: readings of a job held against its acceptance criteria, item by item."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Sequence
+from pathlib import Path
+
+from specgen.assessing.assessment import assess
+from specgen.assessing.cells import Dates
+from specgen.assessing.columns import COLUMNS
+from specgen.assessing.faults import Faults
+from specgen.assessing.readings import Asked, File, records_of
+from specgen.assessing.results import Verdict
+from specgen.assessing.text_table import MOST_BYTES
+from specgen.clock import today
+from specgen.commands.outcome import DONE, REFUSED, CannotRunError, Outcome
+from specgen.commands.typed import day
+from specgen.commands.which_job import which_job
+from specgen.model.parse import load, without_collector
+from specgen.report.assessment_report import as_json, as_text
+from specgen.source.characters import printable_name
+from specgen.source.project import find_project
+
+ABOUT = (
+    "Hold the readings of a job against its acceptance criteria: conforming, not conforming or not decided, item by item, with reasons, "
+    "what is missing, and where to measure next. Files are CSV (any separator, decimal comma, UTF-8 or UTF-16), xlsx, or the filled "
+    "form. Exit code 1 where anything does not conform or is not decided: missing or unreadable readings never pass."
+)
+
+
+def declare(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("job", metavar="JOB", help="id of the job")
+    parser.add_argument("readings", metavar="READINGS", nargs="+", help="files of readings")
+    parser.add_argument("--path", metavar="PATH", default=".", help="folder of the sources (this folder if left out)")
+    parser.add_argument(
+        "--columns",
+        metavar="NAME=HEADING,...",
+        default="",
+        help=f"headings of the instrument by our names, as in value=Thickness,spot=Place. Needed is value; known are {', '.join(COLUMNS)}",
+    )
+    parser.add_argument(
+        "--all",
+        metavar="NAME=TEXT",
+        action="append",
+        default=[],
+        help="what holds for every row that does not say it, as in --all point=primer-film --all unit=um",
+    )
+    parser.add_argument(
+        "--dates",
+        choices=[one.value for one in Dates],
+        default=Dates.ISO.value,
+        help="how days with strokes are read, as in 03/04/2026; without it only those that can be read one way",
+    )
+    parser.add_argument("--on", metavar="DATE", type=day, help="assess as at this date (today in UTC if left out)")
+    parser.add_argument(
+        "--format", choices=("text", "json"), default="text", help="text for the screen (default) or json"
+    )
+
+
+def run(arguments: argparse.Namespace) -> Outcome:
+    asked = Asked(_pairs("--columns", arguments.columns.split(",")), _pairs("--all", arguments.all))
+    spec = load(find_project(Path(arguments.path))).spec
+    if spec is None:
+        raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
+    job = which_job(spec, str(arguments.job))
+    files = [_file(name) for name in arguments.readings]
+    with without_collector(to_the_end=True):
+        faults = Faults()
+        records = records_of(files, asked, faults)
+        found = assess(
+            job, spec, records, faults, day=arguments.on or today(), files=files, dates=Dates(arguments.dates)
+        )
+    write = as_json if arguments.format == "json" else as_text
+    return Outcome(write(found), DONE if found.verdict is Verdict.CONFORMING else REFUSED)
+
+
+def _pairs(option: str, texts: Sequence[str]) -> dict[str, str]:
+    found = {}
+    for text in texts:
+        if not text.strip():
+            continue
+        name, sign, value = (part.strip() for part in text.partition("="))
+        if name not in COLUMNS or not sign or not value:
+            known = f"the names are {', '.join(COLUMNS)}" if name not in COLUMNS else "write it as in value=Thickness"
+            raise CannotRunError(f"{option}: {text.strip()!r} is not understood; {known}")
+        found[name] = value
+    return found
+
+
+def _file(name: str) -> File:
+    path = Path(name)
+    try:
+        if path.stat().st_size > MOST_BYTES:
+            raise CannotRunError(f"{printable_name(name)}: is larger than {MOST_BYTES // 1024 // 1024} MiB; split it")
+        return File(printable_name(path.as_posix()), path.read_bytes())
+    except OSError as reason:
+        raise CannotRunError(f"{printable_name(name)}: cannot be read ({reason.strerror or 'no file'})") from None

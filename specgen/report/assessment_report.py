@@ -1,0 +1,150 @@
+"""An assessment as text for the screen and as JSON for other programs. Called by `specgen assess`."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from specgen.assessing.results import Assessment, At, Lot, SpotRead, Verdict
+from specgen.assessing.wording import accepted_text, film_text, reason_text
+from specgen.findings import Finding, Report
+from specgen.report import as_text as findings_text
+from specgen.source.characters import printable
+
+SCHEMA_VERSION = 1
+RELEASE = "The release is the responsible person's: it rests on what was recorded, nothing more."
+
+
+def as_text(found: Assessment) -> str:
+    """The verdict on every item, then each point with its reasons, other rules, and what is wrong with the files."""
+    lines = [f"{found.job.id}: {found.verdict.value}, assessed as at {found.day.isoformat()}", ""]
+    width = max(len(item.id) for item in found.job.items)
+    lines += [f"  {item.id:<{width}}  {found.verdict_on(item).value:<14}  {item.name}" for item in found.job.items]
+    for item in found.job.items:
+        lines += ["", f"{item.id}, {item.name}"]
+        for at in found.of(item):
+            lines += _at(at)
+    for lot in found.lots:
+        if lot.others:
+            lines += ["", *_others(lot)]
+    for lot in found.lots:
+        lines += [
+            f"  dropped by {record.text('dropped_by')}, row {record.row}: {record.text('value')} ({record.text('dropped_why')})"
+            for record in lot.dropped
+        ]
+    text = "\n".join(printable(line) for line in lines) + "\n"
+    told = Report.of(found.findings)
+    if len(told):
+        text += "\nWhat is wrong with the files (file:row:column)\n\n" + findings_text.write(
+            told, prefix="", on=found.day
+        )
+    return f"{text}\n{RELEASE}\n"
+
+
+def _at(at: At) -> Iterator[str]:
+    yield f"  {at.point.id} ({at.point.check}): {at.verdict.value}"
+    for lot in at.lots:
+        if mine := [spot for spot in lot.spots if spot.item == at.item.id]:
+            yield f"    {_read(lot, mine)}"
+            if lot.counting is not None:
+                yield f"    accepted: {accepted_text(lot.counting, lot.unit)}"
+    yield from (f"    - {reason}" for reason in at.reasons)
+    yield from (f"    next: {step}" for step in at.next)
+    if at.put_right:
+        yield f"    do: {at.put_right}"
+
+
+def _read(lot: Lot, spots: Sequence[SpotRead]) -> str:
+    """What was read on one item."""
+    named = f"area {lot.name}: " if lot.name else ""
+    count = sum(len(spot.readings) for spot in spots)
+    low, high = (film_text(film, lot.unit) for film in lot.area.ends({spot.name for spot in spots}))
+    return f"{named}{len(spots)} spots, {count} readings, {low} to {high}"
+
+
+def _others(lot: Lot) -> Iterator[str]:
+    yield f"{lot.point.id} under other rules, for information; none of them decides"
+    for other in lot.others:
+        if other.judged is None:
+            yield f"  {other.rule}: cannot be told, {other.why}"
+            continue
+        marked = " (a limit of this rule is not verified)" if other.unconfirmed else ""
+        yield f"  {other.rule}: {other.judged.verdict.value}{marked}"
+        yield from (f"    - {reason_text(reason, lot.unit)}" for reason in other.judged.reasons)
+
+
+def as_json(found: Assessment) -> str:
+    """Under keys that stay; a change of their meaning raises `SCHEMA_VERSION`."""
+    whole = {
+        "schema_version": SCHEMA_VERSION,
+        "job": found.job.id,
+        "on": found.day.isoformat(),
+        "verdict": found.verdict.value,
+        "files": [{"name": name, "sha256": digest} for name, digest in found.files],
+        "items": [
+            {
+                "item": item.id,
+                "name": item.name,
+                "verdict": found.verdict_on(item).value,
+                "points": [_at_record(at) for at in found.of(item)],
+            }
+            for item in found.job.items
+        ],
+        "lots": [_lot_record(lot) for lot in found.lots],
+        "findings": [_finding(finding) for finding in Report.of(found.findings)],
+        "release": RELEASE,
+    }
+    return json.dumps(whole, ensure_ascii=False, indent=2) + "\n"
+
+
+def _at_record(at: At) -> dict[str, Any]:
+    return {
+        "point": at.point.id,
+        "check": at.point.check,
+        "verdict": at.verdict.value,
+        "reasons": list(at.reasons),
+        "next": list(at.next),
+        "put_right": at.put_right,
+        "judged_by": at.said_by,
+    }
+
+
+def _lot_record(lot: Lot) -> dict[str, Any]:
+    judged = lot.judged
+    return {
+        "point": lot.point.id,
+        "area": lot.name,
+        "items": list(lot.items),
+        "unit": lot.unit,
+        "spots": len(lot.area.spots),
+        "readings": lot.area.count,
+        "verdict": judged.verdict.value if judged is not None else Verdict.NOT_DECIDED.value,
+        "mean": judged.mean.printed() if judged is not None and judged.mean is not None else None,
+        "unconfirmed": lot.counting is not None and lot.counting.unconfirmed is not None,
+        "dropped": len(lot.dropped),
+        "other_rules": [
+            {
+                "rule": other.rule,
+                "verdict": other.judged.verdict.value if other.judged is not None else None,
+                "reasons": [reason_text(reason, lot.unit) for reason in other.judged.reasons]
+                if other.judged
+                else [other.why],
+                "unconfirmed": other.unconfirmed,
+            }
+            for other in lot.others
+        ],
+    }
+
+
+def _finding(finding: Finding) -> dict[str, Any]:
+    place = finding.place
+    return {
+        "id": finding.id,
+        "severity": finding.severity.value,
+        "file": place.file,
+        "row": place.line,
+        "column": place.column,
+        "what": finding.what,
+        "remedy": finding.remedy,
+    }

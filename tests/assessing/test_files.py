@@ -1,0 +1,229 @@
+"""Files as instruments and people write them: the same fifteen readings in every form, and everything that is told by row and column."""
+
+from __future__ import annotations
+
+import io
+import zipfile
+
+import pytest
+
+from specgen.assessing.cells import Dates
+from specgen.assessing.faults import MOST
+from specgen.assessing.readings import Asked
+from specgen.assessing.results import Verdict
+from specgen.assessing.text_table import MOST_ROWS
+from tests.assessing.job import assessed, film_on, reasons, spots, told
+
+P, F, OPEN = Verdict.CONFORMING, Verdict.NOT_CONFORMING, Verdict.NOT_DECIDED
+PLAIN = spots(50, 55, 60, 65, 70)
+GAUGE = """Instrument;Coating gauge
+Serial;A-1
+Checked on;2026-11-20
+
+No.;Place;Thickness (µm);Date
+1;1;49,5;20.11.2026
+2;1;50,5;20.11.2026
+
+3;2;61,0;20.11.2026
+"""
+MAPPED = Asked({"value": "Thickness", "spot": "Place"}, {"point": "primer-film", "item": "DOOR"})
+
+
+def _values(*texts: str | bytes, **more: object) -> list[str]:
+    found = assessed(*texts, **more)  # type: ignore[arg-type]
+    assert told(found) == []
+    lot = found.lots[0]
+    return sorted(str(float(value)) for value in lot.area.values.elements())
+
+
+def test_every_way_of_writing_the_same_readings_is_read_alike() -> None:
+    wanted = _values(PLAIN)
+    assert len(wanted) == 15
+    semicolons = PLAIN.replace(",", ";").replace(".", ",")
+    forms: dict[str, str | bytes] = {
+        "semicolons and decimal commas": semicolons,
+        "tabs": PLAIN.replace(",", "\t"),
+        "strokes": PLAIN.replace(",", "|"),
+        "a byte-order mark": b"\xef\xbb\xbf" + PLAIN.encode(),
+        "UTF-16": semicolons.encode("utf-16"),
+        "UTF-16 without a mark": semicolons.encode("utf-16-le"),
+        "line ends of Windows": PLAIN.replace("\n", "\r\n"),
+        "line ends of old": PLAIN.replace("\n", "\r"),
+        "empty rows": PLAIN.replace("\n", "\n,,,,,\n"),
+        "lines before": f"Door readings\nOperator: K. A.\n\n{PLAIN}",
+        "unit in the heading": PLAIN.replace("value,unit", "value (µm),unit").replace(",um", ","),
+        "unit in the cell": PLAIN.replace(",um", " µm,").replace("value,unit", "value,by"),
+        "unit before the table": "Unit;um\n" + semicolons.replace(";unit", "").replace(";um", ""),
+        "other order of columns": "\n".join(",".join(reversed(line.split(","))) for line in PLAIN.splitlines()),
+        "quotes": "\n".join(",".join(f'"{cell}"' for cell in line.split(",")) for line in PLAIN.splitlines()),
+        "western code page": PLAIN.replace("um", "\u00b5m").encode("cp1252"),
+    }
+    for name, text in forms.items():
+        assert _values(text) == wanted, name
+
+
+def test_a_gauge_s_export_is_mapped_and_its_lines_before_the_table_hold_for_all_rows() -> None:
+    found = assessed(GAUGE, asked=MAPPED)
+    assert told(found) == []
+    assert [spot.name for spot in found.lots[0].spots] == ["DOOR 1", "DOOR 2"]
+    assert found.records[0].text("serial") == "A-1"
+    assert not [one for one in found.findings if one.id == "RDG012" and "serial" in one.what]
+
+
+def test_one_mapped_file_beside_one_of_ours() -> None:
+    found = assessed(GAUGE, "point,item,value,by\nprepared,DOOR,conforming,K. A.\n", asked=MAPPED)
+    assert told(found) == []
+    assert next(at for at in found.results if at.point.id == "prepared").verdict is P
+
+
+def test_a_workbook_is_read_and_its_formulas_are_refused() -> None:
+    openpyxl = pytest.importorskip("openpyxl")
+    book = openpyxl.Workbook()
+    sheet = book.active
+    sheet.append(["Readings of the door"])
+    for line in PLAIN.splitlines():
+        sheet.append([float(cell) if cell.replace(".", "").isdigit() else cell for cell in line.split(",")])
+    assert _values(_bytes(book)) == _values(PLAIN)
+    sheet["E4"] = "=E3*2"
+    found = assessed(_bytes(book))
+    assert told(found) == [("RDG004", 4, 5)]
+    assert film_on(found) is OPEN
+
+
+def _bytes(book: object) -> bytes:
+    held = io.BytesIO()
+    book.save(held)  # type: ignore[attr-defined]
+    return held.getvalue()
+
+
+def test_a_workbook_that_is_none_or_unpacks_without_end_is_told() -> None:
+    held = io.BytesIO()
+    with zipfile.ZipFile(held, "w", zipfile.ZIP_DEFLATED) as packed:
+        packed.writestr("xl/worksheets/sheet1.xml", b"0" * (600 * 1024 * 1024))
+    for raw in (held.getvalue(), b"PK\x03\x04 and nothing"):
+        found = assessed(raw)
+        assert told(found) == [("RDG001", 1, 1)]
+        assert found.verdict is OPEN
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "finding"),
+    [
+        ("1,2,50,um", "1,2,-5,um", ("RDG005", 3, 5)),
+        ("1,2,50,um", "1,2,9999,um", ("RDG005", 3, 5)),
+        ("1,2,50,um", "1,2,fifty,um", ("RDG003", 3, 5)),
+        ("1,2,50,um", '1,2,"1,250",um', ("RDG003", 3, 5)),
+        ("1,2,50,um", "1,2,1.250.0,um", ("RDG003", 3, 5)),
+        ("1,2,50,um", "1,2,50,", ("RDG003", 3, 5)),
+        ("1,2,50,um", "1,2,50,bar", ("RDG003", 3, 5)),
+        ("1,2,50,um", "1,2,2.0,mil", ("RDG006", 3, 5)),
+        ("1,2,50,um", "1,2,=E2,um", ("RDG004", 3, 5)),
+        ("1,2,50,um", "1,1,50,um", ("RDG007", 3, 4)),
+        ("DOOR,1,2,50", "DOR,1,2,50", ("RDG008", 3, 2)),
+        ("primer-film,DOOR,1,2,50", "film,DOOR,1,2,50", ("RDG008", 3, 1)),
+        ("primer-film,DOOR,1,2,50", "primer-film,,1,2,50", ("RDG008", 3, 2)),
+    ],
+)
+def test_a_cell_that_cannot_be_used_is_told_by_row_and_column_and_decides_nothing(
+    was: str, now: str, finding: tuple[str, int, int]
+) -> None:
+    text = PLAIN.replace(was, now, 1)
+    assert text != PLAIN
+    found = assessed(text)
+    assert told(found) == [finding]
+    assert film_on(found) is OPEN
+    assert "could not be used" in reasons(found)
+
+
+def test_ids_that_are_wrong_are_told_with_the_nearest() -> None:
+    found = assessed(PLAIN.replace("DOOR,1,2", "DOR,1,2", 1))
+    assert "nearest: DOOR" in next(one.what for one in found.findings if one.id == "RDG008")
+
+
+def test_a_part_past_the_number_of_an_item_is_none_of_the_job() -> None:
+    text = PLAIN.replace("point,item,", "point,item,part,").replace("DOOR,", "DOOR,3,")
+    assert {one[0] for one in told(assessed(text))} == {"RDG008"}
+    assert told(assessed(text.replace("DOOR,3,", "DOOR,2,"))) == []
+
+
+def test_a_row_without_its_value_is_a_reading_that_is_missing() -> None:
+    found = assessed(PLAIN.replace("1,2,50,um", "1,2,,um", 1))
+    assert [one.id for one in found.findings if one.place.line == 3] == ["RDG011"]
+    assert found.lots[0].area.count == 14
+
+
+def test_a_file_given_twice_is_read_once() -> None:
+    found = assessed(PLAIN, PLAIN)
+    assert [one[0] for one in told(found)] == ["RDG007"]
+    assert found.lots[0].area.count == 15
+
+
+DATED = "point,item,coat,spot,reading,value,unit,air,humidity,surface,on\n"
+AIR = "climate,,primer,,,,,20,55,20,{}\n"
+READ = "primer-film,DOOR,,1,1,60,um,,,,{}\n"
+CLIMATE = {
+    "jobs.refit.inspection.climate": "{id: climate, check: Ambient conditions, at: during-application, criterion: {text: within the limits}}"
+}
+
+
+@pytest.mark.parametrize(
+    ("applied", "read", "wrong"),
+    [
+        ("2026-11-20", "2026-11-21", False),
+        ("2026-11-20", "2026-11-20", False),
+        ("2026-11-20", "2026-11-19", True),
+        ("2026-11-20 10:00", "2026-11-20 09:59", True),
+        ("2026-11-20 10:00", "2026-11-20 10:00", False),
+        ("2026-11-20 10:00", "2026-11-20", False),
+        ("2026-11-20", "2026-11-28", True),
+    ],
+)
+def test_no_film_is_read_before_its_coat_or_tomorrow(applied: str, read: str, wrong: bool) -> None:
+    found = assessed(DATED + AIR.format(applied) + READ.format(read), changes=CLIMATE)
+    assert told(found) == ([("RDG009", 3, 11)] if wrong else [])
+
+
+@pytest.mark.parametrize(
+    ("text", "dates", "day"),
+    [
+        ("20.11.2026", Dates.ISO, "2026-11-20"),
+        ("20/11/2026", Dates.ISO, "2026-11-20"),
+        ("11/20/2026", Dates.ISO, "2026-11-20"),
+        ("03/04/2026", Dates.ISO, None),
+        ("03/04/2026", Dates.DAY_FIRST, "2026-04-03"),
+        ("03/04/2026", Dates.MONTH_FIRST, "2026-03-04"),
+        ("2026-02-30", Dates.ISO, None),
+        ("yesterday", Dates.ISO, None),
+    ],
+)
+def test_a_day_that_can_be_read_two_ways_is_not_read(text: str, dates: Dates, day: str | None) -> None:
+    found = assessed(DATED + AIR.format(text), changes=CLIMATE, dates=dates)
+    assert told(found) == ([("RDG003", 2, 11)] if day is None else [])
+    assert found.air[0].on is None if day is None else found.air[0].on.date().isoformat() == day  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize("raw", [b"", b"   \n", b"%PDF-1.7 nothing", b"a,b\n1,2\n", b"point,it\x00em\n" * 9])
+def test_what_is_no_table_is_told(raw: bytes) -> None:
+    found = assessed(raw)
+    assert {one[0] for one in told(found)} <= {"RDG001", "RDG002"}
+    assert len(told(found)) == 1
+    assert found.verdict is OPEN
+
+
+def test_more_rows_than_are_read_are_told_before_they_take_memory() -> None:
+    found = assessed(b"value\n" + b"1\n" * 1_000_000)
+    assert told(found) == [("RDG001", 1, 1)]
+    assert f"{MOST_ROWS:,} rows" in found.findings[0].what
+    assert len(found.records) == 0
+
+
+def test_faults_without_end_are_counted_not_listed() -> None:
+    rows = "".join(f"primer-film,DOOR,{spot},1,x,um\n" for spot in range(MOST + 50))
+    found = assessed("point,item,spot,reading,value,unit\n" + rows)
+    assert len(told(found)) == MOST + 1
+    assert "RDG015" in {one[0] for one in told(found)}
+
+
+def test_signs_that_must_not_reach_a_screen_are_not_read() -> None:
+    found = assessed(PLAIN.replace("DOOR,1,2", "DOOR,1\u202e,2", 1))
+    assert told(found) == [("RDG003", 3, 3)]

@@ -1,0 +1,219 @@
+"""What an assessment comes to, item by item: the rule that is named decides, and what is missing never passes."""
+
+from __future__ import annotations
+
+import pytest
+
+from specgen.assessing.results import Assessment, Verdict
+from specgen.report.assessment_report import as_json, as_text
+from tests.assessing.job import FILM, PA_2, assessed, film_on, reasons, spots, told
+
+P, F, OPEN = Verdict.CONFORMING, Verdict.NOT_CONFORMING, Verdict.NOT_DECIDED
+PLAN = {f"{FILM}.readings": "{areas: 1, spots: 5, readings: 15}"}
+CLIMATE = {
+    "jobs.refit.inspection.climate": "{id: climate, check: Ambient conditions, at: during-application, criterion: {text: within the limits}}"
+}
+
+
+@pytest.mark.parametrize(
+    ("criterion", "means", "verdict", "said"),
+    [
+        ("{rule: own, min: 40 um, max: 80 um, each: spot}", (50, 40, 80), P, ""),
+        ("{rule: own, min: 40 um, max: 80 um, each: reading}", (50, 40, 80), F, "a reading of 39 µm is below 40 µm (DOOR 2)"),
+        ("{rule: own, min: 40 um, max: 80 um, each: spot}", (50, 39, 70), F, "a spot measurement of 39 µm is below 40 µm (DOOR 2)"),
+        ("{rule: 90-10, nominal: 60 um, max: 80 um}", (61, 65, 70, 75, 61), P, ""),
+        ("{rule: 90-10, nominal: 60 um, max: 80 um}", (60, 60, 70, 75, 61), F, "13.3"),
+        ("{rule: ISO-19840, nominal: 60 um, max: 80 um, low_readings: at-most}", (60, 60, 70, 75, 59), F, "below nominal"),
+        ("{rule: own, nominal: 60 um, max: 80 um, least_reading: 80 %, below_nominal: 20 %}", (60, 60, 70, 75, 61), P, ""),
+        ("{as_specified: yes}", (50, 60, 79), P, ""),
+        ("{as_specified: yes}", (50, 60, 80), F, "a reading of 81 µm is above 80 µm"),
+        # no level is named, so nothing can be judged
+        ("{rule: SSPC-PA-2, edition: '2012', min: 40 um, max: 80 um}", (50, 60, 70, 60, 60), OPEN, "lacks what its rule counts from"),
+        ("{rule: SSPC-PA-2, edition: '2004', min: 40 um, max: 80 um}", (50, 60, 70, 60, 60), P, ""),
+    ],
+)  # fmt: skip
+def test_the_rule_that_is_named_decides(criterion: str, means: tuple[int, ...], verdict: Verdict, said: str) -> None:
+    found = assessed(spots(*means), criterion=criterion)
+    assert told(found) == []
+    assert film_on(found) is verdict
+    assert said in reasons(found) if said else reasons(found) == ""
+
+
+def test_one_set_passes_one_rule_and_fails_another_and_both_say_why() -> None:
+    found = assessed(spots(50, 41, 60, 62, 58))
+    assert film_on(found) is P
+    others = {other.rule: other for other in found.lots[0].others}
+    ninety = others["90-10"].judged
+    assert ninety is not None
+    assert ninety.verdict is F
+    text = as_text(found)
+    assert "accepted: every spot measurement from 40 µm to 80 µm" in text.replace("\u00a0", " ")
+    assert "90-10: not conforming\n    - a reading of 40 µm is below 54 µm (DOOR 1, DOOR 2)" in text.replace(
+        "\u00a0", " "
+    )
+
+
+def test_too_few_readings_of_rule_or_plan_are_not_decided_and_say_how_many_more() -> None:
+    found = assessed(spots(50, 55, 60), criterion=PA_2)
+    assert film_on(found) is OPEN
+    at = next(at for at in found.results if at.point.id == "primer-film")
+    assert at.next == ("read 2 more spots",)
+    assert film_on(assessed(spots(50, 55, 60), changes=PLAN)) is OPEN
+    assert film_on(assessed(spots(50, 55, 60, 61, 62), changes=PLAN)) is P
+    # three readings a spot follow from the plan
+    short = spots(50, 55, 60, 61, 62).replace("primer-film,DOOR,5,3,63,um\n", "primer-film,DOOR,4,4,61,um\n")
+    assert "readings at a spot: 2; required: 3" in reasons(assessed(short, changes=PLAN))
+
+
+def test_nothing_read_is_not_decided() -> None:
+    found = assessed("point,item,value,by\nprepared,DOOR,conforming,K. A.\n")
+    assert film_on(found) is OPEN
+    assert "no film was read on this item" in reasons(found)
+    assert found.verdict is OPEN
+
+
+def test_an_own_rule_that_leaves_open_what_counts_is_decided_only_where_both_agree() -> None:
+    words = "{rule: own, min: 40 um, max: 80 um, text: within the limits}"
+    said = "point,item,value,by\nprimer-film,DOOR,conforming,K. A.\n"
+    assert film_on(assessed(spots(50, 60), said, criterion=words)) is P
+    assert film_on(assessed(spots(50, 39), said, criterion=words)) is F
+    found = assessed(spots(50, 40), said, criterion=words)
+    assert film_on(found) is OPEN
+    assert "does not say which of them counts" in reasons(found)
+    # the words themselves are a person's to judge
+    assert "nobody has recorded" in reasons(assessed(spots(50, 60), criterion=words))
+
+
+def test_a_guard_band_and_rounded_means_are_the_project_s_policy() -> None:
+    near = spots(50, 41, 60)
+    assert film_on(assessed(near)) is P
+    found = assessed(near, changes={"project.policies": "{guard_band: 2 um}"})
+    assert film_on(found) is OPEN
+    assert "within the guard band" in reasons(found)
+    low = "point,item,spot,reading,value,unit\n" + "".join(
+        f"primer-film,DOOR,1,{n},{value},um\n" for n, value in enumerate((39, 40, 40), 1)
+    )
+    assert film_on(assessed(low)) is F
+    assert film_on(assessed(low, changes={"project.policies": "{means: as-read}"})) is P
+
+
+def test_a_correction_is_taken_off_every_reading() -> None:
+    gauge = {f"{FILM}.gauge": "{principle: magnetic, zeroed_on: smooth-steel, correction: 25 um}"}
+    assert film_on(assessed(spots(50, 60), changes=gauge)) is F
+    assert film_on(assessed(spots(75, 85), changes=gauge)) is P
+
+
+DROPPED = "point,item,spot,reading,value,unit,dropped_by,dropped_why\n"
+
+
+def test_a_reading_is_dropped_by_a_person_who_repeated_it_never_by_the_program() -> None:
+    wild = "primer-film,DOOR,1,1,210,um,{},{}\nprimer-film,DOOR,1,2,60,um,,\nprimer-film,DOOR,1,3,61,um,,\n"
+    # as it stands the wild reading counts
+    assert film_on(assessed(DROPPED + wild.format("", ""))) is F
+    found = assessed(DROPPED + wild.format("K. A.", "did not repeat"))
+    assert told(found) == []
+    assert film_on(found) is P
+    assert "dropped by K. A., row 2: 210 (did not repeat)" in as_text(found)
+    for who, why in (("K. A.", ""), ("", "looked wrong")):
+        found = assessed(DROPPED + wild.format(who, why))
+        assert told(found) == [("RDG010", 2, 7)]
+        assert found.lots[0].area.count == 3
+    # nobody repeated it
+    found = assessed(DROPPED + "primer-film,DOOR,1,1,210,um,K. A.,wild\n")
+    assert told(found) == [("RDG010", 2, 7)]
+    assert found.lots[0].area.count == 1
+
+
+def test_the_walk_around_an_area_that_does_not_conform() -> None:
+    text = spots(30, 30, 30, 30, 30).replace("unit\n", "unit,walk\n").replace(",um\n", ",um,\n")
+    found = assessed(text, criterion=PA_2)
+    at = next(at for at in found.results if at.point.id == "primer-film")
+    assert at.verdict is F
+    assert at.next[0].startswith("measure spots outwards every 1.5 m until 2 in a row lie within minimum and maximum")
+    assert at.put_right == "sand back and recoat"
+    walk = "".join(f"primer-film,DOOR,w{n},1,{value},um,left\n" for n, value in enumerate((35, 50, 38, 41, 42)))
+    found = assessed(text + walk, criterion=PA_2)
+    at = next(at for at in found.results if at.point.id == "primer-film")
+    assert at.next == ("DOOR left: the area that does not conform reaches 3 spots outwards",)
+    assert found.lots[0].area.count == 15
+
+
+def test_areas_are_judged_each_by_itself() -> None:
+    text = spots(60, 60, 60, 60, 60).replace("unit\n", "unit,area\n").replace(",um\n", ",um,upper\n")
+    low = spots(36, 36, 36, 36, 36, heading=False).replace(",um\n", ",um,lower\n")
+    found = assessed(text + low, criterion=PA_2)
+    assert [lot.name for lot in found.lots] == ["upper", "lower"]
+    assert reasons(found) == "area lower: the mean of 36 µm is below 40 µm"
+
+
+LOOK = "point,item,test,value,unit,by\n"
+
+
+@pytest.mark.parametrize(
+    ("row", "verdict"),
+    [
+        ("prepared,DOOR,,conforming,,K. A.", P),
+        ("prepared,DOOR,,conforming,,", OPEN),
+        ("prepared,DOOR,,not conforming,,K. A.", F),
+        ("prepared,DOOR,,Pass,,K. A.", P),
+        ("prepared,DOOR,,quite good,,K. A.", OPEN),
+        ("prepared,DOOR,salt,45,mg/m2,K. A.", P),
+        ("prepared,DOOR,salt,51,mg/m2,K. A.", F),
+        ("prepared,DOOR,salt,5.1,ug/cm2,K. A.", F),
+        ("prepared,DOOR,dust-quantity,2,,K. A.", P),
+        ("prepared,DOOR,dust-quantity,3,,K. A.", F),
+        ("prepared,DOOR,profile,30,um,K. A.", OPEN),
+    ],
+)
+def test_tests_and_looks(row: str, verdict: Verdict) -> None:
+    limits = {"preparations.sand-steel.salt_limit": "50 mg/m2", "preparations.sand-steel.dust_quantity": "2"}
+    found = assessed(LOOK + row + "\n", changes=limits)
+    assert told(found) == []
+    assert _at(found, "prepared") is verdict
+
+
+def _at(found: Assessment, point: str, item: str = "DOOR") -> Verdict:
+    return next(at.verdict for at in found.results if (at.point.id, at.item.id) == (point, item))
+
+
+AIR = "point,coat,air,humidity,surface,dew_point,on\n"
+GOOD_AIR = "".join(f"climate,{coat},20,55,20,10.7,2026-11-20\n" for coat in ("primer", "base", "clear"))
+
+
+def test_air_of_every_coat_within_every_limit() -> None:
+    assert _at(assessed(AIR + GOOD_AIR, changes=CLIMATE), "climate") is P
+    missing = assessed(AIR + "climate,primer,20,55,20,,2026-11-20\n", changes=CLIMATE)
+    assert _at(missing, "climate") is OPEN
+    humid = assessed(AIR + GOOD_AIR.replace("20,55,20,10.7", "20,80,20,", 1), changes=CLIMATE)
+    assert _at(humid, "climate") is F
+    # 16.4 degC is the dew point of 20 degC and 80 %
+    near = assessed(AIR + GOOD_AIR.replace("20,55,20,10.7", "20,70,16,", 1), changes=CLIMATE)
+    assert _at(near, "climate") is F
+    no_surface = assessed(AIR + GOOD_AIR.replace("20,55,20,10.7", "20,55,,", 1), changes=CLIMATE)
+    assert _at(no_surface, "climate") is OPEN
+    wrong = assessed(AIR + GOOD_AIR.replace("10.7", "14", 1), changes=CLIMATE)
+    assert [one.id for one in wrong.findings if one.id == "RDG014"] == ["RDG014"]
+    fahrenheit = assessed(AIR.replace("air,", "air (°F),") + GOOD_AIR.replace(",20,55", ",68,55"), changes=CLIMATE)
+    assert _at(fahrenheit, "climate") is P
+
+
+def test_batches_that_had_expired_or_are_missing_are_told() -> None:
+    head = "coat,product,batch,expires,cans,on\n"
+    found = assessed(head + "primer,primer,B1,2026-11-19,2,2026-11-20\n")
+    assert told(found) == [("RDG013", 2, 4)]
+    found = assessed(head + "primer,primer,B1,2026-11-20,2,2026-11-20\n")
+    assert told(found) == []
+    said = [one.what for one in found.findings if one.id == "RDG013"]
+    assert said == ["no batch is recorded of: base, clear, barrier"]
+    assert [used.batch for used in found.batches] == ["B1"]
+
+
+def test_the_json_says_what_the_text_says() -> None:
+    import json
+
+    found = assessed(spots(50, 39, 70))
+    record = json.loads(as_json(found))
+    assert record["verdict"] == "not conforming"
+    point = next(one for one in record["items"][0]["points"] if one["point"] == "primer-film")
+    assert point["reasons"] == list(next(at for at in found.results if at.point.id == "primer-film").reasons)
+    assert record["files"][0]["name"] == "1.csv"
