@@ -23,8 +23,12 @@ UNITS_FILE = Path(specgen.units.__path__[0]) / "units.txt"
 NAME = re.compile(r"[^\W\d]\w*")
 # A sign that is no word and no letters of the unit file: digits set high or low, and the letters of micro and degree.
 RAW = ("um", "deg", "2", "3", "*")
-# What a working computes or a table states; no source has a leaf of these kinds.
-NOT_WRITTEN = {"concentration", "humidity_ratio", "molar_volume", "speed", "vapour_share"}
+# What a working computes, a table states or a test result is in; no source has a leaf of these kinds alone.
+NOT_WRITTEN = {
+    "colour_difference", "colour_difference_2000", "colour_difference_ab", "colour_difference_cmc", "concentration", "cycles",
+    "double_rubs", "holidays", "humidity_ratio", "impact", "krebs", "molar_volume", "radiant_exposure", "speed", "swings",
+    "vapour_share", "viscosity",
+}  # fmt: skip
 ACCEPTED = sorted({(kind.name, unit) for kind in KINDS.values() for unit in kind.units})
 
 

@@ -1,0 +1,159 @@
+"""Whether a test result is one that is usual for its method and generic type, and what else its number may mean.
+
+A value outside is never corrected: every reading of the bare number that would be usual is named, and the author asked. What the
+instrument itself ends at is a ceiling; all else is usual at best, from practice or memory.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from specgen.facts.tests.values import amount, method_row
+from specgen.model.test_value import Measured
+from specgen.standards.citations import Citation
+from specgen.standards.tables import Row, table
+from specgen.units.kinds import KINDS
+from specgen.units.quantity import Quantity
+from specgen.units.rounding import significant
+
+_NO_WHERE: Mapping[str, str] = {}
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """A result that is unusual, or beyond what its instrument can show.
+
+    `bounds` says what is usual, `readings` what the bare number would mean in other units where that is usual. `below` is True
+    for a value under the lower bound.
+    """
+
+    value: str
+    bounds: str
+    where: str
+    ceiling: bool
+    below: bool
+    readings: tuple[str, ...]
+    source: Citation
+
+
+def plausible(
+    method: str, values: Sequence[Measured], family: str = "", where: Mapping[str, str] = _NO_WHERE
+) -> Doubt | None:
+    """None where every value (one, or both ends of a range) is usual; the first doubt otherwise, a ceiling before the rest.
+
+    `where` states on what and how was measured, as in substrate=metal or angle=60; a row whose condition it does not state is
+    left out. A row of the family goes before the usual one of the method.
+    """
+    rows = [(row, table("test_envelopes").row_citation(row)) for row in table("test_envelopes").rows]
+    of_method = [(row, source) for row, source in rows if row["method"] == method and _counts(row, where)]
+    units = {value.unit for value in values}
+    of_method.sort(key=lambda pair: pair[0]["unit"] not in units)
+    ceilings = [(row, source) for row, source in of_method if row["what"] == "ceiling"]
+    usual = [(row, source) for row, source in of_method if row["what"] == "usual"]
+    of_family = [
+        (row, table("test_envelopes_family").row_citation(row))
+        for row in table("test_envelopes_family").rows
+        if (row["family"], row["method"]) == (family, method) and _counts(row, where)
+    ]
+    for row, source in (*ceilings, *(of_family or usual)):
+        for value in values:
+            outside = _outside(method, value, row)
+            if outside is not None:
+                limits = of_family or usual
+                readings = _readings(method, values, [row for row, _ in (*ceilings, *limits)])
+                return Doubt(
+                    _as_written(values),
+                    _bounds(row),
+                    row.get("where", ""),
+                    ceiling=row.get("what") == "ceiling",
+                    below=outside < 0,
+                    readings=readings,
+                    source=source,
+                )
+    return None
+
+
+def _counts(row: Row, where: Mapping[str, str]) -> bool:
+    if not row["condition"]:
+        return True
+    name, _, wanted = row["condition"].partition("=")
+    return where.get(name) == wanted
+
+
+def _outside(method: str, value: Measured, row: Row) -> int | None:
+    """-1 below the row, 1 above it, None inside or where the row is in a unit the value cannot be turned into."""
+    number = in_unit(method, value, row["unit"])
+    if number is None:
+        return None
+    if row["least"] and number < Fraction(row["least"]):
+        return -1
+    return 1 if row["most"] and number > Fraction(row["most"]) else None
+
+
+def in_unit(method: str, value: Measured, unit: str) -> Fraction | None:
+    """The value in a unit: by the dimension, or by what one reading of the instrument is (1.4 s for a swing of König's)."""
+    quantity = amount(method, value)
+    if quantity is None:
+        return None
+    if unit in KINDS[quantity.kind].units:
+        return quantity.to(unit)
+    for row in table("test_readings").rows:
+        if (row["method"], row["of"], row["unit"]) == (method, value.unit, unit):
+            return value.number * Fraction(row["factor"])
+    return None
+
+
+def _readings(method: str, values: Sequence[Measured], limits: Sequence[Row]) -> tuple[str, ...]:
+    """Each other meaning of the bare numbers under which all of them are usual."""
+    own = {value.unit for value in values}
+    found = []
+    for row in table("test_readings").rows:
+        if row["method"] != method or row["of"] in own:
+            continue
+        meant = [Measured(value.number * Fraction(row["factor"]), row["unit"], value.digits) for value in values]
+        if all(_outside(method, value, limit) is None for value in meant for limit in limits):
+            told = _figures([f"{significant(value.number):f}" for value in meant])
+            found.append(f"{_figures([value.digits for value in values])} {row['reading']} ({told} {row['unit']})")
+    return tuple(found)
+
+
+def _figures(digits: Sequence[str]) -> str:
+    return " to ".join(dict.fromkeys(digits))
+
+
+def _as_written(values: Sequence[Measured]) -> str:
+    return _figures([value.digits for value in values[:-1]] + [str(values[-1])])
+
+
+def _bounds(row: Row) -> str:
+    ends = [Measured(Fraction(end), row["unit"], end) for end in (row["least"], row["most"]) if end]
+    if len(ends) > 1:
+        return _as_written(ends)
+    return f"{'at least' if row['least'] else 'at most'} {ends[0]}"
+
+
+def quantity_of(method: str) -> str:
+    """`pull-off strength`: what a method measures, as a sentence names it."""
+    return str(method_row(method)["quantity"])
+
+
+def equal_amounts(method: str, first: Measured, second: Measured) -> bool | None:
+    """Whether two printed values of one amount, each within half a unit of its last digit, can be the same; None unlike kinds."""
+    one, other = amount(method, first), amount(method, second)
+    if one is None or other is None or one.kind != other.kind:
+        return None
+    low, high = _rounding(one)
+    other_low, other_high = _rounding(other)
+    return low <= other_high and other_low <= high
+
+
+def _rounding(value: Quantity) -> tuple[Fraction, Fraction]:
+    places = len(value.digits.partition(".")[2])
+    half = Fraction(1, 2 * 10**places)
+    ends = (
+        Quantity.of(value.kind, value.number - half, value.unit),
+        Quantity.of(value.kind, value.number + half, value.unit),
+    )
+    return ends[0].base, ends[1].base
