@@ -14,6 +14,7 @@ from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.trade.known import NotKnown
 from specgen.trade.working import Working
+from specgen.units.display import show_range
 from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
@@ -44,7 +45,8 @@ def air_read(
                 )
                 air = None
             else:
-                figures = found.figures[:2]
+                # without a surface temperature nothing is known of its margin
+                figures = found.figures[: 1 if surface is None else 2]
                 missed = tuple(_missed(found.verdicts, with_surface=surface is not None))
                 _same_dew_point(record, read.get("dew_point"), found.figures[0].quantity, point, faults)
         yield AirRead(
@@ -83,7 +85,7 @@ def _missed(verdicts: Iterable[Verdict], *, with_surface: bool) -> Iterator[str]
         of_surface = verdict.what.startswith("surface")
         if verdict.met or (of_surface and not with_surface):
             continue
-        limits = ", ".join(dict.fromkeys(str(limit.range) for limit in verdict.limits if not limit.met))
+        limits = ", ".join(dict.fromkeys(show_range(limit.range) for limit in verdict.limits if not limit.met))
         yield phrase(
             N_("{what} {found}, outside {limits}"), what=phrase(verdict.what), found=verdict.found, limits=limits
         )

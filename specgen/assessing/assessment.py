@@ -17,14 +17,14 @@ from specgen.assessing.film import lots_at
 from specgen.assessing.one_item import Judge
 from specgen.assessing.order_of_days import applied, tell_unchecked, tell_wrong_days
 from specgen.assessing.readings import File
-from specgen.assessing.records import Record
+from specgen.assessing.records import Record, columns
 from specgen.assessing.results import Assessment
 from specgen.assessing.sorting import Sorted
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.looked_for import CLIMATE, words_of
 from specgen.facts.job.points import layers_read
 from specgen.model.acceptance import InspectionPoint
-from specgen.model.job import Job
+from specgen.model.job import Item, Job
 from specgen.model.spec import Spec
 
 
@@ -59,7 +59,8 @@ def assess(
         for item, system in places(point, job, spec):
             judge = Judge(point, item, system, job, spec, faults)
             if point.id in film:
-                result = judge.film(lots[point.id], sorted_.values(point.id, film=False))
+                read = sorted_.values(point.id, film=True)
+                result = judge.film(lots[point.id], sorted_.values(point.id, film=False), _who_read(read, item))
             elif climate is not None and point.id == climate.id:
                 result = judge.climate(air, sorted_.values(point.id, film=False))
             else:
@@ -76,6 +77,14 @@ def assess(
         batches=batches,
         findings=tuple(faults),
     )
+
+
+_who = columns("item", "by")
+
+
+def _who_read(records: Sequence[Record], item: Item) -> str:
+    found = dict.fromkeys(map(_who, records))
+    return ", ".join(by for of, by in found if of == item.id and by)
 
 
 def _is_film(point: InspectionPoint, job: Job, spec: Spec) -> bool:

@@ -16,7 +16,7 @@ from specgen.model.job import Item, Job
 from specgen.model.preparation import Preparation
 from specgen.model.spec import Spec
 from specgen.trade.verdict import Verdict
-from specgen.units.display import show
+from specgen.units.display import show, show_range
 from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity, Range
 
@@ -57,7 +57,7 @@ def _of_person(said: Verdict, by: str) -> Answer:
     if not by and said is Verdict.CONFORMING:
         return Answer(Verdict.NOT_DECIDED, phrase(N_("accepted by nobody who is named")))
     if said is Verdict.NOT_CONFORMING:
-        return Answer(said, phrase(N_("judged not conforming by {who}"), who=by or "?"), by)
+        return Answer(said, phrase(N_("found not conforming by {who}"), who=by or "?"), by)
     return Answer(said, "", by)
 
 
@@ -76,7 +76,7 @@ def _profile(record: Record, preparation: Preparation | None) -> Answer:
         return Answer(Verdict.CONFORMING)
     return Answer(
         Verdict.NOT_CONFORMING,
-        phrase(N_("surface profile {found}, outside {limits}"), found=show(found), limits=str(asked)),
+        phrase(N_("surface profile {found}, outside {limits}"), found=show(found), limits=show_range(asked)),
     )
 
 

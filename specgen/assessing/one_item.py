@@ -28,7 +28,7 @@ class Judge:
         self._point, self._item, self._system = point, item, system
         self._job, self._spec, self._faults = job, spec, faults
 
-    def film(self, lots: tuple[Lot, ...], said: Sequence[Record]) -> At:
+    def film(self, lots: tuple[Lot, ...], said: Sequence[Record], by: str) -> At:
         """The lots that hold the item: its own spots, and what is judged of the lot as a whole; then the words of an own rule."""
         mine = tuple(lot for lot in lots if self._item.id in lot.items)
         verdicts: list[Verdict] = []
@@ -50,7 +50,7 @@ class Judge:
             reasons.append(phrase(text, read=read, asked=asked))
         if self._point.criterion.rule is AcceptanceRule.OWN and self._point.criterion.text is not None:
             self._words(said, verdicts, reasons, next_)
-        return self._at(verdicts, reasons, next_, lots=mine)
+        return self._at(verdicts, reasons, next_, lots=mine, said_by=by)
 
     def climate(self, air: tuple[AirRead, ...], said: Sequence[Record]) -> At:
         """Air of every coat on the item, each moment within every limit."""
@@ -76,7 +76,8 @@ class Judge:
         answered = list(self._answers(said))
         verdicts += [answer.verdict for answer in answered]
         reasons += [answer.why for answer in answered if answer.why]
-        return self._at(verdicts, reasons, next_)
+        by = dict.fromkeys(read.record.text("by") for read in mine)
+        return self._at(verdicts, reasons, next_, said_by=", ".join(name for name in by if name))
 
     def looked_at(self, said: Sequence[Record]) -> At:
         """What a test or a person says of the item."""
@@ -93,7 +94,9 @@ class Judge:
         if not answered:
             verdicts.append(Verdict.NOT_DECIDED)
             reasons.append(phrase(N_("nobody has recorded whether the words of the criterion are met")))
-            next_.append(phrase(N_("enter conforming or not conforming at this point, with the name of who judged it")))
+            next_.append(
+                phrase(N_("enter conforming or not conforming at this point, with the name of who assessed it"))
+            )
         return ", ".join(dict.fromkeys(answer.by for answer in answered if answer.by))
 
     def _answers(self, said: Sequence[Record]) -> Iterator[Answer]:

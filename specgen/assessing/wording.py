@@ -24,6 +24,14 @@ _LOW_OR_HIGH = {
     Fault.MEAN_LOW: N_("the mean of {found} is below {limit}"),
     Fault.MEAN_HIGH: N_("the mean of {found} is above {limit}"),
 }
+_NEAR = {
+    Fault.READING_LOW: N_("a reading of {found} is within the guard band of the limit {limit}{at}"),
+    Fault.READING_HIGH: N_("a reading of {found} is within the guard band of the limit {limit}{at}"),
+    Fault.SPOT_LOW: N_("a spot measurement of {found} is within the guard band of the limit {limit}{at}"),
+    Fault.SPOT_HIGH: N_("a spot measurement of {found} is within the guard band of the limit {limit}{at}"),
+    Fault.MEAN_LOW: N_("the mean of {found} is within the guard band of the limit {limit}"),
+    Fault.MEAN_HIGH: N_("the mean of {found} is within the guard band of the limit {limit}"),
+}
 _COUNTED = {
     Fault.FEW_SPOTS: N_("spots read: {found}; required: {limit}"),
     Fault.FEW_READINGS: N_("readings taken: {found}; required: {limit}"),
@@ -31,9 +39,18 @@ _COUNTED = {
 }
 
 
+def film_in_column(value: Fraction, unit: str) -> str:
+    """A film to a tenth of a micrometre or a hundredth of a mil, zeros too, so that figures stand under each other."""
+    return f"{round_half_up(value, _places(unit))}\N{NO-BREAK SPACE}{unit_sign(unit)}"
+
+
+def _places(unit: str) -> int:
+    return 2 if unit == "mil" else 1
+
+
 def film_text(value: Fraction, unit: str, beside: Fraction | None = None) -> str:
     """A film to a tenth of a micrometre or a hundredth of a mil; with more digits where it would look equal to `beside`."""
-    places = 2 if unit == "mil" else 1
+    places = _places(unit)
     while beside is not None and value != beside and places < _MOST_PLACES:
         if round_half_up(value, places) != round_half_up(beside, places):
             break
@@ -47,7 +64,7 @@ def share_text(share: Fraction) -> str:
 
 def reason_text(reason: Reason, unit: str) -> str:
     """One reason, with what was found and the limit."""
-    at = phrase(" ({at})", at=phrase(names(reason.at))) if reason.at else phrase("")
+    at = phrase(" ({at})", at=names(reason.at)) if reason.at else phrase("")
     if reason.fault in _COUNTED:
         return phrase(_COUNTED[reason.fault], found=str(reason.found), limit=str(reason.limit), at=at)
     if reason.fault is Fault.NOTHING_READ:
@@ -58,11 +75,14 @@ def reason_text(reason: Reason, unit: str) -> str:
         told = phrase(
             text if reason.fewer else most, found=share_text(reason.found), limit=share_text(reason.limit), at=at
         )
+    elif reason.near:
+        found = film_text(reason.found, unit, reason.limit)
+        return phrase(_NEAR[reason.fault], found=found, limit=film_text(reason.limit, unit), at=at)
     else:
         found = film_text(reason.found, unit, reason.limit)
         told = phrase(_LOW_OR_HIGH[reason.fault], found=found, limit=film_text(reason.limit, unit), at=at)
     if reason.near:
-        return phrase(N_("{reason}, or within the guard band of it"), reason=told)
+        return phrase(N_("{reason}, or are within the guard band of it"), reason=told)
     if not reason.decides:
         return phrase(N_("{reason}, as far as was read"), reason=told)
     return told

@@ -1,4 +1,4 @@
-"""`specgen assess`: readings of a job held against its acceptance criteria, item by item."""
+"""`specgen assess`: readings of a job held against its acceptance criteria, item by item, and the conformity report."""
 
 from __future__ import annotations
 
@@ -11,13 +11,14 @@ from specgen.assessing.cells import Dates
 from specgen.assessing.columns import COLUMNS
 from specgen.assessing.faults import Faults
 from specgen.assessing.readings import Asked, File, records_of
-from specgen.assessing.results import Verdict
+from specgen.assessing.results import Assessment, Verdict
 from specgen.assessing.text_table import MOST_BYTES
 from specgen.clock import today
 from specgen.commands.outcome import DONE, REFUSED, CannotRunError, Outcome
 from specgen.commands.typed import day
 from specgen.commands.which_job import which_job
 from specgen.model.parse import load, without_collector
+from specgen.model.spec import Spec
 from specgen.report.assessment_report import as_json, as_text
 from specgen.source.characters import printable_name
 from specgen.source.project import find_project
@@ -53,6 +54,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
         help="how days with strokes are read, as in 03/04/2026; without it only those that can be read one way",
     )
     parser.add_argument("--on", metavar="DATE", type=day, help="assess as at this date (today in UTC if left out)")
+    parser.add_argument("--report", metavar="DIR", help="write the conformity report as PDF and HTML into this folder")
     parser.add_argument(
         "--format", choices=("text", "json"), default="text", help="text for the screen (default) or json"
     )
@@ -60,6 +62,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> Outcome:
     asked = Asked(_pairs("--columns", arguments.columns.split(",")), _pairs("--all", arguments.all))
+    if arguments.report == "":
+        raise CannotRunError("the name after --report is empty; name a folder for the report")
     spec = load(find_project(Path(arguments.path))).spec
     if spec is None:
         raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
@@ -71,8 +75,9 @@ def run(arguments: argparse.Namespace) -> Outcome:
         found = assess(
             job, spec, records, faults, day=arguments.on or today(), files=files, dates=Dates(arguments.dates)
         )
+    told = _report(arguments.report, found, spec) if arguments.report is not None else ""
     write = as_json if arguments.format == "json" else as_text
-    return Outcome(write(found), DONE if found.verdict is Verdict.CONFORMING else REFUSED)
+    return Outcome(write(found), DONE if found.verdict is Verdict.CONFORMING else REFUSED, told)
 
 
 def _pairs(option: str, texts: Sequence[str]) -> dict[str, str]:
@@ -96,3 +101,18 @@ def _file(name: str) -> File:
         return File(printable_name(path.as_posix()), path.read_bytes())
     except OSError as reason:
         raise CannotRunError(f"{printable_name(name)}: cannot be read ({reason.strerror or 'no file'})") from None
+
+
+def _report(folder: str, found: Assessment, spec: Spec) -> str:
+    # only this way of asking needs the whole of the layout
+    from specgen.commands.targets import write_files
+    from specgen.printing.conformity import print_conformity
+    from specgen.rendering.failure import RenderError
+
+    out = Path(folder)
+    try:
+        files = print_conformity(found, spec)
+    except RenderError as reason:
+        raise CannotRunError(f"the report cannot be laid out: {reason}") from reason
+    write_files(out, files)
+    return "".join(f"{printable_name((out / name).as_posix())} written\n" for name in files)

@@ -11,8 +11,8 @@ from specgen.documents.parts.apart import Apart
 from specgen.documents.parts.tables import TableView
 from specgen.model.spec import Spec
 
-About = Literal["job", "product", "folder", "jobs", "offer", "comparison"]
-"""What a document is about: its subject is a Job, a Product, the Spec (twice), an Offer, or two sides compared."""
+About = Literal["job", "product", "folder", "jobs", "offer", "comparison", "assessment"]
+"""What a document is about: its subject is a Job, a Product, the Spec (twice), an Offer, two sides compared, or readings assessed."""
 
 
 class View(Protocol):
@@ -39,7 +39,8 @@ class Kind(Generic[Subject, AnyView]):
     `sheet` are its rows for a spreadsheet, where it comes as csv; `apart` are its calculations where they stand in a file of
     their own. `applies` says of which subjects it is printed, with the specification they stand in; `called` what one is called
     by its view, where that is not always its name. A document that is `issued` goes out under the number of its
-    job or product; the others are drawn up anew when they are wanted.
+    job or product; the others are drawn up anew when they are wanted. A `record` says what was done or found: it instructs nobody, so
+    no page of it warns of a draft.
     """
 
     name: str
@@ -52,6 +53,7 @@ class Kind(Generic[Subject, AnyView]):
     applies: Callable[[Subject, Spec], bool] = _always
     called: Callable[[AnyView], str] | None = None
     issued: bool = False
+    record: bool = False
 
     @property
     def title(self) -> str:

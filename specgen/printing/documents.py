@@ -27,7 +27,7 @@ from specgen.register.revisions import Revisions, revisions_of
 from specgen.rendering.pdf import typesetter
 from specgen.units.locale import counted
 
-_OF_A_FOLDER = {name: kind for name, kind in KINDS.items() if kind.about != "comparison"}
+_OF_A_FOLDER = {name: kind for name, kind in KINDS.items() if kind.about not in {"comparison", "assessment"}}
 DOCUMENTS = tuple(_OF_A_FOLDER)
 FORMATS = tuple(dict.fromkeys(format for kind in _OF_A_FOLDER.values() for format in kind.formats))
 

@@ -32,6 +32,7 @@ _IN_SHORT: Mapping[About, Callable[[Any, Any], str]] = {
     "jobs": lambda _, view: view.title,
     "offer": lambda _, view: view.answer,
     "comparison": lambda _, view: view.answer,
+    "assessment": lambda _, view: view.answer,
 }
 
 _CALCULATIONS = "calculations.html.j2"
@@ -95,14 +96,24 @@ def files(
             sheet = kind.sheet(view)
             yield name, write_csv([column.heading for column in sheet.columns], sheet.rows)
         else:
-            yield name, _laid_out(kind.template, view, format, in_short, context, issue)
+            yield name, _laid_out(kind.template, view, format, in_short, context, issue, draft=not kind.record)
     apart = kind.apart(view) if kind.apart is not None else None
     if apart is not None:
         for format in (format for format in wanted if format != "csv"):
             yield f"{apart.file}{suffix}.{format}", _laid_out(_CALCULATIONS, apart, format, in_short, context, issue)
 
 
-def _laid_out(template: str, view: View, format: str, in_short: str, context: Context, issue: Issue | None) -> bytes:
+def _laid_out(
+    template: str,
+    view: View,
+    format: str,
+    in_short: str,
+    context: Context,
+    issue: Issue | None,
+    *,
+    draft: bool = True,
+) -> bytes:
+    """`draft`: without an issue the document is one, and its pages say so."""
     project = context.spec.project
     pictures = context.spec.pictures.values()
     page = fill(
@@ -110,7 +121,7 @@ def _laid_out(template: str, view: View, format: str, in_short: str, context: Co
         language=project.language,
         medium="screen" if format == "html" else "print",
         view=view,
-        draft=context.issue is None,
+        draft=draft and context.issue is None,
         issue=context.issue,
         emergency=emergency_call(project, context.words),
         identity=identity(context.spec),

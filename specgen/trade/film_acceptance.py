@@ -270,13 +270,21 @@ def _reasons(held: Counting, area: Area, missing: tuple[Reason, ...], guard: Fra
     for found in _faults(_moved(held, area.unit, guard) if guard else held, area):
         decides = found if sure is None else sure.get(found.fault)
         if decides is None:
-            yield replace(found, decides=False, near=True)
+            yield replace(found, limit=_stated(found, guard), decides=False, near=True)
         elif not missing or found.fault in {Fault.READING_LOW, Fault.READING_HIGH}:
             yield decides
         elif found.fault in {Fault.SPOT_LOW, Fault.SPOT_HIGH}:
             yield replace(decides, decides=any(name not in short for name in decides.at))
         else:
             yield replace(decides, decides=False)
+
+
+def _stated(found: Reason, guard: Fraction) -> Fraction:
+    """The limit itself, of a reason found with limits drawn together."""
+    if found.fault is Fault.MANY_BELOW:
+        return found.limit
+    low = found.fault in {Fault.READING_LOW, Fault.SPOT_LOW, Fault.MEAN_LOW}
+    return found.limit - guard if low else found.limit + guard
 
 
 def _moved(held: Counting, unit: str, inwards: Fraction) -> Counting:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date
 
 from specgen.assessing.assessment import assess
@@ -10,6 +10,7 @@ from specgen.assessing.cells import Dates
 from specgen.assessing.faults import Faults
 from specgen.assessing.readings import Asked, File, records_of
 from specgen.assessing.results import Assessment, Verdict
+from specgen.model.spec import Spec
 from tests.good_spec import good_with, spec_of
 
 DAY = date(2026, 11, 27)
@@ -27,13 +28,23 @@ def assessed(
 ) -> Assessment:
     """The readings of the job `refit`, with its primer film under `criterion`."""
     spec = spec_of(good_with({f"{FILM}.criterion": criterion, **(changes or {})}, ()))
-    files = [
+    return assessed_job(spec, "refit", _files(texts), asked, dates)
+
+
+def assessed_job(
+    spec: Spec, job: str, files: Sequence[File], asked: Asked | None = None, dates: Dates = Dates.ISO
+) -> Assessment:
+    """Files of readings of any job."""
+    faults = Faults()
+    records = records_of(files, asked or Asked(), faults)
+    return assess(spec.jobs[job], spec, records, faults, day=DAY, files=files, dates=dates)
+
+
+def _files(texts: Sequence[str | bytes]) -> list[File]:
+    return [
         File(f"{number}.csv", text if isinstance(text, bytes) else text.encode("utf-8"))
         for number, text in enumerate(texts, 1)
     ]
-    faults = Faults()
-    records = records_of(files, asked or Asked(), faults)
-    return assess(spec.jobs["refit"], spec, records, faults, day=DAY, files=files, dates=dates)
 
 
 def told(found: Assessment) -> list[tuple[str, int, int]]:

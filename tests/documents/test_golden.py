@@ -18,9 +18,11 @@ from tests.documents.conftest import context, views_of
 from tests.good_spec import checked, good, put, spec_of
 
 GOLDEN = Path(__file__).parent / "golden"
+APART = {"comparison", "assessment"}
+"""What is not drawn up from sources alone has a test of its own."""
 
 
-@pytest.mark.parametrize("kind", [kind.name.replace("-", "_") for kind in KINDS.values() if kind.about != "comparison"])
+@pytest.mark.parametrize("kind", [kind.name.replace("-", "_") for kind in KINDS.values() if kind.about not in APART])
 def test_views_are_as_expected(kind: str, good_views: Mapping[str, Any], golden: Callable[[Path, str], None]) -> None:
     views = {name: view for name, view in good_views.items() if name.startswith(kind)}
     assert views
@@ -29,7 +31,7 @@ def test_views_are_as_expected(kind: str, good_views: Mapping[str, Any], golden:
 
 
 def test_every_expected_text_has_its_view(good_views: Mapping[str, Any]) -> None:
-    others = {kind.name.replace("-", "_") for kind in KINDS.values() if kind.about == "comparison"}
+    others = {kind.name.replace("-", "_") for kind in KINDS.values() if kind.about in APART}
     unlike = {file.stem for file in GOLDEN.iterdir()} ^ {*good_views, *others}
     assert not unlike, f"views without an expected text in golden, or expected texts without a view: {sorted(unlike)}"
 

@@ -1,0 +1,207 @@
+"""The film readings of a report: what the rule accepts, what was read, item by item, plots, and other rules. Called by `view`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from specgen.assessing.results import Assessment, Lot, SpotRead, Verdict
+from specgen.assessing.wording import accepted_text, film_in_column, film_text, names, reason_text
+from specgen.documents.parts.inspection import limits
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Words
+from specgen.figures.film_plots import Group, Limit, Mark, histogram, spot_plot
+from specgen.model.spec import Spec
+from specgen.units.display import unit_sign
+
+MOST_SPOTS = 240
+"""Spots of one lot that are printed; those of a larger one stand in the files alone, but for those outside."""
+_DASHES = {"min": "7 3", "max": "7 3", "nominal": "2 3"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawing:
+    """`drawing` is SVG; `text` says the same in words."""
+
+    drawing: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LotView:
+    """One lot: what is asked, what was read, and how it looks. `more` says what is left out."""
+
+    title: str
+    verdict: str
+    asked: str
+    accepted: str
+    unconfirmed: str
+    by_item: TableView
+    plots: tuple[Drawing, ...]
+    others: TableView
+    spots: TableView
+    dropped: TableView
+    more: str
+
+
+def lot_views(found: Assessment, spec: Spec, words: Words) -> tuple[LotView, ...]:
+    return tuple(_view(lot, found, spec, words) for lot in found.lots if lot.area.count)
+
+
+def _view(lot: Lot, found: Assessment, spec: Spec, words: Words) -> LotView:
+    verdict = lot.judged.verdict if lot.judged is not None else Verdict.NOT_DECIDED
+    title = words("{point}, area {area}").format(point=lot.point.check, area=lot.name) if lot.name else lot.point.check
+    spots, more = _printed(lot, words)
+    basis = lot.counting.unconfirmed if lot.counting is not None else None
+    return LotView(
+        title=title,
+        verdict=words(verdict.value),
+        asked=limits(lot.point, found.job, spec, words),
+        accepted=words(accepted_text(lot.counting, lot.unit)) if lot.counting is not None else words(lot.why),
+        unconfirmed=words("limits of this rule: {basis}").format(basis=words(basis.value)) if basis is not None else "",
+        by_item=_by_item(lot, words),
+        plots=tuple(plot for plot in _plots(lot, words) if plot.drawing),
+        others=_others(lot, words),
+        spots=spots,
+        dropped=_dropped(lot, words),
+        more=more,
+    )
+
+
+def _inside(lot: Lot) -> set[str]:
+    """The spots at which nothing is told."""
+    told = {name for reason in (lot.judged.reasons if lot.judged is not None else ()) for name in reason.at}
+    return {spot.name for spot in lot.spots} - told
+
+
+def _by_item(lot: Lot, words: Words) -> TableView:
+    columns = [
+        Column(words("Item"), "w-15"),
+        Column(words("Spots"), "w-10", numeric=True),
+        Column(words("Readings"), "w-10", numeric=True),
+        Column(words("Mean of the spots"), "w-20", numeric=True),
+        Column(words("Lowest reading"), "w-20", numeric=True),
+        Column(words("Highest reading"), "w-20", numeric=True),
+    ]
+    means = dict(lot.area.means)
+    rows: list[tuple[str, ...]] = []
+    for item in lot.items:
+        mine = [spot for spot in lot.spots if spot.item == item]
+        if not mine:
+            rows.append((item, "0", "0", words("not read"), "", ""))
+            continue
+        low, high = lot.area.ends({spot.name for spot in mine})
+        mean = sum((means[spot.name] for spot in mine), Fraction(0)) / len(mine)
+        read = str(sum(len(spot.readings) for spot in mine))
+        shown = (film_in_column(film, lot.unit) for film in (mean, low, high))
+        rows.append((item, str(len(mine)), read, *shown))
+    if lot.judged is not None and lot.judged.mean is not None and len(lot.items) > 1:
+        low, high = min(lot.area.values), max(lot.area.values)
+        counts = (str(len(lot.spots)), str(lot.area.count), lot.judged.mean.printed(words.translate))
+        rows.append((words("together"), *counts, film_in_column(low, lot.unit), film_in_column(high, lot.unit)))
+    return table_view(words("What was read, by item"), columns, rows)
+
+
+def _plots(lot: Lot, words: Words) -> Iterator[Drawing]:
+    lines = tuple(_limits(lot, words))
+    unit, inside = words("{unit}").format(unit=unit_sign(lot.unit)), _inside(lot)
+    means = dict(lot.area.means)
+    groups: dict[str, list[SpotRead]] = {}
+    for spot in lot.spots:
+        groups.setdefault(" ".join(text for text in (spot.item, spot.part) if text), []).append(spot)
+    outside = len(lot.spots) - len(inside)
+    told = words("no spot is outside its limits")
+    if outside:
+        told = words.plural("{number} spot is outside its limits", "{number} spots are outside their limits", outside)
+    if len(lot.spots) <= MOST_SPOTS:
+        text = words(
+            "Every spot: its mean as a dot (outside a limit as an open square), its readings as a line; {told}."
+        ).format(told=told)
+        marks = [
+            Group(name, tuple(_mark(lot, [spot], means, inside) for spot in spots)) for name, spots in groups.items()
+        ]
+        yield Drawing(drawing=spot_plot(marks, lines, unit, text), text=text)
+    if len(groups) > 1:
+        text = words("Every part: the mean of its spots as a dot, its readings as a line; {told}.").format(told=told)
+        if len(groups) <= MOST_SPOTS:
+            marks = [Group(name, (_mark(lot, spots, means, inside),)) for name, spots in groups.items()]
+            yield Drawing(drawing=spot_plot(marks, lines, unit, text), text=text)
+    text = words("How many readings of each film: {count} readings from {low} to {high}.").format(
+        count=lot.area.count,
+        low=film_text(min(lot.area.values), lot.unit),
+        high=film_text(max(lot.area.values), lot.unit),
+    )
+    films = [(float(value), count) for value, count in sorted(lot.area.values.items())]
+    yield Drawing(drawing=histogram(films, lines, unit, text), text=text)
+
+
+def _mark(lot: Lot, spots: Sequence[SpotRead], means: dict[str, Fraction], inside: set[str]) -> Mark:
+    of = {spot.name for spot in spots}
+    low, high = lot.area.ends(of)
+    mean = sum((means[name] for name in of), Fraction(0)) / len(of)
+    return Mark(float(mean), float(low), float(high), of <= inside)
+
+
+def _limits(lot: Lot, words: Words) -> Iterator[Limit]:
+    called = {"min": words("min {film}"), "nominal": words("nominal {film}"), "max": words("max {film}")}
+    for name, text in called.items():
+        film = getattr(lot.criterion, name)
+        if film is not None:
+            number = film.to(lot.unit)
+            yield Limit(float(number), text.format(film=film_text(number, lot.unit)), _DASHES[name])
+
+
+def _others(lot: Lot, words: Words) -> TableView:
+    columns = [Column(words("Rule"), "w-30"), Column(words("Would come to"), "w-20"), Column(words("Because"))]
+    rows = []
+    for other in lot.others:
+        if other.judged is None:
+            rows.append((words(other.rule), words("cannot be told"), words(other.why)))
+            continue
+        marked = words("not verified against the published text") if other.unconfirmed else ""
+        why = "\n".join(words(reason_text(reason, lot.unit)) for reason in other.judged.reasons)
+        verdict = words(other.judged.verdict.value)
+        rows.append(
+            (words(other.rule), f"{verdict}\n({marked})" if marked else verdict, why or words("nothing against it"))
+        )
+    return table_view(words("The same readings under other common rules"), columns, rows)
+
+
+def _printed(lot: Lot, words: Words) -> tuple[TableView, str]:
+    """Every spot; of very many those outside."""
+    inside, means = _inside(lot), dict(lot.area.means)
+    shown = lot.spots if len(lot.spots) <= MOST_SPOTS else [spot for spot in lot.spots if spot.name not in inside]
+    more = ""
+    if len(shown) < len(lot.spots) or len(shown) > MOST_SPOTS:
+        text = words(
+            "{count} spots were read; those outside their limits are printed, up to {most}; all stand in the files."
+        )
+        more = text.format(count=len(lot.spots), most=MOST_SPOTS)
+    columns = [
+        Column(words("Part and spot"), "w-20"),
+        Column(words("Readings, {unit}").format(unit=unit_sign(lot.unit))),
+        Column(words("Spot measurement"), "w-20", numeric=True),
+        Column(words("Result"), "w-20"),
+    ]
+    rows = [
+        (
+            spot.name,
+            names(film_in_column(value, lot.unit).partition("\N{NO-BREAK SPACE}")[0] for value in spot.readings),
+            film_in_column(means[spot.name], lot.unit),
+            "" if spot.name in inside else words("outside or in doubt"),
+        )
+        for spot in shown[:MOST_SPOTS]
+    ]
+    return table_view(words("Every spot"), columns, rows), more
+
+
+def _dropped(lot: Lot, words: Words) -> TableView:
+    columns = [
+        Column(words("Row"), "w-10", numeric=True),
+        Column(words("Reading"), "w-15"),
+        Column(words("Dropped by"), "w-20"),
+        Column(words("Why")),
+    ]
+    rows = [(str(one.row), one.text("value"), one.text("dropped_by"), one.text("dropped_why")) for one in lot.dropped]
+    return table_view(words("Readings dropped by a person"), columns, rows)

@@ -1,0 +1,268 @@
+"""The conformity report as finished text: item by item on its first page, then points, films, air, paint and what is wrong with files.
+
+The template `conformity_report/document.html.j2` prints it. Called by `specgen.printing`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from specgen.assessing.results import Assessment, At, Verdict
+from specgen.assessing.wording import film_text
+from specgen.documents.conformity_report.film import LotView, lot_views
+from specgen.documents.conformity_report.marks import MarksView, marks_view
+from specgen.documents.context import Context
+from specgen.documents.parts.parties import PartyView, contact_line, party
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Words
+from specgen.findings import Report, Severity
+from specgen.model.job import Item
+from specgen.model.project import Means, Policies
+from specgen.units.display import unit_sign
+from specgen.units.kinds import UNITS
+from specgen.units.locale import N_, Phrase
+
+_PLAIN = {
+    Verdict.CONFORMING: N_("conforms"),
+    Verdict.NOT_CONFORMING: N_("DOES NOT CONFORM"),
+    Verdict.NOT_DECIDED: N_("NOT DECIDED"),
+}
+_ANSWER = {
+    Verdict.CONFORMING: N_("Everything inspected conforms."),
+    Verdict.NOT_CONFORMING: N_(
+        "Part of the work does not conform. It is not accepted until it is put right and inspected again."
+    ),
+    Verdict.NOT_DECIDED: N_(
+        "Not everything is decided. What is not decided is not accepted until what is missing is there."
+    ),
+}
+_WEIGHTS = {
+    Severity.ERROR: N_("row not used"),
+    Severity.WARNING: N_("to be clarified"),
+    Severity.NOTE: N_("for information"),
+}
+MOST_ROWS = 200
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ItemLine:
+    """One item on the first page: what it comes to, why, and what to do; `grade` is a word for the style sheet."""
+
+    item: str
+    name: str
+    verdict: str
+    grade: str
+    why: tuple[str, ...]
+    do: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ConformityReport:
+    """The whole document. `answer` is the outcome in a sentence."""
+
+    number: str
+    title: str
+    maker: PartyView
+    customer: PartyView
+    on: str
+    owner: str
+    vehicles: str
+    call: str
+    answer: str
+    counted: str
+    items: tuple[ItemLine, ...]
+    points: tuple[TableView, ...]
+    lots: tuple[LotView, ...]
+    marks: MarksView
+    air: TableView
+    batches: TableView
+    findings: TableView
+    files: TableView
+    judged: tuple[str, ...]
+    program: str
+
+
+def conformity_report(found: Assessment, context: Context) -> ConformityReport:
+    """The view of an assessment."""
+    spec, words, job = context.spec, context.words, found.job
+    counts = [sum(found.verdict_on(item) is verdict for item in job.items) for verdict in Verdict]
+    counted = words("Items: {all}. Conforming: {yes}; not conforming: {no}; not decided: {open}.")
+    return ConformityReport(
+        number=f"CR-{job.document.number}",
+        title=job.document.title,
+        maker=party(spec.project.maker),
+        customer=party(spec.project.customer),
+        on=found.day.isoformat(),
+        owner=job.document.owner or "",
+        vehicles=", ".join(job.vehicles),
+        call=contact_line(job.call) if job.call is not None else "",
+        answer=words(_ANSWER[found.verdict]),
+        counted=counted.format(all=len(job.items), yes=counts[0], no=counts[1], open=counts[2]),
+        items=tuple(_line(item, found, words) for item in job.items),
+        points=tuple(_points(item, found, words) for item in job.items),
+        lots=lot_views(found, spec, words),
+        marks=marks_view(found, spec, words),
+        air=_air(found, words),
+        batches=_batches(found, words),
+        findings=_findings(found, words),
+        files=_files(found, words),
+        judged=tuple(_judged(context)),
+        program=context.program,
+    )
+
+
+def _line(item: Item, found: Assessment, words: Words) -> ItemLine:
+    """Only what keeps the item from conforming is told here; the rest stands behind."""
+    order = (Verdict.NOT_CONFORMING, Verdict.NOT_DECIDED)
+    against = [at for verdict in order for at in found.of(item) if at.verdict is verdict]
+    text = words("{check}: {reason}")
+    why = [
+        _sentence(text.format(check=at.point.check, reason=words(reason))) for at in against for reason in at.reasons
+    ]
+    do = [step for at in against for step in _to_do(at, words)]
+    verdict = found.verdict_on(item)
+    return ItemLine(
+        item=item.id,
+        name=item.name,
+        verdict=words(_PLAIN[verdict]),
+        grade=verdict.name.lower().replace("_", "-"),
+        why=tuple(dict.fromkeys(why)),
+        do=tuple(dict.fromkeys(do)),
+    )
+
+
+def _points(item: Item, found: Assessment, words: Words) -> TableView:
+    columns = [
+        Column(words("Inspection"), "w-25"),
+        Column(words("Result"), "w-15"),
+        Column(words("Reasons"), "w-25"),
+        Column(words("What to do")),
+        Column(words("Assessed by"), "w-12"),
+    ]
+    rows = [_point(at, words) for at in found.of(item)]
+    return table_view(words("{item}, {name}").format(item=item.id, name=item.name), columns, rows)
+
+
+def _point(at: At, words: Words) -> tuple[str, ...]:
+    why = "\n".join(_sentence(words(text)) for text in at.reasons)
+    return at.point.check, words(_PLAIN[at.verdict]), why, "\n".join(_to_do(at, words)), at.said_by
+
+
+def _to_do(at: At, words: Words) -> Iterator[str]:
+    """What the job says to do first, then what is missing."""
+    if at.put_right:
+        yield _sentence(_said(at.put_right, words))
+    yield from (_sentence(words(step)) for step in at.next)
+
+
+def _said(text: str, words: Words) -> str:
+    """A text of ours in the language of the page; what the author of the job wrote stands as it is."""
+    return words(text) if isinstance(text, Phrase) else text
+
+
+def _sentence(text: str) -> str:
+    return text[:1].upper() + text[1:] + ("" if text.endswith((".", "!", "?")) else ".")
+
+
+def _air(found: Assessment, words: Words) -> TableView:
+    columns = [
+        Column(words("When"), "w-12"),
+        Column(words("Item and coat"), "w-12"),
+        Column(words("Air"), "w-8"),
+        Column(words("Humidity"), "w-10"),
+        Column(words("Surface"), "w-8"),
+        Column(words("Calculated"), "w-20"),
+        Column(words("Outside its limits")),
+        Column(words("By"), "w-12"),
+    ]
+    rows = []
+    for read in found.air[:MOST_ROWS]:
+        record = read.record
+        figures = "\n".join(f"{words(figure.name)} {figure.printed(words.translate)}" for figure in read.figures)
+        where = " ".join(text for text in (read.item, read.coat) if text)
+        missed = "\n".join(words(text) for text in read.missed)
+        if not read.complete:
+            missed = "\n".join(text for text in (missed, words("not all measured")) if text)
+        cells = (_with_unit(record.text(name), record.unit_text(name)) for name in ("air", "humidity", "surface"))
+        rows.append((record.text("on"), where, *cells, figures, missed, record.text("by")))
+    return table_view(words("Air at the part, as recorded"), columns, rows)
+
+
+def _with_unit(text: str, unit: str) -> str:
+    if not text or not text[-1:].isdigit() or unit not in UNITS:
+        return text
+    return f"{text}\N{NO-BREAK SPACE}{unit_sign(unit)}"
+
+
+def _batches(found: Assessment, words: Words) -> TableView:
+    columns = [
+        Column(words("Product"), "w-20"),
+        Column(words("Coat"), "w-15"),
+        Column(words("Item"), "w-10"),
+        Column(words("Batch"), "w-15"),
+        Column(words("Use by"), "w-12"),
+        Column(words("Cans"), "w-8", numeric=True),
+        Column(words("Applied"), "w-12"),
+        Column(words("By")),
+    ]
+    rows = [
+        (
+            used.product,
+            used.coat,
+            used.item,
+            used.batch or words("not stated"),
+            used.expires.date().isoformat() if used.expires is not None else words("not stated"),
+            used.cans,
+            used.record.text("on"),
+            used.record.text("by"),
+        )
+        for used in found.batches[:MOST_ROWS]
+    ]
+    return table_view(words("Paint used, by batch"), columns, rows)
+
+
+def _findings(found: Assessment, words: Words) -> TableView:
+    columns = [
+        Column(words("File, row, column"), "w-30"),
+        Column(words("Weight"), "w-12"),
+        Column(words("What"), "w-30"),
+        Column(words("What to do")),
+    ]
+    rows = [
+        (
+            f"{one.place.file.rpartition('/')[2]}:{one.place.line}:{one.place.column}",
+            words(_WEIGHTS[one.severity]),
+            one.what,
+            one.remedy,
+        )
+        for one in Report.of(found.findings).findings[:MOST_ROWS]
+    ]
+    return table_view(words("What is wrong with the files"), columns, rows)
+
+
+def _files(found: Assessment, words: Words) -> TableView:
+    columns = [Column(words("File"), "w-40"), Column(words("SHA-256 of its bytes"))]
+    return table_view(
+        words("Files of readings"), columns, [(name.rpartition("/")[2], digest) for name, digest in found.files]
+    )
+
+
+def _judged(context: Context) -> Iterator[str]:
+    """By which rounding and with which guard band figures are held against limits."""
+    words, policies = context.words, context.spec.project.policies or Policies()
+    if policies.means is Means.AS_READ:
+        yield words(
+            "Means are rounded half up to the digits of the readings before they are held against a limit, as the project asks."
+        )
+    else:
+        yield words(
+            "Figures are assessed with every digit and printed rounded half up. No reading was left out by the program."
+        )
+    if policies.guard_band is not None:
+        text = words("A film nearer to a limit than {film} is not decided, as the project asks.")
+        yield text.format(film=film_text(policies.guard_band.number, policies.guard_band.unit))
+    else:
+        yield words(
+            "Readings are held against the limits as they are, without a guard band for the uncertainty of the instrument."
+        )

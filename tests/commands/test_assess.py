@@ -1,0 +1,72 @@
+"""`specgen assess`: exit codes, what it refuses to begin with, and the report it writes."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from specgen.commands import main
+from tests.good_spec import DEMO
+
+JOB = "tower-wagon-doors"
+READINGS = [str(file) for file in sorted((DEMO / "readings").glob(f"{JOB}-*.csv"))]
+GIVEN = ["--path", str(DEMO), "--on", "2026-11-27", "--columns", "value=Thickness"]
+
+
+def _assess(*arguments: str) -> int:
+    return main(["assess", *arguments])
+
+
+def test_what_does_not_conform_or_is_not_decided_ends_with_1(capsys: pytest.CaptureFixture[str]) -> None:
+    assert _assess(JOB, *READINGS, *GIVEN) == 1
+    out = capsys.readouterr().out
+    assert out.startswith("tower-wagon-doors: not conforming, assessed as at 2026-11-27\n")
+    assert "  DOOR    conforming      Cab door, both faces\n" in out
+    assert "  LADDER  not decided     Ladder stringer\n" in out
+
+
+def test_what_conforms_ends_with_0(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    film = Path(READINGS[0]).read_text("utf-8-sig").replace("252,0", "240,0").replace("257,5", "240,5")
+    (tmp_path / "film.csv").write_text(film, encoding="utf-8")
+    record = Path(READINGS[1]).read_text("utf-8")
+    rest = "total-film,SKIRT,,,,,,conforming,,,,2026-11-19,K. A.\nlook,LADDER,,,,,,conforming,,,,2026-11-20,K. A.\n"
+    (tmp_path / "record.csv").write_text(record + rest, encoding="utf-8")
+    files = [str(tmp_path / name) for name in ("film.csv", "record.csv")]
+    assert _assess(JOB, *files, *GIVEN, "--format", "json") == 0
+    found = json.loads(capsys.readouterr().out)
+    assert found["verdict"] == "conforming"
+    assert {item["verdict"] for item in found["items"]} == {"conforming"}
+    assert [file["sha256"] for file in found["files"]] != []
+
+
+def test_the_report_is_written(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert _assess(JOB, *READINGS, *GIVEN, "--report", str(tmp_path / "out")) == 1
+    names = sorted(file.name for file in (tmp_path / "out").iterdir())
+    assert names == ["CR-MS-3107-conformity-report.html", "CR-MS-3107-conformity-report.pdf"]
+    assert capsys.readouterr().err.count(" written\n") == 2
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        ((JOB, "nowhere.csv"), "nowhere.csv: cannot be read"),
+        (
+            (JOB, READINGS[1], "--columns", "thickness=Thickness"),
+            "'thickness=Thickness' is not understood; the names are point",
+        ),
+        ((JOB, READINGS[1], "--columns", "value"), "write it as in value=Thickness"),
+        ((JOB, READINGS[1], "--all", "zebra=1"), "'zebra=1' is not understood"),
+        ((JOB, READINGS[1], "--report", ""), "the name after --report is empty"),
+        (("tower-wagon-door", READINGS[1]), "nearest: tower-wagon-doors"),
+    ],
+)
+def test_what_cannot_be_begun_is_one_line_and_ends_with_2(
+    arguments: tuple[str, ...], said: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert _assess(*arguments, "--path", str(DEMO)) == 2
+    printed = capsys.readouterr()
+    assert printed.out == ""
+    assert said in printed.err
+    assert printed.err.count("\n") == 1
