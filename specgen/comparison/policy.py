@@ -18,6 +18,7 @@ from specgen.model.product import Product, Variant
 from specgen.model.project import Holder
 from specgen.model.requirement import Alternative
 from specgen.model.system import System
+from specgen.model.test_report import LabReport
 from specgen.model.walk import declaration, models
 from specgen.units.locale import N_
 
@@ -27,7 +28,7 @@ ORDERED: frozenset[tuple[type[Node], str]] = frozenset(
 )
 
 # What stands on the shelf binds nobody until something refers to it, and that reference is judged.
-ON_THE_SHELF: frozenset[type[Node]] = frozenset({Product, Preparation, System, Variant})
+ON_THE_SHELF: frozenset[type[Node]] = frozenset({LabReport, Product, Preparation, System, Variant})
 
 # An entry of these asks for something and gives something up at once, so a person decides.
 CUTS_BOTH_WAYS: dict[type[Node], str] = {

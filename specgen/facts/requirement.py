@@ -14,7 +14,8 @@ from specgen.facts.pairs.families import NOT_NAMED
 from specgen.model.application import Method
 from specgen.model.job import Job
 from specgen.model.product import Colour, CuringKind, PackForm, Role
-from specgen.model.requirement import RequiredTest, Requirement
+from specgen.model.requirement import Requirement
+from specgen.model.test_required import RequiredTest
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
 from specgen.model.walk import Path

@@ -27,6 +27,7 @@ from specgen.model.field_types import (
 )
 from specgen.model.figure import Figure
 from specgen.model.node import Node
+from specgen.model.test_required import AskedTest
 
 
 class AcceptanceRule(StrEnum):
@@ -206,6 +207,7 @@ class InspectionPoint(Node):
         default=(),
     )
     method: Line | None = leaf(Polarity.REPLACED, Concern.ACCEPTANCE, "method or instrument")
+    test: AskedTest | None = part("test done at the point, with its limit")
     gauge: Gauge | None = part("gauge")
     voltage: Voltage | None = leaf(
         Polarity.EXACTLY, Concern.ACCEPTANCE, "test voltage of a holiday test, as in 67.5 V or 2.4 kV"

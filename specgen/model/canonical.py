@@ -25,6 +25,8 @@ Json = dict[str, Any] | list[Any] | str
 
 # says how the text is to be read, so it stands at the head of the whole and not among what is stated
 _VERSION = "schema_version"
+# kinds of record that came after the first specifications were approved
+_LATER = {"offers", "reports"}
 
 
 def canonical(spec: Spec, audience: Audience = Audience.MAKER, *, content: bool = False) -> str:
@@ -39,8 +41,8 @@ def model_of(spec: Spec, audience: Audience = Audience.MAKER, *, content: bool =
     whole: dict[str, Any] = {_VERSION: str(SCHEMA_VERSION), "project": project}
     for kind in LIST_KINDS:
         held = {key: _record(entry, audience, content) for key, entry in getattr(spec, kind).items()}
-        # what was approved before there were offers is approved still
-        if held or kind != "offers":
+        # what was approved before there were such records is approved still
+        if held or kind not in _LATER:
             whole[kind] = held
     return whole
 

@@ -98,6 +98,12 @@ _ROWS = (
         Severity.WARNING,
     ),
     ShapeFault(
+        "MOD013",
+        "A file that a record rests on cannot be read",
+        "Nobody can hold the record against what it came from.",
+        "Put the file into the folder of the project, as it was received.",
+    ),
+    ShapeFault(
         "BAS001",
         "The record that another is based on is not there",
         "What is carried over from it would be missing, and nobody could tell what.",

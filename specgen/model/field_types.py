@@ -151,15 +151,32 @@ def _parse_code(text: str) -> str:
 _PICTURE = re.compile(r"(?P<name>.+?)(?P<was> sha256:[0-9a-f]{64})?", re.DOTALL)
 
 
-def _parse_picture(text: str) -> str:
+def _file_below(text: str, what: str, example: str) -> str:
+    """The name of a file below the folder of the project, without the SHA-256 put behind it."""
     found = _PICTURE.fullmatch(text)
     name = found["name"] if found is not None else ""
     fault = next((fault for step in name.split("/") if (fault := name_fault(step))), "")
     if fault or len(text) > LINE_LIMIT:
         raise refuse(
-            f"{_short(text)} cannot be the file of a picture",
-            "write its name from the folder of the project on, as in pictures/door.png; it lies inside that folder",
+            f"{_short(text)} cannot be the file of {what}",
+            f"write its name from the folder of the project on, as in {example}; it lies inside that folder",
         )
+    return name
+
+
+def _parse_kept_file(text: str) -> str:
+    _file_below(text, "a report", "reports/204.pdf")
+    return text
+
+
+def _parse_sha256(text: str) -> str:
+    if not re.fullmatch(r"[0-9a-f]{64}", text):
+        raise refuse(f"{_short(text)} is not a SHA-256", "write its 64 digits and letters a to f")
+    return text
+
+
+def _parse_picture(text: str) -> str:
+    name = _file_below(text, "a picture", "pictures/door.png")
     if name.rpartition(".")[2].lower() not in ENDINGS:
         raise refuse(f"{_short(text)} ends neither in .png, .jpg, .jpeg nor .svg", "save the picture as one of these")
     return text
@@ -352,6 +369,10 @@ Text = Annotated[str, Strict("text", _parse_text, _anything)]
 PICTURE_FILE = Strict("file of a picture", _parse_picture, lambda: {"type": "string"})
 """A file below the folder of the project. Where it was read, its SHA-256 follows: with it a changed picture is a change."""
 PictureFile = Annotated[str, PICTURE_FILE]
+KEPT_FILE = Strict("file kept beside the sources", _parse_kept_file, lambda: {"type": "string"})
+"""A file below the folder of the project that is kept as it is; the SHA-256 of what was read follows its name."""
+KeptFile = Annotated[str, KEPT_FILE]
+Sha256 = Annotated[str, Strict("SHA-256", _parse_sha256, _pattern("[0-9a-f]{64}"))]
 RangeFolder = Annotated[str, Strict("folder of a range", _parse_range_folder, lambda: {"type": "string"})]
 MarkLetter = Annotated[str, Strict("letter of a mark", _parse_letter, lambda: {"type": ["string", "integer"]})]
 Position = Annotated[

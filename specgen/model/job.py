@@ -41,6 +41,7 @@ from specgen.model.node import Node
 from specgen.model.preparation import Substrate
 from specgen.model.product import ApplicationClimate
 from specgen.model.schedule import Schedule
+from specgen.model.test_required import RequiredTest
 
 
 class ShapeKind(StrEnum):
@@ -386,5 +387,6 @@ class Job(Node):
     consumption: Consumption | None = part("basis of the quantities")
     schedule: Schedule | None = part("schedule of the work")
     figures: tuple[Figure, ...] = entries("pictures and sketches of the job")
+    tests: tuple[RequiredTest, ...] = entries("tests that the coated items or their panels have to pass")
     inspection: tuple[InspectionPoint, ...] = entries("inspection points in their order")
     waivers: tuple[Waiver, ...] = entries("waived findings", passes_on=False)

@@ -7,6 +7,7 @@ from specgen.model.declaring import Concern, Polarity, entries, leaf, part
 from specgen.model.field_types import Id, IsoDate, Line, Text, YesNo
 from specgen.model.film import FilmLimits
 from specgen.model.node import Node
+from specgen.model.product import Evidence
 
 
 class OfferedTest(Node):
@@ -18,6 +19,7 @@ class OfferedTest(Node):
     )
     result: Text | None = leaf(Polarity.FACT, Concern.ACCEPTANCE, "result of the test")
     report: Line | None = leaf(Polarity.FACT, Concern.ACCEPTANCE, "test report, with laboratory and date")
+    evidence: Evidence | None = part("test report, where it is a source of the folder or its range")
 
 
 class OfferedCoat(Node):

@@ -18,6 +18,7 @@ from specgen.model.based_on import CLIMATE, Bases
 from specgen.model.field_types import nearest_of
 from specgen.model.format_read import brought_up
 from specgen.model.guarded import Guarded, GuardedProject, values_read
+from specgen.model.kept import kept
 from specgen.model.most_findings import first_of_each_file
 from specgen.model.node import Node
 from specgen.model.pictured import pictured
@@ -124,7 +125,8 @@ def parse(sources: Sources) -> Loaded:
     loaded = Loaded(findings=list(sources.findings))
     restated, faults = brought_up(sources)
     files, pictures, unfit = pictured(restated, sources.beside)
-    faults += unfit
+    files, lost = kept(files, sources.beside)
+    faults += (*unfit, *lost)
     elsewhere: Known[str, frozenset[str]] = {}
     if sources.range is not None:
         shared = taken(sources, files)

@@ -40,6 +40,7 @@ from specgen.model.film import ProductFilm
 from specgen.model.hazards import Hazards, Users
 from specgen.model.node import Node
 from specgen.model.preparation import Grade
+from specgen.model.test_required import AskedTest
 
 
 class CuringKind(StrEnum):
@@ -269,12 +270,28 @@ class Voc(Node):
     categories: tuple[VocCategory, ...] = entries("VOC category whose limit applies, by jurisdiction")
 
 
+class Evidence(Node):
+    """The test of a report that stands behind a claim; `than` is the other side of a comparison, from the same report."""
+
+    report: Id = leaf(Polarity.FACT, Concern.PRODUCT, "test report (by its id)", required=True, refers="reports")
+    test: Id | None = leaf(
+        Polarity.FACT, Concern.PRODUCT, "test of that report (by its id), where it has several that would do"
+    )
+    than: Id | None = leaf(
+        Polarity.FACT, Concern.PRODUCT, "test of the same report that a comparison is made with (by its id)"
+    )
+
+
 class Claim(Node):
-    """Something the maker says of the product, with what stands behind it."""
+    """Something the maker says of the product, with the test that shows it. Without evidence it is not printed."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.PRODUCT, "id of the claim", required=True)
     text: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "text of the claim", required=True)
-    basis: Text | None = leaf(Polarity.NOTE, Concern.PRODUCT, "supporting report, panel or standard")
+    test: AskedTest | None = part("test, condition and limit of the claim")
+    evidence: Evidence | None = part("test report behind the claim")
+    basis: Text | None = leaf(
+        Polarity.NOTE, Concern.PRODUCT, "basis of the claim in words; it is no evidence and is not printed"
+    )
 
 
 class Product(Node):

@@ -9,17 +9,10 @@ from collections.abc import Iterator
 from typing import Annotated
 
 from specgen.model.declaring import Concern, Polarity, entries, leaf, part
-from specgen.model.field_types import GlossRange, Id, Line, ShareRange, Text, VocContent, choice, listed
+from specgen.model.field_types import GlossRange, Id, ShareRange, Text, VocContent, choice, listed
 from specgen.model.node import Node
 from specgen.model.product import Colour, CuringKind, PackForm
-
-
-class RequiredTest(Node):
-    """A test whose report the supplier has to hand in."""
-
-    id: Id = leaf(Polarity.SCOPE, Concern.ACCEPTANCE, "id of the test", required=True)
-    test: Line = leaf(Polarity.EXACTLY, Concern.ACCEPTANCE, "test with its standard and duration", required=True)
-    limit: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "result that passes")
+from specgen.model.test_required import RequiredTest
 
 
 class Requirement(Node):

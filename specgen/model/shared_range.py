@@ -13,6 +13,7 @@ from pathlib import Path as FilePath
 from specgen.findings import Finding, Severity
 from specgen.model.based_on import BASE, far
 from specgen.model.format_read import brought_up
+from specgen.model.kept import kept
 from specgen.model.node import Node
 from specgen.model.pictured import pictured
 from specgen.model.project import Project
@@ -80,13 +81,14 @@ def taken(sources: Sources, own: Sequence[SourceFile]) -> Taken | Finding:
     used = _reached(mine, there)
     left_out = {name for name in OF_THE_MAKER if name not in _project(own).entries}
     done, pictures, unfit = pictured([_cut(file, used, left_out) for file in files], shared.beside)
+    done, lost = kept(done, shared.beside)
     told = {places.source.name for address in used for places, _ in there.entries[address]}
     findings = [f for f in (*shared.findings, *stale) if f.severity is Severity.ERROR or f.place.file in told]
     return Taken(
         tuple(_records_of(file) for file in done),
         _far_project(done),
         pictures,
-        [*findings, *_clashes(mine, there), *unfit],
+        [*findings, *_clashes(mine, there), *unfit, *lost],
         RangeUsed(
             _stated(own),
             shared.folder,

@@ -18,10 +18,12 @@ from specgen.model.project import Project
 from specgen.model.safety_sets import SETS, SafetySet
 from specgen.model.stand_in import stand_in
 from specgen.model.system import Layer, System
+from specgen.model.test_report import LabReport
 from specgen.pictures.prepared import Prepared
 
 # What a source file may hold at its top level, and the record each entry becomes.
 LIST_KINDS: Mapping[str, type[Node]] = {
+    "reports": LabReport,
     "products": Product,
     "preparations": Preparation,
     "systems": System,
@@ -39,6 +41,7 @@ SINGULAR: Mapping[str, str] = {
     "system": "systems",
     "job": "jobs",
     "offer": "offers",
+    "report": "reports",
 }
 
 
@@ -55,6 +58,7 @@ class Spec:
     systems: Mapping[str, System] = field(default_factory=dict)
     jobs: Mapping[str, Job] = field(default_factory=dict)
     offers: Mapping[str, Offer] = field(default_factory=dict)
+    reports: Mapping[str, LabReport] = field(default_factory=dict)
     pictures: Mapping[str, Prepared] = field(default_factory=dict)
     _stand_ins: dict[int, tuple[Layer, Product]] = field(default_factory=dict, init=False, repr=False)
 

@@ -26,6 +26,7 @@ from specgen.model.film import FilmLimits
 from specgen.model.node import Node
 from specgen.model.product import Role
 from specgen.model.requirement import Required
+from specgen.model.test_required import RequiredTest
 
 
 class Corrosivity(StrEnum):
@@ -164,6 +165,7 @@ class System(Node):
     layers: tuple[Layer, ...] = entries("coats from the substrate outwards", required=True, least=1)
     total: FilmLimits | None = part("total DFT, if stated")
     category: CategoryClaim | None = part("corrosivity category and durability claimed", passes_on=False)
+    tests: tuple[RequiredTest, ...] = entries("tests that the finished system has to pass")
     banned: tuple[Banned, ...] = entries("substances banned in the products of this system", passes_on=True)
     handle_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "minimum time before handling")
     service_after: Duration | None = leaf(Polarity.AT_LEAST, Concern.FILM, "minimum time before return to service")

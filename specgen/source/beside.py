@@ -1,4 +1,4 @@
-"""Files that stand beside the sources and are named in them: pictures. Called by the model's parser through `Sources.beside`.
+"""Files that stand beside the sources and are named in them: pictures and reports. Called by the model's parser through `Sources.beside`.
 
 Nothing outside the folder is read, and nothing through a link: what a link leads to may change unnoticed, and git holds none of it.
 """
@@ -29,7 +29,7 @@ def not_there() -> NotRead:
 
 
 def too_large_beside() -> NotRead:
-    return NotRead(f"the file is larger than {LARGEST // 1024 // 1024} MiB", "save it smaller: 1800 pixels are enough")
+    return NotRead(f"the file is larger than {LARGEST // 1024 // 1024} MiB", "save it smaller; of a picture 1800 pixels are enough")
 
 
 def read_beside(folder: Path, name: str) -> bytes:
@@ -41,7 +41,7 @@ def read_beside(folder: Path, name: str) -> bytes:
             if step in ("", ".", "..") or at.is_symlink():
                 raise NotRead("it is reached through a link", "copy the file itself into the folder")
         if not stat.S_ISREG(at.lstat().st_mode):
-            raise NotRead("it is not an ordinary file", "name a picture")
+            raise NotRead("it is not an ordinary file", "name a file")
         with at.open("rb") as file:
             data = file.read(LARGEST + 1)
     except (FileNotFoundError, NotADirectoryError):

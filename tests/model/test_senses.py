@@ -39,6 +39,8 @@ TYPES_IN_USE = [
     "duration or range such as 40..60 min",
     "duration range such as 40..60 min",
     "duration such as 40 min",
+    "SHA-256",
+    "file kept beside the sources",
     "file of a picture",
     "folder of a range",
     "gloss range such as 40..60 GU",
@@ -56,6 +58,7 @@ TYPES_IN_USE = [
     "id of the table profile_methods",
     "id of the table rust_grades",
     "id of the table steel_defect_grades",
+    "id of the table test_methods",
     "id",
     "length range such as 40..60 mm",
     "length such as 40 mm",
@@ -132,7 +135,7 @@ def test_record_is_frozen_and_knows_no_other_key(model: type[Node]) -> None:
 
 def test_reference_leads_to_a_kind_of_source() -> None:
     refers = {said.refers for model, name in FIELDS if (said := declaration(model, name)) is not None and said.refers}
-    assert refers == {"products", "preparations", "systems", "jobs", PATH}
+    assert refers == {"reports", "products", "preparations", "systems", "jobs", PATH}
 
 
 def test_leaves_of_the_maker() -> None:
@@ -155,8 +158,9 @@ def test_leaves_of_the_maker() -> None:
             *("free_water", "can_equivalents", "can_contents", "release_allowed"),
         )
     }
+    files = {f"ReportFile.{name}" for name in ("id", "file", "sha256")}
     holders = {f"Holder.{name}" for name in ("id", "name", "documents")}
-    unlike = sorted(held ^ (composition | classes | contents | holders | {"Project.range"}))
+    unlike = sorted(held ^ (composition | classes | contents | holders | files | {"Project.range"}))
     assert not unlike, f"leaves declared the maker's and not named here, or named and not declared: {unlike}"
 
 
