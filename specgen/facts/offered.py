@@ -18,9 +18,9 @@ from specgen.model.film import FilmLimits
 from specgen.model.offer import Offer, OfferedCoat
 from specgen.model.product import Colour, Product, Variant
 from specgen.model.requirement import Requirement
-from specgen.model.test_required import RequiredTest
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
+from specgen.model.test_required import RequiredTest
 from specgen.model.walk import Path
 from specgen.trade.known import NotKnown
 from specgen.trade.working import Working

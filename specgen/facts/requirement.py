@@ -15,9 +15,9 @@ from specgen.model.application import Method
 from specgen.model.job import Job
 from specgen.model.product import Colour, CuringKind, PackForm, Role
 from specgen.model.requirement import Requirement
-from specgen.model.test_required import RequiredTest
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
+from specgen.model.test_required import RequiredTest
 from specgen.model.walk import Path
 from specgen.units.locale import N_
 from specgen.units.quantity import Quantity, Range

@@ -1,4 +1,4 @@
-"""The places of sources where a file beside them is named, visited one by one. Called by `pictured` and by `kept`, before records are read."""
+"""The places of sources where a file beside them is named, one by one. Called by `pictured` and `kept`, before records are read."""
 
 from __future__ import annotations
 

@@ -33,7 +33,7 @@ from specgen.model.field_types import (
 from specgen.model.figure import Figure
 from specgen.model.node import Node
 from specgen.model.preparation import Grade
-from specgen.model.test_required import Exposed, Statistic, Detail
+from specgen.model.test_required import Detail, Exposed, Statistic
 
 
 class DecisionRule(StrEnum):
@@ -85,7 +85,9 @@ class PanelCure(Node):
     temperature: TemperatureOrRange | None = leaf(Polarity.FACT, Concern.PRODUCT, "air temperature")
     humidity: HumidityRange | None = leaf(Polarity.FACT, Concern.PRODUCT, "relative humidity")
     stoved: Duration | None = leaf(Polarity.FACT, Concern.PRODUCT, "time of forced drying or stoving")
-    stoved_at: Temperature | None = leaf(Polarity.FACT, Concern.PRODUCT, "surface temperature of forced drying or stoving")
+    stoved_at: Temperature | None = leaf(
+        Polarity.FACT, Concern.PRODUCT, "surface temperature of forced drying or stoving"
+    )
     text: Line | None = leaf(Polarity.FACT, Concern.PRODUCT, "cure or conditioning in words, as a cure class")
 
 
@@ -175,7 +177,9 @@ class LabReport(Node):
     series: tuple[PanelSeries, ...] = entries("panels by series", required=True, least=1)
     tests: tuple[DoneTest, ...] = entries("tests with their results", required=True, least=1)
     repeats: Code | None = leaf(
-        Polarity.FACT, Concern.PRODUCT, "number of the report whose results this one repeats, where it has none of its own"
+        Polarity.FACT,
+        Concern.PRODUCT,
+        "number of the report whose results this one repeats, where it has none of its own",
     )
     deviations: Text | None = leaf(Polarity.FACT, Concern.PRODUCT, "deviations from the methods; none if left out")
     signed_by: Line | None = leaf(Polarity.FACT, Concern.PRODUCT, "person who authorised the report")

@@ -64,8 +64,12 @@ class Attendance(StrEnum):
 class Detail(Node):
     """Something the method leaves open, and without which its result says nothing: dolly, angle, scribe, lamp, liquid."""
 
-    id: Id = leaf(Polarity.SCOPE, Concern.ACCEPTANCE, "subject of the detail, as in dolly, tester, scribe or lamp", required=True)
-    value: Line = leaf(Polarity.REPLACED, Concern.ACCEPTANCE, "value of the detail, as in 20 mm or 60 degrees", required=True)
+    id: Id = leaf(
+        Polarity.SCOPE, Concern.ACCEPTANCE, "subject of the detail, as in dolly, tester, scribe or lamp", required=True
+    )
+    value: Line = leaf(
+        Polarity.REPLACED, Concern.ACCEPTANCE, "value of the detail, as in 20 mm or 60 degrees", required=True
+    )
 
 
 class Exposed(Node):
@@ -79,7 +83,9 @@ class Exposed(Node):
     variant: Line | None = leaf(
         Polarity.REPLACED, Concern.ACCEPTANCE, "cycle, lamp or variant of the exposure, as in UVA-340, cycle 1"
     )
-    duration: DurationOrRange | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "duration of the exposure, as in 480 h")
+    duration: DurationOrRange | None = leaf(
+        Polarity.AT_LEAST, Concern.ACCEPTANCE, "duration of the exposure, as in 480 h"
+    )
     cycles: WholeNumber | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "number of cycles")
     details: tuple[Detail, ...] = entries("further conditions of the exposure")
 
@@ -88,7 +94,9 @@ class CoatAsked(Node):
     """A coat of the panels, from the substrate up. The product may be of any maker."""
 
     id: Id = leaf(Polarity.SCOPE, Concern.FILM, "id of the coat", required=True)
-    product: Line = leaf(Polarity.REPLACED, Concern.PRODUCT, "product (by its id), or its name and maker", required=True)
+    product: Line = leaf(
+        Polarity.REPLACED, Concern.PRODUCT, "product (by its id), or its name and maker", required=True
+    )
     film: ThicknessOrRange | None = leaf(Polarity.WITHIN, Concern.FILM, "DFT of the coat")
 
 
@@ -122,7 +130,9 @@ class AskedTest(Node):
     )
     standard: Line | None = leaf(Polarity.REPLACED, Concern.ACCEPTANCE, "standard of the method, as in ISO 4624")
     edition: Line | None = leaf(Polarity.REPLACED, Concern.ACCEPTANCE, "edition of that standard, as in 2023")
-    variant: Line | None = leaf(Polarity.REPLACED, Concern.ACCEPTANCE, "variant of the method, as in method B or 60 degrees")
+    variant: Line | None = leaf(
+        Polarity.REPLACED, Concern.ACCEPTANCE, "variant of the method, as in method B or 60 degrees"
+    )
     details: tuple[Detail, ...] = entries("what the method leaves open: dolly, tester, scribe, liquid")
     after: Exposed | None = part("exposure before the test")
     condition: Condition | None = part("panels, film and cure the test is for")

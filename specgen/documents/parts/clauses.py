@@ -9,8 +9,8 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.pairs.families import NOT_NAMED, binder_family
 from specgen.facts.requirement import CLAUSE_NAMES, Asked, Clause, Value, types_required
 from specgen.model.product import Colour
-from specgen.model.test_required import RequiredTest
 from specgen.model.system import Layer
+from specgen.model.test_required import RequiredTest
 from specgen.units.quantity import Quantity, Range
 
 
