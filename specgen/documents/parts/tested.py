@@ -1,0 +1,170 @@
+"""Tests as printed: what is asked, of which panels, what was measured. Called by the data sheet, the specification, the report of a test
+and the qualification matrix, so that one test reads the same in all of them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from specgen.documents.parts.wording import Words
+from specgen.facts.tests.fit import Tested, total_film
+from specgen.model.product import Product
+from specgen.model.spec import Spec
+from specgen.model.test_report import DoneTest, LabReport, PanelCoat, PanelSeries
+from specgen.model.test_required import AskedTest, Condition, Detail, Exposed
+from specgen.standards.tables import table
+from specgen.units.quantity import Quantity, Range
+
+
+def method_words(test: AskedTest | DoneTest, words: Words) -> str:
+    """`Scribe creep, ISO 4628-8:2012, one-sided; after 480 h of neutral salt spray exposure, ISO 9227:2022`."""
+    if test.method is None:
+        return test.test or "" if isinstance(test, AskedTest) else ""
+    quantity = quantity_of(test.method, words)
+    said = _listed(quantity[:1].upper() + quantity[1:], *_standard(test), *_details(test.details, words))
+    exposed = exposure_words(test.after, words)
+    return f"{said}; {exposed}" if exposed else said
+
+
+def quantity_of(method: str, words: Words) -> str:
+    """What a method measures."""
+    return words(table("test_methods").row("id", method)["quantity"])
+
+
+def exposure_words(exposed: Exposed | None, words: Words) -> str:
+    """`after 480 h of neutral salt spray exposure, ISO 9227:2022`; empty where there was none."""
+    if exposed is None:
+        return ""
+    quantity = quantity_of(exposed.method, words)
+    if exposed.duration is not None:
+        said = words("after {time} of {exposure}").format(time=words.phrase(exposed.duration), exposure=quantity)
+    elif exposed.cycles is not None:
+        text = words.plural("after {number} cycle of", "after {number} cycles of", exposed.cycles)
+        said = f"{text} {quantity}"
+    else:
+        said = words("after {exposure}").format(exposure=quantity)
+    return _listed(said, *_standard(exposed), *_details(exposed.details, words))
+
+
+def asked_condition(condition: Condition | None, words: Words, spec: Spec) -> str:
+    """What panels, film and cure a test is for, as a requirement or a claim states it."""
+    if condition is None:
+        return ""
+    coats = " + ".join(
+        _listed(_product(coat.product, spec), _film(coat.film, words), between=" ") for coat in condition.coats
+    )
+    return _listed(
+        _material(condition.substrate, words),
+        condition.preparation,
+        coats,
+        words("total DFT {}").format(words.phrase(condition.film)) if condition.film is not None else "",
+        words("age {}").format(words.phrase(condition.age)) if condition.age is not None else "",
+        condition.cure,
+        _air(condition.temperature, condition.humidity, words),
+        between="; ",
+    )
+
+
+def panel_condition(series: PanelSeries, words: Words, spec: Spec) -> str:
+    """The panels as they were: substrate, preparation, coats with the film measured, cure."""
+    film = total_film(series)
+    several = len(series.coats) > 1 and film is not None
+    return _listed(
+        _listed(_material(series.substrate, words), series.grade or series.preparation),
+        " + ".join(coat_words(coat, words, spec) for coat in series.coats),
+        words("total DFT {}").format(_measured(film, series, words)) if several else "",
+        cure_words(series, words),
+        between="; ",
+    )
+
+
+def coat_words(coat: PanelCoat, words: Words, spec: Spec) -> str:
+    """`Fennholt 520, 118 µm (104 to 131 µm)`."""
+    return _listed(_product(coat.product, spec), _measured(coat.film, coat, words) if coat.film is not None else "")
+
+
+def cure_words(series: PanelSeries, words: Words) -> str:
+    """`tested after 7 days at 23 °C, 50 % RH`."""
+    cure = series.cure
+    if cure is None:
+        return ""
+    said = words("tested after {}").format(words.phrase(cure.time)) if cure.time is not None else ""
+    forced = ""
+    if cure.stoved is not None:
+        forced = words("forced drying {}").format(words.phrase(cure.stoved))
+        if cure.stoved_at is not None:
+            forced = words("{time} at {conditions}").format(time=forced, conditions=words.phrase(cure.stoved_at))
+    air = _air(cure.temperature, cure.humidity, words)
+    if said and air:
+        said = words("{time} at {conditions}").format(time=said, conditions=air)
+        air = ""
+    return _listed(forced, said, air, cure.text)
+
+
+def report_words(report: LabReport, words: Words) -> str:
+    """`204/2026, Laboratory Orm, accredited: Example body 12, 2026-05-18`."""
+    house = report.laboratory
+    standing = words("own laboratory") if house.own else house.name
+    accredited = words("accredited: {}").format(house.accreditation) if house.accreditation is not None else ""
+    return _listed(report.number, standing, accredited, report.dates.issued.isoformat())
+
+
+def tested_words(tested: Tested, words: Words, spec: Spec) -> tuple[str, str, str]:
+    """Method, panels and report of a test, each as finished text."""
+    method = method_words(tested.done, words)
+    return method, panel_condition(tested.series, words, spec), report_words(tested.report, words)
+
+
+def product_name(named: str, spec: Spec) -> str:
+    """The name of a product of the sources, else the name as it is stated."""
+    return _product(named, spec)
+
+
+def _product(named: str, spec: Spec) -> str:
+    known: Product | None = spec.products.get(named)
+    return known.name if known is not None else named
+
+
+def _standard(test: AskedTest | DoneTest | Exposed) -> tuple[str, ...]:
+    return tuple(part for part in (dated(test.standard, test.edition), test.variant) if part)
+
+
+def dated(standard: str | None, edition: str | None) -> str:
+    """`ISO 4628-8:2012`, `ASTM D3359-23`; the standard alone where no edition is stated."""
+    if standard is None:
+        return ""
+    if edition is None:
+        return standard
+    return f"{standard}-{edition}" if standard.startswith("ASTM") else f"{standard}:{edition}"
+
+
+def _details(details: Sequence[Detail], words: Words) -> tuple[str, ...]:
+    return tuple(f"{words(detail.id.replace('_', ' '))} {detail.value}" for detail in details)
+
+
+def _material(material: str | None, words: Words) -> str:
+    return words(table("materials").row("id", material)["name"]) if material is not None else ""
+
+
+def _film(film: Quantity | Range | None, words: Words) -> str:
+    return words.phrase(film)
+
+
+def _measured(film: Quantity | None, of: PanelSeries | PanelCoat, words: Words) -> str:
+    """The mean with the range beside it, both in one unit."""
+    if film is None:
+        return ""
+    mean = words.phrase(film)
+    if of.film_min is None or of.film_max is None:
+        return mean
+    ends = Range("thickness", of.film_min, of.film_max)
+    return f"{mean} ({words.in_one_unit().phrase(ends)})"
+
+
+def _air(temperature: Quantity | Range | None, humidity: Range | None, words: Words) -> str:
+    return words.conditions(temperature, humidity)
+
+
+def _listed(*parts: str | None, between: str = ", ") -> str:
+    said: Iterable[str] = (part for part in parts if part)
+    return between.join(said)
