@@ -14,6 +14,7 @@ from specgen.checking import Checked
 from specgen.documents.context import Context
 from specgen.documents.kind import About, Kind
 from specgen.documents.registry import KINDS
+from specgen.facts.tests.fit import reports_of
 from specgen.findings import Severity
 from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
@@ -21,6 +22,7 @@ from specgen.model.offer import Offer
 from specgen.model.parse import Loaded
 from specgen.model.product import Product
 from specgen.model.spec import Spec
+from specgen.model.test_report import LabReport
 from specgen.printing.files import Issue, context_of, files
 from specgen.printing.side_by_side import side_by_side
 from specgen.register.revisions import Revisions, revisions_of
@@ -32,9 +34,10 @@ DOCUMENTS = tuple(_OF_A_FOLDER)
 FORMATS = tuple(dict.fromkeys(format for kind in _OF_A_FOLDER.values() for format in kind.formats))
 
 Entry = TypeVar("Entry")
+_Subjects = list[Job] | list[Product] | list[Spec] | list[Offer] | list[LabReport]
 
 # What a folder has to hold for a document about each of these.
-_HELD: Mapping[About, str] = {"job": "job", "product": "product", "folder": "product", "jobs": "job", "offer": "offer"}
+_HELD: Mapping[About, str] = {"job": "job", "product": "product", "folder": "product", "jobs": "job", "offer": "offer", "report": "test report"}
 
 
 class Refused(Exception):  # noqa: N818  # reads as what happened: the printing was refused
@@ -134,7 +137,7 @@ def _known(what: str, names: Iterable[str] | None, there: Mapping[str, Entry]) -
 
 def _subjects(
     spec: Spec, loaded: Loaded, jobs: Iterable[str] | None, products: Iterable[str] | None
-) -> Mapping[About, list[Job] | list[Product] | list[Spec] | list[Offer]]:
+) -> Mapping[About, _Subjects]:
     """What there are documents about; a product of a shared range has its documents there."""
     own = {key: product for key, product in spec.products.items() if not loaded.of_range("products", key)}
     for key in products or ():
@@ -153,13 +156,23 @@ def _subjects(
         "folder": [spec] if own else [],
         "jobs": [spec] if spec.jobs else [],
         "offer": [offer for offer in spec.offers.values() if jobs is None or offer.job in chosen],
+        "report": _reports(spec, loaded, None if products is None and jobs is None else described),
     }
+
+
+def _reports(spec: Spec, loaded: Loaded, described: Mapping[str, Product] | None) -> list[LabReport]:
+    """The reports of the folder itself, of all products or of those described."""
+    own = [report for key, report in spec.reports.items() if not loaded.of_range("reports", key)]
+    if described is None:
+        return own
+    shown = {report.id for product in described.values() for report in reports_of(product, spec)}
+    return [report for report in own if report.id in shown]
 
 
 def _nothing(
     kinds: Iterable[str],
     formats: Iterable[str],
-    subjects: Mapping[About, list[Job] | list[Product] | list[Spec] | list[Offer]],
+    subjects: Mapping[About, _Subjects],
     applying: Mapping[str, list[Any]],
 ) -> str:
     about = dict.fromkeys(KINDS[name].about for name in kinds)
