@@ -34,6 +34,7 @@ from specgen.model.figure import Figure
 from specgen.model.node import Node
 from specgen.model.preparation import Grade
 from specgen.model.test_required import Detail, Exposed, Statistic
+from specgen.model.test_value import TestResult
 
 
 class DecisionRule(StrEnum):
@@ -115,7 +116,7 @@ class SpecimenResult(Node):
     """The result of one panel or place."""
 
     id: Id = leaf(Polarity.FACT, Concern.PRODUCT, "panel or place, as in P1", required=True)
-    value: Line = leaf(Polarity.FACT, Concern.PRODUCT, "result with its unit, or rating", required=True)
+    value: TestResult = leaf(Polarity.FACT, Concern.PRODUCT, "result with its unit, or rating", required=True)
     mode: Line | None = leaf(Polarity.FACT, Concern.PRODUCT, "failure mode with its share, as in B 80 %, B/C 20 %")
     excluded: Text | None = leaf(
         Polarity.FACT, Concern.PRODUCT, "cause for which this result is not counted; it is shown all the same"
@@ -140,7 +141,7 @@ class DoneTest(Node):
         Polarity.FACT, Concern.PRODUCT, "statistic held against the limit by the laboratory: mean or each"
     )
     limit: Text | None = leaf(Polarity.FACT, Concern.PRODUCT, "limit the laboratory judged by")
-    uncertainty: Line | None = leaf(
+    uncertainty: TestResult | None = leaf(
         Polarity.FACT, Concern.PRODUCT, "expanded uncertainty (k = 2) in the unit of the result, as in 0.3 MPa"
     )
     decision: Annotated[DecisionRule, choice(DecisionRule)] | None = leaf(

@@ -24,6 +24,7 @@ from specgen.model.field_types import (
     listed,
 )
 from specgen.model.node import Node
+from specgen.model.test_value import TestResult
 
 
 class Statistic(StrEnum):
@@ -143,7 +144,7 @@ class AskedTest(Node):
         "statistic held against the limit: mean, each result, a share of them, or a number of them",
     )
     share: Share | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "share of the results that pass, as in 80 %")
-    floor: Line | None = leaf(Polarity.EXACTLY, Concern.ACCEPTANCE, "value that no result may be worse than")
+    floor: TestResult | None = leaf(Polarity.EXACTLY, Concern.ACCEPTANCE, "value that no result may be worse than")
     passing: WholeNumber | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "number of specimens that pass")
     specimens: WholeNumber | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "number of specimens or readings")
     by: Annotated[Tester, choice(Tester)] | None = leaf(

@@ -37,7 +37,14 @@ Entry = TypeVar("Entry")
 _Subjects = list[Job] | list[Product] | list[Spec] | list[Offer] | list[LabReport]
 
 # What a folder has to hold for a document about each of these.
-_HELD: Mapping[About, str] = {"job": "job", "product": "product", "folder": "product", "jobs": "job", "offer": "offer", "report": "test report"}
+_HELD: Mapping[About, str] = {
+    "job": "job",
+    "product": "product",
+    "folder": "product",
+    "jobs": "job",
+    "offer": "offer",
+    "report": "test report",
+}
 
 
 class Refused(Exception):  # noqa: N818  # reads as what happened: the printing was refused

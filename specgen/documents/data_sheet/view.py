@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from specgen.documents.context import Context
+from specgen.documents.data_sheet.claims import Claims, claims
 from specgen.documents.data_sheet.film import comb_table, coverage_grounds, coverage_table, film_limits, stated_coverage
 from specgen.documents.data_sheet.goes_over import GoesOver, goes_over, not_listed
 from specgen.documents.data_sheet.nature import key_figures, nature, use
@@ -23,9 +24,8 @@ from specgen.documents.parts.climate import climate
 from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.revision_table import revision_table
 from specgen.documents.parts.substances import substance_table
-from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.voc import voc_table
-from specgen.documents.parts.wording import Words
 from specgen.facts.calculations import place_of_calculations
 from specgen.facts.product.figures import product_figures
 from specgen.model.control import Calculations, ExtraSection, Section
@@ -73,7 +73,7 @@ class DataSheet:
     emergency: str
     substances: TableView
     voc: TableView
-    claims: TableView
+    claims: Claims | None
     not_claimed: str
     workings: tuple[WorkingView, ...]
     apart: Apart | None
@@ -132,15 +132,9 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
         emergency=emergency(spec.project, words),
         substances=substance_table(product, spec.project.jurisdictions, context.day, words),
         voc=voc_table([product], context.day, words),
-        claims=_claims(product if Section.CLAIMS not in without else None, words),
+        claims=claims(product, spec, words) if Section.CLAIMS not in without else None,
         not_claimed=product.not_claimed or "",
         workings=workings,
         apart=apart,
         program=context.program,
     )
-
-
-def _claims(product: Product | None, words: Words) -> TableView:
-    columns = (Column(words("Claim")), Column(words("Basis"), "w-35"))
-    rows = [(c.text, c.basis or words("no basis stated")) for c in product.claims] if product is not None else []
-    return table_view(words("Performance claims"), columns, rows)

@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from specgen.documents.parts.wording import Words
-from specgen.facts.tests.fit import Tested, total_film
+from specgen.facts.tests.fit import total_film
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.model.test_report import DoneTest, LabReport, PanelCoat, PanelSeries
@@ -65,15 +65,15 @@ def asked_condition(condition: Condition | None, words: Words, spec: Spec) -> st
     )
 
 
-def panel_condition(series: PanelSeries, words: Words, spec: Spec) -> str:
-    """The panels as they were: substrate, preparation, coats with the film measured, cure."""
+def panel_condition(series: PanelSeries, words: Words, spec: Spec, *, cured: bool = True) -> str:
+    """The panels as they were: substrate, preparation, coats with the film measured, and how they were `cured`."""
     film = total_film(series)
     several = len(series.coats) > 1 and film is not None
     return _listed(
         _listed(_material(series.substrate, words), series.grade or series.preparation),
         " + ".join(coat_words(coat, words, spec) for coat in series.coats),
         words("total DFT {}").format(_measured(film, series, words)) if several else "",
-        cure_words(series, words),
+        cure_words(series, words) if cured else "",
         between="; ",
     )
 
@@ -102,17 +102,11 @@ def cure_words(series: PanelSeries, words: Words) -> str:
 
 
 def report_words(report: LabReport, words: Words) -> str:
-    """`204/2026, Laboratory Orm, accredited: Example body 12, 2026-05-18`."""
+    """`204/2026: Laboratory Orm, accredited: Example body 12, 2026-05-18`."""
     house = report.laboratory
     standing = words("own laboratory") if house.own else house.name
     accredited = words("accredited: {}").format(house.accreditation) if house.accreditation is not None else ""
-    return _listed(report.number, standing, accredited, report.dates.issued.isoformat())
-
-
-def tested_words(tested: Tested, words: Words, spec: Spec) -> tuple[str, str, str]:
-    """Method, panels and report of a test, each as finished text."""
-    method = method_words(tested.done, words)
-    return method, panel_condition(tested.series, words, spec), report_words(tested.report, words)
+    return f"{report.number}: {_listed(standing, accredited, report.dates.issued.isoformat())}"
 
 
 def product_name(named: str, spec: Spec) -> str:
@@ -139,7 +133,11 @@ def dated(standard: str | None, edition: str | None) -> str:
 
 
 def _details(details: Sequence[Detail], words: Words) -> tuple[str, ...]:
-    return tuple(f"{words(detail.id.replace('_', ' '))} {detail.value}" for detail in details)
+    """`dolly 20 mm`, `tester: self-aligning hydraulic`."""
+    return tuple(
+        f"{words(detail.id.replace('_', ' '))}{'' if detail.value[:1].isdigit() else ':'} {detail.value}"
+        for detail in details
+    )
 
 
 def _material(material: str | None, words: Words) -> str:
