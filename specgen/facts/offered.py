@@ -14,6 +14,7 @@ from enum import StrEnum
 from specgen.facts.layer.figures import solids_sprayed
 from specgen.facts.pairs.families import NOT_NAMED, binder_family
 from specgen.facts.requirement import Asked, Clause, Value, clauses
+from specgen.facts.tests.said import asked_said
 from specgen.model.film import FilmLimits
 from specgen.model.offer import Offer, OfferedCoat
 from specgen.model.product import Colour, Product, Variant
@@ -86,7 +87,7 @@ def _in_figures(asked: Asked, value: Value) -> str:
         case Colour():
             return f"{value.standard} {value.number}"
         case RequiredTest():
-            return f"{value.test}: {value.limit}" if value.limit else value.test
+            return asked_said(value)
     return binder_family(value)["name"] if asked is Asked.GENERIC_TYPE else str(value)
 
 

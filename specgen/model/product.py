@@ -289,6 +289,9 @@ class Claim(Node):
     text: Text = leaf(Polarity.REQUIREMENT_TEXT, Concern.PRODUCT, "text of the claim", required=True)
     test: AskedTest | None = part("test, condition and limit of the claim")
     evidence: Evidence | None = part("test report behind the claim")
+    confirmed_by: Line | None = leaf(
+        Polarity.NOTE, Concern.PRODUCT, "person who confirmed an unusual value of the claim against its report"
+    )
     basis: Text | None = leaf(
         Polarity.NOTE, Concern.PRODUCT, "basis of the claim in words; it is no evidence and is not printed"
     )

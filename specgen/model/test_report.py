@@ -70,7 +70,9 @@ class PanelCoat(Node):
     """One coat as it was applied and measured."""
 
     id: Id = leaf(Polarity.FACT, Concern.PRODUCT, "id of the coat", required=True)
-    product: Line = leaf(Polarity.FACT, Concern.PRODUCT, "product (by its id), or its name and maker", required=True)
+    product: Line = leaf(
+        Polarity.FACT, Concern.PRODUCT, "product (by its id), or its name and manufacturer", required=True
+    )
     formulated: IsoDate | None = leaf(Polarity.FACT, Concern.PRODUCT, "formulation of the product that was tested")
     batch: Code | None = leaf(Polarity.FACT, Concern.PRODUCT, "batch of the product")
     method: Annotated[Method, choice(Method)] | None = leaf(Polarity.FACT, Concern.PRODUCT, "application method")
@@ -140,7 +142,7 @@ class DoneTest(Node):
     statistic: Annotated[Statistic, choice(Statistic)] | None = leaf(
         Polarity.FACT, Concern.PRODUCT, "statistic held against the limit by the laboratory: mean or each"
     )
-    limit: Text | None = leaf(Polarity.FACT, Concern.PRODUCT, "limit the laboratory judged by")
+    limit: Text | None = leaf(Polarity.FACT, Concern.PRODUCT, "limit that the laboratory held the results against")
     uncertainty: TestResult | None = leaf(
         Polarity.FACT, Concern.PRODUCT, "expanded uncertainty (k = 2) in the unit of the result, as in 0.3 MPa"
     )

@@ -96,7 +96,7 @@ class CoatAsked(Node):
 
     id: Id = leaf(Polarity.SCOPE, Concern.FILM, "id of the coat", required=True)
     product: Line = leaf(
-        Polarity.REPLACED, Concern.PRODUCT, "product (by its id), or its name and maker", required=True
+        Polarity.REPLACED, Concern.PRODUCT, "product (by its id), or its name and manufacturer", required=True
     )
     film: ThicknessOrRange | None = leaf(Polarity.WITHIN, Concern.FILM, "DFT of the coat")
 

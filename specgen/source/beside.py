@@ -29,7 +29,9 @@ def not_there() -> NotRead:
 
 
 def too_large_beside() -> NotRead:
-    return NotRead(f"the file is larger than {LARGEST // 1024 // 1024} MiB", "save it smaller; of a picture 1800 pixels are enough")
+    return NotRead(
+        f"the file is larger than {LARGEST // 1024 // 1024} MiB", "save it smaller; of a picture 1800 pixels are enough"
+    )
 
 
 def read_beside(folder: Path, name: str) -> bytes:

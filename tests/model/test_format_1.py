@@ -107,9 +107,9 @@ def test_demo_in_the_words_of_format_1_gives_equal_findings(tmp_path: Path) -> N
         yaml.dump(first, Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True, width=1000), "utf-8"
     )
     for folder in (DEMO, DEMO_RANGE):
-        for picture in folder.rglob("*.svg"):
-            (tmp_path / picture.relative_to(folder)).parent.mkdir(exist_ok=True)
-            shutil.copy(picture, tmp_path / picture.relative_to(folder))
+        for beside in (*folder.rglob("*.svg"), *folder.glob("reports/*.csv")):
+            (tmp_path / beside.relative_to(folder)).parent.mkdir(exist_ok=True)
+            shutil.copy(beside, tmp_path / beside.relative_to(folder))
     again = check(tmp_path, ON)
     assert again.loaded.spec is not None
     # all stands in one folder now

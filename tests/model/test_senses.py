@@ -72,6 +72,7 @@ TYPES_IN_USE = [
     "place on a picture",
     "pressure such as 40 bar",
     "release rate such as 40 g/h",
+    "result of a test such as 5.2 MPa or class 1",
     "room volume such as 40 m3",
     "share or range such as 40..60 %",
     "share such as 40 %",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 
 from specgen.documents.parts.packs import colour_words
+from specgen.documents.parts.tested import asked_words
 from specgen.documents.parts.wording import Words
 from specgen.facts.pairs.families import NOT_NAMED, binder_family
 from specgen.facts.requirement import CLAUSE_NAMES, Asked, Clause, Value, types_required
@@ -33,7 +34,7 @@ def value_in_words(asked: Asked, value: Value, words: Words) -> str:
         case Colour():
             return colour_words(value)
         case RequiredTest():
-            return f"{value.test}: {value.limit}" if value.limit else value.test
+            return asked_words(value, words)
         case StrEnum():
             return words.word(value)
     return words(binder_family(value)["name"]) if asked is Asked.GENERIC_TYPE else value

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from specgen.documents.parts.results import limit_words
 from specgen.documents.parts.wording import Words
 from specgen.facts.tests.fit import total_film
 from specgen.model.product import Product
@@ -24,6 +25,24 @@ def method_words(test: AskedTest | DoneTest, words: Words) -> str:
     said = _listed(quantity[:1].upper() + quantity[1:], *_standard(test), *_details(test.details, words))
     exposed = exposure_words(test.after, words)
     return f"{said}; {exposed}" if exposed else said
+
+
+def asked_words(test: AskedTest, words: Words) -> str:
+    """A test that is asked in one text: method, panels, limit with its statistic, who tests, what the customer does at it."""
+    said = [
+        method_words(test, words),
+        condition_words(test.condition, words),
+        _of_whom(test, words),
+    ]
+    limit = limit_words(test, words)
+    whole = "; ".join(part for part in said if part)
+    return f"{whole}: {limit}" if limit else whole
+
+
+def _of_whom(test: AskedTest, words: Words) -> str:
+    """`by an independent laboratory, witnessed by the customer`; empty where neither is stated."""
+    told = (test.by, test.obligation, test.attendance)
+    return ", ".join(words.word(one) for one in told if one is not None)
 
 
 def quantity_of(method: str, words: Words) -> str:
@@ -46,7 +65,7 @@ def exposure_words(exposed: Exposed | None, words: Words) -> str:
     return _listed(said, *_standard(exposed), *_details(exposed.details, words))
 
 
-def asked_condition(condition: Condition | None, words: Words, spec: Spec) -> str:
+def condition_words(condition: Condition | None, words: Words, spec: Spec | None = None) -> str:
     """What panels, film and cure a test is for, as a requirement or a claim states it."""
     if condition is None:
         return ""
@@ -114,8 +133,8 @@ def product_name(named: str, spec: Spec) -> str:
     return _product(named, spec)
 
 
-def _product(named: str, spec: Spec) -> str:
-    known: Product | None = spec.products.get(named)
+def _product(named: str, spec: Spec | None) -> str:
+    known: Product | None = spec.products.get(named) if spec is not None else None
     return known.name if known is not None else named
 
 

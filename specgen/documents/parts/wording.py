@@ -23,6 +23,7 @@ from specgen.model.product import CuringKind, Losses, PackForm, Role
 from specgen.model.project import FilmConversion, PageSize, Project
 from specgen.model.schedule import Weekday, Work
 from specgen.model.system import Durability
+from specgen.model.test_required import Attendance, Obligation, Tester
 from specgen.trade.working import Working
 from specgen.units.count import Count, show_count
 from specgen.units.display import NOMINAL_FILM, show, show_range
@@ -156,6 +157,17 @@ WORDS: Mapping[StrEnum, str] = {
     SampledUnit.SHIFT: N_("each shift"),
     SampledUnit.DAY: N_("each day"),
     SampledUnit.BATCH: N_("on each batch"),
+    Tester.MAKER: N_("by the manufacturer"),
+    Tester.SUPPLIER: N_("by the supplier"),
+    Tester.APPLICATOR: N_("by the applicator"),
+    Tester.CUSTOMER: N_("by the customer"),
+    Tester.INDEPENDENT: N_("by an independent laboratory"),
+    Obligation.REQUIRED: N_("required"),
+    Obligation.ADVISED: N_("advised"),
+    Obligation.INFORMATION: N_("for information"),
+    Attendance.HOLD: N_("hold point of the customer"),
+    Attendance.WITNESS: N_("witnessed by the customer"),
+    Attendance.REVIEW: N_("record reviewed by the customer"),
     SignalWord.DANGER: N_("Danger"),
     SignalWord.WARNING: N_("Warning"),
     SignalWord.NONE: N_("No signal word"),

@@ -9,6 +9,7 @@ import re
 from dataclasses import dataclass
 
 from specgen.facts.memo import memoised
+from specgen.facts.tests.doubtful import doubt_of_claim, doubt_of_results
 from specgen.facts.tests.fit import (
     Mismatch,
     Tested,
@@ -16,6 +17,8 @@ from specgen.facts.tests.fit import (
     tests_of,
     unequal,
 )
+from specgen.facts.tests.outcome import Judged, Outcome, judged
+from specgen.facts.tests.plausible import Doubt
 from specgen.model.product import Claim, Product
 from specgen.model.spec import Spec
 from specgen.model.test_report import LabReport
@@ -28,7 +31,8 @@ class Evidence:
     """The test behind a claim, and behind the other side of a comparison; None where the claim names none that is there.
 
     `unlike` is what of it is not as claimed, `unequal` what the two sides of a comparison do not share, `alone` the word that compares
-    where the claim names no other side.
+    where the claim names no other side. `judged` is what the results come to against the limit claimed, `doubt` why a value claimed or
+    measured is unusual.
     """
 
     tested: Tested | None
@@ -36,11 +40,21 @@ class Evidence:
     unlike: tuple[Mismatch, ...] = ()
     unequal: tuple[Mismatch, ...] = ()
     alone: str = ""
+    judged: Judged | None = None
+    doubt: Doubt | None = None
 
     @property
     def stands(self) -> bool:
         """True where the claim may be printed with it, whatever the result."""
         return self.tested is not None and not (self.unlike or self.unequal or self.alone)
+
+    @property
+    def printed(self) -> bool:
+        """True where documents may print the claim: its report stands behind it and bears it out, or a person can see that it does; and
+        no value of it is unusual without somebody who confirmed it."""
+        if not self.stands or self.judged is None or self.doubt is not None:
+            return False
+        return self.judged.outcome is Outcome.MEETS or self.judged.in_words
 
 
 @memoised
@@ -51,19 +65,22 @@ def evidence_of(spec: Spec, product_id: str, claim_id: str) -> Evidence:
     compares = comparing_word(claim.text)
     named = claim.evidence
     report = spec.reports.get(named.report) if named is not None else None
+    doubt = doubt_of_claim(claim, product)
     if named is None or report is None or claim.test is None:
-        return Evidence(None, alone=compares if named is None or named.than is None else "")
+        return Evidence(None, alone=compares if named is None or named.than is None else "", doubt=doubt)
     found = {tested.done.id: tested for tested in tests_of(report)}
     tested = found.get(named.test) if named.test is not None else _nearest(claim, product, report)
     against = found.get(named.than) if named.than is not None else None
     if tested is None:
-        return Evidence(None)
+        return Evidence(None, doubt=doubt)
     return Evidence(
         tested,
         against,
         mismatches(claim.test, product, tested),
         tuple(unequal(tested, against)) if against is not None else (),
         compares if against is None else "",
+        judged(claim.test, tested.done),
+        doubt or doubt_of_results(claim, product, tested),
     )
 
 

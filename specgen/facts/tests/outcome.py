@@ -53,8 +53,8 @@ class Results:
 
 @dataclass(frozen=True, slots=True)
 class Judged:
-    """The outcome, the statistic it rests on, what fell short or why it cannot be told; whether the result lies nearer to the limit than its
-    uncertainty, and whether the limit is one in words, which a person holds against the result."""
+    """The outcome, the statistic it rests on, what fell short or why it cannot be told; whether the result lies nearer to the limit than
+    its uncertainty, and whether the limit is one in words, which a person holds against the result."""
 
     outcome: Outcome
     statistic: Statistic

@@ -34,7 +34,7 @@ from itertools import pairwise
 
 from specgen.model.test_report import LabReport
 from specgen.model.test_required import Exposed
-from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Spec, date, rule
+from specgen.rules.kit import ERROR, LOGIC, Problem, Problems, Range, Spec, date, rule
 
 _DAYS = (
     ("prepared", "the last coat on the panels"),
@@ -81,5 +81,5 @@ def _long_enough(report: LabReport) -> Problems:
 
 def _lasted(exposed: Exposed | None) -> timedelta | None:
     stated = exposed.duration if exposed is not None else None
-    least = getattr(stated, "low", stated)
+    least = stated.low if isinstance(stated, Range) else stated
     return timedelta(days=float(least.to("min")) / _MINUTES_OF_A_DAY) if least is not None else None

@@ -49,6 +49,7 @@ def names_are_there(record: Node, spec: Spec, on: date) -> Problems:
 
 
 def _named(record: Product | Offer) -> Iterator[tuple[Path, Evidence]]:
+    stated: list[tuple[Path, Evidence | None]]
     if isinstance(record, Product):
         stated = [(("claims", claim.id), claim.evidence) for claim in record.claims]
     else:

@@ -37,7 +37,7 @@ from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Problem, Problems, Pr
 def result_meets_claim(product: Product, spec: Spec, on: date) -> Problems:
     for claim in product.claims:
         found = evidence_of(spec, product.id, claim.id)
-        if found.judged is None or found.tested is None or found.unlike:
+        if found.judged is None or found.tested is None or claim.test is None or found.unlike:
             continue
         at, report = ("claims", claim.id, "test", "limit"), found.tested.report.id
         if found.judged.outcome is Outcome.FALLS_SHORT:
