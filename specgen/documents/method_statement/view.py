@@ -19,6 +19,7 @@ from specgen.documents.method_statement.open_coats import OpenCoats, open_coats
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedure
 from specgen.documents.method_statement.safety import JobSafety, job_safety, let_off
 from specgen.documents.method_statement.schedule import ScheduleView, schedule_view
+from specgen.documents.method_statement.tests_asked import tests_table
 from specgen.documents.parts.annex import WorkingView, annex, grouped
 from specgen.documents.parts.apart import Apart, placed
 from specgen.documents.parts.climate import climate
@@ -70,6 +71,7 @@ class MethodStatement:
     sequence: TableView
     schedule: ScheduleView | None
     points: TableView
+    tests: TableView
     pictures: tuple[PictureView, ...]
     repair: RepairProcedure | None
     faults: FaultsView | None
@@ -130,6 +132,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         sequence=_sequence(told, words),
         schedule=schedule_view(job, spec, words),
         points=points_table(job, spec, words),
+        tests=tests_table(job, spec, words),
         pictures=pictures(job, spec, words),
         repair=repair_procedure(job, spec, builds_of(job, spec), words) if Section.REPAIR not in without else None,
         faults=faults(job, spec, words) if Section.DEFECTS not in without else None,

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from specgen.documents.parts.pictures import marked, see
+from specgen.documents.parts.results import limit_words
 from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.tested import condition_words, method_words, of_whom
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.counting import PERCENT, counting
 from specgen.facts.job.criteria import Held, criteria_of
@@ -45,6 +47,7 @@ def method_of(point: InspectionPoint, words: Words) -> str:
     return _joined(
         (
             point.method,
+            *_test(point, words),
             *_gauge(point.gauge, words),
             words("test voltage {}").format(words.phrase(point.voltage)) if point.voltage is not None else "",
             sampling(point.sampling, words),
@@ -58,7 +61,8 @@ def passes(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
     """What passes, one line a limit, rule or text, with what the rule makes of the limits."""
     held = criteria_of(point, job, spec)
     said = (_joined((*_limits(one.criterion, words), _accepted(one.criterion, words))) for one in held)
-    return _joined((*_each(held, said, "\n"), point.criterion.text))
+    tested = limit_words(point.test, words) if point.test is not None else ""
+    return _joined((*_each(held, said, "\n"), tested, point.criterion.text))
 
 
 def accepted(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
@@ -70,7 +74,10 @@ def accepted(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
 def limits(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
     """The limits and rules of a criterion in a line, without its text; for each film that is specified with its items."""
     held = criteria_of(point, job, spec)
-    return "; ".join(_each(held, (", ".join(_limits(one.criterion, words)) for one in held), " "))
+    tested = limit_words(point.test, words) if point.test is not None else ""
+    return "; ".join(
+        part for part in (*_each(held, (", ".join(_limits(one.criterion, words)) for one in held), " "), tested) if part
+    )
 
 
 def _each(held: Sequence[Held], said: Iterable[str], between: str) -> Iterator[str]:
@@ -135,6 +142,14 @@ def _all_inside(criterion: Criterion) -> bool:
     """True where the film is as specified and nothing says how readings count, so that each has to be inside."""
     own = criterion.rule is AcceptanceRule.OWN and criterion.each is Each.READING
     return criterion.as_specified and own and criterion.text is None
+
+
+def _test(point: InspectionPoint, words: Words) -> tuple[str, ...]:
+    """The test done at the point, its panels, and who does it; the limit stands among what passes."""
+    test = point.test
+    if test is None:
+        return ()
+    return method_words(test, words), condition_words(test.condition, words), of_whom(test, words)
 
 
 def _gauge(gauge: Gauge | None, words: Words) -> Iterator[str]:

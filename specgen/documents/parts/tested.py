@@ -32,14 +32,14 @@ def asked_words(test: AskedTest, words: Words) -> str:
     said = [
         method_words(test, words),
         condition_words(test.condition, words),
-        _of_whom(test, words),
+        of_whom(test, words),
     ]
     limit = limit_words(test, words)
     whole = "; ".join(part for part in said if part)
     return f"{whole}: {limit}" if limit else whole
 
 
-def _of_whom(test: AskedTest, words: Words) -> str:
+def of_whom(test: AskedTest, words: Words) -> str:
     """`by an independent laboratory, witnessed by the customer`; empty where neither is stated."""
     told = (test.by, test.obligation, test.attendance)
     return ", ".join(words.word(one) for one in told if one is not None)
@@ -126,11 +126,6 @@ def report_words(report: LabReport, words: Words) -> str:
     standing = words("own laboratory") if house.own else house.name
     accredited = words("accredited: {}").format(house.accreditation) if house.accreditation is not None else ""
     return f"{report.number}: {_listed(standing, accredited, report.dates.issued.isoformat())}"
-
-
-def product_name(named: str, spec: Spec) -> str:
-    """The name of a product of the sources, else the name as it is stated."""
-    return _product(named, spec)
 
 
 def _product(named: str, spec: Spec | None) -> str:

@@ -23,7 +23,7 @@ _METAL = "metal"
 def doubt_of(asked: AskedTest, family: str) -> Doubt | None:
     """Why a limit that is asked or claimed is unusual; None where it is usual, in words, or a rating."""
     limit = limit_of(asked)
-    values = [value for value in limit.values if isinstance(value, Measured)] if limit is not None else []
+    values = [value for value in limit.stated if isinstance(value, Measured)] if limit is not None else []
     if not values or asked.method is None:
         return None
     substrate = asked.condition.substrate if asked.condition is not None else None

@@ -43,7 +43,6 @@ _DAYS = (
     ("ended", "the last day of the tests"),
     ("issued", "the issue of the report"),
 )
-_MINUTES_OF_A_DAY = 24 * 60
 
 
 @rule("EVD005", on=LabReport, severity=ERROR, source=LOGIC)
@@ -82,4 +81,4 @@ def _long_enough(report: LabReport) -> Problems:
 def _lasted(exposed: Exposed | None) -> timedelta | None:
     stated = exposed.duration if exposed is not None else None
     least = stated.low if isinstance(stated, Range) else stated
-    return timedelta(days=float(least.to("min")) / _MINUTES_OF_A_DAY) if least is not None else None
+    return timedelta(days=float(least.to("days"))) if least is not None else None

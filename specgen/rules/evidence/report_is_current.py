@@ -23,10 +23,14 @@ _LIMITS = table("evidence_limits")
 @rule("EVD009", on=Product, severity=WARNING, source=_LIMITS.citation)
 def report_is_current(product: Product, spec: Spec, on: date) -> Problems:
     years = int(_LIMITS.row("id", "report_age")["value"])
-    oldest = date(on.year - years, on.month, min(on.day, 28))
+    oldest = (on.year - years, on.month, on.day)
     for claim in product.claims:
         found = evidence_of(spec, product.id, claim.id)
-        if found.tested is not None and found.stands and found.tested.report.dates.issued < oldest:
+        if found.tested is not None and found.stands and _day(found.tested.report.dates.issued) < oldest:
             report = found.tested.report
             what = f"the report {report.id} behind the claim {claim.id} of {product.id} was issued on {report.dates.issued}, more than {years} years ago"
             yield Problem(("claims", claim.id, "evidence", "report"), what)
+
+
+def _day(day: date) -> tuple[int, int, int]:
+    return day.year, day.month, day.day
