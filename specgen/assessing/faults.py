@@ -114,6 +114,12 @@ _ROWS = (
         Severity.WARNING,
     ),
     ReadingFault(
+        "RDG016",
+        "A record sheet is of another job, or of another state of it",
+        "A sheet made before items or inspection points were changed asks for other readings than the job does now.",
+        "Print the sheet anew, or enter what it holds into the one that holds now.",
+    ),
+    ReadingFault(
         "RDG015",
         "More faults than are listed",
         "The others are mostly consequences of those listed.",

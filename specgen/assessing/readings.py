@@ -14,8 +14,9 @@ from itertools import chain
 from operator import itemgetter
 
 from specgen.assessing.cells import is_formula
-from specgen.assessing.columns import COLUMNS
+from specgen.assessing.columns import COLUMNS, PLACES
 from specgen.assessing.faults import Faults
+from specgen.assessing.forms import PRINTED, filled, is_form
 from specgen.assessing.records import Record, Source
 from specgen.assessing.text_table import NotReadableError, Row, refuse_many, rows_of, text_of
 from specgen.assessing.workbook import is_workbook, sheets_of
@@ -31,10 +32,13 @@ _CELL_LIMIT = 500
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What the user says of the files: headings by our names, and what holds for every row."""
+    """What the user says of the files: headings by our names, and what holds for every row; `job` and `state` are those a filled
+    sheet has to be of, where they are known."""
 
     columns: Mapping[str, str] = field(default_factory=dict)
     fixed: Mapping[str, str] = field(default_factory=dict)
+    job: str = ""
+    state: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,13 +57,14 @@ def records_of(files: Iterable[File], asked: Asked, faults: Faults) -> list[Reco
     """The rows of all files, in their order."""
     found: list[Record] = []
     seen: dict[str, str] = {}
+    sheets: dict[str, str] = {}
     for file in files:
         if file.digest in seen:
             faults.add("RDG007", f"the same file as {seen[file.digest]}; it is read once", Place(file.name, 1, 1, 1))
             continue
         seen[file.digest] = file.name
         try:
-            for record in _records(file, asked, faults):
+            for record in _records(file, asked, faults, sheets):
                 found.append(record)
                 refuse_many(len(found))
         except NotReadableError as reason:
@@ -67,11 +72,12 @@ def records_of(files: Iterable[File], asked: Asked, faults: Faults) -> list[Reco
     return found
 
 
-def _records(file: File, asked: Asked, faults: Faults) -> Iterator[Record]:
+def _records(file: File, asked: Asked, faults: Faults, sheets: dict[str, str]) -> Iterator[Record]:
     if not file.data.strip():
         raise NotReadableError("is empty")
-    if file.data.startswith(b"%PDF"):
-        raise NotReadableError("is a PDF that holds no record of ours")
+    if is_form(file.data):
+        yield from _of_form(file, asked, faults, sheets)
+        return
     if not is_workbook(file.data):
         yield from _of_table(file.name, rows_of(text_of(file.data)), asked, faults)
         return
@@ -83,6 +89,36 @@ def _records(file: File, asked: Asked, faults: Faults) -> Iterator[Record]:
             yield from _of_table(f"{file.name}[{printable(sheet)}]", chain(before, rows), asked, faults)
     if not read:
         faults.add("RDG002", "no sheet has a row with the names of columns", Place(file.name, 1, 1, 1))
+
+
+def _of_form(file: File, asked: Asked, faults: Faults, sheets: dict[str, str]) -> Iterator[Record]:
+    """The rows of a filled sheet that somebody filled; `sheets` are those read before, by number."""
+    form, place = filled(file.data), Place(file.name, 1, 1, 1)
+    if form is None:
+        raise NotReadableError("is a PDF that holds no filled record sheet of ours")
+    if asked.job and form.about["job"] != asked.job:
+        faults.add("RDG016", f"the sheet is of the job {form.about['job'][:60]!r}; none of it is used", place)
+        return
+    if asked.state and form.about.get("state") != asked.state:
+        faults.add("RDG016", "the sheet was made before items or inspection points were changed", place)
+    sheet = form.about.get("sheet", "")
+    if sheet and sheets.setdefault(sheet, file.name) != file.name:
+        faults.add(
+            "RDG007", f"sheet {sheet[:60]} was filled twice: see {sheets[sheet]}; none of this copy is used", place
+        )
+        return
+    fixed = {**form.fixed, **asked.fixed}
+    source = Source(file.name, {name: at + 1 for name, at in PLACES.items()}, {}, fixed)
+    kept = _Kept()
+    for number, cells in sorted(form.rows.items()):
+        if cells.keys() <= PRINTED:
+            continue
+        held = tuple(kept[cells.get(name) or fixed.get(name, "")] for name in COLUMNS)
+        record = Record(source, number, held)
+        if kept.faulty.isdisjoint(held):
+            yield record
+        else:
+            _tell(record, kept.faulty, faults)
 
 
 def _of_table(name: str, rows: Iterator[Row], asked: Asked, faults: Faults) -> Iterator[Record]:

@@ -10,6 +10,7 @@ from specgen.assessing.assessment import assess
 from specgen.assessing.cells import Dates
 from specgen.assessing.columns import COLUMNS
 from specgen.assessing.faults import Faults
+from specgen.assessing.forms import state_of
 from specgen.assessing.readings import Asked, File, records_of
 from specgen.assessing.results import Assessment, Verdict
 from specgen.assessing.text_table import MOST_BYTES
@@ -61,7 +62,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
-    asked = Asked(_pairs("--columns", arguments.columns.split(",")), _pairs("--all", arguments.all))
+    columns, fixed = _pairs("--columns", arguments.columns.split(",")), _pairs("--all", arguments.all)
     if arguments.report == "":
         raise CannotRunError("the name after --report is empty; name a folder for the report")
     spec = load(find_project(Path(arguments.path))).spec
@@ -71,7 +72,7 @@ def run(arguments: argparse.Namespace) -> Outcome:
     files = [_file(name) for name in arguments.readings]
     with without_collector(to_the_end=True):
         faults = Faults()
-        records = records_of(files, asked, faults)
+        records = records_of(files, Asked(columns, fixed, job.id, state_of(job)), faults)
         found = assess(
             job, spec, records, faults, day=arguments.on or today(), files=files, dates=Dates(arguments.dates)
         )

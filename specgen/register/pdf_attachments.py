@@ -24,7 +24,8 @@ def attachments(data: bytes) -> dict[str, bytes]:
     return aside(lambda: _read(data), {})
 
 
-def _limits() -> Configuration:
+def pdf_limits() -> Configuration:
+    """How much of a PDF that anyone may have made is unpacked."""
     from pypdf import Configuration
 
     return Configuration(
@@ -45,7 +46,7 @@ def _read(data: bytes) -> dict[str, bytes]:
     logging.getLogger("pypdf").setLevel(logging.CRITICAL)
     found: dict[str, bytes] = {}
     try:
-        with apply_configuration(_limits()):
+        with apply_configuration(pdf_limits()):
             held: Any = PdfReader(io.BytesIO(data), strict=False).attachment_list
             for one in held:
                 name = str(one.name)

@@ -1,0 +1,95 @@
+"""A filled record sheet (PDF form) as rows: one way from the names of its fields to columns. Called by `readings`.
+
+A field is called by its row and its column: `r12_value` is the value of row 12, `all_serial` the serial number that holds for the
+whole sheet, and `form_job`, `form_sheet`, `form_state` say of which job it is, its number, and which state of the job it was made
+from. The file may be anyone's: it is read within bounds, in a process of its own.
+"""
+
+from __future__ import annotations
+
+import io
+import logging
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from hashlib import sha256
+from typing import Any
+
+from specgen.assessing.columns import COLUMNS
+from specgen.model.canonical import record_of, text_of
+from specgen.model.job import Job
+from specgen.register.aside import aside
+from specgen.register.pdf_attachments import pdf_limits
+
+FORM = ("job", "sheet", "state")
+PRINTED = frozenset({"point", "item", "part", "coat", "area", "spot", "reading", "test", "unit", "walk", "product"})
+"""Columns that a sheet may print into its fields: a row that holds nothing else was not filled."""
+_ROW = re.compile(r"r([1-9]\d{0,5})_([a-z_]+)")
+_ALL = re.compile(r"all_([a-z_]+)")
+_MOST_FIELDS = 100_000
+_LONGEST = 10_000
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """What a form holds: about itself, for all its rows, and row by row, by column."""
+
+    about: dict[str, str] = field(default_factory=dict)
+    fixed: dict[str, str] = field(default_factory=dict)
+    rows: dict[int, dict[str, str]] = field(default_factory=dict)
+
+
+def field_name(column: str, row: int | None = None) -> str:
+    """How a field is called: of a row, or without one of the whole sheet."""
+    return f"r{row}_{column}" if row is not None else f"all_{column}"
+
+
+def state_of(job: Job) -> str:
+    """What a sheet of this job rests on, in sixteen signs: items and inspection points as they are now. Another state, another sheet."""
+    rests_on = {
+        "items": [record_of(one) for one in job.items],
+        "inspection": [record_of(one) for one in job.inspection],
+    }
+    return sha256(text_of(rests_on).encode()).hexdigest()[:16]
+
+
+def is_form(raw: bytes) -> bool:
+    return raw.startswith(b"%PDF")
+
+
+def filled(raw: bytes) -> Filled | None:
+    """None where the bytes hold no form of ours, are damaged, or cost more than is given."""
+    none: dict[str, str] = {}
+    texts = aside(lambda: _fields(raw), none)
+    found = Filled()
+    for name, text in texts.items():
+        if name.startswith("form_") and name[5:] in FORM:
+            found.about[name[5:]] = text
+        elif (of_all := _ALL.fullmatch(name)) and of_all[1] in COLUMNS:
+            found.fixed[of_all[1]] = text
+        elif (of_row := _ROW.fullmatch(name)) and of_row[2] in COLUMNS:
+            found.rows.setdefault(int(of_row[1]), {})[of_row[2]] = text
+    return found if found.about.get("job") and found.rows else None
+
+
+def _fields(raw: bytes) -> dict[str, str]:
+    """In the process aside: names and texts of the fields that are filled."""
+    from pypdf import PdfReader, apply_configuration
+
+    logging.getLogger("pypdf").setLevel(logging.CRITICAL)
+    try:
+        with apply_configuration(pdf_limits()):
+            fields: Any = PdfReader(io.BytesIO(raw), strict=False).get_fields() or {}
+            return dict(_texts(list(fields.items())[:_MOST_FIELDS]))
+    except (KeyboardInterrupt, SystemExit):
+        raise
+    except BaseException:  # noqa: BLE001  # a damaged file makes the reader fail in every way there is, recursion included
+        return {}
+
+
+def _texts(fields: Iterable[tuple[object, Any]]) -> Iterable[tuple[str, str]]:
+    for name, held in fields:
+        value = held.get("/V")
+        text = str(value).removeprefix("/").strip() if value is not None else ""
+        if text and text != "Off" and len(text) <= _LONGEST:
+            yield str(name), text
