@@ -61,6 +61,9 @@ class StepTime(Node):
         Polarity.FACT, Concern.DOCUMENT, "coat of the system (by its id), for application and sanding"
     )
     time: Duration = leaf(Polarity.FACT, Concern.DOCUMENT, "time of the step for one load", required=True)
+    dries_for: Duration | None = leaf(
+        Polarity.FACT, Concern.DOCUMENT, "drying time after a preparation with water or solvent, before the first coat"
+    )
     painters: WholeNumber | None = leaf(
         Polarity.FACT, Concern.DOCUMENT, "number of painters on the step; 1 if left out"
     )

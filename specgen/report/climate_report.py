@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from fractions import Fraction
 from typing import Any
 
 from specgen.facts.job.measured_air import Assessed, Measured, Verdict
@@ -19,10 +18,9 @@ from specgen.trade.moisture_cure import uncertainty
 from specgen.trade.working import Working
 from specgen.units.display import show
 from specgen.units.quantity import Quantity
-from specgen.units.rounding import round_half_up
+from specgen.units.waiting import show_minutes, show_wait
 
 SCHEMA_VERSION = 1
-_IN_MINUTES = 180
 RELEASE = "The release is the responsible person's: these are figures of the moment they were measured, nothing more."
 
 
@@ -88,8 +86,8 @@ def _wait(wait: Wait, at: Measured) -> Iterator[str]:
     if isinstance(wait.estimate, Working):
         least, most = (wait.estimate.number * factor for factor in (1 / uncertainty(), uncertainty()))
         yield (
-            f"  the water for {wait.below.id} takes about {_time(wait.estimate.quantity)}: an estimate, "
-            f"somewhere between {_minutes(least)} and {_minutes(most)}, no property of the product"
+            f"  the water for {wait.below.id} takes about {show_wait(wait.estimate.quantity)}: an estimate, "
+            f"somewhere between {show_minutes(least)} and {show_minutes(most)}, no property of the product"
         )
         if (needed := water_for(wait, at.air, at.humidity)) is not None:
             yield f"  the stated minimum would be enough with about {needed.printed()} of water in the air at {show(at.air)}"
@@ -110,15 +108,4 @@ def _wait_record(wait: Wait) -> dict[str, Any]:
 
 
 def _figure(time: Quantity | NotKnown) -> str:
-    return "not stated" if isinstance(time, NotKnown) else _time(time)
-
-
-def _time(time: Quantity) -> str:
-    """As the author wrote it; a computed time in whole minutes up to three hours, else in hours to a tenth."""
-    return show(time) if time.digits else _minutes(time.to("min"))
-
-
-def _minutes(number: Fraction) -> str:
-    if number <= _IN_MINUTES:
-        return f"{round_half_up(number, 0)} min"
-    return f"{round_half_up(number / 60, 1).normalize():f} h"
+    return "not stated" if isinstance(time, NotKnown) else show_wait(time)

@@ -27,7 +27,7 @@ RELEASE = (
 def as_text(job: str, plan: Plan) -> str:
     """Steps with their latest start and what is left of an interval, dates of each load, climate readings, packs by day."""
     lines = [f"{job}: plan from {plan.start:{_MOMENT}}, {plan.bays} bay{'s' if plan.bays > 1 else ''}", ""]
-    lines += [f"  {_line(step)}" for step in plan.steps]
+    lines += [f"  {line}" for step in plan.steps for line in _lines(step)]
     for done in plan.done:
         lines += ["", f"{done.load}", *(f"  {what}: {when}" for what, when in _dates(done))]
     if plan.readings:
@@ -84,12 +84,14 @@ def as_json(job: str, found: Plan | NoPlan | tuple[Fault, ...]) -> str:
     return json.dumps(whole, ensure_ascii=False, indent=2) + "\n"
 
 
-def _line(step: Step) -> str:
+def _lines(step: Step) -> Iterator[str]:
     told = f"{step.start:{_MOMENT}} to {_until(step)}  {step.load}, {spoken_step(step)}, bay {step.bay}"
     more = "; on the critical path" if step.critical else f"; may begin as late as {step.latest_start:{_MOMENT}}"
     if step.slack is not None:
         more += f"; {_span(step.slack)} left of the interval after it"
-    return told + more
+    yield told + more
+    if step.held_up:
+        yield f"    not earlier: {step.held_up}"
 
 
 def _until(step: Step) -> str:
@@ -119,6 +121,7 @@ def _step(step: Step) -> dict[str, Any]:
         "end": step.end.isoformat(),
         "latest_start": step.latest_start.isoformat(),
         "critical": step.critical,
+        "held_up": step.held_up or None,
         "next_begins_by": None if step.expires is None else step.expires.isoformat(),
         "minutes_left": None if step.slack is None else int(step.slack.total_seconds() // 60),
     }

@@ -161,3 +161,38 @@ def test_dry_air_lengthens_a_wait_and_moist_air_never_shortens_it() -> None:
         for humidity in ("60 %", "40 %", "90 %")
     ]
     assert [float(time.to("min")) for time in found if isinstance(time, Quantity)] == pytest.approx([30, 45, 30])
+
+
+def test_washed_parts_dry_before_the_first_coat() -> None:
+    """Washing until 08:00, 50 min to dry, the primer from the next quarter of an hour on."""
+    found = plan({f"{JOB}.times.wash": "{id: wash, work: preparation, time: 1 h, dries_for: 50 min}"})
+    assert at(found, "application of primer").start == moment("2026-11-30 09:00")
+
+
+def test_a_coat_states_no_drying_time_of_its_own() -> None:
+    (fault,) = planned({f"{JOB}.times.prime.dries_for": "1 h"})
+    assert fault.at == ("jobs", "refit", "schedule", "times", "prime", "dries_for")
+
+
+@pytest.mark.parametrize(
+    ("changes", "step", "why"),
+    [
+        ({}, "application of primer", ""),
+        ({f"{JOB}.starts": "2026-11-30 05:00"}, "application of primer", "nobody works before"),
+        ({f"{JOB}.starts": "2026-11-30 15:30"}, "application of primer", "too short for its 60 min in one piece"),
+        ({f"{JOB}.starts": FRIDAY, "systems.cab.layers.primer.overcoat_interval": "90 min..24 h"}, "application of primer", "no working time within its interval"),
+        ({f"{JOB}.times.prime.time": "5 h"}, "application of primer", ""),
+    ],
+)  # fmt: skip
+def test_why_a_step_does_not_begin_earlier(changes: dict[str, str], step: str, why: str) -> None:
+    told = at(plan(changes), step).held_up
+    assert why in told
+    assert bool(told) == bool(why)
+
+
+def test_a_load_waits_for_its_bay_or_for_the_painters() -> None:
+    both = {f"{JOB}.loads": "[{id: skins, items: [DOOR]}, {id: tubes, items: [STEP]}]"}
+    one = [step.held_up for step in plan(both).steps if step.load == "tubes"]
+    assert "bay 1 is not free before" in one
+    two = [step.held_up for step in plan({**both, f"{JOB}.bays": "2"}).steps if step.held_up]
+    assert "the painters are at other work before" in two

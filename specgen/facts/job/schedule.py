@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from functools import cache
 
+from specgen.facts.job.held_up import held_up
 from specgen.facts.job.hourly_air import Hole, Hour, HourlyAir, from_profile
 from specgen.facts.job.quantities import quantities
 from specgen.facts.layer.waits import reaches, sandable_in, wait_between
@@ -46,7 +47,10 @@ class Fault:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step of the plan. `latest_start` moves it without a later end of all; `expires` is the last start of the step after it."""
+    """One step of the plan. `latest_start` moves it without a later end of all; `expires` is the last start of the step after it.
+
+    `held_up` says why it does not begin as soon as the step before it allows; it is empty where it does.
+    """
 
     load: str
     bay: int
@@ -58,6 +62,7 @@ class Step:
     latest_start: datetime
     expires: datetime | None
     slack: timedelta | None
+    held_up: str
 
     @property
     def critical(self) -> bool:
@@ -209,6 +214,10 @@ class _Planner:
         if needed > (self.stated.painters or 1):
             what = f"a step takes {needed} painters, and there are {self.stated.painters or 1}"
             self._fault(("times",), what, "state more painters, or fewer on the step")
+        for time in self.stated.times:
+            if time.dries_for is not None and time.work is not Work.PREPARATION:
+                what = f"a drying time after {time.work.value} is stated; a coat dries by its overcoating interval"
+                self._fault(("times", time.id, "dries_for"), what, "leave it out")
         if self.stated.working_hours and not self._works_on(self.start.date()):
             what = f"nobody works on {self.start:%A %d %B %Y}, when the work is to start"
             self._fault(("starts",), what, "start on a working day")
@@ -304,9 +313,12 @@ class _Planner:
             )
             steps.append((work, layer))
 
-        if self._time(Work.PREPARATION) is not None:
+        preparation = self._time(Work.PREPARATION)
+        if preparation is not None:
             within = self._coat_within(group)
-            add(Work.PREPARATION, None, None, None if within is None else lambda end: end + within, in_bay=False)
+            dries = 0 if preparation.dries_for is None else _up(preparation.dries_for)
+            last = None if within is None else lambda end: end + within
+            add(Work.PREPARATION, None, lambda end: end + dries, last, in_bay=False)
         for below, above in zip(system.layers, (*system.layers[1:], None), strict=True):
             if above is None:
                 assembly = self._time(Work.ASSEMBLY) is not None
@@ -436,6 +448,10 @@ class _Planner:
     def _minute(self, moment: datetime) -> Minutes:
         return int((moment - self.origin).total_seconds() // 60)
 
+    def _on_the_safe_side(self, minute: Minutes | None) -> datetime | None:
+        """The next moment on the grid: nobody waits for an odd minute."""
+        return None if minute is None else self._moment(-(-minute // GRID) * GRID)
+
     def _moment(self, minute: Minutes) -> datetime:
         return self.origin + timedelta(minutes=minute)
 
@@ -451,11 +467,10 @@ class _Planner:
         done: list[Done] = []
         for one in laid:
             system = groups[one.load.id].system
+            beside = zip(named[one.load.id], (None, *one.tasks[:-1]), one.tasks, (*one.tasks[1:], None), strict=True)
             own = [
-                self._step(one, placed, work, layer, system, after)
-                for (work, layer), placed, after in zip(
-                    named[one.load.id], one.tasks, (*one.tasks[1:], None), strict=True
-                )
+                self._step(one, placed, work, layer, system, after, self._why_later(one, before, placed, laid))
+                for (work, layer), before, placed, after in beside
             ]
             steps.extend(own)
             last = max(step.end for step in own if step.work is Work.APPLICATION)
@@ -469,20 +484,33 @@ class _Planner:
                 )
             )
             back = None if service is None or system.service_after is None else max(service, self._minute(own[-1].end))
-            done.append(
-                Done(one.load.id, last, *(None if at is None else self._moment(at) for at in (handled, back, cured)))
-            )
+            done.append(Done(one.load.id, last, *(self._on_the_safe_side(at) for at in (handled, back, cured))))
         steps.sort(key=lambda step: (step.start, step.load))
         bays = max((one.bay for one in laid), default=1)
         return Plan(self.start, bays, tuple(steps), tuple(done), tuple(_readings(steps)), self._packs(steps, groups))
 
     def _step(
-        self, one: Laid, placed: Placed, work: Work, layer: Layer | None, system: System, after: Placed | None
+        self,
+        one: Laid,
+        placed: Placed,
+        work: Work,
+        layer: Layer | None,
+        system: System,
+        after: Placed | None,
+        held: str,
     ) -> Step:
         expires = None if placed.expires is None else self._moment(placed.expires)
         slack = None if placed.expires is None or after is None else timedelta(minutes=placed.expires - after.start)
         start, end, latest = (self._moment(minute) for minute in (placed.start, placed.end, placed.latest))
-        return Step(one.load.id, one.bay, work, system, layer, start, end, latest, expires, slack)
+        return Step(one.load.id, one.bay, work, system, layer, start, end, latest, expires, slack, held)
+
+    def _why_later(self, one: Laid, before: Placed | None, placed: Placed, laid: tuple[Laid, ...]) -> str:
+        opens: Minutes | None = self._minute(self.start)
+        if before is not None:
+            opens = before.end if before.task.first is None else before.task.first(before.end)
+        if opens is None:
+            return ""
+        return held_up(one, placed, opens, laid, self._calendar(), self.stated.painters or 1)
 
     def _packs(self, steps: list[Step], groups: dict[str, _Group]) -> tuple[tuple[date, str, int], ...]:
         """Packs by the day of their coat: those of the coat in proportion to the area of the load, rounded up."""

@@ -26,6 +26,7 @@ from itertools import pairwise
 from specgen.facts.layer.waits import driest_wait
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule
 from specgen.trade.working import Working
+from specgen.units.waiting import show_wait
 
 
 @rule("CLI015", on=System, severity=WARNING, source=PRACTICE)
@@ -41,6 +42,6 @@ def water_has_time(system: System, spec: Spec, on: date) -> Problems:
         if isinstance(wait.estimate, Working) and wait.estimate.number > own.to("min"):
             what = (
                 f"{below.id} is overcoated after {own}; in the driest air of a job, {air}, its water takes about "
-                f"{wait.estimate.printed()} (an estimate)"
+                f"{show_wait(wait.estimate.quantity)} (an estimate)"
             )
             yield Problem(("layers", below.id, "overcoat_interval"), what)

@@ -1,0 +1,54 @@
+"""SCH003 No dew falls on a fresh film
+
+Checks
+    Where a schedule states its air hour by hour: from the beginning of each coat until it is dust-free the surface stays above the dew point by the margin the job states, or by the general minimum where it states none. Hours without a humidity are not assessed.
+Why
+    Water on a film that is still wet whitens it, takes its gloss and its adhesion; a bay that cools in the evening reaches the dew point while the coat of the afternoon dries.
+Passes
+    Given hourly
+    jobs.refit.schedule.air.h0.surface: 14 degC
+
+    Given hourly
+    jobs.refit.schedule.air.h40.surface: 9 degC
+Fails
+    Given hourly
+    jobs.refit.schedule.air.h0.surface: 12 degC    # at jobs.refit.schedule.air.h0
+
+    Given hourly
+    without jobs.refit.climate.dew_point_margin
+    without products.primer.climate.dew_point_margin
+    jobs.refit.schedule.air.h0.surface: 12 degC    # warning at jobs.refit.schedule.air.h0    # also CLI004 at jobs.refit.climate.dew_point_margin
+
+    Given hourly
+    without products.primer.drying.dust
+    jobs.refit.schedule.air.h0.surface: 12 degC    # note at jobs.refit.schedule.air
+To put right
+    Start earlier, keep the bay warm until the film is dust-free, or dry the air where no product needs its water.
+"""
+
+from specgen.facts.job.dew_on_film import Untold, dew_on_film
+from specgen.facts.job.dew_point import least_margin
+from specgen.facts.job.schedule import Plan, schedule
+from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Concern, Job, Problem, Problems, Spec, date, rule
+
+
+@rule("SCH003", on=Job, severity=ERROR, source=LOGIC, concern=Concern.CLIMATE)
+def dew_on_fresh_film(job: Job, spec: Spec, on: date) -> Problems:
+    if job.schedule is None or job.schedule.starts is None or not job.schedule.air:
+        return
+    plan = schedule(job, spec)
+    if not isinstance(plan, Plan):
+        return
+    own = job.climate.dew_point_margin.low if job.climate is not None and job.climate.dew_point_margin else None
+    kept = own or least_margin(None)[0]
+    for found in dew_on_film(job, spec, plan, kept):
+        coat = f"{found.layer.id} of {found.step.load}"
+        if isinstance(found, Untold):
+            what = f"cannot be assessed: whether dew falls on {coat} while it is wet; {found.why}"
+            yield Problem(("schedule", "air"), what, severity=NOTE)
+            continue
+        what = (
+            f"at {found.entry.begins:%H:%M} on {found.entry.begins:%a %d %b} the surface is {found.above.quantity} above the dew point "
+            f"and {coat} is not dust-free before {found.wet_until:%H:%M on %a %d %b}; it has to stay at least {kept} above it"
+        )
+        yield Problem(("schedule", "air", found.entry.id), what, severity=None if own is not None else WARNING)
