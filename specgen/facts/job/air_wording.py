@@ -12,12 +12,18 @@ _EXPLOSION = re.compile(r"explosive limit|explosion limit|\bLEL\b|\bLFL\b|lower 
 # a meter that warns is no ground on which the air was chosen
 _WATCHED = re.compile(r"\balarm|\bdetector|\bmonitor|\bmeter\b", re.I)
 _BREATH = re.compile(r"exposure|breath|respirat|\bmask|lungs|supplied air|air-fed", re.I)
+# words of breathing that say it needs no protection
+_UNPROTECTED = re.compile(
+    r"safe to breathe|breathable|(?:without|no) (?:a |any )?(?:mask|respirat\w*|breathing (?:protection|apparatus))s?"
+    r"|(?:mask|respirator)s? (?:is|are) not (?:needed|required|worn)",
+    re.I,
+)
 
 
 def explosion_alone(text: str) -> bool:
     """True where the explosive limit is named and nothing that keeps people from breathing the vapour."""
     named = [clause for clause in re.split(r"[;,\n]|\.(?!\d)", text) if _EXPLOSION.search(clause)]
-    return any(not _WATCHED.search(clause) for clause in named) and not _BREATH.search(text)
+    return any(not _WATCHED.search(clause) for clause in named) and not _BREATH.search(_UNPROTECTED.sub("", text))
 
 
 def states_air(job: Job) -> bool:

@@ -1,15 +1,19 @@
 """AIR002 Ventilation of a job is not assessed by the explosive limit alone
 
 Checks
-    The ventilation statement of a job: where it names the explosive limit, it also names exposure limits or respiratory protection.
+    The ventilation statement of a job: where it names the explosive limit, it also names exposure limits or respiratory protection. That the air may be breathed without a mask names neither.
 Why
     Air well below the explosive limit can still be toxic to breathe.
 Passes
     jobs.refit.ventilation: {statement: Below a tenth of the explosive limit; breathing protection stays on.}
 
     jobs.refit.ventilation: {statement: Keep a window open.}
+
+    jobs.refit.ventilation: {statement: "Below a tenth of the explosive limit; no work without a mask, exposure is measured."}
 Fails
     jobs.refit.ventilation: {statement: Below a tenth of the explosive limit.}    # at jobs.refit.ventilation.statement
+
+    jobs.refit.ventilation: {statement: "Air below a quarter of the explosive limit, so safe to breathe without a mask."}    # at jobs.refit.ventilation.statement
 
     Given second good
     jobs.lids.ventilation: {statement: Below a tenth of the explosive limit.}    # at jobs.lids.ventilation.statement
