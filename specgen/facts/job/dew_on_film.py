@@ -100,5 +100,5 @@ def _above(entry: HourOfAir, kept: Quantity) -> Working | None:
         dew = dew_point(f"{entry.id}.dew", vapour_pressure(f"{entry.id}.vapour", Air(entry.air, humidity)))
         return margin(f"{entry.id}.above", entry.surface or entry.air, dew, unit_of(kept))
 
-    found = worked_out("margin over the dew point", work_out)
+    found = worked_out("dew point margin", work_out)
     return None if isinstance(found, NotKnown) else found
