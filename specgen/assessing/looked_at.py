@@ -12,9 +12,13 @@ from fractions import Fraction
 from specgen.assessing.cells import CellError, figure_of, number_of, verdict_of
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record
+from specgen.facts.tests.outcome import Outcome, judged, limit_of
+from specgen.model.acceptance import InspectionPoint
 from specgen.model.job import Item, Job
 from specgen.model.preparation import Preparation
 from specgen.model.spec import Spec
+from specgen.model.test_report import DoneTest
+from specgen.model.test_value import read_result
 from specgen.trade.verdict import Verdict
 from specgen.units.display import show, show_range
 from specgen.units.locale import N_, phrase
@@ -31,14 +35,15 @@ class Answer:
 
 
 def answers(
-    point: str, records: Sequence[Record], item: Item, job: Job, spec: Spec, faults: Faults
+    point: InspectionPoint, records: Sequence[Record], item: Item, job: Job, spec: Spec, faults: Faults
 ) -> Iterator[Answer]:
-    """One answer a row."""
+    """One answer a row, and one for all results of the test that the point asks for."""
     preparation = spec.preparation_of(job, item)
+    results: list[Record] = []
     for record in records:
         text, test = record.text("value"), record.text("test")
         if not text:
-            faults.add("RDG011", "the row has no value", record.place("value"), point=point, item=item.id)
+            faults.add("RDG011", "the row has no value", record.place("value"), point=point.id, item=item.id)
             continue
         said, by = verdict_of(text), record.text("by")
         if said is not None:
@@ -47,10 +52,62 @@ def answers(
             try:
                 yield _TESTS[test](record, preparation)
             except CellError as reason:
-                faults.add("RDG003", reason.what, record.place("value"), point=point, item=item.id)
+                faults.add("RDG003", reason.what, record.place("value"), point=point.id, item=item.id)
+        elif _limited(point):
+            results.append(record)
         else:
             why = N_("{value} was entered; the criterion is in words: enter conforming or not conforming, with a name")
             yield Answer(Verdict.NOT_DECIDED, phrase(why, value=text), by)
+
+    if results:
+        yield from _of_test(point, results, item, faults)
+
+
+def _limited(point: InspectionPoint) -> bool:
+    """True where the test of a point has a limit in figures or ratings."""
+    return point.test is not None and point.test.method is not None and limit_of(point.test) is not None
+
+
+def _of_test(point: InspectionPoint, records: Sequence[Record], item: Item, faults: Faults) -> Iterator[Answer]:
+    """The results of the point's test together, by its statistic; too few are not decided."""
+    asked = point.test
+    read = []
+    for record in records:
+        text = _result(record)
+        try:
+            read_result(text)
+        except ValueError as fault:
+            faults.add("RDG003", str(fault), record.place("value"), point=point.id, item=item.id)
+        else:
+            read.append({"id": f"row-{record.row}", "value": text})
+    if not read or asked is None:
+        return
+    done = DoneTest.model_validate(
+        {"id": "job", "series": "job", "method": asked.method, "standard": asked.standard, "results": tuple(read)}
+    )
+    found = judged(asked, done)
+    by = ", ".join(dict.fromkeys(name for record in records if (name := record.text("by"))))
+    yield Answer(_VERDICTS[found.outcome], found.why, by)
+    if asked.specimens is not None and len(read) < asked.specimens:
+        why = N_("results: {read}; required: {asked}")
+        yield Answer(Verdict.NOT_DECIDED, phrase(why, read=len(read), asked=asked.specimens), by)
+
+
+def _result(record: Record) -> str:
+    """`5,2` with the unit MPa in its column is `5.2 MPa`; a rating stands as it was entered."""
+    text = record.text("value")
+    try:
+        _, digits, own = number_of(text)
+    except CellError:
+        return text
+    return f"{digits} {own or record.unit_text('value')}".strip()
+
+
+_VERDICTS = {
+    Outcome.MEETS: Verdict.CONFORMING,
+    Outcome.FALLS_SHORT: Verdict.NOT_CONFORMING,
+    Outcome.NOT_TOLD: Verdict.NOT_DECIDED,
+}
 
 
 def _of_person(said: Verdict, by: str) -> Answer:

@@ -101,7 +101,7 @@ class Judge:
 
     def _answers(self, said: Sequence[Record]) -> Iterator[Answer]:
         mine = [record for record in said if record.text("item") in {"", self._item.id}]
-        return answers(self._point.id, mine, self._item, self._job, self._spec, self._faults)
+        return answers(self._point, mine, self._item, self._job, self._spec, self._faults)
 
     def _of_lot(self, lot: Lot, verdicts: list[Verdict], reasons: list[str], next_: list[str]) -> None:
         mine = {spot.name for spot in lot.spots if spot.item == self._item.id}

@@ -172,6 +172,41 @@ def test_tests_and_looks(row: str, verdict: Verdict) -> None:
     assert _at(found, "prepared") is verdict
 
 
+@pytest.mark.parametrize(
+    ("test", "rows", "verdict", "said"),
+    [
+        ("{method: pull_off, limit: min 5 MPa}", ("5.2 MPa", "6.1 MPa", "7 MPa"), P, ""),
+        ("{method: pull_off, limit: min 5 MPa}", ("5,2 MPa", "4,9 MPa", "7 MPa"), F, "4.9 MPa"),
+        (
+            "{method: pull_off, limit: min 5 MPa, specimens: 4}",
+            ("5.2 MPa", "6.1 MPa", "7 MPa"),
+            OPEN,
+            "results: 3; required: 4",
+        ),
+        ("{method: gloss, limit: 80..92 GU, variant: 60 degrees}", ("79 GU", "84 GU", "80 GU"), P, ""),
+        ("{method: gloss, limit: 80..92 GU, variant: 60 degrees}", ("79 GU", "78 GU", "80 GU"), F, "the mean is"),
+        ("{method: cross_cut, standard: ISO 2409, limit: class 0..1}", ("class 1", "class 0", "class 1"), P, ""),
+        ("{method: cross_cut, standard: ISO 2409, limit: class 0..1}", ("class 1", "class 2", "class 1"), F, "class 2"),
+        ("{method: colour, limit: max 1 dE00}", ("0.8 dE00",), P, ""),
+        # another quantity than the limit is of
+        ("{method: pull_off, limit: min 5 MPa}", ("5 GU",), OPEN, ""),
+    ],
+)
+def test_results_of_a_test_with_its_limit(test: str, rows: tuple[str, ...], verdict: Verdict, said: str) -> None:
+    text = "point,item,value,by\n" + "".join(f'look,DOOR,"{value}",K. A.\n' for value in rows)
+    found = assessed(text, changes={"jobs.refit.inspection.look.test": test})
+    assert told(found) == []
+    assert _at(found, "look") is verdict
+    assert said in "; ".join(next(at.reasons for at in found.results if (at.point.id, at.item.id) == ("look", "DOOR")))
+
+
+def test_a_result_that_cannot_be_read_is_told() -> None:
+    text = "point,item,value,by\nlook,DOOR,very good,K. A.\n"
+    found = assessed(text, changes={"jobs.refit.inspection.look.test": "{method: pull_off, limit: min 5 MPa}"})
+    assert told(found) == [("RDG003", 2, 3)]
+    assert _at(found, "look") is OPEN
+
+
 def _at(found: Assessment, point: str, item: str = "DOOR") -> Verdict:
     return next(at.verdict for at in found.results if (at.point.id, at.item.id) == (point, item))
 

@@ -10,7 +10,9 @@ import yaml
 
 from specgen.report.explanations import explanations
 
-CANDIDATES: dict[str, dict[str, Any]] = yaml.safe_load(Path(__file__).with_name("film_candidates.yaml").read_text("utf-8"))
+CANDIDATES: dict[str, dict[str, Any]] = yaml.safe_load(
+    Path(__file__).with_name("film_candidates.yaml").read_text("utf-8")
+)
 
 
 def test_all_forty_five_are_answered() -> None:

@@ -118,7 +118,9 @@ def _line(item: Item, found: Assessment, words: Words) -> ItemLine:
     against = [at for verdict in order for at in found.of(item) if at.verdict is verdict]
     text = words("{check}: {reason}")
     why = [
-        _sentence(text.format(check=at.point.check, reason=words(reason))) for at in against for reason in at.reasons
+        _sentence(text.format(check=at.point.check, reason=_said(reason, words)))
+        for at in against
+        for reason in at.reasons
     ]
     do = [step for at in against for step in _to_do(at, words)]
     verdict = found.verdict_on(item)
@@ -145,7 +147,7 @@ def _points(item: Item, found: Assessment, words: Words) -> TableView:
 
 
 def _point(at: At, words: Words) -> tuple[str, ...]:
-    why = "\n".join(_sentence(words(text)) for text in at.reasons)
+    why = "\n".join(_sentence(_said(text, words)) for text in at.reasons)
     return at.point.check, words(_PLAIN[at.verdict]), why, "\n".join(_to_do(at, words)), at.said_by
 
 
@@ -264,5 +266,6 @@ def _judged(context: Context) -> Iterator[str]:
         yield text.format(film=film_text(policies.guard_band.number, policies.guard_band.unit))
     else:
         yield words(
-            "Readings are held against the limits as they are, without a guard band for the uncertainty of the instrument."
+            "Readings are held against the limits as they are, without a guard band (simple acceptance, ILAC-G8): at the limit itself up "
+            "to half of such results may be accepted wrongly."
         )
