@@ -139,6 +139,20 @@ def quantity_of(method: str) -> str:
     return str(method_row(method)["quantity"])
 
 
+def said(doubt: Doubt, method: str, family: str = "") -> str:
+    """`pull-off strength of 150 psi lies below what is usual, 3 to 25 MPa for epoxy_2k; usual would be 150 bar (15.0 MPa)`."""
+    side = "below" if doubt.below else "above"
+    if doubt.ceiling:
+        told = f"{quantity_of(method)} of {doubt.value} is beyond what any film can reach: the {doubt.where}"
+    else:
+        where = f" {doubt.where}" if doubt.where else ""
+        told = f"{quantity_of(method)} of {doubt.value} lies {side} what is usual{where}, {doubt.bounds}"
+        told += f" for {family}" if family and not doubt.where else ""
+    if doubt.readings:
+        told += f"; usual would be {', '.join(doubt.readings[:-1])}{' or ' if len(doubt.readings) > 1 else ''}{doubt.readings[-1]}"
+    return told
+
+
 def equal_amounts(method: str, first: Measured, second: Measured) -> bool | None:
     """Whether two printed values of one amount, each within half a unit of its last digit, can be the same; None unlike kinds."""
     one, other = amount(method, first), amount(method, second)

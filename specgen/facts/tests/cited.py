@@ -1,0 +1,47 @@
+"""Every standard that a record cites in words, with the place: one answer for the rules on editions and on successors.
+
+Left out is what is said of the past (`was ISO 7253`), the title block with its history, and what a part brings along.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+
+from specgen.facts.tests.standards import Named, standards_in
+from specgen.model.node import Node
+from specgen.model.test_report import LabReport
+from specgen.model.walk import Path, leaves
+
+_NAMES_A_STANDARD = re.compile(r"ISO|ASTM|SAE|SSPC|NACE|AMPP|DIN|VDA|FED|GM|SIS|BS|C5-|\b[B-G]\d{2,4}\b")
+_OF_THE_PAST = re.compile(
+    r"\b(?:was|were|former\w*|replac\w+|withdrawn|instead of|superse\w+|earlier|until|once|old|not)\b[^.;]{0,25}$",
+    re.IGNORECASE,
+)
+_PAST_AFTER = re.compile(
+    r"^[)\s,]{0,3}(?:is |was |has been |now )?(?:replaced|withdrawn|superseded|no longer)", re.IGNORECASE
+)
+_LEFT_OUT = frozenset({"document", "old_coats"})
+
+
+def cited(record: Node) -> Iterator[tuple[Path, Named]]:
+    """Each standard a record names as one that holds, in the order of the sources; what a test report was made by is a fact."""
+    if isinstance(record, LabReport):
+        return
+    editions = {path[:-1]: value for path, value, _ in leaves(record) if path[-1] == "edition"}
+    for path, value, said in leaves(record):
+        if said.administrative or _LEFT_OUT & set(path):
+            continue
+        for text in value if isinstance(value, tuple) else (value,):
+            if isinstance(text, str) and _NAMES_A_STANDARD.search(text):
+                for named in standards_in(text):
+                    before, after = text[: named.start], text[named.end :]
+                    if not _OF_THE_PAST.search(before) and not _PAST_AFTER.match(after):
+                        apart = editions.get(path[:-1], "") if path[-1] == "standard" else ""
+                        yield path, replace(named, edition=named.edition or apart, written=_with(named, apart))
+
+
+def _with(named: Named, edition: str) -> str:
+    """The standard as written, with an edition that is stated apart from it."""
+    return named.written if named.edition or not edition else f"{named.written}:{edition}"
