@@ -8,6 +8,7 @@ from __future__ import annotations
 from functools import cache
 
 from specgen.model.acceptance import InspectionPoint
+from specgen.model.contract_document import ClauseLimit, MadeTo
 from specgen.model.declaring import Polarity
 from specgen.model.drying import OvercoatWindow
 from specgen.model.job import Item, Job, MaskedArea
@@ -49,7 +50,9 @@ INHERITED: frozenset[tuple[type[Node], str]] = frozenset({(Item, "system"), (Ite
 INHERITED_PARTS: frozenset[tuple[type[Node], str]] = frozenset({(Item, "substrate"), (Item, "environment")})
 
 # A list that is left out names all there are.
-ALL_WHERE_LEFT_OUT: frozenset[tuple[type[Node], str]] = frozenset({(InspectionPoint, "items"), (Holder, "documents")})
+ALL_WHERE_LEFT_OUT: frozenset[tuple[type[Node], str]] = frozenset(
+    {(InspectionPoint, "items"), (Holder, "documents"), (ClauseLimit, "materials"), (MadeTo, "items")}
+)
 
 # The word that takes in every other of its list.
 WHOLE = "any"

@@ -68,17 +68,18 @@ class CoatOffered:
 
 def required_in_figures(clause: Clause) -> str:
     """What a clause asks for, as a finding says it."""
-    text = _in_figures(clause.asked, clause.value)
+    text = in_figures(clause.asked, clause.value)
     return f"at most {text}" if clause.asked in {Asked.VOC, Asked.THINNER} else text
 
 
 def offered_in_figures(answer: Answer) -> str:
     """What is offered for a clause, as a finding says it."""
     offered = answer.offered if isinstance(answer.offered, tuple) else (answer.offered,)
-    return ", ".join(_in_figures(answer.clause.asked, one) for one in offered if one is not None) or "not met"
+    return ", ".join(in_figures(answer.clause.asked, one) for one in offered if one is not None) or "not met"
 
 
-def _in_figures(asked: Asked, value: Value) -> str:
+def in_figures(asked: Asked, value: Value) -> str:
+    """A value required or offered, as a finding says it."""
     match value:
         case Quantity():
             return show(value)
@@ -145,9 +146,20 @@ def _named(layer: Layer, entry: OfferedCoat) -> Layer:
 def _assessed(entry: OfferedCoat, system: System, layer: Layer, offer: Offer, spec: Spec) -> CoatOffered:
     ways = layer.required.choices() if layer.required is not None else iter([("", Requirement())])
     product = spec.products[entry.product]
-    of = _Offered(entry, product, product.variant(entry.variant) if entry.variant else None, offer)
+    of = _Offered(
+        entry,
+        product,
+        product.variant(entry.variant) if entry.variant else None,
+        ("offers", offer.id, "layers", entry.id),
+    )
     found = [CoatOffered(entry, system, layer, id, tuple(_answers(layer, way, of))) for id, way in ways]
     return min(found, key=lambda one: (len(one.those(Verdict.FALLS_SHORT)), len(one.those(Verdict.NOT_SHOWN))))
+
+
+def answer_of(clause: Clause, product: Product, variant: Variant | None, at: Path) -> Answer:
+    """What the product that a coat names answers to a clause; `at` is the address of the coat."""
+    entry = OfferedCoat.model_construct(id=at[-1], product=product.id)
+    return _ANSWERED[clause.asked](clause, _Offered(entry, product, variant, at))
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,11 +167,7 @@ class _Offered:
     entry: OfferedCoat
     product: Product
     variant: Variant | None
-    offer: Offer
-
-    @property
-    def at(self) -> Path:
-        return ("offers", self.offer.id, "layers", self.entry.id)
+    at: Path
 
     @property
     def of_product(self) -> Path:

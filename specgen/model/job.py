@@ -8,6 +8,7 @@ from typing import Annotated
 from specgen.model.acceptance import InspectionPoint
 from specgen.model.application import Workplace
 from specgen.model.banned import Banned
+from specgen.model.contract_document import MadeTo
 from specgen.model.control import DocumentControl, OnCall, Waiver
 from specgen.model.declaring import Concern, Polarity, entries, leaf, part
 from specgen.model.environment import Environment
@@ -389,4 +390,5 @@ class Job(Node):
     figures: tuple[Figure, ...] = entries("pictures and sketches of the job")
     tests: tuple[RequiredTest, ...] = entries("tests that the coated items or their panels have to pass")
     inspection: tuple[InspectionPoint, ...] = entries("inspection points in their order")
+    made_to: tuple[MadeTo, ...] = entries("documents of the customer's that the job is made to", passes_on=False)
     waivers: tuple[Waiver, ...] = entries("waived findings", passes_on=False)

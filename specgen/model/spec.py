@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
+from specgen.model.contract_document import ContractDocument
 from specgen.model.guarded import with_record
 from specgen.model.job import Item, Job
 from specgen.model.node import Node
@@ -27,6 +28,7 @@ LIST_KINDS: Mapping[str, type[Node]] = {
     "products": Product,
     "preparations": Preparation,
     "systems": System,
+    "contract_documents": ContractDocument,
     "jobs": Job,
     "offers": Offer,
 }
@@ -39,6 +41,7 @@ SINGULAR: Mapping[str, str] = {
     "product": "products",
     "preparation": "preparations",
     "system": "systems",
+    "contract-document": "contract_documents",
     "job": "jobs",
     "offer": "offers",
     "report": "reports",
@@ -56,6 +59,7 @@ class Spec:
     products: Mapping[str, Product] = field(default_factory=dict)
     preparations: Mapping[str, Preparation] = field(default_factory=dict)
     systems: Mapping[str, System] = field(default_factory=dict)
+    contract_documents: Mapping[str, ContractDocument] = field(default_factory=dict)
     jobs: Mapping[str, Job] = field(default_factory=dict)
     offers: Mapping[str, Offer] = field(default_factory=dict)
     reports: Mapping[str, LabReport] = field(default_factory=dict)

@@ -42,6 +42,7 @@ LADDERS = {
     "grade": Effect.TIGHTENED,  # Sa 1 to Sa 2
     "least_grade": Effect.TIGHTENED,
     "edge_grade": Effect.TIGHTENED,  # P1 to P2
+    "force": Effect.TIGHTENED,  # permitted to advised
 }
 # The effect where a list loses its last value.
 SHORTENED = {
@@ -96,6 +97,9 @@ OWN = {
     "jobs.first.inspection.first.after_sanding left out": Effect.EDITORIAL,  # from no to the default of no
     "project.policies.approvals.first.count left out": Effect.RELAXED,  # from four to the default of one
     "project.distribution.first.documents left out": Effect.TIGHTENED,  # then all are held
+    "contract_documents.first.clauses.first.limit.materials left out": Effect.TIGHTENED,  # then it applies to all of them
+    "jobs.first.made_to.first.items left out": Effect.TIGHTENED,  # then all are made to it
+    "jobs.first.made_to.first.answers.first.applies left out": Effect.TIGHTENED,  # from no to the default of yes
 }
 
 

@@ -136,7 +136,7 @@ def test_record_is_frozen_and_knows_no_other_key(model: type[Node]) -> None:
 
 def test_reference_leads_to_a_kind_of_source() -> None:
     refers = {said.refers for model, name in FIELDS if (said := declaration(model, name)) is not None and said.refers}
-    assert refers == {"reports", "products", "preparations", "systems", "jobs", PATH}
+    assert refers == {"reports", "products", "preparations", "systems", "contract_documents", "jobs", PATH}
 
 
 def test_leaves_of_the_maker() -> None:

@@ -13,6 +13,7 @@ from specgen.comparison.address_words import address_in_words
 from specgen.documents.context import Context
 from specgen.documents.method_statement.build import BuildView, builds
 from specgen.documents.method_statement.climate_figure import ClimateFigure, climate_figure
+from specgen.documents.method_statement.compliance import compliance
 from specgen.documents.method_statement.dew_points import dew_points
 from specgen.documents.method_statement.faults import FaultsView, faults
 from specgen.documents.method_statement.open_coats import OpenCoats, open_coats
@@ -72,6 +73,7 @@ class MethodStatement:
     schedule: ScheduleView | None
     points: TableView
     tests: TableView
+    compliance: tuple[TableView, ...]
     pictures: tuple[PictureView, ...]
     repair: RepairProcedure | None
     faults: FaultsView | None
@@ -133,6 +135,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         schedule=schedule_view(job, spec, words),
         points=points_table(job, spec, words),
         tests=tests_table(job, spec, words),
+        compliance=compliance(job, spec, builds_of(job, spec), words),
         pictures=pictures(job, spec, words),
         repair=repair_procedure(job, spec, builds_of(job, spec), words) if Section.REPAIR not in without else None,
         faults=faults(job, spec, words) if Section.DEFECTS not in without else None,

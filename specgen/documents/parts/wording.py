@@ -13,6 +13,7 @@ from fractions import Fraction
 
 from specgen.model.acceptance import GaugePrinciple, LowReadings, SampledUnit, Stage, ZeroedOn
 from specgen.model.application import Method, Workplace
+from specgen.model.contract_document import Force
 from specgen.model.control import ExtraSection, Section
 from specgen.model.drying import DryingStage, Sanding
 from specgen.model.environment import EnvironmentKind, Medium
@@ -168,6 +169,9 @@ WORDS: Mapping[StrEnum, str] = {
     Attendance.HOLD: N_("hold point of the customer"),
     Attendance.WITNESS: N_("witnessed by the customer"),
     Attendance.REVIEW: N_("record reviewed by the customer"),
+    Force.REQUIRED: N_("required"),
+    Force.ADVISED: N_("advised"),
+    Force.PERMITTED: N_("permitted"),
     SignalWord.DANGER: N_("Danger"),
     SignalWord.WARNING: N_("Warning"),
     SignalWord.NONE: N_("No signal word"),

@@ -1,0 +1,1 @@
+"""What a customer's document asks of a job, and where the job meets it."""
