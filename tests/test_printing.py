@@ -41,6 +41,8 @@ def test_names_and_formats() -> None:
         "materials-list",
         "order-list",
         "offer-review",
+        "qualification-matrix",
+        "test-report",
     )
     assert FORMATS == ("pdf", "html", "csv")
 
@@ -113,7 +115,7 @@ def test_calculations_apart_are_a_file_beside_their_document() -> None:
 @pytest.mark.parametrize(
     ("asked", "why"),
     [
-        ({"documents": ["poster"]}, "there is no document poster; there is: method-statement, job-card, hazard-card, data-sheet, label-sheet, range-overview, materials-list, order-list, offer-review"),
+        ({"documents": ["poster"]}, "there is no document poster; there is: method-statement, job-card, hazard-card, data-sheet, label-sheet, range-overview, materials-list, order-list, offer-review, qualification-matrix, test-report"),
         ({"formats": ["doc"]}, "there is no format doc; there is: pdf, html, csv"),
         ({"jobs": ["other"]}, "there is no job other; there is: refit"),
         ({"products": ["other"]}, "there is no product other; there is: primer, base, clear, barrier"),

@@ -13,7 +13,7 @@ from specgen.documents.parts.wording import Words
 from specgen.documents.registry import KINDS
 from specgen.model.spec import Spec
 from specgen.units.locale import ENGLISH, Locale
-from tests.good_spec import ON, checked, given, good, spec_of
+from tests.good_spec import ON, checked, given, good, put, spec_of
 
 
 def context(spec: Spec, **changed: Any) -> Context:
@@ -35,12 +35,23 @@ def views_of(spec: Spec, locale: Locale = ENGLISH) -> dict[str, Any]:
                     views[named] = kind.view(spec, drawn_up)
             case "job" | "product":
                 for subject in (spec.jobs if kind.about == "job" else spec.products).values():
-                    view = kind.view(subject, drawn_up)
-                    views[f"{named}_{subject.id}"] = view
+                    if kind.applies(subject, spec):
+                        views[f"{named}_{subject.id}"] = kind.view(subject, drawn_up)
+            case "report":
+                for report in spec.reports.values():
+                    views[f"{named}_{report.id}"] = kind.view(report, drawn_up)
             case "offer":
                 for offer in spec.offers.values():
                     views[f"{named}_{offer.id}"] = kind.view(offer, drawn_up)
     return views
+
+
+_TESTS = (
+    "[{id: creep, method: scribe_creep, standard: ISO 4628-8, after: {method: nss, standard: ISO 9227, duration: 480 h}, limit: max 2 mm},"
+    " {id: longer, method: scribe_creep, after: {method: nss, duration: 720 h}, condition: {film: 70..90 um}, limit: max 2 mm, specimens: 4},"
+    " {id: pull, method: pull_off, standard: ISO 4624, limit: min 5 MPa, statistic: each, by: independent-laboratory},"
+    " {id: bend, test: bent by hand, limit: no crack}]"
+)
 
 
 @pytest.fixture(scope="session")
@@ -51,7 +62,14 @@ def good_checked() -> Checked:
 @pytest.fixture(scope="session")
 def good_views(good_checked: Checked) -> dict[str, Any]:
     offers = views_of(spec_of(checked(given("an offer for a coat without a product"))))
-    return views_of(spec_of(good_checked)) | {name: view for name, view in offers.items() if name.startswith("offer")}
+    compared = given("a comparison of two coatings")
+    put(compared, "systems.chassis.tests", _TESTS)
+    tested = views_of(spec_of(checked(compared)))
+    return (
+        views_of(spec_of(good_checked))
+        | {name: view for name, view in offers.items() if name.startswith("offer")}
+        | {name: view for name, view in tested.items() if name.startswith(("test_report", "qualification"))}
+    )
 
 
 @pytest.fixture(scope="session")

@@ -54,6 +54,7 @@ def test_readme_lists_every_document() -> None:
         "folder": "of the folder",
         "jobs": "of the folder",
         "offer": "of an offer",
+        "report": "of a test report",
     }
     told: dict[str, list[str]] = {}
     for name in DOCUMENTS:

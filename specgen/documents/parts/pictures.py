@@ -15,6 +15,7 @@ from specgen.model.figure import Figure
 from specgen.model.job import Item, Job
 from specgen.model.preparation import Preparation, PreparationStep
 from specgen.model.spec import Spec
+from specgen.pictures.prepared import Prepared
 
 # of the 178 mm of type; two pictures side by side would each be too small to be worked by
 _WIDEST_MM, _HIGHEST_MM = 120, 75
@@ -54,6 +55,21 @@ def marked_pictures(points: Sequence[InspectionPoint], job: Job, spec: Spec, wor
     return tuple(_view(placed, job, spec, words) for placed in pictures_of(job, spec) if placed.number in needed)
 
 
+def picture_of(figure: Figure, number: int, spec: Spec, words: Words) -> PictureView:
+    """A picture that belongs to nothing inspected, under its number."""
+    picture = spec.pictures.get(figure.file)
+    return PictureView(
+        number=words("Figure {}").format(number),
+        caption=figure.caption,
+        belongs="",
+        alternative=figure.alternative_text,
+        address=picture.address if picture is not None else "",
+        width=_width(picture),
+        marks=_marks(figure),
+        legend=(),
+    )
+
+
 def see(
     owner: Item | PreparationStep | InspectionPoint,
     job: Job,
@@ -83,19 +99,27 @@ def marked(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
 
 def _view(placed: Placed, job: Job, spec: Spec, words: Words) -> PictureView:
     figure, picture = placed.figure, spec.pictures.get(placed.figure.file)
-    shape = picture.width / picture.height if picture is not None else 1
     return PictureView(
         number=words("Figure {}").format(placed.number),
         caption=figure.caption,
         belongs=_belongs(placed, job, words),
         alternative=figure.alternative_text,
         address=picture.address if picture is not None else "",
-        width=f"{min(_WIDEST_MM, _HIGHEST_MM * shape):.1f}mm",
-        marks=tuple(
-            MarkView(letter=mark.letter, left=f"{float(mark.x * 100):.1f}%", top=f"{float(mark.y * 100):.1f}%")
-            for mark in figure.marks
-        ),
+        width=_width(picture),
+        marks=_marks(figure),
         legend=tuple(_legend(figure, job.inspection, words)),
+    )
+
+
+def _width(picture: Prepared | None) -> str:
+    shape = picture.width / picture.height if picture is not None else 1
+    return f"{min(_WIDEST_MM, _HIGHEST_MM * shape):.1f}mm"
+
+
+def _marks(figure: Figure) -> tuple[MarkView, ...]:
+    return tuple(
+        MarkView(letter=mark.letter, left=f"{float(mark.x * 100):.1f}%", top=f"{float(mark.y * 100):.1f}%")
+        for mark in figure.marks
     )
 
 

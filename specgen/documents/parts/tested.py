@@ -22,7 +22,7 @@ def method_words(test: AskedTest | DoneTest, words: Words) -> str:
     if test.method is None:
         return test.test or "" if isinstance(test, AskedTest) else ""
     quantity = quantity_of(test.method, words)
-    said = _listed(quantity[:1].upper() + quantity[1:], *_standard(test), *_details(test.details, words))
+    said = _listed(quantity[:1].upper() + quantity[1:], *_standard(test), *_details(test.details))
     exposed = exposure_words(test.after, words)
     return f"{said}; {exposed}" if exposed else said
 
@@ -62,7 +62,7 @@ def exposure_words(exposed: Exposed | None, words: Words) -> str:
         said = f"{text} {quantity}"
     else:
         said = words("after {exposure}").format(exposure=quantity)
-    return _listed(said, *_standard(exposed), *_details(exposed.details, words))
+    return _listed(said, *_standard(exposed), *_details(exposed.details))
 
 
 def condition_words(condition: Condition | None, words: Words, spec: Spec | None = None) -> str:
@@ -95,6 +95,17 @@ def panel_condition(series: PanelSeries, words: Words, spec: Spec, *, cured: boo
         cure_words(series, words) if cured else "",
         between="; ",
     )
+
+
+def substrate_words(series: PanelSeries, words: Words) -> str:
+    """`blast-cleaned steel, 3 mm, Sa 2 1/2`."""
+    thickness = words.phrase(series.thickness)
+    return _listed(_material(series.substrate, words), thickness, series.grade, series.preparation)
+
+
+def measured_total(series: PanelSeries, words: Words) -> str:
+    """The mean total film with its range; empty where no coat states its own."""
+    return _measured(total_film(series), series, words)
 
 
 def coat_words(coat: PanelCoat, words: Words, spec: Spec) -> str:
@@ -146,11 +157,10 @@ def dated(standard: str | None, edition: str | None) -> str:
     return f"{standard}-{edition}" if standard.startswith("ASTM") else f"{standard}:{edition}"
 
 
-def _details(details: Sequence[Detail], words: Words) -> tuple[str, ...]:
-    """`dolly 20 mm`, `tester: self-aligning hydraulic`."""
+def _details(details: Sequence[Detail]) -> tuple[str, ...]:
+    """`dolly 20 mm`, `tester: self-aligning hydraulic`, in the words of the author."""
     return tuple(
-        f"{words(detail.id.replace('_', ' '))}{'' if detail.value[:1].isdigit() else ':'} {detail.value}"
-        for detail in details
+        f"{detail.id.replace('_', ' ')}{'' if detail.value[:1].isdigit() else ':'} {detail.value}" for detail in details
     )
 
 

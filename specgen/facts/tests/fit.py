@@ -54,9 +54,13 @@ def tests_of(report: LabReport) -> tuple[Tested, ...]:
     return tuple(Tested(report, done, panels[done.series]) for done in report.tests if done.series in panels)
 
 
-def mismatches(asked: AskedTest, product: Product, tested: Tested) -> tuple[Mismatch, ...]:
-    """Why the test is not of what is asked of the product; empty where it is."""
-    return (*_of_method(asked, tested.done), *_of_panels(asked, product, tested.series))
+def mismatches(asked: AskedTest, product: Product, tested: Tested, *, claimed: bool = True) -> tuple[Mismatch, ...]:
+    """Why the test is not of what is asked of the product; empty where it is.
+
+    What is `claimed` has to name its substrate, and its coats where they are more than the product; what a requirement leaves out is
+    left open.
+    """
+    return (*_of_method(asked, tested.done), *_of_panels(asked, product, tested.series, claimed=claimed))
 
 
 def unequal(one: Tested, other: Tested) -> Iterator[Mismatch]:
@@ -187,7 +191,7 @@ def _lasted(asked: Quantity | Range, tested: Quantity | Range | None) -> bool:
     return least is None or (lasted is not None and lasted >= least)
 
 
-def _of_panels(asked: AskedTest, product: Product, series: PanelSeries) -> Iterator[Mismatch]:
+def _of_panels(asked: AskedTest, product: Product, series: PanelSeries, *, claimed: bool) -> Iterator[Mismatch]:
     condition = asked.condition
     coat = next((coat for coat in series.coats if names_product(coat.product, product)), None)
     if series.control:
@@ -196,9 +200,11 @@ def _of_panels(asked: AskedTest, product: Product, series: PanelSeries) -> Itera
         yield Mismatch(N_("product"), product.name, ", ".join(one.product for one in series.coats))
         return
     yield from _formulation(product, coat)
-    yield from _coats(condition.coats if condition is not None else (), product, series)
+    coats = condition.coats if condition is not None else ()
+    if coats or claimed:
+        yield from _coats(coats, product, series)
     substrate = condition.substrate if condition is not None else None
-    if substrate != series.substrate:
+    if substrate != series.substrate and (substrate is not None or claimed):
         yield Mismatch(N_("substrate"), _material(substrate), _material(series.substrate))
     if condition is None:
         return

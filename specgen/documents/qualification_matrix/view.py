@@ -1,0 +1,174 @@
+"""The qualification matrix of one job as finished text: what is required, what a report shows, gaps first, and what to test next.
+
+The template `qualification_matrix/document.html.j2` prints it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from specgen.documents.context import Context
+from specgen.documents.parts.coats import coat_name, numbered
+from specgen.documents.parts.parties import PartyView, contact_line, party
+from specgen.documents.parts.results import limit_words, result_words
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.tested import condition_words, method_words, panel_condition, report_words
+from specgen.documents.parts.wording import Words
+from specgen.facts.tests.qualification import Qualified, Standing, qualified
+from specgen.model.job import Job
+from specgen.model.spec import Spec
+from specgen.units.locale import N_
+from specgen.units.quantity import Range
+
+_SAID: Mapping[Standing, str] = {
+    Standing.FALLS_SHORT: N_("FALLS SHORT"),
+    Standing.NOT_TESTED: N_("NOT TESTED"),
+    Standing.OTHER_PANELS: N_("NOT SHOWN: other panels or conditions"),
+    Standing.NOT_TOLD: N_("cannot be told"),
+    Standing.IN_WORDS: N_("to be assessed by a person"),
+    Standing.SHOWN: N_("shown"),
+}
+_GAPS = {Standing.FALLS_SHORT, Standing.NOT_TESTED, Standing.OTHER_PANELS}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class QualificationMatrix:
+    """The whole document. `answer` is how it stands in a sentence or two; `reports` are those named, each in full."""
+
+    number: str
+    title: str
+    owner: str
+    on: str
+    customer: PartyView
+    call: str
+    answer: str
+    matrix: TableView
+    missing: TableView
+    reports: tuple[str, ...]
+    program: str
+
+
+def qualification_matrix(job: Job, context: Context) -> QualificationMatrix:
+    """The view of a job that requires tests, in a specification that checks without errors."""
+    spec, words = context.spec, context.words
+    found = qualified(job, spec)
+    named = dict.fromkeys(report_words(one.tested.report, words) for one in found if one.tested is not None)
+    return QualificationMatrix(
+        number=job.document.number,
+        title=job.document.title,
+        owner=job.document.owner,
+        on=context.day.isoformat(),
+        customer=party(spec.project.customer),
+        call=contact_line(spec.project.maker.contact),
+        answer=_answer(found, words),
+        matrix=_matrix(found, spec, words.with_one_film()),
+        missing=_missing(found, spec, words.with_one_film()),
+        reports=tuple(named),
+        program=context.program,
+    )
+
+
+def _answer(found: Sequence[Qualified], words: Words) -> str:
+    gaps = sum(one.standing in _GAPS for one in found)
+    shown = sum(one.standing is Standing.SHOWN for one in found)
+    rest = len(found) - gaps - shown
+    said = [words.plural("{number} test is shown by a report.", "{number} tests are shown by reports.", shown)]
+    if gaps:
+        said.insert(
+            0, words.plural("{number} required test is not shown.", "{number} required tests are not shown.", gaps)
+        )
+    if rest:
+        said.append(
+            words.plural("{number} is to be assessed by a person.", "{number} are to be assessed by a person.", rest)
+        )
+    return " ".join(said)
+
+
+def _matrix(found: Sequence[Qualified], spec: Spec, words: Words) -> TableView:
+    columns = [
+        Column(words("Standing"), "w-12"),
+        Column(words("Required of"), "w-15"),
+        Column(words("Test and panels required")),
+        Column(words("Acceptance criterion"), "w-12"),
+        Column(words("Nearest test there is"), "w-30"),
+        Column(words("Result"), "w-12"),
+    ]
+    several = len({one.system.id for one in found}) > 1
+    rows = [
+        (
+            words(_SAID[one.standing]),
+            f"{_of(one, words, several=several)}\n{_products(one, spec, words)}",
+            _asked(one, spec, words),
+            limit_words(one.test, words),
+            _nearest(one, spec, words),
+            result_words(one.tested.done, words) if one.tested is not None else "–",
+        )
+        for one in found
+    ]
+    return table_view("", columns, rows)
+
+
+def _of(one: Qualified, words: Words, *, several: bool) -> str:
+    if one.layer is None:
+        return one.system.title if several else words("whole system")
+    number = next(number for number, layer in numbered(one.system) if layer.id == one.layer.id)
+    return coat_name(number, one.layer, words)
+
+
+def _products(one: Qualified, spec: Spec, words: Words) -> str:
+    names = " + ".join(spec.products[coat].name for coat in one.coats) or words("no product chosen")
+    return f"{names} ({one.candidate.supplier})" if one.candidate.supplier else names
+
+
+def _asked(one: Qualified, spec: Spec, words: Words) -> str:
+    said = (method_words(one.test, words), condition_words(one.test.condition, words, spec))
+    return "; ".join(part for part in said if part)
+
+
+def _nearest(one: Qualified, spec: Spec, words: Words) -> str:
+    """The report with its panels, then each thing in which it is not what is asked."""
+    if one.tested is None:
+        return words("none")
+    report = words("{number}: {panels}").format(
+        number=one.tested.report.number, panels=panel_condition(one.tested.series, words, spec)
+    )
+    unlike = [
+        words("{about}: required {asked}, tested {tested}").format(
+            about=words(mismatch.about), asked=words(mismatch.asked), tested=words(mismatch.tested)
+        )
+        for mismatch in one.unlike
+    ]
+    return "\n".join([report, *unlike])
+
+
+def _missing(found: Sequence[Qualified], spec: Spec, words: Words) -> TableView:
+    """What to test next, the longest exposure first: it decides when the last report is there."""
+    columns = [
+        Column(words("Test")),
+        Column(words("Coats on the panels"), "w-25"),
+        Column(words("Panels required"), "w-20"),
+        Column(words("Number of panels"), "w-10", numeric=True),
+        Column(words("Exposure"), "w-10", numeric=True),
+        Column(words("Acceptance criterion"), "w-15"),
+    ]
+    gaps = [one for one in found if one.standing in _GAPS]
+    gaps.sort(key=lambda one: _longest(one), reverse=True)
+    rows = [
+        (
+            method_words(one.test, words),
+            _products(one, spec, words),
+            condition_words(one.test.condition, words, spec),
+            str(one.panels),
+            words.phrase(one.exposure) or "–",
+            limit_words(one.test, words),
+        )
+        for one in gaps
+    ]
+    return table_view(words("Tests to be done, the longest first"), columns, rows)
+
+
+def _longest(one: Qualified) -> float:
+    exposure = one.exposure
+    most = (exposure.high or exposure.low) if isinstance(exposure, Range) else exposure
+    return float(most.base) if most is not None else 0
