@@ -12,9 +12,9 @@ from typing import Any
 
 from specgen.facts.job.schedule import GRID, Done, Fault, NoPlan, Plan, Step, spoken_step
 from specgen.source.characters import printable
+from specgen.units.moments import show_day, show_moment
 
 SCHEMA_VERSION = 1
-_MOMENT = "%a %Y-%m-%d %H:%M"
 ASSUMED = (
     f"Steps begin on the grid of {GRID} minutes and are not interrupted; a load keeps its bay from its first coat until it may be "
     "handled; minimum intervals are taken at the coldest air, maximum intervals at the warmest; cure goes on at night."
@@ -26,16 +26,16 @@ RELEASE = (
 
 def as_text(job: str, plan: Plan) -> str:
     """Steps with their latest start and what is left of an interval, dates of each load, climate readings, packs by day."""
-    lines = [f"{job}: plan from {plan.start:{_MOMENT}}, {plan.bays} bay{'s' if plan.bays > 1 else ''}", ""]
+    lines = [f"{job}: plan from {show_moment(plan.start)}, {plan.bays} bay{'s' if plan.bays > 1 else ''}", ""]
     lines += [f"  {line}" for step in plan.steps for line in _lines(step)]
     for done in plan.done:
         lines += ["", f"{done.load}", *(f"  {what}: {when}" for what, when in _dates(done))]
     if plan.readings:
         lines += ["", "Read the ambient conditions at the part"]
-        lines += [f"  {moment:{_MOMENT}}" for moment in plan.readings]
+        lines += [f"  {show_moment(moment)}" for moment in plan.readings]
     if plan.packs:
         lines += ["", "Packs needed"]
-        lines += [f"  {day:%a %Y-%m-%d}: {packs} of {product}" for day, product, packs in plan.packs]
+        lines += [f"  {show_day(day)}: {packs} of {product}" for day, product, packs in plan.packs]
     return "\n".join(printable(line) for line in [*lines, "", ASSUMED, RELEASE]) + "\n"
 
 
@@ -85,17 +85,17 @@ def as_json(job: str, found: Plan | NoPlan | tuple[Fault, ...]) -> str:
 
 
 def _lines(step: Step) -> Iterator[str]:
-    told = f"{step.start:{_MOMENT}} to {_until(step)}  {step.load}, {spoken_step(step)}, bay {step.bay}"
-    more = "; on the critical path" if step.critical else f"; may begin as late as {step.latest_start:{_MOMENT}}"
+    told = f"{show_moment(step.start)} to {_until(step)}  {step.load}, {spoken_step(step)}, bay {step.bay}"
+    more = "; on the critical path" if step.critical else f"; may begin as late as {show_moment(step.latest_start)}"
     if step.slack is not None:
         more += f"; {_span(step.slack)} left of the interval after it"
     yield told + more
     if step.held_up:
-        yield f"    not earlier: {step.held_up}"
+        yield f"    waits: {step.held_up}"
 
 
 def _until(step: Step) -> str:
-    return f"{step.end:%H:%M}" if step.end.date() == step.start.date() else f"{step.end:{_MOMENT}}"
+    return f"{step.end:%H:%M}" if step.end.date() == step.start.date() else f"{show_moment(step.end)}"
 
 
 def _dates(done: Done, *, iso: bool = False) -> Iterator[tuple[str, str]]:
@@ -109,7 +109,7 @@ def _dates(done: Done, *, iso: bool = False) -> Iterator[tuple[str, str]]:
 
 
 def _moment(when: datetime, *, iso: bool) -> str:
-    return when.isoformat() if iso else f"{when:{_MOMENT}}"
+    return when.isoformat() if iso else f"{show_moment(when)}"
 
 
 def _step(step: Step) -> dict[str, Any]:

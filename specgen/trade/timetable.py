@@ -26,7 +26,8 @@ Bound = Callable[[Minutes], Minutes | None]
 class Task:
     """A piece of work that is attended. `first` and `last` say when the one after it may begin; the last task has neither.
 
-    `painters` it takes; `in_bay` for what is done in the bay that the load keeps from then on.
+    `painters` it takes; `in_bay` for what is done in the bay that the load keeps from then on; `shut` are the stretches in which
+    it is not done, in their order and apart.
     """
 
     id: str
@@ -35,6 +36,7 @@ class Task:
     in_bay: bool = True
     first: Bound | None = None
     last: Bound | None = None
+    shut: tuple[tuple[Minutes, Minutes], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,17 +96,30 @@ class _Crew:
             for cell in range(-(-begin // self.calendar.grid), min(end // self.calendar.grid, len(self.busy))):
                 self.busy[cell] = 0
 
-    def runs(self, needed: int) -> list[int]:
-        """For each cell, how many from it on have that many painters free."""
-        found = [0] * (len(self.busy) + 1)
-        for cell in range(len(self.busy) - 1, -1, -1):
-            found[cell] = found[cell + 1] + 1 if self.busy[cell] + needed <= self.painters else 0
+    def runs(self, task: Task) -> list[int]:
+        """For each cell, how many from it on have the painters of the task free and are not shut to it."""
+        cells, grid = len(self.busy), self.calendar.grid
+        shut = [False] * cells
+        for begin, end in task.shut:
+            for cell in range(max(begin // grid, 0), min(-(-end // grid), cells)):
+                shut[cell] = True
+        found = [0] * (cells + 1)
+        for cell in range(cells - 1, -1, -1):
+            free = self.busy[cell] + task.painters <= self.painters and not shut[cell]
+            found[cell] = found[cell + 1] + 1 if free else 0
         return found
 
     def take(self, start: Minutes, minutes: Minutes, painters: int) -> None:
         grid = self.calendar.grid
         for cell in range(start // grid, -(-(start + minutes) // grid)):
             self.busy[cell] += painters
+
+
+_Kind = tuple[int, tuple[tuple[Minutes, Minutes], ...]]
+
+
+def _kind(task: Task) -> _Kind:
+    return task.painters, task.shut
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +167,10 @@ def _laid(loads: Sequence[Load], calendar: Calendar, painters: int, bays: int) -
     free = [0] * bays
     done: list[Laid] = []
     for load in loads:
-        runs = {needed: crew.runs(needed) for needed in {task.painters for task in load.tasks}}
+        runs: dict[_Kind, list[int]] = {}
+        for task in load.tasks:
+            if _kind(task) not in runs:
+                runs[_kind(task)] = crew.runs(task)
         tries = [
             (bay, _chain(load, runs, calendar, free[bay])) for bay in sorted(range(bays), key=lambda bay: free[bay])
         ]
@@ -173,7 +191,7 @@ def _released(load: Load, chain: tuple[Placed, ...], calendar: Calendar) -> Minu
 
 
 def _chain(
-    load: Load, runs: dict[int, list[int]], calendar: Calendar, bay_free: Minutes
+    load: Load, runs: dict[_Kind, list[int]], calendar: Calendar, bay_free: Minutes
 ) -> tuple[Placed, ...] | Conflict:
     """The tasks of one load at their earliest, for the earliest end of the last.
 
@@ -190,14 +208,14 @@ def _chain(
 
 
 def _chain_until(
-    load: Load, runs: dict[int, list[int]], grid: Minutes, bay_free: Minutes, until: Minutes
+    load: Load, runs: dict[_Kind, list[int]], grid: Minutes, bay_free: Minutes, until: Minutes
 ) -> tuple[Placed, ...] | Conflict:
     reached: list[list[Minutes]] = []
     spans: list[tuple[Minutes, Minutes | None]] = [(0, None)]
     entered = False
     for number, task in enumerate(load.tasks):
         needed = -(-task.minutes // grid)
-        run = runs[task.painters]
+        run = runs[_kind(task)]
         starts = [cell * grid for cell in _cells_in(spans, grid, until // grid) if run[cell] >= needed]
         if task.in_bay and not entered:
             starts = [start for start in starts if start >= bay_free]

@@ -178,9 +178,9 @@ def test_a_coat_states_no_drying_time_of_its_own() -> None:
     ("changes", "step", "why"),
     [
         ({}, "application of primer", ""),
-        ({f"{JOB}.starts": "2026-11-30 05:00"}, "application of primer", "nobody works before"),
-        ({f"{JOB}.starts": "2026-11-30 15:30"}, "application of primer", "too short for its 60 min in one piece"),
-        ({f"{JOB}.starts": FRIDAY, "systems.cab.layers.primer.overcoat_interval": "90 min..24 h"}, "application of primer", "no working time within its interval"),
+        ({f"{JOB}.starts": "2026-11-30 05:00"}, "application of primer", "for working hours"),
+        ({f"{JOB}.starts": "2026-11-30 15:30"}, "application of primer", "for 60 min of working time in one piece"),
+        ({f"{JOB}.starts": FRIDAY, "systems.cab.layers.primer.overcoat_interval": "90 min..24 h"}, "application of primer", "finds working time within its interval"),
         ({f"{JOB}.times.prime.time": "5 h"}, "application of primer", ""),
     ],
 )  # fmt: skip
@@ -190,9 +190,41 @@ def test_why_a_step_does_not_begin_earlier(changes: dict[str, str], step: str, w
     assert bool(told) == bool(why)
 
 
+def test_a_coat_waits_for_air_within_its_limits() -> None:
+    """The surface is 9 °C from 07:00 to 08:00, and the primer asks for 10 °C at least; after the last stated hour nothing is planned."""
+    spec = given("hourly")
+    put(spec, f"{JOB}.air.h0.air", "12 degC")
+    put(spec, "jobs.refit.climate.air", "10..25 degC")
+    put(spec, f"{JOB}.air.h0.surface", "9 degC")
+    whole = spec_of(spec)
+    found = schedule(whole.jobs["refit"], whole)
+    assert isinstance(found, Plan), found
+    primer = at(found, "application of primer")
+    assert primer.start == moment("2026-11-30 08:00")
+    assert "for air within its limits, for before the surface is 9 degC" in primer.held_up
+    whole = spec_of(spec | {})
+    late = schedule(whole.jobs["refit"], whole, moment("2026-12-02 18:00"))
+    assert isinstance(late, NoPlan)
+
+
+def test_no_plan_tells_the_air_that_stands_in_its_way() -> None:
+    spec = given("hourly")
+    put(spec, "jobs.refit.climate.humidity", "60..75 %")
+    whole = spec_of(spec)
+    found = schedule(whole.jobs["refit"], whole)
+    assert isinstance(found, NoPlan)
+    assert "Mon 2026-11-30 07:00: the air is at 55 %, and refit asks for 60 % at least" in found.why
+
+
+def test_what_a_step_waits_for_is_told() -> None:
+    found = plan({f"{JOB}.days_off": "[2026-12-01]", f"{JOB}.times.clear.time": "5 h", f"{JOB}.times.base.time": "5 h"})
+    assert at(found, "application of base").held_up.startswith("for the overcoating interval of primer, until ")
+    assert any("no work on Tue 2026-12-01" in step.held_up for step in found.steps)
+
+
 def test_a_load_waits_for_its_bay_or_for_the_painters() -> None:
     both = {f"{JOB}.loads": "[{id: skins, items: [DOOR]}, {id: tubes, items: [STEP]}]"}
     one = [step.held_up for step in plan(both).steps if step.load == "tubes"]
-    assert "bay 1 is not free before" in one
+    assert any("for bay 1 to be free" in why for why in one)
     two = [step.held_up for step in plan({**both, f"{JOB}.bays": "2"}).steps if step.held_up]
-    assert "the painters are at other work before" in two
+    assert any("for the painters" in why for why in two)

@@ -48,10 +48,19 @@ def job(seed: int, loads: int, tasks: int, days: int) -> Job:
             waits[id] = (least, most)
             last = None if most is None else bound(most)
             minutes = draw.choice([15, 30, 45, 90, 180])
-            chain.append(Task(id, minutes, draw.choice([1, 1, 2]), index > 0, bound(least), last))  # type: ignore[arg-type]
+            painters = draw.choice([1, 1, 2])
+            chain.append(Task(id, minutes, painters, index > 0, bound(least), last, damp(seed, id, days)))  # type: ignore[arg-type]
         releases[str(number)] = draw.choice([0, 120, 20 * HOUR])
         made.append(Load(str(number), tuple(chain), bound(releases[str(number)])))  # type: ignore[arg-type]
     return Job(hours, days * DAY, tuple(made), waits, releases, 2, draw.choice([1, 2, 3]))
+
+
+def damp(seed: int, id: str, days: int) -> tuple[tuple[Minutes, Minutes], ...]:
+    """Hours of every third job in which the air keeps a task from being done."""
+    draw = random.Random(f"{seed} {id}")
+    if seed % 3:
+        return ()
+    return tuple((hour * HOUR, hour * HOUR + HOUR) for hour in range(days * 24) if draw.random() < 0.15)
 
 
 def planned(one: Job) -> tuple[Laid, ...] | Conflict:
@@ -95,6 +104,8 @@ def simulated(one: Job, laid: tuple[Laid, ...]) -> list[str]:
         if running:
             if not any(begin <= minute < end for begin, end in one.hours):
                 wrong.append(f"work at {minute} outside working hours")
+            if any(begin <= minute < end for id in running for begin, end in tasks[id].shut):
+                wrong.append(f"work at {minute} in air that is not allowed")
             if sum(tasks[id].painters for id in running) > one.painters:
                 wrong.append(f"too many painters at {minute}")
         running = {id: left - 1 for id, left in running.items()}
@@ -123,9 +134,10 @@ def test_no_chain_ends_earlier(seed: int) -> None:
     one = job(1000 + seed, loads=1, tasks=3, days=2)
     chain = one.loads[0].tasks
     free = {m for begin, end in one.hours for m in range(begin, end)}
+    allowed = [free - {m for begin, end in task.shut for m in range(begin, end)} for task in chain]
     fits = [
-        [start for start in range(0, one.horizon, GRID) if all(m in free for m in range(start, start + task.minutes))]
-        for task in chain
+        [start for start in range(0, one.horizon, GRID) if all(m in own for m in range(start, start + task.minutes))]
+        for task, own in zip(chain, allowed, strict=True)
     ]
     best: int | None = None
     for starts in product(*fits):

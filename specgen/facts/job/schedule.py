@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from functools import cache
 
+from specgen.facts.job.air_allows import not_allowed
 from specgen.facts.job.held_up import held_up
 from specgen.facts.job.hourly_air import Hole, Hour, HourlyAir, from_profile
 from specgen.facts.job.quantities import quantities
@@ -25,6 +26,7 @@ from specgen.model.system import Layer, System
 from specgen.model.walk import Path
 from specgen.trade.known import NotKnown
 from specgen.trade.timetable import Calendar, Conflict, Laid, Load, Minutes, Placed, Task, timetable
+from specgen.units.moments import show_day, show_moment
 from specgen.units.quantity import Quantity
 
 GRID: Minutes = 15
@@ -49,7 +51,7 @@ class Fault:
 class Step:
     """One step of the plan. `latest_start` moves it without a later end of all; `expires` is the last start of the step after it.
 
-    `held_up` says why it does not begin as soon as the step before it allows; it is empty where it does.
+    `held_up` says what it waits for since the step before it ended; it is empty where it begins then.
     """
 
     load: str
@@ -167,6 +169,14 @@ class _Group:
     items: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class _Shut:
+    """Minutes in which a coat may not go on, and which limit its air misses."""
+
+    hours: tuple[Minutes, Minutes]
+    why: str
+
+
 class _Planner:
     """One plan of one job."""
 
@@ -178,6 +188,7 @@ class _Planner:
         self.unstated: list[str] = []
         # loads with one system wait alike, so that what was worked out for one holds for the next
         self.intervals: dict[tuple[str, str], tuple[_Bound, _Bound]] = {}
+        self.shut: dict[str, tuple[_Shut, ...]] = {}
         self.stages: dict[tuple[str, DryingStage, Quantity | None], Callable[[Minutes], Minutes | None]] = {}
 
     def answer(self) -> Answer:
@@ -230,15 +241,15 @@ class _Planner:
             found = from_profile(self.stated.air, self.origin)
             if isinstance(found, Hole):
                 what = (
-                    f"the hour of {found.entry.begins:%Y-%m-%d %H:%M} does not follow on the one before, which would be "
-                    f"{found.expected:%Y-%m-%d %H:%M}"
+                    f"the hour of {show_moment(found.entry.begins)} does not follow on the one before, which would be "
+                    f"{show_moment(found.expected)}"
                 )
                 self._fault(
                     ("air", found.entry.id), what, "state every hour once, in one time without a change of the clock"
                 )
                 return None
             if found is None:
-                what = f"the air is not stated for the start, {self.origin:%Y-%m-%d %H:%M}"
+                what = f"the air is not stated for the start, {show_moment(self.origin)}"
                 self._fault(("air",), what, "begin the profile with the hour of the start or earlier")
                 return None
             return found, found
@@ -308,8 +319,11 @@ class _Planner:
                 what = f"the time of {_spoken(work, layer)} is not stated"
                 self._fault(("times",), what, "add it to the times of the schedule")
                 return
+            shut = tuple(
+                one.hours for one in (self._shut(layer) if layer is not None and work is Work.APPLICATION else ())
+            )
             tasks.append(
-                Task(f"{group.id}.{len(tasks)}", _on_grid(entry.time), entry.painters or 1, in_bay, first, last)
+                Task(f"{group.id}.{len(tasks)}", _on_grid(entry.time), entry.painters or 1, in_bay, first, last, shut)
             )
             steps.append((work, layer))
 
@@ -336,6 +350,27 @@ class _Planner:
         if self._time(Work.ASSEMBLY) is not None:
             add(Work.ASSEMBLY, None, in_bay=False)
         return Load(group.id, tuple(tasks), self._handling(system)), tuple(steps)
+
+    def _shut(self, layer: Layer) -> tuple[_Shut, ...]:
+        """The hours of the stated air in which the coat may not go on, and all after the last that is stated."""
+        if not self.stated.air:
+            return ()
+        product = self.spec.product_of(layer)
+        if product.id not in self.shut:
+            named = ((self.job.id, self.job.climate), (product.id, product.climate))
+            climates = [(name, climate) for name, climate in named if climate is not None]
+            begun = [(self._minute(hour.begins), hour) for hour in self.stated.air]
+            found = [
+                _Shut((begin, begin + 60), why)
+                for begin, hour in begun
+                if begin + 60 > 0 and (why := not_allowed(hour, climates))
+            ]
+            ends = begun[-1][0] + 60
+            found.append(
+                _Shut((ends, _DAYS * _DAY), f"the air is not stated from {show_moment(self._moment(ends))} on")
+            )
+            self.shut[product.id] = tuple(found)
+        return self.shut[product.id]
 
     def _coat_within(self, group: _Group) -> Minutes | None:
         within = [
@@ -467,10 +502,12 @@ class _Planner:
         done: list[Done] = []
         for one in laid:
             system = groups[one.load.id].system
-            beside = zip(named[one.load.id], (None, *one.tasks[:-1]), one.tasks, (*one.tasks[1:], None), strict=True)
+            beside = zip(named[one.load.id], one.tasks, (*one.tasks[1:], None), strict=True)
             own = [
-                self._step(one, placed, work, layer, system, after, self._why_later(one, before, placed, laid))
-                for (work, layer), before, placed, after in beside
+                self._step(
+                    one, placed, work, layer, system, after, self._why_later(one, place, named[one.load.id], laid)
+                )
+                for place, ((work, layer), placed, after) in enumerate(beside)
             ]
             steps.extend(own)
             last = max(step.end for step in own if step.work is Work.APPLICATION)
@@ -504,13 +541,29 @@ class _Planner:
         start, end, latest = (self._moment(minute) for minute in (placed.start, placed.end, placed.latest))
         return Step(one.load.id, one.bay, work, system, layer, start, end, latest, expires, slack, held)
 
-    def _why_later(self, one: Laid, before: Placed | None, placed: Placed, laid: tuple[Laid, ...]) -> str:
+    def _why_later(self, one: Laid, place: int, steps: _Steps, laid: tuple[Laid, ...]) -> str:
+        """What a step waits for since the one before it ended; empty where it begins then."""
+        placed = one.tasks[place]
         opens: Minutes | None = self._minute(self.start)
-        if before is not None:
+        told: list[str] = []
+        if place:
+            before = one.tasks[place - 1]
             opens = before.end if before.task.first is None else before.task.first(before.end)
-        if opens is None:
-            return ""
-        return held_up(one, placed, opens, laid, self._calendar(), self.stated.painters or 1)
+            if opens is not None and opens > before.end:
+                told.append(f"{_waited_for(steps[place - 1], steps[place])}, until {show_moment(self._moment(opens))}")
+        if opens is not None:
+            layer = steps[place][1]
+            shut = self._shut(layer) if layer is not None and placed.task.shut else ()
+            reasons = [(each.hours, each.why) for each in shut]
+            told.append(held_up(one, placed, opens, laid, self._calendar(), self.stated.painters or 1, reasons))
+            off = [
+                day
+                for day in self.stated.days_off
+                if self._moment(opens).date() <= day < self._moment(placed.start).date()
+            ]
+            if told[-1] and off:
+                told.append(f"no work on {', '.join(show_day(day) for day in off)}")
+        return "; ".join(each for each in told if each)
 
     def _packs(self, steps: list[Step], groups: dict[str, _Group]) -> tuple[tuple[date, str, int], ...]:
         """Packs by the day of their coat: those of the coat in proportion to the area of the load, rounded up."""
@@ -533,8 +586,9 @@ class _Planner:
     def _conflict(self, met: Conflict, named: dict[str, tuple[tuple[Work, Layer | None], ...]]) -> NoPlan:
         load, _, number = met.after.id.rpartition(".")
         after = _spoken(*named[load][int(number)])
+        air = self._air_of(named[load][int(number)])
         if met.before is None:
-            why = f"no working time is long enough for {after}"
+            why = f"no working time is long enough for {after}{air}"
             return NoPlan(load, "", after, why, ("longer working hours, or a shorter step", "more painters"))
         before = _spoken(*named[load][int(met.before.id.rpartition(".")[2])])
         if self.unstated:
@@ -543,9 +597,18 @@ class _Planner:
             why = f"how long {before} has to dry is not stated for the ambient conditions of the job, or never passes in them"
             return NoPlan(load, before, after, why, _STATED)
         opens = self._moment(met.first)
-        closes = "" if met.last is None else f" and no later than {self._moment(met.last):%a %d %b %H:%M}"
-        why = f"after {before}, {after} may begin from {opens:%a %d %b %H:%M} on{closes}, and no working time fits"
+        closes = "" if met.last is None else f" and no later than {show_moment(self._moment(met.last))}"
+        why = f"after {before}, {after} may begin from {show_moment(opens)} on{closes}, and no working time fits{air}"
         return NoPlan(load, before, after, why, _WAYS)
+
+    def _air_of(self, step: tuple[Work, Layer | None]) -> str:
+        """The first of the hours that the air keeps a coat from, where there is one before the stated air ends."""
+        work, layer = step
+        shut = self._shut(layer) if layer is not None and work is Work.APPLICATION else ()
+        if len(shut) < 2:
+            return ""
+        begin = self._moment(shut[0].hours[0])
+        return f" inside the limits on the air ({show_moment(begin)}: {shut[0].why})"
 
 
 _STATED = ("air within what the product states", "an interval stated by the product for that air")
@@ -558,6 +621,7 @@ _WAYS = (
 )
 
 _Bound = Callable[[Minutes], Minutes | None] | None
+_Steps = tuple[tuple[Work, Layer | None], ...]
 
 
 def _later(one: Quantity | None, other: Quantity | None) -> Quantity | None:
@@ -578,6 +642,20 @@ def _readings(steps: list[Step]) -> Iterator[datetime]:
 
 def _spoken(work: Work, layer: Layer | None) -> str:
     return f"{work.value} of {layer.id}" if layer is not None else work.value
+
+
+def _waited_for(before: tuple[Work, Layer | None], after: tuple[Work, Layer | None]) -> str:
+    """What passes between the end of a step and the first moment of the next."""
+    work, layer = before
+    if work is Work.PREPARATION:
+        return "for the parts to dry"
+    if layer is None:
+        return "for the step before it"
+    if after[0] is Work.SANDING:
+        return f"for {layer.id} to become sandable"
+    if after[0] is Work.ASSEMBLY:
+        return "for the coats to dry until the parts may be handled"
+    return f"for the overcoating interval of {layer.id}"
 
 
 def spoken_step(step: Step) -> str:

@@ -6,22 +6,22 @@ Why
     Water on a film that is still wet whitens it, takes its gloss and its adhesion; a bay that cools in the evening reaches the dew point while the coat of the afternoon dries.
 Passes
     Given hourly
-    jobs.refit.schedule.air.h0.surface: 14 degC
+    jobs.refit.schedule.air.h1.humidity: 80 %
 
     Given hourly
     jobs.refit.schedule.air.h40.surface: 9 degC
 Fails
     Given hourly
-    jobs.refit.schedule.air.h0.surface: 12 degC    # at jobs.refit.schedule.air.h0
+    jobs.refit.schedule.air.h1.humidity: 90 %    # at jobs.refit.schedule.air.h1
 
     Given hourly
     without jobs.refit.climate.dew_point_margin
     without products.primer.climate.dew_point_margin
-    jobs.refit.schedule.air.h0.surface: 12 degC    # warning at jobs.refit.schedule.air.h0    # also CLI004 at jobs.refit.climate.dew_point_margin
+    jobs.refit.schedule.air.h1.humidity: 90 %    # warning at jobs.refit.schedule.air.h1    # also CLI004 at jobs.refit.climate.dew_point_margin
 
     Given hourly
     without products.primer.drying.dust
-    jobs.refit.schedule.air.h0.surface: 12 degC    # note at jobs.refit.schedule.air
+    jobs.refit.schedule.air.h1.humidity: 90 %    # note at jobs.refit.schedule.air
 To put right
     Start earlier, keep the bay warm until the film is dust-free, or dry the air where no product needs its water.
 """
@@ -30,6 +30,7 @@ from specgen.facts.job.dew_on_film import Untold, dew_on_film
 from specgen.facts.job.dew_point import least_margin
 from specgen.facts.job.schedule import Plan, schedule
 from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Concern, Job, Problem, Problems, Spec, date, rule
+from specgen.units.moments import show_moment
 
 
 @rule("SCH003", on=Job, severity=ERROR, source=LOGIC, concern=Concern.CLIMATE)
@@ -48,7 +49,7 @@ def dew_on_fresh_film(job: Job, spec: Spec, on: date) -> Problems:
             yield Problem(("schedule", "air"), what, severity=NOTE)
             continue
         what = (
-            f"at {found.entry.begins:%H:%M} on {found.entry.begins:%a %d %b} the surface is {found.above.quantity} above the dew point "
-            f"and {coat} is not dust-free before {found.wet_until:%H:%M on %a %d %b}; it has to stay at least {kept} above it"
+            f"from {show_moment(found.entry.begins)} the surface is {found.above.quantity} above the dew point "
+            f"and {coat} is not dust-free before {show_moment(found.wet_until)}; it has to stay at least {kept} above it"
         )
         yield Problem(("schedule", "air", found.entry.id), what, severity=None if own is not None else WARNING)
