@@ -24,7 +24,7 @@ from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.looked_for import CLIMATE, words_of
 from specgen.facts.job.points import layers_read
 from specgen.model.acceptance import InspectionPoint
-from specgen.model.job import Item, Job
+from specgen.model.job import Job
 from specgen.model.spec import Spec
 
 
@@ -52,15 +52,16 @@ def assess(
         if point.id in film
     }
     tell_wrong_days(job, sorted_, film, applied(air, batches), day, dates, faults)
-    tell_unchecked(job, sorted_, film, faults)
+    tell_unchecked(job, sorted_, film, dates, faults)
     tell_missing(job, spec, batches, records, faults)
     results = []
     for point in job.inspection:
+        who = dict.fromkeys(map(_who, sorted_.values(point.id, film=True)))
         for item, system in places(point, job, spec):
             judge = Judge(point, item, system, job, spec, faults)
             if point.id in film:
-                read = sorted_.values(point.id, film=True)
-                result = judge.film(lots[point.id], sorted_.values(point.id, film=False), _who_read(read, item))
+                by = ", ".join(name for of, name in who if of == item.id and name)
+                result = judge.film(lots[point.id], sorted_.values(point.id, film=False), by)
             elif climate is not None and point.id == climate.id:
                 result = judge.climate(air, sorted_.values(point.id, film=False))
             else:
@@ -80,11 +81,6 @@ def assess(
 
 
 _who = columns("item", "by")
-
-
-def _who_read(records: Sequence[Record], item: Item) -> str:
-    found = dict.fromkeys(map(_who, records))
-    return ", ".join(by for of, by in found if of == item.id and by)
 
 
 def _is_film(point: InspectionPoint, job: Job, spec: Spec) -> bool:

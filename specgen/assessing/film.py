@@ -16,7 +16,7 @@ from specgen.assessing.others import others
 from specgen.assessing.records import Record, columns
 from specgen.assessing.results import Lot, SpotRead
 from specgen.facts.job.counting import counting
-from specgen.facts.job.counts import area_at, counts_of_rule, readings_in_a_spot
+from specgen.facts.job.counts import area_at, counts_of_rule, readings_in_a_spot, sampled
 from specgen.facts.job.criteria import Held, criteria_of, limits_in_force
 from specgen.facts.job.inspected import places
 from specgen.model.acceptance import AcceptanceRule, Criterion, Each, InspectionPoint
@@ -248,6 +248,8 @@ def _least(point: InspectionPoint, job: Job, spec: Spec) -> Least:
     numbers = {}
     for name in ("spots", "readings"):
         stated = [getattr(plan, name) if plan is not None else None, asked[name].number if name in asked else None]
+        if name == "readings":
+            stated.append(sampled(point, job, spec))
         numbers[name] = max((number for number in stated if number is not None), default=None)
     in_spot = readings_in_a_spot() if rule is AcceptanceRule.PA_2 else None
     if in_spot is None and plan is not None and plan.spots and plan.readings and plan.readings % plan.spots == 0:

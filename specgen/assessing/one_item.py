@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
+from specgen.assessing.cells import has_time
 from specgen.assessing.faults import Faults
 from specgen.assessing.film import short_of
 from specgen.assessing.looked_at import Answer, answers
 from specgen.assessing.records import Record
 from specgen.assessing.results import AirRead, At, Lot
 from specgen.assessing.wording import reason_text, walk_text
-from specgen.model.acceptance import AcceptanceRule, InspectionPoint
+from specgen.model.acceptance import AcceptanceRule, InspectionPoint, SampledUnit
 from specgen.model.job import Item, Job
 from specgen.model.spec import Spec
 from specgen.model.system import System
 from specgen.trade.film_acceptance import Fault
 from specgen.trade.verdict import Verdict, together
+from specgen.units.display import show
 from specgen.units.locale import N_, phrase
 
 
@@ -40,6 +43,9 @@ class Judge:
             next_.append(phrase(N_("read the film of {item} at this point"), item=self._item.id))
         for lot in mine:
             self._of_lot(lot, verdicts, reasons, next_)
+        if (text := self._parts_missing(mine)) is not None:
+            verdicts.append(Verdict.NOT_DECIDED)
+            reasons.append(text)
         for name, read, asked in short_of(lots, self._point, self._job, self._spec):
             verdicts.append(Verdict.NOT_DECIDED)
             text = (
@@ -51,6 +57,17 @@ class Judge:
         if self._point.criterion.rule is AcceptanceRule.OWN and self._point.criterion.text is not None:
             self._words(said, verdicts, reasons, next_)
         return self._at(verdicts, reasons, next_, lots=mine, said_by=by)
+
+    def _parts_missing(self, lots: tuple[Lot, ...]) -> str | None:
+        """Where each part is to be read: that fewer parts are told apart in the rows than there are."""
+        plan = self._point.sampling
+        if plan is None or plan.per is not SampledUnit.PART or self._item.count < 2:
+            return None
+        parts = {spot.part for lot in lots for spot in lot.spots if spot.item == self._item.id and spot.part}
+        if len(parts) >= self._item.count:
+            return None
+        text = N_("each part is to be read: parts read {read}, of {count}")
+        return phrase(text, read=len(parts), count=self._item.count)
 
     def climate(self, air: tuple[AirRead, ...], said: Sequence[Record]) -> At:
         """Air of every coat on the item, each moment within every limit."""
@@ -73,11 +90,27 @@ class Judge:
         if lacking:
             verdicts.append(Verdict.NOT_DECIDED)
             reasons.append(phrase(N_("no air is recorded for the coats: {coats}"), coats=", ".join(lacking)))
+        for when in self._gaps(mine):
+            verdicts.append(Verdict.NOT_DECIDED)
+            reasons.append(when)
         answered = list(self._answers(said))
         verdicts += [answer.verdict for answer in answered]
         reasons += [answer.why for answer in answered if answer.why]
         by = dict.fromkeys(read.record.text("by") for read in mine)
         return self._at(verdicts, reasons, next_, said_by=", ".join(name for name in by if name))
+
+    def _gaps(self, air: Sequence[AirRead]) -> Iterator[str]:
+        """Longer times between two records of a day than the sampling of the point allows, while one coat is applied."""
+        every = self._point.sampling.every if self._point.sampling is not None else None
+        if every is None:
+            return
+        timed = sorted((read.coat, read.on) for read in air if read.on is not None and has_time(read.record.text("on")))
+        for (coat, before), (next_coat, after) in pairwise(timed):
+            minutes = (after - before).total_seconds() / 60
+            if coat == next_coat and before.date() == after.date() and minutes > every.to("min"):
+                text = N_("{day}: no air is recorded between {before} and {after}; required: every {every}")
+                times = {"before": f"{before:%H:%M}", "after": f"{after:%H:%M}"}
+                yield phrase(text, day=before.date().isoformat(), every=show(every), **times)
 
     def looked_at(self, said: Sequence[Record]) -> At:
         """What a test or a person says of the item."""

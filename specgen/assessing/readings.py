@@ -136,13 +136,13 @@ def _of_table(name: str, rows: Iterator[Row], asked: Asked, faults: Faults) -> I
     width = max(columns.values())
     # every column has its cell: the row's own, else one of those that hold for the file, which stand behind the row's
     behind = ["", *(fixed.get(name, "") for name in COLUMNS)]
-    own_places = [place - 1 for place in columns.values()]
+    of_own = itemgetter(*(place - 1 for place in columns.values()))
     places = [columns[name] - 1 if name in columns else width + 1 + at for at, name in enumerate(COLUMNS)]
     of_row, filled_anew = itemgetter(*places), [name for name in columns if fixed.get(name)]
     for number, cells in chain(before[at + 1 :], rows):
         if len(cells) < width:
             cells.extend("" for _ in range(width - len(cells)))
-        if not any(cells[place].strip() for place in own_places):
+        if not "".join(of_own(cells)).strip():
             continue
         held = tuple(map(kept.__getitem__, of_row(cells[:width] + behind)))
         if filled_anew:

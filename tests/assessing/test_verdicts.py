@@ -10,8 +10,9 @@ from tests.assessing.job import FILM, PA_2, assessed, film_on, reasons, spots, t
 
 P, F, OPEN = Verdict.CONFORMING, Verdict.NOT_CONFORMING, Verdict.NOT_DECIDED
 PLAN = {f"{FILM}.readings": "{areas: 1, spots: 5, readings: 15}"}
+CLIMATE_POINT = "jobs.refit.inspection.climate"
 CLIMATE = {
-    "jobs.refit.inspection.climate": "{id: climate, check: Ambient conditions, at: during-application, criterion: {text: within the limits}}"
+    CLIMATE_POINT: "{id: climate, check: Ambient conditions, at: during-application, criterion: {text: within the limits}}"
 }
 
 
@@ -230,6 +231,54 @@ def test_air_of_every_coat_within_every_limit() -> None:
     assert [one.id for one in wrong.findings if one.id == "RDG014"] == ["RDG014"]
     fahrenheit = assessed(AIR.replace("air,", "air (°F),") + GOOD_AIR.replace(",20,55", ",68,55"), changes=CLIMATE)
     assert _at(fahrenheit, "climate") is P
+
+
+@pytest.mark.parametrize(
+    ("times", "verdict"),
+    [(("08:00", "12:00"), P), (("08:00", "12:01"), OPEN), (("08:00", "10:00", "13:59"), P), (("08:00",), P)],
+)
+def test_air_is_recorded_as_often_as_asked(times: tuple[str, ...], verdict: Verdict) -> None:
+    more = {f"{CLIMATE_POINT}.sampling": "{every: 4 h}"}
+    rows = "".join(f"climate,primer,20,55,20,,2026-11-20 {time}\n" for time in times)
+    rest = "".join(f"climate,{coat},20,55,20,,2026-11-21\n" for coat in ("base", "clear"))
+    assert _at(assessed(AIR + rows + rest, changes={**CLIMATE, **more}), "climate") is verdict
+
+
+@pytest.mark.parametrize(("parts", "verdict"), [((1, 2), P), ((1,), OPEN)])
+def test_each_part_is_read_where_the_point_samples_each_part(parts: tuple[int, ...], verdict: Verdict) -> None:
+    text = "point,item,part,spot,reading,value,unit\n"
+    text += "".join(f"primer-film,DOOR,{part},1,{number},60,um\n" for part in parts for number in (1, 2, 3))
+    plan = {f"{FILM}.sampling": "{count: 3, per: part}"}
+    found = assessed(text, changes=plan)
+    assert film_on(found) is verdict
+    if verdict is OPEN:
+        assert "parts read 1, of 2" in reasons(found)
+        assert "readings taken: 3; required: 6" in reasons(found)
+
+
+@pytest.mark.parametrize(
+    ("plan", "least"),
+    [
+        # two doors of 0.6 m2
+        ("{count: 5, per: part}", 10),
+        ("{count: 5}", 5),
+        ("{count: 5, first_area: 1 m2, each_area: 1 m2}", 10),
+        ("{count: 5, each_area: 0.5 m2}", 15),
+        ("{count: 2..3, per: part}", 4),
+        ("{count: 5, each_area: 10 m2}", 5),
+    ],
+)
+def test_typed_sampling_asks_for_a_number_of_readings(plan: str, least: int) -> None:
+    found = assessed(spots(60), changes={f"{FILM}.sampling": plan})
+    assert found.lots[0].least.readings == least
+
+
+def test_an_instrument_is_checked_before_it_is_read() -> None:
+    head = "point,item,spot,reading,value,unit,gauge,serial,checked_on,on\n"
+    row = "primer-film,DOOR,1,1,60,um,gauge,A-1,{},2026-11-20\n"
+    for checked, told_ in (("2026-11-20", 0), ("2026-11-21", 1), ("", 1)):
+        found = assessed(head + row.format(checked))
+        assert len([one for one in found.findings if one.id == "RDG012"]) == told_
 
 
 def test_batches_that_had_expired_or_are_missing_are_told() -> None:

@@ -11,7 +11,7 @@ from math import ceil
 
 from specgen.facts.job.inspected import places
 from specgen.facts.job.quantities import quantities
-from specgen.model.acceptance import AcceptanceRule, InspectionPoint, Readings
+from specgen.model.acceptance import AcceptanceRule, InspectionPoint, Readings, SampledUnit
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.standards.citations import Basis, Citation
@@ -63,6 +63,27 @@ def counts_of_rule(
     readings = max(spots, (plan.spots if plan is not None else None) or 0) * readings_in_a_spot()
     source = table("sspc_pa_2_readings").citation
     return {"areas": areas, "spots": LeastCount(spots, source), "readings": LeastCount(readings, source)}
+
+
+def sampled(point: InspectionPoint, job: Job, spec: Spec) -> int | None:
+    """How many measurements the typed sampling of a point asks for on its items; once where the number of times is not known
+    beforehand. None where it states no count, or the area that it goes by is not known."""
+    plan = point.sampling
+    if plan is None or plan.count is None:
+        return None
+    each = plan.count.low
+    if plan.per is SampledUnit.PART:
+        return each * sum(item.count for item, _ in places(point, job, spec))
+    if plan.first_area is None and plan.each_area is None:
+        return each
+    found = area_at(point, job, spec)
+    if isinstance(found, NotKnown):
+        return None
+    area = found[0]
+    first = plan.first_area
+    left = area.to("m2") - (first.to("m2") if first is not None else 0)
+    further = ceil(left / plan.each_area.to("m2")) if plan.each_area is not None and left > 0 else 0
+    return each * ((1 if first is not None else 0) + further)
 
 
 def area_at(point: InspectionPoint, job: Job, spec: Spec) -> tuple[Quantity, str] | NotKnown:

@@ -117,7 +117,7 @@ def _wider(problems: list[Problem]) -> bool:
 
 def _against(point: InspectionPoint, film: Asked, path: Path) -> Problems:
     criterion = point.criterion
-    if criterion.rule in COUNTED_FROM_NOMINAL:
+    if criterion.rule in COUNTED_FROM_NOMINAL or (criterion.below_nominal is not None and criterion.min is None):
         yield from _nominal(point, film, path)
     elif criterion.min is not None:
         yield from _limit(point, film, "min", (*path, "min"), criterion.min)

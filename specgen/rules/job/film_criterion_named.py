@@ -1,7 +1,7 @@
 """JOB003 A DFT criterion names its acceptance rule
 
 Checks
-    Each inspection point whose criterion states a minimum, nominal or maximum DFT also names the acceptance rule for the readings (one as specified that names none accepts no reading outside the limits), and its edition where that rule is SSPC-PA 2, with its level from the edition of 2012 on; earlier editions had no levels. A minimum alone needs no rule: no reading may be below it.
+    Each inspection point whose criterion states a minimum, nominal or maximum DFT also names the acceptance rule for the readings (one as specified that names none accepts no reading outside the limits), and its edition where that rule is SSPC-PA 2, with its level from the edition of 2012 on; earlier editions had no levels. A minimum alone needs no rule: no reading may be below it. An own rule states what it counts, in keys or in words; the keys of an own rule stand under no other.
 Why
     The same readings satisfy one acceptance rule and fail another, and the editions of one rule differ; without the name it cannot be decided whether a low reading fails.
 Passes
@@ -30,6 +30,8 @@ Fails
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.text
 
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, below_nominal: 10 %}    # at jobs.refit.inspection.primer-film.criterion.text
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um, each: spot}    # warning at jobs.refit.inspection.primer-film.criterion.each
 
     jobs.refit.inspection.primer-film.criterion: {nominal: 60 um, text: all}    # at jobs.refit.inspection.primer-film.criterion.rule
 
@@ -68,6 +70,10 @@ def film_criterion_named(job: Job, spec: Spec, on: date) -> Problems:
             yield from _edition_and_level(criterion, point.id)
         if criterion.rule is AcceptanceRule.OWN and criterion.text is None and counting(criterion) is None:
             yield Problem((*path, "text"), f"{point.id} names rule: own but gives no wording for it")
+        for name in ("each", "least_reading", "below_nominal"):
+            if getattr(criterion, name) is not None and criterion.rule is not AcceptanceRule.OWN:
+                what = f"{point.id} states {name}, which is read under rule: own alone"
+                yield Problem((*path, name), what, "write rule: own, or leave the key out", WARNING)
         if criterion.rule is None and criterion.text is None and not film and not criterion.as_specified:
             yield Problem((*path, "text"), f"the inspection point {point.id} has no acceptance criterion")
 
