@@ -187,6 +187,32 @@ class Criterion(Node):
     text: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "acceptance criterion, in words")
 
 
+class Involvement(StrEnum):
+    """What a party does at an inspection point: the work stops for it, it is invited, it reads the record, it looks in."""
+
+    HOLD = "hold"
+    WITNESS = "witness"
+    REVIEW = "review"
+    SURVEILLANCE = "surveillance"
+
+
+class Parties(Node):
+    """What each party does at an inspection point."""
+
+    contractor: Annotated[Involvement, choice(Involvement)] | None = leaf(
+        Polarity.REPLACED, Concern.ACCEPTANCE, "involvement of the contractor: hold, witness, review or surveillance"
+    )
+    quality: Annotated[Involvement, choice(Involvement)] | None = leaf(
+        Polarity.REPLACED, Concern.ACCEPTANCE, "involvement of quality assurance"
+    )
+    customer: Annotated[Involvement, choice(Involvement)] | None = leaf(
+        Polarity.REPLACED, Concern.ACCEPTANCE, "involvement of the customer"
+    )
+    third_party: Annotated[Involvement, choice(Involvement)] | None = leaf(
+        Polarity.REPLACED, Concern.ACCEPTANCE, "involvement of a third party"
+    )
+
+
 class InspectionPoint(Node):
     """One look, test or measurement, when it falls, and what becomes of a failure."""
 
@@ -218,6 +244,10 @@ class InspectionPoint(Node):
     criterion: Criterion = part("acceptance criterion", required=True)
     hold_point: YesNo = leaf(
         Polarity.AT_LEAST, Concern.ACCEPTANCE, "hold point: work stops until it is signed off", default=False
+    )
+    parties: Parties | None = part("involvement of each party")
+    record: Line | None = leaf(
+        Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "record of the result, as in coating report CR-12"
     )
     figures: tuple[Figure, ...] = entries("pictures and sketches of what is inspected")
     marked: tuple[Code, ...] = leaf(

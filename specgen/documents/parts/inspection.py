@@ -44,17 +44,18 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
 
 def method_of(point: InspectionPoint, words: Words) -> str:
     """How a point is measured, with what, where and how often, one line each."""
-    return _joined(
-        (
-            point.method,
-            *_test(point, words),
-            *_gauge(point.gauge, words),
-            words("test voltage {}").format(words.phrase(point.voltage)) if point.voltage is not None else "",
-            sampling(point.sampling, words),
-            point.frequency,
-            *_counts(point.readings, words),
-        )
-    )
+    return _joined((measured_with(point, words), how_much(point, words)))
+
+
+def measured_with(point: InspectionPoint, words: Words) -> str:
+    """The method, the test, the gauge and its zero, the voltage, one line each."""
+    voltage = words("test voltage {}").format(words.phrase(point.voltage)) if point.voltage is not None else ""
+    return _joined((point.method, *_test(point, words), *_gauge(point.gauge, words), voltage))
+
+
+def how_much(point: InspectionPoint, words: Words) -> str:
+    """How often and how many, and how far from an edge, one line each."""
+    return _joined((sampling(point.sampling, words), point.frequency, *_counts(point.readings, words)))
 
 
 def passes(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:

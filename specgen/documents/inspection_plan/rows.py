@@ -1,0 +1,212 @@
+"""The rows of an inspection and test plan: each step of the work as specified, and each inspection in its place.
+
+Called by `view`. The figures are those of the coats, climate and points that the method statement prints.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from specgen.documents.parts.climate import climate
+from specgen.documents.parts.coats import CoatView, Wait, coats, waits
+from specgen.documents.parts.inspection import how_much, measured_with, passes
+from specgen.documents.parts.pictures import marked, see
+from specgen.documents.parts.preparation import steps
+from specgen.documents.parts.wording import Words
+from specgen.facts.job.builds import Build
+from specgen.facts.job.inspected import numbers_of, points_on
+from specgen.facts.job.looked_for import CLIMATE, words_of
+from specgen.facts.job.quantities import Quantities
+from specgen.model.acceptance import InspectionPoint, Involvement, Parties, Stage
+from specgen.model.job import Job
+from specgen.model.spec import Spec
+
+LETTERS = {
+    Involvement.HOLD: "H",
+    Involvement.WITNESS: "W",
+    Involvement.REVIEW: "R",
+    Involvement.SURVEILLANCE: "S",
+}
+NOT_APPLICABLE = "–"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanRow:
+    """A step of the work, or an inspection with its number; `hold` where the work stops.
+
+    `involved` are the letters of contractor, quality assurance, customer and third party.
+    """
+
+    number: str
+    what: str
+    method: str
+    frequency: str
+    accepted: str
+    record: str
+    involved: tuple[str, str, str, str]
+    hold: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanPhase:
+    """What is done and inspected from one wait to the next."""
+
+    title: str
+    rows: tuple[PlanRow, ...]
+
+
+class Plan:
+    """The plan of a job; points that look at several builds are told in full with the first of them."""
+
+    def __init__(self, job: Job, spec: Spec, figures: Quantities, words: Words) -> None:
+        self._job, self._spec, self._figures, self._words = job, spec, figures, words
+        self._numbers = numbers_of(job)
+        self._told: set[str] = set()
+
+    def delivered(self, products: Sequence[str]) -> PlanPhase:
+        """The products as they are delivered, before any work."""
+        words = self._words
+        row = self._step(
+            words("Products, with batch number and expiry date"),
+            accepted="\n".join((*products, words("Packs undamaged, expiry date not passed"))),
+            method=words("Label of each pack"),
+            frequency=words("Each batch"),
+            record=words("Record sheets"),
+        )
+        return PlanPhase(title=words("Products delivered"), rows=(row,))
+
+    def build(self, build: Build, name: str) -> Iterator[PlanPhase]:
+        """The phases of one build; `name` goes before their titles where there are several."""
+        words, job, spec = self._words, self._job, self._spec
+        own = points_on(build.items, job, spec)
+        listed = coats(build.painted, spec, self._figures, words)
+        held = {wait.comes: wait for wait in waits(build.system, build.preparation, job, spec, words)}
+        yield PlanPhase(
+            title=name + words("Surface preparation: {}").format(build.preparation.title),
+            rows=(*self._at(own, Stage.RECEIPT), *self._prepare(build), *self._at(own, Stage.PREPARED)),
+        )
+        for place, coat in enumerate(listed):
+            last = place == len(listed) - 1
+            after = [point for point in own if point.after == coat.layer]
+            rows = (
+                *self._wait(held.get(coat.name)),
+                *self._air(own),
+                self._coat(coat),
+                *(self._point(point) for point in after if not point.after_sanding),
+                *self._before_next(build, place),
+                *(self._point(point) for point in after if point.after_sanding),
+                *(self._finish(own, list(held.values()), {one.name for one in listed}) if last else ()),
+            )
+            yield PlanPhase(title=name + words("Coat {}").format(coat.name), rows=rows)
+
+    def _prepare(self, build: Build) -> Iterator[PlanRow]:
+        words = self._words
+        for step in steps(build.preparation, words):
+            grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
+            accepted = "\n".join(part for part in (step.acceptance, step.limits) if part)
+            yield self._step(" ".join(part for part in (step.title, grade) if part), accepted=accepted)
+
+    def _air(self, own: Sequence[InspectionPoint]) -> Iterator[PlanRow]:
+        """The inspections during application; without one, the climate that is stated."""
+        words = self._words
+        found = tuple(self._at(own, Stage.APPLICATION))
+        limits = climate(self._job.climate, words)
+        yield from found
+        if limits and not found:
+            yield self._step(
+                words("Ambient conditions"), accepted="\n".join(f"{name} {limit}" for name, limit in limits)
+            )
+
+    def _coat(self, coat: CoatView) -> PlanRow:
+        words = self._words
+        product = ", ".join(part for part in (coat.product, coat.variant, coat.order_number) if part)
+        films = (
+            (words("WFT {of_what}").format(of_what=coat.wet_of), coat.wet),
+            (words("DFT"), coat.film),
+        )
+        return self._step(
+            words("Apply {}").format(product),
+            accepted="\n".join(f"{name} {film}" for name, film in films if film),
+            method=coat.passes,
+        )
+
+    def _wait(self, wait: Wait | None) -> Iterator[PlanRow]:
+        """The interval that ends before a coat."""
+        if wait is None or not (wait.not_before or wait.not_later):
+            return
+        words = self._words
+        said = (
+            words("not before {}").format(wait.not_before) if wait.not_before else "",
+            words("not later than {}").format(wait.not_later) if wait.not_later else "",
+            words("If the maximum is exceeded: {}").format(wait.late) if wait.late else "",
+        )
+        yield self._step(
+            words("Interval after {}").format(wait.after), accepted="\n".join(part for part in said if part)
+        )
+
+    def _before_next(self, build: Build, place: int) -> Iterator[PlanRow]:
+        text = build.system.layers[place].before_next
+        if text:
+            yield self._step(text)
+
+    def _finish(self, own: Sequence[InspectionPoint], held: Sequence[Wait], names: set[str]) -> Iterator[PlanRow]:
+        words = self._words
+        yield from self._at(own, Stage.COMPLETION, None)
+        for wait in held:
+            if wait.comes not in names:
+                yield self._step(
+                    words("Before {}").format(wait.comes), accepted=words("not before {}").format(wait.not_before)
+                )
+
+    def _at(self, own: Sequence[InspectionPoint], *stages: Stage | None) -> Iterator[PlanRow]:
+        return (self._point(point) for point in own if point.after is None and point.at in stages)
+
+    def _point(self, point: InspectionPoint) -> PlanRow:
+        words = self._words
+        again = point.id in self._told
+        self._told.add(point.id)
+        named = f"({', '.join(point.items)})" if point.items else ""
+        told = (
+            point.check,
+            named,
+            marked(point, self._job, self._spec, words),
+            see(point, self._job, self._spec, words),
+        )
+        air = climate(self._job.climate, words) if CLIMATE.search(words_of(point)) and not again else ()
+        failed = words("If it fails: {}").format(point.if_failed) if point.if_failed and not again else ""
+        passed = words("As the first time.") if again else passes(point, self._job, self._spec, words)
+        return PlanRow(
+            number=self._numbers[point.id],
+            what="\n".join(part for part in told if part),
+            method=NOT_APPLICABLE if again else measured_with(point, words) or words("not stated"),
+            frequency=NOT_APPLICABLE if again else how_much(point, words) or words("not stated"),
+            accepted="\n".join(part for part in (passed, *(f"{name} {limit}" for name, limit in air), failed) if part),
+            record=point.record or words("Record sheets"),
+            involved=involvement(point.parties),
+            hold=point.hold_point,
+        )
+
+    def _step(
+        self, what: str, *, accepted: str = "", method: str = "", frequency: str = "", record: str = ""
+    ) -> PlanRow:
+        words = self._words
+        return PlanRow(
+            number=NOT_APPLICABLE,
+            what=what,
+            method=method or NOT_APPLICABLE,
+            frequency=frequency or NOT_APPLICABLE,
+            accepted=accepted or words("not stated"),
+            record=record or NOT_APPLICABLE,
+            involved=involvement(None),
+        )
+
+
+def involvement(parties: Parties | None) -> tuple[str, str, str, str]:
+    """The letters of contractor, quality assurance, customer and third party; a dash for who is not involved."""
+
+    def letter(stated: Involvement | None) -> str:
+        return LETTERS[stated] if stated is not None else NOT_APPLICABLE
+
+    held = parties or Parties()
+    return letter(held.contractor), letter(held.quality), letter(held.customer), letter(held.third_party)

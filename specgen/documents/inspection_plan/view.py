@@ -1,0 +1,79 @@
+"""The inspection and test plan of a job as finished text. The template `inspection_plan/document.html.j2` prints it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from specgen.documents.context import Context
+from specgen.documents.inspection_plan.rows import LETTERS, Plan, PlanPhase
+from specgen.documents.parts.items import number_of
+from specgen.documents.parts.parties import PartyView, party
+from specgen.facts.job.builds import builds_of
+from specgen.facts.job.inspected import numbers_of
+from specgen.facts.job.quantities import quantities
+from specgen.model.job import Job
+from specgen.model.spec import Spec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InspectionPlan:
+    """The whole document. `held` and `open` are numbers of points: where the work stops, and where no party is stated.
+
+    `legend` is (letter, meaning); `parts` are the items of the job in a line each.
+    """
+
+    number: str
+    title: str
+    maker: PartyView
+    customer: PartyView
+    on: str
+    vehicles: str
+    parts: tuple[str, ...]
+    phases: tuple[PlanPhase, ...]
+    held: str
+    open: str
+    legend: tuple[tuple[str, str], ...]
+    program: str
+
+
+def inspection_plan(job: Job, context: Context) -> InspectionPlan:
+    """The view of a job that checks without errors."""
+    spec, words = context.spec, context.words
+    plan = Plan(job, spec, quantities(job, spec), words)
+    builds = builds_of(job, spec)
+    phases = []
+    if delivered := _products(job, spec):
+        phases.append(plan.delivered(delivered))
+    for build in builds:
+        name = words("System {letter}, {items}: ").format(
+            letter=build.letter, items=", ".join(item.id for item in build.items)
+        )
+        phases.extend(plan.build(build, name if len(builds) > 1 else ""))
+    numbers = numbers_of(job)
+    return InspectionPlan(
+        number=job.document.number,
+        title=job.document.title,
+        maker=party(spec.project.maker),
+        customer=party(spec.project.customer),
+        on=context.day.isoformat(),
+        vehicles=", ".join(job.vehicles),
+        parts=tuple(f"{number_of(item, words)} × {item.id} {item.name}" for item in job.items),
+        phases=tuple(phase for phase in phases if phase.rows),
+        held=", ".join(numbers[point.id] for point in job.inspection if point.hold_point),
+        open=", ".join(numbers[point.id] for point in job.inspection if point.parties is None),
+        legend=tuple((letter, words.word(meaning)) for meaning, letter in LETTERS.items()),
+        program=context.program,
+    )
+
+
+def _products(job: Job, spec: Spec) -> list[str]:
+    """`Example primer: grey, EX-100`: each product with the variants its coats use."""
+    found: dict[str, dict[str, None]] = {}
+    for layer in spec.layers_of(job):
+        if layer.product is None:
+            continue
+        product, variant = spec.product_of(layer), spec.variant_of(layer)
+        variants = found.setdefault(product.name, {})
+        if variant is not None:
+            variants[f"{variant.name}, {variant.order_number}"] = None
+    return [": ".join(part for part in (name, "; ".join(variants)) if part) for name, variants in found.items()]

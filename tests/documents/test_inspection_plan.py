@@ -1,0 +1,73 @@
+"""The inspection and test plan: every step and inspection in its order, who takes part, and hold points that are never cut."""
+
+from __future__ import annotations
+
+import io
+import json
+from typing import Any
+
+import pypdf
+
+from specgen.documents.inspection_plan.view import inspection_plan
+from specgen.printing.documents import print_documents
+from tests.documents.conftest import context
+from tests.good_spec import checked, good, put, second_good, spec_of
+
+
+def _plan(spec: dict[str, Any], job: str = "refit") -> Any:
+    held = spec_of(checked(spec))
+    return inspection_plan(held.jobs[job], context(held))
+
+
+def test_steps_and_points_stand_in_the_order_of_the_work() -> None:
+    spec = good()
+    put(spec, "jobs.refit.inspection.air", '{id: air, check: Climate, at: during-application, criterion: {text: dry}}')  # fmt: skip
+    put(spec, "jobs.refit.inspection.end", "{id: end, check: Looks, at: completion, criterion: {text: even}}")
+    plan = _plan(spec)
+    assert plan.phases[0].title == "Products delivered"
+    assert plan.phases[1].title.startswith("System A, DOOR: Surface preparation")
+    rows = [row for phase in plan.phases for row in phase.rows]
+    numbers = [row.number for row in rows if row.number != "–"]
+    job = spec_of(checked(spec)).jobs["refit"]
+    assert set(numbers) == {str(number) for number in range(1, len(job.inspection) + 1)}
+    told = [row.what for row in rows]
+    assert told.index("Degrease") < told.index("Surface clean and matt") < told.index("Looks")
+    again = [row for row in rows if row.what == "Climate"]
+    assert [row.accepted for row in again][1:] == ["As the first time."] * (len(again) - 1)
+    assert len(again) == len([phase for phase in plan.phases if ": Coat" in phase.title])
+
+
+def test_each_party_has_its_letter_and_a_record_its_name() -> None:
+    spec = good()
+    parties = "{contractor: hold, quality: witness, customer: review, third_party: surveillance}"
+    put(spec, "jobs.refit.inspection.prepared.parties", parties)
+    put(spec, "jobs.refit.inspection.prepared.record", "Blasting report")
+    plan = _plan(spec)
+    row = next(row for phase in plan.phases for row in phase.rows if row.number == "1")
+    assert (row.involved, row.record, row.hold) == (("H", "W", "R", "S"), "Blasting report", True)
+    assert plan.held == "1"
+    assert "1" not in plan.open.split(", ")
+    assert [letter for letter, _ in plan.legend] == ["H", "W", "R", "S"]
+
+
+def test_every_build_has_its_phases() -> None:
+    plan = _plan(second_good(), "rails")
+    assert [phase.title for phase in plan.phases if phase.title.startswith("System B")]
+
+
+def test_hold_points_are_never_cut() -> None:
+    """As many as do not go on one side: each stands whole on plan and card, which take another side."""
+    spec = good()
+    names = [f"Look {number} of forty" for number in range(1, 41)]
+    for number, name in enumerate(names, 1):
+        held = {"id": f"look-{number}", "check": name, "at": "after-preparation", "hold_point": "yes"}
+        held["criterion"] = {"text": f"Passes by criterion {number}: matt, clean and dry all over, edges and seams too. End {number}."}  # type: ignore[assignment]  # fmt: skip
+        put(spec, f"jobs.refit.inspection.look-{number}", json.dumps(held))
+    files = print_documents(checked(spec), documents=["inspection-plan", "job-card"], formats=["pdf"])
+    for data in files.values():
+        pages = [" ".join(page.extract_text().split()) for page in pypdf.PdfReader(io.BytesIO(data)).pages]
+        assert len(pages) >= 2
+        text = " ".join(pages)
+        assert [name for name in names if text.count(name) < 1] == []
+        assert [number for number in range(1, 41) if f"End {number}." not in text] == []
+        assert text.upper().count("HOLD POINT") >= 41
