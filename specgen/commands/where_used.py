@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import re
 from collections.abc import Iterable, Iterator, Set
 from difflib import get_close_matches
 from pathlib import Path
@@ -10,7 +11,7 @@ from pathlib import Path
 from specgen.commands.folder import prefix_of
 from specgen.commands.outcome import CannotRunError, Outcome
 from specgen.commands.register_place import declare_place, of_range, register_of
-from specgen.facts.usage import Use, uses_of_record, uses_of_table
+from specgen.facts.usage import Use, uses_of_clause, uses_of_record, uses_of_table
 from specgen.model.parse import Loaded, load
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.register.folder import histories
@@ -25,10 +26,16 @@ ABOUT = (
 )
 
 _TABLE = "table:"
+_DOCUMENTS = "contract_documents"
+_CLAUSE = re.compile(rf"{_DOCUMENTS}\.(?P<document>[^.]+)\.clauses\.(?P<clause>.+)")
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("id", metavar="ID", help="id of a source, as in primer-210 or systems.cab; or table:NAME")
+    parser.add_argument(
+        "id",
+        metavar="ID",
+        help="id of a source, as in primer-210 or systems.cab; contract_documents.ID.clauses.NUMBER; or table:NAME",
+    )
     declare_place(parser)
 
 
@@ -62,6 +69,9 @@ def _lines(folder: Path, arguments: argparse.Namespace, asked: str) -> list[str]
         reaches = {use.address for use in uses}
     elif _unused(loaded, asked):
         uses, reaches = [], set()
+    elif (clause := _CLAUSE.fullmatch(asked)) is not None:
+        document = _record(spec, f"{_DOCUMENTS}.{clause['document']}")[1]
+        uses, reaches = _of_clause(spec, document, clause["clause"]), set()
     else:
         kind, key = _record(spec, asked)
         uses = _of_record(loaded, spec, kind, key)
@@ -103,6 +113,14 @@ def _of_record(loaded: Loaded, spec: Spec, kind: str, key: str) -> list[Use]:
             for use in uses_of_record(spec, *heir):
                 found.setdefault(use.address, use)
     return list(found.values())
+
+
+def _of_clause(spec: Spec, document: str, clause: str) -> list[Use]:
+    clauses = spec.contract_documents[document].clauses
+    if not any(clause in {one.id, one.number} for one in clauses):
+        known = ", ".join(f"{one.id} ({one.number})" for one in clauses)
+        raise CannotRunError(f"{document} has no clause {clause!r}; it has {known}")
+    return uses_of_clause(spec, document, clause)
 
 
 def _of_table(spec: Spec, name: str) -> list[Use]:

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import get_args
 
+from specgen.facts.contract.trace import traced
 from specgen.facts.graph import Address, links_from, reach, sheet_links
 from specgen.model.field_types import Strict
 from specgen.model.node import Node
@@ -39,6 +40,19 @@ def uses_of_record(spec: Spec, kind: str, key: str) -> list[Use]:
         for address in ((kind, one) for one in held if (kind, one) in reached and (kind, one) != asked):
             through = [link.through for link in links_from(spec, address) if link.target in reached]
             found.append(Use(".".join(address), tuple(dict.fromkeys(".".join(path) for path in through))))
+    return found
+
+
+def uses_of_clause(spec: Spec, document: str, clause: str) -> list[Use]:
+    """Each job made to a customer's document, with the addresses that answer one of its clauses, and whether they meet it."""
+    found: list[Use] = []
+    for job in spec.jobs.values():
+        for one in traced(job, spec):
+            if one.document.id != document or clause not in {one.clause.id, one.clause.number}:
+                continue
+            said = [one.answer.at] if one.answer is not None and one.answer.at is not None else []
+            places = [*said, *(".".join(held.path) for held in one.held)]
+            found.append(Use(f"jobs.{job.id}", (one.verdict.value, *dict.fromkeys(places))))
     return found
 
 

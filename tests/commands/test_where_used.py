@@ -66,3 +66,19 @@ def test_an_id_of_two_sources_is_asked_back(tmp_path: Path, capsys: pytest.Captu
         (tmp_path / file.name).write_text(text, "utf-8")
     assert main(["where-used", "cab", "--path", str(tmp_path)]) == 2
     assert "name it in full: preparations.cab, systems.cab" in capsys.readouterr().err
+
+
+WATERWORKS = str(Path(__file__).parents[2] / "specs_demo/waterworks")
+
+
+@pytest.mark.parametrize("clause", ["record", "6.4"])
+def test_uses_of_a_clause_of_the_customer(clause: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["where-used", f"contract_documents.plant-painting.clauses.{clause}", "--path", WATERWORKS]) == 0
+    assert capsys.readouterr().out == (
+        "jobs.pump-guards  met as stated, jobs.pump-guards.inspection.total-film\njobs.pump-frames  met as stated\n"
+    )
+
+
+def test_a_clause_that_is_not_there_is_told_with_those_that_are(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["where-used", "contract_documents.plant-painting.clauses.9.9", "--path", WATERWORKS]) != 0
+    assert "plant-painting has no clause '9.9'; it has zinc (3.2), steel (3.3)" in capsys.readouterr().err

@@ -108,10 +108,14 @@ def _line(held: Held, letters: Mapping[str, str], words: Words) -> str:
     # how the maker's own composition gives a figure stays with the maker
     kept = held.of is not None and held.path[-1] == "composition"
     found = words("by the manufacturer's figures") if kept else _value(held.found, held.of, words)
-    asked = _value(held.asked, held.of, words)
-    if held.of is Asked.VOC:
-        asked = words("at most {}").format(asked)
-    text = words("{what}: {found} (asked for: {asked})").format(what=words(held.what), found=found, asked=asked)
+    text = words("{what}: {found}").format(what=words(held.what), found=found)
+    if held.verdict is not Verdict.MET:
+        asked = _value(held.asked, held.of, words)
+        if held.of is Asked.VOC:
+            asked = words("at most {}").format(asked)
+        text = words("{text} (asked for: {asked})").format(text=text, asked=asked)
+    if held.why:
+        text = words("{text}; {why}").format(text=text, why=words(held.why))
     return words("System {letter}: {text}").format(letter=letter, text=text) if letter else text
 
 

@@ -9,14 +9,16 @@ from collections.abc import Iterator
 
 from specgen.facts.contract.held import Ground, Held, Value, Verdict, verdict_of
 from specgen.facts.contract.of_coats import held_by_coats
-from specgen.facts.job.banned import is_banned, name_of
+from specgen.facts.job.banned import bans_of_job, is_banned, name_of
 from specgen.facts.job.criteria import criteria_of
 from specgen.facts.job.inspected import film_points
 from specgen.facts.pairs.floor import best_step, reaches
 from specgen.model.acceptance import InspectionPoint, Stage
+from specgen.model.banned import Banned
 from specgen.model.contract_document import ClauseLimit, MadeTo
 from specgen.model.preparation import Preparation
-from specgen.model.system import Corrosivity, Durability
+from specgen.model.system import Corrosivity, Durability, System
+from specgen.model.walk import Path
 from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Range
 
@@ -45,19 +47,42 @@ def _banned(limit: ClauseLimit, ground: Ground) -> Iterator[Held]:
         if ban.limit is not None:
             asked = phrase("{substance}: at most {limit}", substance=name, limit=ban.limit)
         products = {one.id: one for system in ground.systems for one in ground.spec.products_in(system)}
+        free = True
         for product in products.values():
             path = ("products", product.id, "composition")
             if not product.composition:
-                yield Held(
-                    _BANNED, asked, None, path, Verdict.NOT_TOLD, N_("the composition of the product is not stated")
-                )
-                continue
-            lines = [line for line in product.composition if is_banned(line, ban)]
-            # the maker keeps how much it is
-            found = phrase("{product} contains it", product=product.name)
-            if not lines:
-                found = phrase("{product} is free of it", product=product.name)
-            yield Held(_BANNED, asked, found, path, verdict_of(not lines))
+                why = N_("the composition of the product is not stated")
+                yield Held(_BANNED, asked, product.name, path, Verdict.NOT_TOLD, why)
+                free = False
+            elif any(is_banned(line, ban) for line in product.composition):
+                # the maker keeps how much it is
+                found = phrase("{product} contains it", product=product.name)
+                yield Held(_BANNED, asked, found, path, Verdict.NOT_MET)
+                free = False
+        if products and free:
+            found = phrase("no product contains {substance}", substance=name)
+            yield Held(_BANNED, asked, found, ("products", next(iter(products)), "composition"), Verdict.MET)
+        for system in ground.systems:
+            if any(layer.product is None for layer in system.layers):
+                yield _banned_in_the_offer(ban, asked, system, ground)
+
+
+def _banned_in_the_offer(ban: Banned, asked: Value, system: System, ground: Ground) -> Held:
+    """Where products are still to be offered: whether what is asked of them bans the substance as well."""
+    for own, of in bans_of_job(ground.job, ground.spec):
+        kept = own.limit is None or (ban.limit is not None and own.limit <= ban.limit)
+        if own.substance.casefold() == ban.substance.casefold() and of in {None, system} and kept:
+            at: Path = ("systems", system.id) if of is not None else ("jobs", ground.job.id)
+            if own in ground.spec.project.banned:
+                at = ("project",)
+            return Held(
+                _BANNED,
+                asked,
+                phrase("{substance} is banned in what is offered", substance=name_of(ban)),
+                (*at, "banned", own.id),
+                Verdict.MET,
+            )
+    return Held(_BANNED, asked, None, ("systems", system.id, "banned"), Verdict.NOT_ANSWERED)
 
 
 _BANNED = N_("Banned substance")
@@ -157,7 +182,7 @@ def _stops(limit: ClauseLimit, ground: Ground) -> Iterator[Held]:
             yield Held(what, stage, stop.check, (*at, stop.id), Verdict.MET)
         elif points:
             path = (*at, points[0].id, "hold_point")
-            yield Held(what, stage, N_("no hold point"), path, Verdict.NOT_MET)
+            yield Held(what, stage, phrase("no hold point"), path, Verdict.NOT_MET)
         else:
             yield Held(what, stage, None, at, Verdict.NOT_ANSWERED)
 

@@ -14,6 +14,7 @@ from specgen.facts.layer.sums import film_sum, sum_of, total_film
 from specgen.facts.offered import Answer, answer_of, required_in_figures
 from specgen.facts.offered import Verdict as Offered
 from specgen.facts.requirement import CLAUSE_NAMES, Asked, Clause, clauses
+from specgen.facts.tests.said import asked_said
 from specgen.facts.tests.standards import standards_in
 from specgen.model.contract_document import ClauseLimit
 from specgen.model.product import Role
@@ -197,7 +198,11 @@ def _test(clause: Clause, concerned: Sequence[tuple[System, Sequence[Layer]]], g
 
 
 def _places_of_tests(concerned: Sequence[tuple[System, Sequence[Layer]]], ground: Ground) -> Iterator[tuple[Path, str]]:
+    for test in ground.job.tests:
+        yield ("jobs", ground.job.id, "tests", test.id), asked_said(test)
     for system, layers in concerned:
+        for test in system.tests:
+            yield ("systems", system.id, "tests", test.id), asked_said(test)
         for layer in layers:
             at = ("systems", system.id, "layers", layer.id, "required", "tests")
             for clause in clauses(layer, layer.required) if layer.required is not None else ():

@@ -1,0 +1,101 @@
+"""Clauses of a customer's document traced to where a job meets them: worked out by hand for the second customer of the demo."""
+
+from __future__ import annotations
+
+import pytest
+
+from specgen import check
+from specgen.facts.contract.held import Verdict
+from specgen.facts.contract.trace import Traced, traced
+from specgen.model.spec import Spec
+from tests.good_spec import DEMOS, ON, checked, good, put, spec_of
+
+WATERWORKS = DEMOS / "waterworks"
+
+
+def _demo(job: str) -> dict[str, Traced]:
+    spec = spec_of(check(WATERWORKS, on=ON))
+    return {one.clause.number: one for one in traced(spec.jobs[job], spec)}
+
+
+def test_the_guards_meet_all_but_one_piece_of_advice() -> None:
+    found = _demo("pump-guards")
+    verdicts = {number: one.verdict for number, one in found.items()}
+    assert verdicts == {
+        "3.2": Verdict.MET,
+        "3.3": Verdict.NOT_APPLICABLE,  # no part is bare steel
+        "3.4": Verdict.MET,
+        "3.5": Verdict.MET,
+        "3.6": Verdict.NOT_MET,
+        "4.1": Verdict.MET,
+        "5.1": Verdict.MET,
+        "6.1": Verdict.MET,
+        "6.4": Verdict.BY_WORD,
+        "7.1": Verdict.PERMISSION,
+        "8.1": Verdict.MOVED,
+    }
+    (short,) = found["3.6"].those(Verdict.NOT_MET)
+    assert (str(short.asked), str(short.found)) == ("50 um", "48 um")
+    assert short.path == ("systems", "zinc-grey", "layers", "frame-top", "film", "min")
+
+
+def test_coats_to_be_offered_answer_with_what_they_require() -> None:
+    found = _demo("pump-frames")
+    assert {held.path for held in found["3.4"].held} == {
+        ("systems", "pump-frame", "layers", "prime", "film", "min"),
+        ("systems", "pump-frame", "layers", "prime", "required", "generic_type"),
+        ("systems", "pump-frame", "layers", "prime", "required", "voc"),
+    }
+    assert found["3.4"].verdict is Verdict.MET
+    assert [held.path for held in found["4.1"].held] == [
+        ("systems", "pump-frame", "banned", "lead"),
+        ("systems", "pump-frame", "banned", "chromate"),
+    ]
+
+
+def _made(limit: str, **changes: str) -> Traced:
+    """The clause with this limit, for the doors of the good specification."""
+    spec = good()
+    clause = f"{{id: one, number: '1', text: One., force: required, limit: {limit}}}"
+    put(spec, "contract_documents", f"[{{id: yard, number: YS-7, title: Painting, clauses: [{clause}]}}]")
+    put(spec, "jobs.refit.made_to", "[{id: yard, document: yard, items: [DOOR]}]")
+    for path, value in changes.items():
+        put(spec, path, value)
+    whole: Spec = spec_of(checked(spec))
+    (found,) = traced(whole.jobs["refit"], whole)
+    return found
+
+
+# the doors have 40 to 80, 15 to 30 and 40 to 70 um, 95 to 180 um in all, nominal 130 um
+@pytest.mark.parametrize(
+    ("limit", "verdict"),
+    [
+        ("{total: {min: 95 um}}", Verdict.MET),
+        ("{total: {min: 95.1 um}}", Verdict.NOT_MET),
+        ("{total: {max: 180 um}}", Verdict.MET),
+        ("{total: {max: 179.9 um}}", Verdict.NOT_MET),
+        ("{total: {nominal: 130 um}}", Verdict.MET),
+        ("{total: {nominal: 131 um}}", Verdict.NOT_MET),
+        ("{coat: clearcoat, film: {min: 40 um, max: 70 um}}", Verdict.MET),
+        ("{coat: clearcoat, film: {min: 40 um, max: 69 um}}", Verdict.NOT_MET),
+        ("{coat: topcoat, film: {min: 40 um}}", Verdict.NOT_ANSWERED),  # the doors have base and clear instead
+        ("{coats: 3}", Verdict.MET),
+        ("{coats: min 4}", Verdict.NOT_MET),
+        ("{coat: primer, coats: 1}", Verdict.MET),
+        ("{grade: P Ma}", Verdict.MET),
+        ("{profile: 20..40 um}", Verdict.NOT_ANSWERED),
+        ("{climate: {air: min 15 degC, humidity: max 75 %}}", Verdict.MET),
+        ("{climate: {air: min 15 degC, humidity: max 74 %}}", Verdict.NOT_MET),
+        ("{hold_points: [after-preparation]}", Verdict.MET),
+        ("{hold_points: [receipt]}", Verdict.NOT_ANSWERED),
+        ("{hold_points: [during-application]}", Verdict.NOT_MET),  # the film of the primer is read, and work goes on
+        ("{acceptance: own}", Verdict.MET),
+        ("{acceptance: 90-10}", Verdict.NOT_MET),
+        ("{durability: high}", Verdict.NOT_ANSWERED),
+        ("{warranty: 2 years}", Verdict.NOT_ANSWERED),
+        ("{materials: [aluminium], total: {min: 900 um}}", Verdict.NOT_APPLICABLE),
+        ("{materials: [steel_cold_rolled], total: {min: 900 um}}", Verdict.NOT_MET),
+    ],
+)
+def test_a_limit_at_its_edge(limit: str, verdict: Verdict) -> None:
+    assert _made(limit).verdict is verdict
