@@ -10,9 +10,11 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from specgen.facts.tests.standards import Named, standards_in
+from specgen.facts.texts import texts
 from specgen.model.node import Node
+from specgen.model.spec import Spec
 from specgen.model.test_report import LabReport
-from specgen.model.walk import Path, leaves
+from specgen.model.walk import Path
 
 _NAMES_A_STANDARD = re.compile(r"ISO|ASTM|SAE|SSPC|NACE|AMPP|DIN|VDA|FED|GM|SIS|BS|C5-|\b[B-G]\d{2,4}\b")
 _OF_THE_PAST = re.compile(
@@ -25,21 +27,21 @@ _PAST_AFTER = re.compile(
 _LEFT_OUT = frozenset({"document", "old_coats"})
 
 
-def cited(record: Node) -> Iterator[tuple[Path, Named]]:
+def cited(spec: Spec, record: Node) -> Iterator[tuple[Path, Named]]:
     """Each standard a record names as one that holds, in the order of the sources; what a test report was made by is a fact."""
     if isinstance(record, LabReport):
         return
-    editions = {path[:-1]: value for path, value, _ in leaves(record) if path[-1] == "edition"}
-    for path, value, said in leaves(record):
-        if said.administrative or _LEFT_OUT & set(path):
+    stated = texts(spec, record)
+    editions = {path[:-1]: text for path, text, _ in stated if path[-1] == "edition"}
+    for where, text, said in stated:
+        if said.administrative or not _NAMES_A_STANDARD.search(text) or not _LEFT_OUT.isdisjoint(where):
             continue
-        for text in value if isinstance(value, tuple) else (value,):
-            if isinstance(text, str) and _NAMES_A_STANDARD.search(text):
-                for named in standards_in(text):
-                    before, after = text[: named.start], text[named.end :]
-                    if not _OF_THE_PAST.search(before) and not _PAST_AFTER.match(after):
-                        apart = editions.get(path[:-1], "") if path[-1] == "standard" else ""
-                        yield path, replace(named, edition=named.edition or apart, written=_with(named, apart))
+        path = where[:-1] if where[-1].startswith("[") else where
+        for named in standards_in(text):
+            before, after = text[: named.start], text[named.end :]
+            if not _OF_THE_PAST.search(before) and not _PAST_AFTER.match(after):
+                apart = editions.get(path[:-1], "") if path[-1] == "standard" else ""
+                yield path, replace(named, edition=named.edition or apart, written=_with(named, apart))
 
 
 def _with(named: Named, edition: str) -> str:

@@ -18,8 +18,8 @@ To put right
     Keep cans and tins at room temperature overnight and state that range; never warm a can on a heater or above 50 °C.
 """
 
-from specgen.facts.placing import jobs_painted_with
-from specgen.rules.kit import WARNING, Problem, Problems, Product, Spec, cite, date, rule
+from specgen.facts.memo import memoised
+from specgen.rules.kit import WARNING, Problem, Problems, Product, Quantity, Spec, cite, date, rule
 
 
 @rule("CLI016", on=Product, severity=WARNING, source=cite("MIL-HDBK-1110", "7.4"))
@@ -27,10 +27,19 @@ def paint_no_colder_than_part(product: Product, spec: Spec, on: date) -> Problem
     kept = product.application.can_temperature if product.application is not None else None
     if kept is None or kept.high is None:
         return
-    coated = [system for system in spec.systems.values() if any(one.product == product.id for one in system.layers)]
-    jobs = (job for system in coated for job in jobs_painted_with(system, spec))
-    surfaces = [job.climate.surface.low for job in jobs if job.climate is not None and job.climate.surface is not None]
-    coldest = min((low for low in surfaces if low is not None), default=None)
+    coldest = _coldest_surfaces(spec).get(product.id)
     if coldest is not None and kept.high < coldest:
         what = f"{product.id} is kept at {kept}, colder than the part, which is {coldest} at least"
         yield Problem(("application", "can_temperature"), what)
+
+
+@memoised
+def _coldest_surfaces(spec: Spec) -> dict[str, Quantity]:
+    """Of each product the lowest surface temperature of all the jobs that use it."""
+    found: dict[str, Quantity] = {}
+    for job in spec.jobs.values():
+        low = job.climate.surface.low if job.climate is not None and job.climate.surface is not None else None
+        if low is not None:
+            for product in spec.products_of(job):
+                found[product.id] = min(low, found.get(product.id, low))
+    return found

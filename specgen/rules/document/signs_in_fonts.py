@@ -22,28 +22,16 @@ To put right
     Write it another way, in Latin, Greek or Cyrillic letters.
 """
 
-from collections.abc import Iterator
-
+from specgen.facts.texts import texts
 from specgen.model.printable import outside_fonts
-from specgen.model.walk import leaves
-from specgen.rules.kit import ERROR, LOGIC, Node, Path, Problem, Problems, Spec, date, rule
+from specgen.rules.kit import ERROR, LOGIC, Node, Problem, Problems, Spec, date, rule
 from specgen.source.characters import named
 
 
 @rule("DOC002", on=Node, severity=ERROR, source=LOGIC)
 def signs_in_fonts(subject: Node, spec: Spec, on: date) -> Problems:
-    for path, value, _ in leaves(subject):
-        for here, text in _texts(path, value):
-            if lacking := outside_fonts(text):
-                more = f" and {len(lacking) - 1} more" if len(lacking) > 1 else ""
-                first = lacking[0]
-                yield Problem(here, f"the supplied fonts do not contain “{first}” {named(first)}{more}")
-
-
-def _texts(path: Path, value: object) -> Iterator[tuple[Path, str]]:
-    """Each text of a leaf with its address, which in a list is its number."""
-    if isinstance(value, str):
-        yield path, value
-    elif isinstance(value, tuple):
-        for index, entry in enumerate(value):
-            yield from _texts((*path, f"[{index}]"), entry)
+    for here, text, _ in texts(spec, subject):
+        if lacking := outside_fonts(text):
+            more = f" and {len(lacking) - 1} more" if len(lacking) > 1 else ""
+            first = lacking[0]
+            yield Problem(here, f"the supplied fonts do not contain “{first}” {named(first)}{more}")

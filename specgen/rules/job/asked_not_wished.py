@@ -25,8 +25,8 @@ To put right
 
 import re
 
+from specgen.facts.texts import texts
 from specgen.model.declaring import Polarity
-from specgen.model.walk import leaves
 from specgen.rules.kit import PRACTICE, WARNING, Job, Node, Preparation, Problem, Problems, Spec, System, date, rule
 
 _WISH = re.compile(r"\b(should|ought to)\b", re.IGNORECASE)
@@ -36,8 +36,8 @@ _WISH = re.compile(r"\b(should|ought to)\b", re.IGNORECASE)
 def asked_not_wished(subject: Node, spec: Spec, on: date) -> Problems:
     if not isinstance(subject, Job | Preparation | System):
         return
-    for path, value, said in leaves(subject):
-        if said.polarity is not Polarity.REQUIREMENT_TEXT or path[0] == "waivers" or not isinstance(value, str):
+    for path, value, said in texts(spec, subject):
+        if said.polarity is not Polarity.REQUIREMENT_TEXT or path[0] == "waivers":
             continue
         if wish := _WISH.search(value):
             yield Problem(path, f"“{wish[1]}” is not a requirement")

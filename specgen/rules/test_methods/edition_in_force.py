@@ -29,7 +29,7 @@ from specgen.rules.kit import NOTE, WARNING, Basis, Node, Problem, Problems, Spe
 
 @rule("TST002", on=Node, severity=WARNING, source=table("test_editions").citation)
 def edition_in_force(subject: Node, spec: Spec, on: date) -> Problems:
-    for path, named in cited(subject):
+    for path, named in cited(spec, subject):
         old = aged(named)
         if old is not None and not old.replaced:
             weight = NOTE if old.source.basis is Basis.MEMORY else WARNING
