@@ -22,8 +22,8 @@ from specgen.assessing.results import Assessment
 from specgen.assessing.sorting import Sorted
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.looked_for import CLIMATE, words_of
-from specgen.facts.job.points import layers_read
-from specgen.model.acceptance import InspectionPoint
+from specgen.facts.job.points import layers_read, principle_of
+from specgen.model.acceptance import GaugePrinciple, InspectionPoint
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 
@@ -84,6 +84,12 @@ _who = columns("item", "by")
 
 
 def _is_film(point: InspectionPoint, job: Job, spec: Spec) -> bool:
+    """True where figures of dry film decide; a comb, or words alone, leave it to a person."""
+    criterion = point.criterion
+    figures = (criterion.rule, criterion.min, criterion.nominal, criterion.max)
+    counted = criterion.as_specified or any(figure is not None for figure in figures)
+    if not counted or principle_of(point) is GaugePrinciple.COMB:
+        return False
     return any(layers_read(point, system) for _, system in places(point, job, spec))
 
 

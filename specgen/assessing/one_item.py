@@ -144,6 +144,8 @@ class Judge:
             return
         concerned = []
         for reason in lot.judged.reasons:
+            if reason.fault is Fault.NOTHING_READ:
+                continue  # told of the item already
             whole = not reason.at or reason.fault is Fault.MANY_BELOW
             if not whole and mine.isdisjoint(reason.at):
                 continue

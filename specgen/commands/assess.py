@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Sequence
+from datetime import date
 from pathlib import Path
 
 from specgen.assessing.assessment import assess
@@ -14,10 +15,12 @@ from specgen.assessing.forms import state_of
 from specgen.assessing.readings import Asked, File, records_of
 from specgen.assessing.results import Assessment, Verdict
 from specgen.assessing.text_table import MOST_BYTES
+from specgen.checking import check
 from specgen.clock import today
 from specgen.commands.outcome import DONE, REFUSED, CannotRunError, Outcome
 from specgen.commands.typed import day
 from specgen.commands.which_job import which_job
+from specgen.findings import Severity
 from specgen.model.parse import load, without_collector
 from specgen.model.spec import Spec
 from specgen.report.assessment_report import as_json, as_text
@@ -65,20 +68,31 @@ def run(arguments: argparse.Namespace) -> Outcome:
     columns, fixed = _pairs("--columns", arguments.columns.split(",")), _pairs("--all", arguments.all)
     if arguments.report == "":
         raise CannotRunError("the name after --report is empty; name a folder for the report")
-    spec = load(find_project(Path(arguments.path))).spec
-    if spec is None:
-        raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
+    on = arguments.on or today()
+    spec = _spec(find_project(Path(arguments.path)), on, for_report=arguments.report is not None)
     job = which_job(spec, str(arguments.job))
     files = [_file(name) for name in arguments.readings]
     with without_collector(to_the_end=True):
         faults = Faults()
         records = records_of(files, Asked(columns, fixed, job.id, state_of(job)), faults)
-        found = assess(
-            job, spec, records, faults, day=arguments.on or today(), files=files, dates=Dates(arguments.dates)
-        )
+        found = assess(job, spec, records, faults, day=on, files=files, dates=Dates(arguments.dates))
     told = _report(arguments.report, found, spec) if arguments.report is not None else ""
     write = as_json if arguments.format == "json" else as_text
     return Outcome(write(found), DONE if found.verdict is Verdict.CONFORMING else REFUSED, told)
+
+
+def _spec(folder: Path, on: date, *, for_report: bool) -> Spec:
+    """The sources; for a report they have to check without errors, as for every document."""
+    if not for_report:
+        spec = load(folder).spec
+    else:
+        checked = check(folder, on)
+        if checked.report.at_or_above(Severity.ERROR):
+            raise CannotRunError("the sources have errors, so no report is written; `specgen check` lists them")
+        spec = checked.loaded.spec
+    if spec is None:
+        raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
+    return spec
 
 
 def _pairs(option: str, texts: Sequence[str]) -> dict[str, str]:

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import io
 import zipfile
+from fractions import Fraction
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from specgen.assessing.cells import Dates
 from specgen.assessing.faults import MOST
@@ -227,3 +230,25 @@ def test_faults_without_end_are_counted_not_listed() -> None:
 def test_signs_that_must_not_reach_a_screen_are_not_read() -> None:
     found = assessed(PLAIN.replace("DOOR,1,2", "DOOR,1\u202e,2", 1))
     assert told(found) == [("RDG003", 3, 3)]
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.lists(st.integers(1, 9000), min_size=1, max_size=8),
+    st.sampled_from([",", ";", "\t", "|"]),
+    st.sampled_from(["utf-8", "utf-8-sig", "utf-16", "cp1252"]),
+    st.booleans(),
+)
+def test_whatever_was_measured_is_read_to_its_last_digit(
+    tenths: list[int], separator: str, encoding: str, comma: bool
+) -> None:
+    """Tenths of a micrometre, with a point or, where it is no separator, with a comma."""
+    sign = "," if comma and separator != "," else "."
+    heading = separator.join(["point", "item", "spot", "reading", "value (µm)"])
+    rows = [
+        separator.join(["primer-film", "DOOR", "1", str(number), f"{value // 10}{sign}{value % 10}"])
+        for number, value in enumerate(tenths, 1)
+    ]
+    found = assessed("\r\n".join([heading, *rows]).encode(encoding))
+    assert told(found) == []
+    assert sorted(found.lots[0].area.values.elements()) == sorted(Fraction(value, 10) for value in tenths)

@@ -73,6 +73,17 @@ def test_nothing_read_is_not_decided() -> None:
     assert found.verdict is OPEN
 
 
+def test_a_comb_or_words_alone_leave_it_to_a_person() -> None:
+    said = "point,item,value,by\nprimer-film,DOOR,conforming,K. A.\n"
+    for more in (
+        {f"{FILM}.gauge": "{principle: wet-film-comb}"},
+        {f"{FILM}.criterion": "{text: even}", f"{FILM}.gauge": "{principle: magnetic}"},
+    ):
+        found = assessed(said, changes=more)
+        assert found.lots == ()
+        assert film_on(found) is P
+
+
 def test_an_own_rule_that_leaves_open_what_counts_is_decided_only_where_both_agree() -> None:
     words = "{rule: own, min: 40 um, max: 80 um, text: within the limits}"
     said = "point,item,value,by\nprimer-film,DOOR,conforming,K. A.\n"

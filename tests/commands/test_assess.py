@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from specgen.commands import main
-from tests.good_spec import DEMO
+from tests.good_spec import DEMO, GOOD
 
 JOB = "tower-wagon-doors"
 READINGS = [str(file) for file in sorted((DEMO / "readings").glob(f"{JOB}-*.csv"))]
@@ -70,3 +70,18 @@ def test_what_cannot_be_begun_is_one_line_and_ends_with_2(
     assert printed.out == ""
     assert said in printed.err
     assert printed.err.count("\n") == 1
+
+
+def test_no_report_is_written_from_sources_with_errors(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    for file in GOOD.iterdir():
+        text = file.read_text("utf-8").replace(
+            "film: {min: 40 um, nominal: 60 um, max: 80 um}", "film: {min: 90 um, max: 80 um}"
+        )
+        (tmp_path / file.name).write_text(text, encoding="utf-8")
+    (tmp_path / "readings.csv").write_text("point,item,value,by\nprepared,DOOR,conforming,K. A.\n", encoding="utf-8")
+    asked = ["refit", str(tmp_path / "readings.csv"), "--path", str(tmp_path)]
+    assert _assess(*asked) == 1
+    capsys.readouterr()
+    assert _assess(*asked, "--report", str(tmp_path / "out")) == 2
+    assert "the sources have errors, so no report is written" in capsys.readouterr().err
+    assert not (tmp_path / "out").exists()
