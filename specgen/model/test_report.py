@@ -34,7 +34,7 @@ from specgen.model.figure import Figure
 from specgen.model.node import Node
 from specgen.model.preparation import Grade
 from specgen.model.test_required import Detail, Exposed, Statistic
-from specgen.model.test_value import TestResult
+from specgen.model.test_value import ColourLab, TestResult
 
 
 class DecisionRule(StrEnum):
@@ -119,6 +119,12 @@ class SpecimenResult(Node):
 
     id: Id = leaf(Polarity.FACT, Concern.PRODUCT, "panel or place, as in P1", required=True)
     value: TestResult = leaf(Polarity.FACT, Concern.PRODUCT, "result with its unit, or rating", required=True)
+    colour_before: ColourLab | None = leaf(
+        Polarity.FACT, Concern.PRODUCT, "L*, a* and b* of the reference or before the exposure, as in 52.10 3.20 -10.40"
+    )
+    colour_after: ColourLab | None = leaf(
+        Polarity.FACT, Concern.PRODUCT, "L*, a* and b* of the panel or after the exposure, as in 51.80 3.40 -9.90"
+    )
     mode: Line | None = leaf(Polarity.FACT, Concern.PRODUCT, "failure mode with its share, as in B 80 %, B/C 20 %")
     excluded: Text | None = leaf(
         Polarity.FACT, Concern.PRODUCT, "cause for which this result is not counted; it is shown all the same"

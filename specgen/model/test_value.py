@@ -177,11 +177,6 @@ def _checked_result(text: str) -> str:
     return text
 
 
-def _checked_limit(text: str) -> str:
-    read_limit(text)
-    return text
-
-
 TestResult = Annotated[
     str,
     Strict(
@@ -191,12 +186,33 @@ TestResult = Annotated[
     ),
 ]
 """The text as written, which is sure to be read by `read_result`."""
-TestLimit = Annotated[
-    str,
-    Strict(
-        "limit of a test such as min 5 MPa or class 0..1",
-        _checked_limit,
-        lambda: {"type": ["string", "integer", "number"]},
-    ),
+
+_AXES = ("L*", "a*", "b*")
+_LIGHTEST, _FARTHEST = 100, 200
+
+
+@lru_cache(maxsize=20_000)
+def read_lab(text: str) -> tuple[Fraction, Fraction, Fraction]:
+    """L*, a* and b* of one colour, `52.10 3.20 -10.40`. Raises the fault of a field."""
+    parts = text.split()
+    if len(parts) != len(_AXES) or not all(re.fullmatch(_NUMBER, part, re.ASCII) for part in parts):
+        raise refuse(
+            f"'{text[:LONGEST]}' is no colour", "write L*, a* and b* with blanks between, as in 52.10 3.20 -10.40"
+        )
+    lightness, a, b = (Fraction(part) for part in parts)
+    if not 0 <= lightness <= _LIGHTEST or max(abs(a), abs(b)) > _FARTHEST:
+        raise refuse(
+            f"'{text}' is no colour: L* lies from 0 to 100, a* and b* within 200 of 0", "check the three numbers"
+        )
+    return lightness, a, b
+
+
+def _checked_lab(text: str) -> str:
+    read_lab(text)
+    return text
+
+
+ColourLab = Annotated[
+    str, Strict("colour as L*, a* and b* such as 52.10 3.20 -10.40", _checked_lab, lambda: {"type": "string"})
 ]
-"""The text as written, which is sure to be read by `read_limit`."""
+"""The text as written, which is sure to be read by `read_lab`."""

@@ -31,6 +31,7 @@ TYPES_IN_USE = [
     "air flow such as 40 m3/h",
     "area such as 40 m2",
     "code",
+    "colour as L*, a* and b* such as 52.10 3.20 -10.40",
     "colour",
     "date",
     "day and time",

@@ -15,7 +15,6 @@ from specgen.model.test_value import Measured
 from specgen.standards.citations import Citation
 from specgen.standards.tables import Row, table
 from specgen.units.kinds import KINDS
-from specgen.units.quantity import Quantity
 from specgen.units.rounding import significant
 
 _NO_WHERE: Mapping[str, str] = {}
@@ -151,23 +150,3 @@ def said(doubt: Doubt, method: str, family: str = "") -> str:
     if doubt.readings:
         told += f"; usual would be {', '.join(doubt.readings[:-1])}{' or ' if len(doubt.readings) > 1 else ''}{doubt.readings[-1]}"
     return told
-
-
-def equal_amounts(method: str, first: Measured, second: Measured) -> bool | None:
-    """Whether two printed values of one amount, each within half a unit of its last digit, can be the same; None unlike kinds."""
-    one, other = amount(method, first), amount(method, second)
-    if one is None or other is None or one.kind != other.kind:
-        return None
-    low, high = _rounding(one)
-    other_low, other_high = _rounding(other)
-    return low <= other_high and other_low <= high
-
-
-def _rounding(value: Quantity) -> tuple[Fraction, Fraction]:
-    places = len(value.digits.partition(".")[2])
-    half = Fraction(1, 2 * 10**places)
-    ends = (
-        Quantity.of(value.kind, value.number - half, value.unit),
-        Quantity.of(value.kind, value.number + half, value.unit),
-    )
-    return ends[0].base, ends[1].base
