@@ -28,6 +28,7 @@ from specgen.comparison.policy import (
 from specgen.comparison.rounding import left_over
 from specgen.comparison.same_words import said_alike
 from specgen.comparison.values import members, written_alike
+from specgen.facts.tests.narrower import as_limit, narrower
 from specgen.model.declaring import Polarity
 from specgen.model.job import Job
 from specgen.model.node import Node
@@ -225,6 +226,27 @@ def _ladder(fact: Difference, old: Any, new: Any) -> Effect:
     return _limit(old, new, narrower)
 
 
+def _test_limit(fact: Difference, old: Any, new: Any) -> Effect:
+    """By the method of the test, where both sides have one and the same; what has no order on its scale is shifted."""
+    if old is None or new is None:
+        return _limit(old, new, _equal)
+    owner = fact.owners[-1]
+    methods = [(getattr(side, "method", None), getattr(side, "standard", None)) for side in (owner.old, owner.new)]
+    method, standard = methods[0]
+    if method is None and methods[1][0] is None:
+        return Effect.REWORDED
+    if method is None or methods[0] != methods[1]:
+        return Effect.SHIFTED
+    before, after = as_limit(method, old), as_limit(method, new)
+    if before is None or after is None:
+        return Effect.REWORDED
+    scale = standard or ""
+    inside, holds = narrower(method, scale, after, before), narrower(method, scale, before, after)
+    if inside is None or holds is None:
+        return Effect.SHIFTED
+    return _by_inclusion(inside_old=inside, holds_old=holds)
+
+
 def _replaced(fact: Difference, old: Any, new: Any) -> Effect:
     # a reference that is left out leads elsewhere, it does not free anyone from the choice
     if (old is None or new is None) and not fact.refers:
@@ -260,6 +282,7 @@ _EFFECTS: dict[Polarity, Callable[[Difference, Any, Any], Effect]] = {
     Polarity.PERMISSION: _permission,
     Polarity.LADDER: _ladder,
     Polarity.SCOPE: _scope,
+    Polarity.TEST_LIMIT: _test_limit,
     Polarity.REPLACED: _replaced,
     Polarity.WAIVER: _waiver,
     Polarity.FACT: _fact,

@@ -27,7 +27,7 @@ from specgen.units.locale import ENGLISH, Locale
 from specgen.units.quantity import CalendarSpan, Quantity, Range
 from specgen.units.rounding import plain_text, significant
 
-_PROSE = {Polarity.REQUIREMENT_TEXT, Polarity.WORDING, Polarity.NOTE}
+_PROSE = {Polarity.REQUIREMENT_TEXT, Polarity.TEST_LIMIT, Polarity.WORDING, Polarity.NOTE}
 _JOBS, _ITEMS = 3, 4
 """So many jobs, and items of each, a line names; the others are counted."""
 _QUOTED = 110

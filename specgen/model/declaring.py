@@ -23,6 +23,9 @@ class Polarity(StrEnum):
     PERMISSION = "permission"  # granted, or more of it, is relaxed; what is not stated is not granted
     LADDER = "ladder"  # a grade ordered by a published table
     SCOPE = "scope"  # what is treated or inspected at all
+    TEST_LIMIT = (
+        "test_limit"  # the limit of a test: judged by the scale and the unit of its method; in words a person decides
+    )
     REPLACED = "replaced"  # another product, method or rule: never ordered
     WAIVER = "waiver"  # added or prolonged is relaxed
     FACT = "fact"  # what follows from it is judged, not it

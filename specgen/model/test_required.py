@@ -137,14 +137,16 @@ class AskedTest(Node):
     details: tuple[Detail, ...] = entries("what the method leaves open: dolly, tester, scribe, liquid")
     after: Exposed | None = part("exposure before the test")
     condition: Condition | None = part("panels, film and cure the test is for")
-    limit: Text | None = leaf(Polarity.REQUIREMENT_TEXT, Concern.ACCEPTANCE, "result that passes")
+    limit: Text | None = leaf(
+        Polarity.TEST_LIMIT, Concern.ACCEPTANCE, "result that passes, as in min 5 MPa, class 0..1 or 0(S0)"
+    )
     statistic: Annotated[Statistic, choice(Statistic)] | None = leaf(
         Polarity.REPLACED,
         Concern.ACCEPTANCE,
         "statistic held against the limit: mean, each result, a share of them, or a number of them",
     )
     share: Share | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "share of the results that pass, as in 80 %")
-    floor: TestResult | None = leaf(Polarity.EXACTLY, Concern.ACCEPTANCE, "value that no result may be worse than")
+    floor: TestResult | None = leaf(Polarity.TEST_LIMIT, Concern.ACCEPTANCE, "value that no result may be worse than")
     passing: WholeNumber | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "number of specimens that pass")
     specimens: WholeNumber | None = leaf(Polarity.AT_LEAST, Concern.ACCEPTANCE, "number of specimens or readings")
     by: Annotated[Tester, choice(Tester)] | None = leaf(
