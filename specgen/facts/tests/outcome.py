@@ -43,7 +43,6 @@ class Results:
     mean: Measured | None
     least: Measured | None
     most: Measured | None
-    deviation: Fraction | None
     far_out: str
 
     @property
@@ -69,10 +68,9 @@ def results_of(done: DoneTest) -> Results:
     left_out = tuple(one for one in done.results if one.excluded is not None)
     numbers = [value for _, value in counted if isinstance(value, Measured)]
     if not numbers or len(numbers) < len(counted) or len({value.unit for value in numbers}) > 1:
-        return Results(counted, left_out, None, None, None, None, "")
+        return Results(counted, left_out, None, None, None, "")
     unit = numbers[0].unit
     mean = sum((value.number for value in numbers), Fraction(0)) / len(numbers)
-    spread = _deviation([value.number for value in numbers], mean)
     at = farthest([value.number for value in numbers])
     ends = sorted(numbers, key=lambda value: value.number)
     return Results(
@@ -81,7 +79,6 @@ def results_of(done: DoneTest) -> Results:
         Measured(mean, unit, _digits(mean, numbers)),
         ends[0],
         ends[-1],
-        spread,
         counted[at][0].id if at is not None else "",
     )
 
@@ -206,13 +203,6 @@ def _guard(done: DoneTest, mean: Measured) -> Fraction:
 
 def _moved(value: Measured, by: Fraction) -> Measured:
     return Measured(value.number + by, value.unit, "")
-
-
-def _deviation(values: Sequence[Fraction], mean: Fraction) -> Fraction | None:
-    if len(values) < 2:
-        return None
-    variance = sum(((value - mean) ** 2 for value in values), Fraction(0)) / (len(values) - 1)
-    return Fraction(float(variance) ** 0.5).limit_denominator(10_000)
 
 
 def _digits(mean: Fraction, values: Sequence[Measured]) -> str:

@@ -23,7 +23,7 @@ To put right
     Name the report of the laboratory that did the test, by its own number.
 """
 
-from specgen.model.file_names import sheet_number
+from specgen.facts.tests.numbers import documents_by_number, reports_by_number
 from specgen.model.test_report import LabReport
 from specgen.rules.kit import ERROR, LOGIC, Node, Problem, Problems, Product, Spec, date, rule
 
@@ -38,24 +38,19 @@ def no_evidence_for_itself(record: Node, spec: Spec, on: date) -> Problems:
                 what = f"the report {named.report} behind the claim {claim.id} of {record.id} repeats results of {repeated}"
                 yield Problem(("claims", claim.id, "evidence", "report"), what, "name the report that has them")
     elif isinstance(record, LabReport):
-        documents = _documents(spec)
+        documents = documents_by_number(spec)
         if record.number in documents:
             what = f"the report {record.id} has the number of the {documents[record.number]}, which rests on it"
             yield Problem(("number",), what)
-        first = next(one.id for one in spec.reports.values() if one.number == record.number)
+        first = reports_by_number(spec)[record.number].id
         if first != record.id:
             yield Problem(("number",), f"the reports {first} and {record.id} have one number, {record.number}")
         elif _comes_back(record, spec):
             yield Problem(("repeats",), f"the report {record.id} repeats results that are its own")
 
 
-def _documents(spec: Spec) -> dict[str, str]:
-    sheets = {sheet_number(one): f"data sheet of {one.id}" for one in spec.products.values()}
-    return sheets | {job.document.number: f"method statement of {job.id}" for job in spec.jobs.values()}
-
-
 def _comes_back(report: LabReport, spec: Spec) -> bool:
-    by_number = {one.number: one for one in spec.reports.values()}
+    by_number = reports_by_number(spec)
     seen: set[str] = set()
     here: LabReport | None = report
     while here is not None and here.repeats is not None and here.repeats not in seen:
