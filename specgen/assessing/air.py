@@ -24,11 +24,10 @@ _APART = 1
 """Kelvin by which a dew point read from a table may differ from the one worked out."""
 
 
-def air_read(
-    point: str, records: Sequence[Record], job: Job, spec: Spec, dates: Dates, faults: Faults
-) -> Iterator[AirRead]:
+def air_read(records: Sequence[Record], job: Job, spec: Spec, dates: Dates, faults: Faults) -> Iterator[AirRead]:
     """Every row of air, in its order."""
     for record in records:
+        point = record.text("point")
         read = {name: _figure(name, record, point, faults) for name in AIR if record.text(name)}
         air, humidity, surface = (read.get(name) for name in AIR[:3])
         figures: tuple[Working, ...] = ()

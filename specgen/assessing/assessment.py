@@ -22,7 +22,7 @@ from specgen.assessing.results import Assessment
 from specgen.assessing.sorting import Sorted
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.looked_for import CLIMATE, words_of
-from specgen.facts.job.points import layers_read, principle_of
+from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -43,8 +43,8 @@ def assess(
     sorted_ = Sorted(job, spec, film, faults)
     for record in records:
         sorted_.take(record)
-    climate = _climate_point(job, film)
-    air = tuple(air_read(climate.id if climate else "", sorted_.air, job, spec, dates, faults))
+    climate = _climate_points(job, film)
+    air = tuple(air_read(sorted_.air, job, spec, dates, faults))
     batches = tuple(batches_used(sorted_.batches, dates, faults))
     lots = {
         point.id: lots_at(point, sorted_.values(point.id, film=True), job, spec, faults)
@@ -62,7 +62,7 @@ def assess(
             if point.id in film:
                 by = ", ".join(name for of, name in who if of == item.id and name)
                 result = judge.film(lots[point.id], sorted_.values(point.id, film=False), by)
-            elif climate is not None and point.id == climate.id:
+            elif point.id in climate:
                 result = judge.climate(air, sorted_.values(point.id, film=False))
             else:
                 result = judge.looked_at(sorted_.values(point.id, film=False))
@@ -93,5 +93,10 @@ def _is_film(point: InspectionPoint, job: Job, spec: Spec) -> bool:
     return any(layers_read(point, system) for _, system in places(point, job, spec))
 
 
-def _climate_point(job: Job, film: set[str]) -> InspectionPoint | None:
-    return next((point for point in job.inspection if point.id not in film and CLIMATE.search(words_of(point))), None)
+def _climate_points(job: Job, film: set[str]) -> set[str]:
+    """The points at which air is recorded while work goes on."""
+    return {
+        point.id
+        for point in job.inspection
+        if point.id not in film and point.at not in BEFORE_PAINT and CLIMATE.search(words_of(point))
+    }

@@ -61,6 +61,8 @@ def answers(
 
     if results:
         yield from _of_test(point, results, item, faults)
+    elif records and _limited(point):
+        yield Answer(Verdict.NOT_DECIDED, phrase(N_("the test has a limit in figures or ratings: enter its results")))
 
 
 def _limited(point: InspectionPoint) -> bool:

@@ -54,7 +54,8 @@ class Judge:
                 else N_("readings taken in all: {read}; required: {asked}")
             )
             reasons.append(phrase(text, read=read, asked=asked))
-        if self._point.criterion.rule is AcceptanceRule.OWN and self._point.criterion.text is not None:
+        # what the criterion says in words no figure answers
+        if self._point.criterion.text is not None:
             self._words(said, verdicts, reasons, next_)
         return self._at(verdicts, reasons, next_, lots=mine, said_by=by)
 
@@ -71,7 +72,8 @@ class Judge:
 
     def climate(self, air: tuple[AirRead, ...], said: Sequence[Record]) -> At:
         """Air of every coat on the item, each moment within every limit."""
-        mine = [read for read in air if read.item in {"", self._item.id}]
+        here = (read for read in air if read.record.text("point") in {"", self._point.id})
+        mine = [read for read in here if read.item in {"", self._item.id}]
         coats = {read.coat for read in mine}
         lacking = [layer.id for layer in self._system.layers if layer.id not in coats]
         verdicts: list[Verdict] = [Verdict.CONFORMING] if mine else []

@@ -212,6 +212,14 @@ def test_results_of_a_test_with_its_limit(test: str, rows: tuple[str, ...], verd
     assert said in "; ".join(next(at.reasons for at in found.results if (at.point.id, at.item.id) == ("look", "DOOR")))
 
 
+def test_a_word_in_place_of_a_result_decides_nothing() -> None:
+    test = {"jobs.refit.inspection.look.test": "{method: pull_off, limit: min 5 MPa}"}
+    found = assessed("point,item,value,by\nlook,DOOR,conforming,K. A.\n", changes=test)
+    assert _at(found, "look") is OPEN
+    both = "point,item,value,by\nlook,DOOR,conforming,K. A.\nlook,DOOR,6 MPa,K. A.\n"
+    assert _at(assessed(both, changes=test), "look") is P
+
+
 def test_a_result_that_cannot_be_read_is_told() -> None:
     text = "point,item,value,by\nlook,DOOR,very good,K. A.\n"
     found = assessed(text, changes={"jobs.refit.inspection.look.test": "{method: pull_off, limit: min 5 MPa}"})
@@ -225,6 +233,25 @@ def _at(found: Assessment, point: str, item: str = "DOOR") -> Verdict:
 
 AIR = "point,coat,air,humidity,surface,dew_point,on\n"
 GOOD_AIR = "".join(f"climate,{coat},20,55,20,10.7,2026-11-20\n" for coat in ("primer", "base", "clear"))
+
+
+def test_air_belongs_to_the_point_it_names() -> None:
+    second = {
+        "jobs.refit.inspection.later": "{id: later, check: Air temperature after work, at: completion, criterion: {text: within the limits}}"
+    }
+    found = assessed(AIR + GOOD_AIR, changes={**CLIMATE, **second})
+    assert (_at(found, "climate"), _at(found, "later")) == (P, OPEN)
+    found = assessed(AIR + GOOD_AIR + GOOD_AIR.replace("climate", "later"), changes={**CLIMATE, **second})
+    assert (_at(found, "climate"), _at(found, "later")) == (P, P)
+
+
+def test_what_a_criterion_says_in_words_is_a_person_s_to_assess() -> None:
+    words = PA_2.replace("}", ", text: no visible runs}")
+    read = spots(50, 55, 60, 61, 62)
+    assert film_on(assessed(read, criterion=words)) is OPEN
+    said = "point,item,value,by\nprimer-film,DOOR,{},K. A.\n"
+    assert film_on(assessed(read, said.format("conforming"), criterion=words)) is P
+    assert film_on(assessed(read, said.format("not conforming"), criterion=words)) is F
 
 
 def test_air_of_every_coat_within_every_limit() -> None:
