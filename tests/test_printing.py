@@ -44,6 +44,7 @@ def test_names_and_formats() -> None:
         "qualification-matrix",
         "test-report",
         "inspection-plan",
+        "record-sheets",
     )
     assert FORMATS == ("pdf", "html", "csv")
 
@@ -69,6 +70,7 @@ def test_every_document_has_its_name_and_is_told(good_checked: Checked) -> None:
         "OL-works-fleet-order-list.html",
         "OL-works-fleet-order-list.csv",
         "MS-001-inspection-plan.html",
+        "MS-001-record-sheets.csv",
     ]
 
 
@@ -117,7 +119,7 @@ def test_calculations_apart_are_a_file_beside_their_document() -> None:
 @pytest.mark.parametrize(
     ("asked", "why"),
     [
-        ({"documents": ["poster"]}, "there is no document poster; there is: method-statement, job-card, hazard-card, data-sheet, label-sheet, range-overview, materials-list, order-list, offer-review, qualification-matrix, test-report, inspection-plan"),
+        ({"documents": ["poster"]}, "there is no document poster; there is: method-statement, job-card, hazard-card, data-sheet, label-sheet, range-overview, materials-list, order-list, offer-review, qualification-matrix, test-report, inspection-plan, record-sheets"),
         ({"formats": ["doc"]}, "there is no format doc; there is: pdf, html, csv"),
         ({"jobs": ["other"]}, "there is no job other; there is: refit"),
         ({"products": ["other"]}, "there is no product other; there is: primer, base, clear, barrier"),

@@ -65,6 +65,8 @@ def test_every_document_is_printed() -> None:
         "OL-ferry-fittings-order-list.csv",
         "MS-201-inspection-plan.html",
         "MS-202-inspection-plan.html",
+        "MS-201-record-sheets.csv",
+        "MS-202-record-sheets.csv",
     ]
     statement = files["MS-201-method-statement.html"].decode().replace("\u00a0", " ")
     for shown in ("8 mil (203 µm)", "1 to 1.5 mil (25 to 38 µm)", "55 to 77 °F (13 to 25 °C)"):

@@ -1,8 +1,9 @@
 """A filled record sheet (PDF form) as rows: one way from the names of its fields to columns. Called by `readings`.
 
-A field is called by its row and its column: `r12_value` is the value of row 12, `all_serial` the serial number that holds for the
-whole sheet, and `form_job`, `form_sheet`, `form_state` say of which job it is, its number, and which state of the job it was made
-from. The file may be anyone's: it is read within bounds, in a process of its own.
+A field is called by its row and its column: `r12_value` is the value of row 12, `r3to86_by` holds for the rows 3 to 86 that state
+none themselves, `all_serial` is the serial number that holds for the whole sheet, and `form_job`, `form_sheet`, `form_state` say of
+which job it is, its number, and which state of the job it was made from. The file may be anyone's: it is read within bounds, in a
+process of its own.
 """
 
 from __future__ import annotations
@@ -25,6 +26,7 @@ FORM = ("job", "sheet", "state")
 PRINTED = frozenset({"point", "item", "part", "coat", "area", "spot", "reading", "test", "unit", "walk", "product"})
 """Columns that a sheet may print into its fields: a row that holds nothing else was not filled."""
 _ROW = re.compile(r"r([1-9]\d{0,5})_([a-z_]+)")
+_SPAN = re.compile(r"r([1-9]\d{0,5})to([1-9]\d{0,5})_([a-z_]+)")
 _ALL = re.compile(r"all_([a-z_]+)")
 _MOST_FIELDS = 100_000
 _LONGEST = 10_000
@@ -32,16 +34,30 @@ _LONGEST = 10_000
 
 @dataclass(frozen=True, slots=True)
 class Filled:
-    """What a form holds: about itself, for all its rows, and row by row, by column."""
+    """What a form holds: about itself, for all its rows, for rows from one to another, and row by row, by column."""
 
     about: dict[str, str] = field(default_factory=dict)
     fixed: dict[str, str] = field(default_factory=dict)
     rows: dict[int, dict[str, str]] = field(default_factory=dict)
+    spans: dict[tuple[int, int], dict[str, str]] = field(default_factory=dict)
+
+    def shared(self, row: int) -> dict[str, str]:
+        """What holds for a row where it says nothing itself."""
+        found = dict(self.fixed)
+        for (first, last), texts in self.spans.items():
+            if first <= row <= last:
+                found |= texts
+        return found
 
 
 def field_name(column: str, row: int | None = None) -> str:
     """How a field is called: of a row, or without one of the whole sheet."""
     return f"r{row}_{column}" if row is not None else f"all_{column}"
+
+
+def span_name(column: str, first: int, last: int) -> str:
+    """How a field is called that holds for rows from one to another."""
+    return f"r{first}to{last}_{column}"
 
 
 def state_of(job: Job) -> str:
@@ -67,6 +83,8 @@ def filled(raw: bytes) -> Filled | None:
             found.about[name[5:]] = text
         elif (of_all := _ALL.fullmatch(name)) and of_all[1] in COLUMNS:
             found.fixed[of_all[1]] = text
+        elif (of_span := _SPAN.fullmatch(name)) and of_span[3] in COLUMNS:
+            found.spans.setdefault((int(of_span[1]), int(of_span[2])), {})[of_span[3]] = text
         elif (of_row := _ROW.fullmatch(name)) and of_row[2] in COLUMNS:
             found.rows.setdefault(int(of_row[1]), {})[of_row[2]] = text
     return found if found.about.get("job") and found.rows else None

@@ -107,12 +107,13 @@ def _of_form(file: File, asked: Asked, faults: Faults, sheets: dict[str, str]) -
             "RDG007", f"sheet {sheet[:60]} was filled twice: see {sheets[sheet]}; none of this copy is used", place
         )
         return
-    fixed = {**form.fixed, **asked.fixed}
-    source = Source(file.name, {name: at + 1 for name, at in PLACES.items()}, {}, fixed)
+    columns = {name: at + 1 for name, at in PLACES.items()}
+    source = Source(file.name, columns, {}, {**form.fixed, **asked.fixed})
     kept = _Kept()
     for number, cells in sorted(form.rows.items()):
         if cells.keys() <= PRINTED:
             continue
+        fixed = {**form.shared(number), **asked.fixed}
         held = tuple(kept[cells.get(name) or fixed.get(name, "")] for name in COLUMNS)
         record = Record(source, number, held)
         if kept.faulty.isdisjoint(held):

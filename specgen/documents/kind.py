@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Generic, Literal, Protocol, TypeVar
 
@@ -41,7 +41,8 @@ class Kind(Generic[Subject, AnyView]):
     their own. `applies` says of which subjects it is printed, with the specification they stand in; `called` what one is called
     by its view, where that is not always its name. A document that is `issued` goes out under the number of its
     job or product; the others are drawn up anew when they are wanted. A `record` says what was done or found: it instructs nobody, so
-    no page of it warns of a draft.
+    no page of it warns of a draft. `fields` makes a form of its PDF: names and texts of the fields nobody fills; a form is drawn by
+    its viewer, so that it is the one PDF that is no archival one.
     """
 
     name: str
@@ -55,6 +56,7 @@ class Kind(Generic[Subject, AnyView]):
     called: Callable[[AnyView], str] | None = None
     issued: bool = False
     record: bool = False
+    fields: Callable[[AnyView], Mapping[str, str]] | None = None
 
     @property
     def title(self) -> str:

@@ -97,7 +97,11 @@ def files(
             sheet = kind.sheet(view)
             yield name, write_csv([column.heading for column in sheet.columns], sheet.rows)
         else:
-            yield name, _laid_out(kind.template, view, format, in_short, context, issue, draft=not kind.record)
+            fields = kind.fields(view) if kind.fields is not None else None
+            yield (
+                name,
+                _laid_out(kind.template, view, format, in_short, context, issue, draft=not kind.record, fields=fields),
+            )
     apart = kind.apart(view) if kind.apart is not None else None
     if apart is not None:
         for format in (format for format in wanted if format != "csv"):
@@ -113,8 +117,9 @@ def _laid_out(
     issue: Issue | None,
     *,
     draft: bool = True,
+    fields: Mapping[str, str] | None = None,
 ) -> bytes:
-    """`draft`: without an issue the document is one, and its pages say so."""
+    """`draft`: without an issue the document is one, and its pages say so. `fields` make a form of a PDF."""
     project = context.spec.project
     pictures = context.spec.pictures.values()
     page = fill(
@@ -138,4 +143,5 @@ def _laid_out(
         attachments=issue.attachments if issue is not None else (),
         dated=issue.dated if issue is not None else None,
         pictures=pictures,
+        fields=fields,
     )

@@ -6,6 +6,7 @@ span, deep nesting or a great many elements (seconds to minutes each), so these 
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from html.parser import HTMLParser
 
 from specgen.model.prose import BLANKS
@@ -43,15 +44,15 @@ _ACTIVE = frozenset(
 _SPANS = frozenset(("colspan", "rowspan", "span"))
 
 
-def check_bounds(html: str) -> None:
-    """Raises RenderError when the page is too large, holds active elements, or would be slow to lay out."""
+def check_bounds(html: str, *, form: bool = False) -> None:
+    """Raises RenderError when the page is too large, holds active elements, or would be slow to lay out. A form may hold inputs."""
     size = len(html.encode("utf-8", "surrogatepass"))
     if size > MOST_BYTES:
         raise RenderError(
             f"The document is {size:,} bytes of HTML, more than the {MOST_BYTES:,} that can be set in reasonable time. "
             "Divide it into several documents."
         )
-    reader = _BoundsReader()
+    reader = _BoundsReader(_ACTIVE - {"input"} if form else _ACTIVE)
     reader.feed(html)
     reader.close()
     reader.end_word()
@@ -60,14 +61,15 @@ def check_bounds(html: str) -> None:
 class _BoundsReader(HTMLParser):
     """Walks the tags once and keeps the word and the nesting it stands in."""
 
-    def __init__(self) -> None:
+    def __init__(self, active: Collection[str]) -> None:
         super().__init__(convert_charrefs=True)
+        self._active = active
         self._word = ""
         self._open: list[str] = []
         self._elements = 0
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        if tag in _ACTIVE:
+        if tag in self._active:
             raise RenderError(f"The document holds a <{tag}> element. Printed documents hold no active content.")
         self._elements += 1
         if self._elements > MOST_ELEMENTS:

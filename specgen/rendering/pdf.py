@@ -11,7 +11,7 @@ from __future__ import annotations
 import logging
 import re
 import threading
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from datetime import datetime
 from functools import cache
@@ -23,6 +23,7 @@ from specgen.rendering.assets import FONT_FAMILY, asset
 from specgen.rendering.attachments import Attachment
 from specgen.rendering.bounds import check_bounds
 from specgen.rendering.failure import RenderError
+from specgen.rendering.form import finish_form
 from specgen.rendering.lasting import declare_accessible, embed, in_utc
 from specgen.rendering.tag_tree import mend_tags
 
@@ -51,19 +52,22 @@ def write_pdf(
     attachments: Sequence[Attachment] = (),
     dated: datetime | None = None,
     pictures: Collection[Prepared] = (),
+    fields: Mapping[str, str] | None = None,
 ) -> bytes:
     """The tagged PDF of one filled document; `author`, `subject` and `keywords` go into its properties.
 
     `html` is a whole page with a title and a language. `identifier` becomes the file identifier. The file is fit for the archive
     and for being read aloud. The only date it carries is `dated`; attachments of an undated file carry the day
     `lasting.UNDATED`. `pictures` are those the page may show, by their addresses.
+    With `fields` the inputs of the page become a form, which holds these fields besides; a form is not for the archive.
     Raises RenderError when the page is out of bounds, names anything but a shipped asset or one of those, uses a character outside the
     shipped fonts, has headings that skip a level or a drawing without a title, or draws any warning from the typesetter;
     for attachments that share a name and a date without a time zone; and when Pango is not installed.
     """
     if page_size not in ("A4", "Letter"):
         raise RenderError(f"The page size {page_size!r} is unknown. Use A4 or Letter.")
-    check_bounds(html)
+    form = fields is not None
+    check_bounds(html, form=form)
     engine = typesetter()
     fetcher = asset_fetcher(pictures)
     with _warnings_caught() as complaints:
@@ -72,7 +76,7 @@ def write_pdf(
             faces = engine.CSS(url=SCHEME + "style/fonts.css", url_fetcher=fetcher, font_config=fonts)
             sheets = [faces, _print_sheet(), engine.CSS(string=_PAGE_RULES.format(size=page_size))]
             page = engine.HTML(string=_FOR_SCREENS.sub("", html), url_fetcher=fetcher, media_type="print")
-            document = page.render(font_config=fonts, stylesheets=sheets, pdf_tags=True)
+            document = page.render(font_config=fonts, stylesheets=sheets, pdf_tags=True, pdf_forms=form)
             if not document.metadata.title:
                 raise RenderError("The document has no title. Fill the template's title block.")
             document.metadata.authors = [author] if author else []
@@ -82,13 +86,17 @@ def write_pdf(
                 document.metadata.created = document.metadata.modified = in_utc(dated).strftime("%Y-%m-%dT%H:%M:%SZ")
 
             def finish(_: object, tree: Any) -> None:
-                declare_accessible(tree)
+                if fields is not None:
+                    finish_form(tree, fields)
+                else:
+                    declare_accessible(tree)
                 mend_tags(tree)
                 embed(tree, attachments, dated)
 
             data: bytes = document.write_pdf(
                 pdf_tags=True,
-                pdf_variant=_VARIANT,
+                pdf_variant=None if form else _VARIANT,
+                pdf_forms=form,
                 pdf_identifier=identifier,
                 finisher=finish,
             )

@@ -20,7 +20,7 @@ from specgen.documents.registry import KINDS  # noqa: E402
 from specgen.printing.documents import Refused, print_documents  # noqa: E402
 from tests.documents.filled_pages import pages_of  # noqa: E402
 
-FORMS = {"job-card", "hazard-card", "label-sheet"}
+FORMS = {"job-card", "hazard-card", "label-sheet", "record-sheets"}
 
 
 def main() -> int:

@@ -22,15 +22,14 @@ from specgen.facts.job.builds import Build
 from specgen.facts.job.inspected import film_points, numbers_of, places, points_on
 from specgen.facts.job.points import principle_of
 from specgen.facts.job.quantities import LayerKey, Quantities
-from specgen.model.acceptance import GaugePrinciple, InspectionPoint, SampledUnit
+from specgen.facts.job.spots import planned
+from specgen.model.acceptance import GaugePrinciple, InspectionPoint
 from specgen.model.job import Job
 from specgen.model.product import CuringKind
 from specgen.model.spec import Spec
 
 Pairs = tuple[tuple[str, str], ...]
 
-# SSPC-PA 2 and ISO 19840 count spots of three readings or single ones; where the plan states none, three boxes and ten spots.
-_READINGS, _SPOTS = 3, 10
 # As many boxes as stand together at one spot, as many units of width as are wide enough to write in (a box has one, the number of a
 # spot one, its part two), and as many spots and packs as a card has boxes for.
 _TOGETHER, _WIDTH, _MOST_SPOTS, _MOST_PACKS = 12, 30, 400, 120
@@ -120,7 +119,7 @@ def _sheets(
 ) -> Iterator[ReadingSheet]:
     alike: dict[tuple[int, int, bool], list[InspectionPoint]] = {}
     for point in films:
-        alike.setdefault(_planned(point, job, spec), []).append(point)
+        alike.setdefault(planned(point, job, spec), []).append(point)
     for (spots, per_spot, stated), points in alike.items():
         boxes = per_spot + (per_spot > 1)
         together = max(1, _TOGETHER // boxes)
@@ -162,20 +161,6 @@ def _film(
         limits=limits(point, job, spec, words.with_one_film()),
         method="; ".join(part for part in method if part),
     )
-
-
-def _planned(point: InspectionPoint, job: Job, spec: Spec) -> tuple[int, int, bool]:
-    """Spots, readings at each, and whether the plan states them."""
-    plan = point.readings
-    if plan is not None and plan.spots:
-        return plan.spots, ceil(plan.readings / plan.spots) if plan.readings else _READINGS, True
-    if plan is not None and plan.readings:
-        return plan.readings, 1, True
-    if point.sampling is not None and point.sampling.count is not None:
-        count = point.sampling.count.high or point.sampling.count.low
-        parts = sum(item.count for item, _ in places(point, job, spec))
-        return max(1, count * (parts if point.sampling.per is SampledUnit.PART else 1)), 1, True
-    return _SPOTS, _READINGS, False
 
 
 def _share(point: InspectionPoint, spots: int, build: Build, job: Job, spec: Spec) -> int:

@@ -1,0 +1,236 @@
+"""The rows of the record sheets of a job, numbered through, and the fields of each. Called by `view`.
+
+What a row is about (point, item, part, spot, coat, product) is printed and stands in hidden fields; the rest is filled in. A row of
+the form is a row of the CSV beside it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from specgen.assessing.columns import COLUMNS
+from specgen.assessing.forms import field_name, span_name
+from specgen.documents.parts.climate import climate
+from specgen.documents.parts.coats import coat_name, numbered
+from specgen.documents.parts.inspection import limits, passes
+from specgen.documents.parts.wording import Words
+from specgen.facts.job.builds import builds_of
+from specgen.facts.job.criteria import criteria_of
+from specgen.facts.job.inspected import film_points, numbers_of, places
+from specgen.facts.job.looked_for import CLIMATE, words_of
+from specgen.facts.job.points import layers_read, principle_of
+from specgen.facts.job.spots import spots_of_parts
+from specgen.model.acceptance import GaugePrinciple, InspectionPoint
+from specgen.model.job import Job
+from specgen.model.spec import Spec
+from specgen.units.quantity import Quantity
+
+# as many measurements of the air before one coat, as many batches of it on one item, and as many readings as a sheet has boxes for
+_AIR, _BATCHES, _MOST_READINGS = 3, 2, 1500
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetLine:
+    """What is printed, and the names of the fields to fill; an empty name is no field."""
+
+    printed: tuple[str, ...]
+    fields: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetTable:
+    """Lines under `heads`; `shared` are (name, field) of what holds for all of them, `note` says what passes."""
+
+    title: str
+    note: str
+    heads: tuple[str, ...]
+    shared: tuple[tuple[str, str], ...]
+    lines: tuple[SheetLine, ...]
+
+
+class Rows:
+    """The rows laid down so far: what each is about, by column, and the same by the names of hidden fields."""
+
+    def __init__(self) -> None:
+        self.printed: list[dict[str, str]] = []
+        self.hidden: dict[str, str] = {}
+
+    def add(self, **about: str) -> int:
+        """The number of a new row."""
+        self.printed.append({column: text for column, text in about.items() if text})
+        number = len(self.printed)
+        self.hidden.update({field_name(column, number): text for column, text in self.printed[-1].items()})
+        return number
+
+    def fields(self, number: int, *columns: str) -> tuple[str, ...]:
+        return tuple(field_name(column, number) for column in columns)
+
+    def typed(self) -> Iterator[tuple[str, ...]]:
+        """The rows for those who type, by the columns of a file of readings."""
+        return (tuple(row.get(column, "") for column in COLUMNS) for row in self.printed)
+
+
+def tables(job: Job, spec: Spec, rows: Rows, words: Words) -> Iterator[SheetTable]:
+    """Air, batches, what is looked at, then the readings of each film point."""
+    film = [point for point in film_points(job) if _is_film(point, job, spec)]
+    air = next((one for one in job.inspection if one not in film and CLIMATE.search(words_of(one))), None)
+    yield _air(air, job, spec, rows, words)
+    yield _batches(job, spec, rows, words)
+    looked_at = [one for one in job.inspection if one is not air and (one not in film or one.criterion.text)]
+    if looked_at:
+        yield _results(looked_at, job, spec, rows, words)
+    for point in film:
+        yield _readings(point, job, spec, rows, words)
+
+
+def _is_film(point: InspectionPoint, job: Job, spec: Spec) -> bool:
+    """True for a dry film; a wet one is read while it is sprayed."""
+    return principle_of(point) is not GaugePrinciple.COMB and any(
+        layers_read(point, system) for _, system in places(point, job, spec)
+    )
+
+
+def _coats(job: Job, spec: Spec, words: Words) -> Iterator[tuple[str, str, str, str]]:
+    """(id of the coat, its name, id of the product, its name), each coat of the job once."""
+    told = set()
+    for build in builds_of(job, spec):
+        for number, layer in numbered(build.system):
+            product = spec.product_of(layer)
+            if (layer.id, product.id) not in told:
+                told.add((layer.id, product.id))
+                yield layer.id, coat_name(number, layer, words), product.id, product.name
+
+
+def _air(point: InspectionPoint | None, job: Job, spec: Spec, rows: Rows, words: Words) -> SheetTable:
+    lines = []
+    for coat, name, _, _ in _coats(job, spec, words):
+        for _ in range(_AIR):
+            number = rows.add(point=point.id if point is not None else "", coat=coat)
+            fields = rows.fields(number, "on", "air", "humidity", "surface", "dew_point", "by")
+            lines.append(SheetLine(printed=(name,), fields=fields))
+    stated = "; ".join(f"{name} {limit}" for name, limit in climate(job.climate, words))
+    return SheetTable(
+        title=words("Ambient conditions before each coat"),
+        note=stated,
+        heads=(
+            words("Coat"),
+            words("Date, time"),
+            words("Air, °C"),
+            words("Humidity, %"),
+            words("Surface, °C"),
+            words("Dew point, °C"),
+            words("By"),
+        ),
+        shared=(),
+        lines=tuple(lines),
+    )
+
+
+def _batches(job: Job, spec: Spec, rows: Rows, words: Words) -> SheetTable:
+    lines = []
+    for build in builds_of(job, spec):
+        for item in build.items:
+            system = spec.system_of(job, item) or build.system
+            for number_of_coat, layer in numbered(system):
+                product = spec.product_of(layer)
+                for _ in range(_BATCHES):
+                    number = rows.add(item=item.id, coat=layer.id, product=product.id)
+                    printed = (item.id, coat_name(number_of_coat, layer, words), product.name)
+                    lines.append(
+                        SheetLine(printed=printed, fields=rows.fields(number, "batch", "expires", "cans", "on", "by"))
+                    )
+    return SheetTable(
+        title=words("Batches applied"),
+        note=words(
+            "Every batch of every product, with its expiry date and the packs used; leave lines empty that are not needed."
+        ),
+        heads=(
+            words("Item"),
+            words("Coat"),
+            words("Product"),
+            words("Batch number"),
+            words("Expiry date"),
+            words("Packs used"),
+            words("Date, time"),
+            words("By"),
+        ),
+        shared=(),
+        lines=tuple(lines),
+    )
+
+
+def _results(points: Sequence[InspectionPoint], job: Job, spec: Spec, rows: Rows, words: Words) -> SheetTable:
+    numbers, lines = numbers_of(job), []
+    for point in points:
+        for item, _ in places(point, job, spec):
+            number = rows.add(point=point.id, item=item.id)
+            check = f"{numbers[point.id]} {point.check}" + (f" ({words('HOLD POINT')})" if point.hold_point else "")
+            printed = (check, item.id, point.criterion.text or passes(point, job, spec, words.with_one_film()))
+            lines.append(SheetLine(printed=printed, fields=rows.fields(number, "value", "on", "by")))
+    return SheetTable(
+        title=words("Results"),
+        note=words("Write conforming or not conforming, or the value with its unit."),
+        heads=(
+            words("Inspection"),
+            words("Item"),
+            words("Acceptance criterion"),
+            words("Result"),
+            words("Date, time"),
+            words("By"),
+        ),
+        shared=(),
+        lines=tuple(lines),
+    )
+
+
+def _readings(point: InspectionPoint, job: Job, spec: Spec, rows: Rows, words: Words) -> SheetTable:
+    unit, first, lines = _unit(point, job, spec), len(rows.printed) + 1, []
+    parts = spots_of_parts(point, job, spec)
+    many = sum(len(one.spots) * one.readings for one in parts)
+    readings = max((one.readings for one in parts), default=1)
+    for one in parts if many <= _MOST_READINGS else ():
+        for spot in one.spots:
+            about = {"point": point.id, "item": one.item.id, "part": str(one.part), "spot": spot, "unit": unit}
+            held = [rows.add(**about, reading=str(reading)) for reading in range(1, one.readings + 1)]
+            fields = tuple(name for number in held for name in rows.fields(number, "value"))
+            lines.append(SheetLine(printed=(one.item.id, str(one.part), spot), fields=fields))
+    last = len(rows.printed)
+    shared = (
+        (words("Gauge"), "gauge"),
+        (words("Serial number"), "serial"),
+        (words("Checked on"), "checked_on"),
+        (words("Date, time"), "on"),
+        (words("By"), "by"),
+    )
+    accepted = limits(point, job, spec, words.with_one_film())
+    attach = words("More readings than a sheet has boxes for ({}): record them with the gauge.").format(many)
+    return SheetTable(
+        title=f"{numbers_of(job)[point.id]} {point.check}",
+        note=". ".join(part for part in (accepted, "" if lines else attach) if part),
+        heads=(
+            words("Item"),
+            words("Part"),
+            words("Spot"),
+            *(
+                words("Reading {number}, {unit}").format(number=at, unit=_SIGNS.get(unit, unit))
+                for at in range(1, readings + 1)
+            ),
+        )
+        if lines
+        else (),
+        shared=tuple((name, span_name(column, first, last)) for name, column in shared) if lines else (),
+        lines=tuple(lines),
+    )
+
+
+_SIGNS = {"um": "µm"}
+
+
+def _unit(point: InspectionPoint, job: Job, spec: Spec) -> str:
+    """The unit of the limits, in which the readings are written down."""
+    for held in criteria_of(point, job, spec):
+        for value in (held.criterion.min, held.criterion.nominal, held.criterion.max):
+            if isinstance(value, Quantity):
+                return value.unit
+    return "um"
