@@ -291,13 +291,12 @@ def _test(clause: Clause, of: _Offered) -> Answer:
     handed = next((one for one in of.entry.tests if isinstance(asked, RequiredTest) and one.id == asked.id), None)
     if handed is None:
         return _answer(clause, None, None, (*of.at, "tests"), "the test report, with laboratory and date")
-    told = ", ".join(part for part in (handed.result, handed.report) if part) or None
+    report = handed.report or (handed.evidence.report if handed.evidence is not None else None)
+    told = ", ".join(part for part in (handed.result, report) if part) or None
     path = (*of.at, "tests", handed.id)
     if not handed.passed:
         return _answer(clause, met=False, offered=told, path=path)
-    lacking = [
-        name for name, stated in (("the result", handed.result), ("the test report", handed.report)) if not stated
-    ]
+    lacking = [name for name, stated in (("the result", handed.result), ("the test report", report)) if not stated]
     return _answer(clause, None if lacking else True, told, path, " and ".join(lacking))
 
 
