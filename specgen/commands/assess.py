@@ -21,7 +21,7 @@ from specgen.commands.outcome import DONE, REFUSED, CannotRunError, Outcome
 from specgen.commands.typed import day
 from specgen.commands.which_job import which_job
 from specgen.findings import Severity
-from specgen.model.parse import load, without_collector
+from specgen.model.parse import Loaded, load, without_collector
 from specgen.model.spec import Spec
 from specgen.report.assessment_report import as_json, as_text
 from specgen.source.characters import printable_name
@@ -69,8 +69,8 @@ def run(arguments: argparse.Namespace) -> Outcome:
     if arguments.report == "":
         raise CannotRunError("the name after --report is empty; name a folder for the report")
     on = arguments.on or today()
-    spec = _spec(find_project(Path(arguments.path)), on, for_report=arguments.report is not None)
-    job = which_job(spec, str(arguments.job))
+    loaded = _loaded(find_project(Path(arguments.path)), on, for_report=arguments.report is not None)
+    job, spec = which_job(loaded, str(arguments.job))
     files = [_file(name) for name in arguments.readings]
     with without_collector(to_the_end=True):
         faults = Faults()
@@ -81,18 +81,14 @@ def run(arguments: argparse.Namespace) -> Outcome:
     return Outcome(write(found), DONE if found.verdict is Verdict.CONFORMING else REFUSED, told)
 
 
-def _spec(folder: Path, on: date, *, for_report: bool) -> Spec:
+def _loaded(folder: Path, on: date, *, for_report: bool) -> Loaded:
     """The sources; for a report they have to check without errors, as for every document."""
     if not for_report:
-        spec = load(folder).spec
-    else:
-        checked = check(folder, on)
-        if checked.report.at_or_above(Severity.ERROR):
-            raise CannotRunError("the sources have errors, so no report is written; `specgen check` lists them")
-        spec = checked.loaded.spec
-    if spec is None:
-        raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
-    return spec
+        return load(folder)
+    checked = check(folder, on)
+    if checked.report.at_or_above(Severity.ERROR):
+        raise CannotRunError("the sources have errors, so no report is written; `specgen check` lists them")
+    return checked.loaded
 
 
 def _pairs(option: str, texts: Sequence[str]) -> dict[str, str]:

@@ -35,10 +35,7 @@ def run(arguments: argparse.Namespace) -> Outcome:
     air = _figure("temperature", "--air", arguments.air)
     humidity = _figure("humidity", "--humidity", arguments.humidity)
     surface = _figure("temperature", "--surface", arguments.surface) if arguments.surface is not None else air
-    spec = load(find_project(Path(arguments.path))).spec
-    if spec is None:
-        raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
-    job = which_job(spec, str(arguments.job))
+    job, spec = which_job(load(find_project(Path(arguments.path))), str(arguments.job))
     at = Measured(air, humidity, surface)
     found = assess(job, spec, at)
     if isinstance(found, NotKnown):

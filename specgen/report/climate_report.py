@@ -81,8 +81,15 @@ def _sentence(text: str) -> str:
 
 def _wait(wait: Wait, at: Measured) -> Iterator[str]:
     pair = f"{wait.below.id} to {wait.above.id}"
+    shortest = (
+        "minimum not stated for this air"
+        if isinstance(wait.shortest, NotKnown)
+        else f"at least {_figure(wait.shortest)}"
+    )
     longest = "no maximum" if wait.longest is None else f"at most {_figure(wait.longest)}"
-    yield f"{pair}: at least {_figure(wait.shortest)}, {longest}"
+    if isinstance(wait.longest, NotKnown):
+        longest = "maximum not stated for this air"
+    yield f"{pair}: {shortest}, {longest}"
     if isinstance(wait.estimate, Working):
         least, most = (wait.estimate.number * factor for factor in (1 / uncertainty(), uncertainty()))
         yield (

@@ -6,30 +6,42 @@ Neither releases anything: a plan is arithmetic on what the sources state.
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 from typing import Any
 
 from specgen.facts.job.schedule import GRID, Done, Fault, NoPlan, Plan, Step, spoken_step
+from specgen.findings import Finding
 from specgen.source.characters import printable
 from specgen.units.moments import show_day, show_moment
 
 SCHEMA_VERSION = 1
 ASSUMED = (
     f"Steps begin on the grid of {GRID} minutes and are not interrupted; a load keeps its bay from its first coat until it may be "
-    "handled; minimum intervals are taken at the coldest air, maximum intervals at the warmest; cure goes on at night."
+    "handled; minimum intervals are taken at the coldest air, maximum intervals at the warmest; an interval that drier air lengthens is an "
+    "estimate, and so is drying added up over hours of changing air; cure goes on at night. Where the air is stated by the hour, no coat "
+    "is planned in an hour outside the limits of the job and its product; an hour without its humidity is held against the temperatures."
 )
 RELEASE = (
     "The release of each step, of the parts and of the vehicle is the responsible person's, on what is found then."
 )
 
 
+def stopped(errors: Sequence[Finding]) -> str:
+    """What goes before a plan of sources with errors; empty where there are none."""
+    if not errors:
+        return ""
+    lines = ["The sources have errors: nothing is worked to this plan before they are put right.", ""]
+    lines += [f"  {error.place}: {error.id} {error.what}" for error in errors]
+    return "\n".join(printable(line) for line in lines) + "\n\n"
+
+
 def as_text(job: str, plan: Plan) -> str:
-    """Steps with their latest start and what is left of an interval, dates of each load, climate readings, packs by day."""
+    """Dates of each load, steps with what they wait for and what is left of an interval, climate readings, packs by day."""
     lines = [f"{job}: plan from {show_moment(plan.start)}, {plan.bays} bay{'s' if plan.bays > 1 else ''}", ""]
-    lines += [f"  {line}" for step in plan.steps for line in _lines(step)]
     for done in plan.done:
-        lines += ["", f"{done.load}", *(f"  {what}: {when}" for what, when in _dates(done))]
+        lines += [f"{done.load}", *(f"  {what}: {when}" for what, when in _dates(done)), ""]
+    lines += ["Steps", *(f"  {line}" for step in plan.steps for line in _lines(step))]
     if plan.readings:
         lines += ["", "Read the ambient conditions at the part"]
         lines += [f"  {show_moment(moment)}" for moment in plan.readings]
@@ -50,15 +62,15 @@ def none_as_text(job: str, found: NoPlan) -> str:
     return "\n".join(printable(line) for line in [*lines, *(f"  {way}" for way in found.resolves)]) + "\n"
 
 
-def faults_as_text(job: str, faults: tuple[Fault, ...]) -> str:
-    """What is missing or wrong, at its path."""
+def faults_as_text(job: str, faults: tuple[tuple[str, Fault], ...]) -> str:
+    """What is missing or wrong, at its place and path."""
     lines = [f"{job}: nothing is planned"]
-    for fault in faults:
-        lines += [f"  {'.'.join(fault.at)}: {fault.what}", f"    {fault.put_right}"]
+    for place, fault in faults:
+        lines += [f"  {place}: {fault.what}", f"    at {'.'.join(fault.at)}: {fault.put_right}"]
     return "\n".join(printable(line) for line in lines) + "\n"
 
 
-def as_json(job: str, found: Plan | NoPlan | tuple[Fault, ...]) -> str:
+def as_json(job: str, found: Plan | NoPlan | tuple[Fault, ...], errors: Sequence[Finding] = ()) -> str:
     """Under keys that stay; a change of their meaning raises `SCHEMA_VERSION`."""
     whole: dict[str, Any] = {"schema_version": SCHEMA_VERSION, "job": job, "found": isinstance(found, Plan)}
     if isinstance(found, Plan):
@@ -81,6 +93,7 @@ def as_json(job: str, found: Plan | NoPlan | tuple[Fault, ...]) -> str:
         whole["faults"] = [
             {"path": ".".join(fault.at), "what": fault.what, "put_right": fault.put_right} for fault in found
         ]
+    whole["errors"] = [{"rule": error.id, "place": str(error.place), "what": error.what} for error in errors]
     return json.dumps(whole, ensure_ascii=False, indent=2) + "\n"
 
 

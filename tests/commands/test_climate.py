@@ -61,7 +61,7 @@ def test_heated_bay_in_winter(folder: Path, capsys: pytest.CaptureFixture[str]) 
 def test_cold_damp_part(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert climate(folder, "--air", "18 degC", "--humidity", "74 %", "--surface", "15 degC") == 1
     out = told(capsys)
-    assert "Warm the part until it is 3 K or more above the dew point, 13.3 °C" in out
+    assert "Warm the part through until it is 3 K or more above the dew point, 13.3 °C" in out
 
 
 def test_wait_is_carried_over_and_called_an_estimate(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:

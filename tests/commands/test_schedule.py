@@ -65,6 +65,40 @@ def test_bad_start(folder: Path, capsys: pytest.CaptureFixture[str], start: str)
     assert "is not a day and time" in capsys.readouterr().err
 
 
+def test_a_plan_of_sources_with_errors_is_not_worked_to(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    spec = given("scheduled")
+    put(spec, "jobs.refit.climate.humidity", "30..75 %")
+    spec.pop("project")
+    (folder / "all.yaml").write_text(written(spec), encoding="utf-8")
+    assert main(["schedule", "refit", "--path", str(folder)]) == 1
+    assert "nothing is worked to this plan" in capsys.readouterr().out
+    assert main(["schedule", "refit", "--path", str(folder), "--format", "ics"]) == 1
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert "CLI001" in told.err
+
+
+@pytest.mark.parametrize(
+    ("path", "value", "says"),
+    [
+        ("jobs.refit.schedule.working_hours.day.begins", '"25:00"', "begins"),
+        ("jobs.refit.schedule.times.prime.time", "-1 h", "time"),
+        ("jobs.refit.climate.humidity", "40..130 %", "humidity"),
+    ],
+)
+def test_a_job_that_cannot_be_read_is_told_with_its_place(
+    folder: Path, capsys: pytest.CaptureFixture[str], path: str, value: str, says: str
+) -> None:
+    spec = given("scheduled")
+    put(spec, path, value)
+    spec.pop("project")
+    (folder / "all.yaml").write_text(written(spec), encoding="utf-8")
+    assert main(["schedule", "refit", "--path", str(folder)]) == 2
+    err = capsys.readouterr().err
+    assert "the job refit cannot be read: all.yaml:" in err
+    assert says in err
+
+
 def test_start_on_a_sunday(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["schedule", "refit", "--path", str(folder), "--start", "2026-11-29 07:00"]) == 1
     assert "nobody works on Sunday" in capsys.readouterr().out

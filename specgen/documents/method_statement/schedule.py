@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -16,8 +16,9 @@ from specgen.facts.job.schedule import Done, Plan, Step, closed_hours, schedule
 from specgen.figures.schedule_bars import Axis, Bar, schedule_bars
 from specgen.model.job import Job
 from specgen.model.spec import Spec
+from specgen.units.locale import N_
 
-_MOMENT = "%Y-%m-%d %H:%M"
+_DAYS = (N_("Mon"), N_("Tue"), N_("Wed"), N_("Thu"), N_("Fri"), N_("Sat"), N_("Sun"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,9 +49,9 @@ def schedule_view(job: Job, spec: Spec, words: Words) -> ScheduleView | None:
         steps=_steps(plan, words),
         dates=_dates(plan, words),
         packs=_packs(plan, spec, words) if plan.packs else None,
-        readings=", ".join(_moment(moment) for moment in plan.readings),
+        readings=", ".join(_moment(moment, words) for moment in plan.readings),
         hours="; ".join(_hours(job, words)),
-        drawing=schedule_bars(tuple(_bars(plan, words)), _axis(plan, job), caption),
+        drawing=schedule_bars(tuple(_bars(plan, words)), _axis(plan, job, words), caption),
         caption=caption,
     )
 
@@ -76,10 +77,10 @@ def _steps(plan: Plan, words: Words) -> TableView:
             step.load if several else "",
             _named(step, words),
             str(step.bay) if plan.bays > 1 else "",
-            _moment(step.start),
-            _moment(step.end),
-            _moment(step.latest_start),
-            _moment(step.expires) if step.expires is not None else "–",
+            _moment(step.start, words),
+            _moment(step.end, words),
+            _moment(step.latest_start, words),
+            _moment(step.expires, words) if step.expires is not None else "–",
         )
         for step in plan.steps
     ]
@@ -101,7 +102,7 @@ def _dates(plan: Plan, words: Words) -> TableView:
 
 def _date_row(done: Done, several: bool, words: Words) -> tuple[str, ...]:
     told = (done.last_coat, done.handling, done.service, done.cured)
-    moments = (words("not stated for this air") if when is None else _moment(when) for when in told)
+    moments = (words("not stated for this air") if when is None else _moment(when, words) for when in told)
     return (done.load if several else "", *moments)
 
 
@@ -111,7 +112,7 @@ def _packs(plan: Plan, spec: Spec, words: Words) -> TableView:
         Column(words("Product")),
         Column(words("Packs required"), "w-15", numeric=True),
     ]
-    rows = [(day.isoformat(), spec.products[product].name, str(number)) for day, product, number in plan.packs]
+    rows = [(_day(day, words), spec.products[product].name, str(number)) for day, product, number in plan.packs]
     return table_view(words("Packs by day"), columns, rows)
 
 
@@ -125,7 +126,7 @@ def _hours(job: Job, words: Words) -> Iterator[str]:
     yield words.plural("{number} painter", "{number} painters", painters)
     yield words.plural("{number} bay", "{number} bays", bays)
     for day in job.schedule.days_off:
-        yield words("no work on {day}").format(day=day.isoformat())
+        yield words("no work on {day}").format(day=_day(day, words))
 
 
 def _bars(plan: Plan, words: Words) -> Iterator[Bar]:
@@ -135,11 +136,11 @@ def _bars(plan: Plan, words: Words) -> Iterator[Bar]:
         yield Bar(label, _minutes(plan, step.start), _minutes(plan, step.end), until, step.critical)
 
 
-def _axis(plan: Plan, job: Job) -> Axis:
+def _axis(plan: Plan, job: Job, words: Words) -> Axis:
     last = max(step.end for step in plan.steps)
     midnight = plan.start.replace(hour=0, minute=0)
     days = [midnight + timedelta(days=number) for number in range((last - midnight).days + 1)]
-    named = tuple((max(_minutes(plan, day), 0), f"{day:%m-%d}") for day in days)
+    named = tuple((max(_minutes(plan, day), 0), f"{words(_DAYS[day.weekday()])} {day:%m-%d}") for day in days)
     closed = tuple((_minutes(plan, begin), _minutes(plan, end)) for begin, end in closed_hours(job, plan.start, last))
     return Axis(_minutes(plan, last), named, closed)
 
@@ -148,5 +149,9 @@ def _minutes(plan: Plan, moment: datetime) -> int:
     return int((moment - plan.start).total_seconds() // 60)
 
 
-def _moment(moment: datetime) -> str:
-    return f"{moment:{_MOMENT}}"
+def _moment(moment: datetime, words: Words) -> str:
+    return f"{_day(moment, words)} {moment:%H:%M}"
+
+
+def _day(day: date, words: Words) -> str:
+    return f"{words(_DAYS[day.weekday()])} {day:%Y-%m-%d}"

@@ -153,8 +153,8 @@ class _Advice:
 
     def near_dew_point(self, limit: Range) -> str:
         return (
-            f"warm the part until it is {limit.low} or more above the {self.dew.name}, {self.dew.printed()}; "
-            f"wipe off nothing and spray nothing while it is wet"
+            f"warm the part through until it is {limit.low} or more above the {self.dew.name}, {self.dew.printed()}; "
+            f"spray nothing on a part that is wet, and clean one that was"
         )
 
 

@@ -230,7 +230,7 @@ class _Planner:
                 what = f"a drying time after {time.work.value} is stated; a coat dries by its overcoating interval"
                 self._fault(("times", time.id, "dries_for"), what, "leave it out")
         if self.stated.working_hours and not self._works_on(self.start.date()):
-            what = f"nobody works on {self.start:%A %d %B %Y}, when the work is to start"
+            what = f"nobody works on {self.start:%A %Y-%m-%d}, when the work is to start"
             self._fault(("starts",), what, "start on a working day")
 
     def _fault(self, below: Path, what: str, put_right: str) -> None:

@@ -60,7 +60,7 @@ Fails
     products.mastic.climate.air: max 95 degF
     jobs.rails.climate.air: max 77 degF    # note at jobs.rails.climate.air
 To put right
-    Heat or cool the shop, postpone the work, or obtain the range from the manufacturer.
+    Warm or cool the shop (no direct-fired or unflued heater and no ignition source where paint is sprayed or dries), postpone the work, or obtain the range from the manufacturer.
 """
 
 from specgen.facts.pairs.overcoat import table_row

@@ -15,7 +15,7 @@ Fails
 
     jobs.refit.heated_from: {air: 0 degC, humidity: 80 %, humidifier: no}    # at jobs.refit.climate.humidity
 To put right
-    Measure inside, humidify, or let the air of the bay recirculate where the ventilation of the work allows it.
+    Measure inside and write what is found, or humidify; a heater alone does not make up the water.
 """
 
 from specgen.facts.job.moist_air import warmed

@@ -32,7 +32,7 @@ Fails
     without products.gloss.climate.humidity
     jobs.rails.climate.humidity: min 40 %    # note at jobs.rails.climate.humidity
 To put right
-    Dehumidify or warm the air, or postpone the work.
+    Warm air and parts by a heater whose burnt gases go outside, or dehumidify where no product needs the water; or postpone the work.
 """
 
 from specgen.facts.pairs.overcoat import table_row

@@ -15,7 +15,7 @@ Fails
 
     products.barrier.curing: moisture-cured    # at products.barrier.climate.humidity    # also CUR001 at products.barrier.pot_life    # also CUR003 at products.barrier.application.mixing
 To put right
-    State the minimum humidity from the manufacturer's trials, as in 35..80 %, or absolute_humidity: min 5 g/m3; in dry winter air humidify and warm the booth, and allow a longer cure.
+    State the minimum humidity from the manufacturer's trials, as in 35..80 %, or absolute_humidity: min 5 g/m3; in dry winter air warm the booth and the parts first where they are cold, then humidify, then check the dew point margin; heating alone adds no water.
 """
 
 from specgen.facts.pairs.overcoat import table_row

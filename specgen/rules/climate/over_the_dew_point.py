@@ -24,9 +24,9 @@ Fails
     jobs.refit.climate.dew_point_margin: max 5 K    # at jobs.refit.climate.dew_point_margin    # also CLI001 at jobs.refit.climate.dew_point_margin
 
     Given second good
-    jobs.lids.climate.dew_point_margin: min 4.9 degF    # at jobs.lids.climate.dew_point_margin    # also CLI001 at jobs.lids.climate.dew_point_margin    # also OVR005 at systems.deck.layers.second.blush_wash
+    jobs.lids.climate.dew_point_margin: min 4.9 degF    # at jobs.lids.climate.dew_point_margin    # also CLI001 at jobs.lids.climate.dew_point_margin
 To put right
-    Warm the part, or dehumidify the air where no product needs its water, until the surface is at least 3 K (5 degF) above the dew point.
+    Warm the part through (no direct-fired or unflued heater: it adds water to the air), or dehumidify the air where no product needs its water, until the surface is at least 3 K (5 degF) above the dew point.
 """
 
 from specgen.facts.job.dew_point import least_margin

@@ -23,7 +23,7 @@ Fails
     without products.primer.drying.dust
     jobs.refit.schedule.air.h1.humidity: 90 %    # note at jobs.refit.schedule.air
 To put right
-    Start earlier, keep the bay warm until the film is dust-free, or dry the air where no product needs its water.
+    Start earlier, keep bay and parts warm until the film is dust-free (no direct-fired or unflued heater: it adds water to the air), or dry the air where no product needs its water.
 """
 
 from specgen.facts.job.dew_on_film import Untold, dew_on_film
