@@ -6,7 +6,7 @@ the temperatures alone.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from specgen.facts.job.moist_air import unit_of
 from specgen.model.product import ApplicationClimate
@@ -20,28 +20,42 @@ Named = tuple[str, ApplicationClimate]
 """Whose limits they are, and the limits."""
 
 
-def not_allowed(hour: HourOfAir, climates: Sequence[Named]) -> str:
+Moist = tuple[Working, Working] | NotKnown
+"""The water and the dew point of air, or that there is no such air."""
+
+
+def moist(air: Quantity, humidity: Quantity) -> Moist:
+    """What a plan keeps, for the same air comes again with every product."""
+
+    def work_out() -> tuple[Working, Working]:
+        pressure = vapour_pressure("hour.vapour", Air(air, humidity))
+        return absolute_humidity("hour.water", pressure, air), dew_point("hour.dew", pressure)
+
+    return worked_out("water in the air", work_out)
+
+
+def not_allowed(
+    hour: HourOfAir, climates: Sequence[Named], known: Callable[[Quantity, Quantity], Moist] = moist
+) -> str:
     """The first limit that the air or the part of the hour misses, in words; empty where it misses none."""
-    return next(_missed(hour, climates), "")
+    return next(_missed(hour, climates, known), "")
 
 
-def _missed(hour: HourOfAir, climates: Sequence[Named]) -> Iterator[str]:
+def _missed(hour: HourOfAir, climates: Sequence[Named], known: Callable[[Quantity, Quantity], Moist]) -> Iterator[str]:
     surface = hour.surface or hour.air
     for named, climate in climates:
         yield from _outside("the air is", hour.air, str(hour.air), climate.air, named)
         yield from _outside("the surface is", surface, str(surface), climate.surface, named)
         if hour.humidity is not None:
             yield from _outside("the air is at", hour.humidity, str(hour.humidity), climate.humidity, named)
-    if hour.humidity is None or not any(
-        climate.absolute_humidity or climate.dew_point_margin for _, climate in climates
-    ):
+    asked = any(climate.absolute_humidity or climate.dew_point_margin for _, climate in climates)
+    if hour.humidity is None or not asked:
         return
-    pressure = worked_out("water in the air", lambda: _pressure(hour))
-    if isinstance(pressure, NotKnown):
-        yield pressure.why
+    found = known(hour.air, hour.humidity)
+    if isinstance(found, NotKnown):
+        yield found.why
         return
-    water = absolute_humidity("hour.water", pressure, hour.air)
-    dew = dew_point("hour.dew", pressure)
+    water, dew = found
     for named, climate in climates:
         yield from _outside("the air holds", water.quantity, water.printed(), climate.absolute_humidity, named)
         least = climate.dew_point_margin.low if climate.dew_point_margin is not None else None
@@ -49,12 +63,6 @@ def _missed(hour: HourOfAir, climates: Sequence[Named]) -> Iterator[str]:
             above = margin("hour.above", surface, dew, unit_of(least))
             if above.quantity < least:
                 yield f"the surface is {above.printed()} above the dew point, and {named} asks for {least} at least"
-
-
-def _pressure(hour: HourOfAir) -> Working:
-    if hour.humidity is None:
-        raise ValueError("an hour without its humidity holds no known water")
-    return vapour_pressure("hour.vapour", Air(hour.air, hour.humidity))
 
 
 def _outside(what: str, found: Quantity, printed: str, kept: Range | None, named: str) -> Iterator[str]:

@@ -56,13 +56,15 @@ def dew_on_film(job: Job, spec: Spec, plan: Plan, kept: Quantity) -> Iterator[De
     air = from_profile(stated, origin) if stated else None
     if not isinstance(air, HourlyAir):
         return
-    dewy = [(above, one) for one in stated if (above := _above(one, kept)) is not None and above.quantity < kept]
+    known: dict[str, Working | None] = {}
     for step in plan.steps:
         if step.work is not Work.APPLICATION or step.layer is None:
             continue
         until = _dust_free(spec, step, step.layer, air, origin)
         end = step.end + _LOOKED_AT if isinstance(until, str) else until
-        found = [(above, one) for above, one in dewy if one.begins + _HOUR > step.start and one.begins < end]
+        wet = [one for one in stated if one.begins + _HOUR > step.start and one.begins < end]
+        known |= {one.id: _above(one, kept) for one in wet if one.id not in known}
+        found = [(above, one) for one in wet if (above := known[one.id]) is not None and above.quantity < kept]
         if found and isinstance(until, str):
             yield Untold(step, step.layer, until)
         elif found and not isinstance(until, str):

@@ -13,11 +13,12 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from functools import cache
 
-from specgen.facts.job.air_allows import not_allowed
+from specgen.facts.job.air_allows import moist, not_allowed
 from specgen.facts.job.held_up import held_up
-from specgen.facts.job.hourly_air import Hole, Hour, HourlyAir, from_profile
+from specgen.facts.job.hourly_air import HOUR, Hole, Hour, HourlyAir, from_profile
 from specgen.facts.job.quantities import quantities
 from specgen.facts.layer.waits import reaches, sandable_in, wait_between
+from specgen.facts.memo import memoised
 from specgen.model.drying import DryingStage
 from specgen.model.job import Job
 from specgen.model.schedule import Schedule, StepTime, Weekday, Work
@@ -34,6 +35,7 @@ GRID: Minutes = 15
 
 _DAYS = 60
 _DAY: Minutes = 24 * 60
+_YEARS = (1970, 2199)
 _READINGS = timedelta(hours=4)
 _WEEK = tuple(Weekday)
 
@@ -110,6 +112,15 @@ Answer = Plan | NoPlan | tuple[Fault, ...]
 
 def schedule(job: Job, spec: Spec, start: datetime | None = None) -> Answer:
     """The plan from `start`, else from the start the job states."""
+    return _scheduled(spec, job.id, start) if spec.jobs.get(job.id) == job else _worked_out(spec, job, start)
+
+
+@memoised
+def _scheduled(spec: Spec, job: str, start: datetime | None) -> Answer:
+    return _worked_out(spec, spec.jobs[job], start)
+
+
+def _worked_out(spec: Spec, job: Job, start: datetime | None) -> Answer:
     at: Path = ("jobs", job.id, "schedule")
     stated = job.schedule
     if stated is None:
@@ -119,6 +130,9 @@ def schedule(job: Job, spec: Spec, start: datetime | None = None) -> Answer:
     begins = start or stated.starts
     if begins is None:
         return (Fault((*at, "starts"), "the start is not stated", "state it, as in 2026-11-27 14:00"),)
+    if not _YEARS[0] <= begins.year <= _YEARS[1]:
+        what = f"the start is in the year {begins.year}"
+        return (Fault((*at, "starts"), what, f"write a year from {_YEARS[0]} to {_YEARS[1]}"),)
     planner = _Planner(job, spec, stated, begins)
     return planner.answer()
 
@@ -189,6 +203,7 @@ class _Planner:
         # loads with one system wait alike, so that what was worked out for one holds for the next
         self.intervals: dict[tuple[str, str], tuple[_Bound, _Bound]] = {}
         self.shut: dict[str, tuple[_Shut, ...]] = {}
+        self.moist = cache(moist)
         self.stages: dict[tuple[str, DryingStage, Quantity | None], Callable[[Minutes], Minutes | None]] = {}
 
     def answer(self) -> Answer:
@@ -225,7 +240,14 @@ class _Planner:
         if needed > (self.stated.painters or 1):
             what = f"a step takes {needed} painters, and there are {self.stated.painters or 1}"
             self._fault(("times",), what, "state more painters, or fewer on the step")
+        told: set[tuple[Work, str | None]] = set()
         for time in self.stated.times:
+            if (time.work, time.coat) in told:
+                step = time.work.value if time.coat is None else f"{time.work.value} of {time.coat}"
+                self._fault(("times", time.id), f"the time of {step} is stated twice", "state it once")
+            told.add((time.work, time.coat))
+            if not time.time.number:
+                self._fault(("times", time.id, "time"), "the step takes no time", "state the time it takes")
             if time.dries_for is not None and time.work is not Work.PREPARATION:
                 what = f"a drying time after {time.work.value} is stated; a coat dries by its overcoating interval"
                 self._fault(("times", time.id, "dries_for"), what, "leave it out")
@@ -239,6 +261,11 @@ class _Planner:
     def _air(self) -> tuple[HourlyAir, HourlyAir] | None:
         if self.stated.air:
             found = from_profile(self.stated.air, self.origin)
+            odd = next((hour for hour in self.stated.air if hour.begins.minute), None)
+            if odd is not None:
+                what = f"the air is stated from {show_moment(odd.begins)}; an hour of it begins on the hour"
+                self._fault(("air", odd.id), what, "state it for each full hour, as in 2026-11-27 14:00")
+                return None
             if isinstance(found, Hole):
                 what = (
                     f"the hour of {show_moment(found.entry.begins)} does not follow on the one before, which would be "
@@ -360,12 +387,14 @@ class _Planner:
             named = ((self.job.id, self.job.climate), (product.id, product.climate))
             climates = [(name, climate) for name, climate in named if climate is not None]
             begun = [(self._minute(hour.begins), hour) for hour in self.stated.air]
+            work = self._calendar().hours
+            at_work = {hour for begin, end in work for hour in range(begin // HOUR, -(-end // HOUR))}
             found = [
-                _Shut((begin, begin + 60), why)
+                _Shut((begin, begin + HOUR), why)
                 for begin, hour in begun
-                if begin + 60 > 0 and (why := not_allowed(hour, climates))
+                if begin // HOUR in at_work and (why := not_allowed(hour, climates, self.moist))
             ]
-            ends = begun[-1][0] + 60
+            ends = begun[-1][0] + HOUR
             found.append(
                 _Shut((ends, _DAYS * _DAY), f"the air is not stated from {show_moment(self._moment(ends))} on")
             )
@@ -589,7 +618,8 @@ class _Planner:
         air = self._air_of(named[load][int(number)])
         if met.before is None:
             why = f"no working time is long enough for {after}{air}"
-            return NoPlan(load, "", after, why, ("longer working hours, or a shorter step", "more painters"))
+            ways = ("longer working hours, or a shorter step", "more painters")
+            return NoPlan(load, "", after, why, (*((_AIR,) if air else ()), *ways))
         before = _spoken(*named[load][int(met.before.id.rpartition(".")[2])])
         if self.unstated:
             return NoPlan(load, before, after, self.unstated[0], _STATED)
@@ -598,19 +628,19 @@ class _Planner:
             return NoPlan(load, before, after, why, _STATED)
         opens = self._moment(met.first)
         closes = "" if met.last is None else f" and no later than {show_moment(self._moment(met.last))}"
+        air = self._air_of(named[load][int(number)], met.first)
         why = f"after {before}, {after} may begin from {show_moment(opens)} on{closes}, and no working time fits{air}"
-        return NoPlan(load, before, after, why, _WAYS)
+        return NoPlan(load, before, after, why, (*((_AIR,) if air else ()), *_WAYS))
 
-    def _air_of(self, step: tuple[Work, Layer | None]) -> str:
-        """The first of the hours that the air keeps a coat from, where there is one before the stated air ends."""
+    def _air_of(self, step: tuple[Work, Layer | None], opens: Minutes = 0) -> str:
+        """What the stated air keeps a coat from, from the moment on at which it might begin."""
         work, layer = step
         shut = self._shut(layer) if layer is not None and work is Work.APPLICATION else ()
-        if len(shut) < 2:
-            return ""
-        begin = self._moment(shut[0].hours[0])
-        return f" inside the limits on the air ({show_moment(begin)}: {shut[0].why})"
+        met = next((each for each in shut if each.hours[1] > opens), None)
+        return "" if met is None else f" ({show_moment(self._moment(max(met.hours[0], opens)))}: {met.why})"
 
 
+_AIR = "air within the limits while the coat goes on, or the air stated for more hours"
 _STATED = ("air within what the product states", "an interval stated by the product for that air")
 _WAYS = (
     "abrade the coat below, which lifts the maximum interval",
