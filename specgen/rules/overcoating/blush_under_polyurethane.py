@@ -1,7 +1,7 @@
 """OVR005 Amine blush is washed off epoxy before polyurethane
 
 Checks
-    Each polyurethane applied directly over an epoxy, in every job whose air may be colder than epoxies need to cure well and than the epoxy product states an interval for, or more humid than the general limit: amine blush is washed off the epoxy. A margin over the dew point below the general minimum is told by CLI004.
+    Each polyurethane applied directly over an epoxy, in every job whose air may be colder than epoxies need to cure well and than the epoxy product states an interval for, or more humid than the general limit: amine blush is washed off the epoxy. A dew point margin below the general minimum is told by CLI004.
 Why
     In cool humid air the amine of the epoxy migrates to the surface and forms a greasy film; the hardener of the polyurethane reacts with it to a layer of urea, and the topcoat peels.
 Passes
