@@ -90,7 +90,7 @@ def _made(limit: str, **changes: str) -> Traced:
         ("{hold_points: [receipt]}", Verdict.NOT_ANSWERED),
         ("{hold_points: [during-application]}", Verdict.NOT_MET),  # the film of the primer is read, and work goes on
         ("{acceptance: own}", Verdict.MET),
-        ("{acceptance: 90-10}", Verdict.NOT_MET),
+        ("{acceptance: 90-10}", Verdict.NOT_TOLD),  # readings all inside the limits are stricter
         ("{durability: high}", Verdict.NOT_ANSWERED),
         ("{warranty: 2 years}", Verdict.NOT_ANSWERED),
         ("{materials: [aluminium], total: {min: 900 um}}", Verdict.NOT_APPLICABLE),
@@ -99,3 +99,25 @@ def _made(limit: str, **changes: str) -> Traced:
 )
 def test_a_limit_at_its_edge(limit: str, verdict: Verdict) -> None:
     assert _made(limit).verdict is verdict
+
+
+@pytest.mark.parametrize(
+    ("claimed", "verdict"),
+    [
+        ("{corrosivity: C3, durability: high}", Verdict.MET),
+        ("{corrosivity: C4, durability: high}", Verdict.MET),
+        ("{corrosivity: C2, durability: high}", Verdict.NOT_MET),
+        ("{corrosivity: C4, durability: medium}", Verdict.NOT_TOLD),  # a harsher air for a shorter time
+    ],
+)
+def test_category_and_durability_go_together(claimed: str, verdict: Verdict) -> None:
+    assert _made("{corrosivity: C3, durability: high}", **{"systems.cab.category": claimed}).verdict is verdict
+
+
+@pytest.mark.parametrize(
+    ("binder", "verdict"),
+    [("epoxy_2k", Verdict.MET), ("epoxy_latent", Verdict.NOT_TOLD), ("oil_alkyd", Verdict.NOT_MET)],
+)
+def test_a_blocked_hardener_is_left_to_a_person(binder: str, verdict: Verdict) -> None:
+    made = _made("{coat: primer, product: {generic_type: epoxy_2k}}", **{"products.primer.binder": binder})
+    assert made.verdict is verdict

@@ -13,7 +13,7 @@ from specgen.facts.job.banned import bans_of_job, is_banned, name_of
 from specgen.facts.job.criteria import criteria_of
 from specgen.facts.job.inspected import film_points
 from specgen.facts.pairs.floor import best_step, reaches
-from specgen.model.acceptance import InspectionPoint, Stage
+from specgen.model.acceptance import AcceptanceRule, InspectionPoint, Stage
 from specgen.model.banned import Banned
 from specgen.model.contract_document import ClauseLimit, MadeTo
 from specgen.model.preparation import Preparation
@@ -167,7 +167,10 @@ def _accepted(limit: ClauseLimit, ground: Ground) -> Iterator[Held]:
     elif rules:
         point, rule = rules[-1]
         path = ("jobs", job.id, "inspection", point.id, "criterion", "rule")
-        yield Held(what, asked, rule, path, Verdict.NOT_MET)
+        # a rule of the job's own may be the stricter one
+        own = rule is AcceptanceRule.OWN
+        verdict, why = (Verdict.NOT_TOLD, N_("the job counts by a rule of its own")) if own else (Verdict.NOT_MET, "")
+        yield Held(what, asked, rule, path, verdict, why)
     else:
         yield Held(what, asked, None, ("jobs", job.id, "inspection"), Verdict.NOT_ANSWERED)
 
@@ -196,16 +199,25 @@ def _stages(point: InspectionPoint, ground: Ground) -> set[Stage]:
 
 
 def _service(limit: ClauseLimit, ground: Ground) -> Iterator[Held]:
+    """What the system is said to serve; of a harsher air for a shorter time, or the other way round, no order is published."""
     for system in ground.systems:
         claim = system.category
+        steps = {}
+        for name in _CLAIMED:
+            asked, stated = getattr(limit, name), getattr(claim, name, None)
+            if asked is not None and stated is not None:
+                steps[name] = _rank(stated) - _rank(asked)
+        crossed = min(steps.values(), default=0) < 0 < max(steps.values(), default=0)
         for name, what in _CLAIMED.items():
-            asked = getattr(limit, name)
+            asked, stated = getattr(limit, name), getattr(claim, name, None)
             if asked is None:
                 continue
-            stated = getattr(claim, name, None)
-            met = _rank(stated) >= _rank(asked) if stated is not None else None
             path = ("systems", system.id, "category", name)
-            yield Held(what, asked, stated, path, _or_open(met))
+            verdict = _or_open(steps[name] >= 0 if name in steps else None)
+            if crossed and verdict is Verdict.NOT_MET:
+                yield Held(what, asked, stated, path, Verdict.NOT_TOLD, N_("the two categories are not ranked"))
+            else:
+                yield Held(what, asked, stated, path, verdict)
 
 
 def _rank(word: Corrosivity | Durability) -> int:

@@ -13,6 +13,7 @@ from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.sums import film_sum, sum_of, total_film
 from specgen.facts.offered import Answer, answer_of, required_in_figures
 from specgen.facts.offered import Verdict as Offered
+from specgen.facts.pairs.layers import PARENT
 from specgen.facts.requirement import CLAUSE_NAMES, Asked, Clause, clauses
 from specgen.facts.tests.said import asked_said
 from specgen.facts.tests.standards import standards_in
@@ -145,20 +146,21 @@ def _of_layer(clause: Clause, layer: Layer, system: System, spec: Spec) -> Held:
     verdict, why = verdict_of(answer.verdict is Offered.MEETS), ""
     if answer.verdict is Offered.NOT_SHOWN:
         verdict, why = Verdict.NOT_TOLD, N_("it is not stated") if answer.offered is None else N_("a person judges it")
-    elif verdict is Verdict.NOT_MET and _may_be_elsewhere(answer):
-        verdict, why = Verdict.NOT_TOLD, _OTHER_STANDARD
+    elif verdict is Verdict.NOT_MET and (doubt := _doubt(answer)):
+        verdict, why = Verdict.NOT_TOLD, doubt
     what = CLAUSE_NAMES[clause.asked]
     return Held(what, clause.value, answer.offered, answer.path, verdict, why, of=clause.asked)
 
 
-_OTHER_STANDARD = N_("the colours are of two standards")
-
-
-def _may_be_elsewhere(answer: Answer) -> bool:
-    """True where two colours are named by two cards, so that they may be one."""
+def _doubt(answer: Answer) -> str:
+    """Why a value that differs may be what is asked for all the same; empty where it cannot."""
     asked, offered = answer.clause.value, answer.offered
-    standards = [str(getattr(one, "standard", "")).casefold() for one in (asked, offered)]
-    return answer.clause.asked is Asked.COLOUR and standards[0] != standards[1]
+    if answer.clause.asked is Asked.COLOUR:
+        one, other = (str(getattr(value, "standard", "")).casefold() for value in (asked, offered))
+        return N_("the colours are of two standards") if one != other else ""
+    # taken like its two-pack parent, which is common practice
+    blocked = answer.clause.asked is Asked.GENERIC_TYPE and PARENT.get(str(offered)) == asked
+    return N_("it is that type with a blocked hardener") if blocked else ""
 
 
 def _of_requirement(clause: Clause, layer: Layer, system: System) -> Held:

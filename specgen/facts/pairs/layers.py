@@ -19,7 +19,7 @@ from specgen.model.system import Layer, System
 # Zinc dust, wash primer, body filler, oil on zinc, and what goes on acid or filler have rules of their own.
 _MADE_FOR_METAL = {"wash_primer", "zinc_organic", "zinc_pu", BODY_FILLER}
 # A coat with blocked hardener is taken like its two-pack parent, which is common practice.
-_PARENT = {"epoxy_latent": "epoxy_2k", "pu_latent": "pu_2k_aliphatic"}
+PARENT = {"epoxy_latent": "epoxy_2k", "pu_latent": "pu_2k_aliphatic"}
 _CARRIES_CLEAR = {Role.BASECOAT, Role.TOPCOAT, Role.CLEARCOAT}
 
 
@@ -67,7 +67,7 @@ class LayerPair:
 
 def own_word(above: Product, family: str) -> bool | None:
     """Whether a product states that it may or must not go over a generic type; None where it says nothing of that one."""
-    alike = {family, _PARENT.get(family, family)}
+    alike = {family, PARENT.get(family, family)}
     if alike & set(above.not_over):
         return False
     return True if alike & set(above.may_go_over) else None

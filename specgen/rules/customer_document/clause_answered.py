@@ -23,22 +23,28 @@ To put right
     State in the job what the clause asks for, or answer it under `answers`: where it is met (`at`), in words (`text`), or `applies: no` with the reason.
 """
 
+from specgen.facts.contract.documents import named
 from specgen.facts.contract.held import Verdict
-from specgen.facts.contract.trace import traced
+from specgen.facts.contract.trace import Traced, traced
 from specgen.model.contract_document import Force
-from specgen.rules.broken_clauses import asked_of, named_clause
+from specgen.rules.broken_clauses import asked_of
 from specgen.rules.kit import LOGIC, NOTE, WARNING, Job, Problem, Problems, Spec, date, rule
 
 
 @rule("CUS003", on=Job, severity=WARNING, source=LOGIC)
 def clause_answered(job: Job, spec: Spec, on: date) -> Problems:
-    for clause in traced(job, spec):
-        if clause.verdict is not Verdict.NOT_ANSWERED:
-            continue
-        open_yet = clause.those(Verdict.NOT_ANSWERED)
-        asked = "; ".join(dict.fromkeys(asked_of(held) for held in open_yet))
-        what = f"nothing in the job {job.id} answers {named_clause(clause)}, {clause.clause.force}"
-        weight = NOTE if clause.clause.force is Force.ADVISED else None
-        yield Problem(
-            ("made_to", clause.made.id, "document"), f"{what}: {asked or clause.clause.text}", severity=weight
-        )
+    for force, weight in ((Force.REQUIRED, None), (Force.ADVISED, NOTE)):
+        left: dict[str, list[Traced]] = {}
+        for clause in traced(job, spec):
+            if clause.verdict is Verdict.NOT_ANSWERED and clause.clause.force is force:
+                left.setdefault(clause.made.id, []).append(clause)
+        for made, clauses in left.items():
+            told = "; ".join(f"{clause.clause.number} ({_asked(clause)})" for clause in clauses)
+            what = f"nothing in the job {job.id} answers what {named(clauses[0].document)} has {force.value}: {told}"
+            yield Problem(("made_to", made, "document"), what, severity=weight)
+
+
+def _asked(clause: Traced) -> str:
+    """The limits that are open, or the words of a clause without any."""
+    open_yet = clause.those(Verdict.NOT_ANSWERED)
+    return ", ".join(dict.fromkeys(asked_of(held) for held in open_yet)) or clause.clause.text.rstrip(".")

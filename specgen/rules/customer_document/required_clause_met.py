@@ -39,6 +39,7 @@ Fails
 
     Given a job made to a document
     contract_documents.yard.clauses.film.limit: {acceptance: ISO-19840}    # at jobs.refit.inspection.primer-film.criterion.rule
+    jobs.refit.inspection.primer-film.criterion: {rule: 90-10, nominal: 60 um, max: 80 um}
 
     Given a job made to a document
     contract_documents.yard.clauses.film.limit: {hold_points: [after-preparation, completion]}    # at jobs.refit.inspection.look.hold_point
