@@ -5,8 +5,8 @@ Nothing is judged here. A part that comes or goes is told leaf by leaf; an entry
 
 from __future__ import annotations
 
-from collections.abc import Set
-from dataclasses import dataclass, field
+from collections.abc import Mapping, Set
+from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Any
 
@@ -16,6 +16,8 @@ from specgen.comparison.policy import INHERITED_PARTS, ORDERED, polarity_of_entr
 from specgen.comparison.renames import Named, Renames
 from specgen.comparison.same_entry import renames_found
 from specgen.comparison.values import written_alike
+from specgen.facts.contract.documents import moved
+from specgen.model.contract_document import ContractClause
 from specgen.model.node import Node
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Declared, Path, declaration, inner_record
@@ -55,12 +57,26 @@ def facts(
         (old.project, new.project),
         renames,
     )
-    walk = _Walk(found)
+    walk = _Walk(found, _moved_only_there(old, new) | _moved_only_there(new, old))
     walk.record(
         _Here((), (), (Owner("project", "", old.project, new.project),)).below("project"), old.project, new.project
     )
     for kind, (before, after) in held.items():
         walk.entries(_Here((), (), ()).below(kind), kind, None, before, after)
+    return found
+
+
+def _moved_only_there(side: Spec, other: Spec) -> dict[int, tuple[ContractClause, Path]]:
+    """The clauses that moved on a side and not yet on the other, with the clause that took their place."""
+    found: dict[int, tuple[ContractClause, Path]] = {}
+    for document in side.contract_documents.values():
+        twin = other.contract_documents.get(document.id)
+        stayed = {clause.id for clause in twin.clauses if clause.moved_to is None} if twin is not None else set()
+        for clause in document.clauses:
+            there = moved(clause, side)
+            if clause.id in stayed and there.document is not None and there.clause is not None:
+                path = ("contract_documents", there.document.id, "clauses", there.clause.id)
+                found[id(clause)] = there.clause, path
     return found
 
 
@@ -99,8 +115,12 @@ def _fields(model: type[Node]) -> tuple[tuple[str, Declared | None], ...]:
 
 
 class _Walk:
-    def __init__(self, found: Facts) -> None:
+    """`places` are the clauses that moved, each with the clause at its new place and its path; `elsewhere` are those clauses."""
+
+    def __init__(self, found: Facts, places: Mapping[int, tuple[ContractClause, Path]] | None = None) -> None:
         self.found = found
+        self.places = places or {}
+        self.elsewhere = frozenset(id(clause) for clause, _ in self.places.values())
         self.named = Named(found.renames)
 
     def record(self, here: _Here, old: Node | None, new: Node | None) -> None:
@@ -168,15 +188,44 @@ class _Walk:
             raise TypeError(f"{name} holds no records")
         for before, after in paired.pairs:
             at = here.entry(name, before, after)
+            if isinstance(before, ContractClause) and (before.moved_to is None) is not (after.moved_to is None):
+                self._moved(at, before, after)
+                continue
             if before.id != after.id:
                 self._entry(Kind.RENAMED, at, name, model, before, after)
             self.record(at, before, after)
         for entry in paired.removed:
+            if id(entry) in self.elsewhere:
+                continue
             self._entry(Kind.REMOVED, here.entry(name, entry, None), name, model, entry, None)
         for entry in paired.added:
+            if id(entry) in self.elsewhere:
+                continue
             self._entry(Kind.ADDED, here.entry(name, None, entry), name, model, None, entry)
         if paired.order != paired.new_order and owner is not None and (owner, name) in ORDERED:
             self._order(here, name, owner, model, paired)
+
+    def _moved(self, at: _Here, before: ContractClause, after: ContractClause) -> None:
+        """A clause that moved on one side is held against the one at its new place.
+
+        Where that is in no source, what it asks for is taken to be as it was: moved is not gone.
+        """
+        there, here = self.places.get(id(after)), self.places.get(id(before))
+        if there is None and here is None:
+            limit = after.limit if before.moved_to is not None else before.limit
+            kept = [
+                one
+                if one.moved_to is None or one.limit is not None or limit is None
+                else one.model_copy(update={"limit": limit})
+                for one in (before, after)
+            ]
+            self.record(at, *kept)
+            return
+        self.record(at.part("moved_to", before.moved_to, after.moved_to), before.moved_to, after.moved_to)
+        old, old_path = here if here is not None else (before, at.old)
+        new, new_path = there if there is not None else (after, at.new)
+        owner = replace(at.owners[-1], old=old, new=new)
+        self.record(_Here(old_path, new_path, (*at.owners[:-1], owner)), old, new)
 
     def _entry(self, kind: Kind, at: _Here, name: str, model: type[Node], old: Any, new: Any) -> None:
         said = declaration(model, "id")

@@ -29,6 +29,7 @@ from specgen.comparison.rounding import left_over
 from specgen.comparison.same_words import said_alike
 from specgen.comparison.values import members, written_alike
 from specgen.facts.tests.narrower import as_limit, narrower
+from specgen.model.contract_document import ContractClause, Force
 from specgen.model.declaring import Polarity
 from specgen.model.job import Job
 from specgen.model.node import Node
@@ -84,11 +85,16 @@ def _entry(fact: Difference) -> Judgement:
         return Judgement(Effect.SHIFTED, CUTS_BOTH_WAYS[type(record)])
     if type(record) in ON_THE_SHELF:
         return Judgement(Effect.FACT, N_("it applies to nobody until something refers to it"))
-    if fact.polarity in {Polarity.WAIVER, Polarity.PERMISSION}:
+    if fact.polarity in {Polarity.WAIVER, Polarity.PERMISSION} or _permits(record):
         return Judgement(Effect.RELAXED if came else Effect.TIGHTENED)
     if fact.polarity is Polarity.SCOPE:
         return Judgement(Effect.TIGHTENED if came else Effect.RELAXED)
     return Judgement(Effect.FACT if fact.polarity is Polarity.FACT else Effect.EDITORIAL)
+
+
+def _permits(record: Node) -> bool:
+    """True for a clause that permits: with it goes a permission."""
+    return isinstance(record, ContractClause) and record.force is Force.PERMITTED
 
 
 def _in_force(fact: Difference) -> tuple[Any, Any, str]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from functools import cache
 
 from specgen.model.acceptance import InspectionPoint
-from specgen.model.contract_document import ClauseLimit, MadeTo
+from specgen.model.contract_document import ClauseAnswer, ClauseLimit, ContractDocument, MadeTo
 from specgen.model.declaring import Polarity
 from specgen.model.drying import OvercoatWindow
 from specgen.model.job import Item, Job, MaskedArea
@@ -29,11 +29,12 @@ ORDERED: frozenset[tuple[type[Node], str]] = frozenset(
 )
 
 # What stands on the shelf binds nobody until something refers to it, and that reference is judged.
-ON_THE_SHELF: frozenset[type[Node]] = frozenset({LabReport, Product, Preparation, System, Variant})
+ON_THE_SHELF: frozenset[type[Node]] = frozenset({ContractDocument, LabReport, Product, Preparation, System, Variant})
 
 # An entry of these asks for something and gives something up at once, so a person decides.
 CUTS_BOTH_WAYS: dict[type[Node], str] = {
     MaskedArea: N_("what is masked is protected from paint and left uncoated"),
+    ClauseAnswer: N_("an answer says how a clause is met, or that it does not apply"),
     OvercoatWindow: N_("an overcoating interval permits a coat on top, and limits when"),
 }
 
