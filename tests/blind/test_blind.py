@@ -81,7 +81,6 @@ STILL_MISSED = {
         "round_11",
         "ring abraded narrower than the laps need",
     ): "the width a step gives in words is not held against the repair",
-    ("round_11", "anodes coated with the tank"): "no rule asks for anodes to be masked",
     (
         "round_11",
         "base coat accepted below its hiding film",
@@ -90,7 +89,6 @@ STILL_MISSED = {
         "round_11",
         "surfacer on plastic baked at 130 degrees",
     ): "heat in the words between coats is not held against the part",
-    ("round_11", "acid left on the zinc"): "no rule says what acid left on zinc does",
     ("round_11", "scope speaks of two-pack epoxy"): "the kind of paint a scope names is not held against the system",
     ("round_11", "acceptance nobody can reach"): "told as a warning; that the two ranges do not meet is not said",
 }
