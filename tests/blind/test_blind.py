@@ -79,18 +79,8 @@ STILL_MISSED = {
     ("round_8", "tank filled after two days"): "told as a warning: full cure is no stated wait before filling",
     (
         "round_11",
-        "ring abraded narrower than the laps need",
-    ): "the width a step gives in words is not held against the repair",
-    (
-        "round_11",
-        "base coat accepted below its hiding film",
-    ): "the minimum of a coat is not held against the colour's hiding film",
-    (
-        "round_11",
         "surfacer on plastic baked at 130 degrees",
     ): "heat in the words between coats is not held against the part",
-    ("round_11", "scope speaks of two-pack epoxy"): "the kind of paint a scope names is not held against the system",
-    ("round_11", "acceptance nobody can reach"): "told as a warning; that the two ranges do not meet is not said",
 }
 
 

@@ -15,7 +15,7 @@ Fails
 
     jobs.refit.scope: Doors and step; wash water runs into the drain.    # at jobs.refit.scope
 
-    preparations.sand-steel.steps.sand.text: Burn old paint off with a torch.    # at preparations.sand-steel.steps.sand.text    # at preparations.sand-steel.steps.sand.text
+    preparations.sand-steel.steps.sand.text: Burn old paint off with a torch.    # at preparations.sand-steel.steps.sand.text
 
     Given second good
     jobs.lids.scope: Lids; cold cans are warmed on the radiator.    # at jobs.lids.scope

@@ -1,7 +1,7 @@
 """DOC006 The scope of a job agrees with what is typed in it
 
 Checks
-    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems; an application method is used by a coat. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
+    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems; an application method is used by a coat; paint that is said to be epoxy, alkyd, polyurethane, acrylic, powder or zinc-rich is a coat of a system. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
 Why
     The scope is read first, and often alone: where it was copied from the last job it orders another blast or another film than the pages behind it.
 Passes
@@ -17,6 +17,8 @@ Fails
     Given second good
     jobs.rails.scope: Rails, blasted to SP 5 and coated.    # at jobs.rails.scope
 
+    jobs.refit.scope: Doors and step, coated with alkyd enamel.    # at jobs.refit.scope
+
     jobs.refit.scope: Doors and step, coated by roller.    # at jobs.refit.scope
     systems.chassis.layers.barrier.method: brush
 To put right
@@ -28,17 +30,21 @@ from collections.abc import Iterator
 
 from specgen.facts.job.exposure import environment_of
 from specgen.facts.job.in_words import grades_said, same_grade
-from specgen.facts.layer.said import categories_said, films_of, films_said, is_one_of
+from specgen.facts.layer.said import categories_said, films_of, films_said, is_one_of, kinds_missing
 from specgen.facts.pairs.parts import parts_of
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule
 
 _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _OTHER = re.compile(
-    r"\b(?:not|no|old|existing|later|afterwards|fitted|fit|delivered|attached|hung|hinges?|bolts?|beside|remains?|stays?|excluded|without|before|instead)\b",
+    r"\b(?:not|no|old|existing|later|afterwards|fitted|fit|delivered|attached|hung|hinges?|bolts?|beside|remains?|stays?|excluded|without|before|instead|damage[ds]?|repaired)\b",
     re.IGNORECASE,
 )
 _METHOD = re.compile(
     r"\bby (brush|roller|airless|dip|dipping)\b|\bfrom (?:the |spray )?(?:aerosol )?(cans?)\b", re.IGNORECASE
+)
+_COATED = re.compile(
+    r"\b(?:coated|painted|primed|finished|given|sprayed|lined)\b(?! (?:over|on)\b)[^.;]*?\b(?:with|in|by)\b(.*)|\b(powder[ -]coated (?:in|by|at)|(?:are|is|be) powder[ -]coated)\b",
+    re.I,
 )
 _METHODS = {"dipping": "dip", "can": "aerosol", "cans": "aerosol"}
 
@@ -72,6 +78,15 @@ def _parted(job: Job, spec: Spec) -> Iterator[str]:
         if same_kind and said_category not in same_kind:
             yield f"names {said_category}; the job states {', '.join(dict.fromkeys(same_kind))}"
     methods = {str(layer.method) for part in parts for layer in part.system.layers if layer.method is not None}
+    systems = list({part.system.id: part.system for part in parts}.values())
+    for clause in clauses:
+        coated = _COATED.search(clause)
+        missing = (
+            [kinds_missing(coated[1] or coated[2], system, spec) for system in systems] if coated is not None else []
+        )
+        for kind in missing[0] if missing else []:
+            if all(kind in each for each in missing):
+                yield f"says that {kind} is laid; no coat of its systems is that"
     for match in _METHOD.finditer(own):
         word = (match[1] or match[2]).lower()
         if methods and _METHODS.get(word, word) not in methods:

@@ -1,7 +1,7 @@
 """INS013 A criterion accepts the DFT specified, no more and no less
 
 Checks
-    The limits of each DFT criterion against the film under the gauge: the limits of the coat, the sums of the coats up to it, or the stated total, less what sanding and polishing may remove; where the part has existing coats, also with these. For an own wording or a destructive method the coat by itself also counts. A criterion wider than the film is an error where its acceptance rule counts by figures and the coats state the limit themselves, else a warning; a narrower one is a note. Limits of spots and areas are assessed by the level of SSPC-PA 2. What the acceptance rule itself allows on a limit that is right, as a spot at 80 % of the minimum, is no finding and is printed.
+    The limits of each DFT criterion against the film under the gauge: the limits of the coat, the sums of the coats up to it, or the stated total, less what sanding and polishing may remove; where the part has existing coats, also with these. For an own wording or a destructive method the coat by itself also counts. A criterion wider than the film is an error where its acceptance rule counts by figures and the coats state the limit themselves, else a warning; a narrower one is a note, and one that does not meet the film at all an error. Limits of spots and areas are assessed by the level of SSPC-PA 2. What the acceptance rule itself allows on a limit that is right, as a spot at 80 % of the minimum, is no finding and is printed.
 Why
     The inspector accepts by the criterion, not by the coat table: a limit below the film specified lets thin paint into service, with a signature under it.
 Passes
@@ -35,6 +35,8 @@ Fails
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 39 um, max: 81 um, text: every reading}    # warning at jobs.refit.inspection.primer-film.criterion.min    # warning at jobs.refit.inspection.primer-film.criterion.max
 
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 41 um, max: 79 um, text: every reading}    # note at jobs.refit.inspection.primer-film.criterion.min    # note at jobs.refit.inspection.primer-film.criterion.max
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 81 um, max: 90 um, text: every reading}    # at jobs.refit.inspection.primer-film.criterion.min    # warning at jobs.refit.inspection.primer-film.criterion.max
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 39 um, max: 80.1 um}    # at jobs.refit.inspection.primer-film.criterion.min    # at jobs.refit.inspection.primer-film.criterion.max
 
@@ -152,6 +154,16 @@ def _limit(point: InspectionPoint, film: Asked, limit: str, at: Path, stated: Qu
     if ends is None:
         return
     low, high = ends
+    beyond = film.most if limit == "min" else film.least
+    other = "max" if limit == "min" else "min"
+    if beyond is not None and not {limit, other} & film.lent:
+        apart = stated > beyond[1] if limit == "min" else stated < beyond[0]
+        if apart:
+            word, bound = ("least", "most") if limit == "min" else ("most", "least")
+            asked = beyond[1] if limit == "min" else beyond[0]
+            what = f"{point.id} accepts no part that is right: a DFT of at {word} {show(stated)}; specified for {film.of}: at {bound} {show(asked)}"
+            yield unless_rounded(Problem(at, what), stated, asked)
+            return
     wider, narrower = (stated < low, stated > high) if limit == "min" else (stated > high, stated < low)
     if not wider and not narrower:
         return
