@@ -5,8 +5,7 @@ Checks
 Why
     Where full hiding needs more than the maximum DFT, either the undercoat shows through or the coat is applied too thick.
 Passes
-    products.base.film.hiding: 20 um
-    systems.cab.layers.base.film.min: 20 um
+    products.base.film.hiding: 15 um
 
     products.primer.film.hiding: 80 um
 

@@ -29,7 +29,7 @@ Fails
 
     Given second good
     systems.touch.banned: [{id: solvents, substance: halogenated-solvents}]
-    preparations.sand.steps.degrease.text: Degrease with trichloroethylene.    # warning at preparations.sand.steps.degrease.text
+    preparations.sand.steps.degrease.text: Degrease with trichloroethylene.    # warning at preparations.sand.steps.degrease.text    # also AIR013 at preparations.sand.steps.degrease.text
 To put right
     Choose a product without it, or have whoever banned it state the limit that is accepted.
 """
