@@ -1,7 +1,7 @@
 """AIR013 No instruction endangers people or surroundings
 
 Checks
-    The sentences of each job, of its ventilation and confined space and of its preparations against the table of dangerous practices (practices_in_words): flames on old paint, silica sand, chlorinated solvents, dust masks for spraying, thinner on the skin, rags in heaps, waste let into water, cans on a heater, pumps without earth, and in a confined space one permit or test for days, a standby person with another task or who goes in. What a sentence forbids or excuses passes.
+    The sentences of each job, of its ventilation and confined space and of its preparations against the table of dangerous practices (practices_in_words): flames on an existing coating, silica sand, chlorinated solvents, dust masks for spraying, thinner on the skin, rags in heaps, waste let into water, cans on a heater, pumps without earth, and in a confined space one permit or test for days, a standby person with another task or who goes in. What a sentence forbids or excuses passes.
 Why
     People are hurt by what was written down and nobody questioned.
 Passes
