@@ -93,6 +93,18 @@ def test_a_workbook_is_read_and_its_formulas_are_refused() -> None:
     assert film_on(found) is OPEN
 
 
+def test_a_cell_far_to_the_right_costs_nothing() -> None:
+    openpyxl = pytest.importorskip("openpyxl")
+    book = openpyxl.Workbook()
+    for line in PLAIN.splitlines():
+        book.active.append(line.split(","))
+    for row in range(1, 17):
+        book.active.cell(row, 16_384, "far")
+    found = assessed(_bytes(book))
+    assert told(found) == []
+    assert found.lots[0].area.count == 15
+
+
 def _bytes(book: object) -> bytes:
     held = io.BytesIO()
     book.save(held)  # type: ignore[attr-defined]
@@ -102,8 +114,11 @@ def _bytes(book: object) -> bytes:
 def test_a_workbook_that_is_none_or_unpacks_without_end_is_told() -> None:
     held = io.BytesIO()
     with zipfile.ZipFile(held, "w", zipfile.ZIP_DEFLATED) as packed:
-        packed.writestr("xl/worksheets/sheet1.xml", b"0" * (600 * 1024 * 1024))
-    for raw in (held.getvalue(), b"PK\x03\x04 and nothing"):
+        packed.writestr("xl/worksheets/sheet1.xml", b"0" * (400 * 1024 * 1024))
+    shared = io.BytesIO()
+    with zipfile.ZipFile(shared, "w", zipfile.ZIP_DEFLATED) as packed:
+        packed.writestr("xl/sharedStrings.xml", b"0" * (50 * 1024 * 1024))
+    for raw in (held.getvalue(), shared.getvalue(), b"PK\x03\x04 and nothing"):
         found = assessed(raw)
         assert told(found) == [("RDG001", 1, 1)]
         assert found.verdict is OPEN
