@@ -1,4 +1,5 @@
-"""`specgen where-used`: every system, job and issued revision that a product, preparation, system or published table reaches."""
+"""`specgen where-used`: every system, job and issued revision that a product, preparation, system or published table reaches, and every
+job whose records name a batch of paint."""
 
 from __future__ import annotations
 
@@ -8,6 +9,8 @@ from collections.abc import Iterable, Iterator, Set
 from difflib import get_close_matches
 from pathlib import Path
 
+from specgen.assessing.batch_use import recall
+from specgen.assessing.records import columns
 from specgen.commands.folder import prefix_of
 from specgen.commands.outcome import CannotRunError, Outcome
 from specgen.commands.register_place import declare_place, of_range, register_of
@@ -22,12 +25,14 @@ from specgen.source.project import find_project, projects_in
 from specgen.standards.tables import table_names
 
 ABOUT = (
-    "List every system, job and issued revision that a product, preparation, system, job or published table reaches."
+    "List every system, job and issued revision that a product, preparation, system, job or published table reaches; with batch:NUMBER "
+    "every job whose records name that batch, for a recall. Records are the files in the folder `readings`, each called by its job."
 )
 
-_TABLE = "table:"
+_TABLE, _BATCH = "table:", "batch:"
 _DOCUMENTS = "contract_documents"
 _CLAUSE = re.compile(rf"{_DOCUMENTS}\.(?P<document>[^.]+)\.clauses\.(?P<clause>.+)")
+_batch_columns = columns("item", "coat", "product", "cans", "on", "by")
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
@@ -64,6 +69,8 @@ def _lines(folder: Path, arguments: argparse.Namespace, asked: str) -> list[str]
     spec = loaded.spec
     if spec is None:
         raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
+    if asked.startswith(_BATCH):
+        return list(_of_batch(folder, spec, asked.removeprefix(_BATCH)))
     if asked.startswith(_TABLE):
         uses = _of_table(spec, asked.removeprefix(_TABLE))
         reaches = {use.address for use in uses}
@@ -82,6 +89,28 @@ def _lines(folder: Path, arguments: argparse.Namespace, asked: str) -> list[str]
     if loaded.range is not None:
         lines += _issued(f"register of {loaded.range.named}", of_range(loaded), reaches)
     return lines
+
+
+def _of_batch(folder: Path, spec: Spec, batch: str) -> Iterator[str]:
+    """A line for each record of the batch, then what no answer is given on. Raises CannotRunError for a batch without a number."""
+    if not batch.strip():
+        raise CannotRunError("name the batch, as in batch:B12345")
+    found = recall(batch, folder, spec)
+    for use in found.uses:
+        vehicles = ", ".join(use.job.vehicles) or "no vehicle stated"
+        item, coat, product, cans, on, by = _batch_columns(use.record)
+        where = item or ", ".join(one.id for one in use.job.items)
+        said = (coat, product, f"{cans} packs" if cans else "", on, by)
+        place = use.record.place()
+        yield "  ".join(
+            (f"jobs.{use.job.id}", vehicles, where, *(part for part in said if part), f"{place.file}:{place.line}")
+        )
+    if not found.uses:
+        near = get_close_matches(batch, found.batches, n=3)
+        yield f"No record names the batch {batch}" + (f"; nearest: {', '.join(near)}" if near else "")
+    if found.unrecorded:
+        yield f"Not known: no batch is recorded of {', '.join(f'jobs.{job}' for job in found.unrecorded)}"
+    yield from (f"Not known: {why}" for why in found.unread)
 
 
 def _unused(loaded: Loaded, asked: str) -> bool:
