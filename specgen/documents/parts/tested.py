@@ -4,7 +4,7 @@ and the qualification matrix, so that one test reads the same in all of them.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from specgen.documents.parts.results import limit_words
 from specgen.documents.parts.wording import Words
@@ -14,7 +14,14 @@ from specgen.model.spec import Spec
 from specgen.model.test_report import DoneTest, LabReport, PanelCoat, PanelSeries
 from specgen.model.test_required import AskedTest, Condition, Detail, Exposed
 from specgen.standards.tables import table
+from specgen.units.locale import N_
 from specgen.units.quantity import Quantity, Range
+
+# A method that measures a resistance is an exposure here, for what it did is assessed by another.
+_EXPOSURES: Mapping[str, str] = {
+    "chemical": N_("exposure to a liquid"),
+    "heat": N_("exposure to dry heat"),
+}
 
 
 def method_words(test: AskedTest | DoneTest, words: Words) -> str:
@@ -54,7 +61,7 @@ def exposure_words(exposed: Exposed | None, words: Words) -> str:
     """`after 480 h of neutral salt spray exposure, ISO 9227:2022`; empty where there was none."""
     if exposed is None:
         return ""
-    quantity = quantity_of(exposed.method, words)
+    quantity = words(_EXPOSURES.get(exposed.method, "")) or quantity_of(exposed.method, words)
     if exposed.duration is not None:
         said = words("after {time} of {exposure}").format(time=words.phrase(exposed.duration), exposure=quantity)
     elif exposed.cycles is not None:

@@ -21,6 +21,7 @@ from specgen.standards.tables import table
 from specgen.units.display import show, show_range
 from specgen.units.locale import N_
 from specgen.units.quantity import Quantity, Range
+from specgen.units.rounding import plain_text, round_half_up
 
 NOT_STATED = N_("not stated")
 EQUAL_FILM = N_("mean total DFT")
@@ -115,7 +116,8 @@ def total_film(series: PanelSeries) -> Quantity | None:
     if not stated or len(stated) < len(films):
         return None
     unit = stated[0].unit
-    return Quantity.of("thickness", sum((film.to(unit) for film in stated), start=stated[0].number * 0), unit)
+    total = sum((film.to(unit) for film in stated), Fraction(0))
+    return Quantity.of("thickness", total, unit, plain_text(Fraction(round_half_up(total, 1))))
 
 
 def in_figures(value: Quantity | Range | None) -> str:
