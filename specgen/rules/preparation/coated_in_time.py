@@ -1,7 +1,7 @@
 """PRE012 Bare metal is primed before it re-rusts
 
 Checks
-    The maximum interval from surface preparation to the first coat on bare metal, against the time a document gives for the steel of vehicles, where it is an error and on other metals of a vehicle a warning. What is no vehicle is given a shift, or a day where the job keeps the air dry (table climate_limits); more gives a warning. A preparation of bare metal that states no interval gives a warning.
+    The maximum interval from surface preparation to the first coat on bare metal, against the time a document gives for the steel of vehicles, where it is an error and on other metals of a vehicle a warning. What is no vehicle is given a shift, or a day where the job keeps the air dry (table climate_limits); more gives a warning. A preparation of bare metal that states no interval gives a warning. Fully weathered zinc that is washed and not blasted has oxidised already and is not assessed.
 Why
     Flash rust or oxide forms again within hours and separates the primer from the metal.
 Passes
@@ -11,6 +11,10 @@ Passes
 
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish, thickness: 110 um, condition: sound}]
     jobs.refit.items.STEP.substrate: {material: grp}
+    preparations.sand-steel.coat_within: 24 h
+
+    jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 1.5 mm, zinc_state: fully_weathered}
+    jobs.refit.items.DOOR.substrate: {material: galvanized_hot_dip, thickness: 1.5 mm, zinc_state: fully_weathered}
     preparations.sand-steel.coat_within: 24 h
 
     Given second good
@@ -54,7 +58,7 @@ To put right
 from fractions import Fraction
 
 from specgen.facts.job.exposure import like_a_vehicle
-from specgen.facts.pairs.parts import Part, prepared_with
+from specgen.facts.pairs.parts import BLASTING, Part, prepared_with
 from specgen.rules.kit import (
     ERROR,
     WARNING,
@@ -76,7 +80,7 @@ _STEEL = cell_citation("substrates", "steel_cold_rolled", "max_h_to_prime")
 
 @rule("PRE012", on=Preparation, severity=ERROR, source=_STEEL)
 def coated_in_time(preparation: Preparation, spec: Spec, on: date) -> Problems:
-    bare = [part for part in prepared_with(preparation, spec) if part.is_bare_metal]
+    bare = [part for part in prepared_with(preparation, spec) if part.is_bare_metal and not _weathered(part)]
     if not bare:
         return
     path, metals = ("coat_within",), ", ".join(dict.fromkeys(part.name for part in bare))
@@ -93,6 +97,12 @@ def coated_in_time(preparation: Preparation, spec: Spec, on: date) -> Problems:
     metals = ", ".join(dict.fromkeys(part.name for part in late))
     what = f"bare {metals} may remain uncoated for {preparation.coat_within}; the maximum is {most}"
     yield Problem(path, what, severity=None if sure else WARNING, source=source)
+
+
+def _weathered(part: Part) -> bool:
+    """True for zinc that has formed its stable layer, and keeps it."""
+    blasted = any(step.do in BLASTING for step in part.preparation.steps)
+    return part.is_zinc and part.substrate.zinc_state == "fully_weathered" and not blasted
 
 
 def _vehicle(part: Part) -> bool:
