@@ -130,7 +130,7 @@ class ContractDocument(Node):
         Polarity.WORDING, Concern.DOCUMENT, "issuer of the document, where it is not the customer"
     )
     supersedes: tuple[Superseded, ...] = entries("documents and editions that this one replaces")
-    clauses: tuple[ContractClause, ...] = entries("clauses", required=True, least=1)
+    clauses: tuple[ContractClause, ...] = entries("clauses", required=True, least=1, passes_on=True)
 
 
 class ClauseAnswer(Node):

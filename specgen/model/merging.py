@@ -11,7 +11,7 @@ from enum import Enum
 
 from specgen.model.field_types import IDS_SHOWN, nearest_of
 from specgen.model.node import Node
-from specgen.model.passing_on import stays
+from specgen.model.passing_on import passes_whole, stays
 from specgen.model.shape import id_of, is_empty
 from specgen.model.walk import Path, inner_record
 from specgen.source.reader import FINDING_LIMIT
@@ -88,7 +88,7 @@ class _Taking:
         if path == (NEVER,) or self._names.leaves_out(path):
             return None
         inner = inner_record(model, key) if key in model.model_fields else None
-        if self._names.includes(path):
+        if self._names.includes(path) or (take is _Take.DECLARED and passes_whole(model, key)):
             take = _Take.ALL
         elif take is _Take.DECLARED and key in model.model_fields and stays(model, key):
             self.left.append(path)

@@ -30,6 +30,11 @@ def stays(model: type[Node], name: str) -> bool:
     return all(leaf.concern is Concern.SAFETY for leaf in weighty) and any(_is_safety(leaf) for leaf in weighty)
 
 
+def passes_whole(model: type[Node], name: str) -> bool:
+    """True where a field that holds records declares that they pass on: then all of each does."""
+    return name in model.model_fields and inner_record(model, name) is not None and _declared(model, name) is True
+
+
 def _is_safety(said: Declared) -> bool:
     return said.concern is Concern.SAFETY and said.audience is Audience.CUSTOMER
 

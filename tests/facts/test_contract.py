@@ -121,3 +121,16 @@ def test_category_and_durability_go_together(claimed: str, verdict: Verdict) -> 
 def test_a_blocked_hardener_is_left_to_a_person(binder: str, verdict: Verdict) -> None:
     made = _made("{coat: primer, product: {generic_type: epoxy_2k}}", **{"products.primer.binder": binder})
     assert made.verdict is verdict
+
+
+def test_an_edition_based_on_the_one_before_keeps_every_limit() -> None:
+    spec = good()
+    clause = "{id: one, number: '1', text: One., force: required, limit: {product: {voc: 420 g/L}, banned: [{id: lead, substance: lead}]}}"
+    first = f"{{id: first, number: YS-7, title: Painting, edition: '1', clauses: [{clause}]}}"
+    second = "{id: second, based_on: first, edition: '2', supersedes: [{id: old, number: YS-7, edition: '1'}]}"
+    put(spec, "contract_documents", f"[{first}, {second}]")
+    (taken,) = spec_of(checked(spec)).contract_documents["second"].clauses
+    assert taken.limit is not None
+    assert taken.limit.product is not None
+    assert str(taken.limit.product.voc) == "420 g/L"
+    assert [ban.substance for ban in taken.limit.banned] == ["lead"]
