@@ -47,7 +47,8 @@ def test_each_party_has_its_letter_and_a_record_its_name() -> None:
     assert (row.involved, row.record, row.hold) == (("H", "W", "R", "S"), "Blasting report", True)
     assert plan.held == "1"
     assert "1" not in plan.open.split(", ")
-    assert [letter for letter, _ in plan.legend] == ["H", "W", "R", "S"]
+    told = {letter: meaning.partition(":")[0] for letter, meaning in plan.legend}
+    assert told == {"H": "hold point", "W": "witness point", "R": "review", "S": "surveillance"}
 
 
 def test_every_build_has_its_phases() -> None:

@@ -21,6 +21,7 @@ from specgen.facts.job.quantities import Quantities
 from specgen.model.acceptance import InspectionPoint, Involvement, Parties, Stage
 from specgen.model.job import Job
 from specgen.model.spec import Spec
+from specgen.units.locale import N_
 
 LETTERS = {
     Involvement.HOLD: "H",
@@ -28,6 +29,13 @@ LETTERS = {
     Involvement.REVIEW: "R",
     Involvement.SURVEILLANCE: "S",
 }
+# by letter: these words and those of who attends a test are written alike in the sources
+MEANINGS = (
+    ("H", N_("hold point: the work stops until the party signs it off")),
+    ("W", N_("witness point: the party is invited, the work goes on")),
+    ("R", N_("review: the party examines the record")),
+    ("S", N_("surveillance: the party looks in at times of its own")),
+)
 NOT_APPLICABLE = "–"
 
 

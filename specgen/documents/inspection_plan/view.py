@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from specgen.documents.context import Context
-from specgen.documents.inspection_plan.rows import LETTERS, Plan, PlanPhase
+from specgen.documents.inspection_plan.rows import MEANINGS, Plan, PlanPhase
 from specgen.documents.parts.items import number_of
 from specgen.documents.parts.parties import PartyView, party
 from specgen.facts.job.builds import builds_of
@@ -61,7 +61,7 @@ def inspection_plan(job: Job, context: Context) -> InspectionPlan:
         phases=tuple(phase for phase in phases if phase.rows),
         held=", ".join(numbers[point.id] for point in job.inspection if point.hold_point),
         open=", ".join(numbers[point.id] for point in job.inspection if point.parties is None),
-        legend=tuple((letter, words.word(meaning)) for meaning, letter in LETTERS.items()),
+        legend=tuple((letter, words(meaning)) for letter, meaning in MEANINGS),
         program=context.program,
     )
 

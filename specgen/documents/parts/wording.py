@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 
-from specgen.model.acceptance import GaugePrinciple, Involvement, LowReadings, SampledUnit, Stage, ZeroedOn
+from specgen.model.acceptance import GaugePrinciple, LowReadings, SampledUnit, Stage, ZeroedOn
 from specgen.model.application import Method, Workplace
 from specgen.model.contract_document import Force
 from specgen.model.control import ExtraSection, Section
@@ -140,10 +140,6 @@ WORDS: Mapping[StrEnum, str] = {
     Weekday.FRIDAY: N_("Friday"),
     Weekday.SATURDAY: N_("Saturday"),
     Weekday.SUNDAY: N_("Sunday"),
-    Involvement.HOLD: N_("hold point: the work stops until it is signed off"),
-    Involvement.WITNESS: N_("witness point: the party is invited, the work goes on"),
-    Involvement.REVIEW: N_("review: the party examines the record"),
-    Involvement.SURVEILLANCE: N_("surveillance: the party looks in at times of its own"),
     Stage.RECEIPT: N_("on receipt"),
     Stage.PREPARED: N_("after surface preparation"),
     Stage.APPLICATION: N_("during application"),
