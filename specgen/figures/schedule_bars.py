@@ -12,7 +12,7 @@ from html import escape
 _WIDTH = 760
 _LEFT = 230
 _ROW = 22
-_TOP = 34
+_TOP = 42
 _NAME = 44
 """Room that the name of a day takes."""
 _FONT = 'font-family="Specgen Sans, sans-serif" font-size="14"'
@@ -35,10 +35,10 @@ class Bar:
 
 @dataclass(frozen=True, slots=True)
 class Axis:
-    """From 0 to `minutes`; `days` are (minute of midnight or the left edge, name), `closed` the times without work."""
+    """From 0 to `minutes`; `days` are (minute of midnight or the left edge, lines of its name), `closed` the times without work."""
 
     minutes: int
-    days: tuple[tuple[int, str], ...]
+    days: tuple[tuple[int, tuple[str, ...]], ...]
     closed: tuple[tuple[int, int], ...]
 
 
@@ -72,11 +72,12 @@ def _closed(begin: int, end: int, axis: Axis, height: int) -> str:
 
 def _days(axis: Axis, height: int) -> Iterator[str]:
     free = float(_WIDTH)
-    for minute, name in reversed(axis.days):  # where two names have no room, the later one is named
+    for minute, names in reversed(axis.days):  # where two names have no room, the later one is named
         x = _x(minute, axis)
         yield f'<path d="M{x:.1f} 8 V{height - 4}" stroke="#6b6e70" stroke-width="0.6"/>'
         if x + _NAME <= free:
-            yield f'<text x="{x + 3:.1f}" y="16" {_FONT}>{escape(name)}</text>'
+            for number, name in enumerate(names):
+                yield f'<text x="{x + 3:.1f}" y="{13 + 14 * number}" {_FONT}>{escape(name)}</text>'
             free = x
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 
 import pytest
@@ -131,3 +131,18 @@ def test_friday_at_two_is_monday_for_a_coat_that_may_not_wait_a_week_end() -> No
     found = schedule(spec.jobs["guard-rails"], spec)
     assert isinstance(found, Plan)
     assert {step.start.date() for step in found.steps} == {date(2026, 11, 30), date(2026, 12, 1)}
+
+
+def test_times_of_friday_are_worked_out_by_hand() -> None:
+    """At 16 °C, the coldest air. Interval: 75 min at 12 °C and 40 at 20 make 54.8, the coat states 90: 09:15 and 90 min are 10:45.
+
+    Full cure: 14 days at 14 °C and 9 at 20 make 14 x (9/14)^(1/3) = 12.083 days, 290 h less a minute, from Monday 12:00 on.
+    """
+    spec = load(FOLDERS / "friday_afternoon").spec
+    assert spec is not None
+    found = schedule(spec.jobs["guard-rails"], spec)
+    assert isinstance(found, Plan)
+    primed, top = (step for step in found.steps if step.layer is not None)
+    assert (primed.end, top.start) == (datetime(2026, 11, 30, 9, 15), datetime(2026, 11, 30, 10, 45))
+    assert found.done[0].handling == datetime(2026, 12, 1, 8, 0)
+    assert found.done[0].cured == datetime(2026, 12, 12, 14, 0)

@@ -8,7 +8,7 @@ import pytest
 from specgen.figures.schedule_bars import Axis, Bar, schedule_bars
 
 _DAY = 24 * 60
-_NAMED = re.compile(r'<text x="([0-9.]+)" y="16"[^>]*>([^<]+)<')
+_NAMED = re.compile(r'<text x="([0-9.]+)" y="27"[^>]*>([^<]+)<')
 
 
 @pytest.mark.parametrize(
@@ -19,7 +19,7 @@ def test_names_of_days_have_room(days: int, first: int, named: int) -> None:
     """`first`: minutes of the day at which the plan starts; late in the evening its first day has no room; of 60 days each sixth is named."""
     left = _DAY - first
     marks = (0, *(left + _DAY * number for number in range(days)))
-    axis = Axis(left + _DAY * days, tuple((at, f"11-{number:02d}") for number, at in enumerate(marks)), ())
+    axis = Axis(left + _DAY * days, tuple((at, ("Mon", f"11-{number:02d}")) for number, at in enumerate(marks)), ())
     drawn = schedule_bars([Bar("preparation", 0, 90, None, True)], axis, "The plan")
     at = sorted(float(x) for x, _ in _NAMED.findall(drawn))
     assert len(at) == named

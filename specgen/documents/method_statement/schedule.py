@@ -63,14 +63,15 @@ def _named(step: Step, words: Words) -> str:
 
 def _steps(plan: Plan, words: Words) -> TableView:
     several = len(plan.done) > 1
+    wide = "w-15" if several else "w-20"  # a moment in one line where there is room
     columns = [
         Column(words("Load"), "w-15"),
         Column(words("Step")),
         Column(words("Bay"), "w-5"),
-        Column(words("Begins"), "w-15"),
-        Column(words("Ends"), "w-15"),
-        Column(words("Begins no later than"), "w-15"),
-        Column(words("Next step begins by"), "w-15"),
+        Column(words("Begins"), wide),
+        Column(words("Ends"), wide),
+        Column(words("Begins no later than"), wide),
+        Column(words("Next step begins by"), wide),
     ]
     rows = [
         (
@@ -140,7 +141,7 @@ def _axis(plan: Plan, job: Job, words: Words) -> Axis:
     last = max(step.end for step in plan.steps)
     midnight = plan.start.replace(hour=0, minute=0)
     days = [midnight + timedelta(days=number) for number in range((last - midnight).days + 1)]
-    named = tuple((max(_minutes(plan, day), 0), f"{words(_DAYS[day.weekday()])} {day:%m-%d}") for day in days)
+    named = tuple((max(_minutes(plan, day), 0), (words(_DAYS[day.weekday()]), f"{day:%m-%d}")) for day in days)
     closed = tuple((_minutes(plan, begin), _minutes(plan, end)) for begin, end in closed_hours(job, plan.start, last))
     return Axis(_minutes(plan, last), named, closed)
 
