@@ -131,6 +131,15 @@ def _of_table(name: str, rows: Iterator[Row], asked: Asked, faults: Faults) -> I
         return
     at, columns, units = heading
     fixed = {**_stated_before(before[:at]), **asked.fixed}
+    if not {"spot", "reading"}.isdisjoint(columns) and "value" not in {*columns, *fixed}:
+        left = [
+            printable(cell)[:40]
+            for number, cell in enumerate(before[at][1], 1)
+            if cell and number not in columns.values()
+        ]
+        what = f"no column is known to hold the readings; {', '.join(left[:12]) or 'no heading'} was not understood"
+        faults.add("RDG002", what, Place(name, before[at][0], 1, 1))
+        return
     own = {name for name, place in columns.items() if _own(_HEADING.sub(r"\1", before[at][1][place - 1])) == name}
     source = Source(name, columns, units, fixed, frozenset(columns.keys() - own))
     kept = _Kept()

@@ -228,6 +228,13 @@ def test_what_is_no_table_is_told(raw: bytes) -> None:
     assert found.verdict is OPEN
 
 
+def test_a_table_of_readings_without_a_column_of_readings_is_told_once() -> None:
+    found = assessed(b"No.;Spot;Reading;Thickness (um)\n" + b"1;A;1;52\n" * 40)
+    assert told(found) == [("RDG002", 1, 1)]
+    assert "Thickness (um)" in found.findings[0].what
+    assert found.verdict is OPEN
+
+
 def test_more_rows_than_are_read_are_told_before_they_take_memory() -> None:
     found = assessed(b"value\n" + b"1\n" * 1_000_000)
     assert told(found) == [("RDG001", 1, 1)]
