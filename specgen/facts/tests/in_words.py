@@ -30,6 +30,7 @@ _CHANGE = re.compile(
     r"instead|not|never|old|existing|was|were before)\b",
     re.IGNORECASE,
 )
+_NO_TEST_LASTS = frozenset({"month", "year"})
 _PENDULUM = re.compile(r"\bpendulum|\bswings?\b", re.IGNORECASE)
 # Gloss is as often written without its unit: gloss 90 to 100, gloss at 60 degrees: 85.
 _BARE_GLOSS = re.compile(
@@ -83,6 +84,7 @@ def _methods(text: str) -> tuple[str, ...]:
 @remembered
 def _pattern(method: str) -> re.Pattern[str]:
     units = {unit for kind in kinds_of(method) if kind != NUMBER for unit in KINDS[kind].units}
+    units -= {unit for unit in units if SPELLINGS.get(unit, unit) in _NO_TEST_LASTS}
     if method == GLOSS:
         units |= set(_OF_GLOSS)
     if method in {KONIG, PERSOZ}:

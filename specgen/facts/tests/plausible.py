@@ -24,8 +24,8 @@ _NO_WHERE: Mapping[str, str] = {}
 class Doubt:
     """A result that is unusual, or beyond what its instrument can show.
 
-    `bounds` says what is usual, `readings` what the bare number would mean in other units where that is usual. `below` is True
-    for a value under the lower bound.
+    `bounds` says what is usual, `readings` what the bare number would mean in other units where that is usual, `read_as` those
+    units alone. `below` is True for a value under the lower bound.
     """
 
     value: str
@@ -34,6 +34,7 @@ class Doubt:
     ceiling: bool
     below: bool
     readings: tuple[str, ...]
+    read_as: tuple[str, ...]
     source: Citation
 
 
@@ -68,7 +69,8 @@ def plausible(
                     row.get("where", ""),
                     ceiling=row.get("what") == "ceiling",
                     below=outside < 0,
-                    readings=readings,
+                    readings=tuple(full for _, full in readings),
+                    read_as=tuple(name for name, _ in readings),
                     source=source,
                 )
     return None
@@ -104,7 +106,7 @@ def in_unit(method: str, value: Measured, unit: str) -> Fraction | None:
     return None
 
 
-def _readings(method: str, values: Sequence[Measured], limits: Sequence[Row]) -> tuple[str, ...]:
+def _readings(method: str, values: Sequence[Measured], limits: Sequence[Row]) -> list[tuple[str, str]]:
     """Each other meaning of the bare numbers under which all of them are usual."""
     own = {value.unit for value in values}
     found = []
@@ -114,8 +116,9 @@ def _readings(method: str, values: Sequence[Measured], limits: Sequence[Row]) ->
         meant = [Measured(value.number * Fraction(row["factor"]), row["unit"], value.digits) for value in values]
         if all(_outside(method, value, limit) is None for value in meant for limit in limits):
             told = _figures([f"{significant(value.number):f}" for value in meant])
-            found.append(f"{_figures([value.digits for value in values])} {row['reading']} ({told} {row['unit']})")
-    return tuple(found)
+            full = f"{_figures([value.digits for value in values])} {row['reading']} ({told} {row['unit']})"
+            found.append((row["reading"], full))
+    return found
 
 
 def _figures(digits: Sequence[str]) -> str:
@@ -139,7 +142,7 @@ def quantity_of(method: str) -> str:
 
 
 def said(doubt: Doubt, method: str, family: str = "") -> str:
-    """`pull-off strength of 150 psi lies below what is usual, 3 to 25 MPa for epoxy_2k; usual would be 150 bar (15.0 MPa)`."""
+    """`pull-off strength of 150 psi lies below what is usual, 3 to 25 MPa for epoxy_2k; the number would be usual as bar`."""
     side = "below" if doubt.below else "above"
     if doubt.ceiling:
         told = f"{quantity_of(method)} of {doubt.value} is beyond what any film can reach: the {doubt.where}"
@@ -147,6 +150,7 @@ def said(doubt: Doubt, method: str, family: str = "") -> str:
         where = f" {doubt.where}" if doubt.where else ""
         told = f"{quantity_of(method)} of {doubt.value} lies {side} what is usual{where}, {doubt.bounds}"
         told += f" for {family}" if family and not doubt.where else ""
-    if doubt.readings:
-        told += f"; usual would be {', '.join(doubt.readings[:-1])}{' or ' if len(doubt.readings) > 1 else ''}{doubt.readings[-1]}"
+    if doubt.read_as:
+        last = f"{', '.join(doubt.read_as[:-1])} or {doubt.read_as[-1]}" if doubt.read_as[1:] else doubt.read_as[0]
+        told += f"; the number would be usual as {last}"
     return told

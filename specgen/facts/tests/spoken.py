@@ -23,7 +23,8 @@ from specgen.model.walk import Path
 class Spoken:
     """One text. `path` is from the record on; `around` is what is said beside it of the same test; `family` the generic type, where one is.
 
-    `claimed` is True for what the maker says of his product, False for what is asked of it.
+    `claimed` is True for what the maker says of his product, False for what is asked of it; `words_alone` where no test with its
+    method is typed beside it, so that the words have to say all.
     """
 
     path: Path
@@ -31,15 +32,18 @@ class Spoken:
     around: str
     family: str = ""
     claimed: bool = False
+    words_alone: bool = False
 
 
 def spoken(record: Node, spec: Spec) -> Iterator[Spoken]:
     """Every place of a record that speaks of tests, in the order of the sources."""
     if isinstance(record, Product):
         if record.about is not None:
-            yield Spoken(("about",), record.about, "", record.binder, claimed=True)
+            yield Spoken(("about",), record.about, "", record.binder, claimed=True, words_alone=True)
         for claim in record.claims:
-            yield Spoken(("claims", claim.id, "text"), claim.text, "", record.binder, claimed=True)
+            alone = claim.test is None or claim.test.method is None
+            path = ("claims", claim.id, "text")
+            yield Spoken(path, claim.text, "", record.binder, claimed=True, words_alone=alone)
     for asked in asked_tests(record):
         around = " ".join(text for text in (asked.test.test, asked.test.limit) if text)
         if asked.test.test is not None:

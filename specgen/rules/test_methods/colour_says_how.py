@@ -48,7 +48,7 @@ def colour_says_how(subject: Node, spec: Spec, on: date) -> Problems:
                     what = f"a colour difference of {value} is smaller than two instruments differ by, {seen['value']}"
                     yield Problem((*asked.path, "limit"), what, severity=NOTE, source=PRACTICE)
     for place in spoken(subject, spec):
-        if place.claimed:
+        if place.words_alone:
             for sentence in sentences(place.text):
                 if _DIFFERENCE.search(sentence) and _FIGURE.search(sentence):
                     yield from _lacking(place.path, lacking_in_words(place.text))

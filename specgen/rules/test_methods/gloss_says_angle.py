@@ -44,7 +44,7 @@ def gloss_says_angle(subject: Node, spec: Spec, on: date) -> Problems:
         if test.method == GLOSS and not _angle_stated(test):
             yield Problem(path, "a test of gloss states no angle")
     for place in spoken(subject, spec):
-        if not place.claimed:
+        if not place.words_alone:
             continue
         named = angles_in(place.text)
         for value in said_values(place):

@@ -1,0 +1,53 @@
+"""TST010 A claim of weathering names lamp, cycle and irradiance
+
+Checks
+    Hours of fluorescent UV or xenon light in the description or a claim of a product: lamp or filter, irradiance and cycle (or the method and cycle of the standard) stand beside them. For an epoxy a colour alone, without gloss or chalking, is told as well.
+Why
+    The standard itself forbids to quote results without the operating conditions. And an epoxy chalks and loses its gloss long before its colour moves.
+Passes
+    products.clear.about: "After 1000 h of xenon light (ISO 16474-2 method A, cycle 1, daylight filter, 0.51 W/m2 nm) 85 % of the gloss is kept."
+Fails
+    products.clear.about: "85 % of the gloss is kept after 600 h of fluorescent UV."    # at products.clear.about
+
+    products.barrier.about: "After 600 h of UVA-340 at 0.89 W/m2 nm, 8 h at 60 degC and 4 h of condensation: colour unchanged."    # at products.barrier.about
+To put right
+    State lamp, irradiance, cycle and temperature from the test report; for an epoxy the gloss kept and the chalking.
+"""
+
+import re
+
+from specgen.facts.tests.in_words import sentences
+from specgen.facts.tests.spoken import spoken
+from specgen.rules.kit import WARNING, Problem, Problems, Product, Spec, cite, date, rule
+
+_EXPOSED = re.compile(r"\b(?:QUV|UVA?-?340|UVB?-?313|fluorescent|xenon|UV lamps?)\b", re.IGNORECASE)
+_HOURS = re.compile(r"\d ?(?:h|hours?|kJ)\b", re.IGNORECASE)
+_NEEDED = (
+    ("the lamp or filter", re.compile(r"UVA?-?340|UVB?-?313|filter|UVA-351", re.IGNORECASE)),
+    ("the irradiance", re.compile(r"W/m|irradiance|kJ/m", re.IGNORECASE)),
+    ("the cycle", re.compile(r"cycle|condens|spray", re.IGNORECASE)),
+)
+_COLOUR, _GLOSS = re.compile(r"colou?r|\bdE|ΔE", re.IGNORECASE), re.compile(r"gloss|chalk", re.IGNORECASE)
+_EPOXY = "epoxy"
+
+
+@rule("TST010", on=Product, severity=WARNING, source=cite("ASTM-G154", "5.2"))
+def light_says_how(product: Product, spec: Spec, on: date) -> Problems:
+    for place in spoken(product, spec):
+        if not place.words_alone or not any(
+            _EXPOSED.search(one) and _HOURS.search(one) for one in sentences(place.text)
+        ):
+            continue
+        lacking = [name for name, pattern in _NEEDED if not pattern.search(place.text)]
+        if lacking:
+            yield Problem(
+                place.path,
+                f"the hours of light state neither {' nor '.join(lacking)}"
+                if lacking[1:]
+                else f"the hours of light do not state {lacking[0]}",
+            )
+        elif place.family.startswith(_EPOXY) and _COLOUR.search(place.text) and not _GLOSS.search(place.text):
+            yield Problem(
+                place.path,
+                f"colour alone after light says nothing of {product.id}, an epoxy: gloss and chalking are not stated",
+            )
