@@ -12,6 +12,7 @@ from typing import Any
 
 from specgen.facts.job.schedule import GRID, Done, Fault, NoPlan, Plan, Step, spoken_step
 from specgen.findings import Finding
+from specgen.model.schedule import Work
 from specgen.source.characters import printable
 from specgen.units.moments import show_day, show_moment
 
@@ -98,7 +99,9 @@ def as_json(job: str, found: Plan | NoPlan | tuple[Fault, ...], errors: Sequence
 
 
 def _lines(step: Step) -> Iterator[str]:
-    told = f"{show_moment(step.start)} to {_until(step)}  {step.load}, {spoken_step(step)}, bay {step.bay}"
+    told = f"{show_moment(step.start)} to {_until(step)}  {step.load}, {spoken_step(step)}"
+    if step.work in (Work.APPLICATION, Work.SANDING):
+        told += f", bay {step.bay}"
     more = "; on the critical path" if step.critical else f"; may begin as late as {show_moment(step.latest_start)}"
     if step.slack is not None:
         more += f"; {_span(step.slack)} left of the interval after it"
