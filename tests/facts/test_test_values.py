@@ -7,6 +7,8 @@ import pytest
 from specgen.facts.tests.plausible import plausible
 from specgen.facts.tests.standards import aged, methods_in, methods_of, standards_in
 from specgen.facts.tests.values import Unfit, fits, limit_fits, meets
+from specgen.model.field_types import nearest_of
+from specgen.model.preparation import known_grades
 from specgen.model.test_value import Measured, read_limit, read_result
 from specgen.standards.citations import Basis
 from specgen.standards.tables import table
@@ -250,3 +252,12 @@ def test_classes_that_answer_each_other_are_steps_of_their_scales() -> None:
     for row in table("test_twins").rows:
         known = {one["standard"] for one in table("test_standards").rows}
         assert {row["iso"], row["other"].partition(" method")[0]} - {""} <= known
+
+
+@pytest.mark.parametrize(
+    ("grade", "successor"),
+    [("SP 12", "WJ-1"), ("SSPC-SP 12", "WJ-1"), ("NACE No. 5", "WJ-1"), ("second quality", "Sa 2 1/2")],
+)
+def test_a_preparation_grade_that_was_replaced_names_its_successor(grade: str, successor: str) -> None:
+    assert successor in nearest_of(grade, list(known_grades()))
+    assert "was replaced" in nearest_of(grade, list(known_grades()))
