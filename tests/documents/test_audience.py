@@ -82,6 +82,13 @@ OFFERS = """[{
   id: bid, document: {number: OR-1, title: Offer of one coat, owner: Technical desk}, system: open, supplier: Example Yard Paints, date: 2026-11-20,
   layers: [{id: prime, product: primer, variant: grey, tests: [{id: salt, passed: yes, result: no rust, report: "Example laboratory 12, 2026-03-02"}]}],
 }]"""
+REPORTS = """[{
+  id: lab, number: LAB-1, title: Creep of the primer, laboratory: {name: Example laboratory, address: 3 Example Road},
+  dates: {started: 2026-02-02, ended: 2026-03-02, issued: 2026-03-09}, signed_by: A. Example,
+  series: [{id: s, panels: 3, substrate: steel_blasted, grade: Sa 2 1/2, coats: [{id: c, product: primer, batch: B1, film: 60 um}], cure: {time: 7 days}}],
+  tests: [{id: t, series: s, method: scribe_creep, standard: ISO 4628-8, edition: "2012", details: [{id: scribe, value: 1 mm}, {id: side, value: one side}],
+    after: {method: nss, standard: ISO 9227, duration: 480 h}, results: [{id: P1, value: 1.4 mm}, {id: P2, value: 1.1 mm}, {id: P3, value: 1.2 mm}]}],
+}]"""
 
 
 @dataclass(frozen=True)
@@ -99,6 +106,12 @@ def _planted() -> dict[str, Any]:
     spec = good()
     put(spec, "systems.open", OPEN)
     put(spec, "offers", OFFERS)
+    put(spec, "reports", REPORTS)
+    put(
+        spec,
+        "jobs.refit.tests",
+        "[{id: creep, method: scribe_creep, after: {method: nss, duration: 480 h}, limit: max 2 mm}]",
+    )
     # by what the maker says of its water the coat waits longer than the good specification has it
     put(spec, "systems.cab.layers.primer.overcoat_interval", "4 h..24 h")
     for product, lines in COMPOSITIONS.items():
