@@ -5,11 +5,11 @@ Checks
 Why
     The same two panels differ by 0.8 under one formula and by 6.6 under another, and match under one lamp alone. A number without these is no result.
 Passes
-    products.clear.about: "Colour change after 1000 h of xenon light 1.2 dE00 (D65, 10 degrees)."
+    products.clear.about: "Colour change in service 1.2 dE00 (D65, 10 degrees)."
 
     jobs.refit.tests: [{id: shade, method: colour, standard: ISO/CIE 11664-6, details: [{id: illuminant, value: D65}, {id: observer, value: 10 degrees}, {id: geometry, value: "45:0"}], limit: max 1 dE00, statistic: mean}]
 Fails
-    products.clear.about: "Colour change after 600 h of fluorescent UV: 0.7."    # at products.clear.about
+    products.clear.about: "Colour change after one year outdoors: 0.7."    # at products.clear.about
 
     jobs.refit.tests: [{id: shade, method: colour, standard: ISO/CIE 11664-6, details: [{id: illuminant, value: D65}], limit: max 1 dE00, statistic: mean}]    # at jobs.refit.tests.shade
 

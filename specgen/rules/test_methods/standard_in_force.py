@@ -5,7 +5,7 @@ Checks
 Why
     A laboratory tests by the standard in force and an inspector buys that one. A withdrawn number leaves open which of the two is meant, and with it the cycle, the solution or the category.
 Passes
-    jobs.refit.inspection.gloss: {id: gloss, check: Salt spray on a panel, at: completion, method: "ISO 9227 (was ISO 7253)", frequency: One panel, criterion: {text: No rust.}, if_failed: Ask.}
+    jobs.refit.inspection.gloss: {id: gloss, check: Corrosion test of a panel, at: completion, method: "ISO 9227 (was ISO 7253)", frequency: One panel, criterion: {text: No rust.}, if_failed: Ask.}
 
     products.barrier.about: Epoxy for steel outdoors, C5 to ISO 12944-2:2018.
 Fails
@@ -13,7 +13,7 @@ Fails
 
     jobs.refit.inspection.holds: {id: holds, check: Cyclic test of a panel, at: completion, method: ISO 20340, frequency: One panel, criterion: {text: Creep from the scribe 3 mm at most.}, if_failed: Ask.}    # at jobs.refit.inspection.holds.method
 
-    jobs.refit.inspection.holds: {id: holds, check: Salt spray on a panel, at: completion, method: ISO 7253, frequency: One panel, criterion: {text: No rust.}, if_failed: Ask.}    # note at jobs.refit.inspection.holds.method
+    jobs.refit.inspection.holds: {id: holds, check: Corrosion test of a panel, at: completion, method: ISO 7253, frequency: One panel, criterion: {text: No rust.}, if_failed: Ask.}    # note at jobs.refit.inspection.holds.method
 To put right
     Cite the standard that is in force. Where an older report is meant, say so: tested to ISO 20340, replaced by ISO 12944-9.
 """
