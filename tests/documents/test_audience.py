@@ -197,7 +197,8 @@ def test_the_search_finds_what_is_there(printed: Printed) -> None:
             assert "Example Coatings" in texts["properties"]
             assert len(texts["streams"]) > len(data)
         else:
-            assert "Example" in _texts(file, data)["whole"]
+            # the rows to type hold ids alone
+            assert ("primer-film" if "record-sheets" in file else "Example") in _texts(file, data)["whole"]
 
 
 def test_the_air_of_a_job_names_no_substance() -> None:
