@@ -23,6 +23,8 @@ Fails
 
     jobs.refit.scope: Chassis frame, the barrier coat with 25 % thinner.    # at jobs.refit.scope
 
+    jobs.refit.scope: Chassis frame, the barrier coat thinned 25 %.    # at jobs.refit.scope
+
     jobs.refit.scope: Doors and step, coated down to 3 °C.    # at jobs.refit.scope
 
     jobs.refit.items.STEP.system: cab
@@ -54,7 +56,9 @@ _COAT_BETWEEN = re.compile(
     re.I,
 )
 _THINNER = re.compile(
-    r"(\d+(?:\.\d+)?) ?% (?:of )?(?:\w+ )?thinner|\bthinned (?:with|by) (?:up to )?(\d+(?:\.\d+)?) ?%", re.I
+    r"(\d+(?:\.\d+)?) ?% (?:of )?(?:\w+ )?thinner\b(?! than)|"
+    r"\bthin(?:ned|s|ning)?(?! (?:film|coat|layer|spot|place|reading))(?: \w+){0,2}? (?:(?:with|by|to) )?(?:up to |about |at most )?(\d+(?:\.\d+)?) ?%",
+    re.I,
 )
 _AT_WORK = re.compile(r"\b(?:coat(?:s|ed|ing)?|paint(?:s|ed|ing)?|spray(?:s|ed|ing)?|appl(?:y|ies|ied)|work)\b", re.I)
 _IN_USE = re.compile(

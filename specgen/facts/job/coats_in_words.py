@@ -1,0 +1,207 @@
+"""What a sentence says of a coat in figures that no figure of that coat bears out. Called by the rule on the words of coats.
+
+A text beside a coat speaks of that coat and the next one; any other speaks of the coats it names, else of all. A figure that one of
+them bears out is right. A clause on another state, on stripe coats or on another temperature is not read.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import pairwise
+
+from specgen.facts.job.in_words import quantities_said
+from specgen.facts.job.instructions import instructions
+from specgen.facts.layer.figures import solids_sprayed
+from specgen.facts.layer.film import film_limit
+from specgen.facts.layer.intervals import windows_for
+from specgen.facts.layer.said import films_of, films_said, is_one_of
+from specgen.facts.product.spans_said import spans_said
+from specgen.model.job import Job
+from specgen.model.product import Role
+from specgen.model.spec import Spec
+from specgen.model.system import Layer, System
+from specgen.model.walk import Path
+from specgen.trade.given import Given
+from specgen.trade.known import NotKnown
+from specgen.units.quantity import Quantity, Range, as_range
+
+_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
+_OTHER = re.compile(
+    r"\b(?:never|not|no|nothing|none|unless|instead|if|when|where|else|otherwise|exceeded|existing|old|was|were|"
+    r"more than|less than|below|beyond|older|stripes?|striped|mist|touch\w*|repair\w*)\b|°",
+    re.I,
+)
+_BOUND = re.compile(r"\b(?:no|not) (?:more|less|later|sooner|earlier) than\b|\bnot before\b", re.I)
+_NEXT_COAT = re.compile(
+    r"\b(?:overcoat|recoat|re-coat)(?:s|ed|ing)?\b|\b(?:next|second|third|following|further) (?:coat|layer)s?\b|"
+    r"\b(?:finish|(?:top|clear|base|mid)[ -]?coat|intermediate(?: coat)?) "
+    r"(?:(?:may|can|must|shall|is to) )?(?:follow|be laid|be applied|is laid|is applied|goes on)",
+    re.I,
+)
+_TIMED = re.compile(r"\b(?:after|within|later|latest|earliest|sooner|wait\w*|from|up to)\b", re.I)
+_OTHER_WORK = re.compile(
+    r"\b(?:every|last|blast\w*|sand\w*|abrad\w*|abrasi\w*|wash\w*|rins\w*|wip\w*|degreas\w*|clean\w*|solvent|flash\w*|mix\w*|"
+    r"activat\w*|pot life|rain\w*|inspect\w*|test\w*|masked|tap\w*|bak\w*|stov\w*|oven|infrared|pass\w*)\b",
+    re.I,
+)
+_WET_ON_WET = re.compile(r"\bwet[ -]on[ -]wet\b", re.I)
+_WET_ON_WET_AT_MOST = Quantity.of("duration", Fraction(60), "min", "60")  # common practice, no source
+_RATIO = re.compile(r"(?<![\w.:])(\d+(?:\.\d+)?) ?: ?(\d+(?:\.\d+)?)(?![\w:]|\.\d)")
+_MIXED = re.compile(r"\b(?:mix\w*|harden\w*|parts|component [AB]|activator)\b", re.I)
+_DILUTED = re.compile(r"\b(?:water|clean\w*|wash\w*|detergent|thinn\w*|dilut\w*|filler|putty|scale)\b", re.I)
+_BY_MASS = re.compile(r"\bby (?:mass|weight)\b", re.I)
+_HARDENER_FIRST = re.compile(r"\bharden\w* to (?:the )?base\b", re.I)
+_WET_FILM = re.compile(r"\bwet (?:film|layer|thickness)\b|\bWFT\b|\bµm wet\b|\bum wet\b|\bmils? wet\b", re.I)
+_NOT_LAID = re.compile(
+    r"\b(?:sand\w*|abra\w*|scratch\w*|lost|loss|polish\w*|pass\w*|cross|wet|each|thin|tie|more|again|another|additional)\b",
+    re.I,
+)
+_ROUNDED = 5  # µm: a comb is read to no less
+_CALLED: tuple[tuple[re.Pattern[str], Role], ...] = (
+    (re.compile(r"\bprim(?:er|ing coat)\b", re.I), Role.PRIMER),
+    (re.compile(r"\bsurfacer\b", re.I), Role.SURFACER),
+    (re.compile(r"\b(?:intermediate|mid[ -]?coat)\b", re.I), Role.INTERMEDIATE),
+    (re.compile(r"\bbase[ -]?coat\b", re.I), Role.BASECOAT),
+    (re.compile(r"\b(?:top[ -]?coat|finish)\b", re.I), Role.TOPCOAT),
+    (re.compile(r"\bclear[ -]?coat\b", re.I), Role.CLEARCOAT),
+)
+_Coat = tuple[System, Layer]
+
+
+def contradicted(job: Job, spec: Spec) -> Iterator[tuple[Path, str]]:
+    """What the instructions of a job say of its coats and no coat bears out, with where it is said."""
+    systems = list(spec.systems_of(job))
+    every = [(system, layer) for system in systems for layer in system.layers]
+    for path, text in instructions(job, spec):
+        at_coat = path[0] == "systems"
+        own = [one for one in every if one[0].id == path[1] and one[1].id == path[3]] if at_coat else every
+        for clause in _CLAUSE.split(text):
+            if _OTHER.search(_BOUND.sub("", clause)):
+                continue
+            coats = [*own, *_after(own)] if at_coat else _called(clause, own)
+            found = [_ratio(clause, coats, spec), _wet(clause, coats, spec)]
+            if path[-1] in {"scope", "before_next"}:
+                found += [_interval(clause, own, spec), _wet_on_wet(clause, own, spec)]
+            if at_coat:
+                found.append(_film(clause, coats, spec))
+            for what in found:
+                if what is not None:
+                    yield path, what
+
+
+def _after(coats: list[_Coat]) -> list[_Coat]:
+    return [(system, above) for system, layer in coats for below, above in pairwise(system.layers) if below is layer]
+
+
+def _called(clause: str, coats: list[_Coat]) -> list[_Coat]:
+    """The coats that a clause calls by their place; all where it calls none that there is."""
+    roles = {role for pattern, role in _CALLED if pattern.search(clause)}
+    return [one for one in coats if one[1].role in roles] or coats
+
+
+def _interval(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
+    if not _NEXT_COAT.search(clause) or not _TIMED.search(clause) or _OTHER_WORK.search(clause):
+        return None
+    typed = [one for coat in coats for one in _intervals(coat, spec)]
+    own = [one for coat in coats for one in _intervals(coat, spec, between_passes=False)]
+    for words, span in spans_said(clause):
+        if span is None or not own or any(one.holds(span) for one in typed):
+            continue
+        # by days and nights a span is the shortest it can be
+        counted = re.match(r"\d|(?!next|follow|day|over)\w+[ -](?:min|h|day|week)", words, re.I) is not None
+        if counted or all(one.high is not None and span > one.high for one in typed):
+            return f"'{clause.strip()}'; the overcoating interval is {own[0]}"
+    return None
+
+
+def _wet_on_wet(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
+    if not _WET_ON_WET.search(clause):
+        return None
+    typed = [one for coat in coats for one in _intervals(coat, spec)]
+    if typed and all(one.low is not None and one.low > _WET_ON_WET_AT_MOST for one in typed):
+        return f"'{clause.strip()}'; the overcoating interval is {typed[0]}"
+    return None
+
+
+def _intervals(coat: _Coat, spec: Spec, *, between_passes: bool = True) -> list[Range]:
+    """The times at which something may go over a coat: the next coat, and the next pass of the same."""
+    layer = coat[1]
+    above = _after([coat])
+    found = [layer.overcoat_interval] if layer.overcoat_interval is not None else []
+    if not found and above:
+        found = [window.interval for window in windows_for(layer, above[0][1], spec)]
+    return [*found, *([layer.flash_between_passes] if between_passes and layer.flash_between_passes else [])]
+
+
+def _ratio(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
+    match = _RATIO.search(clause)
+    if match is None or not _MIXED.search(clause) or _DILUTED.search(clause):
+        return None
+    said = Fraction(match[1]) / Fraction(match[2]) if Fraction(match[2]) else None
+    if _HARDENER_FIRST.search(clause) and said:
+        said = 1 / said
+    applied = [product.application for _, layer in coats if (product := spec.product_of(layer)).application is not None]
+    mixings = [one.mixing for one in applied if one is not None and one.mixing is not None]
+    stated = [one.ratio_by_mass for one in mixings if one.ratio_by_mass is not None]
+    if not _BY_MASS.search(clause):
+        stated += [one.ratio_by_volume for one in mixings if one.ratio_by_volume is not None]
+    pairs = [one for one in stated if len(one) == 2]
+    if not pairs or len(pairs) < len(stated) or any(one[1] == 0 or one[0] / one[1] == said for one in pairs):
+        return None
+    typed = ":".join(f"{float(part):g}" for part in pairs[-1])
+    return f"'{clause.strip()}'; the product is mixed {typed}"
+
+
+def _wet(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
+    if not _WET_FILM.search(clause) or re.search(r"\bpass|\bcross\b|\bDFT\b|\bdry\b", clause, re.I):
+        return None
+    accepted = [_wet_of(coat, spec) for coat in coats]
+    known = [one for one in accepted if one is not None]
+    if not known or len(known) < len(accepted):
+        return None
+    for said in quantities_said(clause, "thickness"):
+        um = said.to("um")
+        if not any(low - _ROUNDED <= um <= high + _ROUNDED for low, high in known):
+            low, high = known[0]
+            return f"'{clause.strip()}'; the wet film that gives the DFT is {float(low):.0f} µm to {float(high):.0f} µm"
+    return None
+
+
+def _wet_of(coat: _Coat, spec: Spec) -> tuple[Fraction, Fraction] | None:
+    """The least and the most wet film of one coat, in µm: what the layer states, and what gives its dry film, thinned or not."""
+    system, layer = coat
+    product = spec.product_of(layer)
+    solids = solids_sprayed(product, spec.variant_of(layer))
+    least, most = (film_limit(system, layer, spec, limit) for limit in ("min", "max"))
+    if isinstance(solids, NotKnown) or least is None or most is None:
+        return None
+    figure = solids.value if isinstance(solids, Given) else solids.result
+    share = figure.to("%") / 100 if isinstance(figure, Quantity) else figure
+    coats = layer.passes or layer.coats
+    few, many = (coats.low or 1, coats.high or coats.low or 1) if coats is not None else (1, 1)
+    mixing = product.application.mixing if product.application is not None else None
+    thinner = layer.thinner or (mixing.thinner_max if mixing is not None else None)
+    wetter = 1 + (thinner.number / 100 if thinner is not None else 0)
+    low, high = least.value.to("um") / share / many, most.value.to("um") / share / few * wetter
+    if layer.wet_target is not None:
+        stated = as_range(layer.wet_target)
+        low = min(low, stated.low.to("um")) if stated.low is not None else low
+        high = max(high, stated.high.to("um")) if stated.high is not None else high
+    return low, high
+
+
+def _film(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
+    if _NOT_LAID.search(clause):
+        return None
+    stated = [film for system in {one[0].id: one[0] for one in coats}.values() for film in films_of(system, spec)]
+    for said in films_said(clause):
+        ranges = [
+            Range("thickness", least.value if least is not None else None, most.value if most is not None else None)
+            for system, layer in coats
+            for least, most in [[film_limit(system, layer, spec, limit) for limit in ("min", "max")]]
+        ]
+        if not is_one_of(said, stated) and not any(one.holds(said) for one in ranges):
+            return f"'{clause.strip()}'; the coat is laid at a DFT of {ranges[0]}"
+    return None
