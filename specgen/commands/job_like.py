@@ -1,6 +1,7 @@
 """A job like one that is there, as text: its comments and layout kept, what belongs to that job alone emptied. Called by `specgen new`.
 
-Emptied are id, number, reason for change, dates, vehicles, items, orders, pictures and waivers. Text that still speaks of the old
+Emptied are id, number, reason for change, dates, vehicles, items, orders, pictures and waivers; a key that is left out whole is named in a
+comment. Text that still speaks of the old
 job, its vehicles, parts or metal, is marked by a comment in front of it.
 """
 
@@ -92,9 +93,10 @@ def _words(job: Mapping) -> list[str]:
     document, vehicles, items = (job.entries.get(key) for key in ("document", "vehicles", "items"))
     number = document.entries.get("number") if isinstance(document, Mapping) else None
     found = [number.text] if isinstance(number, Scalar) else []
-    found += (
-        [held.text for held in vehicles.items if isinstance(held, Scalar)] if isinstance(vehicles, Sequence) else []
-    )
+    for held in vehicles.items if isinstance(vehicles, Sequence) else ():
+        if isinstance(held, Scalar):
+            # `Tower wagon 214` is spoken of as wagon 214
+            found += [held.text, *re.findall(r"[A-Za-z]*\d[\w-]+", held.text)]
     for item in items.items if isinstance(items, Sequence) else ():
         name = item.entries.get("name") if isinstance(item, Mapping) else None
         if isinstance(name, Scalar):
@@ -122,6 +124,7 @@ def _rewritten(block: list[str], words: list[str]) -> Iterator[str]:
             yield empty_item(4)
             number = after
         elif key in _LEFT_OUT and not found["dash"]:
+            yield f"{found['blanks']}# {key} of the other job left out; write {key} here where this job has its own"
             number = after
         elif key in _EMPTIED or (key == "id" and depth == 4):
             yield f"{found['blanks']}{found['dash'] or ''}{key}:"

@@ -35,6 +35,8 @@ CLIMATE = "climate"
 MOST_SETS = 20
 # of an item: what differs there from its system
 COATS = "coats"
+# systems that items make by their coats; each is judged like one that is written out
+MOST_COLOURED = 1_000
 # of a circle
 SHOWN = 6
 
@@ -218,6 +220,12 @@ class Bases:
         content = (system, repr(plain(said)))
         if content in self._colours:
             return self._colours[content]
+        if len(self._colours) >= MOST_COLOURED:
+            if len(self._colours) == MOST_COLOURED:
+                what = f"with this item the {COATS} of items make more than {MOST_COLOURED:,} systems; no more are read"
+                asked.fault("MOD009", here, what, "divide the jobs over several folders on one range")
+                self._colours[content] = ""
+            return ""
         raw, file = self._known["systems"][system]
         base = self.resolved(raw, ("systems", system), Places(file))
         taken, size = self._far_of(("systems", system), base)

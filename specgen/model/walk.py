@@ -67,18 +67,25 @@ def inner_fields(model: type[Node]) -> tuple[str, ...]:
 
 def leaves(node: Node, path: Path = ()) -> Iterator[tuple[Path, Any, Declared]]:
     """Path, value and declaration of every leaf the source states; absent leaves are absent."""
+    found: list[tuple[Path, Any, Declared]] = []
+    _gather(node, path, found)
+    return iter(found)
+
+
+def _gather(node: Node, path: Path, found: list[tuple[Path, Any, Declared]]) -> None:
+    """Put the leaves together in one list: to hand each up through the generators of all levels takes twice as long."""
     stated = node.model_fields_set
     for name, said in _fields(type(node)):
         if name not in stated:
             continue
         value = getattr(node, name)
         if said is not None:
-            yield (*path, name), value, said
+            found.append(((*path, name), value, said))
         elif isinstance(value, Node):
-            yield from leaves(value, (*path, name))
+            _gather(value, (*path, name), found)
         else:
             for entry in value or ():
-                yield from leaves(entry, (*path, name, entry.id))
+                _gather(entry, (*path, name, entry.id), found)
 
 
 def records(node: Node, path: Path = ()) -> Iterator[tuple[Path, Node]]:

@@ -33,6 +33,11 @@ class _ShippedLoader(_BASE_LOADER):  # type: ignore[misc]  # which of the two it
     def resolve(self, *_: object) -> str:
         return ""
 
+    def descend_resolver(self, *_: object) -> None:
+        """Nothing to keep, for nothing is resolved."""
+
+    ascend_resolver = descend_resolver
+
 
 FINDING_LIMIT = 500
 _MENDS = 20

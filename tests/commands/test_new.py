@@ -260,9 +260,18 @@ def test_job_like_another_keeps_what_holds_and_empties_what_was_its_own(capsys: 
     assert {f.id for f in loaded.findings} <= {"MOD001", "MOD002", "MOD007", "MOD008", "MOD012"}
     assert "MS-001" not in text
     assert "T-01" not in text
+    assert "    # vehicles of the other job left out; write vehicles here where this job has its own\n" in text
     assert "preparation: sand-steel" in text
     assert "transfer_efficiency: 60 %" in text
     assert re.search(r"# still so\? door, step\n +scope: Repainting of doors and steps after repair\.", text)
+
+
+def test_job_like_marks_a_vehicle_named_by_its_number(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    copy(GOOD / "project.yaml", tmp_path)
+    job = "jobs:\n  - id: other\n    vehicles: [Tower wagon 214]\n    scope: Doors of wagon 214.\n    consumption: {dead_volume: volume}\n"
+    (tmp_path / "other.yaml").write_text(job, "utf-8")
+    text = _said(["new", "job", "--like", "other", "--path", str(tmp_path)], capsys)
+    assert "    # still so? 214\n    scope: Doors of wagon 214.\n    consumption" in text
 
 
 def test_job_like_one_that_is_not_there(capsys: pytest.CaptureFixture[str]) -> None:

@@ -113,3 +113,16 @@ def test_figures_of_two_colours_are_told_apart() -> None:
     told = annex(quantities(spec.jobs["refit"], spec).told_once(), spec, Words.of(spec.project, ENGLISH))
     of = {entry.of for entry in told if "Primer, base coat and clear" in entry.of}
     assert {text.partition("(")[2].partition(")")[0] for text in of} == {"cab", "cab-red"}
+
+
+def test_systems_made_by_coats_are_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("specgen.model.based_on.MOST_COLOURED", 2)
+    spec = _two_colours()
+    for name in ("FLAP", "SIDE", "HOOD"):
+        put(spec, f"jobs.refit.items.{name}", f"{{id: {name}, name: {name}, count: 3, area: 0.4 m2}}")
+        film = {"FLAP": 46, "SIDE": 48, "HOOD": 50}[name]
+        put(spec, f"jobs.refit.items.{name}.coats", f"[{{id: primer, variant: red, film: {{min: {film} um}}}}]")
+    (one,) = loaded(spec).findings
+    assert (one.id, one.path) == ("MOD009", "jobs.refit.items.SIDE.coats")
+    assert one.what == "with this item the coats of items make more than 2 systems; no more are read"
+    assert one.place.text.strip() == "coats:"

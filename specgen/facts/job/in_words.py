@@ -120,17 +120,19 @@ def salt_said(text: str) -> Quantity | None:
     return found[0] if len(set(found)) == 1 else None
 
 
-def grades_said(text: str) -> list[str]:
+@remembered
+def grades_said(text: str) -> tuple[str, ...]:
     """The grades a text names, without the washing that comes before any; none where a clause with one speaks of another state."""
     found: list[str] = []
     for clause in _CLAUSE.split(text):
         named = [known_grades()[match[0]] for match in _grade_pattern().finditer(clause)]
         if named and _other_state(clause):
-            return []
+            return ()
         found.extend(grade for grade in named if grade != _CLEANED_FIRST)
-    return list(dict.fromkeys(found))
+    return tuple(dict.fromkeys(found))
 
 
+@remembered
 def profile_said(text: str) -> Range | None:
     """The one profile that a text accepts: in a clause that names it, or that is nothing but a figure beside a grade."""
     found: list[Range] = []

@@ -78,8 +78,13 @@ def _plain(text: str) -> str:
     return re.sub(r"[\s\-]", "", text).removeprefix("AMPP").upper()
 
 
-def standards_in(text: str) -> Iterator[Named]:
+@remembered
+def standards_in(text: str) -> tuple[Named, ...]:
     """Every standard of the tables that a text names, in its order."""
+    return tuple(_standards_in(text))
+
+
+def _standards_in(text: str) -> Iterator[Named]:
     for found in _names().finditer(text):
         edition = found["year"] or found["short"] or ""
         after = _VARIANT.match(text, found.end())
@@ -143,6 +148,7 @@ def says(text: str, method: str) -> re.Match[str] | None:
     return pattern.search(text) if pattern is not None else None
 
 
+@remembered
 def methods_in(text: str) -> tuple[str, ...]:
     """The test methods a text names, by a standard or by their words, in the order of the table."""
     named = {method for one in standards_in(text) for method in methods_of(one.standard, one.variant, text)}
