@@ -5,16 +5,19 @@ from __future__ import annotations
 import copy
 import io
 from collections.abc import Mapping
+from datetime import date
+from pathlib import Path
 from typing import Any
 
 import pypdf
 import pytest
 
-from specgen.checking import Checked
+from specgen.checking import Checked, check
 from specgen.printing.documents import DOCUMENTS, FORMATS, Refused, print_documents
 from tests.good_spec import checked, good, put, take_out
 
 SCREEN = ("html", "csv")
+DEMO = Path(__file__).parents[1] / "specs_demo"
 LANDSCAPE_LETTER = (792, 612)
 
 
@@ -85,6 +88,17 @@ def test_every_document_has_its_name_and_is_told(good_checked: Checked) -> None:
 )  # fmt: skip
 def test_choice(asked: Mapping[str, Any], expected: list[str], good_checked: Checked) -> None:
     assert list(print_documents(good_checked, **{"formats": SCREEN, **asked})) == expected
+
+
+def test_a_named_offer_is_printed_alone() -> None:
+    result = check(DEMO / "waterworks", date(2026, 11, 27))
+    (review,) = print_documents(result, formats=SCREEN, offers=["second-bid"])
+    assert review == "OR-4103-2-offer-review.html"
+    both = print_documents(result, documents=["offer-review", "materials-list"], formats=SCREEN, offers=["first-bid"])
+    assert [name for name in both if "offer" in name] == ["OR-4103-1-offer-review.html"]
+    assert any("materials-list" in name for name in both)
+    with pytest.raises(Refused, match="there is no offer third-bid; there is: first-bid, second-bid"):
+        print_documents(result, offers=["third-bid"])
 
 
 def test_a_named_job_brings_the_products_it_uses() -> None:

@@ -49,6 +49,12 @@ def declare(parser: argparse.ArgumentParser) -> None:
         action="append",
         help="id of a product to print (those of the jobs named, or every product, if left out)",
     )
+    parser.add_argument(
+        "--offer",
+        metavar="ID",
+        action="append",
+        help="id of an offer; alone it prints the review of that offer and nothing else (the offers for the jobs printed if left out)",
+    )
 
 
 def run(arguments: argparse.Namespace) -> Outcome:
@@ -84,6 +90,7 @@ def _holds(held: Checked, arguments: argparse.Namespace) -> bool:
     """Whether a project holds any of the jobs and products that are named; all of them hold what is not named."""
     spec = held.loaded.spec
     named = [("jobs", key) for key in arguments.job or ()] + [("products", key) for key in arguments.product or ()]
+    named += [("offers", key) for key in arguments.offer or ()]
     return not named or any(
         spec is not None and key in getattr(spec, kind) and not held.loaded.of_range(kind, key) for kind, key in named
     )
@@ -109,6 +116,7 @@ def _known(checked: Sequence[Checked], arguments: argparse.Namespace) -> None:
         "document": DOCUMENTS,
         "job": [key for spec in specs for key in spec.jobs],
         "product": list(dict.fromkeys(key for spec in specs for key in spec.products)),
+        "offer": [key for spec in specs for key in spec.offers],
     }
     for what, known in there.items():
         for name in getattr(arguments, what) or ():
@@ -125,6 +133,7 @@ def _documents(folder: Path, checked: Checked, arguments: argparse.Namespace) ->
         formats=_once(arguments.format),
         jobs=_here(_once(arguments.job), checked, "jobs"),
         products=_here(_once(arguments.product), checked, "products"),
+        offers=_here(_once(arguments.offer), checked, "offers"),
         told=_progress(),
         register=folder / REGISTER,
     )

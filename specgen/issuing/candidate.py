@@ -139,6 +139,11 @@ def subject_of(spec: Spec, document: str) -> Job | Product:
     numbered |= {job.document.number: job for job in spec.jobs.values()}
     if document in numbered:
         return numbered[document]
+    if document in spec.offers:
+        raise RegisterError(
+            f"{printable_name(document)} is an offer; its review instructs nobody and is not issued: "
+            f"`specgen render --offer {printable_name(document)}` prints it"
+        )
     raise RegisterError(
         f"no job or product has the document number {printable_name(document)}; there is: "
         f"{', '.join(sorted(numbered)) or 'none'} (what has errors is left out, see `specgen check`)"

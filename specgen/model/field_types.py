@@ -53,7 +53,7 @@ class Strict:
     """A field type: its name, its parser, and the JSON Schema of what a YAML 1.2 editor sees in its place.
 
     `table` names the published table whose ids it takes, `quantity` the kind of quantity that it measures; both are empty for
-    every other type.
+    every other type. `samples` are values as an editor offers them; a type of free words, and a closed list, has none.
     """
 
     name: str
@@ -61,12 +61,13 @@ class Strict:
     schema: Callable[[], Mapping[str, Any]]
     table: str = ""
     quantity: str = ""
+    samples: tuple[Any, ...] = ()
 
     def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> core_schema.CoreSchema:
         return core_schema.no_info_plain_validator_function(self._read)
 
     def __get_pydantic_json_schema__(self, schema: Any, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-        return dict(self.schema())
+        return dict(self.schema(), examples=list(self.samples)) if self.samples else dict(self.schema())
 
     def _read(self, value: Any) -> Any:
         if not isinstance(value, str):
@@ -261,30 +262,42 @@ def _anything() -> Mapping[str, Any]:
 
 def _quantity(kind: str) -> Any:
     return Strict(
-        f"{kind.replace('_', ' ')} such as 40 {KINDS[kind].base}",
+        f"{kind.replace('_', ' ')} such as {_one_example(kind)}",
         lambda text: parse_quantity(kind, text),
         lambda: {"type": "string", "pattern": rf"^-?[0-9.]+ ({_alternatives(kind)})$"},
         quantity=kind,
+        samples=(_one_example(kind),),
     )
 
 
 def _range(kind: str) -> Any:
     return Strict(
-        f"{kind.replace('_', ' ')} range such as 40..60 {KINDS[kind].base}",
+        f"{kind.replace('_', ' ')} range such as {_range_examples(kind)[0]}",
         lambda text: parse_range(kind, text),
         lambda: {"type": "string", "pattern": _range_pattern(kind)},
         quantity=kind,
+        samples=_range_examples(kind),
     )
 
 
 def _one_or_range(kind: str) -> Any:
     """One value, or a range of them."""
     return Strict(
-        f"{kind.replace('_', ' ')} or range such as 40..60 {KINDS[kind].base}",
+        f"{kind.replace('_', ' ')} or range such as {_range_examples(kind)[0]}",
         lambda text: parse_one_or_range(kind, text),
         lambda: {"type": "string", "pattern": rf"^-?[0-9.]+ ({_alternatives(kind)})$|{_range_pattern(kind)}"},
         quantity=kind,
+        samples=(_one_example(kind), *_range_examples(kind)),
     )
+
+
+def _one_example(kind: str) -> str:
+    return f"{KINDS[kind].example[0]} {KINDS[kind].base}"
+
+
+def _range_examples(kind: str) -> tuple[str, ...]:
+    (low, high), base = KINDS[kind].example, KINDS[kind].base
+    return f"{low}..{high} {base}", f"min {low} {base}", f"max {high} {base}"
 
 
 def _range_pattern(kind: str) -> str:
@@ -353,33 +366,61 @@ CountRange = Annotated[
         "whole number or range of them",
         parse_count,
         lambda: {"type": ["integer", "string"], "minimum": 0, "pattern": r"^(min )?[0-9]+$|^[0-9]+\.\.[0-9]+$"},
+        samples=(2, "2..3"),
     ),
 ]
-DecimalNumber = Annotated[Fraction, Strict("decimal number", _parse_decimal, lambda: {"type": "number"})]
-IsoDate = Annotated[date, Strict("date", _parse_date, _pattern(r"[0-9]{4}-[0-9]{2}-[0-9]{2}"))]
-Moment = Annotated[
-    datetime, Strict("day and time", _parse_moment, _pattern(r"[0-9]{4}-[0-9]{2}-[0-9]{2} [0-9]{2}:[0-9]{2}"))
+DecimalNumber = Annotated[
+    Fraction, Strict("decimal number", _parse_decimal, lambda: {"type": "number"}, samples=(1.25,))
 ]
-TimeOfDay = Annotated[time, Strict("time of day", _parse_time_of_day, _pattern(r"[0-9]{2}:[0-9]{2}"))]
+IsoDate = Annotated[date, Strict("date", _parse_date, _pattern(r"[0-9]{4}-[0-9]{2}-[0-9]{2}"), samples=("2026-03-31",))]
+Moment = Annotated[
+    datetime,
+    Strict(
+        "day and time",
+        _parse_moment,
+        _pattern(r"[0-9]{4}-[0-9]{2}-[0-9]{2} [0-9]{2}:[0-9]{2}"),
+        samples=("2026-11-27 14:00",),
+    ),
+]
+TimeOfDay = Annotated[
+    time, Strict("time of day", _parse_time_of_day, _pattern(r"[0-9]{2}:[0-9]{2}"), samples=("07:00",))
+]
 Id = Annotated[str, Strict("id", _parse_id, _pattern(ID_PATTERN))]
 Code = Annotated[str, Strict("code", _parse_code, _anything)]
-Ratio = Annotated[tuple[Fraction, ...], Strict("mixing ratio", _parse_ratio, _pattern(r"[0-9.]+(:[0-9.]+)+"))]
+Ratio = Annotated[
+    tuple[Fraction, ...], Strict("mixing ratio", _parse_ratio, _pattern(r"[0-9.]+(:[0-9.]+)+"), samples=("4:1",))
+]
 Line = Annotated[str, Strict("line of text", _parse_line, _anything)]
 Text = Annotated[str, Strict("text", _parse_text, _anything)]
-PICTURE_FILE = Strict("file of a picture", _parse_picture, lambda: {"type": "string"})
+PICTURE_FILE = Strict("file of a picture", _parse_picture, lambda: {"type": "string"}, samples=("pictures/door.png",))
 """A file below the folder of the project. Where it was read, its SHA-256 follows: with it a changed picture is a change."""
 PictureFile = Annotated[str, PICTURE_FILE]
-KEPT_FILE = Strict("file kept beside the sources", _parse_kept_file, lambda: {"type": "string"})
+KEPT_FILE = Strict(
+    "file kept beside the sources", _parse_kept_file, lambda: {"type": "string"}, samples=("reports/204.pdf",)
+)
 """A file below the folder of the project that is kept as it is; the SHA-256 of what was read follows its name."""
 KeptFile = Annotated[str, KEPT_FILE]
 Sha256 = Annotated[str, Strict("SHA-256", _parse_sha256, _pattern("[0-9a-f]{64}"))]
-RangeFolder = Annotated[str, Strict("folder of a range", _parse_range_folder, lambda: {"type": "string"})]
-MarkLetter = Annotated[str, Strict("letter of a mark", _parse_letter, lambda: {"type": ["string", "integer"]})]
-Position = Annotated[
-    Fraction, Strict("place on a picture", _parse_position, lambda: {"type": "number", "minimum": 0, "maximum": 1})
+RangeFolder = Annotated[
+    str,
+    Strict(
+        "folder of a range", _parse_range_folder, lambda: {"type": "string"}, samples=("../range", "git:v1:../range")
+    ),
 ]
-Colour = Annotated[str, Strict("colour", _parse_colour, _pattern("#[0-9A-Fa-f]{6}"))]
-Span = Annotated[CalendarSpan, Strict("number of months or years", parse_span, _pattern(r"[0-9]+ (months?|years?)"))]
+MarkLetter = Annotated[
+    str, Strict("letter of a mark", _parse_letter, lambda: {"type": ["string", "integer"]}, samples=("A", 12))
+]
+Position = Annotated[
+    Fraction,
+    Strict(
+        "place on a picture", _parse_position, lambda: {"type": "number", "minimum": 0, "maximum": 1}, samples=(0.25,)
+    ),
+]
+Colour = Annotated[str, Strict("colour", _parse_colour, _pattern("#[0-9A-Fa-f]{6}"), samples=("#0b5c6b",))]
+Span = Annotated[
+    CalendarSpan,
+    Strict("number of months or years", parse_span, _pattern(r"[0-9]+ (months?|years?)"), samples=("24 months",)),
+]
 
 Thickness = Annotated[Quantity, _quantity("thickness")]
 Length = Annotated[Quantity, _quantity("length")]

@@ -58,12 +58,14 @@ def print_documents(
     formats: Iterable[str] | None = None,
     jobs: Iterable[str] | None = None,
     products: Iterable[str] | None = None,
+    offers: Iterable[str] | None = None,
     told: Callable[[str], None] | None = None,
     register: Path | None = None,
 ) -> dict[str, bytes]:
     """File name to content, for every document and format asked for; a kind is left out of formats it has not.
 
-    None means all; where `jobs` are named and `products` are not, the products are those the jobs use. `told` is called
+    None means all; where `jobs` are named and `products` are not, the products are those the jobs use, and where `offers` alone are
+    named, nothing but their reviews is printed. `told` is called
     with each file name as it is finished; `register` is asked for earlier revisions. Raises Refused where the folder has errors, a
     name is not known, or nothing is left to print; RenderError where a document cannot be laid out. No two files have one name:
     see the rule DOC003.
@@ -73,8 +75,10 @@ def print_documents(
     if errors or spec is None:
         raise Refused(f"the folder has {errors} {counted('error', 'errors', errors)}, so nothing is printed")
     kinds = _known("document", documents, _OF_A_FOLDER)
+    if offers is not None and documents is None and jobs is None and products is None:
+        kinds = {name: kind for name, kind in kinds.items() if kind.about == "offer"}
     wanted = _known("format", formats, {format: format for format in FORMATS})
-    subjects = _subjects(spec, checked.loaded, jobs, products)
+    subjects = _subjects(spec, checked.loaded, jobs, products, offers)
     context = context_of(
         spec,
         checked.on,
@@ -143,7 +147,11 @@ def _known(what: str, names: Iterable[str] | None, there: Mapping[str, Entry]) -
 
 
 def _subjects(
-    spec: Spec, loaded: Loaded, jobs: Iterable[str] | None, products: Iterable[str] | None
+    spec: Spec,
+    loaded: Loaded,
+    jobs: Iterable[str] | None,
+    products: Iterable[str] | None,
+    offers: Iterable[str] | None,
 ) -> Mapping[About, _Subjects]:
     """What there are documents about; a product of a shared range has its documents there."""
     own = {key: product for key, product in spec.products.items() if not loaded.of_range("products", key)}
@@ -162,7 +170,9 @@ def _subjects(
         "product": list(described.values()),
         "folder": [spec] if own else [],
         "jobs": [spec] if spec.jobs else [],
-        "offer": [offer for offer in spec.offers.values() if jobs is None or offer.job in chosen],
+        "offer": list(_known("offer", offers, spec.offers).values())
+        if offers is not None
+        else [offer for offer in spec.offers.values() if jobs is None or offer.job in chosen],
         "report": _reports(spec, loaded, None if products is None and jobs is None else described),
     }
 

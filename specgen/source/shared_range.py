@@ -68,12 +68,23 @@ def with_range(sources: Sources, home: Path | AtRevision, bounds: Bounds | None 
         _refuse_half(read)
     except _Refused as refused:
         finding = range_fault(refused.fault, refused.what, place)
+        # what stands in a range within the folder was read with it, and is nobody's until the two are parted
+        sources = _without(sources, f"{way}/")
     except SourceError as reason:
         finding = range_fault("RNG001", f"the range {printable_name(text)} cannot be read: {reason}", place)
     else:
         watched = isinstance(home, Path)
         return replace(sources, range=read, watched=watched, lock=_lock(home) if isinstance(home, Path) else None)
     return replace(sources, lost=printable_name(text), findings=(*sources.findings, finding))
+
+
+def _without(sources: Sources, below: str) -> Sources:
+    """Sources without the files of a folder below, and without what was found in them."""
+    return replace(
+        sources,
+        files=tuple(file for file in sources.files if not file.name.startswith(below)),
+        findings=tuple(finding for finding in sources.findings if not finding.place.file.startswith(below)),
+    )
 
 
 class _Refused(Exception):  # noqa: N818  # reads as what happened

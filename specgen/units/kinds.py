@@ -279,6 +279,11 @@ class Kind:
         """One spelling of each unit, for a remedy."""
         return tuple(unit for unit in self.units if unit not in SPELLINGS)
 
+    @property
+    def example(self) -> tuple[str, str]:
+        """Two figures that an author may write, the smaller first."""
+        return ("40", "60") if self.highest is None or self.highest >= _HUNDRED else ("1", "1.5")
+
     def scale(self, unit: str) -> tuple[Fraction, Fraction]:
         """Factor and offset from `unit` to the base unit; a difference has none. Raises KeyError for a unit of another kind."""
         if unit not in self.units:

@@ -270,7 +270,7 @@ def _not_a_quantity(kind: Kind, text: str, *, ranged: bool = False) -> QuantityE
 
 
 def _example(kind: Kind) -> str:
-    return f"40..60 {kind.base}"
+    return f"{'..'.join(kind.example)} {kind.base}"
 
 
 def _a(kind: Kind) -> str:

@@ -83,7 +83,7 @@ def test_names_written_cannot_steer_a_screen(
 )
 def test_order(folder: Path, asked: list[dict[str, Any]], arguments: list[str], order: dict[str, Any]) -> None:
     assert _render("--out", "out", *arguments) == 0
-    whole = {"documents": None, "formats": None, "jobs": None, "products": None, "told": None}
+    whole = {"documents": None, "formats": None, "jobs": None, "products": None, "offers": None, "told": None}
     assert asked == [{**whole, "register": Path("specs/register"), **order}]
 
 

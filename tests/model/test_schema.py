@@ -9,11 +9,16 @@ from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
+from pydantic_core import PydanticCustomError
 from ruamel.yaml import YAML
 
+from specgen.model.field_types import Strict
+from specgen.model.node import Node
+from specgen.model.outline import value_type
 from specgen.model.schema import BASED, DIALECT, schema
 from specgen.model.spec import KINDS, LIST_KINDS, SINGULAR
 from specgen.model.walk import models
+from specgen.units.kinds import KINDS as KINDS_OF_QUANTITY
 
 _ROOT = Path(__file__).parents[2]
 FILES = sorted([*(_ROOT / "tests" / "good").glob("*.yaml"), *(_ROOT / "specs_demo").rglob("*.yaml")])
@@ -35,8 +40,13 @@ def _dates_as_text(value: Any) -> Any:
 
 
 @cache
+def _schema(kind: str) -> dict[str, Any]:
+    return schema(kind)
+
+
+@cache
 def _validator(kind: str) -> Draft202012Validator:
-    return Draft202012Validator(schema(kind))
+    return Draft202012Validator(_schema(kind))
 
 
 def _errors(kind: str, document: Any) -> list[str]:
@@ -189,3 +199,70 @@ def test_values_of_a_leaf(kind: str, record: str, key: str, good: list[Any], bad
     validator = Draft202012Validator(schema(kind)["$defs"][record]["properties"][key])
     assert [value for value in good if not validator.is_valid(value)] == []
     assert [value for value in bad if validator.is_valid(value)] == []
+
+
+_TYPES = sorted(
+    {
+        (kind, model.__name__, name)
+        for kind, block in SINGULAR.items()
+        for model in models(KINDS[block])
+        for name, info in model.model_fields.items()
+        if value_type(info) is not None
+    }
+)
+
+
+@cache
+def _records(kind: str) -> dict[str, type[Node]]:
+    return {model.__name__: model for model in models(KINDS[SINGULAR[kind]])}
+
+
+def _of_leaf(kind: str, record: str, key: str) -> tuple[Strict, dict[str, Any]]:
+    found = value_type(_records(kind)[record].model_fields[key])
+    assert found is not None
+    return found, dict(found.schema())
+
+
+def _takes(leaf: Strict, text: str) -> bool:
+    try:
+        leaf._read(text)
+    except PydanticCustomError:
+        return False
+    return True
+
+
+def test_examples_are_taken_by_parser_and_schema_and_reach_the_editor() -> None:
+    with_example = 0
+    for kind, record, key in _TYPES:
+        leaf, written = _of_leaf(kind, record, key)
+        for example in leaf.samples:
+            assert _takes(leaf, str(example)), (record, key, example)
+            assert Draft202012Validator(written).is_valid(example), (record, key, example)
+        shown = str(_schema(kind)["$defs"][record]["properties"][key])
+        if leaf.samples:
+            with_example += 1
+            assert str(list(leaf.samples)) in shown, (record, key)
+        else:
+            # free words, an id, a whole number, or a list that is shown in full
+            assert leaf.quantity == "", (record, key)
+    assert with_example > len(_TYPES) / 4
+
+
+def test_quantity_in_every_unit_is_taken_by_parser_and_schema_alike() -> None:
+    seen = {(leaf.quantity, leaf.name): leaf for leaf, _ in (_of_leaf(*place) for place in _TYPES) if leaf.quantity}
+    for (quantity, _), leaf in seen.items():
+        validator = Draft202012Validator(dict(leaf.schema()))
+        # amounts of each sort that lie within the bounds of the kind
+        for amount in ("40 {}", "0.5 {}", "1 {}"):
+            for form in (
+                amount,
+                f"min {amount}",
+                amount.replace("40", "40..41").replace("0.5", "0.5..0.6"),
+                f"about {amount}",
+            ):
+                for unit in (*KINDS_OF_QUANTITY[quantity].units, "furlong", ""):
+                    text = form.format(unit)
+                    if _takes(leaf, text):
+                        assert validator.is_valid(text), text
+                    if unit in {"furlong", ""} or form.startswith("about"):
+                        assert not validator.is_valid(text), text

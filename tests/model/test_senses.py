@@ -36,7 +36,7 @@ TYPES_IN_USE = [
     "date",
     "day and time",
     "decimal number",
-    "density such as 40 g/mL",
+    "density such as 1 g/mL",
     "duration or range such as 40..60 min",
     "duration range such as 40..60 min",
     "duration such as 40 min",

@@ -169,6 +169,11 @@ def _to(way: str) -> Folders:
     return lambda place: _edit(place / "yard/project.yaml", RANGE, f"range: {way}")
 
 
+def _moved_inside(place: Path) -> None:
+    (place / "range").rename(place / "yard/range")
+    _edit(place / "yard/project.yaml", RANGE, "range: range")
+
+
 REFUSED: dict[str, tuple[Folders, str, str]] = {
     "no project": (_no_project, "RNG003", "the range has no project source"),
     "a project with a fault": (_broken_project, "RNG003", "at ../range/project.yaml:"),
@@ -180,6 +185,7 @@ REFUSED: dict[str, tuple[Folders, str, str]] = {
     "a link on the way": (_link_on_the_way, "RNG001", "the range ../more/range is reached through a link"),
     "itself": (_to("."), "RNG002", "is the folder of the project itself"),
     "itself by its name": (_to("../yard"), "RNG002", "is the folder of the project itself"),
+    "inside, with all it holds": (_moved_inside, "RNG002", "the range range lies in the folder of the project"),
     "inside": (_to("parts/range"), "RNG002", "lies in the folder of the project"),
     "around": (_to(".."), "RNG002", "the folder of the project lies in the range"),
     "no way": (_to("/etc"), "MOD003", "is no way from this folder to another"),
