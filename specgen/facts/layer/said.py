@@ -13,7 +13,7 @@ from fractions import Fraction
 from specgen.facts.layer.film import Limit
 from specgen.facts.layer.sums import film_sum_of, total_film
 from specgen.facts.requirement import types_required
-from specgen.model.product import Role
+from specgen.model.product import CuringKind, Role
 from specgen.model.spec import Spec
 from specgen.model.system import System
 from specgen.units.kinds import KINDS, SPELLINGS
@@ -84,6 +84,10 @@ _KINDS: tuple[tuple[str, re.Pattern[str], tuple[str, ...], frozenset[Role]], ...
 _NUMBERS = {"single": 1, "one": 1, "double": 2, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 _COATS = re.compile(rf"\b({'|'.join(_NUMBERS)}|[1-6])[- ]coats?\b(?! (?:cross|of cross))", re.I)
 _WHOLE = re.compile(rf"\b({'|'.join(_NUMBERS)}|[1-6])[- ]coat (?:system|scheme|build)\b", re.I)
+_ONE_PACK = re.compile(r"\b(?:one|single|1)[ -](?:pack|component)\b|\b1K\b", re.I)
+_TWO_PACK = re.compile(r"\b(?:two|2)[ -](?:pack|component)\b|\b2K\b", re.I)
+_TWO_PACK_ONLY = frozenset({CuringKind.LIQUID_TWO_PACK, CuringKind.CAPSULE_AEROSOL})
+_ONE_PACK_ONLY = frozenset({CuringKind.OXIDATIVE, CuringKind.PHYSICAL})
 _CATEGORY = re.compile(r"(?<![\w-])(C[1-5]|CX|Im ?[1-4])(?![\w.])")
 
 
@@ -145,8 +149,11 @@ def _kinds_said(text: str) -> set[str]:
     return {name for name, pattern, _, _ in _KINDS if pattern.search(text)}
 
 
-def coats_too_many(text: str, system: System) -> tuple[str, int] | None:
-    """How many coats a text names where the system has another number of them, with that number."""
+def coats_too_many(text: str, system: System, *, all_told: bool = False) -> tuple[str, int] | None:
+    """How many coats a text names where the system has another number of them, with that number.
+
+    `all_told`: the text speaks of the whole system, so that the number of some of its coats is another number.
+    """
     each = [
         layer.coats.high if layer.coats is not None and layer.coats.high is not None else 1 for layer in system.layers
     ]
@@ -156,8 +163,26 @@ def coats_too_many(text: str, system: System) -> tuple[str, int] | None:
     if whole is not None and _number(whole[1]) not in {len(each), sum(each)}:
         return whole[0], sum(each)
     runs = {sum(each[first:last]) for first in range(len(each)) for last in range(first + 1, len(each) + 1)}
+    runs = {sum(each)} if all_told else runs
     if said is not None and _number(said[1]) not in runs | {len(each)}:
         return said[0], sum(each)
+    return None
+
+
+def packs_missing(text: str, spec: Spec, systems: Sequence[System]) -> str | None:
+    """The words for paint of one pack, or of two, where no coat of the systems is that; None where they may be.
+
+    Paint that a shop may call either is taken as what is said.
+    """
+    layers = [layer for system in systems for layer in system.layers]
+    if not layers or any(layer.product is None for layer in layers):
+        return None
+    kinds = {spec.product_of(layer).curing for layer in layers}
+    said = _ELSEWHERE.sub("", text)
+    for pattern, others in ((_ONE_PACK, _TWO_PACK_ONLY), (_TWO_PACK, _ONE_PACK_ONLY)):
+        match = pattern.search(said)
+        if match is not None and kinds <= others:
+            return match[0]
     return None
 
 

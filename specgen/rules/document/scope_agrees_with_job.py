@@ -1,11 +1,16 @@
 """DOC006 The scope of a job agrees with what is typed in it
 
 Checks
-    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems; an application method is used by a coat; paint that is said to be epoxy, alkyd, polyurethane, acrylic, powder or zinc-rich is a coat of a system. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
+    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems; an application method is used by a coat; a number of coats that is said of the whole is that of a system; paint that is said to be of one pack or of two, or to be epoxy, alkyd, polyurethane, acrylic, powder or zinc-rich is a coat of a system. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
 Why
     The scope is read first, and often alone: where it was copied from the last job it orders another blast or another film than the pages behind it.
 Passes
     jobs.refit.scope: Doors and step of a vehicle, sanded and coated with 130 µm.
+
+    jobs.refit.scope: Doors and step, three coats of paint. Edges are brushed, stripe coats are brushed, the paint is one-pack.
+
+    Given second good
+    jobs.rails.scope: Rails, four coats, two coats of mastic primer in the works; old one-pack paint stays.
 
     Given second good
     jobs.rails.scope: Rails of steel, blasted to SP 10 and coated.
@@ -21,6 +26,14 @@ Fails
 
     jobs.refit.scope: Doors and step, coated by roller.    # at jobs.refit.scope
     systems.chassis.layers.barrier.method: brush
+
+    Given second good
+    jobs.rails.scope: Rails, coated with one-pack paint.    # at jobs.rails.scope
+
+    jobs.refit.scope: Doors and step, given five coats.    # at jobs.refit.scope
+
+    jobs.refit.scope: Doors and step; all coats are rolled.    # at jobs.refit.scope
+    systems.chassis.layers.barrier.method: brush
 To put right
     Write into the scope what the job is, or put right the job.
 """
@@ -30,7 +43,15 @@ from collections.abc import Iterator
 
 from specgen.facts.job.exposure import environment_of
 from specgen.facts.job.in_words import grades_said, same_grade
-from specgen.facts.layer.said import categories_said, films_of, films_said, is_one_of, kinds_missing
+from specgen.facts.layer.said import (
+    categories_said,
+    coats_too_many,
+    films_of,
+    films_said,
+    is_one_of,
+    kinds_missing,
+    packs_missing,
+)
 from specgen.facts.pairs.parts import parts_of
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule
 
@@ -40,13 +61,28 @@ _OTHER = re.compile(
     re.IGNORECASE,
 )
 _METHOD = re.compile(
-    r"\bby (brush|roller|airless|dip|dipping)\b|\bfrom (?:the |spray )?(?:aerosol )?(cans?)\b", re.IGNORECASE
+    r"\bby (brush|roller|airless|dip|dipping)\b|\bfrom (?:the |spray )?(?:aerosol )?(cans?)\b|"
+    r"(?<!stripe )\b(?:coats?|layers?|paint|primer|finish) (?:is|are) (?:all )?(rolled|brushed|dipped)\b",
+    re.IGNORECASE,
+)
+_OF_SOME = re.compile(
+    r"\b(?:prim\w+|finish\w*|top\w*|clear\w*|base\w*|intermediate|surfacer|fill\w+|mastic|epoxy|alkyd|polyurethane|zinc|acrylic|"
+    r"silicone|MIO|gloss|stripe|each|per|more|extra|further|first|last|shop|works|site|yard|inside|faces?|edges|between|under|over|"
+    r"cross|coats? of \d.*)\b",
+    re.IGNORECASE,
 )
 _COATED = re.compile(
     r"\b(?:coated|painted|primed|finished|given|sprayed|lined)\b(?! (?:over|on)\b)[^.;]*?\b(?:with|in|by)\b(.*)|\b(powder[ -]coated (?:in|by|at)|(?:are|is|be) powder[ -]coated)\b",
     re.I,
 )
-_METHODS = {"dipping": "dip", "can": "aerosol", "cans": "aerosol"}
+_METHODS = {
+    "dipping": "dip",
+    "dipped": "dip",
+    "rolled": "roller",
+    "brushed": "brush",
+    "can": "aerosol",
+    "cans": "aerosol",
+}
 
 
 @rule("DOC006", on=Job, severity=WARNING, source=LOGIC)
@@ -87,8 +123,16 @@ def _parted(job: Job, spec: Spec) -> Iterator[str]:
         for kind in missing[0] if missing else []:
             if all(kind in each for each in missing):
                 yield f"says that {kind} is laid; no coat of its systems is that"
+        all_told = _OF_SOME.search(clause) is None
+        counted = [coats_too_many(clause, one, all_told=all_told) for one in systems]
+        wrong = [one for one in counted if one is not None]
+        if wrong and len(wrong) == len(counted):
+            yield f"says '{wrong[0][0]}'; it has {', '.join(str(count) for _, count in wrong)}"
+        packs = packs_missing(clause, spec, systems)
+        if packs is not None:
+            yield f"says '{packs}'; no coat of its systems is that"
     for match in _METHOD.finditer(own):
-        word = (match[1] or match[2]).lower()
+        word = (match[1] or match[2] or match[3]).lower()
         if methods and _METHODS.get(word, word) not in methods:
             yield f"says '{match[0]}'; its coats are laid by {', '.join(sorted(methods))}"
 
