@@ -1,7 +1,7 @@
 """DOC006 The scope of a job agrees with what is typed in it
 
 Checks
-    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems; an application method is used by a coat; a number of coats that is said of the whole is that of a system; paint that is said to be of one pack or of two, or to be epoxy, alkyd, polyurethane, acrylic, powder or zinc-rich is a coat of a system. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
+    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems, and a durability that of a system; an application method is used by a coat; a number of coats that is said of the whole is that of a system; paint that is said to be of one pack or of two, or to be epoxy, alkyd, polyurethane, acrylic, powder or zinc-rich is a coat of a system. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
 Why
     The scope is read first, and often alone: where it was copied from the last job it orders another blast or another film than the pages behind it.
 Passes
@@ -34,6 +34,11 @@ Fails
 
     jobs.refit.scope: Doors and step; all coats are rolled.    # at jobs.refit.scope
     systems.chassis.layers.barrier.method: brush
+
+    systems.cab.category: {corrosivity: C2, durability: medium}    # also FLM012 at systems.cab.category
+    systems.chassis.category: {corrosivity: C2, durability: medium}    # also FLM012 at systems.chassis.category
+    jobs.refit.scope: Doors and step, low durability.    # at jobs.refit.scope
+    jobs.refit.exposure: interior    # also INS021 at jobs.refit.inspection
 To put right
     Write into the scope what the job is, or put right the job.
 """
@@ -75,6 +80,10 @@ _COATED = re.compile(
     r"\b(?:coated|painted|primed|finished|given|sprayed|lined)\b(?! (?:over|on)\b)[^.;]*?\b(?:with|in|by)\b(.*)|\b(powder[ -]coated (?:in|by|at)|(?:are|is|be) powder[ -]coated)\b",
     re.I,
 )
+_DURABILITY = re.compile(
+    r"\bdurability(?: range| class)?(?: of)? (low|medium|high|very high)\b|(?<!very )\b(low|medium|high|very high) durability\b",
+    re.I,
+)
 _METHODS = {
     "dipping": "dip",
     "dipped": "dip",
@@ -113,6 +122,12 @@ def _parted(job: Job, spec: Spec) -> Iterator[str]:
         same_kind = [one for one in typed if one[0] == said_category[0]]
         if same_kind and said_category not in same_kind:
             yield f"names {said_category}; the job states {', '.join(dict.fromkeys(same_kind))}"
+    claims = [part.system.category for part in parts]
+    durabilities = [str(claim.durability) for claim in claims if claim is not None]
+    for match in _DURABILITY.finditer(own):
+        named = (match[1] or match[2]).lower().replace(" ", "-")
+        if durabilities and len(durabilities) == len(claims) and named not in durabilities:
+            yield f"names the durability {named.replace('-', ' ')}; its systems claim {', '.join(dict.fromkeys(durabilities))}"
     methods = {str(layer.method) for part in parts for layer in part.system.layers if layer.method is not None}
     systems = list({part.system.id: part.system for part in parts}.values())
     for clause in clauses:
