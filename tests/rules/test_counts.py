@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 import pytest
 
 from specgen.facts.job.counts import least_count
 from specgen.standards.citations import Basis
+from specgen.units.quantity import parse_quantity
 
 PA_2 = [
     ("1.2", 1),
@@ -42,14 +41,14 @@ ISO_19840 = [
 
 @pytest.mark.parametrize(("area", "count"), PA_2)
 def test_areas_under_pa_2(area: str, count: int) -> None:
-    assert least_count("sspc_pa_2_areas", Fraction(area)).number == count
+    assert least_count("sspc_pa_2_areas", parse_quantity("area", f"{area} m2")).number == count
 
 
 @pytest.mark.parametrize(("area", "count"), ISO_19840)
 def test_readings_under_iso_19840(area: str, count: int) -> None:
-    assert least_count("iso_19840_readings", Fraction(area)).number == count
+    assert least_count("iso_19840_readings", parse_quantity("area", f"{area} m2")).number == count
 
 
 def test_smallest_area_of_iso_19840_is_from_memory() -> None:
-    assert least_count("iso_19840_readings", Fraction(1)).source.basis is Basis.MEMORY
-    assert least_count("iso_19840_readings", Fraction(2)).source.basis is Basis.PUBLISHED
+    assert least_count("iso_19840_readings", parse_quantity("area", "1 m2")).source.basis is Basis.MEMORY
+    assert least_count("iso_19840_readings", parse_quantity("area", "2 m2")).source.basis is Basis.PUBLISHED

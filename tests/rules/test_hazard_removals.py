@@ -48,9 +48,12 @@ def _whole(folder: Path) -> dict[str, Any]:
 
 @cache
 def _sources() -> dict[tuple[str, str], dict[str, Any]]:
-    """Each product alone with its project: hazards hang on nothing else."""
+    """Each product alone with its project: hazards hang on nothing else, not on what is claimed."""
     return {
-        (name, product["id"]): {"project": source["project"], "products": [product]}
+        (name, product["id"]): {
+            "project": source["project"],
+            "products": [{key: held for key, held in product.items() if key != "claims"}],
+        }
         | {sets: source[sets] for sets in ("safety_sets",) if sets in source}
         for name, source in (("good", good()), ("demo", _whole(DEMO_RANGE)))
         for product in source["products"]
