@@ -25,6 +25,7 @@ from specgen.documents.parts.annex import WorkingView, annex, grouped
 from specgen.documents.parts.apart import Apart, placed
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.inspection import points_table
+from specgen.documents.parts.open_warnings import open_warnings
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.pictures import PictureView, pictures
@@ -150,7 +151,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         apart=apart,
         left_out=", ".join(_left_out(job, place, words)),
         waivers=_waivers(job, context.day, words),
-        open_warnings=context.open_warnings,
+        open_warnings=open_warnings(job, context),
         parties=tuple(_parties(spec.project, words)),
         program=context.program,
     )
