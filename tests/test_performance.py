@@ -86,8 +86,11 @@ def test_it_prints_as_a_performance_specification_and_nothing_that_needs_product
     checked = check(PERFORMANCE / FOOTBRIDGE, ON)
     printed = print_documents(checked, formats=["html", "csv"], products=[])
     assert [name for name in printed if "GW-7" in name and "offer" not in name] == [
-        "GW-7-performance-specification.html"
+        "GW-7-performance-specification.html",
+        "GW-7-qualification-matrix.html",
+        "GW-7-inspection-plan.html",
     ]
+    assert "Apply zinc-rich epoxy, to be offered" in printed["GW-7-inspection-plan.html"].decode()
     page = printed["GW-7-performance-specification.html"].decode()
     assert "According to the safety data sheet of the product chosen" in page
     assert "What the supplier must prove" in page
@@ -167,7 +170,10 @@ def test_a_requirement_that_is_relaxed_is_told(old: str, new: str, effect: str, 
 def test_the_demo_has_a_tender_with_an_offer_that_complies_and_one_that_does_not() -> None:
     checked = check(PERFORMANCE.parents[1] / "specs_demo" / "waterworks", ON)
     told = [(one.id, one.path) for one in checked.report if one.severity is not Severity.NOTE]
-    assert told == [("REQ006", "offers.second-bid.layers.prime.product")] * 3
+    assert told == [
+        ("CUS001", "offers.second-bid"),  # the owner's own specification limits the VOC of the primer as well
+        *[("REQ006", "offers.second-bid.layers.prime.product")] * 3,
+    ]
     pages = print_documents(checked, documents=["method-statement", "offer-review"], formats=["html"])
     assert [name for name in pages if "4103" in name] == [
         "MS-4103-performance-specification.html",

@@ -20,6 +20,7 @@ def column(heading: str, width: str, *, numeric: bool = False) -> dict[str, Any]
 VIEW: dict[str, Any] = {
     "number": "MS-0417",
     "revision": "B",
+    "on": "2026-11-26",
     "kind": "Method statement",
     "title": "Touch-up of galvanised handrails",
     "subtitle": "Two coats from aerosol cans, on site, 23 °C ± 5 °C",

@@ -56,7 +56,7 @@ def test_nothing_but_shipped_assets_is_fetched(case: str) -> None:
 def test_embedded_pages_are_refused_and_would_not_be_fetched(case: str, monkeypatch: pytest.MonkeyPatch) -> None:
     with pytest.raises(RenderError, match=f"holds a <{case}> element"):
         write_pdf(PAGE.format(EMBEDDED[case]), page_size="A4")
-    monkeypatch.setattr(pdf, "check_bounds", lambda html: None)
+    monkeypatch.setattr(pdf, "check_bounds", lambda html, *, form: None)
     if case == "iframe":  # the typesetter does not know it; the page holds its heading and nothing else
         data = write_pdf(PAGE.format(EMBEDDED[case]), page_size="A4")
         assert PdfReader(io.BytesIO(data)).pages[0].extract_text().split() == ["T"]
