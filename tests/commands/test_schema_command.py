@@ -26,6 +26,7 @@ def test_schema_of_a_comparison(capsys: pytest.CaptureFixture[str]) -> None:
 def test_unknown_kind(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["schema", "products"]) == 2
     assert capsys.readouterr().err == (
-        "specgen: KIND: invalid choice: 'products' (choose from 'project', 'safety-set', 'product', 'preparation', 'system', 'job', 'offer', 'comparison');"
+        "specgen: KIND: invalid choice: 'products' (choose from 'project', 'safety-set', 'product', 'preparation', 'system',"
+        " 'contract-document', 'job', 'offer', 'report', 'comparison');"
         " see `specgen schema --help`\n"
     )

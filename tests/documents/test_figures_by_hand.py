@@ -111,6 +111,8 @@ def test_a_changed_density_moves_exactly_what_depends_on_it(
         "job_card_refit",
         "data_sheet_primer",
         "order_list",
+        # it names the WFT of each coat, which follows from the volume solids
+        "inspection_plan_refit",
     ]
     assert _moved(good_views["data_sheet_primer"], changed["data_sheet_primer"]) == {
         "solids-in-can.primer",

@@ -39,6 +39,11 @@ NOT_PRINTED = {
     "PatchResult": "a document says it in a sentence",
     "ApprovalRole": "an approval is said in a word of the view",
     "RevisionGround": "chooses what asks for a revision",
+    "Each": "says which figure of the criterion a limit is: a reading's or a spot measurement's",
+    "Involvement": "the inspection plan prints a letter and explains it in its legend",
+    "Means": "the conformity report says in a sentence how means are held against limits",
+    "DecisionRule": "the test report says it in a sentence",
+    "Statistic": "results say it in words of their own, with the share or number",
     "TapeClass": "a class is printed by its own sign",
 }
 
