@@ -27,6 +27,7 @@ ROUNDS = (
     "round_9",
     "round_10",
     "round_11",
+    "round_12",
 )  # those that were measured; a later one joins when it was
 
 
