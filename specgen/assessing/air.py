@@ -35,7 +35,7 @@ def air_read(records: Sequence[Record], job: Job, spec: Spec, dates: Dates, faul
         if air is not None and humidity is not None:
             found = assess(job, spec, Measured(air, humidity, surface or air))
             if isinstance(found, NotKnown):
-                faults.add(
+                faults.tell(
                     "RDG003",
                     f"there is no such air: {found.why}",
                     record.place("air"),
@@ -67,7 +67,7 @@ def moment(record: Record, column: str, dates: Dates, point: str, faults: Faults
     try:
         return day_of(text, dates)
     except CellError as reason:
-        faults.add("RDG003", reason.what, record.place(column), point=point, item=record.text("item"))
+        faults.tell("RDG003", reason.what, record.place(column), point=point, item=record.text("item"))
         return None
 
 
@@ -75,7 +75,7 @@ def _figure(name: str, record: Record, point: str, faults: Faults) -> Quantity |
     try:
         return figure_of(_KINDS[name], record.text(name), record.unit_text(name))
     except CellError as reason:
-        faults.add("RDG003", reason.what, record.place(name), point=point, item=record.text("item"))
+        faults.tell("RDG003", reason.what, record.place(name), point=point, item=record.text("item"))
         return None
 
 
@@ -98,4 +98,4 @@ def _same_dew_point(record: Record, stated: Quantity | None, found: Quantity, po
         what = (
             f"the dew point is given as {stated}; air and humidity of the row give {float(found.to('degC')):.1f} degC"
         )
-        faults.add("RDG014", what, record.place("dew_point"), point=point, item=record.text("item"))
+        faults.tell("RDG014", what, record.place("dew_point"), point=point, item=record.text("item"))

@@ -47,7 +47,7 @@ def assess(
     air = tuple(air_read(sorted_.air, job, spec, dates, faults))
     batches = tuple(batches_used(sorted_.batches, dates, faults))
     lots = {
-        point.id: lots_at(point, sorted_.values(point.id, film=True), job, spec, faults)
+        point.id: lots_at(point, sorted_.with_values(point.id, film=True), job, spec, faults)
         for point in job.inspection
         if point.id in film
     }
@@ -56,16 +56,16 @@ def assess(
     tell_missing(job, spec, batches, records, faults)
     results = []
     for point in job.inspection:
-        who = dict.fromkeys(map(_who, sorted_.values(point.id, film=True)))
+        who = dict.fromkeys(map(_who, sorted_.with_values(point.id, film=True)))
         for item, system in places(point, job, spec):
             judge = Judge(point, item, system, job, spec, faults)
             if point.id in film:
                 by = ", ".join(name for of, name in who if of == item.id and name)
-                result = judge.film(lots[point.id], sorted_.values(point.id, film=False), by)
+                result = judge.film(lots[point.id], sorted_.with_values(point.id, film=False), by)
             elif point.id in climate:
-                result = judge.climate(air, sorted_.values(point.id, film=False))
+                result = judge.climate(air, sorted_.with_values(point.id, film=False))
             else:
-                result = judge.looked_at(sorted_.values(point.id, film=False))
+                result = judge.looked_at(sorted_.with_values(point.id, film=False))
             results.append(result)
     return Assessment(
         job=job,

@@ -28,12 +28,14 @@ def batches_used(records: Sequence[Record], dates: Dates, faults: Faults) -> Ite
             cans=record.text("cans"),
         )
         if not used.batch:
-            faults.add("RDG013", f"no batch of {used.product} is stated", record.place("batch"), weigh=Severity.WARNING)
+            faults.tell(
+                "RDG013", f"no batch of {used.product} is stated", record.place("batch"), weigh=Severity.WARNING
+            )
         if used.on is not None and used.expires is not None and used.on.date() > used.expires.date():
             what = f"batch {used.batch} of {used.product} expired on {used.expires.date()} and was applied on {used.on.date()}"
-            faults.add("RDG013", what, record.place("expires"), point="", item=item)
+            faults.tell("RDG013", what, record.place("expires"), point="", item=item)
         elif used.expires is None and used.batch:
-            faults.add(
+            faults.tell(
                 "RDG013",
                 f"the shelf life of batch {used.batch} is not stated",
                 record.place("expires"),
@@ -50,4 +52,4 @@ def tell_missing(job: Job, spec: Spec, batches: Sequence[BatchUsed], records: Se
     lacking = [product.id for product in spec.products_of(job) if product.id not in recorded]
     if lacking:
         place = Place(records[0].source.file, 1, 1, 1)
-        faults.add("RDG013", f"no batch is recorded of: {', '.join(lacking)}", place, weigh=Severity.WARNING)
+        faults.tell("RDG013", f"no batch is recorded of: {', '.join(lacking)}", place, weigh=Severity.WARNING)

@@ -142,7 +142,7 @@ class Faults:
         self._last: Place | None = None
         self.spoiled: set[tuple[str, str]] = set()
 
-    def add(
+    def tell(
         self, id: str, what: str, place: Place, *, point: str = "", item: str = "", weigh: Severity | None = None
     ) -> None:
         """A finding; where it is an error, what it concerns is left undecided."""

@@ -77,7 +77,7 @@ def _gathered(point: InspectionPoint, records: Iterable[Record], faults: Faults)
             twice = seen.setdefault((key, number, walk), record)
             if twice is not record:
                 what = f"reading {number} at spot {spot} of {item} stands in row {twice.row} already"
-                faults.add("RDG007", what, record.place("reading"), point=point.id, item=item)
+                faults.tell("RDG007", what, record.place("reading"), point=point.id, item=item)
                 continue
         places_ = len(film.digits.partition(".")[2])
         rows.decimals = places_ if rows.decimals is None else min(rows.decimals, places_)
@@ -94,7 +94,7 @@ def _gathered(point: InspectionPoint, records: Iterable[Record], faults: Faults)
 def _film(record: Record, point: str, item: str, faults: Faults) -> Quantity | None:
     text = record.text("value")
     if not text:
-        faults.add("RDG011", "the row has no value", record.place("value"), point=point, item=item)
+        faults.tell("RDG011", "the row has no value", record.place("value"), point=point, item=item)
         return None
     try:
         return figure_of("thickness", text, record.unit_text("value")) if not shows_nothing(text) else _nothing(text)
@@ -102,7 +102,7 @@ def _film(record: Record, point: str, item: str, faults: Faults) -> Quantity | N
         below = _is_negative(text)
         id = "RDG005" if below or shows_nothing(text) else "RDG003"
         what = f"{text[:40]} is below zero" if below else reason.what
-        faults.add(id, what, record.place("value"), point=point, item=item)
+        faults.tell(id, what, record.place("value"), point=point, item=item)
         return None
 
 
@@ -123,7 +123,7 @@ def _in_unit(rows: _Rows, film: Quantity, record: Record, point: str, item: str,
         rows.unit = stated
     if stated != rows.unit:
         what = f"{film} stands among readings in {rows.unit}"
-        faults.add("RDG006", what, record.place("value"), point=point, item=item)
+        faults.tell("RDG006", what, record.place("value"), point=point, item=item)
         return False
     return True
 
@@ -137,7 +137,7 @@ def _judge_dropped(rows: _Rows, point: str, faults: Faults) -> None:
             lacking.append("a repeat at that spot")
         if lacking:
             what = f"the reading {record.text('value')} is dropped without {' and '.join(lacking)}"
-            faults.add("RDG010", what, record.place("dropped_by"), point=point, item=key[0])
+            faults.tell("RDG010", what, record.place("dropped_by"), point=point, item=key[0])
             rows.spots.setdefault(key, []).append(value)
         else:
             kept.append((record, key, value))

@@ -43,7 +43,7 @@ def answers(
     for record in records:
         text, test = record.text("value"), record.text("test")
         if not text:
-            faults.add("RDG011", "the row has no value", record.place("value"), point=point.id, item=item.id)
+            faults.tell("RDG011", "the row has no value", record.place("value"), point=point.id, item=item.id)
             continue
         said, by = verdict_of(text), record.text("by")
         if said is not None:
@@ -52,7 +52,7 @@ def answers(
             try:
                 yield _TESTS[test](record, preparation)
             except CellError as reason:
-                faults.add("RDG003", reason.what, record.place("value"), point=point.id, item=item.id)
+                faults.tell("RDG003", reason.what, record.place("value"), point=point.id, item=item.id)
         elif _limited(point):
             results.append(record)
         else:
@@ -79,7 +79,7 @@ def _of_test(point: InspectionPoint, records: Sequence[Record], item: Item, faul
         try:
             read_result(text)
         except ValueError as fault:
-            faults.add("RDG003", str(fault), record.place("value"), point=point.id, item=item.id)
+            faults.tell("RDG003", str(fault), record.place("value"), point=point.id, item=item.id)
         else:
             read.append({"id": f"row-{record.row}", "value": text})
     if not read or asked is None:

@@ -46,7 +46,7 @@ def tell_wrong_days(
     """No film is read before its coat, and none on a day to come."""
     for point in job.inspection:
         fine = set()
-        for record in rows.values(point.id, film=point.id in film):
+        for record in rows.with_values(point.id, film=point.id in film):
             said, item = _when(record)
             if not said or (said, item) in fine:
                 continue
@@ -55,14 +55,14 @@ def tell_wrong_days(
             if on is None:
                 continue
             if on.date() > day:
-                faults.add("RDG009", f"{on.date()} is yet to come", record.place("on"), point=point.id, item=item)
+                faults.tell("RDG009", f"{on.date()} is yet to come", record.place("on"), point=point.id, item=item)
             started = begun.get((item, point.after or "")) or begun.get(("", point.after or ""))
             if started is not None:
                 coat, timed = started
                 exact = timed and has_time(said)
                 if (on < coat) if exact else (on.date() < coat.date()):
                     what = f"read on {said}, before the coat {point.after} was applied ({coat:%Y-%m-%d})"
-                    faults.add("RDG009", what, record.place("on"), point=point.id, item=item)
+                    faults.tell("RDG009", what, record.place("on"), point=point.id, item=item)
             if faults.count == before:
                 fine.add((said, item))
 
@@ -72,7 +72,7 @@ def tell_unchecked(job: Job, rows: Sorted, film: set[str], dates: Dates, faults:
     told: set[tuple[str, str]] = set()
     for point in job.inspection:
         seen: dict[tuple[str, ...], Source] = {}
-        for record in rows.values(point.id, film=True) if point.id in film else ():
+        for record in rows.with_values(point.id, film=True) if point.id in film else ():
             texts = _instrument(record)
             # thousands of rows say the same
             if seen.get(texts) is record.source:
@@ -82,9 +82,9 @@ def tell_unchecked(job: Job, rows: Sorted, film: set[str], dates: Dates, faults:
                 if (key := (record.source.file, point.id)) not in told:
                     told.add(key)
                     what = f"readings at {point.id} are without {lacking}"
-                    faults.add("RDG012", what, record.place(), point=point.id)
+                    faults.tell("RDG012", what, record.place(), point=point.id)
                 continue
             checked, on = (moment(record, name, dates, point.id, faults) for name in ("checked_on", "on"))
             if checked is not None and on is not None and checked.date() > on.date():
                 what = f"the instrument was checked on {record.text('checked_on')}, after it was read"
-                faults.add("RDG012", what, record.place("checked_on"), point=point.id)
+                faults.tell("RDG012", what, record.place("checked_on"), point=point.id)

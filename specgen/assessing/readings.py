@@ -60,7 +60,7 @@ def records_of(files: Iterable[File], asked: Asked, faults: Faults) -> list[Reco
     sheets: dict[str, str] = {}
     for file in files:
         if file.digest in seen:
-            faults.add("RDG007", f"the same file as {seen[file.digest]}; it is read once", Place(file.name, 1, 1, 1))
+            faults.tell("RDG007", f"the same file as {seen[file.digest]}; it is read once", Place(file.name, 1, 1, 1))
             continue
         seen[file.digest] = file.name
         try:
@@ -68,7 +68,7 @@ def records_of(files: Iterable[File], asked: Asked, faults: Faults) -> list[Reco
                 found.append(record)
                 refuse_many(len(found))
         except NotReadableError as reason:
-            faults.add("RDG001", f"the file {reason}", Place(file.name, 1, 1, 1))
+            faults.tell("RDG001", f"the file {reason}", Place(file.name, 1, 1, 1))
     return found
 
 
@@ -88,7 +88,7 @@ def _records(file: File, asked: Asked, faults: Faults, sheets: dict[str, str]) -
             read += 1
             yield from _of_table(f"{file.name}[{printable(sheet)}]", chain(before, rows), asked, faults)
     if not read:
-        faults.add("RDG002", "no sheet has a row with the names of columns", Place(file.name, 1, 1, 1))
+        faults.tell("RDG002", "no sheet has a row with the names of columns", Place(file.name, 1, 1, 1))
 
 
 def _of_form(file: File, asked: Asked, faults: Faults, sheets: dict[str, str]) -> Iterator[Record]:
@@ -97,13 +97,13 @@ def _of_form(file: File, asked: Asked, faults: Faults, sheets: dict[str, str]) -
     if form is None:
         raise NotReadableError("is a PDF that holds no filled record sheet of ours")
     if asked.job and form.about["job"] != asked.job:
-        faults.add("RDG016", f"the sheet is of the job {form.about['job'][:60]!r}; none of it is used", place)
+        faults.tell("RDG016", f"the sheet is of the job {form.about['job'][:60]!r}; none of it is used", place)
         return
     if asked.state and form.about.get("state") != asked.state:
-        faults.add("RDG016", "the sheet was made before items or inspection points were changed", place)
+        faults.tell("RDG016", "the sheet was made before items or inspection points were changed", place)
     sheet = form.about.get("sheet", "")
     if sheet and sheets.setdefault(sheet, file.name) != file.name:
-        faults.add(
+        faults.tell(
             "RDG007", f"sheet {sheet[:60]} was filled twice: see {sheets[sheet]}; none of this copy is used", place
         )
         return
@@ -127,7 +127,7 @@ def _of_table(name: str, rows: Iterator[Row], asked: Asked, faults: Faults) -> I
     heading = _heading(before, asked)
     if heading is None:
         known = ", ".join(COLUMNS)
-        faults.add("RDG002", f"no row of the file has the names of columns; known are {known}", Place(name, 1, 1, 1))
+        faults.tell("RDG002", f"no row of the file has the names of columns; known are {known}", Place(name, 1, 1, 1))
         return
     at, columns, units = heading
     fixed = {**_stated_before(before[:at]), **asked.fixed}
@@ -138,7 +138,7 @@ def _of_table(name: str, rows: Iterator[Row], asked: Asked, faults: Faults) -> I
             if cell and number not in columns.values()
         ]
         what = f"no column is known to hold the readings; {', '.join(left[:12]) or 'no heading'} was not understood"
-        faults.add("RDG002", what, Place(name, before[at][0], 1, 1))
+        faults.tell("RDG002", what, Place(name, before[at][0], 1, 1))
         return
     own = {name for name, place in columns.items() if _own(_HEADING.sub(r"\1", before[at][1][place - 1])) == name}
     source = Source(name, columns, units, fixed, frozenset(columns.keys() - own))
@@ -197,7 +197,7 @@ def _tell(record: Record, faulty: Collection[str], faults: Faults) -> None:
     else:
         id, what = "RDG003", f"the cell {column} holds more than {_CELL_LIMIT} signs, or signs that cannot be shown"
     own = {name: record.text(name) for name in ("point", "item") if record.text(name) not in faulty}
-    faults.add(id, what, record.place(column), point=own.get("point", ""), item=own.get("item", ""))
+    faults.tell(id, what, record.place(column), point=own.get("point", ""), item=own.get("item", ""))
 
 
 def _heading(rows: list[Row], asked: Asked) -> tuple[int, dict[str, int], dict[str, str]] | None:

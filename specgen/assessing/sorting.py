@@ -40,7 +40,7 @@ class Sorted:
         self._words: dict[str, list[Record]] = {}
         self._fine: set[tuple[str, ...]] = set()
 
-    def values(self, point: str, *, film: bool) -> list[Record]:
+    def with_values(self, point: str, *, film: bool) -> list[Record]:
         """Rows with a value at a point: figures of film, or what a person or test says."""
         return (self._film if film else self._words).get(point, [])
 
@@ -69,11 +69,11 @@ class Sorted:
         point = record.text("point") or self._point_of_coat(record)
         if not point:
             what = "the row names no inspection point"
-            self._faults.add("RDG008", what, record.place("point"), item=record.text("item"))
+            self._faults.tell("RDG008", what, record.place("point"), item=record.text("item"))
             return
         film = point in self._film_points and verdict_of(record.text("value")) is None
         if film and not record.text("item"):
-            self._faults.add("RDG008", "the reading names no item", record.place("item"), point=point)
+            self._faults.tell("RDG008", "the reading names no item", record.place("item"), point=point)
             return
         (self._film if film else self._words).setdefault(point, []).append(record)
 
@@ -99,7 +99,7 @@ class Sorted:
             return True
         count = self._items[item].count
         if part.isdecimal() and len(part) < 9 and not 1 <= int(part) <= count:
-            self._faults.add(
+            self._faults.tell(
                 "RDG008",
                 f"there is no part {part} of {item}: it has {count}",
                 record.place("part"),
@@ -114,7 +114,7 @@ class Sorted:
     ) -> bool:
         near = get_close_matches(text, list(known), n=_NAMES)
         meant = f"; nearest: {', '.join(near)}" if near else f"; there is: {', '.join(sorted(known)[:12])}"
-        self._faults.add(
+        self._faults.tell(
             "RDG008",
             f"the {column} {text[:60]!r} is none of this job{meant}",
             record.place(column),

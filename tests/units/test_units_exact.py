@@ -152,12 +152,28 @@ def test_inclusion_is_that_of_the_accepted_sets(first: Range, second: Range, thi
         assert open_low or open_high or any(not first.holds(limit) for limit in limits)
 
 
+# Modules that reckon as the machine does, each with the reason; a module that has become exact is told below.
+BY_THE_MACHINE = {
+    "colour.py": "a colour difference is made of roots and angles, which no fraction holds; it is held to published pairs"
+}
+
+
+def test_what_reckons_by_the_machine_does_so() -> None:
+    folder = Path(str(trade.__file__)).parent
+    for name in BY_THE_MACHINE:
+        assert any(
+            isinstance(node, ast.Constant) and isinstance(node.value, float)
+            for node in ast.walk(ast.parse((folder / name).read_text("utf-8")))
+        )
+
+
 @pytest.mark.parametrize("package", [trade, units], ids=lambda package: package.__name__)
 def test_no_decimal_figure_of_python_is_written_in_the_code(package: object) -> None:
     folder = Path(str(package.__file__)).parent  # type: ignore[attr-defined]  # a package has a file
     floats = [
         f"{file.name}:{node.lineno}"
         for file in sorted(folder.glob("*.py"))
+        if file.name not in BY_THE_MACHINE
         for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
         if isinstance(node, ast.Constant) and isinstance(node.value, float)
     ]
@@ -169,6 +185,7 @@ def test_trade_never_calls_float_or_round() -> None:
     calls = [
         f"{file.name}:{node.lineno}"
         for file in sorted(folder.glob("*.py"))
+        if file.name not in BY_THE_MACHINE
         for node in ast.walk(ast.parse(file.read_text(encoding="utf-8")))
         if isinstance(node, ast.Call)
         and isinstance(node.func, ast.Name)

@@ -56,7 +56,7 @@ class Rows:
         self.printed: list[dict[str, str]] = []
         self.hidden: dict[str, str] = {}
 
-    def add(self, **about: str) -> int:
+    def enter(self, **about: str) -> int:
         """The number of a new row."""
         self.printed.append({column: text for column, text in about.items() if text})
         number = len(self.printed)
@@ -106,7 +106,7 @@ def _air(point: InspectionPoint | None, job: Job, spec: Spec, rows: Rows, words:
     lines = []
     for coat, name, _, _ in _coats(job, spec, words):
         for _ in range(_AIR):
-            number = rows.add(point=point.id if point is not None else "", coat=coat)
+            number = rows.enter(point=point.id if point is not None else "", coat=coat)
             fields = rows.fields(number, "on", "air", "humidity", "surface", "dew_point", "by")
             lines.append(SheetLine(printed=(name,), fields=fields))
     stated = "; ".join(f"{name} {limit}" for name, limit in climate(job.climate, words))
@@ -135,7 +135,7 @@ def _batches(job: Job, spec: Spec, rows: Rows, words: Words) -> SheetTable:
             for number_of_coat, layer in numbered(system):
                 product = spec.product_of(layer)
                 for _ in range(_BATCHES):
-                    number = rows.add(item=item.id, coat=layer.id, product=product.id)
+                    number = rows.enter(item=item.id, coat=layer.id, product=product.id)
                     printed = (item.id, coat_name(number_of_coat, layer, words), product.name)
                     lines.append(
                         SheetLine(printed=printed, fields=rows.fields(number, "batch", "expires", "cans", "on", "by"))
@@ -164,7 +164,7 @@ def _results(points: Sequence[InspectionPoint], job: Job, spec: Spec, rows: Rows
     numbers, lines = numbers_of(job), []
     for point in points:
         for item, _ in places(point, job, spec):
-            number = rows.add(point=point.id, item=item.id)
+            number = rows.enter(point=point.id, item=item.id)
             check = f"{numbers[point.id]} {point.check}" + (f" ({words('HOLD POINT')})" if point.hold_point else "")
             printed = (check, item.id, point.criterion.text or passes(point, job, spec, words.with_one_film()))
             lines.append(SheetLine(printed=printed, fields=rows.fields(number, "value", "on", "by")))
@@ -192,7 +192,7 @@ def _readings(point: InspectionPoint, job: Job, spec: Spec, rows: Rows, words: W
     for one in parts if many <= _MOST_READINGS else ():
         for spot in one.spots:
             about = {"point": point.id, "item": one.item.id, "part": str(one.part), "spot": spot, "unit": unit}
-            held = [rows.add(**about, reading=str(reading)) for reading in range(1, one.readings + 1)]
+            held = [rows.enter(**about, reading=str(reading)) for reading in range(1, one.readings + 1)]
             fields = tuple(name for number in held for name in rows.fields(number, "value"))
             lines.append(SheetLine(printed=(one.item.id, str(one.part), spot), fields=fields))
     last = len(rows.printed)
