@@ -28,6 +28,7 @@ ROUNDS = (
     "round_10",
     "round_11",
     "round_12",
+    "round_13",
 )  # those that were measured; a later one joins when it was
 
 
