@@ -5,8 +5,9 @@ of packs ordered. An item that states no system or preparation gets its job's; t
 the items that get it. What is named and got by nobody (a system that every item overrides) is linked all the same: the document
 cannot be read without it. Everything rests on the project.
 
-A data sheet prints one thing more: the products its own windows name, and those whose windows name it. Such a neighbour is in
-the sheet, and goes no further: a job with a primer does not rest on every coat that may follow the primer.
+A data sheet prints one thing more: the products its own windows name, those whose windows name it, and those that are coats on
+the panels of the reports its claims rest on. Such a neighbour is in the sheet with the reports it rests on itself, and goes no
+further: a job with a primer does not rest on every coat that may follow the primer.
 
 Called by `closure`, `placing`, `usage`, by waivers, by comparing and by issuing.
 """
@@ -17,9 +18,11 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from specgen.facts.memo import memoised
+from specgen.facts.tests.fit import tests_of
 from specgen.model.guarded import demand_all, demand_found, every
 from specgen.model.job import Job
 from specgen.model.node import Node
+from specgen.model.product import Evidence, Product
 from specgen.model.references import references
 from specgen.model.spec import LIST_KINDS, Spec
 from specgen.model.walk import Path
@@ -66,10 +69,10 @@ def links_to(spec: Spec, address: Address) -> tuple[Link, ...]:
     return found
 
 
-def sheet_links(spec: Spec, product: str) -> tuple[Link, ...]:
-    """The overcoating windows that name another product of the sources: the product's own, then those that name it."""
-    down, up = _windows(spec)
-    return (*down.get(("products", product), ()), *up.get(("products", product), ()))
+def sheet_links(spec: Spec, address: Address) -> tuple[Link, ...]:
+    """The links from the products whose data sheets tell of this one as of a neighbour. A window of the neighbour's own has its full
+    address."""
+    return _told(spec)[1].get(address, ())
 
 
 @memoised
@@ -87,13 +90,15 @@ def reach(spec: Spec, address: Address) -> frozenset[Address]:
 
 
 def document_closure(spec: Spec, address: Address) -> frozenset[Address]:
-    """What the document of a job or product rests on: the closure, and beside a product its neighbours in windows."""
-    return closure(spec, address) | _neighbours(spec, address)
+    """What the document of a job or product rests on: the closure, and beside a product its neighbours."""
+    told = (link.target for link in _told(spec)[0].get(address, ()))
+    return closure(spec, address).union(*(closure(spec, neighbour) for neighbour in told))
 
 
 def document_reach(spec: Spec, address: Address) -> frozenset[Address]:
     """The records whose documents rest on this one."""
-    return reach(spec, address) | _neighbours(spec, address)
+    found = reach(spec, address)
+    return found | {link.source for one in found for link in sheet_links(spec, one)}
 
 
 def jobs_in(spec: Spec, addresses: Iterable[Address]) -> tuple[str, ...]:
@@ -119,13 +124,37 @@ def _links(spec: Spec) -> tuple[Linked, Linked]:
 
 
 @memoised
-def _windows(spec: Spec) -> tuple[Linked, Linked]:
+def _told(spec: Spec) -> tuple[Linked, Linked]:
+    """What data sheets tell of neighbours, by the product of the sheet and by the neighbour."""
     return _both_ways(
-        Link(("products", product.id), ("products", window.next_coat), ("overcoat", window.id))
-        for product in spec.products.values()
-        for window in product.overcoat
-        if window.next_coat in spec.products and window.next_coat != product.id
+        link for product in spec.products.values() for link in (*_windows(product, spec), *_panels(product, spec))
     )
+
+
+def _windows(product: Product, spec: Spec) -> Iterator[Link]:
+    """A window is in the sheet of the product that states it and in that of the product it names."""
+    own = ("products", product.id)
+    for window in product.overcoat:
+        if window.next_coat in spec.products and window.next_coat != product.id:
+            other, through = ("products", window.next_coat), ("overcoat", window.id)
+            yield Link(own, other, through)
+            yield Link(other, own, (*own, *through))
+
+
+def _panels(product: Product, spec: Spec) -> Iterator[Link]:
+    """The other products of the panels behind a claim, which the sheet names."""
+    for claim in product.claims:
+        report = spec.reports.get(claim.evidence.report) if claim.evidence is not None else None
+        tests = tests_of(report) if report is not None else ()
+        shown = [one for one in tests if claim.evidence is not None and _is_shown(one.done.id, claim.evidence)]
+        for named in dict.fromkeys(coat.product for one in shown for coat in one.series.coats):
+            if named in spec.products and named != product.id:
+                yield Link(("products", product.id), ("products", named), ("claims", claim.id, "evidence"))
+
+
+def _is_shown(test: str, evidence: Evidence) -> bool:
+    """True of both sides of a comparison, and of every test of a report where the claim leaves open which."""
+    return evidence.test is None or test in {evidence.test, evidence.than}
 
 
 def _links_of(address: Address, record: Node) -> Iterator[Link]:
@@ -169,9 +198,3 @@ def _walked(begin: Iterable[Address], onward: Callable[[Address], Iterable[Addre
             seen.add(here)
             waiting.extend(onward(here))
     return frozenset(seen)
-
-
-def _neighbours(spec: Spec, address: Address) -> frozenset[Address]:
-    kind, key = address
-    links = sheet_links(spec, key) if kind == "products" else ()
-    return frozenset(end for link in links for end in (link.source, link.target))

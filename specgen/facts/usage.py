@@ -29,13 +29,12 @@ def uses_of_record(spec: Spec, kind: str, key: str) -> list[Use]:
     """Each record that leans on it, in the order of the sources: data sheets that tell of a neighbour first, then systems,
     then jobs. Empty where nothing does.
 
-    A sheet that tells of the product because the product's own windows name it has the full address of those windows.
+    A sheet that tells of the product because the product's own windows name it has the full address of those windows. With a report
+    come the sheets that tell of a product that rests on it.
     """
     asked = (kind, key)
     reached = reach(spec, asked)
-    found = (
-        [Use(".".join(asked), through) for asked, through in _sheets(spec, key).items()] if kind == "products" else []
-    )
+    found = [Use(".".join(sheet), through) for sheet, through in _sheets(spec, reached).items()]
     for kind, held in ((kind, getattr(spec, kind)) for kind in LIST_KINDS):
         for address in ((kind, one) for one in held if (kind, one) in reached and (kind, one) != asked):
             through = [link.through for link in links_from(spec, address) if link.target in reached]
@@ -56,13 +55,13 @@ def uses_of_clause(spec: Spec, document: str, clause: str) -> list[Use]:
     return found
 
 
-def _sheets(spec: Spec, product: str) -> dict[Address, tuple[str, ...]]:
-    """The products whose sheet tells of this one, with the windows that are the reason."""
+def _sheets(spec: Spec, reached: frozenset[Address]) -> dict[Address, tuple[str, ...]]:
+    """The products whose sheet tells of one of these as of a neighbour, with the windows and claims that are the reason."""
     found: dict[Address, tuple[str, ...]] = {}
-    for link in sheet_links(spec, product):
-        own = link.source == ("products", product)
-        beside, path = (link.target, (*link.source, *link.through)) if own else (link.source, link.through)
-        found[beside] = (*found.get(beside, ()), ".".join(path))
+    for told in (("products", one) for one in spec.products if ("products", one) in reached):
+        for link in sheet_links(spec, told):
+            if link.source not in reached:
+                found[link.source] = (*found.get(link.source, ()), ".".join(link.through))
     return {("products", one): found["products", one] for one in spec.products if ("products", one) in found}
 
 

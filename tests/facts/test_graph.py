@@ -209,6 +209,26 @@ def test_a_product_named_in_a_window_only_is_told_of_by_the_sheet_and_rests_unde
     assert jobs_reached(spec, {("products", "spare")}) == set()
 
 
+def test_a_sheet_tells_of_the_coats_on_the_panels_behind_its_claims() -> None:
+    spec = _loaded(DEMO)
+    clear, base = spec.products["clear-430"], spec.products["base-420"]
+    sheets = {use.address: use.through for use in uses_of_record(spec, "products", base.id)}
+    assert sheets["products.clear-430"]
+    assert set(sheets["products.clear-430"]) <= {f"claims.{claim.id}.evidence" for claim in clear.claims}
+    assert base.id in cut_to_closure(spec, clear).products
+    # the clearcoat is on no panel that the basecoat's sheet prints
+    assert clear.id not in cut_to_closure(spec, base).products
+
+
+def test_a_neighbour_in_a_sheet_comes_with_the_reports_it_rests_on() -> None:
+    spec = _loaded(DEMO)
+    topcoat = cut_to_closure(spec, spec.products["topcoat-410"])
+    assert "primer-210" in topcoat.products
+    behind = {claim.evidence.report for claim in spec.products["primer-210"].claims if claim.evidence is not None}
+    assert behind
+    assert behind <= set(topcoat.reports)
+
+
 @pytest.mark.parametrize(
     ("path", "address"),
     [
