@@ -27,7 +27,7 @@ from specgen.units.locale import ENGLISH, Locale
 from specgen.units.quantity import CalendarSpan, Quantity, Range
 from specgen.units.rounding import plain_text, significant
 
-_PROSE = {Polarity.REQUIREMENT_TEXT, Polarity.TEST_LIMIT, Polarity.WORDING, Polarity.NOTE}
+_PROSE = {Polarity.REQUIREMENT_TEXT, Polarity.WORDING, Polarity.NOTE}
 _JOBS, _ITEMS = 3, 4
 """So many jobs, and items of each, a line names; the others are counted."""
 _QUOTED = 110
@@ -216,7 +216,8 @@ def _leaf(change: Change, translate: Locale) -> str:
         if fell:
             return translate("{subject} fell from {old} to {new}").format(**values, **named)
         return translate("{subject} rose from {old} to {new}").format(**values, **named)
-    if fact.polarity in _PROSE and quoted:
+    # a limit that its scale orders became another limit; in words alone it was reworded
+    if quoted and (fact.polarity in _PROSE or change.effect is Effect.REWORDED):
         return translate("{subject} was reworded: it was {old} and is now {new}").format(**values, **named)
     return translate("{subject} was {old} and is now {new}").format(**values, **named)
 

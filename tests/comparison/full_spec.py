@@ -43,6 +43,7 @@ PLAIN = {
     "line of text": ("one line", "another line"),
     "text": ("one text", "another text"),
     "number of months or years": ("12 months", "13 months"),
+    "colour as L*, a* and b* such as 52.10 3.20 -10.40": ("52.10 3.20 -10.40", "51.80 3.40 -9.90"),
 }
 
 

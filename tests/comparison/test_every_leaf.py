@@ -44,6 +44,11 @@ LADDERS = {
     "edge_grade": Effect.TIGHTENED,  # P1 to P2
     "force": Effect.TIGHTENED,  # permitted to advised
 }
+# Limits of a test by name; the method is the first of its table, a film thickness.
+TEST_LIMITS = {
+    "limit": Effect.REWORDED,  # words that no scale can read: a person decides
+    "floor": Effect.SHIFTED,  # 4 MPa to 5 MPa, which this method does not measure: no order
+}
 # The effect where a list loses its last value.
 SHORTENED = {
     Polarity.ALL_OF: Effect.RELAXED,
@@ -64,6 +69,7 @@ LEFT_OUT = {
     Polarity.PERMISSION: Effect.TIGHTENED,
     Polarity.LADDER: Effect.RELAXED,
     Polarity.SCOPE: Effect.SHIFTED,
+    Polarity.TEST_LIMIT: Effect.RELAXED,
     Polarity.REPLACED: Effect.RELAXED,
     Polarity.FACT: Effect.FACT,
     Polarity.REQUIREMENT_TEXT: Effect.RELAXED,
@@ -93,6 +99,7 @@ OWN = {
     "project.policies.approvals_needed left out": Effect.RELAXED,  # from four to the default of one
     "project.policies.approvals.first.signed left out": Effect.EDITORIAL,  # no is what counts anyway
     "project.policies.revision_forced_by left out": Effect.TIGHTENED,  # then every ground forces one
+    "project.policies.means left out": Effect.EDITORIAL,  # from exact to the default of exact
     "project.jurisdictions left out": Effect.SHIFTED,
     "jobs.first.inspection.first.after_sanding left out": Effect.EDITORIAL,  # from no to the default of no
     "project.policies.approvals.first.count left out": Effect.RELAXED,  # from four to the default of one
@@ -143,7 +150,8 @@ def test_value_changed(leaf: Leaf) -> None:
     at(new, leaf.steps)[leaf.name] = second
     sense = _sense(leaf)
     own = OWN.get(f"{leaf} changed")
-    expected = own or (LADDERS[leaf.name] if sense is Polarity.LADDER else RAISED[sense])
+    by_name = {Polarity.LADDER: LADDERS, Polarity.TEST_LIMIT: TEST_LIMITS}.get(sense)
+    expected = own or (by_name[leaf.name] if by_name else RAISED[sense])
     _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
     _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, mirrored(expected))
 
