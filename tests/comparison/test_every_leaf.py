@@ -47,7 +47,7 @@ LADDERS = {
 # Limits of a test by name; the method is the first of its table, a film thickness.
 TEST_LIMITS = {
     "limit": Effect.REWORDED,  # words that no scale can read: a person decides
-    "floor": Effect.SHIFTED,  # 4 MPa to 5 MPa, which this method does not measure: no order
+    "floor": Effect.REWORDED,  # no more film is better film, so which of two is worse is for a person
 }
 # The effect where a list loses its last value.
 SHORTENED = {

@@ -11,7 +11,7 @@ from specgen.units.quantity import Quantity, Range
 
 
 def as_limit(method: str, text: str) -> Limit | None:
-    """A limit, or a value that no result may be worse than, as a limit; None for one in words."""
+    """A limit, or a value that no result may be worse than, as a limit; None for one in words, and where the method says no better."""
     try:
         return read_limit(text)
     except ValueError:
@@ -22,7 +22,10 @@ def as_limit(method: str, text: str) -> Limit | None:
         return None
     if not isinstance(value, Measured):
         return Limit(alone=value)
-    return Limit(low=value) if method_row(method)["direction"] == "higher" else Limit(high=value)
+    better = method_row(method)["direction"]
+    if better not in {"higher", "lower"}:
+        return None
+    return Limit(low=value) if better == "higher" else Limit(high=value)
 
 
 def narrower(method: str, standard: str, one: Limit, other: Limit) -> bool | None:
