@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from specgen.documents.parts.open_warnings import open_warnings
+from specgen.documents.method_statement.open_warnings import open_warnings
 from specgen.findings import Severity
 from tests.documents.conftest import context
 from tests.good_spec import checked, good_with

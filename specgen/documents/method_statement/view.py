@@ -17,6 +17,7 @@ from specgen.documents.method_statement.compliance import compliance
 from specgen.documents.method_statement.dew_points import dew_points
 from specgen.documents.method_statement.faults import FaultsView, faults
 from specgen.documents.method_statement.open_coats import OpenCoats, open_coats
+from specgen.documents.method_statement.open_warnings import open_warnings
 from specgen.documents.method_statement.repair_procedure import RepairProcedure, repair_procedure
 from specgen.documents.method_statement.safety import JobSafety, job_safety, let_off
 from specgen.documents.method_statement.schedule import ScheduleView, schedule_view
@@ -25,7 +26,6 @@ from specgen.documents.parts.annex import WorkingView, annex, grouped
 from specgen.documents.parts.apart import Apart, placed
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.inspection import points_table
-from specgen.documents.parts.open_warnings import open_warnings
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.pictures import PictureView, pictures

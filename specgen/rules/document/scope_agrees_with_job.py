@@ -147,7 +147,7 @@ def _parted(job: Job, spec: Spec) -> Iterator[str]:
         if packs is not None:
             yield f"says '{packs}'; no coat of its systems is that"
     for match in _METHOD.finditer(own):
-        word = (match[1] or match[2] or match[3]).lower()
+        word = next(said for said in match.groups() if said).lower()
         if methods and _METHODS.get(word, word) not in methods:
             yield f"says '{match[0]}'; its coats are laid by {', '.join(sorted(methods))}"
 

@@ -60,5 +60,5 @@ from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date
 def words_agree_with_coats(job: Job, spec: Spec, on: date) -> Problems:
     for path, what in contradicted(job, spec):
         # a coat of several jobs is told once
-        said_of = path[3] if path[0] == "systems" else job.id
+        said_of = path[path.index("layers") + 1] if path[0] == "systems" else job.id
         yield Problem(path, f"the words of {said_of} say {what}", absolute=True)

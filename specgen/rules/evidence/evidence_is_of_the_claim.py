@@ -24,7 +24,7 @@ Fails
     products.barrier.formulated: 2025-06-03    # at products.barrier.claims.salt.evidence
 
     Given a claim with its report
-    reports.lab-12.series.scribed.coats.coat.film: 121 um    # at products.barrier.claims.salt.evidence
+    reports.lab-12.series.scribed.coats.coat.film: 121 um    # at products.barrier.claims.salt.evidence    # also EVD015 at reports.lab-12.series.scribed.coats.coat.film_max
 
     Given a claim with its report
     reports.lab-12.series.scribed.coats.coat.product: Primer of another maker    # at products.barrier.claims.salt.evidence
