@@ -12,7 +12,8 @@ from specgen.clock import today
 from specgen.commands.outcome import DONE, REFUSED, Outcome
 from specgen.commands.typed import day, moment
 from specgen.commands.which_job import which_job
-from specgen.facts.job.schedule import NoPlan, Plan, schedule
+from specgen.facts.job.plan import NoPlan, Plan
+from specgen.facts.job.schedule import schedule
 from specgen.findings import Finding, Report, Severity
 from specgen.report.schedule_report import as_json, as_text, faults_as_text, none_as_text, stopped
 from specgen.source.project import find_project

@@ -10,7 +10,7 @@ from hashlib import sha256
 
 from icalendar import Calendar, Event
 
-from specgen.facts.job.schedule import Plan, spoken_step
+from specgen.facts.job.plan import Plan, spoken_step
 from specgen.report.schedule_report import RELEASE
 from specgen.source.characters import printable
 

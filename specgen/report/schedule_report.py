@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 from typing import Any
 
-from specgen.facts.job.schedule import GRID, Done, Fault, NoPlan, Plan, Step, spoken_step
+from specgen.facts.job.plan import GRID, Done, Fault, NoPlan, Plan, Step, spoken_step
 from specgen.findings import Finding
 from specgen.model.schedule import Work
 from specgen.source.characters import printable

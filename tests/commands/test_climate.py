@@ -10,7 +10,8 @@ import pytest
 
 from specgen.checking import check
 from specgen.commands import main
-from specgen.facts.job.schedule import Plan, schedule
+from specgen.facts.job.plan import Plan
+from specgen.facts.job.schedule import schedule
 from specgen.findings import Severity
 from specgen.model.parse import load
 from tests.good_spec import GOOD

@@ -8,7 +8,8 @@ from typing import Any
 import pytest
 
 from specgen.facts.job.hourly_air import Hour, HourlyAir
-from specgen.facts.job.schedule import NoPlan, Plan, Step, schedule, spoken_step
+from specgen.facts.job.plan import NoPlan, Plan, Step, spoken_step
+from specgen.facts.job.schedule import schedule
 from specgen.facts.layer.waits import wait_between
 from specgen.units.quantity import Quantity, parse_quantity
 from tests.good_spec import given, put, spec_of, take_out

@@ -12,7 +12,9 @@ from datetime import date, datetime, timedelta
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
-from specgen.facts.job.schedule import Done, Plan, Step, closed_hours, schedule
+from specgen.facts.job.plan import Done, Plan, Step
+from specgen.facts.job.schedule import schedule
+from specgen.facts.job.schedule_stated import closed_hours
 from specgen.figures.schedule_bars import Axis, Bar, schedule_bars
 from specgen.model.job import Job
 from specgen.model.spec import Spec

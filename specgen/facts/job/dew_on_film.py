@@ -10,17 +10,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from specgen.facts.job.air_allows import moist
 from specgen.facts.job.hourly_air import Hour, HourlyAir, from_profile
 from specgen.facts.job.moist_air import unit_of
-from specgen.facts.job.schedule import Plan, Step
+from specgen.facts.job.plan import Plan, Step
 from specgen.facts.layer.waits import reaches
 from specgen.model.drying import DryingStage
 from specgen.model.job import Job
 from specgen.model.schedule import HourOfAir, Work
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
-from specgen.trade.known import NotKnown, worked_out
-from specgen.trade.moist_air import Air, dew_point, margin, vapour_pressure
+from specgen.trade.known import NotKnown
+from specgen.trade.moist_air import margin
 from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
 
@@ -98,9 +99,8 @@ def _above(entry: HourOfAir, kept: Quantity) -> Working | None:
     if humidity is None:
         return None
 
-    def work_out() -> Working:
-        dew = dew_point(f"{entry.id}.dew", vapour_pressure(f"{entry.id}.vapour", Air(entry.air, humidity)))
-        return margin(f"{entry.id}.above", entry.surface or entry.air, dew, unit_of(kept))
-
-    found = worked_out("dew point margin", work_out)
-    return None if isinstance(found, NotKnown) else found
+    found = moist(entry.air, humidity)
+    if isinstance(found, NotKnown):
+        return None
+    _, dew = found
+    return margin(f"{entry.id}.above", entry.surface or entry.air, dew, unit_of(kept))

@@ -28,7 +28,8 @@ To put right
 
 from specgen.facts.job.dew_on_film import Untold, dew_on_film
 from specgen.facts.job.dew_point import least_margin
-from specgen.facts.job.schedule import Plan, schedule
+from specgen.facts.job.plan import Plan
+from specgen.facts.job.schedule import schedule
 from specgen.rules.kit import ERROR, LOGIC, NOTE, WARNING, Concern, Job, Problem, Problems, Spec, date, rule
 from specgen.units.moments import show_moment
 

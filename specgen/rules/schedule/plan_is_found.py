@@ -14,7 +14,8 @@ To put right
     Start at another time, work on another day, abrade before the next coat, or see `specgen schedule` for the two steps that conflict.
 """
 
-from specgen.facts.job.schedule import NoPlan, schedule
+from specgen.facts.job.plan import NoPlan
+from specgen.facts.job.schedule import schedule
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule
 
 

@@ -37,7 +37,9 @@ To put right
     State what is missing, as the shop works: hours, people, bays, and the times its steps take.
 """
 
-from specgen.facts.job.schedule import NoPlan, Plan, coats_not_there, schedule
+from specgen.facts.job.plan import NoPlan, Plan
+from specgen.facts.job.schedule import schedule
+from specgen.facts.job.schedule_stated import coats_not_there
 from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
 
 
