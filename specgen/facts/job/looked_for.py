@@ -12,7 +12,7 @@ _FINISH = re.compile(
     r"porosity|holiday|spark test|cosmetic",
     re.I,
 )
-SALT = re.compile(r"\bsalts?\b|chloride|conductivity|8502-(?:6|9)", re.I)
+SALT = re.compile(r"\bsalts?\b(?!.?(?:spray|fog|mist))|chloride|conductivity|8502-(?:6|9)", re.I)
 PORES = re.compile(r"\bpores?\b|pinhole|porosity|holiday|high.voltage|spark|wet sponge|29601|D5162", re.I)
 CLIMATE = re.compile(
     r"\bclimat|ambient|dew.?point|humid|hygromet|psychromet|weather|(?:air|surface|steel|metal)(?: and \w+)? temperature",

@@ -9,12 +9,18 @@ Passes
 
     jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Pull-off, ISO 4624, 3 days after the last coat", criterion: {text: At least 5 MPa.}}
 
+    jobs.refit.inspection.spray: {id: spray, check: Salt spray on a panel, at: completion, method: "ISO 9227, 480 h", criterion: {text: No blister.}}
+
+    jobs.refit.inspection.film: {id: film, check: Film, at: completion, method: "Magnetic, less the surface profile read before", criterion: {text: At least 100 µm.}}
+
     Given second good
     jobs.rails.inspection.salt: {id: salt, check: Soluble salt, at: after-preparation, method: "Patch, ISO 8502-6", criterion: {text: At most 20 mg/m2.}}
 Fails
     jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Cross-cut, ISO 2409, one hour after the last coat", criterion: {text: Class 0 or 1.}}    # at jobs.refit.inspection.adhesion.method
 
     jobs.refit.inspection.salt: {id: salt, check: Soluble salt, at: completion, method: "Patch, ISO 8502-6", criterion: {text: At most 20 mg/m2.}}    # at jobs.refit.inspection.salt.at
+
+    jobs.refit.inspection.profile: {id: profile, check: Surface profile, at: completion, method: "Replica tape, ISO 8503-5", criterion: {text: 25 to 50 µm.}}    # at jobs.refit.inspection.profile.at
 To put right
     Move the test to where what it measures is open and the film is hard, or choose a test that fits paint and part.
 """
@@ -37,6 +43,7 @@ _OF_FILM = re.compile(
     r"cross.?(?:cut|hatch)|\b2409\b|pull.?off|\b4624\b|D4541|D3359|holiday|high.voltage|29601|D5162", re.I
 )
 _AFTER = re.compile(r"\bafter (?:the )?(?:last|final|top|second|third|clear)? ?coat", re.I)
+_PROFILE = re.compile(r"(?:surface|blast|anchor) profile|8503", re.I)
 _RUB = re.compile(r"D4752|\bMEK\b|solvent rub", re.I)
 _DISSOLVED, _NOT_CROSSLINKED = {"soluble", "softens"}, {"oxidative", "physical"}
 _PULL_OFF = re.compile(r"pull.?off|\b4624\b|D4541", re.I)
@@ -56,6 +63,8 @@ def _misplaced(point: InspectionPoint, job: Job, spec: Spec) -> Iterator[tuple[s
     said, method = words_of(point), point.method or ""
     if point.at is Stage.COMPLETION and SALT.search(f"{point.check} {method}") and not _OF_FILM.search(said):
         yield "at", "measures soluble salts at completion, when they lie beneath the finish"
+    if point.at is Stage.COMPLETION and _PROFILE.search(point.check):
+        yield "at", "measures the profile at completion, when it lies beneath the paint"
     shortest = int(_TABLE.row("id", "pull_off_test" if _PULL_OFF.search(said) else "film_test")["value"])
     spans = [span for _, span in spans_said(method) if span is not None]
     if _OF_FILM.search(said) and _AFTER.search(method) and spans and spans[0].to("h") < shortest:
