@@ -6,9 +6,12 @@ import ast
 from collections.abc import Iterator
 from pathlib import Path
 
+import pytest
+
 import specgen.documents
 from specgen.documents.registry import KINDS
-from specgen.printing.documents import DOCUMENTS
+from specgen.printing.documents import DOCUMENTS, print_documents
+from tests.good_spec import checked, given, put
 
 ROOT = Path(__file__).parents[2]
 FOLDER = Path(specgen.documents.__path__[0])
@@ -116,3 +119,18 @@ def _imports() -> Iterator[tuple[str, str]]:
         for node in ast.walk(ast.parse(file.read_text("utf-8"))):
             if isinstance(node, ast.ImportFrom) and node.module is not None and node.module.startswith(HERE):
                 yield from ((room, f"{node.module.removeprefix(HERE)}.{name.name}") for name in node.names)
+
+
+@pytest.mark.parametrize("name", ["test-report", "qualification-matrix", "offer-review"])
+def test_what_is_a_record_and_never_issued_warns_of_no_draft(name: str) -> None:
+    """A report of a laboratory is issued by that, and the others say what was found on a day; nobody works to any of them."""
+    spec = (
+        given("a comparison of two coatings")
+        if name != "offer-review"
+        else given("an offer for a coat without a product")
+    )
+    if name == "qualification-matrix":
+        put(spec, "jobs.refit.tests", "[{id: pull, method: pull_off, standard: ISO 4624, limit: min 5 MPa}]")
+    pages = print_documents(checked(spec), documents=[name], formats=["html"])
+    assert pages
+    assert not any("DRAFT" in page.decode() for page in pages.values())

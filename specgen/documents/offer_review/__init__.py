@@ -7,4 +7,4 @@ specification it judges by.
 from specgen.documents.kind import Kind
 from specgen.documents.offer_review.view import offer_review
 
-KIND = Kind(name="offer-review", place=9, about="offer", formats=("pdf", "html"), view=offer_review)
+KIND = Kind(name="offer-review", place=9, about="offer", formats=("pdf", "html"), view=offer_review, record=True)

@@ -11,4 +11,5 @@ KIND = Kind(
     formats=("pdf", "html"),
     view=qualification_matrix,
     applies=requires_tests,
+    record=True,
 )

@@ -3,4 +3,4 @@
 from specgen.documents.kind import Kind
 from specgen.documents.test_report.view import test_report
 
-KIND = Kind(name="test-report", place=13, about="report", formats=("pdf", "html"), view=test_report)
+KIND = Kind(name="test-report", place=13, about="report", formats=("pdf", "html"), view=test_report, record=True)
