@@ -21,7 +21,7 @@ from specgen.model.product import Colour, Product, Variant
 from specgen.model.requirement import Requirement
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
-from specgen.model.test_required import RequiredTest
+from specgen.model.test_required import AskedTest, RequiredTest
 from specgen.model.walk import Path
 from specgen.trade.known import NotKnown
 from specgen.trade.working import Working
@@ -87,7 +87,7 @@ def in_figures(asked: Asked, value: Value) -> str:
             return show_range(value)
         case Colour():
             return f"{value.standard} {value.number}"
-        case RequiredTest():
+        case AskedTest():
             return asked_said(value)
     return binder_family(value)["name"] if asked is Asked.GENERIC_TYPE else str(value)
 

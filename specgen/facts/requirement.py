@@ -17,7 +17,7 @@ from specgen.model.product import Colour, CuringKind, PackForm, Role
 from specgen.model.requirement import Requirement
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
-from specgen.model.test_required import RequiredTest
+from specgen.model.test_required import AskedTest
 from specgen.model.walk import Path
 from specgen.units.locale import N_
 from specgen.units.quantity import Quantity, Range
@@ -57,7 +57,7 @@ CLAUSE_NAMES: Mapping[Asked, str] = {
     Asked.TEXT: N_("Further requirement"),
 }
 
-Value = str | Quantity | Range | Colour | CuringKind | PackForm | Role | Method | RequiredTest
+Value = str | Quantity | Range | Colour | CuringKind | PackForm | Role | Method | AskedTest
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from specgen import check
 from specgen.facts.contract.held import Verdict
 from specgen.facts.contract.trace import Traced, traced
 from specgen.model.spec import Spec
-from tests.good_spec import DEMOS, ON, checked, good, put, spec_of
+from tests.good_spec import DEMOS, ON, checked, given, good, put, spec_of
 
 WATERWORKS = DEMOS / "waterworks"
 
@@ -134,3 +134,39 @@ def test_an_edition_based_on_the_one_before_keeps_every_limit() -> None:
     assert taken.limit.product is not None
     assert str(taken.limit.product.voc) == "420 g/L"
     assert [ban.substance for ban in taken.limit.banned] == ["lead"]
+
+
+_CUT = "{method: cross_cut, standard: ISO 2409, limit: class 0..1}"
+
+
+@pytest.mark.parametrize(
+    ("place", "test", "leads_to"),
+    [
+        ("jobs.refit.inspection.look.test", _CUT, "jobs.refit.inspection.look.test"),
+        ("jobs.refit.tests", f"[{{id: cut, {_CUT[1:]}]", "jobs.refit.tests.cut"),
+        ("systems.cab.tests", f"[{{id: cut, {_CUT[1:]}]", "systems.cab.tests.cut"),
+        ("jobs.refit.inspection.look.method", '"Cross-cut, ISO 2409"', "jobs.refit.inspection.look"),
+        ("jobs.refit.inspection.look.test", "{method: cross_cut, limit: 4B}", "jobs.refit.inspection.look.test"),
+        ("jobs.refit.inspection.look.test", "{method: pull_off, limit: min 3 MPa}", None),
+        # what no report stands behind is not printed, so no clause is met by it
+        ("products.clear.claims", f"[{{id: cut, text: Holds to ISO 2409., basis: ISO 2409, test: {_CUT}}}]", None),
+    ],
+)
+def test_a_test_is_found_wherever_it_is_typed(place: str, test: str, leads_to: str | None) -> None:
+    made = _made(f"{{coat: clearcoat, product: {{tests: [{{id: cut, {_CUT[1:]}]}}}}", **{place: test})
+    (held,) = made.held
+    assert held.verdict is (Verdict.NOT_TOLD if leads_to is not None else Verdict.NOT_ANSWERED)
+    assert (".".join(held.path) if held.found is not None else None) == leads_to
+
+
+def test_a_claim_that_its_report_bears_out_shows_a_test_and_is_named_before_one_of_the_same_exposure() -> None:
+    spec = given("a claim with its report")
+    exposed = "after: {method: nss, standard: ISO 9227, duration: 480 h}"
+    asked = f"{{id: creep, method: scribe_creep, standard: ISO 4628-8, {exposed}, limit: max 2 mm}}"
+    clause = f"{{id: one, number: '1', text: One., force: required, limit: {{product: {{tests: [{asked}]}}}}}}"
+    put(spec, "contract_documents", f"[{{id: yard, number: YS-7, title: Painting, clauses: [{clause}]}}]")
+    put(spec, "jobs.refit.made_to", "[{id: yard, document: yard}]")
+    put(spec, "jobs.refit.tests", f"[{{id: rust, method: rust_grade, standard: ISO 4628-3, {exposed}, limit: Ri 0}}]")
+    whole = spec_of(checked(spec))
+    (held,) = traced(whole.jobs["refit"], whole)[0].held
+    assert held.path == ("products", "barrier", "claims", "salt", "test")

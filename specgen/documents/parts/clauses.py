@@ -11,7 +11,7 @@ from specgen.facts.pairs.families import NOT_NAMED, binder_family
 from specgen.facts.requirement import CLAUSE_NAMES, Asked, Clause, Value, types_required
 from specgen.model.product import Colour
 from specgen.model.system import Layer
-from specgen.model.test_required import RequiredTest
+from specgen.model.test_required import AskedTest
 from specgen.units.quantity import Quantity, Range
 
 
@@ -33,7 +33,7 @@ def value_in_words(asked: Asked, value: Value, words: Words) -> str:
             return words.phrase(value)
         case Colour():
             return colour_words(value)
-        case RequiredTest():
+        case AskedTest():
             return asked_words(value, words)
         case StrEnum():
             return words.word(value)

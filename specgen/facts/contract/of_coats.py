@@ -15,13 +15,16 @@ from specgen.facts.offered import Answer, answer_of, required_in_figures
 from specgen.facts.offered import Verdict as Offered
 from specgen.facts.pairs.layers import PARENT
 from specgen.facts.requirement import CLAUSE_NAMES, Asked, Clause, clauses
+from specgen.facts.tests.evidence import evidence_of
 from specgen.facts.tests.said import asked_said
+from specgen.facts.tests.spoken import asked_tests
 from specgen.facts.tests.standards import standards_in
 from specgen.model.contract_document import ClauseLimit
 from specgen.model.product import Role
 from specgen.model.requirement import Requirement
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
+from specgen.model.test_required import AskedTest
 from specgen.model.walk import Path
 from specgen.units.count import Count
 from specgen.units.locale import N_
@@ -186,39 +189,47 @@ def _as_narrow(own: Clause, asked: Clause) -> bool:
 
 
 def _test(clause: Clause, concerned: Sequence[tuple[System, Sequence[Layer]]], ground: Ground) -> Held:
-    """Where the job names the standard of the test: required of an open coat, behind a claim of a product, or at an inspection point.
+    """Where the job has the test, by its method or its standard: required, at an inspection point, or behind a claim that is printed.
 
     The place is shown; whether its result is the one asked for is the reader's to judge.
     """
-    asked, what = required_in_figures(clause), CLAUSE_NAMES[Asked.TEST]
-    named = {one.standard for one in standards_in(asked)}
-    for path, text in _places_of_tests(concerned, ground):
-        if named & {one.standard for one in standards_in(text)}:
-            return Held(what, clause.value, text, path, Verdict.NOT_TOLD, N_("compare the results"), of=Asked.TEST)
-    path = ("jobs", ground.job.id, "inspection")
-    return Held(what, clause.value, None, path, Verdict.NOT_ANSWERED, of=Asked.TEST)
+    asked, what = clause.value, CLAUSE_NAMES[Asked.TEST]
+    places = list(_places_of_tests(concerned, ground))
+    # the test itself before another that is assessed after the same exposure
+    by_method = (place for place in places if _one_method(asked, place[1]))
+    by_standard = (place for place in places if _standards(asked) & _standards(place[1]))
+    path, found = next(by_method, None) or next(by_standard, (("jobs", ground.job.id, "inspection"), None))
+    if found is None:
+        return Held(what, asked, None, path, Verdict.NOT_ANSWERED, of=Asked.TEST)
+    return Held(what, asked, found, path, Verdict.NOT_TOLD, N_("compare the results"), of=Asked.TEST)
 
 
-def _places_of_tests(concerned: Sequence[tuple[System, Sequence[Layer]]], ground: Ground) -> Iterator[tuple[Path, str]]:
-    for test in ground.job.tests:
-        yield ("jobs", ground.job.id, "tests", test.id), asked_said(test)
+def _one_method(asked: Value, found: Value) -> bool:
+    if not isinstance(asked, AskedTest) or not isinstance(found, AskedTest):
+        return False
+    return asked.method is not None and asked.method == found.method
+
+
+def _standards(test: Value) -> set[str]:
+    text = asked_said(test) if isinstance(test, AskedTest) else str(test)
+    return {one.standard for one in standards_in(text)}
+
+
+def _places_of_tests(
+    concerned: Sequence[tuple[System, Sequence[Layer]]], ground: Ground
+) -> Iterator[tuple[Path, AskedTest | str]]:
+    job = ground.job
+    for asked in asked_tests(job):
+        yield ("jobs", job.id, *asked.path), asked.test
     for system, layers in concerned:
-        for test in system.tests:
-            yield ("systems", system.id, "tests", test.id), asked_said(test)
-        for layer in layers:
-            at = ("systems", system.id, "layers", layer.id, "required", "tests")
-            for clause in clauses(layer, layer.required) if layer.required is not None else ():
-                if clause.asked is Asked.TEST:
-                    yield (*at, clause.path[-1]), required_in_figures(clause)
-            yield from _claims(layer, ground.spec)
-    for point in ground.job.inspection:
+        ids = {layer.id for layer in layers}
+        for asked in asked_tests(system):
+            if asked.path[0] != "layers" or asked.path[1] in ids:
+                yield ("systems", system.id, *asked.path), asked.test
+        for product in (ground.spec.products[layer.product] for layer in layers if layer.product is not None):
+            for asked in asked_tests(product):
+                if evidence_of(ground.spec, product.id, asked.path[1]).printed:
+                    yield ("products", product.id, *asked.path), asked.test
+    for point in job.inspection:
         text = ", ".join(one for one in (point.check, point.method, point.criterion.text) if one)
-        yield ("jobs", ground.job.id, "inspection", point.id), text
-
-
-def _claims(layer: Layer, spec: Spec) -> Iterator[tuple[Path, str]]:
-    if layer.product is None:
-        return
-    for claim in spec.product_of(layer).claims:
-        text = ", ".join(one for one in (claim.text, claim.basis) if one)
-        yield ("products", layer.product, "claims", claim.id), text
+        yield ("jobs", job.id, "inspection", point.id), text
