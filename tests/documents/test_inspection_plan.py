@@ -51,6 +51,34 @@ def test_each_party_has_its_letter_and_a_record_its_name() -> None:
     assert told == {"H": "hold point", "W": "witness point", "R": "review", "S": "surveillance"}
 
 
+def test_what_the_surface_must_be_is_checked_before_it_is_inspected() -> None:
+    spec = good()
+    for leaf, value in (("edge_grade", "P2"), ("edge_radius", "2 mm"), ("dust_size", "2"), ("salt_limit", "37 mg/m2")):
+        put(spec, f"preparations.sand-steel.{leaf}", value)
+    put(spec, "preparations.sand-steel.steps.sand.abrasive", "paper of another grain")
+    rows = [row for phase in _plan(spec).phases for row in phase.rows]
+    told = [row.what for row in rows]
+    at = told.index("Check the prepared surface")
+    assert told.index("Degrease") < at < told.index("Surface clean and matt")
+    assert rows[at].accepted.split("\n") == [
+        "Soluble salts, as sodium chloride: at most 37\N{NO-BREAK SPACE}mg/m²",
+        "Dust on tape, ISO 8502-3: at most size 2",
+        "Preparation grade of welds and edges, ISO 8501-3: P2, thorough preparation",
+        "Edge radius: at least 2\N{NO-BREAK SPACE}mm",
+    ]
+    assert {row.what for row in rows if row.method == "paper of another grain"} == {"Sand to P Ma"}
+
+
+def test_the_head_of_a_page_without_sections_names_the_state_alone() -> None:
+    for kind, divided in (("inspection-plan", False), ("method-statement", True)):
+        data = next(iter(print_documents(checked(good()), documents=[kind], formats=["pdf"]).values()))
+        pages = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(data)).pages]
+        heads = [line for text in pages[1:] for line in text.splitlines() if "DRAFT, not issued" in line]
+        assert heads
+        assert {" | " in head for head in heads} == {divided}
+        assert not [head for head in heads if head.strip().startswith("|")]
+
+
 def test_every_build_has_its_phases() -> None:
     plan = _plan(second_good(), "rails")
     assert [phase.title for phase in plan.phases if phase.title.startswith("System B")]

@@ -12,7 +12,7 @@ from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import CoatView, Wait, coats, waits
 from specgen.documents.parts.inspection import how_much, measured_with, passes
 from specgen.documents.parts.pictures import marked, see
-from specgen.documents.parts.preparation import steps
+from specgen.documents.parts.preparation import handed_over, steps
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.inspected import numbers_of, points_on
@@ -113,7 +113,12 @@ class Plan:
         for step in steps(build.preparation, words):
             grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
             accepted = "\n".join(part for part in (step.acceptance, step.limits) if part)
-            yield self._step(" ".join(part for part in (step.title, grade) if part), accepted=accepted)
+            title = " ".join(part for part in (step.title, grade) if part)
+            yield self._step(title, accepted=accepted, method=step.abrasive)
+        if done := handed_over(build.preparation, words):
+            yield self._step(
+                words("Check the prepared surface"), accepted="\n".join(f"{name}: {limit}" for name, limit in done)
+            )
 
     def _air(self, own: Sequence[InspectionPoint]) -> Iterator[PlanRow]:
         """The inspections during application; without one, the climate that is stated."""

@@ -11,12 +11,12 @@ from dataclasses import dataclass, replace
 from specgen.documents.method_statement.between_coats import BetweenView, between_coats
 from specgen.documents.method_statement.exposed import exposed
 from specgen.documents.method_statement.old_coats import RepairView, old_coat_in_short, repairs
-from specgen.documents.method_statement.preparation import handed_over, intended_for, part_state, steps_on
+from specgen.documents.method_statement.preparation import intended_for, part_state, steps_on
 from specgen.documents.method_statement.work import Numbers, Phase, Told, work
 from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total, waits
 from specgen.documents.parts.items import number_of
 from specgen.documents.parts.pictures import see
-from specgen.documents.parts.preparation import StepView
+from specgen.documents.parts.preparation import StepView, handed_over
 from specgen.documents.parts.step_cautions import at_steps
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words

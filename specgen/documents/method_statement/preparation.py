@@ -1,4 +1,4 @@
-"""The part before paint: its state, the steps with what the overcoating tables ask besides, and the surface handed over.
+"""The part before paint: its state, and the steps with what the overcoating tables ask besides.
 
 Called by `build`.
 """
@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from specgen.documents.method_statement.conditions import Asked, Condition, conditions
-from specgen.documents.parts.preparation import StepView, named, steps
+from specgen.documents.parts.preparation import StepView, graded, named, steps
 from specgen.documents.parts.wording import Words
 from specgen.facts.pairs.answers import ON_THE_METAL, answered_on_part
 from specgen.facts.pairs.overcoat import overcoating
@@ -49,7 +49,7 @@ def steps_on(
 def part_state(substrate: Substrate, words: Words) -> Pairs:
     """What is said of the part besides its material, thickness and the words of its condition."""
     told = (
-        (words("Rust grade"), _worded("rust_grades", "text", substrate.rust_grade, words)),
+        (words("Rust grade"), graded("rust_grades", "text", substrate.rust_grade, words)),
         (words("Condition of the zinc coating"), named("galvanized_states", "name", substrate.zinc_state, words)),
         (words("Exposed to road salt or sea air"), _yes_no(substrate.salt_exposure, words)),
         (words("Existing blast profile"), _yes_no(substrate.has_profile, words)),
@@ -66,34 +66,6 @@ def intended_for(preparation: Preparation, words: Words) -> Pairs:
     """The materials the preparation is stated to be for; nothing where it states none."""
     names = [words(table("materials").row("id", material)["name"]) for material in preparation.materials]
     return ((words("Preparation intended for"), ", ".join(names)),) if names else ()
-
-
-def handed_over(preparation: Preparation, words: Words) -> Pairs:
-    """What the surface must be when the preparation is done."""
-    salt, grade = preparation.salt_limit, preparation.edge_grade
-    dust = (
-        (words("quantity {}"), preparation.dust_quantity),
-        (words("size {}"), preparation.dust_size),
-    )
-    said = ", ".join(text.format(limit) for text, limit in dust if limit is not None)
-    told = (
-        (
-            words("Soluble salts, as sodium chloride"),
-            words("at most {}").format(words.phrase(salt)) if salt is not None else "",
-        ),
-        (words("Dust on tape, ISO 8502-3"), words("at most {}").format(said) if said else ""),
-        (
-            words("Preparation grade of welds and edges, ISO 8501-3"),
-            _worded("steel_defect_grades", "name", grade, words),
-        ),
-        (
-            words("Edge radius"),
-            words("at least {}").format(words.phrase(preparation.edge_radius))
-            if preparation.edge_radius is not None
-            else "",
-        ),
-    )
-    return tuple((name, text) for name, text in told if text)
 
 
 def _from_tables(choice: tuple[str, ...], condition: Condition, words: Words) -> StepView:
@@ -120,11 +92,6 @@ def _place(choice: tuple[str, ...], preparation: Preparation, found: list[StepVi
 
 def _others(substrate: Substrate, words: Words) -> str:
     return ", ".join(words(table("materials").row("id", other)["name"]) for other in substrate.attached_metals)
-
-
-def _worded(name: str, column: str, key: str | None, words: Words) -> str:
-    """`C, mill scale rusted away, slight pitting`: a grade and what it means."""
-    return f"{key}, {named(name, column, key, words)}" if key is not None else ""
 
 
 def _yes_no(said: bool | None, words: Words) -> str:

@@ -1,6 +1,6 @@
-"""The steps of a preparation as printed, each with every limit it has.
+"""The steps of a preparation as printed, each with every limit it has, and what the surface must be when they are done.
 
-Called by `method_statement`, which adds what the tables ask besides, and by `job_card`.
+Called by `method_statement`, which adds what the tables ask besides, by `inspection_plan` and by `job_card`.
 """
 
 from __future__ import annotations
@@ -39,6 +39,34 @@ def steps(
     return tuple(
         _step(step, said, figure, words) for step, said, figure in zip(preparation.steps, told, seen, strict=True)
     )
+
+
+def handed_over(preparation: Preparation, words: Words) -> tuple[tuple[str, str], ...]:
+    """What the surface must be when the preparation is done."""
+    salt, grade = preparation.salt_limit, preparation.edge_grade
+    dust = (
+        (words("quantity {}"), preparation.dust_quantity),
+        (words("size {}"), preparation.dust_size),
+    )
+    said = ", ".join(text.format(limit) for text, limit in dust if limit is not None)
+    told = (
+        (
+            words("Soluble salts, as sodium chloride"),
+            words("at most {}").format(words.phrase(salt)) if salt is not None else "",
+        ),
+        (words("Dust on tape, ISO 8502-3"), words("at most {}").format(said) if said else ""),
+        (
+            words("Preparation grade of welds and edges, ISO 8501-3"),
+            graded("steel_defect_grades", "name", grade, words),
+        ),
+        (
+            words("Edge radius"),
+            words("at least {}").format(words.phrase(preparation.edge_radius))
+            if preparation.edge_radius is not None
+            else "",
+        ),
+    )
+    return tuple((name, text) for name, text in told if text)
 
 
 def _step(step: PreparationStep, cautions: tuple[str, ...], drawn: str, words: Words) -> StepView:
@@ -94,3 +122,8 @@ def _measured(step: PreparationStep, words: Words) -> str:
 def named(name: str, column: str, key: str | None, words: Words) -> str:
     """The words of a published table for one of its keys; empty for none."""
     return words(table(name).row("id", key)[column]) if key is not None else ""
+
+
+def graded(name: str, column: str, key: str | None, words: Words) -> str:
+    """`C, mill scale rusted away, slight pitting`: a grade and what it means."""
+    return f"{key}, {named(name, column, key, words)}" if key is not None else ""
