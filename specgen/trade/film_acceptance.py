@@ -266,17 +266,52 @@ def accepts(held: Counting, area: Area) -> bool:
 
 def _reasons(held: Counting, area: Area, missing: tuple[Reason, ...], guard: Fraction) -> Iterator[Reason]:
     short = {name for reason in missing if reason.fault is Fault.FEW_IN_SPOT for name in reason.at}
-    sure = {found.fault: found for found in _faults(_moved(held, area.unit, -guard), area)} if guard else None
-    for found in _faults(_moved(held, area.unit, guard) if guard else held, area):
-        decides = found if sure is None else sure.get(found.fault)
-        if decides is None:
-            yield replace(found, limit=_stated(found, guard), decides=False, near=True)
-        elif not missing or found.fault in {Fault.READING_LOW, Fault.READING_HIGH}:
-            yield decides
+    for found in _guarded(held, area, guard) if guard else _faults(held, area):
+        if found.near or not missing or found.fault in {Fault.READING_LOW, Fault.READING_HIGH}:
+            yield found
         elif found.fault in {Fault.SPOT_LOW, Fault.SPOT_HIGH}:
-            yield replace(decides, decides=any(name not in short for name in decides.at))
+            yield from _at(found, area, [name for name in found.at if name not in short])
+            yield from (
+                replace(one, decides=False) for one in _at(found, area, [name for name in found.at if name in short])
+            )
         else:
-            yield replace(decides, decides=False)
+            yield replace(found, decides=False)
+
+
+def _guarded(held: Counting, area: Area, guard: Fraction) -> Iterator[Reason]:
+    """The faults at the limits as stated that no guard band turns, at their spots; then what is near, at the spots left."""
+    stated = {found.fault: found for found in _faults(held, area)}
+    sure = {found.fault: found for found in _faults(_moved(held, area.unit, -guard), area)}
+    for found in _faults(_moved(held, area.unit, guard), area):
+        near = replace(found, limit=_stated(found, guard), decides=False, near=True)
+        certain = sure.get(found.fault)
+        if certain is None:
+            yield near
+            continue
+        if found.fault not in _AT_SPOTS:
+            yield stated[found.fault]
+            continue
+        out = set(certain.at)
+        yield from _at(stated[found.fault], area, certain.at)
+        yield from _at(near, area, [name for name in found.at if name not in out])
+
+
+_AT_SPOTS = frozenset({Fault.READING_LOW, Fault.READING_HIGH, Fault.SPOT_LOW, Fault.SPOT_HIGH})
+"""Found spot by spot; the others are of the whole area."""
+
+
+def _at(found: Reason, area: Area, spots: Sequence[str]) -> Iterator[Reason]:
+    """The reason as it is at these spots alone, with what lies farthest out there; nothing for no spot."""
+    if not spots:
+        return
+    chosen = frozenset(spots)
+    if found.fault in {Fault.READING_LOW, Fault.READING_HIGH}:
+        lowest, highest = area.ends(chosen)
+    else:
+        means = [mean for name, mean in area.means if name in chosen]
+        lowest, highest = min(means), max(means)
+    farthest = lowest if found.fault in {Fault.READING_LOW, Fault.SPOT_LOW} else highest
+    yield replace(found, at=tuple(spots), found=farthest)
 
 
 def _stated(found: Reason, guard: Fraction) -> Fraction:

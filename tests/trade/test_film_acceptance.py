@@ -199,6 +199,12 @@ def test_what_more_readings_could_turn_decides_nothing_while_some_are_missing() 
     low = Spot("low", (Fraction(60), Fraction(60)))
     assert judge(pa_2(3), Area([low], "um"), Least(spots=1, in_spot=3)).verdict is OPEN
     assert judge(pa_2(3), Area([low], "um"), Least(spots=5, in_spot=2)).verdict is F
+    # a spot that lacks readings does not fail for another that has them all
+    full = Spot("full", (Fraction(62),) * 3)
+    low_spots = [
+        one for one in judge(pa_2(3), Area([low, full], "um"), Least(in_spot=3)).reasons if one.fault is Fault.SPOT_LOW
+    ]
+    assert [(one.at, one.found, one.decides) for one in low_spots] == [(("full",), 62, True), (("low",), 60, False)]
 
 
 def test_a_figure_within_the_guard_band_is_not_decided() -> None:
@@ -208,6 +214,29 @@ def test_a_figure_within_the_guard_band_is_not_decided() -> None:
     assert verdicts == {"37": F, "38": OPEN, "41": OPEN, "42": P, "78": P, "79": OPEN, "83": F}
     found = judge(inside, of("41 60"), guard=two)
     assert [(reason.fault, reason.near) for reason in found.reasons] == [(Fault.READING_LOW, True)]
+
+
+def test_a_spot_out_for_sure_hides_none_that_is_near_and_the_limit_is_the_one_stated() -> None:
+    for each, fault in (("spot", Fault.SPOT_LOW), ("reading", Fault.READING_LOW)):
+        inside = held(rule="own", min="40 um", max="80 um", each=each)
+        found = judge(inside, of("37 41 60 39"), guard=Fraction(2))
+        assert found.verdict is F
+        assert [(one.fault, one.found, one.limit, one.at, one.decides, one.near) for one in found.reasons] == [
+            (fault, 37, 40, ("1",), True, False),
+            (fault, 39, 40, ("2", "4"), False, True),
+        ]
+    found = judge(held(rule="own", max="80 um", min="40 um", each="spot"), of("81 79 85 60"), guard=Fraction(2))
+    assert [(one.found, one.limit, one.at, one.near) for one in found.reasons] == [
+        (85, 80, ("3",), False),
+        (81, 80, ("1", "2"), True),
+    ]
+    # 4 of 5 lie below nominal, though only one does so by more than the guard band
+    found = judge(
+        held(rule="own", nominal="100 um", least_reading="50 %", below_nominal="10 %"),
+        of("90 99 99 99 120"),
+        guard=Fraction(2),
+    )
+    assert [(one.fault, one.found, one.near) for one in found.reasons] == [(Fault.MANY_BELOW, Fraction(4, 5), False)]
 
 
 def test_reasons_name_the_spots() -> None:
