@@ -129,11 +129,11 @@ def _in_unit(rows: _Rows, film: Quantity, record: Record, point: str, item: str,
 
 
 def _judge_dropped(rows: _Rows, point: str, faults: Faults) -> None:
-    """A reading that nobody repeated, or that nobody answers for, stays."""
-    kept = []
+    """A reading that nobody repeated, or that nobody answers for, stays; one that stays for this is no repeat of another."""
+    kept, repeated = [], set(rows.spots)
     for record, key, value in rows.dropped:
         lacking = [name for name in ("dropped_by", "dropped_why") if not record.text(name)]
-        if key not in rows.spots:
+        if key not in repeated:
             lacking.append("a repeat at that spot")
         if lacking:
             what = f"the reading {record.text('value')} is dropped without {' and '.join(lacking)}"

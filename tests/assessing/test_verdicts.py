@@ -134,6 +134,11 @@ def test_a_reading_is_dropped_by_a_person_who_repeated_it_never_by_the_program()
     found = assessed(DROPPED + "primer-film,DOOR,1,1,210,um,K. A.,wild\n")
     assert told(found) == [("RDG010", 2, 7)]
     assert found.lots[0].area.count == 1
+    # a dropped reading is no repeat of another
+    rows = "primer-film,DOOR,1,1,210,um,K. A.,wild\nprimer-film,DOOR,1,2,211,um,K. A.,wild\n"
+    found = assessed(DROPPED + rows)
+    assert told(found) == [("RDG010", 2, 7), ("RDG010", 3, 7)]
+    assert found.lots[0].area.count == 2
 
 
 def test_the_walk_around_an_area_that_does_not_conform() -> None:
