@@ -15,7 +15,7 @@ from specgen.assessing.faults import Faults
 from specgen.assessing.others import others
 from specgen.assessing.records import Record, columns
 from specgen.assessing.results import Lot, SpotRead
-from specgen.facts.job.counting import counting
+from specgen.facts.job.counting import counting, specified
 from specgen.facts.job.counts import area_at, counts_of_rule, readings_in_a_spot, sampled
 from specgen.facts.job.criteria import Held, criteria_of, limits_in_force
 from specgen.facts.job.inspected import places
@@ -230,13 +230,17 @@ def _inside(criterion: Criterion, each: Each) -> Counting:
 def _walks(
     criterion: Criterion, rows: _Rows, area: str, items: tuple[str, ...], correction: Fraction
 ) -> Mapping[str, Way]:
+    """The ways of the walk; none where no minimum and no maximum says what conforms."""
+    limits = specified(criterion)
+    if limits == (None, None):
+        return {}
     ways: dict[str, list[Fraction]] = {}
     for (item, of_area, direction, _), readings in rows.walks.items():
         if of_area == area and item in items:
             mean = sum(readings, Fraction(0)) / len(readings) - correction
             ways.setdefault(_name(item, "", direction), []).append(mean)
     unit = rows.unit or "um"
-    low, high = (limit.to(unit) if limit is not None else None for limit in (criterion.min, criterion.max))
+    low, high = (limit.to(unit) if limit is not None else None for limit in limits)
     return {name: walked(low, high, spots) for name, spots in ways.items()}
 
 

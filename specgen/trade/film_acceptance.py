@@ -15,6 +15,7 @@ from fractions import Fraction
 from math import ceil, floor, lcm
 
 from specgen.standards.citations import LOGIC, Basis
+from specgen.standards.tables import table
 from specgen.trade.verdict import Verdict, together
 from specgen.trade.working import Input, Working, work
 from specgen.units.locale import N_
@@ -23,8 +24,7 @@ from specgen.units.rounding import round_half_up
 
 _PERCENT = N_("100: shares are in percent")
 _PLACES = {"um": 1, "mil": 2}
-_IN_A_ROW = 2
-"""Spots of a walk that have to conform one after the other."""
+_IN_A_ROW = "spots in a row that conform"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -411,13 +411,15 @@ class Way:
 
 
 def walked(least: Fraction | None, most: Fraction | None, spots: Sequence[Fraction]) -> Way:
-    """Spots outwards from a non-conforming area, nearest first, until two in a row conform. Each is held against the plain limits,
-    without the allowance a spot has elsewhere. Source: SSPC-PA 2, non-conforming areas.
+    """Spots outwards from a non-conforming area, nearest first, until so many in a row conform as the table of the walk asks for.
+
+    Each is held against the plain limits, without the allowance a spot has elsewhere. Source: SSPC-PA 2, non-conforming areas.
     """
+    asked = int(table("sspc_pa_2_walk").row("what", _IN_A_ROW)["value"])
     in_a_row = 0
     for number, spot in enumerate(spots, 1):
         conforms = (least is None or spot >= least) and (most is None or spot <= most)
         in_a_row = in_a_row + 1 if conforms else 0
-        if in_a_row == _IN_A_ROW:
-            return Way(number - _IN_A_ROW, closed=True)
+        if in_a_row == asked:
+            return Way(number - asked, closed=True)
     return Way(len(spots) - in_a_row, closed=False)

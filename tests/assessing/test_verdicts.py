@@ -153,6 +153,12 @@ def test_the_walk_around_an_area_that_does_not_conform() -> None:
     at = next(at for at in found.results if at.point.id == "primer-film")
     assert at.next == ("DOOR left: the area that does not conform reaches 3 spots outwards",)
     assert found.lots[0].area.count == 15
+    # of one film alone the edition makes a minimum and a maximum: here 40 and 60 um
+    found = assessed(text + walk, criterion="{rule: SSPC-PA-2, edition: '2012', level: 3, nominal: 50 um}")
+    at = next(at for at in found.results if at.point.id == "primer-film")
+    assert at.next == ("DOOR left: the area that does not conform reaches 3 spots outwards",)
+    # without a minimum and a maximum nothing says where the walk ends
+    assert assessed(text + walk, criterion="{rule: 90-10, nominal: 50 um}").lots[0].walks == {}
 
 
 def test_areas_are_judged_each_by_itself() -> None:

@@ -68,7 +68,7 @@ def share_of(film: Quantity, percent: Fraction) -> Quantity:
 
 
 def _pa_2(criterion: Criterion) -> Counting | None:
-    least, most = _specified(criterion)
+    least, most = specified(criterion)
     shares = _spot_shares(criterion)
     if shares is None or (least is None and most is None):
         return None
@@ -90,9 +90,10 @@ def _pa_2(criterion: Criterion) -> Counting | None:
     )
 
 
-def _specified(criterion: Criterion) -> tuple[Quantity | None, Quantity | None]:
-    """Minimum and maximum of the area: as stated, or what the edition makes of one film alone."""
-    if criterion.min is not None or criterion.max is not None or criterion.nominal is None:
+def specified(criterion: Criterion) -> tuple[Quantity | None, Quantity | None]:
+    """Minimum and maximum as stated, or under SSPC-PA 2 what the edition makes of one film alone."""
+    stated = criterion.min is not None or criterion.max is not None
+    if stated or criterion.nominal is None or criterion.rule is not AcceptanceRule.PA_2:
         return criterion.min, criterion.max
     row = edition_row("sspc_pa_2_single_values", criterion.edition)
     if row is None:
