@@ -16,7 +16,7 @@ from specgen.assessing.others import others
 from specgen.assessing.records import Record, columns
 from specgen.assessing.results import Lot, SpotRead
 from specgen.facts.job.counting import counting, specified
-from specgen.facts.job.counts import area_at, counts_of_rule, readings_in_a_spot, sampled
+from specgen.facts.job.counts import area_at, counts_of_rule, readings_in_a_spot, sampled, spots_in_an_area
 from specgen.facts.job.criteria import Held, criteria_of, limits_in_force
 from specgen.facts.job.inspected import places
 from specgen.model.acceptance import AcceptanceRule, Criterion, Each, InspectionPoint
@@ -58,7 +58,8 @@ def lots_at(point: InspectionPoint, records: Sequence[Record], job: Job, spec: S
         areas = dict.fromkeys(key[2] for key in rows.spots if key[0] in items) or {"": None}
         for area in areas:
             alone = len(held) == 1 and len(areas) == 1
-            lots.append(_lot(point, one.criterion, items, area, rows, least if alone else _of_one(least), job, spec))
+            asked = least if alone else _of_one(least, area, point.criterion.rule)
+            lots.append(_lot(point, one.criterion, items, area, rows, asked, job, spec))
     return tuple(lots)
 
 
@@ -261,9 +262,10 @@ def _least(point: InspectionPoint, job: Job, spec: Spec) -> Least:
     return Least(numbers["spots"], numbers["readings"], in_spot)
 
 
-def _of_one(least: Least) -> Least:
-    """What is asked of each of several lots: their number together is asked of the point."""
-    return Least(None, None, least.in_spot)
+def _of_one(least: Least, area: str, rule: AcceptanceRule | None) -> Least:
+    """What is asked of each of several lots: their number together is asked of the point, that of a measurement area by SSPC-PA 2."""
+    spots = spots_in_an_area() if area and rule is AcceptanceRule.PA_2 else None
+    return Least(spots, None, least.in_spot)
 
 
 def short_of(lots: Sequence[Lot], point: InspectionPoint, job: Job, spec: Spec) -> tuple[tuple[str, int, int], ...]:

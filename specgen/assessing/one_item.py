@@ -152,15 +152,15 @@ class Judge:
             if not whole and mine.isdisjoint(reason.at):
                 continue
             concerned.append(reason)
-            told = reason_text(reason, lot.unit)
-            reasons.append(phrase(N_("area {area}: {reason}"), area=lot.name, reason=told) if lot.name else told)
+            reasons.append(_in_area(lot, reason_text(reason, lot.unit)))
             verdicts.append(Verdict.NOT_CONFORMING if reason.decides else Verdict.NOT_DECIDED)
         if lot.why:
             reasons.append(lot.why)
             verdicts.append(Verdict.NOT_DECIDED)
         if not concerned and mine:
             verdicts.append(Verdict.CONFORMING)
-        next_.extend(_next(lot, concerned_decide=any(reason.decides for reason in concerned)))
+        steps = _next(lot, concerned_decide=any(reason.decides for reason in concerned))
+        next_.extend(_in_area(lot, step) for step in steps)
 
     def _at(
         self,
@@ -188,6 +188,10 @@ class Judge:
             lots=lots,
             said_by=said_by,
         )
+
+
+def _in_area(lot: Lot, said: str) -> str:
+    return phrase(N_("area {area}: {reason}"), area=lot.name, reason=said) if lot.name else said
 
 
 def _next(lot: Lot, *, concerned_decide: bool) -> Iterator[str]:

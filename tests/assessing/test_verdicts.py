@@ -167,6 +167,15 @@ def test_areas_are_judged_each_by_itself() -> None:
     found = assessed(text + low, criterion=PA_2)
     assert [lot.name for lot in found.lots] == ["upper", "lower"]
     assert reasons(found) == "area lower: the mean of 36 µm is below 40 µm"
+    # ten spots in all, and each area asks for five of its own
+    one = spots(60).replace("unit\n", "unit,area\n").replace(",um\n", ",um,upper\n")
+    nine = spots(*[60] * 9, heading=False).replace(",um\n", ",um,lower\n")
+    found = assessed(one + nine, criterion=PA_2)
+    assert film_on(found) is OPEN
+    assert reasons(found) == "area upper: spots read: 1; required: 5"
+    at = next(at for at in found.results if at.point.id == "primer-film")
+    assert at.next == ("area upper: read 4 more spots",)
+    assert film_on(assessed(one + nine)) is P
 
 
 LOOK = "point,item,test,value,unit,by\n"

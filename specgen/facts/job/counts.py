@@ -41,6 +41,11 @@ def least_count(name: str, area: Quantity, unit: str = "m2") -> LeastCount:
     return LeastCount(number, Citation(Basis(row["basis"]), found.document, found.clause))
 
 
+def spots_in_an_area() -> int:
+    """Spots of one measurement area under SSPC-PA 2."""
+    return int(table("sspc_pa_2_readings").row("what", _SPOTS)["least"])
+
+
 def readings_in_a_spot() -> int:
     """Gauge readings of one spot under SSPC-PA 2."""
     return int(table("sspc_pa_2_readings").row("what", _READINGS)["least"])
@@ -58,8 +63,7 @@ def counts_of_rule(
     if rule is not AcceptanceRule.PA_2:
         return {}
     areas = least_count("sspc_pa_2_areas_us" if unit == "ft2" else "sspc_pa_2_areas", area, unit)
-    spots_each = int(table("sspc_pa_2_readings").row("what", _SPOTS)["least"])
-    spots = max(areas.number, (plan.areas if plan is not None else None) or 0) * spots_each
+    spots = max(areas.number, (plan.areas if plan is not None else None) or 0) * spots_in_an_area()
     readings = max(spots, (plan.spots if plan is not None else None) or 0) * readings_in_a_spot()
     source = table("sspc_pa_2_readings").citation
     return {"areas": areas, "spots": LeastCount(spots, source), "readings": LeastCount(readings, source)}
