@@ -213,7 +213,7 @@ def _judged(criterion: Criterion, read: Area, least: Least, guard: Fraction) -> 
     every, spots = (judge(_inside(criterion, each), read, least, guard) for each in (Each.READING, Each.SPOT))
     if every.verdict is Verdict.CONFORMING or spots.verdict is Verdict.NOT_CONFORMING or every.verdict is spots.verdict:
         return (spots if spots.verdict is Verdict.NOT_CONFORMING else every), ""
-    open_ = tuple(replace(reason, decides=False) for reason in every.reasons if reason not in spots.reasons)
+    open_ = tuple(replace(reason, decides=False) for reason in every.reasons)
     return Judged(Verdict.NOT_DECIDED, open_, every.mean, every.below), phrase(
         N_(
             "single readings lie outside the limits and all spots within: the criterion does not say which of them counts"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 
 from specgen.assessing.cells import has_time
@@ -56,7 +56,7 @@ class Judge:
             reasons.append(phrase(text, read=read, asked=asked))
         # what the criterion says in words no figure answers
         if self._point.criterion.text is not None:
-            self._words(said, verdicts, reasons, next_)
+            by = _names((by, self._words(said, verdicts, reasons, next_)))
         return self._at(verdicts, reasons, next_, lots=mine, said_by=by)
 
     def _parts_missing(self, lots: tuple[Lot, ...]) -> str | None:
@@ -98,8 +98,8 @@ class Judge:
         answered = list(self._answers(said))
         verdicts += [answer.verdict for answer in answered]
         reasons += [answer.why for answer in answered if answer.why]
-        by = dict.fromkeys(read.record.text("by") for read in mine)
-        return self._at(verdicts, reasons, next_, said_by=", ".join(name for name in by if name))
+        by = _names((*(read.record.text("by") for read in mine), *(answer.by for answer in answered)))
+        return self._at(verdicts, reasons, next_, said_by=by)
 
     def _gaps(self, air: Sequence[AirRead]) -> Iterator[str]:
         """Longer times between two records of a day than the sampling of the point allows, while one coat is applied."""
@@ -132,7 +132,7 @@ class Judge:
             next_.append(
                 phrase(N_("enter conforming or not conforming at this point, with the name of who assessed it"))
             )
-        return ", ".join(dict.fromkeys(answer.by for answer in answered if answer.by))
+        return _names(answer.by for answer in answered)
 
     def _answers(self, said: Sequence[Record]) -> Iterator[Answer]:
         mine = [record for record in said if record.text("item") in {"", self._item.id}]
@@ -188,6 +188,10 @@ class Judge:
             lots=lots,
             said_by=said_by,
         )
+
+
+def _names(persons: Iterable[str]) -> str:
+    return ", ".join(dict.fromkeys(name for name in persons if name))
 
 
 def _in_area(lot: Lot, said: str) -> str:

@@ -92,6 +92,9 @@ def test_an_own_rule_that_leaves_open_what_counts_is_decided_only_where_both_agr
     found = assessed(spots(50, 40), said, criterion=words)
     assert film_on(found) is OPEN
     assert "does not say which of them counts" in reasons(found)
+    few = reasons(assessed(spots(50, 40), said, criterion=words, changes=PLAN))
+    assert "does not say which of them counts" in few
+    assert "spots read: 2; required: 5" in few
     # the words themselves are a person's to judge
     assert "nobody has recorded" in reasons(assessed(spots(50, 60), criterion=words))
 
@@ -263,6 +266,8 @@ def test_air_belongs_to_the_point_it_names() -> None:
     assert (_at(found, "climate"), _at(found, "later")) == (P, OPEN)
     found = assessed(AIR + GOOD_AIR + GOOD_AIR.replace("climate", "later"), changes={**CLIMATE, **second})
     assert (_at(found, "climate"), _at(found, "later")) == (P, P)
+    found = assessed(AIR + GOOD_AIR, "point,value,by\nclimate,conforming,K. A.\n", changes=CLIMATE)
+    assert next(at.said_by for at in found.results if at.point.id == "climate") == "K. A."
 
 
 def test_what_a_criterion_says_in_words_is_a_person_s_to_assess() -> None:
@@ -272,6 +277,9 @@ def test_what_a_criterion_says_in_words_is_a_person_s_to_assess() -> None:
     said = "point,item,value,by\nprimer-film,DOOR,{},K. A.\n"
     assert film_on(assessed(read, said.format("conforming"), criterion=words)) is P
     assert film_on(assessed(read, said.format("not conforming"), criterion=words)) is F
+    measured = read.replace("unit\n", "unit,by\n").replace(",um\n", ",um,B. T.\n")
+    found = assessed(measured, said.format("conforming"), criterion=words)
+    assert next(at.said_by for at in found.results if at.point.id == "primer-film") == "B. T., K. A."
 
 
 def test_air_of_every_coat_within_every_limit() -> None:
