@@ -258,7 +258,7 @@ def test_blasting_after_hand_tools_adds_only_what_is_new() -> None:
         "{id: c, do: blast, text: Blast the rest.}, {id: d, do: dust-off, text: Blow off.}]"
     )
     spec = _spec({"preparations.sand-steel.steps": steps})
-    found = at_steps(spec.preparations["sand-steel"], _words(spec), place=None, old_paint=False)
+    found = at_steps(spec.preparations["sand-steel"], _words(spec), place=None, old_paint=False, cleaners="")
     assert [len(texts) for texts in found] == [2, 1, 0, 0]
     assert found[1][0].startswith("Blasting: wear an air-fed blast helmet")
 
@@ -269,10 +269,13 @@ def test_drilling_and_cutting_carry_the_cautions_of_sanding(do: str) -> None:
     spec = _spec(
         {"preparations.sand-steel.steps": f"[{{id: a, do: {do}, text: Do it.}}, {{id: b, do: degrease, text: Wipe.}}]"}
     )
-    found = at_steps(spec.preparations["sand-steel"], _words(spec), place=None, old_paint=True)
+    found = at_steps(spec.preparations["sand-steel"], _words(spec), place=None, old_paint=True, cleaners="")
     sanded = _spec({"preparations.sand-steel.steps": "[{id: a, do: sand, text: Do it.}]"})
     assert found[0] != ()
-    assert found[0] == at_steps(sanded.preparations["sand-steel"], _words(sanded), place=None, old_paint=True)[0]
+    assert (
+        found[0]
+        == at_steps(sanded.preparations["sand-steel"], _words(sanded), place=None, old_paint=True, cleaners="")[0]
+    )
 
 
 def test_a_product_without_hazards_has_no_panel() -> None:

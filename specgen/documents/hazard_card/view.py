@@ -38,6 +38,7 @@ from specgen.documents.parts.protection import protection
 from specgen.documents.parts.step_cautions import standing_at
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.documents.parts.work_wear import work_wear
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.chemicals import chemicals, marks_of, supply_codes
 from specgen.facts.job.confined import place_of
@@ -93,7 +94,7 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
     )
     codes = {code for product in products if product.hazards is not None for code in product.hazards.pictograms}
     codes |= {code for entry in chemicals(job) for code in marks_of(entry).pictograms}
-    wear, supplied = _wear(products, words), _supplies(job, words)
+    wear, supplied = _wear(products, job, spec, words), _supplies(job, words)
     cautions = tuple(_cautions(job, products, spec, words))
     acts = first_aid(products, words) or ((words("First aid"), words(NO_FIRST_AID)),)
     return HazardCard(
@@ -143,9 +144,9 @@ def _cautions(job: Job, products: Sequence[Product], spec: Spec, words: Words) -
     yield words("Spill"), (words(SPILL), words(SHEET_DECIDES))
 
 
-def _wear(products: Sequence[Product], words: Words) -> TableView:
+def _wear(products: Sequence[Product], job: Job, spec: Spec, words: Words) -> TableView:
     """What to wear at every task; tasks at which the same products ask for the same share a row, so that it is said once."""
-    whole = protection(products, words)
+    whole = protection(products, words, work_wear(job, spec, words))
     shared: dict[tuple[str, ...], list[str]] = {}
     for task, *rest in whole.rows:
         shared.setdefault(tuple(cell or words("not stated") for cell in rest), []).append(task)
@@ -157,18 +158,17 @@ def _supplies(job: Job, words: Words) -> TableView:
     rows = []
     for panel in chemical_hazards(job, words):
         said = "; ".join(" ".join(part for part in (one.code, one.text, one.note) if part) for one in panel.statements)
-        rows.append((panel.product, panel.signal_word, said, "; ".join(text for _, text in panel.lines)))
+        rows.append((panel.product, panel.signal_word, said))
     named = {row[0] for row in rows}
     for entry in chemicals(job):
         if entry.what not in named:
             sheet = data_sheet_words(entry.safety_data_sheet, words)
             told = words("Hazards not stated: see the safety data sheet")
-            rows.append((entry.what, "–", f"{told} {sheet}".strip(), entry.gloves or ""))
+            rows.append((entry.what, "–", f"{told} {sheet}".strip()))
     columns = (
         Column(words("Supply"), "w-20"),
         Column(words("Signal word"), "w-12"),
         Column(words("Hazard statements")),
-        Column(words("Gloves"), "w-25"),
     )
     return table_view(words("Thinners and cleaners"), columns, rows)
 

@@ -20,6 +20,7 @@ from specgen.documents.parts.preparation import StepView, handed_over
 from specgen.documents.parts.step_cautions import at_steps
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.documents.parts.work_wear import gloves_for_cleaners
 from specgen.facts.job.builds import Build, builds_of
 from specgen.facts.job.confined import place_of
 from specgen.facts.job.quantities import Quantities
@@ -121,7 +122,13 @@ def _serves(system: System, words: Words) -> str:
 
 def _step_cautions(build: Build, job: Job, words: Words) -> tuple[tuple[str, ...], ...]:
     old_paint = any(item.old_coats for item in build.items)
-    return at_steps(build.preparation, words, place=place_of(job), old_paint=old_paint)
+    return at_steps(
+        build.preparation,
+        words,
+        place=place_of(job),
+        old_paint=old_paint,
+        cleaners=gloves_for_cleaners(job, words),
+    )
 
 
 def _drawn(build: Build, job: Job, spec: Spec, words: Words) -> tuple[str, ...]:

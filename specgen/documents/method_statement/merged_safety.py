@@ -16,6 +16,7 @@ from specgen.documents.parts.pictogram import PictogramView
 from specgen.documents.parts.step_cautions import standing_by_product
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.documents.parts.work_wear import WorkWear, work_wear
 from specgen.facts.job.confined import place_of
 from specgen.facts.product.protection import USUAL, usual_needs, worn, worn_at
 from specgen.model.hazards import Task
@@ -58,7 +59,7 @@ def merged_safety(products: Sequence[Product], job: Job, spec: Spec, words: Word
         pictograms=tuple({symbol.code: symbol for panel in alone for symbol in panel.pictograms}.values()),
         products=_products(alone, named, words),
         statements=_statements(alone, named, words),
-        protection=_protection(products, own, words),
+        protection=_protection(products, work_wear(job, spec, words), own, words),
         first_aid=_first_aid(products, cleaners, own, words),
         rules=_rules(products, alone, job, named, words),
     )
@@ -136,16 +137,30 @@ def _printed(entry: Statement, words: Words) -> str:
     return " ".join(part for part in (entry.code, entry.text, unconfirmed, entry.note) if part)
 
 
-def _protection(products: Sequence[Product], named: _Named, words: Words) -> TableView:
-    """A row a task; where products differ the cell says for which each holds."""
-    tasks = [task for task in Task if task in USUAL or any(entry.task is task for p in products for entry in worn(p))]
+def _protection(products: Sequence[Product], work: Sequence[WorkWear], named: _Named, words: Words) -> TableView:
+    """A row a task; where products differ the cell says for which each holds, and what the work itself asks for stands with them."""
+    ours = {one.task for one in work}
+    tasks = [
+        task
+        for task in Task
+        if task in {*USUAL, *ours} or any(entry.task is task for p in products for entry in worn(p))
+    ]
     if products and all(any(entry.task is Task.ANY for entry in worn(product)) for product in products):
-        tasks = [task for task in tasks if any(entry.task is task for p in products for entry in worn(p))]
+        tasks = [
+            task for task in tasks if task in ours or any(entry.task is task for p in products for entry in worn(p))
+        ]
     rows = []
     for task in tasks:
         kits = [(product.name, _kit(product, task, words)) for product in products]
         worn_by = [(name, kit) for name, kit in kits if kit is not None]
-        cells = (_cell(((name, kit[at]) for name, kit in worn_by), named, len(kits), words) for at in range(4))
+        cells = [_cell(((name, kit[at]) for name, kit in worn_by), named, len(kits), words) for at in range(4)]
+        # usual practice for degreasing stands for what nobody states, and each cleaner of the work says it
+        kept = task is not Task.PREPARATION or any(entry.task is task for p in products for entry in worn(p))
+        asked = [one for one in work if one.task is task]
+        for at, texts in enumerate(([one.respiratory for one in asked], [one.hands for one in asked])):
+            said = [f"{one.whose}: {text}" for one, text in zip(asked, texts, strict=True) if text]
+            if said:
+                cells[at] = "\n".join((*((cells[at],) if kept else ()), *said))
         rows.append((words.word(task), *cells))
     columns = (
         Column(words("Task"), "w-12"),

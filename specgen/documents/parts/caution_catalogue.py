@@ -202,7 +202,7 @@ HURTS: Mapping[Danger, str] = {
     "poison": N_("Toxic: keep away from mouth, skin, eyes and lungs."),
     "reacts": N_("Reacts violently or releases toxic gas with water or acids: keep both away."),
     "isocyanate": N_(
-        "Spray mist can cause permanent asthma: wear air-fed breathing apparatus where the product contains isocyanate."
+        "Spray mist can cause permanent asthma: wear air-fed breathing apparatus where isocyanate is in it."
     ),
     "organs": N_(
         "Serious long-term harm, such as cancer or harm to the unborn child or organs: do not breathe it; no skin contact."

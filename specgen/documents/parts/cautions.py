@@ -78,7 +78,7 @@ def chemical_hazards(job: Job, words: Words) -> tuple[HazardView, ...]:
             statements=tuple(statements("h_statements", entry.statements, words)),
             precautions=(),
             data_sheets=tuple(sheet for sheet in (data_sheet_words(entry.safety_data_sheet, words),) if sheet),
-            lines=((words("Gloves"), entry.gloves),) if entry.gloves else (),
+            lines=(),
             cautions=(),
         )
         for entry in chemicals(job)

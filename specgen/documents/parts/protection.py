@@ -10,15 +10,17 @@ from collections.abc import Iterator, Sequence
 from specgen.documents.parts.caution_catalogue import NOT_STATED, USUAL_WEAR
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.documents.parts.work_wear import WorkWear
 from specgen.facts.product.protection import USUAL, usual_needs, worn, worn_at
 from specgen.model.hazards import Task
 from specgen.model.product import Product
 
 
-def protection(products: Sequence[Product], words: Words) -> TableView:
+def protection(products: Sequence[Product], words: Words, work: Sequence[WorkWear] = ()) -> TableView:
     """What to wear, by task in the order of the work; products that ask for the same at the same task share a row.
 
-    Every task of the work has a row: a table that is silent on sanding is read as leave to go without.
+    `work` is what the work of a job asks for beside its products. Every task of the work has a row: a table that is silent on
+    sanding is read as leave to go without.
     """
     alike: dict[tuple[Task, tuple[str, ...]], list[str]] = {}
     for product in products:
@@ -30,6 +32,9 @@ def protection(products: Sequence[Product], words: Words) -> TableView:
         for (task, kit), names in alike.items()
     ]
     stated = {task for task, *_ in rows}
+    rows += [(one.task, (one.whose, one.respiratory or words(NOT_STATED), one.hands, "", "")) for one in work]
+    # usual practice for degreasing stands for what nobody states, and each cleaner of the work has its row
+    stated |= {one.task for one in work if one.task is Task.PREPARATION}
     if products and Task.ANY not in stated:
         rows += list(_usual(stated, words))
     order = list(Task)

@@ -16,7 +16,7 @@ from specgen.facts.product.dangers import traits_of
 from specgen.facts.product.protection import TASK_OF_STEP, worn_at
 from specgen.model.application import Workplace
 from specgen.model.hazards import Task
-from specgen.model.preparation import Preparation
+from specgen.model.preparation import Preparation, StepKind
 from specgen.model.product import Product
 
 
@@ -67,15 +67,17 @@ def before_use(product: Product, words: Words, *, place: Workplace | None) -> tu
 
 
 def at_steps(
-    preparation: Preparation, words: Words, *, place: Workplace | None, old_paint: bool
+    preparation: Preparation, words: Words, *, place: Workplace | None, old_paint: bool, cleaners: str
 ) -> tuple[tuple[str, ...], ...]:
     """The cautions of every step of a preparation, in its order; each is said at the first step it bites at, lead at every one.
 
-    No product of the job is on the part yet: the dust is that of metal and old paint, the vapour that of cleaners.
+    No product of the job is on the part yet: the dust is that of metal and old paint, the vapour that of cleaners. `cleaners`
+    says what to wear with those of the job (`work_wear.gloves_for_cleaners`), and goes before usual practice.
     """
     told: set[str] = set()
     lead = {words(caution.text) for caution in AT_STEPS if caution.trait == "old-paint"}
     usual = words("Wear (common practice): {}.").format(usual_line(Task.SANDING, words))
+    splashed = words("Wear (common practice): {}.").format(usual_line(Task.PREPARATION, words))
     cautions: list[tuple[str, ...]] = []
     for step in preparation.steps:
         task = TASK_OF_STEP.get(step.do)
@@ -86,6 +88,8 @@ def at_steps(
         if step.do in BLASTING:
             # usual practice for sanding is a filter mask, which does not do beside the helmet for blasting
             texts = tuple(text for text in texts if text != usual)
+        if step.do is StepKind.DEGREASE and cleaners:
+            texts = tuple(cleaners if text == splashed else text for text in texts)
         cautions.append(tuple(text for text in texts if text not in told))
         # what old paint may hold is said at each step that makes dust of it
         told.update(set(texts) - lead)

@@ -1,0 +1,62 @@
+"""What the work of a job asks to be worn that no coating states: gloves for its cleaners and thinners, a mask for bare-part dust.
+
+Called by the tables of what to wear and by the cautions at the steps of a preparation, so that they say the same.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from specgen.documents.parts.wording import Words
+from specgen.facts.job.chemicals import chemicals
+from specgen.facts.pairs.parts import BLASTING
+from specgen.facts.product.protection import TASK_OF_STEP, usual_needs
+from specgen.model.hazards import Task
+from specgen.model.job import Job, SupplyKind
+from specgen.model.spec import Spec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkWear:
+    """At one task, for what; empty where nothing is asked of breathing or hands."""
+
+    task: Task
+    whose: str
+    respiratory: str = ""
+    hands: str = ""
+
+
+def work_wear(job: Job, spec: Spec, words: Words) -> tuple[WorkWear, ...]:
+    """In the order of the tasks. Steps that blast ask for a helmet of their own and are not among them."""
+    prepared = {one.id: one for item in job.items if (one := spec.preparation_of(job, item)) is not None}
+    done = {step.do for one in prepared.values() for step in one.steps}
+    breath, _ = usual_needs(Task.SANDING)
+    dusty = any(TASK_OF_STEP.get(do) is Task.SANDING and do not in BLASTING for do in done)
+    usual = words("{} (common practice)").format(words(breath))
+    dust = (WorkWear(task=Task.SANDING, whose=words("bare part"), respiratory=usual),) if dusty else ()
+    return (*_cleaners(job, words), *dust, *_thinners(job, words))
+
+
+def gloves_for_cleaners(job: Job, words: Words) -> str:
+    """`Wear: Hands: ...` with the gloves of each cleaner; empty where the job names none."""
+    told = "; ".join(f"{one.hands} ({one.whose})" for one in _cleaners(job, words))
+    return words("Wear: {}.").format(f"{words('Hands')}: {told}") if told else ""
+
+
+def _cleaners(job: Job, words: Words) -> tuple[WorkWear, ...]:
+    """Each cleaner with its gloves, those of usual practice where it states none."""
+    _, gloves = usual_needs(Task.PREPARATION)
+    usual = words("{} (common practice)").format(words(gloves))
+    return tuple(
+        WorkWear(task=Task.PREPARATION, whose=entry.what, hands=(entry.gloves or usual).rstrip("."))
+        for entry in chemicals(job)
+        if entry.kind is SupplyKind.CLEANER
+    )
+
+
+def _thinners(job: Job, words: Words) -> tuple[WorkWear, ...]:
+    return tuple(
+        WorkWear(task=Task.MIXING, whose=entry.what, hands=entry.gloves or words("not stated"))
+        for entry in chemicals(job)
+        if entry.kind is SupplyKind.THINNER
+    )
