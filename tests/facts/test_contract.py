@@ -91,6 +91,7 @@ def _made(limit: str, **changes: str) -> Traced:
         ("{hold_points: [during-application]}", Verdict.NOT_MET),  # the film of the primer is read, and work goes on
         ("{acceptance: own}", Verdict.MET),
         ("{acceptance: 90-10}", Verdict.NOT_TOLD),  # readings all inside the limits are stricter
+        ("{acceptance: ISO-19840}", Verdict.NOT_TOLD),
         ("{durability: high}", Verdict.NOT_ANSWERED),
         ("{warranty: 2 years}", Verdict.NOT_ANSWERED),
         ("{materials: [aluminium], total: {min: 900 um}}", Verdict.NOT_APPLICABLE),
@@ -134,6 +135,25 @@ def test_an_edition_based_on_the_one_before_keeps_every_limit() -> None:
     assert taken.limit.product is not None
     assert str(taken.limit.product.voc) == "420 g/L"
     assert [ban.substance for ban in taken.limit.banned] == ["lead"]
+
+
+@pytest.mark.parametrize(
+    ("rules", "verdict", "shown"),
+    [
+        (("ISO-19840", "ISO-19840"), Verdict.MET, "end"),
+        (("ISO-19840", "90-10"), Verdict.NOT_TOLD, "end"),
+        (("90-10", "ISO-19840"), Verdict.NOT_TOLD, "primer-film"),
+        (("90-10", "90-10"), Verdict.NOT_MET, "end"),
+    ],
+)
+def test_one_point_by_the_rule_asked_for_does_not_answer_for_the_others(
+    rules: tuple[str, str], verdict: Verdict, shown: str
+) -> None:
+    first, last = (f"{{rule: {rule}, nominal: 60 um, max: 80 um}}" for rule in rules)
+    end = f"{{id: end, check: Film, at: completion, criterion: {last}}}"
+    points = {"jobs.refit.inspection.primer-film.criterion": first, "jobs.refit.inspection.end": end}
+    made = _made("{acceptance: ISO-19840}", **points)
+    assert (made.verdict, made.held[0].path[3]) == (verdict, shown)
 
 
 _CUT = "{method: cross_cut, standard: ISO 2409, limit: class 0..1}"

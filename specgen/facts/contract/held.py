@@ -36,7 +36,7 @@ class Verdict(StrEnum):
 
 
 # From the one that says most against the job to the one that says least; several limits of a clause give the first of theirs.
-GRAVEST = (Verdict.NOT_MET, Verdict.NOT_ANSWERED, Verdict.NOT_TOLD, Verdict.MET, Verdict.NOT_APPLICABLE)
+GRAVEST = (Verdict.NOT_MET, Verdict.NOT_ANSWERED, Verdict.NOT_TOLD, Verdict.MET)
 
 
 @dataclass(frozen=True, slots=True)

@@ -160,19 +160,22 @@ def _accepted(limit: ClauseLimit, ground: Ground) -> Iterator[Held]:
         if held.criterion.rule is not None
     ]
     what, asked = N_("Acceptance rule for DFT readings"), limit.acceptance
-    same = next((point for point, rule in rules if rule is limit.acceptance), None)
-    if same is not None:
-        path = ("jobs", job.id, "inspection", same.id, "criterion", "rule")
-        yield Held(what, asked, asked, path, Verdict.MET)
-    elif rules:
-        point, rule = rules[-1]
-        path = ("jobs", job.id, "inspection", point.id, "criterion", "rule")
-        # a rule of the job's own may be the stricter one
-        own = rule is AcceptanceRule.OWN
-        verdict, why = (Verdict.NOT_TOLD, N_("the job counts by a rule of its own")) if own else (Verdict.NOT_MET, "")
-        yield Held(what, asked, rule, path, verdict, why)
-    else:
+    others = [(point, rule) for point, rule in rules if rule is not asked]
+    if not rules:
         yield Held(what, asked, None, ("jobs", job.id, "inspection"), Verdict.NOT_ANSWERED)
+        return
+    point, rule = (others or rules)[-1]
+    if not others:
+        verdict, why = Verdict.MET, ""
+    elif len(others) < len(rules):
+        # of which readings the clause speaks nobody can tell
+        verdict, why = Verdict.NOT_TOLD, N_("at other points it is the rule asked for")
+    elif rule is AcceptanceRule.OWN:
+        # a rule of the job's own may be the stricter one
+        verdict, why = Verdict.NOT_TOLD, N_("the job counts by a rule of its own")
+    else:
+        verdict, why = Verdict.NOT_MET, ""
+    yield Held(what, asked, rule, ("jobs", job.id, "inspection", point.id, "criterion", "rule"), verdict, why)
 
 
 def _stops(limit: ClauseLimit, ground: Ground) -> Iterator[Held]:
