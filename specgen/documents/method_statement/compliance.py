@@ -128,7 +128,7 @@ def _value(value: Value | tuple[Value, ...] | None, of: Asked | None, words: Wor
         case Quantity() | Range() | Count() | CalendarSpan():
             return words.phrase(value)
         case StrEnum():
-            return words.word(value) if value in WORDS else value.value
+            return words.word(value) if (type(value), value) in WORDS else value.value
         case Phrase():
             return words(value)
     return value_in_words(of, value, words) if of is not None else str(value)

@@ -204,9 +204,9 @@ def _joined(parts: Iterable[str | None]) -> str:
 
 
 def _rule(criterion: Criterion, words: Words) -> str:
-    if criterion.rule is None or criterion.rule.value == "own":
+    if criterion.rule is None or criterion.rule is AcceptanceRule.OWN:
         return ""
-    named = [criterion.rule.value.replace("SSPC-PA-2", "SSPC-PA 2").replace("ISO-", "ISO ")]
+    named = [words.word(criterion.rule)]
     if criterion.edition:
         named.append(words("edition {}").format(criterion.edition))
     if criterion.level is not None:
