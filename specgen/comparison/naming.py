@@ -18,6 +18,7 @@ from specgen.model.node import Node
 from specgen.model.outline import value_type
 from specgen.model.product import ComponentClass, Coverage, VocCategory
 from specgen.model.system import Layer
+from specgen.model.test_report import DoneTest, LabReport
 from specgen.model.walk import declaration, inner_record
 from specgen.standards.reads import remembered
 from specgen.units.locale import Locale
@@ -36,6 +37,8 @@ _NOUNS: dict[type[Node], str] = {
     ComponentClass: "hazard class",
     OldCoat: "existing coat",
     OvercoatWindow: "overcoating interval",
+    LabReport: "test report",
+    DoneTest: "test",
 }
 _LEANS = re.compile(
     r"[(,]| (to|in|before|after|between|by|on|with|from|for|of|at|above|below|without"

@@ -15,6 +15,7 @@ from specgen.facts.layer.figures import solids_sprayed
 from specgen.facts.pairs.families import NOT_NAMED, binder_family
 from specgen.facts.requirement import Asked, Clause, Value, clauses
 from specgen.facts.tests.said import asked_said
+from specgen.facts.tests.shown import Shown, Standing, shown
 from specgen.model.film import FilmLimits
 from specgen.model.offer import Offer, OfferedCoat
 from specgen.model.product import Colour, Product, Variant
@@ -26,7 +27,16 @@ from specgen.model.walk import Path
 from specgen.trade.known import NotKnown
 from specgen.trade.working import Working
 from specgen.units.display import show, show_range
+from specgen.units.locale import N_
 from specgen.units.quantity import Quantity, Range
+
+_NO_REPORT = N_("the test report, with laboratory and date")
+_NOT_HANDED_IN = N_("the test report itself")
+_MISSING = {
+    Standing.OTHER_PANELS: N_("a test report of the panels and conditions required"),
+    Standing.IN_WORDS: N_("a person's assessment of the answer"),
+    Standing.NOT_TOLD: N_("a person's assessment of the answer"),
+}
 
 
 class Verdict(StrEnum):
@@ -35,6 +45,19 @@ class Verdict(StrEnum):
     MEETS = "meets"
     FALLS_SHORT = "falls short"
     NOT_SHOWN = "not shown"
+
+
+_BY_STANDING = {Standing.SHOWN: Verdict.MEETS, Standing.FALLS_SHORT: Verdict.FALLS_SHORT}
+
+
+def verdict_by(standing: Standing) -> Verdict:
+    """Whether a test that is required is met, by the reports there are."""
+    return _BY_STANDING.get(standing, Verdict.NOT_SHOWN)
+
+
+def missing_by(standing: Standing) -> str:
+    """What is to be handed in on a test; empty where it is shown or falls short."""
+    return "" if standing in _BY_STANDING else _MISSING.get(standing, _NO_REPORT)
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +174,7 @@ def _assessed(entry: OfferedCoat, system: System, layer: Layer, offer: Offer, sp
         product,
         product.variant(entry.variant) if entry.variant else None,
         ("offers", offer.id, "layers", entry.id),
+        spec,
     )
     found = [CoatOffered(entry, system, layer, id, tuple(_answers(layer, way, of))) for id, way in ways]
     return min(found, key=lambda one: (len(one.those(Verdict.FALLS_SHORT)), len(one.those(Verdict.NOT_SHOWN))))
@@ -168,6 +192,7 @@ class _Offered:
     product: Product
     variant: Variant | None
     at: Path
+    spec: Spec | None = None
 
     @property
     def of_product(self) -> Path:
@@ -286,18 +311,35 @@ def _thinner(clause: Clause, of: _Offered) -> Answer:
 
 
 def _test(clause: Clause, of: _Offered) -> Answer:
-    """The supplier's word with a report that names its result; without the report nothing is shown."""
+    """What a report among the sources shows. Of a test in words a person has entered the report that the supplier's word rests on.
+
+    The supplier's word alone shows nothing, nor does a report that is named and not handed in.
+    """
     asked = clause.value
-    handed = next((one for one in of.entry.tests if isinstance(asked, RequiredTest) and one.id == asked.id), None)
+    if not isinstance(asked, RequiredTest):
+        return _answer(clause, None, None, of.at)
+    handed = next((one for one in of.entry.tests if one.id == asked.id), None)
+    if handed is not None and not handed.passed:
+        told = ", ".join(part for part in (handed.result, handed.report) if part) or None
+        return _answer(clause, met=False, offered=told, path=(*of.at, "tests", handed.id))
+    if asked.method is not None and of.spec is not None:
+        return _by_report(clause, shown(asked, of.product, of.spec), of)
     if handed is None:
-        return _answer(clause, None, None, (*of.at, "tests"), "the test report, with laboratory and date")
-    report = handed.report or (handed.evidence.report if handed.evidence is not None else None)
-    told = ", ".join(part for part in (handed.result, report) if part) or None
-    path = (*of.at, "tests", handed.id)
-    if not handed.passed:
-        return _answer(clause, met=False, offered=told, path=path)
-    lacking = [name for name, stated in (("the result", handed.result), ("the test report", report)) if not stated]
-    return _answer(clause, None if lacking else True, told, path, " and ".join(lacking))
+        return _answer(clause, None, None, (*of.at, "tests"), _NO_REPORT)
+    report = of.spec.reports[handed.evidence.report] if of.spec is not None and handed.evidence is not None else None
+    named = handed.report or (report.number if report is not None else None)
+    told = ", ".join(part for part in (handed.result, named) if part) or None
+    lacking = N_("the result of the test") if handed.result is None else _NOT_HANDED_IN if report is None else ""
+    return _answer(clause, None if lacking else True, told, (*of.at, "tests", handed.id), lacking)
+
+
+def _by_report(clause: Clause, found: Shown, of: _Offered) -> Answer:
+    if found.tested is None:
+        return _answer(clause, None, None, (*of.at, "tests"), _NO_REPORT)
+    done, report = found.tested.done, found.tested.report
+    told = ", ".join([*(one.value for one in done.results if one.excluded is None), report.number])
+    path = ("reports", report.id, "tests", done.id)
+    return Answer(clause, verdict_by(found.standing), told, path, missing_by(found.standing))
 
 
 def _text(clause: Clause, of: _Offered) -> Answer:

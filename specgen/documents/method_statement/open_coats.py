@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from specgen.documents.method_statement.tests_asked import tests_to_show
 from specgen.documents.parts.clauses import clause_name, clause_value, to_be_offered, types_in_words
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -39,9 +40,11 @@ _BY_DATA_SHEET = N_("product data sheet")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OpenCoats:
-    """The requirements of each system in a table, what is left open as sentences, and the dry film in litres."""
+    """The requirements of each system in a table, the tests of all coats together, what is left open as sentences, and the dry film in
+    litres."""
 
     required: tuple[TableView, ...]
+    tests: TableView
     choices: tuple[str, ...]
     films: TableView
 
@@ -54,6 +57,7 @@ def open_coats(builds: Sequence[Build], job: Job, spec: Spec, figures: Quantitie
     listed = [(letter, system) for letter, system in reversed(systems.values()) if _open(system)]
     return OpenCoats(
         required=tuple(_required(letter, system, words) for letter, system in listed),
+        tests=tests_to_show(job, spec, words),
         choices=tuple(text for letter, system in listed for text in _choices(letter, system, words)),
         films=_films(listed, figures, words),
     )

@@ -12,9 +12,21 @@ from specgen.documents.context import Context
 from specgen.documents.parts.clauses import clause_name, clause_value, value_in_words
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.parties import PartyView, contact_line, party
+from specgen.documents.parts.results import result_words
 from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.tested import asked_words, nearest_words
 from specgen.documents.parts.wording import Words
-from specgen.facts.offered import Answer, CoatOffered, Verdict, coats_offered, open_coats, systems_asked
+from specgen.facts.offered import (
+    Answer,
+    CoatOffered,
+    Verdict,
+    coats_offered,
+    missing_by,
+    open_coats,
+    systems_asked,
+    verdict_by,
+)
+from specgen.facts.tests.qualification import Qualified, of_offer
 from specgen.findings import Finding, Severity
 from specgen.model.offer import Offer
 from specgen.model.spec import Spec
@@ -32,7 +44,8 @@ _CLAUSES = "REQ"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OfferReview:
-    """The whole document. `answer` is the outcome in a sentence; `coats` has a table of clauses for each coat offered."""
+    """The whole document. `answer` is the outcome in a sentence; `coats` has a table of clauses for each coat offered, `tests`
+    are those of all coats together."""
 
     number: str
     title: str
@@ -48,6 +61,7 @@ class OfferReview:
     call: str
     summary: TableView
     coats: tuple[TableView, ...]
+    tests: TableView
     together: TableView
     missing: TableView
     program: str
@@ -56,7 +70,7 @@ class OfferReview:
 def offer_review(offer: Offer, context: Context) -> OfferReview:
     """The view of an offer in a specification that checks without errors."""
     spec, words = context.spec, context.words
-    coats = tuple(coats_offered(offer, spec))
+    coats, tests = tuple(coats_offered(offer, spec)), tuple(of_offer(offer, spec))
     found = [one for one in context.findings if _of(one, offer) and not one.id.startswith(_CLAUSES)]
     missed = _not_offered(offer, coats, spec, words)
     return OfferReview(
@@ -67,15 +81,16 @@ def offer_review(offer: Offer, context: Context) -> OfferReview:
         offered=offer.date.isoformat(),
         answers=_specification(offer, spec),
         on=context.day.isoformat(),
-        answer=_answer(coats, found, missed, words),
+        answer=_answer(coats, tests, found, missed, words),
         remarks=offer.remarks or "",
         maker=party(spec.project.maker),
         customer=party(spec.project.customer),
         call=contact_line(spec.project.maker.contact),
-        summary=_summary(coats, missed, spec, words),
+        summary=_summary(coats, tests, missed, spec, words),
         coats=tuple(_clauses(coat, spec, words) for coat in coats),
+        tests=_tests(tests, spec, words),
         together=_together(found, offer, words),
-        missing=_missing(coats, words),
+        missing=_missing(coats, tests, words),
         program=context.program,
     )
 
@@ -106,11 +121,16 @@ def _coat(system: str, layer: str, spec: Spec, words: Words) -> str:
 
 
 def _answer(
-    coats: tuple[CoatOffered, ...], found: list[Finding], missed: tuple[tuple[str, str], ...], words: Words
+    coats: tuple[CoatOffered, ...],
+    tests: tuple[Qualified, ...],
+    found: list[Finding],
+    missed: tuple[tuple[str, str], ...],
+    words: Words,
 ) -> str:
     """Whether the offer complies, in a sentence or two."""
-    short = sum(len(coat.those(Verdict.FALLS_SHORT)) for coat in coats)
-    open_yet = sum(len(coat.those(Verdict.NOT_SHOWN)) for coat in coats)
+    verdicts = [answer.verdict for coat in coats for answer in coat.answers]
+    verdicts += [verdict_by(test.standing) for test in tests]
+    short, open_yet = verdicts.count(Verdict.FALLS_SHORT), verdicts.count(Verdict.NOT_SHOWN)
     unfit = sum(one.severity is Severity.WARNING for one in found)
     said = []
     if short:
@@ -130,7 +150,11 @@ def _answer(
 
 
 def _summary(
-    coats: tuple[CoatOffered, ...], missed: tuple[tuple[str, str], ...], spec: Spec, words: Words
+    coats: tuple[CoatOffered, ...],
+    tests: tuple[Qualified, ...],
+    missed: tuple[tuple[str, str], ...],
+    spec: Spec,
+    words: Words,
 ) -> TableView:
     columns = [
         Column(words("System"), "w-25"),
@@ -145,10 +169,14 @@ def _summary(
             coat.system.title,
             _coat(coat.system.id, coat.layer.id, spec, words),
             _product(coat, spec),
-            *(str(len(coat.those(verdict))) for verdict in (Verdict.MEETS, Verdict.FALLS_SHORT, Verdict.NOT_SHOWN)),
+            *(str(len(coat.those(verdict))) for verdict in Verdict),
         )
         for coat in coats
     ]
+    for title in dict.fromkeys(test.system.title for test in tests):
+        verdicts = [verdict_by(test.standing) for test in tests if test.system.title == title]
+        counted = (str(verdicts.count(verdict)) for verdict in Verdict)
+        rows.append((title, words("all coats"), words("tests of the whole system"), *counted))
     rows.extend((system, coat, words("not offered"), "–", "–", "–") for system, coat in missed)
     return table_view(words("Clauses by coat"), columns, rows)
 
@@ -192,6 +220,26 @@ def _offered(answer: Answer, words: Words) -> str:
     )
 
 
+def _tests(tests: tuple[Qualified, ...], spec: Spec, words: Words) -> TableView:
+    """The tests on panels with every coat: by the reports among the sources, whoever had them done."""
+    columns = [
+        Column(words("Test required")),
+        Column(words("Nearest test there is"), "w-35"),
+        Column(words("Measured"), "w-15"),
+        Column(words("Result"), "w-10"),
+    ]
+    rows = [
+        (
+            asked_words(one.test, words),
+            nearest_words(one.shown, words, spec),
+            result_words(one.shown.tested.done, words) if one.shown.tested is not None else "–",
+            words(_VERDICTS[verdict_by(one.standing)]),
+        )
+        for one in tests
+    ]
+    return table_view(words("Tests of all coats together, held against the reports there are"), columns, rows)
+
+
 def _together(found: list[Finding], offer: Offer, words: Words) -> TableView:
     columns = [
         Column(words("Coat"), "w-15"),
@@ -208,9 +256,14 @@ def _together(found: list[Finding], offer: Offer, words: Words) -> TableView:
     return table_view(words("The specification with the products offered in place"), columns, rows)
 
 
-def _missing(coats: tuple[CoatOffered, ...], words: Words) -> TableView:
+def _missing(coats: tuple[CoatOffered, ...], tests: tuple[Qualified, ...], words: Words) -> TableView:
     columns = [Column(words("Coat"), "w-15"), Column(words("Clause"), "w-25"), Column(words("To be handed in"))]
     rows = [row for coat in coats for row in _asked(coat, words)]
+    rows += [
+        (words("all coats"), asked_words(one.test, words), words(missing_by(one.standing)))
+        for one in tests
+        if verdict_by(one.standing) is Verdict.NOT_SHOWN
+    ]
     return table_view(words("What the supplier is asked for"), columns, rows)
 
 

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from specgen.documents.parts.results import limit_words
 from specgen.documents.parts.wording import Words
 from specgen.facts.tests.fit import total_film
+from specgen.facts.tests.shown import Shown
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.model.test_report import DoneTest, LabReport, PanelCoat, PanelSeries
@@ -118,6 +119,22 @@ def measured_total(series: PanelSeries, words: Words) -> str:
 def coat_words(coat: PanelCoat, words: Words, spec: Spec) -> str:
     """`Fennholt 520, 118 µm (104 to 131 µm)`."""
     return _listed(_product(coat.product, spec), _measured(coat.film, coat, words) if coat.film is not None else "")
+
+
+def nearest_words(found: Shown, words: Words, spec: Spec) -> str:
+    """The report of the nearest test with its panels, then each thing in which it is not what is asked."""
+    if found.tested is None:
+        return words("none")
+    report = words("{number}: {panels}").format(
+        number=found.tested.report.number, panels=panel_condition(found.tested.series, words, spec)
+    )
+    unlike = [
+        words("{about}: required {asked}, tested {tested}").format(
+            about=words(mismatch.about), asked=words(mismatch.asked), tested=words(mismatch.tested)
+        )
+        for mismatch in found.unlike
+    ]
+    return "\n".join([report, *unlike])
 
 
 def cure_words(series: PanelSeries, words: Words) -> str:

@@ -13,9 +13,10 @@ from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.results import limit_words, result_words
 from specgen.documents.parts.tables import Column, TableView, table_view
-from specgen.documents.parts.tested import condition_words, method_words, panel_condition, report_words
+from specgen.documents.parts.tested import condition_words, method_words, nearest_words, report_words
 from specgen.documents.parts.wording import Words
-from specgen.facts.tests.qualification import Qualified, Standing, qualified
+from specgen.facts.tests.qualification import Qualified, qualified
+from specgen.facts.tests.shown import Standing
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.units.locale import N_
@@ -53,7 +54,7 @@ def qualification_matrix(job: Job, context: Context) -> QualificationMatrix:
     """The view of a job that requires tests, in a specification that checks without errors."""
     spec, words = context.spec, context.words
     found = qualified(job, spec)
-    named = dict.fromkeys(report_words(one.tested.report, words) for one in found if one.tested is not None)
+    named = dict.fromkeys(report_words(one.shown.tested.report, words) for one in found if one.shown.tested is not None)
     return QualificationMatrix(
         number=job.document.number,
         title=job.document.title,
@@ -101,8 +102,8 @@ def _matrix(found: Sequence[Qualified], spec: Spec, words: Words) -> TableView:
             f"{_of(one, words, several=several)}\n{_products(one, spec, words)}",
             _asked(one, spec, words),
             limit_words(one.test, words),
-            _nearest(one, spec, words),
-            result_words(one.tested.done, words) if one.tested is not None else "–",
+            nearest_words(one.shown, words, spec),
+            result_words(one.shown.tested.done, words) if one.shown.tested is not None else "–",
         )
         for one in found
     ]
@@ -124,22 +125,6 @@ def _products(one: Qualified, spec: Spec, words: Words) -> str:
 def _asked(one: Qualified, spec: Spec, words: Words) -> str:
     said = (method_words(one.test, words), condition_words(one.test.condition, words, spec))
     return "; ".join(part for part in said if part)
-
-
-def _nearest(one: Qualified, spec: Spec, words: Words) -> str:
-    """The report with its panels, then each thing in which it is not what is asked."""
-    if one.tested is None:
-        return words("none")
-    report = words("{number}: {panels}").format(
-        number=one.tested.report.number, panels=panel_condition(one.tested.series, words, spec)
-    )
-    unlike = [
-        words("{about}: required {asked}, tested {tested}").format(
-            about=words(mismatch.about), asked=words(mismatch.asked), tested=words(mismatch.tested)
-        )
-        for mismatch in one.unlike
-    ]
-    return "\n".join([report, *unlike])
 
 
 def _missing(found: Sequence[Qualified], spec: Spec, words: Words) -> TableView:

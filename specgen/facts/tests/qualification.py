@@ -1,36 +1,23 @@
 """The tests that a job's customer requires against the reports there are: which are shown, which fall short, and what to test next.
 
 A test of a coat is held against the panels of the product offered or named for it, one of a system or a job against panels of all its
-coats. Called by the qualification matrix.
+coats. Called by the qualification matrix and by the review of an offer.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from enum import StrEnum
 
-from specgen.facts.offered import coats_offered
-from specgen.facts.tests.fit import Mismatch, Tested, mismatches, reports_of, tests_of
-from specgen.facts.tests.outcome import Judged, Outcome, judged
+from specgen.facts.offered import coats_offered, open_coats
+from specgen.facts.tests.shown import Shown, Standing, shown, supplier_shows
 from specgen.facts.tests.values import method_row
 from specgen.model.job import Job
-from specgen.model.product import Product
+from specgen.model.offer import Offer
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
-from specgen.model.test_required import CoatAsked, Condition, RequiredTest
+from specgen.model.test_required import RequiredTest
 from specgen.units.quantity import Quantity, Range
-
-
-class Standing(StrEnum):
-    """How a required test stands, the gravest first."""
-
-    FALLS_SHORT = "falls short"
-    NOT_TESTED = "not tested"
-    OTHER_PANELS = "other panels or conditions"
-    NOT_TOLD = "cannot be told"
-    IN_WORDS = "in words"
-    SHOWN = "shown"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +31,7 @@ class Candidate:
 
 @dataclass(frozen=True, slots=True)
 class Qualified:
-    """One required test and one candidate: the nearest test there is, what it lacks, how the results stand, and what to test next.
+    """One required test and one candidate: how it stands by the reports, and what to test next.
 
     `layer` is None where the whole system is tested; `coats` are the products tested, from the substrate outwards.
     """
@@ -54,10 +41,11 @@ class Qualified:
     test: RequiredTest
     candidate: Candidate
     coats: tuple[str, ...]
-    standing: Standing
-    tested: Tested | None = None
-    unlike: tuple[Mismatch, ...] = ()
-    judged: Judged | None = None
+    shown: Shown
+
+    @property
+    def standing(self) -> Standing:
+        return self.shown.standing
 
     @property
     def panels(self) -> int:
@@ -100,60 +88,43 @@ def _tests(job: Job, system: System) -> Iterator[tuple[Layer | None, RequiredTes
     yield from ((None, test) for test in (*system.tests, *job.tests))
 
 
+def of_offer(offer: Offer, spec: Spec) -> Iterator[Qualified]:
+    """The tests of all coats together that the supplier of an offer has to show, with the products offered."""
+    tests = spec.jobs[offer.job].tests if offer.job is not None else ()
+    for id in dict.fromkeys(system.id for system, _ in open_coats(offer, spec)):
+        system = spec.systems[id]
+        candidate = _offered(offer, system, spec)
+        for test in (*system.tests, *tests):
+            if supplier_shows(test):
+                yield _held(system, None, test, candidate, spec)
+
+
 def _candidates(job: Job, system: System, spec: Spec) -> Iterator[Candidate]:
-    named = {layer.id: layer.product for layer in system.layers if layer.product is not None}
-    if len(named) == len(system.layers):
+    named = _named(system)
+    offers = [offer for offer in spec.offers.values() if offer.job == job.id or offer.system == system.id]
+    if len(named) == len(system.layers) or not offers:
         yield Candidate("", "", named)
         return
-    offers = [offer for offer in spec.offers.values() if offer.job == job.id or offer.system == system.id]
     for offer in offers:
-        offered = {
-            coat.layer.id: coat.entry.product for coat in coats_offered(offer, spec) if coat.system.id == system.id
-        }
-        yield Candidate(offer.id, offer.supplier, named | offered)
-    if not offers:
-        yield Candidate("", "", named)
+        yield _offered(offer, system, spec)
+
+
+def _named(system: System) -> dict[str, str]:
+    return {layer.id: layer.product for layer in system.layers if layer.product is not None}
+
+
+def _offered(offer: Offer, system: System, spec: Spec) -> Candidate:
+    offered = {coat.layer.id: coat.entry.product for coat in coats_offered(offer, spec) if coat.system.id == system.id}
+    return Candidate(offer.id, offer.supplier, _named(system) | offered)
 
 
 def _held(system: System, layer: Layer | None, test: RequiredTest, candidate: Candidate, spec: Spec) -> Qualified:
     layers = system.layers if layer is None else (layer,)
     coats = tuple(candidate.products[one.id] for one in layers if one.id in candidate.products)
-    common = (system, layer, test, candidate, coats)
     if test.method is None:
-        return Qualified(*common, Standing.IN_WORDS)
-    if len(coats) < len(layers):
-        return Qualified(*common, Standing.NOT_TESTED)
-    asked = test if layer is not None else _of_system(test, coats)
-    product = spec.products[coats[-1]]
-    near = [(tested, mismatches(asked, product, tested, claimed=False)) for tested in _alike(test, product, spec)]
-    if not near:
-        return Qualified(*common, Standing.NOT_TESTED)
-    ranked = [(tested, unlike, judged(test, tested.done)) for tested, unlike in near]
-    tested, unlike, result = min(ranked, key=lambda one: (len(one[1]), one[2].outcome is not Outcome.MEETS))
-    return Qualified(*common, _standing(unlike, result), tested, unlike, result)
-
-
-def _standing(unlike: tuple[Mismatch, ...], result: Judged) -> Standing:
-    if unlike:
-        return Standing.OTHER_PANELS
-    by_outcome = {Outcome.MEETS: Standing.SHOWN, Outcome.FALLS_SHORT: Standing.FALLS_SHORT}
-    return by_outcome.get(result.outcome, Standing.IN_WORDS if result.in_words else Standing.NOT_TOLD)
-
-
-def _alike(test: RequiredTest, product: Product, spec: Spec) -> Iterator[Tested]:
-    """The tests by the same method after the same kind of exposure, on panels with the product."""
-    exposed = test.after.method if test.after is not None else None
-    for report in reports_of(product, spec):
-        for tested in tests_of(report):
-            after = tested.done.after.method if tested.done.after is not None else None
-            if (tested.done.method, after) == (test.method, exposed) and not tested.series.control:
-                yield tested
-
-
-def _of_system(test: RequiredTest, coats: tuple[str, ...]) -> RequiredTest:
-    """The test with the coats of the candidate on its panels, where it names none itself."""
-    condition = test.condition if test.condition is not None else Condition()
-    if condition.coats:
-        return test
-    asked = tuple(CoatAsked.model_construct(id=f"coat-{number}", product=coat) for number, coat in enumerate(coats, 1))
-    return test.model_copy(update={"condition": condition.model_copy(update={"coats": asked})})
+        found = Shown(Standing.IN_WORDS)
+    elif len(coats) < len(layers):
+        found = Shown(Standing.NOT_TESTED)
+    else:
+        found = shown(test, spec.products[coats[-1]], spec, coats if layer is None else ())
+    return Qualified(system, layer, test, candidate, coats, found)

@@ -1,7 +1,7 @@
 """REQ006 A product offered meets what is required
 
 Checks
-    Each product offered, clause by clause, against the requirement of its coat or the alternative it comes nearest to: coat type, generic type, volume solids, VOC, colour, gloss, curing, pack, DFT, application, thinner and tests.
+    Each product offered, clause by clause, against the requirement of its coat or the alternative it comes nearest to: coat type, generic type, volume solids, VOC, colour, gloss, curing, pack, DFT, application, thinner and tests; and the tests of all coats together, by the reports there are.
 Why
     What falls short at the offer is found at the handover otherwise, on a painted structure.
 Passes
@@ -26,12 +26,18 @@ Fails
     Given an offer for a coat without a product
     systems.open.layers.prime.required.curing: oxidative    # at offers.bid.layers.prime.product
     systems.open.layers.prime.required.pack: aerosol    # also REQ006 at offers.bid.layers.prime.product
+
+    Given an offer for a coat without a product
+    systems.open.tests: [{id: rust, method: rust_grade, standard: ISO 4628-3, after: {method: nss, duration: 480 h}, limit: Ri 0}]
+    reports.lab-31.tests.rust.results: [{id: P1, value: Ri 0}, {id: P2, value: Ri 1}, {id: P3, value: Ri 0}]    # at offers.bid
 To put right
     Ask the supplier for another product, or decide in writing to accept what falls short and change the requirement.
 """
 
-from specgen.facts.offered import Verdict, coats_offered, offered_in_figures, required_in_figures
+from specgen.facts.offered import Verdict, coats_offered, offered_in_figures, required_in_figures, verdict_by
 from specgen.facts.requirement import CLAUSE_NAMES
+from specgen.facts.tests.qualification import of_offer
+from specgen.facts.tests.said import asked_said
 from specgen.model.offer import Offer
 from specgen.rules.kit import LOGIC, WARNING, Problem, Problems, Spec, date, rule
 
@@ -43,3 +49,8 @@ def offer_meets_clauses(offer: Offer, spec: Spec, on: date) -> Problems:
             offered, required = offered_in_figures(answer), required_in_figures(answer.clause)
             what = f"{coat.entry.product} for the coat {coat.layer.id}, {CLAUSE_NAMES[answer.clause.asked]}: {offered}; required: {required}"
             yield Problem(("layers", coat.entry.id, "product"), what)
+    for test in of_offer(offer, spec):
+        if verdict_by(test.standing) is Verdict.FALLS_SHORT and test.shown.tested is not None and test.shown.judged:
+            report, why = test.shown.tested.report.number, test.shown.judged.why
+            what = f"the coats offered for {test.system.id} together, Test: {why} in {report}; required: {asked_said(test.test)}"
+            yield Problem((), what)
