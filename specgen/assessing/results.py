@@ -14,11 +14,11 @@ from specgen.assessing.records import Record
 from specgen.findings import Finding
 from specgen.model.acceptance import Criterion, InspectionPoint
 from specgen.model.job import Item, Job
-from specgen.trade.film_acceptance import Area, Counting, Judged, Least, Way
+from specgen.trade.film_acceptance import Area, Counting, Judged, Least, Reason, Way
 from specgen.trade.verdict import Verdict, together
 from specgen.trade.working import Working
 
-__all__ = ["AirRead", "Assessment", "At", "BatchUsed", "Lot", "Other", "SpotRead", "Verdict", "together"]
+__all__ = ["AirRead", "Assessment", "At", "BatchUsed", "Lot", "Other", "Reason", "SpotRead", "Verdict", "together"]
 
 
 @dataclass(frozen=True, slots=True)

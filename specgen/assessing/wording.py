@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from specgen.standards.tables import table
-from specgen.trade.film_acceptance import Counting, Fault, Reason
+from specgen.trade.film_acceptance import AT_A_SPOT, Counting, Fault, Reason
 from specgen.units.display import unit_sign
 from specgen.units.locale import N_, listed, phrase
 from specgen.units.quantity import Quantity
@@ -86,6 +86,23 @@ def reason_text(reason: Reason, unit: str) -> str:
     if not reason.decides:
         return phrase(N_("{reason}, as far as was read"), reason=told)
     return told
+
+
+def outside(reasons: Iterable[Reason]) -> set[str]:
+    """The spots at which a figure is outside its limits, with the guard band if there is one."""
+    return {name for reason in reasons if reason.fault in AT_A_SPOT and not reason.near for name in reason.at}
+
+
+def spot_text(reasons: Sequence[Reason], spot: str) -> str:
+    """What is told of one spot, in a word or two; empty where nothing is."""
+    told = [reason for reason in reasons if spot in reason.at]
+    if spot in outside(told):
+        return phrase(N_("outside"))
+    if any(reason.fault is Fault.FEW_IN_SPOT for reason in told):
+        return phrase(N_("too few readings"))
+    if any(reason.fault is Fault.MANY_BELOW for reason in told):
+        return phrase(N_("below nominal"))
+    return phrase(N_("within the guard band")) if told else ""
 
 
 def accepted_text(held: Counting, unit: str) -> str:

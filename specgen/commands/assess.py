@@ -23,6 +23,7 @@ from specgen.commands.which_job import which_job
 from specgen.findings import Severity
 from specgen.model.parse import Loaded, load, without_collector
 from specgen.model.spec import Spec
+from specgen.register.names import REGISTER
 from specgen.report.assessment_report import as_json, as_text
 from specgen.source.characters import printable_name
 from specgen.source.project import find_project
@@ -69,14 +70,15 @@ def run(arguments: argparse.Namespace) -> Outcome:
     if arguments.report == "":
         raise CannotRunError("the name after --report is empty; name a folder for the report")
     on = arguments.on or today()
-    loaded = _loaded(find_project(Path(arguments.path)), on, for_report=arguments.report is not None)
+    folder = find_project(Path(arguments.path))
+    loaded = _loaded(folder, on, for_report=arguments.report is not None)
     job, spec = which_job(loaded, str(arguments.job))
     files = [_file(name) for name in arguments.readings]
     with without_collector(to_the_end=True):
         faults = Faults()
         records = records_of(files, Asked(columns, fixed, job.id, state_of(job)), faults)
         found = assess(job, spec, records, faults, day=on, files=files, dates=Dates(arguments.dates))
-    told = _report(arguments.report, found, spec) if arguments.report is not None else ""
+    told = _report(arguments.report, found, spec, folder / REGISTER) if arguments.report is not None else ""
     write = as_json if arguments.format == "json" else as_text
     return Outcome(write(found), DONE if found.verdict is Verdict.CONFORMING else REFUSED, told)
 
@@ -114,7 +116,7 @@ def _file(name: str) -> File:
         raise CannotRunError(f"{printable_name(name)}: cannot be read ({reason.strerror or 'no file'})") from None
 
 
-def _report(folder: str, found: Assessment, spec: Spec) -> str:
+def _report(folder: str, found: Assessment, spec: Spec, register: Path) -> str:
     # only this way of asking needs the whole of the layout
     from specgen.commands.targets import write_files
     from specgen.printing.conformity import print_conformity
@@ -122,7 +124,7 @@ def _report(folder: str, found: Assessment, spec: Spec) -> str:
 
     out = Path(folder)
     try:
-        files = print_conformity(found, spec)
+        files = print_conformity(found, spec, register)
     except RenderError as reason:
         raise CannotRunError(f"the report cannot be laid out: {reason}") from reason
     write_files(out, files)

@@ -14,6 +14,8 @@ _WIDTH = 760
 _LEFT, _RIGHT, _TOP = 46, 640, 22
 _SPOTS_BOTTOM, _SPOTS_HEIGHT = 168, 208
 _BARS_BOTTOM, _BARS_HEIGHT = 116, 158
+_COUNTED = 4
+"""Steps that the number of readings is told in, at most."""
 _FONT = 'font-family="Specgen Sans, sans-serif" font-size="14"'
 _INK = "#1b1d1f"
 _APART = 15
@@ -63,8 +65,10 @@ def spot_plot(groups: Sequence[Group], limits: Sequence[Limit], unit: str, title
     return "".join(parts)
 
 
-def histogram(films: Sequence[tuple[float, int]], limits: Sequence[Limit], unit: str, title: str) -> str:
-    """How many readings of each film, in columns; SVG, empty text where there is none."""
+def histogram(
+    films: Sequence[tuple[float, int]], limits: Sequence[Limit], across: str, upright: str, title: str
+) -> str:
+    """How many readings of each film, in columns; SVG, empty text where there is none. `across` and `upright` name the axes."""
     if not films:
         return ""
     axis = _Axis.over([film for film, _ in films], limits)
@@ -77,7 +81,7 @@ def histogram(films: Sequence[tuple[float, int]], limits: Sequence[Limit], unit:
             f'<rect x="{left:.1f}" y="{top:.1f}" width="{max(right - left, 0.5):.1f}" height="{_BARS_BOTTOM - top:.1f}" '
             f'fill="#d5d2d4" stroke="{_INK}" stroke-width="0.6"/>'
         )
-    parts += [*_level(axis, unit, most), *_posts(limits, axis), "</svg>"]
+    parts += [*_level(axis, across), *_counts(most, upright), *_posts(limits, axis), "</svg>"]
     return "".join(parts)
 
 
@@ -179,14 +183,23 @@ def _columns(films: Sequence[tuple[float, int]], axis: _Axis) -> list[tuple[floa
     return [(axis.low + at * wide, axis.low + (at + 1) * wide, count) for at, count in sorted(counts.items())]
 
 
-def _level(axis: _Axis, unit: str, most: int) -> Iterator[str]:
+def _counts(most: int, upright: str) -> Iterator[str]:
+    yield f'<path d="M{_LEFT} {_TOP} V{_BARS_BOTTOM}" stroke="{_INK}" stroke-width="0.8"/>'
+    yield f'<text x="0" y="12" {_FONT}>{escape(upright)}</text>'
+    step = next(size * 10**power for power in range(9) for size in (1, 2, 5) if most <= size * 10**power * _COUNTED)
+    for count in range(0, most + 1, step):
+        y = _BARS_BOTTOM - (_BARS_BOTTOM - _TOP) * count / most
+        yield f'<path d="M{_LEFT} {y:.1f} h-4" stroke="{_INK}" stroke-width="0.8"/>'
+        yield f'<text x="{_LEFT - 7}" y="{y + 4:.1f}" text-anchor="end" {_FONT}>{count}</text>'
+
+
+def _level(axis: _Axis, across: str) -> Iterator[str]:
     yield f'<path d="M{_LEFT} {_BARS_BOTTOM} H{_RIGHT}" stroke="{_INK}" stroke-width="0.8"/>'
     for film in axis.ticks():
         x = _x(film, axis)
         yield f'<path d="M{x:.1f} {_BARS_BOTTOM} v4" stroke="{_INK}" stroke-width="0.8"/>'
         yield f'<text x="{x:.1f}" y="{_BARS_BOTTOM + 18}" text-anchor="middle" {_FONT}>{_figure(film)}</text>'
-    yield f'<text x="{_RIGHT + 20}" y="{_BARS_BOTTOM + 18}" {_FONT}>{escape(unit)}</text>'
-    yield f'<text x="{_LEFT - 6}" y="{_TOP + 10}" text-anchor="end" {_FONT}>{most}</text>'
+    yield f'<text x="{_RIGHT + 14}" y="{_BARS_BOTTOM + 4}" {_FONT}>{escape(across)}</text>'
 
 
 def _posts(limits: Sequence[Limit], axis: _Axis) -> Iterator[str]:

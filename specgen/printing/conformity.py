@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
+from functools import partial
+from pathlib import Path
+
 from specgen.assessing.results import Assessment
 from specgen.documents.registry import KINDS
+from specgen.facts.closure import cut_to_closure
 from specgen.model.spec import Spec
 from specgen.printing.files import context_of, files
+from specgen.register.revisions import revisions_of
 
 
-def print_conformity(found: Assessment, spec: Spec) -> dict[str, bytes]:
-    """File name to content, PDF first. Raises RenderError where the report cannot be laid out."""
-    return dict(files(KINDS["conformity-report"], found, context_of(spec, found.day)))
+def print_conformity(found: Assessment, spec: Spec, register: Path | None = None) -> dict[str, bytes]:
+    """File name to content, PDF first; `register` is asked which revision of the job it was. Raises RenderError where the report
+    cannot be laid out."""
+    number = found.job.document.number
+    known = (
+        {number: revisions_of(register, number, partial(cut_to_closure, spec, found.job))}
+        if register is not None
+        else {}
+    )
+    return dict(files(KINDS["conformity-report"], found, context_of(spec, found.day, revisions=known)))

@@ -14,6 +14,7 @@ from specgen.checking import Checked
 from specgen.documents.context import Context
 from specgen.documents.kind import About, Kind
 from specgen.documents.registry import KINDS
+from specgen.facts.closure import cut_to_closure
 from specgen.facts.tests.fit import reports_of
 from specgen.findings import Severity
 from specgen.model.file_names import sheet_number
@@ -129,10 +130,12 @@ def _printed(kind: Kind[Any, Any], subject: Any, context: Context, formats: Coll
 
 
 def _revisions(spec: Spec, register: Path) -> dict[str, Revisions]:
-    numbers = [job.document.number for job in spec.jobs.values()] + [
-        sheet_number(one) for one in spec.products.values()
-    ]
-    return {number: revisions_of(register, number) for number in numbers}
+    numbered: dict[str, Job | Product] = {job.document.number: job for job in spec.jobs.values()}
+    numbered |= {sheet_number(one): one for one in spec.products.values()}
+    return {
+        number: revisions_of(register, number, partial(cut_to_closure, spec, subject))
+        for number, subject in numbered.items()
+    }
 
 
 def _known(what: str, names: Iterable[str] | None, there: Mapping[str, Entry]) -> dict[str, Entry]:

@@ -13,6 +13,7 @@ from specgen.documents.emergency_call import emergency_call
 from specgen.documents.identity import identity
 from specgen.documents.kind import About, Kind, View
 from specgen.documents.parts.issue_block import IssueView
+from specgen.documents.parts.job_revision import is_current
 from specgen.documents.parts.wording import Words
 from specgen.findings import Finding
 from specgen.model.file_names import file_stem
@@ -98,9 +99,11 @@ def files(
             yield name, write_csv([column.heading for column in sheet.columns], sheet.rows)
         else:
             fields = kind.fields(view) if kind.fields is not None else None
+            # what is drawn up anew is no draft where what it is drawn from was issued
+            draft = not kind.record and (kind.issued or not is_current(view.number, context))
             yield (
                 name,
-                _laid_out(kind.template, view, format, in_short, context, issue, draft=not kind.record, fields=fields),
+                _laid_out(kind.template, view, format, in_short, context, issue, draft=draft, fields=fields),
             )
     apart = kind.apart(view) if kind.apart is not None else None
     if apart is not None:

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from pathlib import Path
 
+from specgen.model.spec import Spec
 from specgen.register.certificate import read_certificate
+from specgen.register.editions import is_content
 from specgen.register.failure import RegisterError
 from specgen.register.folder import history_of, read_kept
 from specgen.register.history import History
 from specgen.register.names import CERTIFICATE
-from specgen.register.state import issues, standing
+from specgen.register.state import in_force, issues, standing
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,18 +29,27 @@ class Revision:
 
 @dataclass(frozen=True, slots=True)
 class Revisions:
-    """Those issued so far, in order; none of them, and `whole` False, where the chain does not hold."""
+    """Those issued so far, in order; none of them, and `whole` False, where the chain does not hold.
+
+    `current` is the one in force where the sources still say what it says; None where they do not, or where nobody asked.
+    """
 
     issued: tuple[Revision, ...] = ()
     whole: bool = True
+    current: Revision | None = None
 
 
-def revisions_of(register: Path, document: str) -> Revisions:
-    """By the number of the document; none where the register does not know it."""
+def revisions_of(register: Path, document: str, now: Callable[[], Spec] | None = None) -> Revisions:
+    """By the number of the document; none where the register does not know it. `now` is what it rests on as the sources stand."""
     try:
-        return revisions(history_of(register, document))
+        history = history_of(register, document)
+        found = revisions(history)
     except RegisterError:
         return Revisions(whole=False)
+    kept = in_force(history) if found.whole else None
+    if kept is None or now is None or not is_content(now(), kept.record.content):
+        return found
+    return replace(found, current=found.issued[-1])
 
 
 def revisions(found: History) -> Revisions:

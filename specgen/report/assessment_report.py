@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Sequence
+from dataclasses import asdict
 from typing import Any
 
+from specgen.assessing.forms import state_of
+from specgen.assessing.instruments import instruments_of
 from specgen.assessing.results import Assessment, At, Lot, SpotRead, Verdict
 from specgen.assessing.wording import accepted_text, film_text, reason_text
 from specgen.findings import Finding, Report
@@ -79,9 +82,11 @@ def as_json(found: Assessment) -> str:
     whole = {
         "schema_version": SCHEMA_VERSION,
         "job": found.job.id,
+        "state": state_of(found.job),
         "on": found.day.isoformat(),
         "verdict": found.verdict.value,
         "files": [{"name": name, "sha256": digest} for name, digest in found.files],
+        "instruments": [asdict(one) for one in instruments_of(found)],
         "items": [
             {
                 "item": item.id,

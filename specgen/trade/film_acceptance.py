@@ -288,7 +288,7 @@ def _guarded(held: Counting, area: Area, guard: Fraction) -> Iterator[Reason]:
         if certain is None:
             yield near
             continue
-        if found.fault not in _AT_SPOTS:
+        if found.fault not in AT_A_SPOT:
             yield stated[found.fault]
             continue
         out = set(certain.at)
@@ -296,7 +296,7 @@ def _guarded(held: Counting, area: Area, guard: Fraction) -> Iterator[Reason]:
         yield from _at(near, area, [name for name in found.at if name not in out])
 
 
-_AT_SPOTS = frozenset({Fault.READING_LOW, Fault.READING_HIGH, Fault.SPOT_LOW, Fault.SPOT_HIGH})
+AT_A_SPOT = frozenset({Fault.READING_LOW, Fault.READING_HIGH, Fault.SPOT_LOW, Fault.SPOT_HIGH})
 """Found spot by spot; the others are of the whole area."""
 
 

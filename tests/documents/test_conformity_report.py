@@ -122,5 +122,6 @@ def test_the_demo_s_readings_pass_one_rule_and_fail_another() -> None:
     assert list(pages) == ["CR-MS-3107-conformity-report.pdf", "CR-MS-3107-conformity-report.html"]
     page = pages["CR-MS-3107-conformity-report.html"].decode()
     # a record of what was found instructs nobody
-    assert "DRAFT" not in page
+    assert "do not work to this document" not in page
+    assert "DRAFT, not issued" in page
     assert page.index("DOES NOT CONFORM") < page.index('<h2 id="section-2">')

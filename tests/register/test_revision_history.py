@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import partial
 
 from specgen.checking import check
+from specgen.documents.parts.job_revision import is_current, revision_said
 from specgen.documents.parts.revision_table import revision_table
+from specgen.facts.closure import cut_to_closure
 from specgen.issuing.candidate import Candidate
 from specgen.printing.documents import print_documents
 from specgen.printing.files import Issue, context_of
@@ -75,3 +78,25 @@ def test_of_a_chain_that_does_not_hold_nothing_is_listed(desk: Desk) -> None:
     assert "is damaged; its earlier revisions are not listed" in _rows(_draft(desk, "method-statement", "MS-001"))[0][2]
     assert revisions_of(desk.register, "DS-primer") == Revisions()
     assert history_of(desk.register, "DS-primer").kept == ()
+
+
+def test_what_is_drawn_up_anew_is_a_draft_until_the_job_it_is_drawn_from_is_issued(desk: Desk) -> None:
+    def said() -> tuple[str, bool]:
+        found = check(desk.folder, ON)
+        assert found.loaded.spec is not None
+        job = found.loaded.spec.jobs["refit"]
+        now = partial(cut_to_closure, found.loaded.spec, job)
+        known = {"MS-001": revisions_of(desk.register, "MS-001", now)}
+        context = context_of(found.loaded.spec, ON, revisions=known)
+        return revision_said("MS-001", context), is_current("MS-001", context)
+
+    assert said() == ("DRAFT, not issued", False)
+    desk.revise(reason="first")
+    assert said() == ("A, issued 2026-11-25", True)
+    desk.change("{number: MS-001, ", "{number: MS-001, reason_for_change: Thicker primer., ")
+    assert said() == ("DRAFT, after revision A of 2026-11-25", False)
+    withdraw(desk.register, "MS-001", "A", reason="film too thin", by="Ada Quill", now=desk.now())
+    desk.change("reason_for_change: Thicker primer., ", "")
+    assert said() == ("DRAFT, after revision A of 2026-11-25", False)
+    (desk.register / "MS-001" / "0001" / "certificate.json").write_text("{}", "utf-8")
+    assert said() == ("DRAFT; the register of the job is damaged", False)

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from specgen.assessing.results import Assessment, Lot, SpotRead, Verdict
-from specgen.assessing.wording import accepted_text, film_in_column, film_text, names, reason_text
+from specgen.assessing.results import Assessment, Lot, Reason, SpotRead, Verdict
+from specgen.assessing.wording import accepted_text, film_in_column, film_text, names, outside, reason_text, spot_text
 from specgen.documents.parts.inspection import limits
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
@@ -69,10 +69,13 @@ def _view(lot: Lot, found: Assessment, spec: Spec, words: Words) -> LotView:
     )
 
 
+def _reasons(lot: Lot) -> tuple[Reason, ...]:
+    return lot.judged.reasons if lot.judged is not None else ()
+
+
 def _inside(lot: Lot) -> set[str]:
-    """The spots at which nothing is told."""
-    told = {name for reason in (lot.judged.reasons if lot.judged is not None else ()) for name in reason.at}
-    return {spot.name for spot in lot.spots} - told
+    """The spots at which nothing is outside its limits."""
+    return {spot.name for spot in lot.spots} - outside(_reasons(lot))
 
 
 def _by_item(lot: Lot, words: Words) -> TableView:
@@ -105,15 +108,15 @@ def _by_item(lot: Lot, words: Words) -> TableView:
 
 def _plots(lot: Lot, words: Words) -> Iterator[Drawing]:
     lines = tuple(_limits(lot, words))
-    unit, inside = words("{unit}").format(unit=unit_sign(lot.unit)), _inside(lot)
+    unit, inside = unit_sign(lot.unit), _inside(lot)
     means = dict(lot.area.means)
     groups: dict[str, list[SpotRead]] = {}
     for spot in lot.spots:
         groups.setdefault(" ".join(text for text in (spot.item, spot.part) if text), []).append(spot)
-    outside = len(lot.spots) - len(inside)
+    out = len(lot.spots) - len(inside)
     told = words("no spot is outside its limits")
-    if outside:
-        told = words.plural("{number} spot is outside its limits", "{number} spots are outside their limits", outside)
+    if out:
+        told = words.plural("{number} spot is outside its limits", "{number} spots are outside their limits", out)
     if len(lot.spots) <= MOST_SPOTS:
         text = words(
             "Every spot: its mean as a dot (outside a limit as an open square), its readings as a line; {told}."
@@ -133,7 +136,8 @@ def _plots(lot: Lot, words: Words) -> Iterator[Drawing]:
         high=film_text(max(lot.area.values), lot.unit),
     )
     films = [(float(value), count) for value, count in sorted(lot.area.values.items())]
-    yield Drawing(drawing=histogram(films, lines, unit, text), text=text)
+    axes = (words("DFT, {unit}").format(unit=unit), words("Number of readings"))
+    yield Drawing(drawing=histogram(films, lines, *axes, text), text=text)
 
 
 def _mark(lot: Lot, spots: Sequence[SpotRead], means: dict[str, Fraction], inside: set[str]) -> Mark:
@@ -170,12 +174,13 @@ def _others(lot: Lot, words: Words) -> TableView:
 
 def _printed(lot: Lot, words: Words) -> tuple[TableView, str]:
     """Every spot; of very many those outside."""
-    inside, means = _inside(lot), dict(lot.area.means)
-    shown = lot.spots if len(lot.spots) <= MOST_SPOTS else [spot for spot in lot.spots if spot.name not in inside]
+    means = dict(lot.area.means)
+    told = {name for reason in _reasons(lot) for name in reason.at}
+    shown = lot.spots if len(lot.spots) <= MOST_SPOTS else [spot for spot in lot.spots if spot.name in told]
     more = ""
     if len(shown) < len(lot.spots) or len(shown) > MOST_SPOTS:
         text = words(
-            "{count} spots were read; those outside their limits are printed, up to {most}; all stand in the files."
+            "{count} spots were read; those of which something is told are printed, up to {most}; all stand in the files."
         )
         more = text.format(count=len(lot.spots), most=MOST_SPOTS)
     columns = [
@@ -189,7 +194,7 @@ def _printed(lot: Lot, words: Words) -> tuple[TableView, str]:
             spot.name,
             names(film_in_column(value, lot.unit).partition("\N{NO-BREAK SPACE}")[0] for value in spot.readings),
             film_in_column(means[spot.name], lot.unit),
-            "" if spot.name in inside else words("outside or in doubt"),
+            words(spot_text(_reasons(lot), spot.name)),
         )
         for spot in shown[:MOST_SPOTS]
     ]

@@ -5,20 +5,25 @@ The template `conformity_report/document.html.j2` prints it. Called by `specgen.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sized
 from dataclasses import dataclass
 
+from specgen.assessing.forms import state_of
+from specgen.assessing.instruments import instruments_of
 from specgen.assessing.results import Assessment, At, Verdict
 from specgen.assessing.wording import film_text
 from specgen.documents.conformity_report.film import LotView, lot_views
 from specgen.documents.conformity_report.marks import MarksView, marks_view
 from specgen.documents.context import Context
+from specgen.documents.parts.coats import coat_name, numbered
+from specgen.documents.parts.job_revision import revision_said
 from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.findings import Report, Severity
 from specgen.model.job import Item
 from specgen.model.project import Means, Policies
+from specgen.model.spec import Spec
 from specgen.units.display import unit_sign
 from specgen.units.kinds import UNITS
 from specgen.units.locale import N_, Phrase
@@ -68,6 +73,9 @@ class ConformityReport:
     on: str
     owner: str
     vehicles: str
+    job: str
+    revision: str
+    state: str
     call: str
     answer: str
     counted: str
@@ -78,6 +86,7 @@ class ConformityReport:
     air: TableView
     batches: TableView
     findings: TableView
+    instruments: TableView
     files: TableView
     judged: tuple[str, ...]
     program: str
@@ -96,6 +105,9 @@ def conformity_report(found: Assessment, context: Context) -> ConformityReport:
         on=found.day.isoformat(),
         owner=job.document.owner or "",
         vehicles=", ".join(job.vehicles),
+        job=job.document.number,
+        revision=revision_said(job.document.number, context),
+        state=state_of(job),
         call=contact_line(job.call) if job.call is not None else "",
         answer=words(_ANSWER[found.verdict]),
         counted=counted.format(all=len(job.items), yes=counts[0], no=counts[1], open=counts[2]),
@@ -103,9 +115,10 @@ def conformity_report(found: Assessment, context: Context) -> ConformityReport:
         points=tuple(_points(item, found, words) for item in job.items),
         lots=lot_views(found, spec, words),
         marks=marks_view(found, spec, words),
-        air=_air(found, words),
-        batches=_batches(found, words),
+        air=_air(found, spec, words),
+        batches=_batches(found, spec, words),
         findings=_findings(found, words),
+        instruments=_instruments(found, words),
         files=_files(found, words),
         judged=tuple(_judged(context)),
         program=context.program,
@@ -167,7 +180,16 @@ def _sentence(text: str) -> str:
     return text[:1].upper() + text[1:] + ("" if text.endswith((".", "!", "?")) else ".")
 
 
-def _air(found: Assessment, words: Words) -> TableView:
+def _coats(found: Assessment, spec: Spec, words: Words) -> dict[str, str]:
+    """`1 primer` by the id of the coat."""
+    return {
+        layer.id: coat_name(number, layer, words)
+        for system in spec.systems_of(found.job)
+        for number, layer in numbered(system)
+    }
+
+
+def _air(found: Assessment, spec: Spec, words: Words) -> TableView:
     columns = [
         Column(words("When"), "w-12"),
         Column(words("Item and coat"), "w-12"),
@@ -178,17 +200,17 @@ def _air(found: Assessment, words: Words) -> TableView:
         Column(words("Outside its limits")),
         Column(words("By"), "w-12"),
     ]
-    rows = []
+    rows, coats = [], _coats(found, spec, words)
     for read in found.air[:MOST_ROWS]:
         record = read.record
         figures = "\n".join(f"{words(figure.name)} {figure.printed(words.translate)}" for figure in read.figures)
-        where = " ".join(text for text in (read.item, read.coat) if text)
+        where = ", ".join(text for text in (read.item, coats.get(read.coat, read.coat)) if text)
         missed = "\n".join(words(text) for text in read.missed)
         if not read.complete:
             missed = "\n".join(text for text in (missed, words("not all measured")) if text)
         cells = (_with_unit(record.text(name), record.unit_text(name)) for name in ("air", "humidity", "surface"))
         rows.append((record.text("on"), where, *cells, figures, missed, record.text("by")))
-    return table_view(words("Air at the part, as recorded"), columns, rows)
+    return table_view(_cut(words("Air at the part, as recorded"), found.air, words), columns, rows)
 
 
 def _with_unit(text: str, unit: str) -> str:
@@ -197,7 +219,7 @@ def _with_unit(text: str, unit: str) -> str:
     return f"{text}\N{NO-BREAK SPACE}{unit_sign(unit)}"
 
 
-def _batches(found: Assessment, words: Words) -> TableView:
+def _batches(found: Assessment, spec: Spec, words: Words) -> TableView:
     columns = [
         Column(words("Product"), "w-20"),
         Column(words("Coat"), "w-15"),
@@ -208,11 +230,12 @@ def _batches(found: Assessment, words: Words) -> TableView:
         Column(words("Applied"), "w-12"),
         Column(words("By")),
     ]
+    coats, products = _coats(found, spec, words), spec.products
     rows = [
         (
-            used.product,
-            used.coat,
-            used.item,
+            products[used.product].name if used.product in products else used.product,
+            coats.get(used.coat, used.coat),
+            used.item or words("all items"),
             used.batch or words("not stated"),
             used.expires.date().isoformat() if used.expires is not None else words("not stated"),
             used.cans,
@@ -221,7 +244,7 @@ def _batches(found: Assessment, words: Words) -> TableView:
         )
         for used in found.batches[:MOST_ROWS]
     ]
-    return table_view(words("Paint used, by batch"), columns, rows)
+    return table_view(_cut(words("Paint used, by batch"), found.batches, words), columns, rows)
 
 
 def _findings(found: Assessment, words: Words) -> TableView:
@@ -231,6 +254,7 @@ def _findings(found: Assessment, words: Words) -> TableView:
         Column(words("What"), "w-30"),
         Column(words("What to do")),
     ]
+    all_of = Report.of(found.findings).findings
     rows = [
         (
             f"{one.place.file.rpartition('/')[2]}:{one.place.line}:{one.place.column}",
@@ -238,9 +262,35 @@ def _findings(found: Assessment, words: Words) -> TableView:
             one.what,
             one.remedy,
         )
-        for one in Report.of(found.findings).findings[:MOST_ROWS]
+        for one in all_of[:MOST_ROWS]
     ]
-    return table_view(words("What is wrong with the files"), columns, rows)
+    return table_view(_cut(words("What is wrong with the files"), all_of, words), columns, rows)
+
+
+def _instruments(found: Assessment, words: Words) -> TableView:
+    columns = [
+        Column(words("Instrument"), "w-25"),
+        Column(words("Serial number"), "w-20"),
+        Column(words("Last checked"), "w-15"),
+        Column(words("Inspection")),
+    ]
+    checks = {point.id: point.check for point in found.job.inspection}
+    rows = [
+        (
+            *(text or words("not stated") for text in (one.gauge, one.serial, one.checked_on)),
+            "\n".join(checks[point] for point in one.points),
+        )
+        for one in instruments_of(found)
+    ]
+    return table_view(_cut(words("Instruments, as the readings name them"), rows, words), columns, rows[:MOST_ROWS])
+
+
+def _cut(caption: str, rows: Sized, words: Words) -> str:
+    """The caption of a table, which says where not all of its rows are printed."""
+    if len(rows) <= MOST_ROWS:
+        return caption
+    text = words("{caption}: the first {most} of {count} rows are printed")
+    return text.format(caption=caption, most=MOST_ROWS, count=len(rows))
 
 
 def _files(found: Assessment, words: Words) -> TableView:
