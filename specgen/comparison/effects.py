@@ -20,6 +20,7 @@ from specgen.comparison.ladders import basis, level
 from specgen.comparison.policy import (
     ALL_WHERE_LEFT_OUT,
     CUTS_BOTH_WAYS,
+    EASES,
     INHERITED,
     INHERITED_PARTS,
     ON_THE_SHELF,
@@ -57,6 +58,8 @@ def judge(fact: Difference) -> Judgement:
     if is_entry(fact):
         return _entry(fact)
     old, new, note = _in_force(fact)
+    if type(fact.owners[-1].record) in EASES and (old is None) != (new is None) and fact.polarity is not Polarity.FACT:
+        return Judgement(Effect.RELAXED if old is None else Effect.TIGHTENED)
     if _equal(old, new) or _says_the_same(fact, old, new):
         return Judgement(Effect.EDITORIAL, note or N_("the same value, written differently"))
     if (told := of_criterion(fact, old, new)) is not None:

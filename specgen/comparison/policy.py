@@ -8,6 +8,7 @@ from __future__ import annotations
 from functools import cache
 
 from specgen.model.acceptance import InspectionPoint
+from specgen.model.concession import EASED
 from specgen.model.contract_document import ClauseAnswer, ClauseLimit, ContractDocument, MadeTo
 from specgen.model.declaring import Polarity
 from specgen.model.drying import OvercoatWindow
@@ -40,6 +41,9 @@ CUTS_BOTH_WAYS: dict[type[Node], str] = {
 
 # An entry of these lets something in that was not accepted before.
 GRANTED: frozenset[type[Node]] = frozenset({Alternative})
+
+# What these state is accepted from the moment it is stated, and no more once it is gone: the limit that is not eased is the job's.
+EASES: frozenset[type[Node]] = frozenset(EASED)
 
 # An offer and its entries answer what is asked for; they ask for nothing.
 ANSWERS: frozenset[type[Node]] = frozenset({Offer, OfferedCoat, OfferedTest})

@@ -26,7 +26,7 @@ Json = dict[str, Any] | list[Any] | str
 # says how the text is to be read, so it stands at the head of the whole and not among what is stated
 _VERSION = "schema_version"
 # kinds of record that came after the first specifications were approved
-_LATER = {"offers", "reports", "contract_documents"}
+_LATER = {"concessions", "offers", "reports", "contract_documents"}
 
 
 def canonical(spec: Spec, audience: Audience = Audience.MAKER, *, content: bool = False) -> str:

@@ -39,7 +39,7 @@ Address = tuple[str, str]
 OF_THE_MAKER = ("maker", "logo", "brand_colour", "emergency_phone", "users")
 # jobs and what they are made to are no part of a range: a folder that is one and has jobs of its own keeps them
 _KIND_OF = {model: kind for kind, model in LIST_KINDS.items()}
-_KINDS = (SETS, *(kind for kind in LIST_KINDS if kind not in {"contract_documents", "jobs", "offers"}))
+_KINDS = (SETS, *(kind for kind in LIST_KINDS if kind not in {"contract_documents", "jobs", "concessions", "offers"}))
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
+from specgen.model.concession import Concession
 from specgen.model.contract_document import ContractDocument
 from specgen.model.guarded import with_record
 from specgen.model.job import Item, Job
@@ -30,6 +31,7 @@ LIST_KINDS: Mapping[str, type[Node]] = {
     "systems": System,
     "contract_documents": ContractDocument,
     "jobs": Job,
+    "concessions": Concession,
     "offers": Offer,
 }
 KINDS: Mapping[str, type[Node]] = {"project": Project, SETS: SafetySet, **LIST_KINDS}
@@ -43,6 +45,7 @@ SINGULAR: Mapping[str, str] = {
     "system": "systems",
     "contract-document": "contract_documents",
     "job": "jobs",
+    "concession": "concessions",
     "offer": "offers",
     "report": "reports",
 }
@@ -61,6 +64,7 @@ class Spec:
     systems: Mapping[str, System] = field(default_factory=dict)
     contract_documents: Mapping[str, ContractDocument] = field(default_factory=dict)
     jobs: Mapping[str, Job] = field(default_factory=dict)
+    concessions: Mapping[str, Concession] = field(default_factory=dict)
     offers: Mapping[str, Offer] = field(default_factory=dict)
     reports: Mapping[str, LabReport] = field(default_factory=dict)
     pictures: Mapping[str, Prepared] = field(default_factory=dict)

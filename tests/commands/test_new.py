@@ -56,6 +56,12 @@ _FILLED = {
     "material": "steel_cold_rolled",
     "preparation": "a",
     "system": "a",
+    "job": "a",
+    "items": "[a]",
+    "agreed_by": "a",
+    "agreed_on": "2026-11-20",
+    "until": "2026-12-31",
+    "reason": "a",
 }
 
 

@@ -27,6 +27,6 @@ def test_unknown_kind(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["schema", "products"]) == 2
     assert capsys.readouterr().err == (
         "specgen: KIND: invalid choice: 'products' (choose from 'project', 'safety-set', 'product', 'preparation', 'system',"
-        " 'contract-document', 'job', 'offer', 'report', 'comparison');"
+        " 'contract-document', 'job', 'concession', 'offer', 'report', 'comparison');"
         " see `specgen schema --help`\n"
     )

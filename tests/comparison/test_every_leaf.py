@@ -79,6 +79,7 @@ LEFT_OUT = {
 # Leaves whose own nature goes before their sense, each with its reason.
 OWN = {
     "jobs.first.waivers.first.until changed": Effect.RELAXED,  # a waiver that holds longer
+    "concessions.first.until changed": Effect.RELAXED,  # a concession that holds longer
     "products.first.hazards.protection.first.task changed": Effect.SHIFTED,
     "jobs.first.vehicles left out": Effect.RELAXED,  # a list of scope: fewer are treated
     "jobs.first.items.first.system left out": Effect.EDITORIAL,  # then the job's counts, which is the same here
