@@ -10,6 +10,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 
+from specgen.figures.axis import Axis, figure
+
 _WIDTH = 760
 _LEFT, _RIGHT, _TOP = 46, 640, 22
 _SPOTS_BOTTOM, _SPOTS_HEIGHT = 168, 208
@@ -54,7 +56,7 @@ def spot_plot(groups: Sequence[Group], limits: Sequence[Limit], unit: str, title
     marks = [mark for group in groups for mark in group.marks]
     if not marks:
         return ""
-    axis = _Axis.over([end for mark in marks for end in (mark.low, mark.high)], limits)
+    axis = Axis.over([*(end for mark in marks for end in (mark.low, mark.high)), *(limit.film for limit in limits)])
     parts = [
         _opened(_SPOTS_HEIGHT, title),
         *_upright(axis, unit),
@@ -71,7 +73,7 @@ def histogram(
     """How many readings of each film, in columns; SVG, empty text where there is none. `across` and `upright` name the axes."""
     if not films:
         return ""
-    axis = _Axis.over([film for film, _ in films], limits)
+    axis = Axis.over([*(film for film, _ in films), *(limit.film for limit in limits)])
     columns = _columns(films, axis)
     most = max(count for _, _, count in columns)
     parts = [_opened(_BARS_HEIGHT, title)]
@@ -85,26 +87,6 @@ def histogram(
     return "".join(parts)
 
 
-@dataclass(frozen=True, slots=True)
-class _Axis:
-    low: float
-    high: float
-    step: float
-
-    @classmethod
-    def over(cls, films: Sequence[float], limits: Sequence[Limit]) -> _Axis:
-        """Holds all films and limits, from one round figure to another."""
-        ends = [*films, *(limit.film for limit in limits)]
-        low, high = min(ends), max(ends)
-        span = max(high - low, high * 0.05, 1e-6)
-        step = next(size * 10**power for power in range(-3, 7) for size in (1, 2, 5) if span / (size * 10**power) <= 6)
-        return cls(max(0.0, (low - 0.05 * span) // step * step), -(-(high + 0.05 * span) // step) * step, step)
-
-    def ticks(self) -> Iterator[float]:
-        for number in range(round((self.high - self.low) / self.step) + 1):
-            yield self.low + number * self.step
-
-
 def _opened(height: int, title: str) -> str:
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 {_WIDTH} {height}" '
@@ -112,26 +94,22 @@ def _opened(height: int, title: str) -> str:
     )
 
 
-def _x(film: float, axis: _Axis) -> float:
-    return _LEFT + (_RIGHT - _LEFT) * (film - axis.low) / (axis.high - axis.low)
+def _x(film: float, axis: Axis) -> float:
+    return _LEFT + (_RIGHT - _LEFT) * axis.share(film)
 
 
-def _y(film: float, axis: _Axis) -> float:
-    return _SPOTS_BOTTOM - (_SPOTS_BOTTOM - _TOP) * (film - axis.low) / (axis.high - axis.low)
+def _y(film: float, axis: Axis) -> float:
+    return _SPOTS_BOTTOM - (_SPOTS_BOTTOM - _TOP) * axis.share(film)
 
 
-def _figure(film: float) -> str:
-    return f"{film:.4f}".rstrip("0").rstrip(".")
-
-
-def _upright(axis: _Axis, unit: str) -> Iterator[str]:
+def _upright(axis: Axis, unit: str) -> Iterator[str]:
     yield f'<path d="M{_LEFT} {_TOP} V{_SPOTS_BOTTOM} H{_RIGHT}" fill="none" stroke="{_INK}" stroke-width="0.8"/>'
     yield f'<text x="0" y="12" {_FONT}>{escape(unit)}</text>'
     for film in axis.ticks():
-        yield f'<text x="{_LEFT - 6}" y="{_y(film, axis) + 4:.1f}" text-anchor="end" {_FONT}>{_figure(film)}</text>'
+        yield f'<text x="{_LEFT - 6}" y="{_y(film, axis) + 4:.1f}" text-anchor="end" {_FONT}>{figure(film)}</text>'
 
 
-def _levels(limits: Sequence[Limit], axis: _Axis) -> Iterator[str]:
+def _levels(limits: Sequence[Limit], axis: Axis) -> Iterator[str]:
     below = float("inf")
     for limit in sorted(limits, key=lambda limit: -limit.film):
         y = _y(limit.film, axis)
@@ -141,7 +119,7 @@ def _levels(limits: Sequence[Limit], axis: _Axis) -> Iterator[str]:
         yield f'<text x="{_RIGHT + 6}" y="{name + 4:.1f}" {_FONT}>{escape(limit.name)}</text>'
 
 
-def _groups(groups: Sequence[Group], axis: _Axis) -> Iterator[str]:
+def _groups(groups: Sequence[Group], axis: Axis) -> Iterator[str]:
     count = sum(len(group.marks) for group in groups)
     step = (_RIGHT - _LEFT) / count
     size = min(4.0, step * 0.4)
@@ -160,7 +138,7 @@ def _groups(groups: Sequence[Group], axis: _Axis) -> Iterator[str]:
         at += len(group.marks)
 
 
-def _mark(mark: Mark, x: float, size: float, axis: _Axis) -> Iterator[str]:
+def _mark(mark: Mark, x: float, size: float, axis: Axis) -> Iterator[str]:
     yield f'<path d="M{x:.1f} {_y(mark.low, axis):.1f} V{_y(mark.high, axis):.1f}" stroke="{_INK}" stroke-width="0.8"/>'
     y = _y(mark.mean, axis)
     if mark.inside:
@@ -173,7 +151,7 @@ def _mark(mark: Mark, x: float, size: float, axis: _Axis) -> Iterator[str]:
         )
 
 
-def _columns(films: Sequence[tuple[float, int]], axis: _Axis) -> list[tuple[float, float, int]]:
+def _columns(films: Sequence[tuple[float, int]], axis: Axis) -> list[tuple[float, float, int]]:
     """Columns a fifth of a tick wide; a film on an edge belongs to the column above it."""
     wide = axis.step / 5
     counts: dict[int, int] = {}
@@ -193,16 +171,16 @@ def _counts(most: int, upright: str) -> Iterator[str]:
         yield f'<text x="{_LEFT - 7}" y="{y + 4:.1f}" text-anchor="end" {_FONT}>{count}</text>'
 
 
-def _level(axis: _Axis, across: str) -> Iterator[str]:
+def _level(axis: Axis, across: str) -> Iterator[str]:
     yield f'<path d="M{_LEFT} {_BARS_BOTTOM} H{_RIGHT}" stroke="{_INK}" stroke-width="0.8"/>'
     for film in axis.ticks():
         x = _x(film, axis)
         yield f'<path d="M{x:.1f} {_BARS_BOTTOM} v4" stroke="{_INK}" stroke-width="0.8"/>'
-        yield f'<text x="{x:.1f}" y="{_BARS_BOTTOM + 18}" text-anchor="middle" {_FONT}>{_figure(film)}</text>'
+        yield f'<text x="{x:.1f}" y="{_BARS_BOTTOM + 18}" text-anchor="middle" {_FONT}>{figure(film)}</text>'
     yield f'<text x="{_RIGHT + 14}" y="{_BARS_BOTTOM + 4}" {_FONT}>{escape(across)}</text>'
 
 
-def _posts(limits: Sequence[Limit], axis: _Axis) -> Iterator[str]:
+def _posts(limits: Sequence[Limit], axis: Axis) -> Iterator[str]:
     beyond = -1e9
     for limit in sorted(limits, key=lambda limit: limit.film):
         x = _x(limit.film, axis)

@@ -1,17 +1,24 @@
-"""The results of a test as dots on a line, with their mean and the limits they are held against. Tells apart by shape and not by colour.
+"""The results of a test as dots above an axis, with their mean and the limits they are held against. Tells apart by shape and not by
+colour.
 
-Its figures stand in the table beside it. Called by the view of a test report.
+The same figures stand in the table beside it. Called by the view of a test report.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 
-_WIDTH, _LEFT, _RIGHT = 560, 20, 540
-_HEIGHT, _AXIS = 84, 50
-_FONT = 'font-family="Specgen Sans, sans-serif" font-size="12"'
+from specgen.figures.axis import Axis, figure
+
+_WIDTH, _LEFT, _RIGHT = 760, 40, 720
+_HEIGHT, _LINE = 110, 68
+_LIMITS, _MEAN = 14, 32
+"""Heights of the names of the limits, and of the mean."""
+_DOT, _APART = 4.5, 10
+_FONT = 'font-family="Specgen Sans, sans-serif" font-size="14"'
+_INK = "#1b1d1f"
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,45 +31,62 @@ class Dot:
 
 
 def result_dots(
-    dots: Sequence[Dot], mean: float, limits: Sequence[tuple[float, str]], unit: str, names: tuple[str, str], title: str
+    dots: Sequence[Dot], mean: float, limits: Sequence[tuple[float, str]], names: tuple[str, str, str], title: str
 ) -> str:
-    """SVG. `limits` with their words; `names` of the mean and of a dot that is drawn open."""
-    ends = [dot.value for dot in dots] + [value for value, _ in limits] + [mean]
-    room = (max(ends) - min(ends)) * 0.1 or abs(max(ends)) * 0.1 or 1
-    low, high = min(ends) - room, max(ends) + room
-
-    def x(value: float) -> float:
-        return _LEFT + (_RIGHT - _LEFT) * (value - low) / (high - low)
-
+    """SVG. `limits` with their words; `names` of the axis with its unit, of the mean, and of a dot that is drawn open."""
+    across, of_mean, of_open = names
+    axis = Axis.over([*(dot.value for dot in dots), *(value for value, _ in limits), mean])
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 {_WIDTH} {_HEIGHT}" width="{_WIDTH}" height="{_HEIGHT}" '
         f'class="result-dots"><title>{escape(title)}</title>',
-        f'<line x1="{_LEFT}" y1="{_AXIS}" x2="{_RIGHT}" y2="{_AXIS}" stroke="#1b1d1f" stroke-width="1"/>',
+        *_scale(axis, across),
     ]
     for value, said in limits:
-        parts.append(
-            f'<line x1="{x(value):.1f}" y1="14" x2="{x(value):.1f}" y2="{_AXIS + 8}" '
-            'stroke="#1b1d1f" stroke-width="2" stroke-dasharray="5 3"/>'
-        )
-        parts.append(_text(x(value), 11, said))
-    parts.append(
-        f'<line x1="{x(mean):.1f}" y1="{_AXIS - 16}" x2="{x(mean):.1f}" y2="{_AXIS + 6}" stroke="#1b1d1f" stroke-width="1.4"/>'
-    )
-    parts.append(_text(x(mean), _AXIS + 20, names[0]))
-    for dot in dots:
-        fill = "#ffffff" if dot.apart else "#1b1d1f"
-        parts.append(
-            f'<circle cx="{x(dot.value):.1f}" cy="{_AXIS}" r="4.5" fill="{fill}" stroke="#1b1d1f" stroke-width="1.4"/>'
-        )
+        parts.append(_upright(_x(value, axis), _LIMITS + 4, 'stroke-width="2" stroke-dasharray="5 3"'))
+        parts.append(_text(_x(value, axis), _LIMITS, said))
+    parts.append(_upright(_x(mean, axis), _MEAN + 4, 'stroke-width="1.4"'))
+    parts.append(_text(_x(mean, axis), _MEAN, of_mean))
+    parts += _dots(dots, axis)
     if any(dot.apart for dot in dots):
-        parts.append(
-            f'<text x="{_RIGHT}" y="{_HEIGHT - 2}" text-anchor="end" {_FONT}>\N{WHITE CIRCLE} {escape(names[1])}</text>'
+        said = f"\N{WHITE CIRCLE} {of_open}"
+        parts.append(f'<text x="{_RIGHT}" y="{_HEIGHT - 4}" text-anchor="end" {_FONT}>{escape(said)}</text>')
+    return "".join([*parts, "</svg>"])
+
+
+def _x(value: float, axis: Axis) -> float:
+    return _LEFT + (_RIGHT - _LEFT) * axis.share(value)
+
+
+def _scale(axis: Axis, across: str) -> Iterator[str]:
+    """The line with its figures, and what it measures."""
+    yield f'<path d="M{_LEFT} {_LINE} H{_RIGHT}" stroke="{_INK}" stroke-width="1"/>'
+    for value in axis.ticks():
+        x = _x(value, axis)
+        yield f'<path d="M{x:.1f} {_LINE} v5" stroke="{_INK}" stroke-width="1"/>'
+        yield f'<text x="{x:.1f}" y="{_LINE + 19}" text-anchor="middle" {_FONT}>{figure(value)}</text>'
+    yield f'<text x="{_LEFT}" y="{_HEIGHT - 4}" {_FONT}>{escape(across)}</text>'
+
+
+def _dots(dots: Sequence[Dot], axis: Axis) -> Iterator[str]:
+    """One dot a result; those that would cover each other stand one above the other."""
+    taken: list[tuple[float, float]] = []
+    for dot in dots:
+        x, y = _x(dot.value, axis), _LINE - _DOT - 1
+        while any(abs(x - left) < _APART and abs(y - top) < _APART for left, top in taken):
+            y -= _APART
+        taken.append((x, y))
+        fill = "#ffffff" if dot.apart else _INK
+        yield (
+            f'<circle cx="{x:.1f}" cy="{y:.1f}" r="{_DOT}" fill="{fill}" stroke="{_INK}" stroke-width="1.4">'
+            f"<title>{escape(dot.name)}</title></circle>"
         )
-    parts.append(f'<text x="{_LEFT}" y="{_HEIGHT - 2}" {_FONT}>{escape(unit)}</text></svg>')
-    return "".join(parts)
+
+
+def _upright(x: float, top: float, pen: str) -> str:
+    return f'<path d="M{x:.1f} {top} V{_LINE}" stroke="{_INK}" {pen}/>'
 
 
 def _text(x: float, y: float, said: str) -> str:
     """Words at a place, kept inside the picture."""
-    anchor = "start" if x < _WIDTH / 4 else "end" if x > _WIDTH * 3 / 4 else "middle"
+    anchor = "start" if x < _WIDTH / 5 else "end" if x > _WIDTH * 4 / 5 else "middle"
     return f'<text x="{x:.1f}" y="{y}" text-anchor="{anchor}" {_FONT}>{escape(said)}</text>'

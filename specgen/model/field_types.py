@@ -442,6 +442,7 @@ RoomVolume = Annotated[Quantity, _quantity("room_volume")]
 ReleaseRate = Annotated[Quantity, _quantity("release_rate")]
 Pressure = Annotated[Quantity, _quantity("pressure")]
 Voltage = Annotated[Quantity, _quantity("voltage")]
+Gloss = Annotated[Quantity, _quantity("gloss")]
 SurfaceDensity = Annotated[Quantity, _quantity("surface_density")]
 
 ThicknessOrRange = Annotated[Quantity | Range, _one_or_range("thickness")]

@@ -14,6 +14,7 @@ from specgen.model.declaring import Audience, Concern, Polarity, entries, leaf, 
 from specgen.model.field_types import (
     Code,
     Duration,
+    Gloss,
     HumidityRange,
     Id,
     IsoDate,
@@ -125,6 +126,8 @@ class SpecimenResult(Node):
     colour_after: ColourLab | None = leaf(
         Polarity.FACT, Concern.PRODUCT, "L*, a* and b* of the panel or after the exposure, as in 51.80 3.40 -9.90"
     )
+    gloss_before: Gloss | None = leaf(Polarity.FACT, Concern.PRODUCT, "gloss before the exposure, as in 38 GU")
+    gloss_after: Gloss | None = leaf(Polarity.FACT, Concern.PRODUCT, "gloss after the exposure, as in 31 GU")
     mode: Line | None = leaf(Polarity.FACT, Concern.PRODUCT, "failure mode with its share, as in B 80 %, B/C 20 %")
     excluded: Text | None = leaf(
         Polarity.FACT, Concern.PRODUCT, "cause for which this result is not counted; it is shown all the same"

@@ -44,6 +44,7 @@ TYPES_IN_USE = [
     "file kept beside the sources",
     "file of a picture",
     "folder of a range",
+    "gloss such as 40 GU",
     "gloss range such as 40..60 GU",
     "heat such as 40 kJ/g",
     "humidity range such as 40..60 %",

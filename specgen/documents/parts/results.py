@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from specgen.documents.parts.wording import Words
+from specgen.facts.tests.gloss_stated import mean_gloss
 from specgen.facts.tests.outcome import Results, limit_of, results_of
 from specgen.model.test_report import DoneTest
 from specgen.model.test_required import AskedTest, Statistic
@@ -23,9 +24,14 @@ _JUDGED_BY: Mapping[Statistic, str] = {
 
 
 def result_words(done: DoneTest, words: Words) -> str:
-    """`mean 0.73 mm (0.6 to 0.9 mm, n = 3)`, `class 0, 1, 0 (n = 3)`; what is not counted follows with its cause."""
+    """`mean 0.73 mm (0.6 to 0.9 mm, n = 3)`, `class 0, 1, 0 (n = 3)`; mean gloss before and after, and what is not counted with its
+    cause, follow."""
     results = results_of(done)
     said = _of_numbers(results, words) if results.mean is not None else _of_ratings(results, words)
+    before, after = mean_gloss(done, before=True), mean_gloss(done, before=False)
+    if before is not None and after is not None:
+        text = words("gloss {before} before, {after} after")
+        said += f"; {text.format(before=words.phrase(before), after=words.phrase(after))}"
     for one in results.left_out:
         text = words("not counted: {id} {value} ({cause})")
         said += "; " + text.format(id=one.id, value=one.value, cause=one.excluded or "")

@@ -78,7 +78,7 @@ def condition_words(condition: Condition | None, words: Words, spec: Spec | None
     if condition is None:
         return ""
     coats = " + ".join(
-        _listed(_product(coat.product, spec), _film(coat.film, words), between=" ") for coat in condition.coats
+        _listed(product_name(coat.product, spec), _film(coat.film, words), between=" ") for coat in condition.coats
     )
     return _listed(
         _material(condition.substrate, words),
@@ -113,12 +113,15 @@ def substrate_words(series: PanelSeries, words: Words) -> str:
 
 def measured_total(series: PanelSeries, words: Words) -> str:
     """The mean total film with its range; empty where no coat states its own."""
-    return _measured(total_film(series), series, words)
+    ends: PanelSeries | PanelCoat = series
+    if series.film is None and len(series.coats) == 1:
+        ends = series.coats[0]
+    return _measured(total_film(series), ends, words)
 
 
 def coat_words(coat: PanelCoat, words: Words, spec: Spec) -> str:
     """`Fennholt 520, 118 µm (104 to 131 µm)`."""
-    return _listed(_product(coat.product, spec), _measured(coat.film, coat, words) if coat.film is not None else "")
+    return _listed(product_name(coat.product, spec), _measured(coat.film, coat, words) if coat.film is not None else "")
 
 
 def nearest_words(found: Shown, words: Words, spec: Spec) -> str:
@@ -163,7 +166,8 @@ def report_words(report: LabReport, words: Words) -> str:
     return f"{report.number}: {_listed(standing, accredited, report.dates.issued.isoformat())}"
 
 
-def _product(named: str, spec: Spec | None) -> str:
+def product_name(named: str, spec: Spec | None) -> str:
+    """The name of a product as printed; of another maker as the report has it."""
     known: Product | None = spec.products.get(named) if spec is not None else None
     return known.name if known is not None else named
 

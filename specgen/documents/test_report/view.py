@@ -14,13 +14,23 @@ from specgen.documents.parts.parties import contact_line
 from specgen.documents.parts.pictures import PictureView, picture_of
 from specgen.documents.parts.results import limit_words, result_words, value_words
 from specgen.documents.parts.tables import Column, TableView, table_view
-from specgen.documents.parts.tested import coat_words, cure_words, measured_total, method_words, substrate_words
+from specgen.documents.parts.tested import (
+    coat_words,
+    cure_words,
+    measured_total,
+    method_words,
+    product_name,
+    substrate_words,
+)
 from specgen.documents.parts.wording import Words
+from specgen.facts.tests.failure_modes import DOLLY, GLUE, Letter, places_of
+from specgen.facts.tests.fit import Tested, tests_of
 from specgen.facts.tests.outcome import Judged, Outcome, Results, judged, limit_of, results_of
+from specgen.facts.tests.plausible import quantity_of
 from specgen.figures.result_dots import Dot, result_dots
 from specgen.model.spec import Spec
 from specgen.model.test_report import DecisionRule, DoneTest, LabReport, PanelSeries
-from specgen.model.test_value import Measured, read_result
+from specgen.model.test_value import Limit, Measured, read_result
 from specgen.units.display import unit_sign
 from specgen.units.locale import N_
 
@@ -35,12 +45,15 @@ _RULES: Mapping[DecisionRule, str] = {
         "non-binary statement: nearer to the limit than its expanded uncertainty a result conforms, or does not, conditionally"
     ),
 }
+_MOST_NAMES = 12
+"""Panels or places that are named with their series; the table of results names all."""
 Pairs = tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TestedView:
-    """One test: its method, its panels, the table of results, what they come to, the statement of conformity, and a drawing."""
+    """One test: its method, its panels, the table of results, what they come to, the statement of conformity, what the letters of
+    failure modes stand for, and a drawing."""
 
     heading: str
     panels: str
@@ -48,6 +61,7 @@ class TestedView:
     outcome: str
     statement: str
     remarks: str
+    letters: str
     drawing: str
     pictures: tuple[PictureView, ...]
 
@@ -66,7 +80,6 @@ class TestReportView:
     panels: TableView
     tests: tuple[TestedView, ...]
     pictures: tuple[PictureView, ...]
-    signed_by: str
     program: str
 
 
@@ -83,9 +96,8 @@ def test_report(report: LabReport, context: Context) -> TestReportView:
         call=contact_line(spec.project.maker.contact),
         facts=tuple(_facts(report, words)),
         panels=_panels(report, spec, words),
-        tests=tuple(_tested(done, report, spec, words, numbers) for done in report.tests),
+        tests=tuple(_tested(tested, spec, words, numbers) for tested in tests_of(report)),
         pictures=tuple(picture_of(figure, next(numbers), spec, words) for figure in report.figures),
-        signed_by=report.signed_by or "",
         program=context.program,
     )
 
@@ -109,6 +121,7 @@ def _facts(report: LabReport, words: Words) -> Iterator[tuple[str, str]]:
         (words("Laboratory"), ", ".join(part for part in (house.name, house.address) if part)),
         (words("Accreditation"), house.accreditation or standing),
         (words("Customer"), report.customer),
+        (words("Authorised by"), report.signed_by),
         (words("Repeats the results of report"), report.repeats),
         (words("Deviations from the methods"), report.deviations or words("none stated")),
     )
@@ -118,14 +131,14 @@ def _facts(report: LabReport, words: Words) -> Iterator[tuple[str, str]]:
 def _panels(report: LabReport, spec: Spec, words: Words) -> TableView:
     columns = [
         Column(words("Panels"), "w-12"),
-        Column(words("Substrate and preparation"), "w-25"),
+        Column(words("Substrate and preparation"), "w-20"),
         Column(words("Coats, batch and DFT measured: mean (lowest to highest)")),
-        Column(words("Total DFT"), "w-15"),
+        Column(words("Total DFT"), "w-12"),
         Column(words("Cure and scribe"), "w-20"),
     ]
     rows = [
         (
-            _series_name(series, words),
+            _series_name(series, report, words),
             substrate_words(series, words),
             "\n".join(_coat(series, at, spec, words) for at in range(len(series.coats))),
             measured_total(series, words),
@@ -136,10 +149,12 @@ def _panels(report: LabReport, spec: Spec, words: Words) -> TableView:
     return table_view(words("Panels tested"), columns, rows)
 
 
-def _series_name(series: PanelSeries, words: Words) -> str:
+def _series_name(series: PanelSeries, report: LabReport, words: Words) -> str:
     number = words.plural("{number} panel", "{number} panels", series.panels) if series.panels is not None else ""
     control = words("control panels") if series.control else ""
-    return "\n".join(part for part in (series.id, number, control) if part)
+    read = dict.fromkeys(one.id for done in report.tests if done.series == series.id for one in done.results)
+    named = list(read) if len(read) <= _MOST_NAMES else [*list(read)[:_MOST_NAMES], "\N{HORIZONTAL ELLIPSIS}"]
+    return "\n".join(part for part in (series.id, number, control, ", ".join(named)) if part)
 
 
 def _coat(series: PanelSeries, at: int, spec: Spec, words: Words) -> str:
@@ -150,24 +165,33 @@ def _coat(series: PanelSeries, at: int, spec: Spec, words: Words) -> str:
     return ", ".join(part for part in (coat_words(coat, words, spec), batch, made, method) if part)
 
 
-def _tested(done: DoneTest, report: LabReport, spec: Spec, words: Words, numbers: Iterator[int]) -> TestedView:
+def _tested(tested: Tested, spec: Spec, words: Words, numbers: Iterator[int]) -> TestedView:
+    done = tested.done
     results = results_of(done)
-    found = judged(done, done)
     return TestedView(
         heading=method_words(done, words),
         panels=words("Panels: {}").format(done.series),
         results=_results(done, results, words),
         outcome=result_words(done, words),
-        statement=_statement(done, found, words),
+        statement=_statement(done, judged(done, done), words),
         remarks=_far_out(results, words),
+        letters=_letters(tested, spec, words),
         drawing=_drawing(done, results, words),
         pictures=tuple(picture_of(figure, next(numbers), spec, words) for figure in done.figures),
     )
 
 
 def _results(done: DoneTest, results: Results, words: Words) -> TableView:
+    colour = any(one.colour_before is not None or one.colour_after is not None for one in done.results)
+    before, after = (
+        (words("L*, a*, b* before"), words("L*, a*, b* after"))
+        if colour
+        else (words("Gloss before"), words("Gloss after"))
+    )
     columns = [
         Column(words("Panel or place"), "w-15"),
+        Column(before, "w-15"),
+        Column(after, "w-15"),
         Column(words("Result"), "w-15"),
         Column(words("Failure mode"), "w-25"),
         Column(words("Remark")),
@@ -177,14 +201,51 @@ def _results(done: DoneTest, results: Results, words: Words) -> TableView:
         remark = words("not counted: {}").format(one.excluded) if one.excluded is not None else ""
         if one.id == results.far_out:
             remark = words("lies far out; counted")
-        rows.append((one.id, value_words(read_result(one.value), words), one.mode or "", remark))
+        ends = (
+            (one.colour_before or "", one.colour_after or "")
+            if colour
+            else (words.phrase(one.gloss_before), words.phrase(one.gloss_after))
+        )
+        rows.append((one.id, *ends, value_words(read_result(one.value), words), one.mode or "", remark))
     return table_view("", columns, rows)
 
 
+def _letters(tested: Tested, spec: Spec, words: Words) -> str:
+    """`B: Fennholt 210 epoxy primer; B/Y: between Fennholt 210 epoxy primer and glue`; empty where no result has a letter."""
+    said = [
+        (
+            place.code,
+            words("between {} and {}").format(
+                *(_letter(letter, tested.series, spec, words) for letter in place.letters)
+            )
+            if place.letters[1:]
+            else _letter(place.letters[0], tested.series, spec, words),
+        )
+        for place in places_of(tested.done, tested.series)
+    ]
+    return "; ".join(f"{code}: {meaning}" for code, meaning in said)
+
+
+def _letter(letter: Letter, series: PanelSeries, spec: Spec, words: Words) -> str:
+    if 0 < letter.coat <= len(series.coats):
+        return product_name(series.coats[letter.coat - 1].product, spec)
+    others = {GLUE: words("glue"), DOLLY: words("dolly")}
+    return (
+        words("substrate")
+        if letter.coat == 0 and letter.letter not in others
+        else others.get(letter.letter, words("not stated"))
+    )
+
+
 def _statement(done: DoneTest, found: Judged, words: Words) -> str:
-    """`Limit at most 1.0 mm, mean: conforms. Decision rule: …`; empty where the laboratory held the results against no limit."""
+    """`Limit at most 1.0 mm, mean: conforms. Decision rule: …`; the uncertainty alone where the laboratory held the results against no
+    limit."""
+    uncertainty = ""
+    if done.uncertainty is not None:
+        stated = value_words(read_result(done.uncertainty), words)
+        uncertainty = words("Expanded uncertainty (k = 2): {}.").format(stated)
     if done.limit is None:
-        return ""
+        return uncertainty
     said = {
         Outcome.MEETS: words("conforms"),
         Outcome.FALLS_SHORT: words("does not conform"),
@@ -195,9 +256,8 @@ def _statement(done: DoneTest, found: Judged, words: Words) -> str:
     text = words("Limit {limit}: {verdict}.").format(limit=limit_words(done, words), verdict=said)
     rule = words(_RULES[done.decision]) if done.decision is not None else words("not stated")
     parts = [text, words("Decision rule: {}.").format(rule)]
-    if done.uncertainty is not None:
-        uncertainty = value_words(read_result(done.uncertainty), words)
-        parts.append(words("Expanded uncertainty (k = 2): {}.").format(uncertainty))
+    if uncertainty:
+        parts.append(uncertainty)
     if found.inside_guard:
         parts.append(words("The result lies nearer to the limit than its uncertainty."))
     return " ".join(parts)
@@ -221,12 +281,20 @@ def _drawing(done: DoneTest, results: Results, words: Words) -> str:
         for one in done.results
         if isinstance(value := read_result(one.value), Measured) and value.unit == mean.unit
     ]
-    held = limit.stated if limit is not None else ()
-    limits = [
-        (float(value.number), words("limit {}").format(value_words(value, words)))
-        for value in held
-        if isinstance(value, Measured) and value.unit == mean.unit
+    unit = f" ({unit_sign(mean.unit, 2, words.translate)})" if mean.unit else ""
+    names = (
+        f"{words(quantity_of(done.method))}{unit}",
+        words("mean {}").format(value_words(mean, words)),
+        words("lies far out, or not counted"),
+    )
+    return result_dots(dots, float(mean.number), _limits(limit, mean.unit, words), names, method_words(done, words))
+
+
+def _limits(limit: Limit | None, unit: str, words: Words) -> list[tuple[float, str]]:
+    """Each limit that is a number in the unit of the results, with its words."""
+    bounds = ((limit.low, words("at least {}")), (limit.high, words("at most {}"))) if limit is not None else ()
+    return [
+        (float(value.number), said.format(value_words(value, words)))
+        for value, said in bounds
+        if isinstance(value, Measured) and value.unit == unit
     ]
-    unit = unit_sign(mean.unit, 2, words.translate) if mean.unit else ""
-    names = (words("mean {}").format(value_words(mean, words)), words("lies far out, or not counted"))
-    return result_dots(dots, float(mean.number), limits, unit, names, method_words(done, words))

@@ -1,7 +1,7 @@
 """TST008 Gloss says at which angle it was measured
 
 Checks
-    Each test of gloss that is asked, claimed or reported states its angle; gloss in the description or a claim of a product names one. Above 70 GU at 60 degrees the value at 20 degrees belongs beside it, below 10 GU that at 85 degrees.
+    Each test of gloss, or of gloss retained, that is asked, claimed or reported states its angle; gloss in the description or a claim of a product names one. Above 70 GU at 60 degrees the value at 20 degrees belongs beside it, below 10 GU that at 85 degrees.
 Why
     One and the same satin panel reads 35, 70 or 95 GU at 20, 60 or 85 degrees. And at 60 degrees high gloss no longer tells two panels apart, nor does a matt one.
 Passes
@@ -24,12 +24,14 @@ To put right
 
 from fractions import Fraction
 
+from specgen.facts.tests.gloss_stated import GLOSS_RETAINED
 from specgen.facts.tests.in_words import GLOSS, angles_in, said_values
 from specgen.facts.tests.spoken import asked_tests, spoken
 from specgen.model.test_report import DoneTest, LabReport
 from specgen.model.test_required import AskedTest
 from specgen.rules.kit import NOTE, WARNING, Node, Problem, Problems, Spec, cite, date, rule, table
 
+_OF_GLOSS = frozenset({GLOSS, GLOSS_RETAINED})
 _SIXTY, _TWENTY, _EIGHTY_FIVE = "60", "20", "85"
 
 
@@ -41,7 +43,7 @@ def gloss_says_angle(subject: Node, spec: Spec, on: date) -> Problems:
     if isinstance(subject, LabReport):
         typed += [(("tests", done.id), done) for done in subject.tests]
     for path, test in typed:
-        if test.method == GLOSS and not _angle_stated(test):
+        if test.method in _OF_GLOSS and not _angle_stated(test):
             yield Problem(path, "a test of gloss states no angle")
     for place in spoken(subject, spec):
         if not place.words_alone:
