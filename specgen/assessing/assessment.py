@@ -12,6 +12,7 @@ from datetime import date
 from specgen.assessing.air import air_read
 from specgen.assessing.batches import batches_used, tell_missing
 from specgen.assessing.cells import Dates
+from specgen.assessing.difference import less_before
 from specgen.assessing.faults import Faults
 from specgen.assessing.film import lots_at
 from specgen.assessing.one_item import Judge
@@ -57,11 +58,13 @@ def assess(
     results = []
     for point in job.inspection:
         who = dict.fromkeys(map(_who, sorted_.with_values(point.id, film=True)))
+        less = less_before(point, lots, film, job, spec) if point.id in film else {}
         for item, system in places(point, job, spec):
             judge = Judge(point, item, system, job, spec, faults)
             if point.id in film:
                 by = ", ".join(name for of, name in who if of == item.id and name)
-                result = judge.film(lots[point.id], sorted_.with_values(point.id, film=False), by)
+                said = sorted_.with_values(point.id, film=False)
+                result = judge.film(lots[point.id], less.get(item.id), said, by)
             elif point.id in climate:
                 result = judge.climate(air, sorted_.with_values(point.id, film=False))
             else:

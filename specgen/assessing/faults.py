@@ -120,6 +120,13 @@ _ROWS = (
         "Print the sheet anew, or enter what it holds into the one that holds now.",
     ),
     ReadingFault(
+        "RDG017",
+        "A recorded word contradicts the figures",
+        "Where figures answer what a criterion asks in words, they decide; a word that says the opposite was written without them.",
+        "Look at the part again, and correct the word or the reading that is wrong.",
+        Severity.WARNING,
+    ),
+    ReadingFault(
         "RDG015",
         "More faults than are listed",
         "The others are mostly consequences of those listed.",

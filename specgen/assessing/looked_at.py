@@ -27,11 +27,12 @@ from specgen.units.quantity import Quantity, Range
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """What one row says of a point: a verdict and why, and by whom."""
+    """What one row says of a point: a verdict and why, and by whom; `word` is the row where it is a person's word."""
 
     verdict: Verdict
     why: str = ""
     by: str = ""
+    word: Record | None = None
 
 
 def answers(
@@ -47,7 +48,7 @@ def answers(
             continue
         said, by = verdict_of(text), record.text("by")
         if said is not None:
-            yield _of_person(said, by)
+            yield _of_person(said, by, record)
         elif test in _TESTS:
             try:
                 yield _TESTS[test](record, preparation)
@@ -112,12 +113,12 @@ _VERDICTS = {
 }
 
 
-def _of_person(said: Verdict, by: str) -> Answer:
+def _of_person(said: Verdict, by: str, row: Record) -> Answer:
     if not by and said is Verdict.CONFORMING:
-        return Answer(Verdict.NOT_DECIDED, phrase(N_("accepted by nobody who is named")))
+        return Answer(Verdict.NOT_DECIDED, phrase(N_("accepted by nobody who is named")), word=row)
     if said is Verdict.NOT_CONFORMING:
-        return Answer(said, phrase(N_("found not conforming by {who}"), who=by or "?"), by)
-    return Answer(said, "", by)
+        return Answer(said, phrase(N_("found not conforming by {who}"), who=by or "?"), by, row)
+    return Answer(said, "", by, row)
 
 
 def _salt(record: Record, preparation: Preparation | None) -> Answer:

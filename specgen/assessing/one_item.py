@@ -10,7 +10,7 @@ from specgen.assessing.faults import Faults
 from specgen.assessing.film import short_of
 from specgen.assessing.looked_at import Answer, answers
 from specgen.assessing.records import Record
-from specgen.assessing.results import AirRead, At, Lot
+from specgen.assessing.results import AirRead, At, LessBefore, Lot
 from specgen.assessing.wording import reason_text, walk_text
 from specgen.model.acceptance import AcceptanceRule, InspectionPoint, SampledUnit
 from specgen.model.job import Item, Job
@@ -31,8 +31,9 @@ class Judge:
         self._point, self._item, self._system = point, item, system
         self._job, self._spec, self._faults = job, spec, faults
 
-    def film(self, lots: tuple[Lot, ...], said: Sequence[Record], by: str) -> At:
-        """The lots that hold the item: its own spots, and what is judged of the lot as a whole; then the words of an own rule."""
+    def film(self, lots: tuple[Lot, ...], less: LessBefore | None, said: Sequence[Record], by: str) -> At:
+        """The lots that hold the item: its own spots, and what is judged of the lot as a whole; then the words of an own rule,
+        which are figures too where they ask for a film by difference."""
         mine = tuple(lot for lot in lots if self._item.id in lot.items)
         verdicts: list[Verdict] = []
         reasons: list[str] = []
@@ -54,10 +55,15 @@ class Judge:
                 else N_("readings taken in all: {read}; required: {asked}")
             )
             reasons.append(phrase(text, read=read, asked=asked))
-        # what the criterion says in words no figure answers
+        if less is not None:
+            verdicts.append(less.verdict)
+            reasons += less.reasons
+            if less.alone:
+                next_.append(phrase(N_("call a spot by the same name each time it is read")))
+        # what the criterion says in words no figure answers, but for a difference
         if self._point.criterion.text is not None:
-            by = _names((by, self._words(said, verdicts, reasons, next_)))
-        return self._at(verdicts, reasons, next_, lots=mine, said_by=by)
+            by = _names((by, self._words(said, verdicts, reasons, next_, less.verdict if less is not None else None)))
+        return self._at(verdicts, reasons, next_, lots=mine, said_by=by, less=less)
 
     def _parts_missing(self, lots: tuple[Lot, ...]) -> str | None:
         """Where each part is to be read: that fewer parts are told apart in the rows than there are."""
@@ -96,6 +102,7 @@ class Judge:
             verdicts.append(Verdict.NOT_DECIDED)
             reasons.append(when)
         answered = list(self._answers(said))
+        self._held_against(answered, together(verdicts) if mine else None, reasons)
         verdicts += [answer.verdict for answer in answered]
         reasons += [answer.why for answer in answered if answer.why]
         by = _names((*(read.record.text("by") for read in mine), *(answer.by for answer in answered)))
@@ -122,17 +129,50 @@ class Judge:
         by = self._words(said, verdicts, reasons, next_)
         return self._at(verdicts, reasons, next_, said_by=by)
 
-    def _words(self, said: Sequence[Record], verdicts: list[Verdict], reasons: list[str], next_: list[str]) -> str:
+    def _words(
+        self,
+        said: Sequence[Record],
+        verdicts: list[Verdict],
+        reasons: list[str],
+        next_: list[str],
+        figures: Verdict | None = None,
+    ) -> str:
+        """What persons and tests say; `figures` are what readings say of the same words, which then need nobody's."""
         answered = list(self._answers(said))
+        tested = [answer.verdict for answer in answered if answer.word is None]
+        held = [*tested, *([figures] if figures is not None else [])]
+        self._held_against(answered, together(held) if held else None, reasons)
         verdicts += [answer.verdict for answer in answered]
         reasons += [answer.why for answer in answered if answer.why]
-        if not answered:
+        if not answered and figures is None:
             verdicts.append(Verdict.NOT_DECIDED)
             reasons.append(phrase(N_("nobody has recorded whether the words of the criterion are met")))
             next_.append(
                 phrase(N_("enter conforming or not conforming at this point, with the name of who assessed it"))
             )
         return _names(answer.by for answer in answered)
+
+    def _held_against(self, answered: Sequence[Answer], figures: Verdict | None, reasons: list[str]) -> None:
+        """Tells a word that says the opposite of the figures: it is not taken for them."""
+        opposite = {
+            Verdict.NOT_CONFORMING: (
+                Verdict.CONFORMING,
+                N_("{who} recorded conforming, the figures say not conforming: the figures decide"),
+            ),
+            Verdict.CONFORMING: (
+                Verdict.NOT_CONFORMING,
+                N_("{who} recorded not conforming, the figures say conforming: somebody has to look again"),
+            ),
+        }
+        if figures not in opposite:
+            return
+        word, text = opposite[figures]
+        for answer in answered:
+            if answer.word is None or answer.verdict is not word:
+                continue
+            reasons.append(phrase(text, who=answer.by or "?"))
+            what = f"{answer.word.text('value')} is recorded; the figures at {self._point.id} say {figures.value}"
+            self._faults.tell("RDG017", what, answer.word.place("value"), point=self._point.id, item=self._item.id)
 
     def _answers(self, said: Sequence[Record]) -> Iterator[Answer]:
         mine = [record for record in said if record.text("item") in {"", self._item.id}]
@@ -170,6 +210,7 @@ class Judge:
         *,
         lots: tuple[Lot, ...] = (),
         said_by: str = "",
+        less: LessBefore | None = None,
     ) -> At:
         if self._faults.spoils(self._point.id, self._item.id):
             verdicts.append(Verdict.NOT_DECIDED)
@@ -187,6 +228,7 @@ class Judge:
             put_right=put_right,
             lots=lots,
             said_by=said_by,
+            less=less,
         )
 
 

@@ -17,8 +17,22 @@ from specgen.model.job import Item, Job
 from specgen.trade.film_acceptance import Area, Counting, Judged, Least, Reason, Way
 from specgen.trade.verdict import Verdict, together
 from specgen.trade.working import Working
+from specgen.units.quantity import Range
 
-__all__ = ["AirRead", "Assessment", "At", "BatchUsed", "Lot", "Other", "Reason", "SpotRead", "Verdict", "together"]
+__all__ = [
+    "AirRead",
+    "Assessment",
+    "At",
+    "BatchUsed",
+    "LessBefore",
+    "Lot",
+    "Other",
+    "Reason",
+    "SpotLess",
+    "SpotRead",
+    "Verdict",
+    "together",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +84,31 @@ class Lot:
         return self.area.unit
 
 
+@dataclass(frozen=True, slots=True)
+class SpotLess:
+    """One spot: its spot measurement, what was measured there before, and what is left."""
+
+    name: str
+    total: Fraction
+    before: Fraction
+    left: Fraction
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LessBefore:
+    """The last coat on an item by difference: `asked` of it, `spots` with what is left, and `alone` those that were not read before."""
+
+    item: str
+    before: InspectionPoint
+    asked: Range
+    unit: str
+    spots: tuple[SpotLess, ...]
+    alone: tuple[str, ...]
+    judged: Judged
+    verdict: Verdict
+    reasons: tuple[str, ...]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class At:
     """The verdict on an item at a point. `next` says what is missing and where to measure; `put_right` what the job says to do."""
@@ -82,6 +121,7 @@ class At:
     put_right: str = ""
     lots: tuple[Lot, ...] = ()
     said_by: str = ""
+    less: LessBefore | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,7 +9,7 @@ from typing import Any
 
 from specgen.assessing.forms import state_of
 from specgen.assessing.instruments import instruments_of
-from specgen.assessing.results import Assessment, At, Lot, SpotRead, Verdict
+from specgen.assessing.results import Assessment, At, LessBefore, Lot, SpotRead, Verdict
 from specgen.assessing.wording import accepted_text, film_text, reason_text
 from specgen.findings import Finding, Report
 from specgen.report import as_text as findings_text
@@ -52,6 +52,9 @@ def _at(at: At) -> Iterator[str]:
             yield f"    {_read(lot, mine)}"
             if lot.counting is not None:
                 yield f"    accepted: {accepted_text(lot.counting, lot.unit)}"
+    if (less := at.less) is not None and less.spots:
+        low, high = (film_text(end(spot.left for spot in less.spots), less.unit) for end in (min, max))
+        yield f"    less {less.before.check} at the same spot: {len(less.spots)} spots, {low} to {high}; required: {less.asked}"
     yield from (f"    - {reason}" for reason in at.reasons)
     yield from (f"    next: {step}" for step in at.next)
     if at.put_right:
@@ -112,6 +115,21 @@ def _at_record(at: At) -> dict[str, Any]:
         "next": list(at.next),
         "put_right": at.put_right,
         "judged_by": at.said_by,
+        "by_difference": None if at.less is None else _less_record(at.less),
+    }
+
+
+def _less_record(less: LessBefore) -> dict[str, Any]:
+    return {
+        "deducted": less.before.id,
+        "required": str(less.asked),
+        "unit": less.unit,
+        "verdict": less.verdict.value,
+        "spots": [
+            {"spot": one.name, "total": float(one.total), "before": float(one.before), "left": float(one.left)}
+            for one in less.spots
+        ],
+        "not_read_before": list(less.alone),
     }
 
 

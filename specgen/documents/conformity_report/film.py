@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from specgen.assessing.results import Assessment, Lot, Reason, SpotRead, Verdict
+from specgen.assessing.results import Assessment, LessBefore, Lot, Reason, SpotRead, Verdict
 from specgen.assessing.wording import accepted_text, film_in_column, film_text, names, outside, reason_text, spot_text
 from specgen.documents.parts.inspection import limits
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -38,6 +38,7 @@ class LotView:
     accepted: str
     unconfirmed: str
     by_item: TableView
+    less: tuple[TableView, ...]
     plots: tuple[Drawing, ...]
     others: TableView
     spots: TableView
@@ -61,6 +62,7 @@ def _view(lot: Lot, found: Assessment, spec: Spec, words: Words) -> LotView:
         accepted=words(accepted_text(lot.counting, lot.unit)) if lot.counting is not None else words(lot.why),
         unconfirmed=words("limits of this rule: {basis}").format(basis=words(basis.value)) if basis is not None else "",
         by_item=_by_item(lot, words),
+        less=tuple(_less(at.less, words) for at in found.results if at.less is not None and lot in at.lots),
         plots=tuple(plot for plot in _plots(lot, words) if plot.drawing),
         others=_others(lot, words),
         spots=spots,
@@ -104,6 +106,30 @@ def _by_item(lot: Lot, words: Words) -> TableView:
         counts = (str(len(lot.spots)), str(lot.area.count), lot.judged.mean.printed(words.translate))
         rows.append((words("together"), *counts, film_in_column(low, lot.unit), film_in_column(high, lot.unit)))
     return table_view(words("What was read, by item"), columns, rows)
+
+
+def _less(less: LessBefore, words: Words) -> TableView:
+    """Of one item; of very many spots those of which something is told."""
+    columns = [
+        Column(words("Part and spot"), "w-20"),
+        Column(words("Spot measurement"), "w-20", numeric=True),
+        Column(words("To be deducted"), "w-20", numeric=True),
+        Column(words("What is left"), "w-20", numeric=True),
+        Column(words("Result")),
+    ]
+    told = {name for reason in less.judged.reasons for name in reason.at}
+    shown = [spot for spot in less.spots if len(less.spots) <= MOST_SPOTS or spot.name in told]
+    rows = [
+        (
+            spot.name,
+            *(film_in_column(film, less.unit) for film in (spot.total, spot.before, spot.left)),
+            words(spot_text(less.judged.reasons, spot.name)),
+        )
+        for spot in shown[:MOST_SPOTS]
+    ]
+    text = words("{item} after deducting {check}, spot by spot: required {range}")
+    caption = text.format(item=less.item, check=less.before.check, range=words.phrase(less.asked))
+    return table_view(caption, columns, rows)
 
 
 def _plots(lot: Lot, words: Words) -> Iterator[Drawing]:

@@ -120,7 +120,7 @@ def conformity_report(found: Assessment, context: Context) -> ConformityReport:
         findings=_findings(found, words),
         instruments=_instruments(found, words),
         files=_files(found, words),
-        judged=tuple(_judged(context)),
+        judged=tuple(_judged(context, by_difference=any(at.less is not None for at in found.results))),
         program=context.program,
     )
 
@@ -300,7 +300,7 @@ def _files(found: Assessment, words: Words) -> TableView:
     )
 
 
-def _judged(context: Context) -> Iterator[str]:
+def _judged(context: Context, *, by_difference: bool) -> Iterator[str]:
     """By which rounding and with which guard band figures are held against limits."""
     words, policies = context.words, context.spec.project.policies or Policies()
     if policies.means is Means.AS_READ:
@@ -314,8 +314,12 @@ def _judged(context: Context) -> Iterator[str]:
     if policies.guard_band is not None:
         text = words("A film nearer to a limit than {film} is not decided, as the project asks.")
         yield text.format(film=film_text(policies.guard_band.number, policies.guard_band.unit))
+        if by_difference:
+            yield words("A film by difference carries the error of two readings: the guard band counts twice.")
     else:
         yield words(
             "Readings are held against the limits as they are, without a guard band (simple acceptance, ILAC-G8): at the limit itself up "
             "to half of such results may be accepted wrongly."
         )
+        if by_difference:
+            yield words("A film by difference carries the error of two readings, which no guard band covers here.")
