@@ -5,6 +5,8 @@ Called by `edition` and `sentences`, where a waiver names the value it sets a ru
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import get_origin
 
 from specgen.comparison.naming import leaf_named, noun
@@ -14,20 +16,24 @@ from specgen.model.spec import KINDS, LIST_KINDS
 from specgen.model.walk import inner_record
 from specgen.units.locale import ENGLISH, Locale
 
+NO_NAMES: Mapping[tuple[str, ...], str] = MappingProxyType({})
 
-def address_in_words(address: str, translate: Locale = ENGLISH) -> str:
+
+def address_in_words(address: str, translate: Locale = ENGLISH, names: Mapping[tuple[str, ...], str] = NO_NAMES) -> str:
     """What stands at an address, and the entries it stands in, the innermost first; what is the maker's only as such.
 
-    An address that leads nowhere in the model is "a value that is not there".
+    `names` are what entries are called, by the steps that lead to them; one that has none goes by its id. An address that leads
+    nowhere in the model is "a value that is not there".
     """
     kind, *steps = address.split(".")
     model: type[Node] | None = KINDS.get(kind)
     what, where, is_id = "", list[str](), kind in LIST_KINDS
-    for step in steps:
+    for at, step in enumerate(steps, 2):
         if model is None:
             return translate("a value that is not there")
         if is_id:
-            where.insert(0, translate("the {named}").format(named=f"{noun(model)} {step}"))
+            name = names.get(tuple(address.split(".")[:at]), step)
+            where.insert(0, translate("the {named}").format(named=f"{noun(model)} {name}"))
             is_id = False
         elif step == CUT:
             what, model = translate("data held by the manufacturer"), None

@@ -35,6 +35,7 @@ _NOUNS: dict[type[Node], str] = {
     Coverage: "claim of coverage",
     VocCategory: "VOC category",
     ComponentClass: "hazard class",
+    Layer: "coat",
     OldCoat: "existing coat",
     OvercoatWindow: "overcoating interval",
     LabReport: "test report",

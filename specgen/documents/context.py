@@ -17,7 +17,7 @@ from specgen.register.revisions import Revisions
 class Context:
     """`spec` checks without errors; it may be narrowed to what the document reaches. `day` is the day it is judged by.
 
-    `program` names what prints, with its version; `open_warnings` and `findings` are those of the whole folder; `revisions` are
+    `program` names what prints, with its version; `findings` are those of the whole folder; `revisions` are
     those issued before, by the number of their document. Without `issue` the document is a draft.
     """
 
@@ -25,7 +25,6 @@ class Context:
     day: date
     words: Words
     program: str
-    open_warnings: int = 0
     issue: IssueView | None = None
     findings: tuple[Finding, ...] = ()
     revisions: Mapping[str, Revisions] = field(default_factory=dict)

@@ -28,11 +28,12 @@ class Curve:
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """The axis of temperature, the corners that limits allow and those of the job, each coldest, warmest, driest, most humid."""
+    """The axis of temperature, the corners that limits allow (None where nobody has said) and those of the job, each coldest,
+    warmest, driest, most humid."""
 
     coldest: float
     warmest: float
-    allowed: tuple[float, float, float, float]
+    allowed: tuple[float, float, float, float] | None
     job: tuple[float, float, float, float]
     ticks: tuple[tuple[float, str], ...]
 
@@ -43,11 +44,11 @@ def climate_window(field: Field, curves: Sequence[Curve], names: tuple[str, str,
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 {_WIDTH} {_HEIGHT}" '
         f'width="{_WIDTH}" height="{_HEIGHT}" class="climate-window"><title>{escape(title)}</title>',
-        _box(field.allowed, field, 'fill="#e2dfe1" stroke="none"'),
+        _box(field.allowed, field, 'fill="#e2dfe1" stroke="none"') if field.allowed is not None else "",
         *_axes(field, across, up),
         *(_curve(curve, field) for curve in curves),
         _box(field.job, field, 'fill="none" stroke="#1b1d1f" stroke-width="1.6"'),
-        *_key(curves, allowed, job),
+        *_key(curves, allowed if field.allowed is not None else "", job),
         "</svg>",
     ]
     return "".join(parts)
@@ -87,8 +88,11 @@ def _curve(curve: Curve, field: Field) -> str:
 
 def _key(curves: Sequence[Curve], allowed: str, job: str) -> Iterator[str]:
     x, y = _RIGHT + 16, _TOP + 10
-    yield f'<rect x="{x}" y="{y - 9}" width="18" height="10" fill="#e2dfe1"/>'
-    yield f'<text x="{x + 24}" y="{y}" {_FONT}>{escape(allowed)}</text>'
+    if allowed:
+        yield f'<rect x="{x}" y="{y - 9}" width="18" height="10" fill="#e2dfe1"/>'
+        yield f'<text x="{x + 24}" y="{y}" {_FONT}>{escape(allowed)}</text>'
+    else:
+        y -= 20
     yield f'<rect x="{x}" y="{y + 11}" width="18" height="10" fill="none" stroke="#1b1d1f" stroke-width="1.6"/>'
     yield f'<text x="{x + 24}" y="{y + 20}" {_FONT}>{escape(job)}</text>'
     for number, curve in enumerate(curves, start=2):

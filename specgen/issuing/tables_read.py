@@ -36,7 +36,7 @@ def _word_pages(checked: Checked, spec: Spec, subject: Job | Product) -> None:
     from specgen.documents.registry import KINDS
     from specgen.printing.files import context_of
 
-    context = context_of(spec, checked.on, open_warnings=checked.report.count(Severity.WARNING))
+    context = context_of(spec, checked.on, findings=tuple(checked.report))
     about = "job" if isinstance(subject, Job) else "product"
     for kind in (kind for kind in KINDS.values() if kind.issued and kind.about == about):
         view = kind.view(subject, context)

@@ -83,7 +83,6 @@ def print_documents(
     context = context_of(
         spec,
         checked.on,
-        open_warnings=checked.report.count(Severity.WARNING),
         findings=tuple(checked.report),
         revisions=_revisions(spec, register) if register is not None else {},
     )
@@ -117,7 +116,7 @@ def print_issue(
     context = context_of(
         spec,
         checked.on,
-        open_warnings=checked.report.count(Severity.WARNING),
+        findings=tuple(checked.report),
         issue=issue,
         revisions={number: earlier},
     )

@@ -145,8 +145,8 @@ def test_a_value_a_waiver_names_is_told_in_words() -> None:
         for held in (waiver, waiver.replace("film.max", "overcoat_interval"))
     )
     (change,) = for_customer(compare(judged(old), judged(new))).changes
-    assert change.difference.old == "maximum DFT of the layer primer of the system cab"
-    assert change.difference.new == "overcoating interval of the layer primer of the system cab"
+    assert change.difference.old == "maximum DFT of the coat primer of the system cab"
+    assert change.difference.new == "overcoating interval of the coat primer of the system cab"
 
 
 def test_what_was_not_read_is_counted_for_a_customer() -> None:

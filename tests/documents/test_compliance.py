@@ -8,7 +8,7 @@ from specgen.documents.method_statement.compliance import compliance
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import builds_of
 from specgen.units.locale import ENGLISH
-from tests.good_spec import checked, good, put, spec_of
+from tests.good_spec import ON, checked, good, put, spec_of
 
 
 def _rows(limit: str, items: str, changes: dict[str, str]) -> list[tuple[str, str]]:
@@ -21,7 +21,7 @@ def _rows(limit: str, items: str, changes: dict[str, str]) -> list[tuple[str, st
         put(spec, path, value)
     whole = spec_of(checked(spec))
     job = whole.jobs["refit"]
-    (table,) = compliance(job, whole, builds_of(job, whole), Words(ENGLISH, {}))
+    (table,) = compliance(job, whole, builds_of(job, whole), ON, Words(ENGLISH, {}))
     return [(where, result) for _, _, where, result in table.rows]
 
 
@@ -36,24 +36,24 @@ _CUT = "{method: cross_cut, standard: ISO 2409, limit: class 0..1}"
         (
             "{total: {min: 96 um}}",
             {},
-            ["System A: Total DFT, minimum: 95\xa0µm (asked for: 96\xa0µm)"],
+            ["System A: Total DFT, minimum: 95\xa0µm (clause: 96\xa0µm)"],
             "not met",
         ),
         (
             "{acceptance: ISO-19840}",
             {},
-            ["Acceptance rule for DFT readings: own rule (asked for: ISO 19840); the job counts by a rule of its own"],
+            ["Acceptance rule for DFT readings: own rule (clause: ISO 19840); the job counts by a rule of its own"],
             "to be judged",
         ),
-        ("{warranty: 5 years}", {}, ["Warranty period: not stated (asked for: 5 years)"], "open"),
-        ("{hold_points: [completion]}", {}, ["Hold point: no hold point (asked for: on completion)"], "not met"),
+        ("{warranty: 5 years}", {}, ["Warranty period: not stated (clause: 5 years)"], "open"),
+        ("{hold_points: [completion]}", {}, ["Hold point: no hold point (clause: on completion)"], "not met"),
         # a test that is typed is told as every page tells it
         (
             f"{{coat: clearcoat, product: {{tests: [{{id: cut, {_CUT[1:]}]}}}}",
             {"jobs.refit.inspection.look.test": "{method: cross_cut, standard: ISO 2409, limit: class 0..2}"},
             [
                 "Test: Cross-cut class, ISO 2409: class 0 to class 2 "
-                "(asked for: Cross-cut class, ISO 2409: class 0 to class 1); compare the results"
+                "(clause: Cross-cut class, ISO 2409: class 0 to class 1); compare the results"
             ],
             "to be judged",
         ),
@@ -75,3 +75,28 @@ def test_systems_are_told_apart_by_their_letters_where_there_are_several() -> No
     ((told, verdict),) = _rows("{total: {min: 60 um}}", "", {})
     assert [line.partition(":")[0] for line in told.split("\n")] == ["System A", "System B"]
     assert verdict == "met"
+
+
+def test_a_waiver_in_force_is_told_at_the_clause_it_is_for() -> None:
+    waiver = (
+        "[{id: short, rule: CUS001, path: systems.cab.total.min, reason: Agreed., by: A. Tester, until: 2099-12-31}]"
+    )
+    changes = {"jobs.refit.waivers": waiver}
+    ((_, verdict),) = _rows("{total: {min: 96 um}}", _DOOR, changes)
+    assert verdict == "not met, waived by A. Tester until 2099-12-31"
+    ended = {"jobs.refit.waivers": waiver.replace("2099", "2000")}
+    ((_, verdict),) = _rows("{total: {min: 96 um}}", _DOOR, ended)
+    assert verdict == "not met"
+
+
+def test_a_place_that_meets_a_clause_is_named_by_titles() -> None:
+    spec = good()
+    clause = "{id: one, number: '1', text: Readings are handed over., force: required}"
+    put(spec, "contract_documents", f"[{{id: yard, number: YS-7, title: Painting, clauses: [{clause}]}}]")
+    answer = "{id: one, at: systems.cab.layers.primer.film.max}"
+    put(spec, "jobs.refit.made_to", f"[{{id: yard, document: yard{_DOOR}, answers: [{answer}]}}]")
+    whole = spec_of(checked(spec))
+    job = whole.jobs["refit"]
+    (table,) = compliance(job, whole, builds_of(job, whole), ON, Words(ENGLISH, {}))
+    title = whole.systems["cab"].title
+    assert table.rows[0][2] == f"maximum DFT of the coat 1 primer of the system {title}"

@@ -51,6 +51,16 @@ def test_each_party_has_its_letter_and_a_record_its_name() -> None:
     assert told == {"H": "hold point", "W": "witness point", "R": "review", "S": "surveillance"}
 
 
+def test_a_hold_point_nobody_holds_says_that_the_party_is_to_be_agreed() -> None:
+    spec = good()
+    (page,) = print_documents(checked(spec), documents=["inspection-plan"], formats=["html"], jobs=["refit"]).values()
+    held = page.decode().count("party to be agreed")
+    assert held == page.decode().count('class="hold-word"') > 0
+    put(spec, "jobs.refit.inspection.prepared.parties", "{contractor: hold}")
+    (page,) = print_documents(checked(spec), documents=["inspection-plan"], formats=["html"], jobs=["refit"]).values()
+    assert page.decode().count("party to be agreed") < held
+
+
 def test_what_the_surface_must_be_is_checked_before_it_is_inspected() -> None:
     spec = good()
     for leaf, value in (("edge_grade", "P2"), ("edge_radius", "2 mm"), ("dust_size", "2"), ("salt_limit", "37 mg/m2")):

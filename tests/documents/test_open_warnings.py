@@ -1,4 +1,4 @@
-"""A method statement counts the warnings that are open on what it rests on, not those of its whole folder."""
+"""A method statement tells the warnings that are open on what it rests on, and none of the rest of its folder."""
 
 from __future__ import annotations
 
@@ -21,10 +21,17 @@ def test_warnings_are_those_of_what_is_reached(path: str, count: int) -> None:
     spec, (warning,) = held.loaded.spec, [one for one in held.report if one.severity is Severity.WARNING]
     assert spec is not None
     found = (replace(warning, path=path) if path else warning,)
-    assert open_warnings(spec.jobs["refit"], context(spec, findings=found)) == count
+    assert len(open_warnings(spec.jobs["refit"], context(spec, findings=found)).rows) == count
 
 
-def test_of_a_part_all_that_were_counted_are_told() -> None:
-    spec = checked(good_with()).loaded.spec
+def test_a_warning_is_told_by_its_rule_and_place_and_not_in_its_own_words() -> None:
+    held = checked(good_with({"products.primer.application.can_temperature": "5..8 degC"}))
+    spec, (warning,) = held.loaded.spec, [one for one in held.report if one.severity is Severity.WARNING]
     assert spec is not None
-    assert open_warnings(spec.jobs["refit"], context(spec, open_warnings=3)) == 3
+    ((rule, title, place),) = open_warnings(spec.jobs["refit"], context(spec, findings=(warning,))).rows
+    assert (rule, place) == (
+        warning.id,
+        f"temperature of the can or paint of the product {spec.products['primer'].name}",
+    )
+    assert title
+    assert warning.what not in title

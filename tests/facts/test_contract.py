@@ -29,7 +29,7 @@ def test_the_guards_meet_all_but_one_piece_of_advice() -> None:
         "3.6": Verdict.NOT_MET,
         "4.1": Verdict.MET,
         "5.1": Verdict.MET,
-        "6.1": Verdict.MET,
+        "6.1": Verdict.BY_WORD,  # a hold point tells nobody a day before
         "6.4": Verdict.BY_WORD,
         "7.1": Verdict.PERMISSION,
         "8.1": Verdict.MOVED,
@@ -190,3 +190,27 @@ def test_a_claim_that_its_report_bears_out_shows_a_test_and_is_named_before_one_
     whole = spec_of(checked(spec))
     (held,) = traced(whole.jobs["refit"], whole)[0].held
     assert held.path == ("products", "barrier", "claims", "salt", "test")
+
+
+@pytest.mark.parametrize(
+    ("words", "answer", "verdict"),
+    [
+        ("The engineer is told a day before each hold point.", "", Verdict.NOT_TOLD),
+        ("Seven days' notice of each hold point.", "", Verdict.NOT_TOLD),
+        ("The contractor notifies the yard of each hold point.", "", Verdict.NOT_TOLD),
+        (
+            "The engineer is told a day before.",
+            ", answers: [{id: one, text: The desk calls the engineer.}]",
+            Verdict.BY_WORD,
+        ),
+        ("A hold point after surface preparation.", "", Verdict.MET),
+    ],
+)
+def test_a_hold_point_is_no_notice_of_it(words: str, answer: str, verdict: Verdict) -> None:
+    spec = good()
+    clause = f'{{id: one, number: "1", text: "{words}", force: required, limit: {{hold_points: [after-preparation]}}}}'
+    put(spec, "contract_documents", f"[{{id: yard, number: YS-7, title: Painting, clauses: [{clause}]}}]")
+    put(spec, "jobs.refit.made_to", f"[{{id: yard, document: yard, items: [DOOR]{answer}}}]")
+    whole: Spec = spec_of(checked(spec))
+    (found,) = traced(whole.jobs["refit"], whole)
+    assert found.verdict is verdict

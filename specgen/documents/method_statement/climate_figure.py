@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.climate_lines import humidity_of_margin, humidity_of_water
 from specgen.facts.job.moist_air import limits_of_products, water_wanted
+from specgen.facts.requirement import names_products
 from specgen.figures.climate_window import Curve, Field, climate_window
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -71,10 +72,13 @@ def climate_figure(job: Job, spec: Spec, words: Words) -> ClimateFigure | None:
         words("Air temperature, °C"),
         words("Relative humidity, %"),
     )
-    title = words("Ambient conditions of the job within what its products allow; {lines}.").format(
-        lines="; ".join(told) or words("no further limits")
-    )
-    field = Field(low, high, outer, inner, ticks)
+    # what products nobody has chosen yet allow is not known
+    chosen = names_products(job, spec)
+    said = words("Ambient conditions of the job within what its products allow; {lines}.")
+    if not chosen:
+        said = words("Ambient conditions of the job; {lines}.")
+    title = said.format(lines="; ".join(told) or words("no further limits"))
+    field = Field(low, high, outer if chosen else None, inner, ticks)
     return ClimateFigure(drawing=climate_window(field, tuple(curves), names, title), text=title)
 
 

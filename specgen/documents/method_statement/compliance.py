@@ -3,23 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
 from enum import StrEnum
 
-from specgen.comparison.address_words import address_in_words
 from specgen.documents.parts.clauses import value_in_words
+from specgen.documents.parts.place_words import place_in_words
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import WORDS, Words
 from specgen.facts.contract.held import Held, Value, Verdict
 from specgen.facts.contract.trace import Traced, traced
 from specgen.facts.job.builds import Build
+from specgen.facts.job.waivers import in_force
 from specgen.facts.requirement import Asked
-from specgen.model.audience import customer_path
 from specgen.model.contract_document import ContractDocument, Force, MadeTo
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.units.count import Count
 from specgen.units.locale import N_, Phrase
 from specgen.units.quantity import CalendarSpan, Quantity, Range
+
+# what says that a limit of a clause is not met
+_RULES = {"CUS001", "CUS002"}
 
 _VERDICTS: Mapping[Verdict, str] = {
     Verdict.MET: N_("met"),
@@ -34,8 +38,8 @@ _VERDICTS: Mapping[Verdict, str] = {
 }
 
 
-def compliance(job: Job, spec: Spec, builds: Sequence[Build], words: Words) -> tuple[TableView, ...]:
-    """A table for each document the job is made to; none where it is made to none."""
+def compliance(job: Job, spec: Spec, builds: Sequence[Build], day: date, words: Words) -> tuple[TableView, ...]:
+    """A table for each document the job is made to; none where it is made to none. A waiver in force on the day is told at its clause."""
     listed = traced(job, spec)
     letters = {system.id: build.letter for build in reversed(builds) for system, _ in build.painted}
     # one system needs no letter
@@ -49,7 +53,7 @@ def compliance(job: Job, spec: Spec, builds: Sequence[Build], words: Words) -> t
                 Column(words("Where it is met")),
                 Column(words("Result"), "w-15"),
             ),
-            [_row(one, letters, words) for one in listed if one.made is made],
+            [_row(one, letters, job, spec, day, words) for one in listed if one.made is made],
         )
         for made in job.made_to
     )
@@ -71,15 +75,25 @@ def _caption(made: MadeTo, document: ContractDocument, words: Words) -> str:
     return ". ".join(said)
 
 
-def _row(one: Traced, letters: Mapping[str, str], words: Words) -> tuple[str, ...]:
+def _row(one: Traced, letters: Mapping[str, str], job: Job, spec: Spec, day: date, words: Words) -> tuple[str, ...]:
     clause = one.clause
     text = clause.text
     if clause.force is not Force.REQUIRED:
         text = words("{requirement} ({force})").format(requirement=text, force=words.word(clause.force))
-    return clause.number, text, "\n".join(dict.fromkeys(_where(one, letters, words))), words(_VERDICTS[one.verdict])
+    where = dict.fromkeys(_where(one, letters, spec, words))
+    result = ", ".join((words(_VERDICTS[one.verdict]), *dict.fromkeys(_waived(one, job, day, words))))
+    return clause.number, text, "\n".join(where), result
 
 
-def _where(one: Traced, letters: Mapping[str, str], words: Words) -> Iterator[str]:
+def _waived(one: Traced, job: Job, day: date, words: Words) -> Iterator[str]:
+    """Who took on that a limit is not met, and until when."""
+    missed = {".".join(held.path) for held in one.those(Verdict.NOT_MET)}
+    for waiver in job.waivers:
+        if waiver.rule in _RULES and waiver.path in missed and in_force(waiver, day):
+            yield words("waived by {who} until {day}").format(who=waiver.by, day=waiver.until.isoformat())
+
+
+def _where(one: Traced, letters: Mapping[str, str], spec: Spec, words: Words) -> Iterator[str]:
     there = one.clause.moved_to
     if there is not None:
         edition = words(", edition {}").format(there.edition) if there.edition is not None else ""
@@ -93,7 +107,7 @@ def _where(one: Traced, letters: Mapping[str, str], words: Words) -> Iterator[st
         if answer.text is not None:
             yield answer.text
         if answer.at is not None:
-            yield address_in_words(customer_path(answer.at), words.translate)
+            yield place_in_words(answer.at, spec, words)
     if one.verdict in {Verdict.NOT_APPLICABLE, Verdict.PERMISSION}:
         return
     # what a person has answered needs no list of what figures leave open
@@ -113,7 +127,7 @@ def _line(held: Held, letters: Mapping[str, str], words: Words) -> str:
         asked = _value(held.asked, held.of, words)
         if held.of is Asked.VOC:
             asked = words("at most {}").format(asked)
-        text = words("{text} (asked for: {asked})").format(text=text, asked=asked)
+        text = words("{text} (clause: {asked})").format(text=text, asked=asked)
     if held.why:
         text = words("{text}; {why}").format(text=text, why=words(held.why))
     return words("System {letter}: {text}").format(letter=letter, text=text) if letter else text

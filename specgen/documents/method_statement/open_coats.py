@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from specgen.documents.method_statement.tests_asked import tests_to_show
-from specgen.documents.parts.clauses import clause_name, clause_value, to_be_offered, types_in_words
+from specgen.documents.parts.clauses import alternative_named, clause_name, clause_value, to_be_offered, types_in_words
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
@@ -89,7 +89,8 @@ def _rows(number: int, layer: Layer, words: Words) -> Iterator[tuple[str, str, s
                 continue
             seen.add((clause.asked, value))
             name = clause_name(clause, words)
-            said = words("{clause}, alternative {id}").format(clause=name, id=id) if id else name
+            other = alternative_named(layer, id, words) if id else ""
+            said = words("{clause}, alternative {named}").format(clause=name, named=other) if id else name
             yield coat_name(number, layer, words), said, value, words(_SHOWN_BY.get(clause.asked, _BY_DATA_SHEET))
 
 

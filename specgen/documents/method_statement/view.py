@@ -9,7 +9,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from specgen.comparison.address_words import address_in_words
 from specgen.documents.context import Context
 from specgen.documents.method_statement.build import BuildView, builds
 from specgen.documents.method_statement.climate_figure import ClimateFigure, climate_figure
@@ -29,6 +28,7 @@ from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.pictures import PictureView, pictures
+from specgen.documents.parts.place_words import place_in_words
 from specgen.documents.parts.revision_table import revision_table
 from specgen.documents.parts.supplies import supplies, supplies_table
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -37,7 +37,6 @@ from specgen.facts.calculations import place_of_calculations
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.quantities import Quantities, quantities
 from specgen.facts.job.waivers import in_force
-from specgen.model.audience import customer_path
 from specgen.model.control import Calculations, Section
 from specgen.model.job import Job
 from specgen.model.project import Project
@@ -87,7 +86,7 @@ class MethodStatement:
     apart: Apart | None
     waivers: TableView
     left_out: str
-    open_warnings: int
+    open_warnings: TableView
     parties: tuple[tuple[str, str], ...]
     program: str
 
@@ -136,7 +135,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         schedule=schedule_view(job, spec, words),
         points=points_table(job, spec, words),
         tests=tests_table(job, spec, words),
-        compliance=compliance(job, spec, builds_of(job, spec), words),
+        compliance=compliance(job, spec, builds_of(job, spec), context.day, words),
         pictures=pictures(job, spec, words),
         repair=repair_procedure(job, spec, builds_of(job, spec), words) if Section.REPAIR not in without else None,
         faults=faults(job, spec, words) if Section.DEFECTS not in without else None,
@@ -150,7 +149,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         workings=workings,
         apart=apart,
         left_out=", ".join(_left_out(job, place, words)),
-        waivers=_waivers(job, context.day, words),
+        waivers=_waivers(job, spec, context.day, words),
         open_warnings=open_warnings(job, context),
         parties=tuple(_parties(spec.project, words)),
         program=context.program,
@@ -216,7 +215,7 @@ def _materials(figures: Quantities, spec: Spec, words: Words) -> TableView:
     return table_view(words("Packs for the job, rounded up to whole packs"), columns, rows)
 
 
-def _waivers(job: Job, day: date, words: Words) -> TableView:
+def _waivers(job: Job, spec: Spec, day: date, words: Words) -> TableView:
     """Those in force on the day; a finding whose waiver has ended is open again."""
     columns = [
         Column(words("Rule"), "w-10"),
@@ -226,7 +225,7 @@ def _waivers(job: Job, day: date, words: Words) -> TableView:
         Column(words("Valid until"), "w-12"),
     ]
     rows = [
-        (w.rule, address_in_words(customer_path(w.path), words.translate), w.reason, w.by, w.until.isoformat())
+        (w.rule, place_in_words(w.path, spec, words), w.reason, w.by, w.until.isoformat())
         for w in job.waivers
         if in_force(w, day)
     ]

@@ -7,11 +7,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from specgen.comparison.address_words import address_in_words
 from specgen.documents.context import Context
-from specgen.documents.parts.clauses import clause_name, clause_value, value_in_words
+from specgen.documents.parts.clauses import alternative_named, clause_name, clause_value, value_in_words
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.parties import PartyView, contact_line, party
+from specgen.documents.parts.place_words import coats_in_words, place_in_words
 from specgen.documents.parts.results import result_words
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.tested import asked_words, nearest_words
@@ -28,6 +28,7 @@ from specgen.facts.offered import (
 )
 from specgen.facts.tests.qualification import Qualified, of_offer
 from specgen.findings import Finding, Severity
+from specgen.model.file_names import sheet_number
 from specgen.model.offer import Offer
 from specgen.model.spec import Spec
 from specgen.units.locale import N_
@@ -89,8 +90,8 @@ def offer_review(offer: Offer, context: Context) -> OfferReview:
         summary=_summary(coats, tests, missed, spec, words),
         coats=tuple(_clauses(coat, spec, words) for coat in coats),
         tests=_tests(tests, spec, words),
-        together=_together(found, offer, words),
-        missing=_missing(coats, tests, words),
+        together=_together(found, offer, coats, spec, words),
+        missing=_missing(coats, tests, spec, words),
         program=context.program,
     )
 
@@ -199,18 +200,33 @@ def _clauses(coat: CoatOffered, spec: Spec, words: Words) -> TableView:
         coat=_coat(coat.system.id, coat.layer.id, spec, words), product=_product(coat, spec)
     )
     if coat.alternative:
-        caption = words("{caption}, held against the alternative {id}").format(caption=caption, id=coat.alternative)
+        named = alternative_named(coat.layer, coat.alternative, words)
+        caption = words("{caption}, held against the alternative {named}").format(caption=caption, named=named)
     rows = [
         (
             clause_name(answer.clause, words),
             clause_value(answer.clause, words),
             _offered(answer, words),
             words(_VERDICTS[answer.verdict]),
-            address_in_words(".".join(answer.path), words.translate) if answer.offered is not None else "–",
+            _stated_at(answer, spec, words),
         )
         for answer in coat.answers
     ]
     return table_view(caption, columns, rows)
+
+
+def _stated_at(answer: Answer, spec: Spec, words: Words) -> str:
+    """`volume solids without propellant, data sheet DS-210`; what stands elsewhere by its place in words."""
+    if answer.offered is None:
+        return "–"
+    if answer.path[0] == "offers":
+        return words("the offer")
+    place = place_in_words(".".join(answer.path), spec, words)
+    if answer.path[0] != "products":
+        return place
+    product = spec.products[answer.path[1]]
+    of = words(" of ") + words("the {named}").format(named=f"product {product.name}")
+    return words("{what}, data sheet {number}").format(what=place.removesuffix(of), number=sheet_number(product))
 
 
 def _offered(answer: Answer, words: Words) -> str:
@@ -240,25 +256,26 @@ def _tests(tests: tuple[Qualified, ...], spec: Spec, words: Words) -> TableView:
     return table_view(words("Tests of all coats together, held against the reports there are"), columns, rows)
 
 
-def _together(found: list[Finding], offer: Offer, words: Words) -> TableView:
-    columns = [
-        Column(words("Coat"), "w-15"),
-        Column(words("Result"), "w-12"),
-        Column(words("Finding")),
-        Column(words("Rule"), "w-10"),
-    ]
-    named = {entry.id: entry.layer or entry.id for entry in offer.layers}
+def _together(
+    found: list[Finding], offer: Offer, coats: tuple[CoatOffered, ...], spec: Spec, words: Words
+) -> TableView:
+    """What the rules find, with systems and coats by what this page calls them."""
+    columns = [Column(words("Coat"), "w-15"), Column(words("Result"), "w-15"), Column(words("Finding"))]
+    named = {coat.entry.id: _coat(coat.system.id, coat.layer.id, spec, words) for coat in coats}
     rows = []
     for one in sorted(found, key=lambda one: -one.severity.weight):
         steps = one.path.split(".")
         coat = named.get(steps[3], "") if len(steps) > 3 else words("all coats")
-        rows.append((coat, words(_WEIGHTS[one.severity]), one.what.partition(": ")[2] or one.what, one.id))
+        text = one.what.partition(": ")[2] or one.what
+        for system in systems_asked(offer, spec):
+            text = coats_in_words(text, system, words)
+        rows.append((coat, words(_WEIGHTS[one.severity]), text))
     return table_view(words("The specification with the products offered in place"), columns, rows)
 
 
-def _missing(coats: tuple[CoatOffered, ...], tests: tuple[Qualified, ...], words: Words) -> TableView:
-    columns = [Column(words("Coat"), "w-15"), Column(words("Clause"), "w-25"), Column(words("To be handed in"))]
-    rows = [row for coat in coats for row in _asked(coat, words)]
+def _missing(coats: tuple[CoatOffered, ...], tests: tuple[Qualified, ...], spec: Spec, words: Words) -> TableView:
+    columns = [Column(words("Coat"), "w-15"), Column(words("Clause")), Column(words("To be handed in"), "w-30")]
+    rows = [row for coat in coats for row in _asked(coat, spec, words)]
     rows += [
         (words("all coats"), asked_words(one.test, words), words(missing_by(one.standing)))
         for one in tests
@@ -267,6 +284,10 @@ def _missing(coats: tuple[CoatOffered, ...], tests: tuple[Qualified, ...], words
     return table_view(words("What the supplier is asked for"), columns, rows)
 
 
-def _asked(coat: CoatOffered, words: Words) -> Iterator[tuple[str, str, str]]:
+def _asked(coat: CoatOffered, spec: Spec, words: Words) -> Iterator[tuple[str, str, str]]:
     for answer in coat.those(Verdict.NOT_SHOWN):
-        yield coat.layer.id, clause_value(answer.clause, words), words(answer.missing)
+        yield (
+            _coat(coat.system.id, coat.layer.id, spec, words),
+            clause_value(answer.clause, words),
+            words(answer.missing),
+        )

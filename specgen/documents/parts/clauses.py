@@ -50,3 +50,10 @@ def types_in_words(layer: Layer, words: Words) -> str:
     """`polyurethane or polysiloxane`; empty where no generic type is required."""
     named = [one for one in types_required(layer) if one != NOT_NAMED]
     return words(" or ").join(words(binder_family(one)["name"]) for one in named)
+
+
+def alternative_named(layer: Layer, id: str, words: Words) -> str:
+    """`polyurethane with blocked hardener`: an alternative by its generic type, by its id where it asks for none."""
+    stated = layer.required.alternatives if layer.required is not None else ()
+    family = next((one.generic_type for one in stated if one.id == id), None)
+    return words(binder_family(family)["name"]) if family is not None and family != NOT_NAMED else id

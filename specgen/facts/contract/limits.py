@@ -5,6 +5,7 @@ Called by `trace`.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from specgen.facts.contract.held import Ground, Held, Value, Verdict, verdict_of
@@ -23,15 +24,16 @@ from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Range
 
 
-def held_limits(limit: ClauseLimit, made: MadeTo, ground: Ground) -> Iterator[Held]:
-    """Every limit of a clause with what the job states for it, in the order of the model."""
+def held_limits(limit: ClauseLimit, made: MadeTo, ground: Ground, clause: str = "") -> Iterator[Held]:
+    """Every limit of a clause with what the job states for it, in the order of the model. `clause` are its words, which may ask for
+    a notice beside what is limited."""
     yield from held_by_coats(limit, ground)
     yield from _banned(limit, ground)
     for preparation in ground.preparations:
         yield from _prepared(limit, preparation)
     yield from _air(limit, ground)
     yield from _accepted(limit, ground)
-    yield from _stops(limit, ground)
+    yield from _stops(limit, ground, clause)
     yield from _service(limit, ground)
     if limit.warranty is not None:
         met = made.warranty >= limit.warranty if made.warranty is not None else None
@@ -178,7 +180,7 @@ def _accepted(limit: ClauseLimit, ground: Ground) -> Iterator[Held]:
     yield Held(what, asked, rule, ("jobs", job.id, "inspection", point.id, "criterion", "rule"), verdict, why)
 
 
-def _stops(limit: ClauseLimit, ground: Ground) -> Iterator[Held]:
+def _stops(limit: ClauseLimit, ground: Ground, clause: str) -> Iterator[Held]:
     for stage in limit.hold_points:
         points = [point for point in ground.job.inspection if stage in _stages(point, ground)]
         stop = next((point for point in points if point.hold_point), None)
@@ -191,6 +193,17 @@ def _stops(limit: ClauseLimit, ground: Ground) -> Iterator[Held]:
             yield Held(what, stage, phrase("no hold point"), path, Verdict.NOT_MET)
         else:
             yield Held(what, stage, None, at, Verdict.NOT_ANSWERED)
+    if limit.hold_points and _NOTICE.search(clause):
+        # that the work stops tells nobody beforehand
+        at, why = ("jobs", ground.job.id, "inspection"), N_("a person judges it")
+        yield Held(N_("Notice of a hold point"), phrase("in its words"), None, at, Verdict.NOT_TOLD, why)
+
+
+_NOTICE = re.compile(
+    r"\bnotices?\b|\b(?:be|is|are|was|were|been|gets?) (?:told|notified|informed|invited|called)\b|\bnotif(?:y|ies|ication)\b|"
+    r"\binforms?\b|\binvites?\b|\btells? the\b",
+    re.IGNORECASE,
+)
 
 
 def _stages(point: InspectionPoint, ground: Ground) -> set[Stage]:

@@ -71,7 +71,7 @@ def _clause(made: MadeTo, document: ContractDocument, clause: ContractClause, gr
     if clause.moved_to is not None:
         return Traced(made, document, clause, Verdict.MOVED)
     limit = clause.limit
-    held = tuple(held_limits(limit, made, ground.narrowed(limit))) if limit is not None else ()
+    held = tuple(held_limits(limit, made, ground.narrowed(limit), clause.text)) if limit is not None else ()
     if deviation is not None:
         verdict = Verdict.DEVIATION
     elif answer is not None and not answer.applies:
