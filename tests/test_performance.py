@@ -14,7 +14,7 @@ from specgen.checking import Checked, check
 from specgen.comparing import compare
 from specgen.facts.offered import Verdict, coats_offered, missing_by, offered_in_figures, verdict_by
 from specgen.facts.requirement import Asked
-from specgen.facts.tests.qualification import of_offer, qualified
+from specgen.facts.tests.qualification import bids, of_offer, qualified
 from specgen.facts.tests.shown import Standing
 from specgen.findings import Severity
 from specgen.printing.documents import Refused, print_documents
@@ -92,7 +92,8 @@ def test_it_prints_as_a_performance_specification_and_nothing_that_needs_product
     printed = print_documents(checked, formats=["html", "csv"], products=[])
     assert [name for name in printed if "GW-7" in name and "offer" not in name] == [
         "GW-7-performance-specification.html",
-        "GW-7-qualification-matrix.html",
+        "GW-7-T-qualification-matrix.html",
+        "GW-7-O-qualification-matrix.html",
         "GW-7-inspection-plan.html",
     ]
     assert "Apply zinc-rich epoxy, to be offered" in printed["GW-7-inspection-plan.html"].decode()
@@ -203,8 +204,45 @@ def test_the_weathering_of_the_top_coat_has_one_answer_in_the_demo() -> None:
     assert spec is not None
     answers = [coat.answers[-1] for offer in spec.offers.values() for coat in coats_offered(offer, spec)][1::2]
     assert [(one.verdict, one.offered) for one in answers] == [(Verdict.MEETS, "82 %, 81 %, 81 %, ORM-204/2026")] * 2
-    found = [one for one in qualified(spec.jobs["pump-frames"], spec) if one.test.id == "weather"]
+    both = bids(spec.jobs["pump-frames"], spec)
+    found = [one for bid in both for one in qualified(bid, spec) if one.test.id == "weather"]
     assert [one.standing for one in found] == [Standing.SHOWN] * 2
+
+
+def test_a_bidder_is_told_nothing_of_another() -> None:
+    checked = check(PERFORMANCE.parents[1] / "specs_demo" / "waterworks", ON)
+    pages = print_documents(checked, documents=["qualification-matrix", "offer-review"], formats=["html"])
+    assert sorted(pages) == [
+        f"OR-4103-{number}-{kind}.html" for number in (1, 2) for kind in ("offer-review", "qualification-matrix")
+    ]
+    for number, own, other in (
+        (1, "520 epoxy barrier primer", "Dealer at Tannock"),
+        (2, "Dealer at Tannock", "520 epoxy barrier primer"),
+    ):
+        for kind in ("offer-review", "qualification-matrix"):
+            page = pages[f"OR-4103-{number}-{kind}.html"].decode()
+            assert own in page
+            assert other not in page
+    alone = print_documents(checked, documents=["qualification-matrix"], formats=["html"], offers=["second-bid"])
+    assert list(alone) == ["OR-4103-2-qualification-matrix.html"]
+
+
+@pytest.mark.parametrize(
+    ("asked", "told"),
+    [
+        ("by: independent-laboratory", "laboratory"),
+        ("specimens: 4", "number of results"),
+        ("by: manufacturer, specimens: 3", ""),
+    ],
+)
+def test_who_tested_and_how_many_panels_are_held_against_what_is_required(asked: str, told: str) -> None:
+    sources = given("an offer for a coat without a product")
+    after = "after: {method: nss, duration: 480 h}"
+    put_in(sources, "systems.open.tests", f"[{{id: salt, method: rust_grade, {after}, limit: Ri 0, {asked}}}]")
+    put_in(sources, "reports.lab-31.laboratory.own", "yes")
+    spec = spec_of(checked_sources(sources))
+    (whole,) = of_offer(spec.offers["bid"], spec)
+    assert [one.about for one in whole.shown.unlike] == ([told] if told else [])
 
 
 @pytest.mark.parametrize(

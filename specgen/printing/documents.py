@@ -16,6 +16,7 @@ from specgen.documents.kind import About, Kind
 from specgen.documents.registry import KINDS
 from specgen.facts.closure import cut_to_closure
 from specgen.facts.tests.fit import reports_of
+from specgen.facts.tests.qualification import Bid, bids
 from specgen.findings import Severity
 from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
@@ -35,7 +36,7 @@ DOCUMENTS = tuple(_OF_A_FOLDER)
 FORMATS = tuple(dict.fromkeys(format for kind in _OF_A_FOLDER.values() for format in kind.formats))
 
 Entry = TypeVar("Entry")
-_Subjects = list[Job] | list[Product] | list[Spec] | list[Offer] | list[LabReport]
+_Subjects = list[Job] | list[Product] | list[Spec] | list[Offer] | list[Bid] | list[LabReport]
 
 # What a folder has to hold for a document about each of these.
 _HELD: Mapping[About, str] = {
@@ -44,6 +45,7 @@ _HELD: Mapping[About, str] = {
     "folder": "product",
     "jobs": "job",
     "offer": "offer",
+    "bid": "job",
     "report": "test report",
 }
 
@@ -167,14 +169,23 @@ def _subjects(
         described = {
             product.id: product for job in chosen.values() for product in spec.products_of(job) if product.id in own
         }
+    answering = (
+        list(_known("offer", offers, spec.offers).values())
+        if offers is not None
+        else [offer for offer in spec.offers.values() if jobs is None or offer.job in chosen]
+    )
     return {
         "job": list(chosen.values()),
         "product": list(described.values()),
         "folder": [spec] if own else [],
         "jobs": [spec] if spec.jobs else [],
-        "offer": list(_known("offer", offers, spec.offers).values())
-        if offers is not None
-        else [offer for offer in spec.offers.values() if jobs is None or offer.job in chosen],
+        "offer": answering,
+        "bid": [
+            bid
+            for job in chosen.values()
+            for bid in bids(job, spec)
+            if offers is None or bid.offer is None or bid.offer in answering
+        ],
         "report": _reports(spec, loaded, None if products is None and jobs is None else described),
     }
 

@@ -32,6 +32,7 @@ _IN_SHORT: Mapping[About, Callable[[Any, Any], str]] = {
     "folder": lambda _, view: view.title,
     "jobs": lambda _, view: view.title,
     "offer": lambda _, view: view.answer,
+    "bid": lambda _, view: view.answer,
     "report": lambda report, _: report.title,
     "comparison": lambda _, view: view.answer,
     "assessment": lambda _, view: view.answer,

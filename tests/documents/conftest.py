@@ -11,6 +11,7 @@ from specgen.checking import Checked
 from specgen.documents.context import Context
 from specgen.documents.parts.wording import Words
 from specgen.documents.registry import KINDS
+from specgen.facts.tests.qualification import bids
 from specgen.model.spec import Spec
 from specgen.units.locale import ENGLISH, Locale
 from tests.good_spec import ON, checked, given, good, put, spec_of
@@ -40,6 +41,12 @@ def views_of(spec: Spec, locale: Locale = ENGLISH) -> dict[str, Any]:
             case "report":
                 for report in spec.reports.values():
                     views[f"{named}_{report.id}"] = kind.view(report, drawn_up)
+            case "bid":
+                for job in spec.jobs.values():
+                    for bid in bids(job, spec):
+                        if kind.applies(bid, spec):
+                            of = bid.offer.id if bid.offer is not None else job.id
+                            views[f"{named}_{of}"] = kind.view(bid, drawn_up)
             case "offer":
                 for offer in spec.offers.values():
                     views[f"{named}_{offer.id}"] = kind.view(offer, drawn_up)

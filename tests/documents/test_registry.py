@@ -57,6 +57,7 @@ def test_readme_lists_every_document() -> None:
         "folder": "of the folder",
         "jobs": "of the folder",
         "offer": "of an offer",
+        "bid": "of a job, or of each offer for it",
         "report": "of a test report",
     }
     told: dict[str, list[str]] = {}

@@ -1,4 +1,5 @@
-"""The qualification matrix of one job as finished text: what is required, what a report shows, gaps first, and what to test next.
+"""The qualification matrix of one job, or of one offer for it, as finished text: what is required, what a report shows, gaps first, and
+what to test next.
 
 The template `qualification_matrix/document.html.j2` prints it.
 """
@@ -15,9 +16,8 @@ from specgen.documents.parts.results import limit_words, result_words
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.tested import condition_words, method_words, nearest_words, report_words
 from specgen.documents.parts.wording import Words
-from specgen.facts.tests.qualification import Qualified, qualified
+from specgen.facts.tests.qualification import Bid, Qualified, qualified
 from specgen.facts.tests.shown import Standing
-from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.units.locale import N_
 from specgen.units.quantity import Range
@@ -35,12 +35,15 @@ _GAPS = {Standing.FALLS_SHORT, Standing.NOT_TESTED, Standing.OTHER_PANELS}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class QualificationMatrix:
-    """The whole document. `answer` is how it stands in a sentence or two; `reports` are those named, each in full."""
+    """The whole document. `supplier` and the specification he `answers` are empty where it is of no offer; `answer` is how it stands in a
+    sentence or two; `reports` are those named, each in full."""
 
     number: str
     title: str
     owner: str
     on: str
+    supplier: str
+    answers: str
     customer: PartyView
     call: str
     answer: str
@@ -50,16 +53,19 @@ class QualificationMatrix:
     program: str
 
 
-def qualification_matrix(job: Job, context: Context) -> QualificationMatrix:
-    """The view of a job that requires tests, in a specification that checks without errors."""
+def qualification_matrix(bid: Bid, context: Context) -> QualificationMatrix:
+    """The view of a job that requires tests, or of one offer for it, in a specification that checks without errors."""
     spec, words = context.spec, context.words
-    found = qualified(job, spec)
+    found = qualified(bid, spec)
+    job, control = bid.job, bid.offer.document if bid.offer is not None else bid.job.document
     named = dict.fromkeys(report_words(one.shown.tested.report, words) for one in found if one.shown.tested is not None)
     return QualificationMatrix(
-        number=job.document.number,
-        title=job.document.title,
-        owner=job.document.owner,
+        number=control.number,
+        title=control.title,
+        owner=control.owner,
         on=context.day.isoformat(),
+        supplier=bid.offer.supplier if bid.offer is not None else "",
+        answers=f"{job.document.number}, {job.document.title}" if bid.offer is not None else "",
         customer=party(spec.project.customer),
         call=contact_line(spec.project.maker.contact),
         answer=_answer(found, words),
@@ -118,8 +124,7 @@ def _of(one: Qualified, words: Words, *, several: bool) -> str:
 
 
 def _products(one: Qualified, spec: Spec, words: Words) -> str:
-    names = " + ".join(spec.products[coat].name for coat in one.coats) or words("no product chosen")
-    return f"{names} ({one.candidate.supplier})" if one.candidate.supplier else names
+    return " + ".join(spec.products[coat].name for coat in one.coats) or words("no product chosen")
 
 
 def _asked(one: Qualified, spec: Spec, words: Words) -> str:

@@ -16,7 +16,7 @@ from specgen.model.preparation import known_grades
 from specgen.model.product import PackForm, Product
 from specgen.model.spec import Spec
 from specgen.model.test_report import DoneTest, LabReport, PanelCoat, PanelSeries
-from specgen.model.test_required import AskedTest, CoatAsked, Detail, Exposed
+from specgen.model.test_required import AskedTest, CoatAsked, Detail, Exposed, Tester
 from specgen.standards.tables import table
 from specgen.units.display import show, show_range
 from specgen.units.locale import N_
@@ -59,9 +59,10 @@ def mismatches(asked: AskedTest, product: Product, tested: Tested, *, claimed: b
     """Why the test is not of what is asked of the product; empty where it is.
 
     What is `claimed` has to name its substrate, and its coats where they are more than the product; what a requirement leaves out is
-    left open.
+    left open, but who tests and how many specimens are held against the report.
     """
-    return (*_of_method(asked, tested.done), *_of_panels(asked, product, tested.series, claimed=claimed))
+    found = (*_of_method(asked, tested.done), *_of_panels(asked, product, tested.series, claimed=claimed))
+    return found if claimed else (*found, *_of_report(asked, tested))
 
 
 def unequal(one: Tested, other: Tested) -> Iterator[Mismatch]:
@@ -130,6 +131,14 @@ def in_figures(value: Quantity | Range | None) -> str:
 def names_product(named: str, product: Product) -> bool:
     """True where a coat of the panels or of a claim is of the product, by its id or its name as printed."""
     return named.casefold() in {product.id.casefold(), product.name.casefold()}
+
+
+def _of_report(asked: AskedTest, tested: Tested) -> Iterator[Mismatch]:
+    if asked.by is Tester.INDEPENDENT and tested.report.laboratory.own:
+        yield Mismatch(N_("laboratory"), N_("an independent laboratory"), N_("laboratory of the manufacturer"))
+    counted = sum(result.excluded is None for result in tested.done.results)
+    if asked.specimens is not None and counted < asked.specimens:
+        yield Mismatch(N_("number of results"), str(asked.specimens), str(counted))
 
 
 def _of_method(asked: AskedTest, done: DoneTest) -> Iterator[Mismatch]:

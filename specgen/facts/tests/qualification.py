@@ -21,17 +21,16 @@ from specgen.units.quantity import Quantity, Range
 
 
 @dataclass(frozen=True, slots=True)
-class Candidate:
-    """The products that stand in the coats of a system: those of one offer, or those the specification names itself (no `offer`)."""
+class Bid:
+    """A job with one offer for it; None where the specification names its products itself, or nobody has offered any."""
 
-    offer: str
-    supplier: str
-    products: Mapping[str, str]
+    job: Job
+    offer: Offer | None
 
 
 @dataclass(frozen=True, slots=True)
 class Qualified:
-    """One required test and one candidate: how it stands by the reports, and what to test next.
+    """One required test: how it stands by the reports, and what to test next.
 
     `layer` is None where the whole system is tested; `coats` are the products tested, from the substrate outwards.
     """
@@ -39,7 +38,6 @@ class Qualified:
     system: System
     layer: Layer | None
     test: RequiredTest
-    candidate: Candidate
     coats: tuple[str, ...]
     shown: Shown
 
@@ -69,14 +67,22 @@ def requires_tests(job: Job, spec: Spec) -> bool:
     )
 
 
-def qualified(job: Job, spec: Spec) -> tuple[Qualified, ...]:
-    """Every required test with every candidate, gaps first, each kind in the order of the sources."""
+def bids(job: Job, spec: Spec) -> tuple[Bid, ...]:
+    """The job with each offer for it; by itself where there is none."""
+    systems = list(spec.systems_of(job))
+    open_yet = any(layer.product is None for system in systems for layer in system.layers)
+    named = {system.id for system in systems}
+    offers = [offer for offer in spec.offers.values() if offer.job == job.id or offer.system in named]
+    return tuple(Bid(job, offer) for offer in offers) if open_yet and offers else (Bid(job, None),)
+
+
+def qualified(bid: Bid, spec: Spec) -> tuple[Qualified, ...]:
+    """Every required test with the products named and offered, gaps first, each kind in the order of the sources."""
     order = list(Standing)
     found = [
-        _held(system, layer, test, candidate, spec)
-        for system in spec.systems_of(job)
-        for candidate in _candidates(job, system, spec)
-        for layer, test in _tests(job, system)
+        _held(system, layer, test, _products(system, bid.offer, spec), spec)
+        for system in spec.systems_of(bid.job)
+        for layer, test in _tests(bid.job, system)
     ]
     return tuple(sorted(found, key=lambda one: order.index(one.standing)))
 
@@ -93,38 +99,30 @@ def of_offer(offer: Offer, spec: Spec) -> Iterator[Qualified]:
     tests = spec.jobs[offer.job].tests if offer.job is not None else ()
     for id in dict.fromkeys(system.id for system, _ in open_coats(offer, spec)):
         system = spec.systems[id]
-        candidate = _offered(offer, system, spec)
+        products = _products(system, offer, spec)
         for test in (*system.tests, *tests):
             if supplier_shows(test):
-                yield _held(system, None, test, candidate, spec)
+                yield _held(system, None, test, products, spec)
 
 
-def _candidates(job: Job, system: System, spec: Spec) -> Iterator[Candidate]:
-    named = _named(system)
-    offers = [offer for offer in spec.offers.values() if offer.job == job.id or offer.system == system.id]
-    if len(named) == len(system.layers) or not offers:
-        yield Candidate("", "", named)
-        return
-    for offer in offers:
-        yield _offered(offer, system, spec)
-
-
-def _named(system: System) -> dict[str, str]:
-    return {layer.id: layer.product for layer in system.layers if layer.product is not None}
-
-
-def _offered(offer: Offer, system: System, spec: Spec) -> Candidate:
+def _products(system: System, offer: Offer | None, spec: Spec) -> dict[str, str]:
+    """The product of each coat: named by the specification, else offered."""
+    named = {layer.id: layer.product for layer in system.layers if layer.product is not None}
+    if offer is None:
+        return named
     offered = {coat.layer.id: coat.entry.product for coat in coats_offered(offer, spec) if coat.system.id == system.id}
-    return Candidate(offer.id, offer.supplier, _named(system) | offered)
+    return named | offered
 
 
-def _held(system: System, layer: Layer | None, test: RequiredTest, candidate: Candidate, spec: Spec) -> Qualified:
+def _held(
+    system: System, layer: Layer | None, test: RequiredTest, products: Mapping[str, str], spec: Spec
+) -> Qualified:
     layers = system.layers if layer is None else (layer,)
-    coats = tuple(candidate.products[one.id] for one in layers if one.id in candidate.products)
+    coats = tuple(products[one.id] for one in layers if one.id in products)
     if test.method is None:
         found = Shown(Standing.IN_WORDS)
     elif len(coats) < len(layers):
         found = Shown(Standing.NOT_TESTED)
     else:
         found = shown(test, spec.products[coats[-1]], spec, coats if layer is None else ())
-    return Qualified(system, layer, test, candidate, coats, found)
+    return Qualified(system, layer, test, coats, found)
