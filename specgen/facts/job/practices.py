@@ -21,8 +21,8 @@ from specgen.standards.tables import Row, table
 _SENTENCE = re.compile(r"[;\n]|\.(?!\d)")
 _BREAK = re.compile(r",(?!\d)|\bbut\b")
 _FORBIDDEN = re.compile(
-    r"\b(?:not|never|no|none|nobody|nothing|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|instead of|rather than|"
-    r"unless|except|reject\w*|refus\w*|must not|excluded|free of|bare|against|until (?:it|they) (?:is|are)|other than)\b",
+    r"\b(?:not|never|no|none|nobody|nothing|nowhere|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|instead of|rather than|"
+    r"unless|except|reject\w*|refus\w*|must not|excluded|free of|against|until (?:it|they) (?:is|are)|other than)\b",
     re.I,
 )
 _MOST_TEXTS = 20_000
