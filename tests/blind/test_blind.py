@@ -81,16 +81,6 @@ STILL_MISSED = {
         "round_11",
         "surfacer on plastic baked at 130 degrees",
     ): "heat in the words between coats is not held against the part",
-    ("round_13", "tank-aired-by-the-open-manway"): "the words of a ventilation are read for explosion and masks alone",
-    ("round_13", "wheelhouse-swept-with-spent-steel-grit"): "no text of a step is held against its abrasive",
-    ("round_13", "pipes-coated-while-they-run"): "no text is held against the surface temperature",
-    ("round_13", "hoods-off-when-the-gun-is-down"): "no text says how long a mask stays on",
-    ("round_13", "enamel-rags-in-the-paper-bin"): "the disposal a product states is not read",
-    ("round_13", "mastic-mixed-by-eye"): "the words on stirring are not read",
-    (
-        "round_13",
-        "piles-driven-after-three-days",
-    ): "told as a note: the service of the part is not immersion by its type",
 }
 
 

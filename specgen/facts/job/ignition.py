@@ -33,7 +33,7 @@ _EXTRACTION = (
     r"(?:extraction|extractors?|ventilation|exhausts?|(?:exhaust |booth |extraction )?fans?|ventilators?|air movers?)"
 )
 _OFF = re.compile(
-    rf"\b{_EXTRACTION}\b[^,.;]{{0,30}}?\b(?:shut|switched|turned|put|left|kept|stays?|is|are|remains?) (?:off|down)\b"
+    rf"\b{_EXTRACTION}\b[^,.;]{{0,60}}?\b(?:shut|switched|turned|put|left|kept|stays?|is|are|remains?) (?:off|down)\b"
     rf"|\b(?:shut|switch|turn) (?:off|down) (?:the )?{_EXTRACTION}\b|\b(?:shut|switch|turn) (?:the )?{_EXTRACTION} (?:off|down)\b"
     rf"|\bwithout (?:any )?{_EXTRACTION}\b|\b{_EXTRACTION} (?:is |are )?(?:stopped|not running|not used)\b"
     rf"|[;,.] ?(?:switched|turned|shut) off\b",

@@ -1,6 +1,7 @@
-"""What the sentences of a job order that spoils the coat or endangers people, by the table of such practices.
+"""What the sentences of a record order that spoils the coat or endangers people, by the table of such practices.
 
-A sentence is read once, by all rows together. What is forbidden in the same clause, or excused by the row, is no order.
+A sentence is read once, whatever record it stands in. What is forbidden in the same clause, or excused by the row, is no order; a row
+that holds in some circumstances alone is told where the record meets one of them.
 """
 
 from __future__ import annotations
@@ -9,11 +10,15 @@ import re
 from collections.abc import Iterator
 from functools import lru_cache
 
-from specgen.facts.job.instructions import instructions
-from specgen.facts.memo import memoised
-from specgen.facts.pairs.parts import parts_of
+from specgen.facts.job.circumstances import circumstances
+from specgen.facts.texts import texts
+from specgen.model.declaring import Polarity
 from specgen.model.job import Job
+from specgen.model.node import Node
+from specgen.model.preparation import Preparation
+from specgen.model.product import Product
 from specgen.model.spec import Spec
+from specgen.model.system import System
 from specgen.model.walk import Path
 from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
@@ -21,82 +26,78 @@ from specgen.standards.tables import Row, table
 _SENTENCE = re.compile(r"[;\n]|\.(?!\d)")
 _BREAK = re.compile(r",(?!\d)|\bbut\b")
 _FORBIDDEN = re.compile(
-    r"\b(?:not|never|no|none|nobody|nothing|nowhere|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|instead of|rather than|"
-    r"unless|except|reject\w*|refus\w*|must not|excluded|free of|against|until (?:it|they) (?:is|are)|other than)\b",
+    r"\b(?:not|never|no|none|nobody|nothing|nowhere|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|instead of|"
+    r"rather than|unless|except|reject\w*|refus\w*|must not|excluded|free of|against|until (?:it|they) (?:is|are)|other than)\b",
     re.I,
 )
+_KEPT_APART = frozenset(
+    {"claims", "first_aid", "protection", "document"}
+)  # said of the product, or judged by a rule of their own
+_ORDERS = frozenset({"method", "abrasive", "frequency", "where"})
 _MOST_TEXTS = 20_000
 
 
-def practices(job: Job, spec: Spec) -> list[tuple[Path, str, Row]]:
-    """Where a sentence of the job or of its preparations orders such a thing, in its own words, with the row."""
-    return _practices(spec, job.id)
-
-
-@memoised
-def _practices(spec: Spec, job_id: str) -> list[tuple[Path, str, Row]]:
-    job = spec.jobs[job_id]
+def practices(record: Node, spec: Spec) -> list[tuple[Path, str, Row]]:
+    """Where a sentence of a job, preparation, system or product orders such a thing, in its own words, with the row."""
+    if not isinstance(record, Job | Preparation | System | Product):
+        return []
     rows = {row["id"]: row for row in table("practices_in_words").rows}
-    return [
+    found = [
         (path, words, rows[row])
-        for path, text in _texts(job, spec)
-        for row, words in _ordered(text)
+        for path, text, said in texts(spec, record)
+        if (said.polarity is Polarity.REQUIREMENT_TEXT or path[-1] in _ORDERS) and _KEPT_APART.isdisjoint(path)
+        for row, words in ordered(text)
         if rows[row]["where"] in {"", path[-1]}
     ]
+    met = circumstances(record, spec) if any(row["when"] for _, _, row in found) else frozenset()
+    return [one for one in found if not one[2]["when"] or not met.isdisjoint(one[2]["when"].split())]
 
 
-def _texts(job: Job, spec: Spec) -> Iterator[tuple[Path, str]]:
-    yield from instructions(job, spec)
-    at = ("jobs", job.id)
-    if job.ventilation is not None and job.ventilation.statement is not None:
-        yield (*at, "ventilation", "statement"), job.ventilation.statement
-    if job.confined_space is not None:
-        for name in ("permit", "atmosphere_test", "standby", "rescue"):
-            if (text := getattr(job.confined_space, name)) is not None:
-                yield (*at, "confined_space", name), text
-    for preparation in {part.preparation.id: part.preparation for part in parts_of(job, spec)}.values():
-        for step in preparation.steps:
-            for name, said in (("text", step.text), ("acceptance", step.acceptance)):
-                if said:
-                    yield ("preparations", preparation.id, "steps", step.id, name), said
+def named(record: Node, path: Path) -> str:
+    """Who orders it: the step of a preparation, the coat of a system, else the record."""
+    within = isinstance(record, Preparation | System) and len(path) > 2
+    return path[1] if within else str(getattr(record, "id", ""))
 
 
 @lru_cache(maxsize=_MOST_TEXTS)
-def _ordered(text: str) -> tuple[tuple[str, str], ...]:
+def ordered(text: str) -> tuple[tuple[str, str], ...]:
+    """What a text orders by its words alone, whatever the circumstances: the id of each row, once, and the words."""
     return tuple(_read(text))
 
 
 def _read(text: str) -> Iterator[tuple[str, str]]:
-    every, unless, left_out = _pattern(), _excuses(), _left_out()
-    told: set[str] = set()
+    lower, told = text.lower(), set[str]()
+    likely = [one for one in _patterns() if any(stem in lower for stem in one[1])]
+    if not likely:
+        return
     for sentence in _SENTENCE.split(text):
-        for found in every.finditer(sentence):
-            row = str(found.lastgroup)
-            start, end = found.span()
-            excused = unless.get(row)
-            if row in told or (excused is not None and excused.search(sentence)):
+        for row, _, words, unless, left_out in likely:
+            if row in told or (unless is not None and unless.search(sentence)):
                 continue
-            before = _BREAK.split(sentence[:start])[-1]
-            after = _BREAK.split(sentence[end:])[0]
-            said = (before, after) if row in left_out else (before, found[0], after)
-            if not any(_FORBIDDEN.search(one) for one in said):
-                told.add(row)
-                yield row, found[0].strip()
+            for found in words.finditer(sentence):
+                start, end = found.span()
+                before = _BREAK.split(sentence[:start])[-1]
+                after = _BREAK.split(sentence[end:])[0]
+                said = (before, after) if left_out else (before, found[0], after)
+                if not any(_FORBIDDEN.search(one) for one in said):
+                    told.add(row)
+                    yield row, found[0].strip()
+                    break
+
+
+_Reader = tuple[str, tuple[str, ...], re.Pattern[str], re.Pattern[str] | None, bool]
 
 
 @remembered
-def _pattern() -> re.Pattern[str]:
-    rows = table("practices_in_words").rows
-    return re.compile("|".join(rf"(?P<{row['id']}>(?<!\w)(?:{row['words']}))" for row in rows), re.I)
-
-
-@remembered
-def _excuses() -> dict[str, re.Pattern[str]]:
-    rows = table("practices_in_words").rows
-    return {row["id"]: re.compile(row["unless"], re.I) for row in rows if row["unless"]}
-
-
-@remembered
-def _left_out() -> frozenset[str]:
-    """The rows whose practice is to leave something out, so that a denial within their words excuses nothing."""
-    return frozenset(row["id"] for row in table("practices_in_words").rows if row["denied"])
+def _patterns() -> tuple[_Reader, ...]:
+    """Of each row its id, the stems one of which a text must hold, what is read, what excuses it, whether leaving out is the practice."""
+    return tuple(
+        (
+            row["id"],
+            tuple(row["stems"].split("|")),
+            re.compile(rf"(?<!\w)(?:{row['words']})", re.I),
+            re.compile(row["unless"], re.I) if row["unless"] else None,
+            bool(row["denied"]),
+        )
+        for row in table("practices_in_words").rows
+    )

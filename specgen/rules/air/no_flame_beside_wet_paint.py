@@ -28,7 +28,7 @@ Fails
 
     jobs.refit.ventilation: {statement: "Ordinary halogen lamps light the bay. Turn off the fans while spraying."}    # at jobs.refit.ventilation.statement    # at jobs.refit.ventilation.statement
 
-    systems.cab.layers.primer.before_next: Dry with a propane torch.    # at systems.cab.layers.primer.before_next
+    systems.cab.layers.primer.before_next: Dry with a propane torch.    # at systems.cab.layers.primer.before_next    # also JOB015 at systems.cab.layers.primer.before_next
 
     Given second good
     products.gloss.hazards.ventilation: "Work without extraction."    # at products.gloss.hazards.ventilation

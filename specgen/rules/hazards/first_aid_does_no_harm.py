@@ -1,14 +1,11 @@
-"""HAZ049 First aid and disposal do no further harm
+"""HAZ049 First aid does no further harm
 
 Checks
-    The first aid and the disposal of each product: nobody is made to vomit, skin is not cleaned with solvent or thinner, eyes are rinsed with water, an unconscious person gets nothing to drink, and nothing goes into drain, soil or a fire.
+    The first aid of each product: nobody is made to vomit, skin is not cleaned with solvent or thinner, eyes are rinsed with water, an unconscious person gets nothing to drink.
 Why
-    Solvent brought up again gets into the airways, thinner carries an allergen through the skin, and residues in a drain burn or poison the water. The card is read by someone in a hurry, who does what it says.
+    Solvent brought up again gets into the airways, thinner carries an allergen through the skin. The card is read by someone in a hurry, who does what it says.
 Passes
     products.primer.hazards.first_aid: [{id: swallow, route: swallowed, action: "Rinse the mouth. Do not induce vomiting."}, {id: skin, route: skin, action: "Soap and water, never solvent or thinner."}]
-    products.primer.hazards.disposal: Hand in as hazardous waste; keep out of drains and soil.
-
-    products.primer.hazards.disposal: Do not pour into the drain, do not burn cans.
 Fails
     products.primer.hazards.first_aid: [{id: swallow, route: swallowed, action: Induce vomiting and call a doctor.}]    # at products.primer.hazards.first_aid.swallow.action
 
@@ -16,12 +13,10 @@ Fails
 
     products.primer.hazards.first_aid: [{id: eyes, route: eyes, action: Wipe out with a cloth.}]    # at products.primer.hazards.first_aid.eyes.action
 
-    products.primer.hazards.disposal: Pour residues into the drain.    # at products.primer.hazards.disposal
-
     Given second good
-    products.gloss.hazards.disposal: Burn empty cans on site.    # at products.gloss.hazards.disposal
+    products.gloss.hazards.first_aid: [{id: swallow, route: swallowed, action: Bring on vomiting.}]    # at products.gloss.hazards.first_aid.swallow.action
 To put right
-    Take the measures from sections 4 and 13 of the safety data sheet.
+    Take the measures from section 4 of the safety data sheet.
 """
 
 import re
@@ -36,10 +31,6 @@ _FORBIDDEN = re.compile(
 _VOMIT = re.compile(r"\bvomit", re.I)
 _SOLVENT = re.compile(r"\b(?:solvents?|thinners?|acetone|petrol|gasoline|white spirit|xylene|turpentine)\b", re.I)
 _WATER = re.compile(r"\bwater\b|\brins|\bflush|\bwash|\birrigat", re.I)
-_DRAIN = re.compile(r"\b(?:drains?|sewers?|gull(?:y|ies)|ground|soil|river|ditch|canal)\b", re.I)
-_FIRE = re.compile(
-    r"^\s*burn\b|\bburn (?:empty|residues|rags|cans)|\bbonfire|\bthrow\w* (?:in|on)to? (?:the )?fire", re.I
-)
 
 
 @rule("HAZ049", on=Product, severity=WARNING, source=PRACTICE)
@@ -57,7 +48,3 @@ def first_aid_does_no_harm(product: Product, spec: Spec, on: date) -> Problems:
                 yield Problem(path, f"first aid with {product.id} makes the person vomit: {clause.strip()}")
             if entry.route is Route.SKIN and _SOLVENT.search(clause):
                 yield Problem(path, f"first aid with {product.id} cleans skin with solvent: {clause.strip()}")
-    for clause in _CLAUSE.split(product.hazards.disposal or ""):
-        if not _FORBIDDEN.search(clause) and (_DRAIN.search(clause) or _FIRE.search(clause)):
-            what = f"disposal of {product.id} goes into drain, soil or fire: {clause.strip()}"
-            yield Problem(("hazards", "disposal"), what)

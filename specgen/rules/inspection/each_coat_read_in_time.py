@@ -1,7 +1,7 @@
 """INS012 Each coat is measured before it is overcoated
 
 Checks
-    A point that measures DFT non-destructively: every overcoated coat beneath it that has DFT limits, its own or those of its product, is measured at a point of its own. Where the system states a total DFT, by which this point can decide, and where those coats are laid by brush, roller, dipping or trowel, it is a note; so it is for a basecoat, wash primer or adhesion promoter, which are inspected visually. An existing coat of unknown thickness that stays, listed or the paint the part comes with, is measured before the first new coat.
+    A point that measures DFT non-destructively: every overcoated coat beneath it that has DFT limits, its own or those of its product, is measured at a point of its own. Where the point has limits of its own or the system states a total DFT, by which it can decide, and where those coats are laid by brush, roller, dipping or trowel, it is a note; so it is for a basecoat, wash primer or adhesion promoter, which are inspected visually. An existing coat of unknown thickness that stays, listed or the paint the part comes with, is measured before the first new coat.
 Why
     A gauge measures all coats down to the metal; a coat beneath the others can then no longer be assessed by itself.
 Passes
@@ -31,7 +31,11 @@ Fails
 
     without systems.cab.total
     without jobs.refit.inspection.primer-film
-    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # note at jobs.refit.inspection.clear-film.after    # warning at jobs.refit.inspection.clear-film.after
+    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {rule: own, min: 40 um, max: 70 um, text: no reading outside the limits}}    # note at jobs.refit.inspection.clear-film.after    # note at jobs.refit.inspection.clear-film.after
+
+    without systems.cab.total
+    without jobs.refit.inspection.primer-film
+    jobs.refit.inspection.clear-film: {id: clear-film, check: Film of the clear, after: clear, criterion: {as_specified: yes, text: as specified}}    # note at jobs.refit.inspection.clear-film.after    # warning at jobs.refit.inspection.clear-film.after
 
     jobs.refit.items.DOOR.old_coats: [{id: factory, family: oem_finish}]    # at jobs.refit.items.DOOR.old_coats.factory.thickness
 
@@ -88,10 +92,13 @@ def each_coat_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
             if not ids:
                 continue
             what = f"{point.id} measures all coats together; not measured before overcoating: {', '.join(ids)}"
-            stated = all(
+            decides = point.criterion.min is not None or point.criterion.max is not None
+            stated = decides or all(
                 system.total is not None or layer.method in BY_HAND for system, layer in below if layer.id in ids
             )
-            graver = "" if stated or by_eye else "; its system states no total DFT by which this point could decide"
+            graver = (
+                "" if stated or by_eye else "; neither this point nor its system states limits by which it could decide"
+            )
             yield Problem(("inspection", point.id, at), what + graver, severity=None if graver else NOTE)
     if any(point.at in BEFORE_PAINT for point in points):
         return

@@ -1,7 +1,7 @@
 """JOB015 No instruction orders what spoils the coat
 
 Checks
-    The sentences of each job and of its preparations against the table of practices that spoil a coat (practices_in_words): fittings that have to stay free of paint, oil and dirt left or brought on the surface, bare metal left to rust, residues of acid, mixing and thinning by feel, paint past its pot life, work in rain, parts wrapped or washed too soon. What a sentence forbids or excuses passes.
+    Every instruction in words of jobs, preparations, systems and products against the table of practices that spoil a coat (practices_in_words): fittings that have to stay free of paint, oil and dirt left or brought on the surface, bare metal left to rust, residues of acid, mixing and thinning by feel, paint past its pot life, work in rain, parts wrapped or washed too soon; some where the part is of such a material or the paint of such a kind alone, as full blasting on zinc. What a sentence forbids or excuses passes.
 Why
     The crew does what the sentence says; every figure beside it may be right, and the coat is lost.
 Passes
@@ -17,19 +17,22 @@ Fails
 
     preparations.sand-steel.steps.degrease.text: Wipe with diesel.    # at preparations.sand-steel.steps.degrease.text
 
+    products.primer.application.mixing.stir: Pour both tins together by eye.    # at products.primer.application.mixing.stir    # also CUR003 at products.primer.application.mixing
+
+    systems.cab.layers.primer.before_next: Sand the film while still soft.    # at systems.cab.layers.primer.before_next
+
     Given second good
     jobs.rails.scope: Rails; they stand blasted overnight.    # at jobs.rails.scope
 To put right
     Take the instruction out, or write what is done instead.
 """
 
-from specgen.facts.job.practices import practices
-from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule
+from specgen.facts.job.practices import named, practices
+from specgen.rules.kit import PRACTICE, WARNING, Node, Problem, Problems, Spec, date, rule
 
 
-@rule("JOB015", on=Job, severity=WARNING, source=PRACTICE)
-def nothing_spoils_the_coat(job: Job, spec: Spec, on: date) -> Problems:
-    for path, words, row in practices(job, spec):
+@rule("JOB015", on=Node, severity=WARNING, source=PRACTICE)
+def nothing_spoils_the_coat(record: Node, spec: Spec, on: date) -> Problems:
+    for path, words, row in practices(record, spec):
         if row["of"] == "work":
-            what = f"{path[-2] if path[0] == 'preparations' else job.id} orders '{words}': {row['why']}"
-            yield Problem(path, what, absolute=True)
+            yield Problem(path, f"{named(record, path)} orders '{words}': {row['why']}")

@@ -1,7 +1,7 @@
 """PRE004 No iron contamination on aluminium, stainless steel, zinc or copper
 
 Checks
-    The abrasive or tool of each working step on such a metal: none of steel or chilled iron, and none that was used on steel before. A blasting step that names no abrasive cannot be assessed. Where a step states no medium, its words are read: a wire brush, steel wool, steel grit or shot in them is a warning, unless they forbid it or say stainless, brass, bronze or nylon.
+    The abrasive or tool of each working step on such a metal: none of steel or chilled iron, and none that was used on steel before. A blasting step that names no abrasive cannot be assessed. Where the medium of a step leaves none, or none is stated, its words are read: a wire brush, steel wool, steel grit or shot in them is a warning, unless they forbid it or say stainless, brass, bronze or nylon.
 Why
     Iron embedded in the metal rusts through the paint and starts galvanic corrosion: brown specks first, blisters later.
 Passes
@@ -26,6 +26,10 @@ Fails
     preparations.sand-steel.steps.sand.abrasive: P180, then steel wool    # warning at preparations.sand-steel.steps.sand.text
 
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
+    preparations.sand-steel.steps.sand.medium: nylon_web
+    preparations.sand-steel.steps.sand.text: Brush with steel wool.    # warning at preparations.sand-steel.steps.sand.text
+
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: carbon_steel_brush    # at preparations.sand-steel.steps.sand.medium
 
     jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm}
@@ -34,7 +38,7 @@ Fails
 
     Given second good
     jobs.lids.items.FRAME.substrate: {material: galvanized_hot_dip, thickness: 0.25 in}
-    preparations.blast.steps.blast.medium: chilled_iron    # warning at preparations.blast.steps.blast.medium    # also PRE002 at preparations.blast.steps.blast.grade
+    preparations.blast.steps.blast.medium: chilled_iron    # warning at preparations.blast.steps.blast.medium    # also PRE002 at preparations.blast.steps.blast.grade    # also JOB015 at preparations.blast.steps.blast.text
 
     jobs.refit.items.STEP.substrate: {material: copper, thickness: 3 mm}
     preparations.sand-steel.steps.dust: {id: dust, do: power-tool, text: Brush., medium: carbon_steel_brush}    # warning at preparations.sand-steel.steps.dust.medium
@@ -62,7 +66,10 @@ from specgen.rules.kit import (
     table,
 )
 
-_OF_STEEL = re.compile(r"\b(wire[ -]?(brush|wheel)|steel (wire )?brush|steel wool|steel (grit|shot))", re.IGNORECASE)
+_OF_STEEL = re.compile(
+    r"\b(wire[ -]?(brush|wheel)|steel (wire )?brush|steel wool|(steel|iron)[ -](grit|shot|abrasive)|chilled iron)",
+    re.IGNORECASE,
+)
 _SOUND = re.compile(r"\b(stainless|brass|bronze|copper|nylon|no|not|never|without|avoid|instead of)\b", re.IGNORECASE)
 _SENTENCE = re.compile(r"[.;!\n]+")
 
@@ -76,8 +83,9 @@ def no_iron_left(preparation: Preparation, spec: Spec, on: date) -> Problems:
             if step.medium in refused:
                 source = table("substrate_media").row_citation(refused[step.medium])
                 yield Problem(path, f"{medium_name(step)} leaves iron on {part.name}", source=source)
-            elif step.medium is None and (named := _named(step)):
-                what = f"{step.id} uses {named} on {part.name}, and does not say that it is of another metal than steel"
+            elif named := _named(step):
+                beside = f"; typed is {medium_name(step)}" if step.medium is not None else ""
+                what = f"{step.id} uses {named} on {part.name}, and does not say that it leaves no iron{beside}"
                 yield Problem(("steps", step.id, "text"), what, severity=WARNING, source=PRACTICE)
             elif step.medium is None and step.do in BLASTING:
                 what = f"cannot be assessed: {step.id} blasts {part.name} but names no abrasive"

@@ -1,7 +1,7 @@
 """PRE028 The words of a preparation agree with its figures
 
 Checks
-    Title, instructions and acceptance criteria in words, against what is typed beside them: the preparation grade, the profile, the papers and the blast pressure of the step; the limit for soluble salts, the dust rating, the grade of edges and welds and the edge radius of the preparation. Stricter salt, dust and edges pass, and so does a paper between the first and the last of the step. Words that speak of another state, or name several limits, are not read.
+    Title, instructions and acceptance criteria in words, against what is typed beside them: the preparation grade, the profile, the papers, the blast medium and the blast pressure of the step; the limit for soluble salts, the dust rating, the grade of edges and welds and the edge radius of the preparation. Stricter salt, dust and edges pass, and so does a paper between the first and the last of the step. Words that speak of another state, or name several limits, are not read.
 Why
     The blaster reads the sentence, the inspector the figure: where they part each can show that the work is right, and one of them is wrong.
 Passes
@@ -24,6 +24,10 @@ Fails
     preparations.blast.steps.blast.text: Blast to Sa 3.    # at preparations.blast.steps.blast.text
 
     Given second good
+    preparations.blast.steps.blast.medium: garnet
+    preparations.blast.steps.blast.text: Blast with alumina.    # at preparations.blast.steps.blast.text
+
+    Given second good
     preparations.blast.steps.blast.acceptance: Profile 3 to 4 mil.    # at preparations.blast.steps.blast.acceptance
 
     Given second good
@@ -37,13 +41,23 @@ To put right
     Write one and the same in both places, or leave the figure out of the sentence.
 """
 
+import re
 from collections.abc import Iterator
 
 from specgen.facts.job.in_words import grades_said, is_inside, looser, pressure_said, profile_said, same_grade
 from specgen.facts.job.looked_for import SALT
 from specgen.facts.pairs.papers import papers_in
 from specgen.model.preparation import PreparationStep
-from specgen.rules.kit import LOGIC, WARNING, Path, Preparation, Problem, Problems, Spec, date, rule
+from specgen.rules.kit import LOGIC, WARNING, Path, Preparation, Problem, Problems, Spec, date, rule, table
+from specgen.standards.reads import remembered
+
+_ALSO_CALLED = {
+    "corundum": "alumina",
+    "aluminium oxide": "alumina",
+    "iron grit": "chilled iron",
+    "glass bead": "glass beads",
+}
+_FORBIDDEN = re.compile(r"\b(?:not|no|never|instead|without|other than|met|used (?:for|on)|before|from)\b", re.I)
 
 
 @rule("PRE028", on=Preparation, severity=WARNING, source=LOGIC)
@@ -80,10 +94,29 @@ def _parted(text: str, step: PreparationStep) -> Iterator[tuple[str, str]]:
     other = [paper for paper in papers_in(text) if not papers[0] <= int(paper) <= papers[-1]] if papers else []
     if other:
         yield f"P{other[0]}", step.abrasive or ""
+    blasts_with = _blast_media().get(step.medium or "")
+    if blasts_with is not None:
+        named = [name for name in _media_said(text) if name != blasts_with]
+        if named:
+            yield named[0], blasts_with
     if step.pressure is not None:
         pressure = pressure_said(text)
         if pressure is not None and pressure > step.pressure:
             yield f"a pressure of {pressure}", f"at most {step.pressure}"
+
+
+def _media_said(text: str) -> list[str]:
+    """The blast media that a text orders, by the names of the table."""
+    clauses = [clause for clause in re.split(r"[;,\n]|\.(?!\d)", text) if not _FORBIDDEN.search(clause)]
+    named = {**{name: name for name in _blast_media().values()}, **_ALSO_CALLED}
+    return [named[word] for word in named if any(re.search(rf"\b{word}\b", clause, re.I) for clause in clauses)]
+
+
+@remembered
+def _blast_media() -> dict[str, str]:
+    """The names of what is blasted with, without those that stand for many."""
+    rows = table("preparation_media").rows
+    return {row["id"]: row["name"] for row in rows if row["kind"] == "blast medium" and "blast" not in row["name"]}
 
 
 def _is_one_of(named: str, grades: list[str]) -> bool:

@@ -1,7 +1,7 @@
 """REL004 Parts do not go into service before the film is hard
 
 Checks
-    The minimum time before return to service: not below that before handling; and at the lowest air temperature of the jobs, for a lower coat with the minimum intervals above it, against the time to through-dry of each product, or else to dry-to-handle. A time that a product states for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning; a time kept between those stated for colder and for warmer air, taken to fall evenly, is a warning. Service before the film is fully cured is a note; it is a warning where the time is just what the product states for warmer air, and where the part is immersed or buried, unless the time between those stated for colder and for warmer air is kept.
+    The minimum time before return to service: not below that before handling; and at the lowest air temperature of the jobs, for a lower coat with the minimum intervals above it, against the time to through-dry of each product, or else to dry-to-handle. A time that a product states for warmer air alone is not known for the job: less than that is an error all the same, otherwise a warning; a time kept between those stated for colder and for warmer air, taken to fall evenly, is a warning. Service before the film is fully cured is a note; it is a warning where the time is just what the product states for warmer air, and where the part is immersed, splashed or buried, unless the time between those stated for colder and for warmer air is kept.
 Why
     Rain, wash brushes, loads and fuel destroy in an hour a film that another night would have hardened.
 Passes
@@ -34,6 +34,9 @@ Fails
 
     systems.cab.service_after: 6.9 days    # warning at systems.cab.service_after
     jobs.refit.environment: {kind: buried}
+
+    systems.cab.service_after: 6.9 days    # warning at systems.cab.service_after
+    jobs.refit.environment: {kind: splash}
 
     Given second good
     systems.deck.service_after: 15.9 h    # at systems.deck.service_after    # at systems.deck.service_after    # note at systems.deck.service_after
@@ -128,4 +131,8 @@ def _between(last: Reached, warmer: Drying) -> float:
 def _wetted(job: Job, item: Item) -> bool:
     """True where water or soil lies on the film from the first hour of service."""
     found = environment_of(job, item)
-    return found is not None and found.kind in {EnvironmentKind.IMMERSION, EnvironmentKind.BURIED}
+    return found is not None and found.kind in {
+        EnvironmentKind.IMMERSION,
+        EnvironmentKind.SPLASH,
+        EnvironmentKind.BURIED,
+    }
