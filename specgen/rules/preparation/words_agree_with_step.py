@@ -96,9 +96,9 @@ def _parted(text: str, step: PreparationStep) -> Iterator[tuple[str, str]]:
         yield f"P{other[0]}", step.abrasive or ""
     blasts_with = _blast_media().get(step.medium or "")
     if blasts_with is not None:
-        named = [name for name in _media_said(text) if name != blasts_with]
-        if named:
-            yield named[0], blasts_with
+        other_media = [name for name in _media_said(text) if name != blasts_with]
+        if other_media:
+            yield other_media[0], blasts_with
     if step.pressure is not None:
         pressure = pressure_said(text)
         if pressure is not None and pressure > step.pressure:
