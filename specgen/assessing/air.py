@@ -56,6 +56,7 @@ def air_read(records: Sequence[Record], job: Job, spec: Spec, dates: Dates, faul
             figures=figures,
             missed=missed,
             complete=None not in (air, humidity, surface),
+            measured=air,
         )
 
 

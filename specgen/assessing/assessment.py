@@ -19,8 +19,11 @@ from specgen.assessing.one_item import Judge
 from specgen.assessing.order_of_days import applied, tell_unchecked, tell_wrong_days
 from specgen.assessing.readings import File
 from specgen.assessing.records import Record, columns
-from specgen.assessing.results import Assessment
+from specgen.assessing.repairs import Repairs, deviations, not_read_again
+from specgen.assessing.results import Assessment, At
 from specgen.assessing.sorting import Sorted
+from specgen.assessing.waited import waited
+from specgen.assessing.work import work_done
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.looked_for import CLIMATE, words_of
 from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
@@ -47,28 +50,36 @@ def assess(
     climate = _climate_points(job, film)
     air = tuple(air_read(sorted_.air, job, spec, dates, faults))
     batches = tuple(batches_used(sorted_.batches, dates, faults))
-    lots = {
-        point.id: lots_at(point, sorted_.with_values(point.id, film=True), job, spec, faults)
+    work = tuple(work_done(sorted_.work, dates, faults))
+    repairs = Repairs(work, dates)
+    standing = {
+        point.id: repairs.standing(point, sorted_.with_values(point.id, film=True))
         for point in job.inspection
         if point.id in film
     }
-    tell_wrong_days(job, sorted_, film, applied(air, batches), day, dates, faults)
+    lots = {
+        point.id: lots_at(point, standing[point.id], job, spec, faults) for point in job.inspection if point.id in film
+    }
+    tell_wrong_days(job, sorted_, film, applied(air, batches, work), day, dates, faults)
     tell_unchecked(job, sorted_, film, dates, faults)
     tell_missing(job, spec, batches, records, faults)
-    results = []
+    between = tuple(waited(job, spec, air, batches, work, faults))
+    results: list[At] = []
     for point in job.inspection:
-        who = dict.fromkeys(map(_who, sorted_.with_values(point.id, film=True)))
+        read, said = (sorted_.with_values(point.id, film=figures) for figures in (True, False))
+        who = dict.fromkeys(map(_who, read))
+        again = not_read_again(read, standing[point.id]) if point.id in film else {}
         less = less_before(point, lots, film, job, spec) if point.id in film else {}
         for item, system in places(point, job, spec):
             judge = Judge(point, item, system, job, spec, faults)
+            mine = repairs.standing(point, said, item.id)
             if point.id in film:
                 by = ", ".join(name for of, name in who if of == item.id and name)
-                said = sorted_.with_values(point.id, film=False)
-                result = judge.film(lots[point.id], less.get(item.id), said, by)
+                result = judge.film(lots[point.id], less.get(item.id), mine, by, again.get(item.id, ()))
             elif point.id in climate:
-                result = judge.climate(air, sorted_.with_values(point.id, film=False))
+                result = judge.climate(air, mine)
             else:
-                result = judge.looked_at(sorted_.with_values(point.id, film=False))
+                result = judge.looked_at(mine)
             results.append(result)
     return Assessment(
         job=job,
@@ -79,6 +90,9 @@ def assess(
         lots=tuple(lot for of_point in lots.values() for lot in of_point),
         air=air,
         batches=batches,
+        work=work,
+        waited=between,
+        deviations=tuple(deviations(repairs, results, sorted_, film, job, spec)),
         findings=tuple(faults),
     )
 

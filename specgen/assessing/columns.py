@@ -1,7 +1,7 @@
 """The columns of a file of readings, which are the fields of a record sheet too: the one list of their names.
 
-A row is a gauge reading, the air at one moment, the result of a test, or a batch of paint that was used; it fills the columns that
-concern it. Called by the readers, the command, and whoever lays out a sheet or a template.
+A row is a gauge reading, the air at one moment, the result of a test, a batch of paint that was used, or work that was done; it fills
+the columns that concern it. Called by the readers, the command, and whoever lays out a sheet or a template.
 """
 
 from __future__ import annotations
@@ -41,6 +41,8 @@ _COLUMNS = (
     Column("humidity", "relative humidity there", "%"),
     Column("surface", "surface temperature", "degC"),
     Column("dew_point", "dew point, as read or from tables", "degC"),
+    Column("work", "work that was done: preparation, application, sanding, repair, acceptance or release"),
+    Column("remark", "what there is to say of it, as how a repair was made"),
     Column("gauge", "instrument"),
     Column("serial", "serial number of the instrument"),
     Column("checked_on", "day the instrument was last checked, as in 2026-11-20"),

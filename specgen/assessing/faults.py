@@ -127,6 +127,37 @@ _ROWS = (
         Severity.WARNING,
     ),
     ReadingFault(
+        "RDG018",
+        "A row records work that is not known",
+        "What was done decides which time it counts for.",
+        "Write preparation, application, sanding, repair, acceptance or release in the column work.",
+    ),
+    ReadingFault(
+        "RDG019",
+        "A row of work does not say when, who, or what on",
+        "Times between coats, and who answers for what, rest on these rows.",
+        "Enter on and by; the coat where it was applied or sanded; item and remark where it was repaired.",
+    ),
+    ReadingFault(
+        "RDG020",
+        "A person is not in the list of people",
+        "A record by somebody nobody knows cannot be answered for.",
+        "Enter the person into people.yaml with an id, or correct the id. An entry may be its id alone, where a name was erased.",
+    ),
+    ReadingFault(
+        "RDG021",
+        "The release is before the last record, or there are two",
+        "A release covers what was recorded before it, and there is one of each item.",
+        "Correct the day, or release again after the last record and delete the release before.",
+    ),
+    ReadingFault(
+        "RDG022",
+        "A qualification had ended",
+        "Work or an inspection by somebody whose qualification has ended may not be accepted.",
+        "Enter the renewed qualification into people.yaml, or have the work inspected again.",
+        Severity.WARNING,
+    ),
+    ReadingFault(
         "RDG015",
         "More faults than are listed",
         "The others are mostly consequences of those listed.",

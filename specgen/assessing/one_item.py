@@ -11,7 +11,7 @@ from specgen.assessing.film import short_of
 from specgen.assessing.looked_at import Answer, answers
 from specgen.assessing.records import Record
 from specgen.assessing.results import AirRead, At, LessBefore, Lot
-from specgen.assessing.wording import reason_text, walk_text
+from specgen.assessing.wording import names, reason_text, walk_text
 from specgen.model.acceptance import AcceptanceRule, InspectionPoint, SampledUnit
 from specgen.model.job import Item, Job
 from specgen.model.spec import Spec
@@ -31,9 +31,19 @@ class Judge:
         self._point, self._item, self._system = point, item, system
         self._job, self._spec, self._faults = job, spec, faults
 
-    def film(self, lots: tuple[Lot, ...], less: LessBefore | None, said: Sequence[Record], by: str) -> At:
+    def film(
+        self,
+        lots: tuple[Lot, ...],
+        less: LessBefore | None,
+        said: Sequence[Record],
+        by: str,
+        repaired: Sequence[str] = (),
+    ) -> At:
         """The lots that hold the item: its own spots, and what is judged of the lot as a whole; then the words of an own rule,
-        which are figures too where they ask for a film by difference."""
+        which are figures too where they ask for a film by difference.
+
+        `repaired` are spots that were repaired and not read since.
+        """
         mine = tuple(lot for lot in lots if self._item.id in lot.items)
         verdicts: list[Verdict] = []
         reasons: list[str] = []
@@ -44,6 +54,10 @@ class Judge:
             next_.append(phrase(N_("read the film of {item} at this point"), item=self._item.id))
         for lot in mine:
             self._of_lot(lot, verdicts, reasons, next_)
+        if repaired:
+            verdicts.append(Verdict.NOT_DECIDED)
+            reasons.append(phrase(N_("repaired and not read again: {spots}"), spots=names(repaired)))
+            next_.append(phrase(N_("read the film again where it was repaired")))
         if (text := self._parts_missing(mine)) is not None:
             verdicts.append(Verdict.NOT_DECIDED)
             reasons.append(text)

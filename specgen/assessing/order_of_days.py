@@ -9,7 +9,7 @@ from specgen.assessing.air import moment
 from specgen.assessing.cells import Dates, has_time
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Source, columns
-from specgen.assessing.results import AirRead, BatchUsed
+from specgen.assessing.results import AirRead, BatchUsed, Did, Done
 from specgen.assessing.sorting import Sorted
 from specgen.model.job import Job
 
@@ -20,14 +20,19 @@ Applied = dict[tuple[str, str], tuple[datetime, bool]]
 """When each coat was first worked on, by item (empty for all) and coat; whether a time of day is known."""
 
 
-def applied(air: Sequence[AirRead], batches: Sequence[BatchUsed]) -> Applied:
-    """By the air and the batches recorded for it."""
+def applied(air: Sequence[AirRead], batches: Sequence[BatchUsed], work: Sequence[Done]) -> Applied:
+    """By the air and the batches recorded for it, and its application."""
     found: Applied = {}
-    used: tuple[AirRead | BatchUsed, ...] = (*air, *batches)
+    used: tuple[AirRead | BatchUsed | Done, ...] = (
+        *air,
+        *batches,
+        *(one for one in work if one.did is Did.APPLICATION),
+    )
     for read in used:
-        if read.on is None or not read.coat:
+        coat = read.record.text("coat")
+        if read.on is None or not coat:
             continue
-        key = (read.item, read.coat)
+        key = (read.record.text("item"), coat)
         timed = has_time(read.record.text("on"))
         if key not in found or read.on < found[key][0]:
             found[key] = (read.on, timed)

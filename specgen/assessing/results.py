@@ -7,23 +7,30 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
+from enum import StrEnum
 from fractions import Fraction
 
+from specgen.assessing.cells import has_time
 from specgen.assessing.records import Record
 from specgen.findings import Finding
 from specgen.model.acceptance import Criterion, InspectionPoint
 from specgen.model.job import Item, Job
+from specgen.model.system import Layer
 from specgen.trade.film_acceptance import Area, Counting, Judged, Least, Reason, Way
 from specgen.trade.verdict import Verdict, together
 from specgen.trade.working import Working
-from specgen.units.quantity import Range
+from specgen.units.locale import N_
+from specgen.units.quantity import Quantity, Range
 
 __all__ = [
     "AirRead",
     "Assessment",
     "At",
     "BatchUsed",
+    "Deviation",
+    "Did",
+    "Done",
     "LessBefore",
     "Lot",
     "Other",
@@ -31,6 +38,7 @@ __all__ = [
     "SpotLess",
     "SpotRead",
     "Verdict",
+    "Waited",
     "together",
 ]
 
@@ -126,7 +134,7 @@ class At:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AirRead:
-    """The air at one moment, and every limit of the job and its products that it does not meet."""
+    """The air at one moment, and every limit of the job and its products that it does not meet; `measured` is its temperature."""
 
     record: Record
     on: datetime | None
@@ -135,6 +143,7 @@ class AirRead:
     figures: tuple[Working, ...]
     missed: tuple[str, ...]
     complete: bool
+    measured: Quantity | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -151,6 +160,61 @@ class BatchUsed:
     cans: str
 
 
+class Did(StrEnum):
+    """Work that a row records; the value is the word in the column `work`, and what is printed."""
+
+    PREPARATION = N_("preparation")
+    APPLICATION = N_("application")
+    SANDING = N_("sanding")
+    REPAIR = N_("repair")
+    ACCEPTANCE = N_("acceptance")
+    RELEASE = N_("release")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Done:
+    """A row of work. `on` is midnight where a day alone is stated."""
+
+    record: Record
+    did: Did
+    on: datetime
+
+    @property
+    def timed(self) -> bool:
+        return has_time(self.record.text("on"))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Waited:
+    """How long a coat of an item was left before the next one, or before it was sanded (`above` is None then).
+
+    `shortest` and `longest` are what the recorded times allow; None where one of the two is not recorded. `least` and `most` are what
+    the job asks at its coldest and its warmest air; None where there is no such limit.
+    """
+
+    item: Item
+    below: Layer
+    above: Layer | None
+    least: Quantity | None
+    most: Quantity | None
+    shortest: timedelta | None
+    longest: timedelta | None
+    verdict: Verdict
+    reasons: tuple[str, ...] = ()
+    put_right: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Deviation:
+    """What was found at a point of an item before a repair, and the repair; `verdict` is what the point comes to since."""
+
+    point: InspectionPoint
+    item: Item
+    found: tuple[str, ...]
+    repair: Done
+    verdict: Verdict
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Assessment:
     """The whole of it. `day` is the day it is judged by; `files` are names and digests of what was read."""
@@ -164,12 +228,17 @@ class Assessment:
     air: tuple[AirRead, ...]
     batches: tuple[BatchUsed, ...]
     findings: tuple[Finding, ...]
+    work: tuple[Done, ...] = ()
+    waited: tuple[Waited, ...] = ()
+    deviations: tuple[Deviation, ...] = ()
 
     def of(self, item: Item) -> tuple[At, ...]:
         return tuple(result for result in self.results if result.item.id == item.id)
 
     def verdict_on(self, item: Item) -> Verdict:
-        return together(result.verdict for result in self.of(item))
+        """What the points of an item come to, and the times between its coats."""
+        waited = (wait.verdict for wait in self.waited if wait.item.id == item.id)
+        return together((*(result.verdict for result in self.of(item)), *waited))
 
     @property
     def verdict(self) -> Verdict:

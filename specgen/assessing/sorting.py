@@ -1,4 +1,4 @@
-"""Rows of the files by what they hold: readings of film, air, batches, and what a test or a person says at a point.
+"""Rows of the files by what they hold: readings of film, air, batches, work, and what a test or a person says at a point.
 
 Ids that are none of the job are told, with the nearest. Called by `assessment`.
 """
@@ -36,6 +36,7 @@ class Sorted:
                 self._after.setdefault(point.after or "", []).append(point.id)
         self.air: list[Record] = []
         self.batches: list[Record] = []
+        self.work: list[Record] = []
         self._film: dict[str, list[Record]] = {}
         self._words: dict[str, list[Record]] = {}
         self._fine: set[tuple[str, ...]] = set()
@@ -54,9 +55,12 @@ class Sorted:
         of_air, of_batch = self._holds(record, AIR), self._holds(record, _BATCH)
         if of_air:
             self.air.append(record)
+        of_work = self._holds(record, ("work",))
         if of_batch:
             self.batches.append(record)
-        if not (of_air or of_batch) or record.has("value"):
+        if of_work:
+            self.work.append(record)
+        if not (of_air or of_batch or of_work) or record.has("value"):
             self._value(record)
 
     def _holds(self, record: Record, names: tuple[str, ...]) -> bool:

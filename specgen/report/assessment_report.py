@@ -5,11 +5,13 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator, Sequence
 from dataclasses import asdict
+from datetime import timedelta
 from typing import Any
 
 from specgen.assessing.forms import state_of
 from specgen.assessing.instruments import instruments_of
-from specgen.assessing.results import Assessment, At, LessBefore, Lot, SpotRead, Verdict
+from specgen.assessing.results import Assessment, At, LessBefore, Lot, SpotRead, Verdict, Waited
+from specgen.assessing.waited import wait_asked, wait_found, waited_name
 from specgen.assessing.wording import accepted_text, film_text, reason_text
 from specgen.findings import Finding, Report
 from specgen.report import as_text as findings_text
@@ -28,6 +30,10 @@ def as_text(found: Assessment) -> str:
         lines += ["", f"{item.id}, {item.name}"]
         for at in found.of(item):
             lines += _at(at)
+        for wait in found.waited:
+            if wait.item.id == item.id:
+                lines += _waited(wait)
+    lines += _deviations(found)
     for lot in found.lots:
         if lot.others:
             lines += ["", *_others(lot)]
@@ -59,6 +65,25 @@ def _at(at: At) -> Iterator[str]:
     yield from (f"    next: {step}" for step in at.next)
     if at.put_right:
         yield f"    do: {at.put_right}"
+
+
+def _waited(wait: Waited) -> Iterator[str]:
+    yield f"  {waited_name(wait)}: {wait.verdict.value}"
+    times = (wait_found(wait), wait_asked(wait))
+    yield f"    {times[0] or 'not known'}; required: {times[1]}"
+    yield from (f"    - {reason}" for reason in wait.reasons)
+    if wait.put_right:
+        yield f"    do: {wait.put_right}"
+
+
+def _deviations(found: Assessment) -> Iterator[str]:
+    if found.deviations:
+        yield from ("", "What was found before a repair")
+    for one in found.deviations:
+        record = one.repair.record
+        said = "; ".join(one.found) or "nothing was read before"
+        yield f"  {one.item.id}, {one.point.check}: {said}; repaired {record.text('on')} by {record.text('by') or 'nobody named'}"
+        yield f"    {record.text('remark')}; since then {one.verdict.value}"
 
 
 def _read(lot: Lot, spots: Sequence[SpotRead]) -> str:
@@ -96,6 +121,7 @@ def as_json(found: Assessment) -> str:
                 "name": item.name,
                 "verdict": found.verdict_on(item).value,
                 "points": [_at_record(at) for at in found.of(item)],
+                "times": [_waited_record(wait) for wait in found.waited if wait.item.id == item.id],
             }
             for item in found.job.items
         ],
@@ -130,6 +156,16 @@ def _less_record(less: LessBefore) -> dict[str, Any]:
             for one in less.spots
         ],
         "not_read_before": list(less.alone),
+    }
+
+
+def _waited_record(wait: Waited) -> dict[str, Any]:
+    return {
+        "between": [wait.below.id, wait.above.id if wait.above is not None else None],
+        "verdict": wait.verdict.value,
+        "minutes": [None if time is None else time // timedelta(minutes=1) for time in (wait.shortest, wait.longest)],
+        "required": [None if limit is None else str(limit) for limit in (wait.least, wait.most)],
+        "reasons": list(wait.reasons),
     }
 
 

@@ -31,7 +31,7 @@ def test_what_conforms_ends_with_0(tmp_path: Path, capsys: pytest.CaptureFixture
     film = Path(READINGS[0]).read_text("utf-8-sig").replace("252,0", "240,0").replace("257,5", "240,5")
     (tmp_path / "film.csv").write_text(film, encoding="utf-8")
     record = Path(READINGS[1]).read_text("utf-8")
-    rest = "total-film,SKIRT,,,,,,conforming,,,,2026-11-19,K. A.\nlook,LADDER,,,,,,conforming,,,,2026-11-20,K. A.\n"
+    rest = "total-film,SKIRT,,,,,,conforming,,,,,2026-11-19,K. A.\nlook,LADDER,,,,,,conforming,,,,,2026-11-20,K. A.\n"
     (tmp_path / "record.csv").write_text(record + rest, encoding="utf-8")
     files = [str(tmp_path / name) for name in ("film.csv", "record.csv")]
     assert _assess(JOB, *files, *GIVEN, "--format", "json") == 0

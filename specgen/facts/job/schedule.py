@@ -19,6 +19,7 @@ from specgen.facts.job.hourly_air import HOUR, Hour
 from specgen.facts.job.plan import GRID, Answer, Done, Fault, NoPlan, Plan, Step, spoken
 from specgen.facts.job.plan_needs import packs_by_day, readings_of
 from specgen.facts.job.schedule_stated import DAY, DAYS, Group, Stated
+from specgen.facts.layer.sanding import sanded
 from specgen.facts.layer.waits import reaches, sandable_in, wait_between
 from specgen.facts.memo import memoised
 from specgen.model.drying import DryingStage
@@ -134,11 +135,9 @@ class _Planner(Stated):
                 pair = (system.id, below.id)
                 if pair not in self.intervals:
                     first, last = self._interval(system, below, above)
-                    self.intervals[pair] = (
-                        (self._sandable(below, first), None) if self._sanded(below) else (first, last)
-                    )
+                    self.intervals[pair] = (self._sandable(below, first), None) if sanded(below) else (first, last)
                 add(Work.APPLICATION, below, *self.intervals[pair])
-                if self._sanded(below):
+                if sanded(below):
                     add(Work.SANDING, below)
         if self.time_of(Work.ASSEMBLY) is not None:
             add(Work.ASSEMBLY, None, in_bay=False)
@@ -174,9 +173,6 @@ class _Planner(Stated):
             and preparation.coat_within is not None
         ]
         return min(within, default=None)
-
-    def _sanded(self, layer: Layer) -> bool:
-        return layer.abraded_with is not None or layer.sanding_removes is not None
 
     def _interval(self, system: System, below: Layer, above: Layer) -> tuple[_Bound, _Bound]:
         @cache

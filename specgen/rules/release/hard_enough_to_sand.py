@@ -30,14 +30,10 @@ To put right
     Begin the interval when the coat may be sanded at the lowest air temperature of the job, or keep the air warmer.
 """
 
-import re
-
 from specgen.facts.layer.intervals import coldest_air
-from specgen.facts.product.drying import Unstated, longest, sandable_at
-from specgen.model.drying import Sanding
-from specgen.rules.kit import ERROR, LOGIC, WARNING, Layer, Problem, Problems, Spec, System, date, rule, show
-
-_WET = re.compile(r"\b(wet|water)\b", re.IGNORECASE)
+from specgen.facts.layer.sanding import sandable_from, sanded, way_of_sanding
+from specgen.facts.product.drying import Unstated, longest
+from specgen.rules.kit import ERROR, LOGIC, WARNING, Problem, Problems, Spec, System, date, rule, show
 
 
 @rule("REL005", on=System, severity=ERROR, source=LOGIC)
@@ -45,23 +41,18 @@ def hard_enough_to_sand(system: System, spec: Spec, on: date) -> Problems:
     air = coldest_air(system, spec)
     for layer in system.layers[:-1]:
         planned = layer.overcoat_interval.low if layer.overcoat_interval is not None else None
-        if (layer.abraded_with is None and layer.sanding_removes is None) or planned is None or air is None:
+        if not sanded(layer) or planned is None or air is None:
             continue
-        way, path = _way(layer), ("layers", layer.id, "overcoat_interval")
-        for found in sandable_at(spec.product_of(layer), air):
-            kind = found.kind if isinstance(found, Unstated) else found.sanding
-            if kind is not way:
-                continue
-            said = f"{layer.id} is sanded {show(planned)} after it is applied at the earliest"
-            at = f"at {found.stated_at}, and the air may be {air}" if isinstance(found, Unstated) else f"at {air}"
-            if planned < longest(found):
-                yield Problem(
-                    path, f"{said}, but {layer.product} may be sanded {way} only after {show(longest(found))} {at}"
-                )
-            elif isinstance(found, Unstated):
-                what = f"{said}; when {layer.product} may be sanded {way} is not stated for {air}, only for {found.stated_at} and warmer"
-                yield Problem(path, what, severity=WARNING)
-
-
-def _way(layer: Layer) -> Sanding:
-    return Sanding.WET if _WET.search(f"{layer.abraded_with or ''} {layer.before_next or ''}") else Sanding.DRY
+        found = sandable_from(layer, spec, air)
+        if found is None:
+            continue
+        way, path = way_of_sanding(layer), ("layers", layer.id, "overcoat_interval")
+        said = f"{layer.id} is sanded {show(planned)} after it is applied at the earliest"
+        at = f"at {found.stated_at}, and the air may be {air}" if isinstance(found, Unstated) else f"at {air}"
+        if planned < longest(found):
+            yield Problem(
+                path, f"{said}, but {layer.product} may be sanded {way} only after {show(longest(found))} {at}"
+            )
+        elif isinstance(found, Unstated):
+            what = f"{said}; when {layer.product} may be sanded {way} is not stated for {air}, only for {found.stated_at} and warmer"
+            yield Problem(path, what, severity=WARNING)
