@@ -15,8 +15,9 @@ from specgen.assessing.cells import Dates
 from specgen.assessing.difference import less_before
 from specgen.assessing.faults import Faults
 from specgen.assessing.film import lots_at
+from specgen.assessing.instruments import unchecked
 from specgen.assessing.one_item import Judge
-from specgen.assessing.order_of_days import applied, tell_unchecked, tell_wrong_days
+from specgen.assessing.order_of_days import applied, tell_wrong_days
 from specgen.assessing.readings import File
 from specgen.assessing.records import Record, columns
 from specgen.assessing.repairs import Repairs, deviations, not_read_again
@@ -61,7 +62,7 @@ def assess(
         point.id: lots_at(point, standing[point.id], job, spec, faults) for point in job.inspection if point.id in film
     }
     tell_wrong_days(job, sorted_, film, applied(air, batches, work), day, dates, faults)
-    tell_unchecked(job, sorted_, film, dates, faults)
+    doubted = unchecked(job, sorted_, film, dates, faults)
     tell_missing(job, spec, batches, records, faults)
     between = tuple(waited(job, spec, air, batches, work, faults))
     results: list[At] = []
@@ -75,7 +76,14 @@ def assess(
             mine = repairs.standing(point, said, item.id)
             if point.id in film:
                 by = ", ".join(name for of, name in who if of == item.id and name)
-                result = judge.film(lots[point.id], less.get(item.id), mine, by, again.get(item.id, ()))
+                result = judge.film(
+                    lots[point.id],
+                    less.get(item.id),
+                    mine,
+                    by,
+                    repaired=again.get(item.id, ()),
+                    doubts=doubted.get((point.id, item.id), {}),
+                )
             elif point.id in climate:
                 result = judge.climate(air, mine)
             else:

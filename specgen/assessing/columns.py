@@ -46,6 +46,9 @@ _COLUMNS = (
     Column("gauge", "instrument"),
     Column("serial", "serial number of the instrument"),
     Column("checked_on", "day the instrument was last checked, as in 2026-11-20"),
+    Column("calibrated_until", "last day for which the instrument is calibrated, as in 2027-05-31"),
+    Column("zero_before", "what the gauge read on its zero plate before these readings", "um"),
+    Column("zero_after", "what it read there after them", "um"),
     Column("on", "day, or day and time, as in 2026-11-20 or 2026-11-20 14:05"),
     Column("by", "who measured or did it"),
 )
@@ -53,3 +56,5 @@ _COLUMNS = (
 COLUMNS: Mapping[str, Column] = {column.name: column for column in _COLUMNS}
 PLACES: Mapping[str, int] = {name: at for at, name in enumerate(COLUMNS)}
 """Where the cell of a column stands in a record."""
+INSTRUMENT = ("gauge", "serial", "checked_on", "calibrated_until", "zero_before", "zero_after")
+"""What is recorded of an instrument and its checks."""

@@ -42,11 +42,12 @@ def less_before(
 
 def _of_item(item: str, asked: ByDifference, total: Sequence[Lot], before: Sequence[Lot], spec: Spec) -> LessBefore:
     unit = next((lot.unit for lot in total if item in lot.items), "um")
-    below = {key: (name, value) for key, name, value in _means(item, before, unit)}
+    read = list(_means(item, total, unit))
+    below = {key: value for key, _, value in _means(item, before, unit)} if read else {}
     spots, alone = [], []
-    for key, name, value in _means(item, total, unit):
+    for key, name, value in read:
         if key in below:
-            spots.append(SpotLess(name, value, below[key][1], value - below[key][1]))
+            spots.append(SpotLess(name, value, below[key], value - below[key]))
         else:
             alone.append(name)
     policies = spec.project.policies or Policies()

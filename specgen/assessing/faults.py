@@ -95,9 +95,10 @@ _ROWS = (
     ),
     ReadingFault(
         "RDG012",
-        "The instrument, or its check, is not stated",
-        "Readings of an instrument that was not checked can be wrong by more than the limits are apart.",
-        "Enter gauge, serial and checked_on.",
+        "The instrument, or its check, is not stated or not in order",
+        "Readings of an instrument that was not checked can be wrong by more than the limits are apart. Without a valid check nothing "
+        "is decided; what is common practice alone is told.",
+        "Enter gauge, serial and checked_on, and zero_before and zero_after; read again with a checked gauge where it was off.",
         Severity.WARNING,
     ),
     ReadingFault(

@@ -37,12 +37,14 @@ class Judge:
         less: LessBefore | None,
         said: Sequence[Record],
         by: str,
+        *,
         repaired: Sequence[str] = (),
+        doubts: Iterable[str] = (),
     ) -> At:
         """The lots that hold the item: its own spots, and what is judged of the lot as a whole; then the words of an own rule,
         which are figures too where they ask for a film by difference.
 
-        `repaired` are spots that were repaired and not read since.
+        `repaired` are spots that were repaired and not read since; `doubts` say why the gauge does not bear its readings.
         """
         mine = tuple(lot for lot in lots if self._item.id in lot.items)
         verdicts: list[Verdict] = []
@@ -69,6 +71,12 @@ class Judge:
                 else N_("readings taken in all: {read}; required: {asked}")
             )
             reasons.append(phrase(text, read=read, asked=asked))
+        for doubt in doubts:
+            verdicts.append(Verdict.NOT_DECIDED)
+            reasons.append(doubt)
+            next_.append(
+                phrase(N_("check the gauge, record it with its serial number, and read again where it was off"))
+            )
         if less is not None:
             verdicts.append(less.verdict)
             reasons += less.reasons

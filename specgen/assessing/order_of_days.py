@@ -1,4 +1,4 @@
-"""Days that cannot be (film read before its coat, or on a day to come) and instruments without a check. Called by `assessment`."""
+"""Days that cannot be: film read before its coat, or on a day to come. Called by `assessment`."""
 
 from __future__ import annotations
 
@@ -8,13 +8,12 @@ from datetime import date, datetime
 from specgen.assessing.air import moment
 from specgen.assessing.cells import Dates, has_time
 from specgen.assessing.faults import Faults
-from specgen.assessing.records import Source, columns
+from specgen.assessing.records import columns
 from specgen.assessing.results import AirRead, BatchUsed, Did, Done
 from specgen.assessing.sorting import Sorted
 from specgen.model.job import Job
 
-_INSTRUMENT = ("gauge", "serial", "checked_on")
-_instrument, _when = columns(*_INSTRUMENT, "on"), columns("on", "item")
+_when = columns("on", "item")
 
 Applied = dict[tuple[str, str], tuple[datetime, bool]]
 """When each coat was first worked on, by item (empty for all) and coat; whether a time of day is known."""
@@ -70,26 +69,3 @@ def tell_wrong_days(
                     faults.tell("RDG009", what, record.place("on"), point=point.id, item=item)
             if faults.count == before:
                 fine.add((said, item))
-
-
-def tell_unchecked(job: Job, rows: Sorted, film: set[str], dates: Dates, faults: Faults) -> None:
-    """One warning a file and point where instrument or check are not stated, or the check is later than the readings."""
-    told: set[tuple[str, str]] = set()
-    for point in job.inspection:
-        seen: dict[tuple[str, ...], Source] = {}
-        for record in rows.with_values(point.id, film=True) if point.id in film else ():
-            texts = _instrument(record)
-            # thousands of rows say the same
-            if seen.get(texts) is record.source:
-                continue
-            seen[texts] = record.source
-            if lacking := ", ".join(name for name, text in zip(_INSTRUMENT, texts[:-1], strict=True) if not text):
-                if (key := (record.source.file, point.id)) not in told:
-                    told.add(key)
-                    what = f"readings at {point.id} are without {lacking}"
-                    faults.tell("RDG012", what, record.place(), point=point.id)
-                continue
-            checked, on = (moment(record, name, dates, point.id, faults) for name in ("checked_on", "on"))
-            if checked is not None and on is not None and checked.date() > on.date():
-                what = f"the instrument was checked on {record.text('checked_on')}, after it was read"
-                faults.tell("RDG012", what, record.place("checked_on"), point=point.id)

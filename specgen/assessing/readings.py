@@ -14,7 +14,7 @@ from itertools import chain
 from operator import itemgetter
 
 from specgen.assessing.cells import is_formula
-from specgen.assessing.columns import COLUMNS, PLACES
+from specgen.assessing.columns import COLUMNS, INSTRUMENT, PLACES
 from specgen.assessing.faults import Faults
 from specgen.assessing.forms import PRINTED, filled, is_form
 from specgen.assessing.records import Record, Source
@@ -24,7 +24,7 @@ from specgen.findings import Place
 from specgen.source.characters import printable
 
 _BEFORE_TABLE = 100
-_FOR_ALL = frozenset({"point", "item", "unit", "gauge", "serial", "checked_on", "on", "by", "coat", "area"})
+_FOR_ALL = frozenset({"point", "item", "unit", *INSTRUMENT, "on", "by", "coat", "area"})
 """Columns that a line before the table, or the command, may state for all rows."""
 _HEADING = re.compile(r"(.*?)\s*[(\[]([^()\[\]]+)[)\]]\s*")
 _CELL_LIMIT = 500

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Sequence
-from dataclasses import asdict
 from datetime import timedelta
 from typing import Any
 
@@ -114,7 +113,7 @@ def as_json(found: Assessment) -> str:
         "on": found.day.isoformat(),
         "verdict": found.verdict.value,
         "files": [{"name": name, "sha256": digest} for name, digest in found.files],
-        "instruments": [asdict(one) for one in instruments_of(found)],
+        "instruments": [{**one.stated, "points": list(one.points)} for one in instruments_of(found)],
         "items": [
             {
                 "item": item.id,

@@ -16,6 +16,7 @@ from tests.good_spec import good_with, spec_of
 DAY = date(2026, 11, 27)
 FILM = "jobs.refit.inspection.primer-film"
 OWN = "{rule: own, min: 40 um, max: 80 um, each: spot}"
+CHECKED = {"gauge": "magnetic gauge", "serial": "K-1", "checked_on": "2026-11-10"}
 PA_2 = "{rule: SSPC-PA-2, edition: '2012', level: 3, min: 40 um, max: 80 um}"
 
 
@@ -26,9 +27,9 @@ def assessed(
     asked: Asked | None = None,
     dates: Dates = Dates.ISO,
 ) -> Assessment:
-    """The readings of the job `refit`, with its primer film under `criterion`."""
+    """The readings of the job `refit`, with its primer film under `criterion`; their gauge was checked unless `asked` says otherwise."""
     spec = spec_of(good_with({f"{FILM}.criterion": criterion, **(changes or {})}, ()))
-    return assessed_job(spec, "refit", _files(texts), asked, dates)
+    return assessed_job(spec, "refit", _files(texts), asked or Asked(fixed=CHECKED), dates)
 
 
 def assessed_job(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from specgen.assessing.readings import Asked
 from specgen.assessing.results import Assessment, Verdict
 from specgen.report.assessment_report import as_json, as_text
 from tests.assessing.job import FILM, PA_2, assessed, film_on, reasons, spots, told
@@ -339,12 +340,45 @@ def test_typed_sampling_asks_for_a_number_of_readings(plan: str, least: int) -> 
     assert found.lots[0].least.readings == least
 
 
-def test_an_instrument_is_checked_before_it_is_read() -> None:
-    head = "point,item,spot,reading,value,unit,gauge,serial,checked_on,on\n"
-    row = "primer-film,DOOR,1,1,60,um,gauge,A-1,{},2026-11-20\n"
-    for checked, told_ in (("2026-11-20", 0), ("2026-11-21", 1), ("", 1)):
-        found = assessed(head + row.format(checked))
-        assert len([one for one in found.findings if one.id == "RDG012"]) == told_
+HEAD = "point,item,spot,reading,value,unit,gauge,serial,checked_on,calibrated_until,zero_before,zero_after,on\n"
+
+
+@pytest.mark.parametrize(
+    ("instrument", "verdict", "said", "told_"),
+    [
+        ("G,K1,2026-11-20,,,,2026-11-20", P, "", 0),
+        ("G,K1,2026-11-20,2026-11-20,0,1.5,2026-11-20", P, "", 0),
+        # what is common practice, or a usual figure nobody confirmed, is told and decides nothing
+        ("G,K1,2026-11-19,,,,2026-11-20", P, "", 1),
+        ("G,K1,2026-11-19,,0,,2026-11-20", P, "", 0),
+        ("G,K1,2026-11-20,,0,-2.5,2026-11-20", P, "", 1),
+        # what shows that nothing is borne out decides nothing either, and says so
+        ("G,K1,2026-11-22,,,,2026-11-20", OPEN, "checked only after it was read", 1),
+        ("G,K1,2026-11-20,2026-11-19,,,2026-11-20", OPEN, "calibration of the instrument had run out on 2026-11-19", 1),
+        ("G,,2026-11-20,,,,2026-11-20", OPEN, "not all recorded", 1),
+        ("G,K1,,,0,0,2026-11-20", OPEN, "not all recorded", 1),
+        (",,,,,,2026-11-20", OPEN, "not all recorded", 1),
+    ],
+)  # fmt: skip
+def test_readings_are_borne_by_an_instrument_that_was_checked(
+    instrument: str, verdict: Verdict, said: str, told_: int
+) -> None:
+    row = "primer-film,DOOR,{},1,{},um,{}\n"
+    found = assessed(HEAD + row.format(1, 50, instrument) + row.format(2, 55, instrument), asked=Asked())
+    assert film_on(found) is verdict
+    assert said in reasons(found)
+    assert [one.severity.value for one in found.findings if one.id == "RDG012"] == ["warning"] * told_
+    # a reading outside the limits stays one
+    low = assessed(HEAD + row.format(1, 30, instrument), asked=Asked())
+    assert film_on(low) is F
+
+
+def test_a_check_that_cannot_be_read_is_told_where_it_stands() -> None:
+    row = "primer-film,DOOR,1,1,50,um,G,K1,{},,{},,2026-11-20\n"
+    for cells, column in ((("soon", ""), 9), (("2026-11-20", "zero"), 11)):
+        found = assessed(HEAD + row.format(*cells), asked=Asked())
+        assert film_on(found) is OPEN
+        assert ("RDG003", 2, column) in told(found)
 
 
 def test_batches_that_had_expired_or_are_missing_are_told() -> None:

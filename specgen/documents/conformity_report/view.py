@@ -269,15 +269,22 @@ def _findings(found: Assessment, words: Words) -> TableView:
 
 def _instruments(found: Assessment, words: Words) -> TableView:
     columns = [
-        Column(words("Instrument"), "w-25"),
-        Column(words("Serial number"), "w-20"),
-        Column(words("Last checked"), "w-15"),
+        Column(words("Instrument"), "w-20"),
+        Column(words("Serial number"), "w-12"),
+        Column(words("Last checked"), "w-12"),
+        Column(words("Calibrated until"), "w-12"),
+        Column(words("Zero before"), "w-10", numeric=True),
+        Column(words("Zero after"), "w-10", numeric=True),
         Column(words("Inspection")),
     ]
     checks = {point.id: point.check for point in found.job.inspection}
     rows = [
         (
-            *(text or words("not stated") for text in (one.gauge, one.serial, one.checked_on)),
+            *(
+                one.stated[name] or words("not stated")
+                for name in ("gauge", "serial", "checked_on", "calibrated_until")
+            ),
+            *(_with_unit(one.stated[name], "um") or words("not stated") for name in ("zero_before", "zero_after")),
             "\n".join(checks[point] for point in one.points),
         )
         for one in instruments_of(found)
