@@ -41,11 +41,11 @@ def test_materials_list_is_as_expected(good_checked: Checked) -> None:
     assert spec is not None
     sheet = materials_list(spec.jobs["refit"], context(spec)).sheet
     assert write_csv([column.heading for column in sheet.columns], sheet.rows).decode("utf-8-sig").split("\r\n") == [
-        '"Order number","Product","Variant","Colour","Pack","Shelf life, unopened","Packs required"',
-        '"EX-100","Example primer","grey","house card 7","400 mL aerosol can","24 months","2"',
-        '"EX-base","Example base coat","standard","","400 mL aerosol can","36 months","1"',
-        '"EX-clear","Example clear","standard","","400 mL aerosol can","24 months","2"',
-        '"EX-barrier","Example barrier","standard","","1 L tin","18 months","1"',
+        '"Order number","Product","Variant","Colour","Pack","Shelf life, unopened","Packs required","Amount","Use"',
+        '"EX-100","Example primer","grey","house card 7","400 mL aerosol can","24 months","2","",""',
+        '"EX-base","Example base coat","standard","","400 mL aerosol can","36 months","1","",""',
+        '"EX-clear","Example clear","standard","","400 mL aerosol can","24 months","2","",""',
+        '"EX-barrier","Example barrier","standard","","1 L tin","18 months","1","",""',
         "",
     ]
 

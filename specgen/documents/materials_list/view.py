@@ -32,15 +32,18 @@ def materials_list(job: Job, context: Context) -> MaterialsList:
         Column(words("Pack")),
         Column(words("Shelf life, unopened")),
         Column(words("Packs required")),
+        Column(words("Amount")),
+        Column(words("Use")),
     )
     title, rows = words("Packs for the job, rounded up to whole packs"), []
     for (product, variant), needed in quantities(job, context.spec).packs.items():
         listed = context.spec.products[product]
         life = words.phrase(listed.shelf_life) or words("not stated")
         plain = (text.replace("\N{NO-BREAK SPACE}", " ") for text in (*order_line(listed, variant, words), life))
-        rows.append((*plain, str(needed.rounded)))
+        rows.append((*plain, str(needed.rounded), "", ""))
     # no count of packs, so that the column can still be added up
-    for order_number, what, amount, use, _ in supplies(job, context.spec, quantities(job, context.spec), words):
-        rows.append((order_number, what, use, "", amount.replace("\N{NO-BREAK SPACE}", " "), "", ""))
+    for line in supplies(job, context.spec, words):
+        amount = line.amount(words).replace("\N{NO-BREAK SPACE}", " ")
+        rows.append((line.order_number, line.what, "", "", "", "", "", amount, line.use))
     sheet = TableView(caption=title, columns=columns, rows=tuple(rows))
     return MaterialsList(number=job.document.number, title=title, sheet=sheet)

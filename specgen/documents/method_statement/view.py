@@ -36,6 +36,7 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.calculations import place_of_calculations
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.quantities import Quantities, quantities
+from specgen.facts.job.thinners import thinners_of
 from specgen.facts.job.waivers import in_force
 from specgen.model.control import Calculations, Section
 from specgen.model.job import Job
@@ -102,7 +103,8 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         system: words("system {}").format(", ".join(letter for of, letter in letters if of == system))
         for system in dict.fromkeys(system for system, _ in letters)
     }
-    listed = annex((*figures.told_once(), *released), spec, words, own={**own, job.id: ""})
+    thinned = (one for thinner in thinners_of(job, spec) for one in thinner.sums)
+    listed = annex((*figures.told_once(), *thinned, *released), spec, words, own={**own, job.id: ""})
     place = place_of_calculations(job.document, spec.project)
     safety = job_safety(job, released, context, after=len(listed), numbered=place is not Calculations.NONE)
     every = grouped((*listed, *safety.air.workings))
@@ -142,9 +144,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         safety=safety,
         open=left_open,
         materials=_materials(figures, spec, words) if Section.MATERIALS not in without else None,
-        supplies=supplies_table(supplies(job, spec, figures, words), words)
-        if Section.MATERIALS not in without
-        else None,
+        supplies=supplies_table(supplies(job, spec, words), words) if Section.MATERIALS not in without else None,
         transfer_efficiency=words.phrase(efficiency),
         workings=workings,
         apart=apart,

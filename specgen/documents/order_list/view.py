@@ -11,14 +11,16 @@ from dataclasses import dataclass
 from specgen.documents.context import Context
 from specgen.documents.parts.annex import WorkingView, annex
 from specgen.documents.parts.apart import Apart, placed
+from specgen.documents.parts.cautions import emergency
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, party
-from specgen.documents.parts.supplies import supplies
+from specgen.documents.parts.supplies import supplies, together
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.calculations import place_of_calculations
 from specgen.facts.job.orders import Orders, orders
-from specgen.facts.job.quantities import PackKey, quantities
+from specgen.facts.job.quantities import PackKey
+from specgen.facts.job.thinners import thinners_of_all
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 
@@ -32,6 +34,7 @@ class OrderList:
 
     number: str
     title: str
+    emergency: str
     maker: PartyView
     customer: PartyView
     on: str
@@ -50,13 +53,17 @@ def order_list(spec: Spec, context: Context) -> OrderList:
     """The view of a folder that checks without errors."""
     words = context.words
     found = orders(spec)
-    jobs = _in_order(spec)
+    jobs = [job for job in _in_order(spec) if any(job.id in shares for shares in found.shares.values())]
     number, place = f"OL-{spec.project.id}", place_of_calculations(None, spec.project)
-    every = annex(found.own_workings(), spec, words, words("calculated in the method statement of the job"))
+    thinned = (one for thinner in thinners_of_all(spec).values() for one in thinner.sums)
+    every = annex(
+        (*found.own_workings(), *thinned), spec, words, words("calculated in the method statement of the job")
+    )
     workings, apart = placed(place, every, "order-list", number, words("Calculations of the order list"), context)
     return OrderList(
         number=number,
         title=words("Packs to order"),
+        emergency=emergency(spec.project, words),
         maker=party(spec.project.maker),
         customer=party(spec.project.customer),
         on=context.day.isoformat(),
@@ -66,7 +73,7 @@ def order_list(spec: Spec, context: Context) -> OrderList:
         )
         if found.packs
         else (),
-        jobs=_jobs(spec, words),
+        jobs=_jobs(jobs, words),
         not_counted=_not_counted(found, spec, words),
         supplies=_supplies(spec, words),
         sheet=_sheet(found, spec, words),
@@ -157,24 +164,25 @@ def _shares(found: Orders, key: PackKey, jobs: Sequence[Job], words: Words) -> I
 
 
 def _supplies(spec: Spec, words: Words) -> TableView:
-    """What each job orders beside the packs; amounts in words cannot be added up."""
+    """What the jobs order beside the packs, each supply once."""
     columns = [
-        Column(words("Job"), "w-8"),
-        Column(words("Order number"), "w-10"),
-        Column(words("Supply"), "w-20"),
-        Column(words("Amount"), "w-8"),
-        Column(words("Use"), "w-20"),
+        Column(words("Order number"), "w-12"),
+        Column(words("Supply"), "w-15"),
+        Column(words("To order"), "w-10"),
+        Column(words("For the jobs"), "w-15"),
+        Column(words("Use"), "w-15"),
         Column(words("Safety")),
     ]
+    needed = {name: words.worked(thinner.amount) for name, thinner in thinners_of_all(spec).items()}
+    listed = [(job.document.number, supplies(job, spec, words)) for job in _in_order(spec)]
     rows = [
-        (job.document.number, *line)
-        for job in _in_order(spec)
-        for line in supplies(job, spec, quantities(job, spec), words)
+        (line.order_number or words("not stated"), line.what, line.amount(words), jobs, line.use, line.safety)
+        for line, jobs in together(listed, needed)
     ]
-    return table_view(words("Thinner, cleaners, abrasives and other supplies, by job"), columns, rows)
+    return table_view(words("Thinner, cleaners, abrasives and other supplies for all jobs"), columns, rows)
 
 
-def _jobs(spec: Spec, words: Words) -> TableView:
+def _jobs(jobs: Sequence[Job], words: Words) -> TableView:
     columns = (
         Column(words("Job"), "w-15"),
         Column(words("Title")),
@@ -186,9 +194,10 @@ def _jobs(spec: Spec, words: Words) -> TableView:
             job.document.number,
             job.document.title,
             ", ".join(job.vehicles),
-            words.phrase(job.consumption.transfer_efficiency if job.consumption is not None else None),
+            words.phrase(job.consumption.transfer_efficiency if job.consumption is not None else None)
+            or words("not stated"),
         )
-        for job in _in_order(spec)
+        for job in jobs
     ]
     return table_view(words("Jobs in this list"), columns, rows)
 

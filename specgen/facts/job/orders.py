@@ -12,6 +12,7 @@ from functools import partial
 from specgen.facts.job.quantities import PackKey, Quantities, quantities
 from specgen.model.job import Job
 from specgen.model.spec import Spec
+from specgen.model.system import Layer
 from specgen.standards.citations import ARITHMETIC
 from specgen.trade.given import take
 from specgen.trade.known import NotKnown, worked_out
@@ -22,6 +23,7 @@ _ROUNDED_UP = "ceil("
 _REFERS = "working:"
 # More needs than this in one sum cannot be followed on paper.
 _TERMS = 12
+_NOT_CHOSEN = "the product is not chosen yet"
 _NO_AREA, _NO_DEMAND = "the area of the item is not known", "no area with a DFT is known for it"
 
 
@@ -156,9 +158,16 @@ def _gaps(job: Job, figures: Quantities, spec: Spec) -> Iterable[NotCounted]:
     for item in job.items:
         if item.id not in figures.areas:
             yield NotCounted(job.id, item.id, _NO_AREA)
+    for layer in spec.layers_of(job):
+        if layer.product is None:
+            yield NotCounted(job.id, _coat(layer), _NOT_CHOSEN)
     for product, variant in wanted:
         if (product, variant) not in figures.packs:
             yield NotCounted(job.id, spec.products[product].name, _why(product, figures))
+
+
+def _coat(layer: Layer) -> str:
+    return layer.role.value.replace("-", " ")
 
 
 def _why(product: str, figures: Quantities) -> str:

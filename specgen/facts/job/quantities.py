@@ -230,7 +230,7 @@ def _thinner(found: Quantities, system: System, layer: Layer) -> None:
         return
     share = Given(layer.thinner, f"systems.{system.id}.layers.{layer.id}.thinner")
     inputs = (
-        take("V", "paint required", paint, "volume", "L"),
+        take("V", "paint required", paint, "volume", "mL"),
         take("t", "thinner added, by volume", share, "percentage", "%"),
     )
     found.thinners[system.id, layer.id] = work(
@@ -239,8 +239,8 @@ def _thinner(found: Quantities, system: System, layer: Layer) -> None:
         "V * t / 100",
         inputs,
         kind="volume",
-        unit="L",
-        places=2,
+        unit="mL",
+        places=0,
         source=ARITHMETIC,
         note=PERCENT,
     )
