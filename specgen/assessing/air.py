@@ -32,6 +32,7 @@ def air_read(records: Sequence[Record], job: Job, spec: Spec, dates: Dates, faul
         air, humidity, surface = (read.get(name) for name in AIR[:3])
         figures: tuple[Working, ...] = ()
         missed: tuple[str, ...] = ()
+        outside: tuple[tuple[str, Quantity], ...] = ()
         if air is not None and humidity is not None:
             found = assess(job, spec, Measured(air, humidity, surface or air))
             if isinstance(found, NotKnown):
@@ -46,7 +47,9 @@ def air_read(records: Sequence[Record], job: Job, spec: Spec, dates: Dates, faul
             else:
                 # without a surface temperature nothing is known of its margin
                 figures = found.figures[: 1 if surface is None else 2]
-                missed = tuple(_missed(found.verdicts, with_surface=surface is not None))
+                not_met = tuple(_not_met(found.verdicts, with_surface=surface is not None))
+                missed = tuple(_missed(not_met))
+                outside = tuple((one.name, one.quantity) for one in not_met)
                 _same_dew_point(record, read.get("dew_point"), found.figures[0].quantity, point, faults)
         yield AirRead(
             record=record,
@@ -55,6 +58,7 @@ def air_read(records: Sequence[Record], job: Job, spec: Spec, dates: Dates, faul
             coat=record.text("coat"),
             figures=figures,
             missed=missed,
+            outside=outside,
             complete=None not in (air, humidity, surface),
             measured=air,
         )
@@ -80,11 +84,15 @@ def _figure(name: str, record: Record, point: str, faults: Faults) -> Quantity |
         return None
 
 
-def _missed(verdicts: Iterable[Verdict], *, with_surface: bool) -> Iterator[str]:
+def _not_met(verdicts: Iterable[Verdict], *, with_surface: bool) -> Iterator[Verdict]:
     for verdict in verdicts:
         of_surface = verdict.what.startswith("surface")
-        if verdict.met or (of_surface and not with_surface):
-            continue
+        if not verdict.met and (with_surface or not of_surface):
+            yield verdict
+
+
+def _missed(verdicts: Iterable[Verdict]) -> Iterator[str]:
+    for verdict in verdicts:
         limits = ", ".join(dict.fromkeys(show_range(limit.range) for limit in verdict.limits if not limit.met))
         yield phrase(
             N_("{what} {found}, outside {limits}"), what=phrase(verdict.what), found=verdict.found, limits=limits

@@ -12,6 +12,8 @@ from datetime import date
 from specgen.assessing.air import air_read
 from specgen.assessing.batches import batches_used, tell_missing
 from specgen.assessing.cells import Dates
+from specgen.assessing.conceded import Grants
+from specgen.assessing.concessions_seen import concessions_seen
 from specgen.assessing.difference import less_before
 from specgen.assessing.faults import Faults
 from specgen.assessing.film import lots_at
@@ -65,6 +67,7 @@ def assess(
     doubted = unchecked(job, sorted_, film, dates, faults)
     tell_missing(job, spec, batches, records, faults)
     between = tuple(waited(job, spec, air, batches, work, faults))
+    grants = Grants(job, spec, day)
     results: list[At] = []
     for point in job.inspection:
         read, said = (sorted_.with_values(point.id, film=figures) for figures in (True, False))
@@ -72,7 +75,7 @@ def assess(
         again = not_read_again(read, standing[point.id]) if point.id in film else {}
         less = less_before(point, lots, film, job, spec) if point.id in film else {}
         for item, system in places(point, job, spec):
-            judge = Judge(point, item, system, job, spec, faults)
+            judge = Judge(point, item, system, grants, faults)
             mine = repairs.standing(point, said, item.id)
             if point.id in film:
                 by = ", ".join(name for of, name in who if of == item.id and name)
@@ -89,6 +92,7 @@ def assess(
             else:
                 result = judge.looked_at(mine)
             results.append(result)
+    seen = tuple(concessions_seen(results, air, sorted_, film, grants, dates, faults))
     return Assessment(
         job=job,
         day=day,
@@ -102,6 +106,7 @@ def assess(
         waited=between,
         deviations=tuple(deviations(repairs, results, sorted_, film, job, spec)),
         findings=tuple(faults),
+        concessions=seen,
     )
 
 

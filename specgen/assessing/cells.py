@@ -11,6 +11,7 @@ from enum import StrEnum
 from fractions import Fraction
 from functools import lru_cache
 
+from specgen.model.field_types import ID_PATTERN
 from specgen.trade.verdict import Verdict
 from specgen.units.kinds import AMBIGUOUS, KINDS, SPELLINGS
 from specgen.units.quantity import Quantity, QuantityError, parse_quantity
@@ -23,6 +24,8 @@ _NINES = re.compile(r"9{4,}(?:[.,]9+)?", re.ASCII)
 _ISO = re.compile(r"(\d{4})-(\d{2})-(\d{2})(?:[ T](\d{2}:\d{2})(?::\d{2})?)?", re.ASCII)
 _DOTS = re.compile(r"(\d{1,2})\.(\d{1,2})\.(\d{4})(?: (\d{2}:\d{2})(?::\d{2})?)?", re.ASCII)
 _SLASHES = re.compile(r"(\d{1,2})/(\d{1,2})/(\d{4})(?: (\d{2}:\d{2})(?::\d{2})?)?", re.ASCII)
+
+_UNDER = re.compile(rf"(?:conforming|accepted) under (?:the )?(?:concession )?(?P<id>{ID_PATTERN})", re.IGNORECASE)
 
 _YES = frozenset({"conforming", "pass", "passed", "ok", "accepted"})
 _NO = frozenset({"not conforming", "fail", "failed", "not ok", "rejected"})
@@ -123,6 +126,17 @@ def verdict_of(text: str) -> Verdict | None:
     if said in _YES:
         return Verdict.CONFORMING
     return Verdict.NOT_CONFORMING if said in _NO else None
+
+
+def is_word(text: str) -> bool:
+    """True for what a person judged, under a concession or not; any other cell is read as a figure."""
+    return verdict_of(text) is not None or bool(concession_of(text))
+
+
+def concession_of(text: str) -> str:
+    """The id of the concession a person accepts under, `conforming under door-sag`; empty where a cell names none."""
+    found = _UNDER.fullmatch(text.strip())
+    return found["id"] if found is not None else ""
 
 
 def _order(text: str, dates: Dates) -> tuple[int, int, int] | None:

@@ -159,6 +159,13 @@ _ROWS = (
         Severity.WARNING,
     ),
     ReadingFault(
+        "RDG023",
+        "A concession was agreed after the readings it is used for",
+        "Whoever agreed knew the figures. A concession may be granted for what was found; it was no limit while the work was done.",
+        "Nothing, where it is so; correct the day of the agreement or of the readings where it is not.",
+        Severity.WARNING,
+    ),
+    ReadingFault(
         "RDG015",
         "More faults than are listed",
         "The others are mostly consequences of those listed.",

@@ -171,7 +171,7 @@ def _lot(
     )
     guard = policies.guard_band.to(unit) if policies.guard_band is not None else Fraction(0)
     held = counting(criterion)
-    judged, why = _judged(criterion, read, least, guard)
+    judged, why = judged_by(criterion, read, least, guard)
     found = known(area_at(point, job, spec))
     return Lot(
         point=point,
@@ -202,7 +202,7 @@ def _filled(point: InspectionPoint, criterion: Criterion, items: tuple[str, ...]
     return criterion
 
 
-def _judged(criterion: Criterion, read: Area, least: Least, guard: Fraction) -> tuple[Judged | None, str]:
+def judged_by(criterion: Criterion, read: Area, least: Least, guard: Fraction) -> tuple[Judged | None, str]:
     """The verdict of the rule; where an own rule leaves open what counts, that of readings and spots alike, if they agree."""
     held = counting(criterion)
     if held is not None:

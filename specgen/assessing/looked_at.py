@@ -6,40 +6,44 @@ A limit that is typed is held against the figure; words are a person's to judge,
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from specgen.assessing.cells import CellError, figure_of, number_of, verdict_of
+from specgen.assessing.cells import CellError, concession_of, figure_of, number_of, verdict_of
+from specgen.assessing.conceded import Grants, outside, under
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record
+from specgen.facts.job.concessions import profile_asked
 from specgen.facts.tests.outcome import Outcome, judged, limit_of
 from specgen.model.acceptance import InspectionPoint
-from specgen.model.job import Item, Job
+from specgen.model.concession import Concession
+from specgen.model.job import Item
 from specgen.model.preparation import Preparation
-from specgen.model.spec import Spec
 from specgen.model.test_report import DoneTest
+from specgen.model.test_required import AskedTest
 from specgen.model.test_value import read_result
 from specgen.trade.verdict import Verdict
 from specgen.units.display import show, show_range
 from specgen.units.locale import N_, phrase
-from specgen.units.quantity import Quantity, Range
+from specgen.units.quantity import Quantity
 
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """What one row says of a point: a verdict and why, and by whom; `word` is the row where it is a person's word."""
+    """What one row says of a point: a verdict and why, and by whom; `word` is the row where it is a person's word, `under` what it is
+    conceded by."""
 
     verdict: Verdict
     why: str = ""
     by: str = ""
     word: Record | None = None
+    under: Concession | None = None
 
 
 def answers(
-    point: InspectionPoint, records: Sequence[Record], item: Item, job: Job, spec: Spec, faults: Faults
+    point: InspectionPoint, records: Sequence[Record], item: Item, grants: Grants, faults: Faults
 ) -> Iterator[Answer]:
     """One answer a row, and one for all results of the test that the point asks for."""
-    preparation = spec.preparation_of(job, item)
     results: list[Record] = []
     for record in records:
         text, test = record.text("value"), record.text("test")
@@ -49,9 +53,11 @@ def answers(
         said, by = verdict_of(text), record.text("by")
         if said is not None:
             yield _of_person(said, by, record)
+        elif key := concession_of(text):
+            yield _under(key, by, record, grants.named(key, item, point.id))
         elif test in _TESTS:
             try:
-                yield _TESTS[test](record, preparation)
+                yield _of_surface(record, test, item, point, grants)
             except CellError as reason:
                 faults.tell("RDG003", reason.what, record.place("value"), point=point.id, item=item.id)
         elif _limited(point):
@@ -61,7 +67,7 @@ def answers(
             yield Answer(Verdict.NOT_DECIDED, phrase(why, value=text), by)
 
     if results:
-        yield from _of_test(point, results, item, faults)
+        yield from _of_test(point, results, item, grants, faults)
     elif records and _limited(point):
         yield Answer(Verdict.NOT_DECIDED, phrase(N_("the test has a limit in figures or ratings: enter its results")))
 
@@ -71,7 +77,20 @@ def _limited(point: InspectionPoint) -> bool:
     return point.test is not None and point.test.method is not None and limit_of(point.test) is not None
 
 
-def _of_test(point: InspectionPoint, records: Sequence[Record], item: Item, faults: Faults) -> Iterator[Answer]:
+def _of_surface(record: Record, test: str, item: Item, point: InspectionPoint, grants: Grants) -> Answer:
+    """A figure of the prepared surface against its limit, then against one that is conceded."""
+    said = _TESTS[test](record, grants.spec.preparation_of(grants.job, item))
+    if said.verdict is Verdict.NOT_CONFORMING:
+        for one, limit, eased in grants.prepared(test.replace("-", "_"), item, point.id):
+            if _TESTS[test](record, eased).verdict is Verdict.CONFORMING:
+                return Answer(Verdict.CONCEDED, under(said.why, one, limit), said.by, under=one)
+            return replace(said, why=outside(said.why, one, limit))
+    return said
+
+
+def _of_test(
+    point: InspectionPoint, records: Sequence[Record], item: Item, grants: Grants, faults: Faults
+) -> Iterator[Answer]:
     """The results of the point's test together, by its statistic; too few are not decided."""
     asked = point.test
     read = []
@@ -90,10 +109,23 @@ def _of_test(point: InspectionPoint, records: Sequence[Record], item: Item, faul
     )
     found = judged(asked, done)
     by = ", ".join(dict.fromkeys(name for record in records if (name := record.text("by"))))
-    yield Answer(_VERDICTS[found.outcome], found.why, by)
+    yield _conceded_result(Answer(_VERDICTS[found.outcome], found.why, by), asked, done, item, point, grants)
     if asked.specimens is not None and len(read) < asked.specimens:
         why = N_("results: {read}; required: {asked}")
         yield Answer(Verdict.NOT_DECIDED, phrase(why, read=len(read), asked=asked.specimens), by)
+
+
+def _conceded_result(
+    said: Answer, asked: AskedTest, done: DoneTest, item: Item, point: InspectionPoint, grants: Grants
+) -> Answer:
+    """Results that fall short, against the limit that is conceded for the test."""
+    if said.verdict is not Verdict.NOT_CONFORMING:
+        return said
+    for one, limit in grants.of("test", item, point.id):
+        if judged(asked.model_copy(update={"limit": limit.conceded}), done).outcome is Outcome.MEETS:
+            return replace(said, verdict=Verdict.CONCEDED, why=under(said.why, one, limit), under=one)
+        return replace(said, why=outside(said.why, one, limit))
+    return said
 
 
 def _result(record: Record) -> str:
@@ -121,6 +153,18 @@ def _of_person(said: Verdict, by: str, row: Record) -> Answer:
     return Answer(said, "", by, row)
 
 
+def _under(key: str, by: str, word: Record, found: Concession | None) -> Answer:
+    """A person who accepts the words of a criterion under a concession, which has to be there and hold."""
+    if found is None or found.words is None:
+        why = N_("accepted under the concession {id}, which is not in force for the words of this point and item")
+        return Answer(Verdict.NOT_CONFORMING, phrase(why, id=key), by)
+    if not by:
+        return Answer(Verdict.NOT_DECIDED, phrase(N_("accepted by nobody who is named")))
+    why = N_("accepted by {who} under the concession {id}: {conceded}")
+    said = phrase(why, who=by, id=key, conceded=" ".join(found.words.conceded.split()))
+    return Answer(Verdict.CONCEDED, said, by, under=found)
+
+
 def _salt(record: Record, preparation: Preparation | None) -> Answer:
     found = figure_of("surface_density", record.text("value"), record.unit_text("value"))
     return _at_most(found, preparation.salt_limit if preparation is not None else None, N_("salt"))
@@ -128,8 +172,7 @@ def _salt(record: Record, preparation: Preparation | None) -> Answer:
 
 def _profile(record: Record, preparation: Preparation | None) -> Answer:
     found = figure_of("thickness", record.text("value"), record.unit_text("value"))
-    steps = preparation.steps if preparation is not None else ()
-    asked: Range | None = next((step.profile for step in reversed(steps) if step.profile is not None), None)
+    asked = profile_asked(preparation) if preparation is not None else None
     if asked is None:
         return Answer(Verdict.NOT_DECIDED, phrase(N_("no surface profile is specified")))
     if asked.holds(found):

@@ -6,15 +6,17 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 
 from specgen.assessing.cells import has_time
+from specgen.assessing.conceded import COUNTS, Film, Grants, outside, under
 from specgen.assessing.faults import Faults
 from specgen.assessing.film import short_of
 from specgen.assessing.looked_at import Answer, answers
 from specgen.assessing.records import Record
-from specgen.assessing.results import AirRead, At, LessBefore, Lot
+from specgen.assessing.results import AirRead, At, LessBefore, Lot, Reason
 from specgen.assessing.wording import names, reason_text, walk_text
+from specgen.facts.job.concessions import Eased
 from specgen.model.acceptance import AcceptanceRule, InspectionPoint, SampledUnit
-from specgen.model.job import Item, Job
-from specgen.model.spec import Spec
+from specgen.model.concession import Concession
+from specgen.model.job import Item
 from specgen.model.system import System
 from specgen.trade.film_acceptance import Fault
 from specgen.trade.verdict import Verdict, together
@@ -25,11 +27,10 @@ from specgen.units.locale import N_, phrase
 class Judge:
     """The verdict on one item at one point."""
 
-    def __init__(
-        self, point: InspectionPoint, item: Item, system: System, job: Job, spec: Spec, faults: Faults
-    ) -> None:
+    def __init__(self, point: InspectionPoint, item: Item, system: System, grants: Grants, faults: Faults) -> None:
         self._point, self._item, self._system = point, item, system
-        self._job, self._spec, self._faults = job, spec, faults
+        self._job, self._spec, self._grants, self._faults = grants.job, grants.spec, grants, faults
+        self._under: list[Concession] = []
 
     def film(
         self,
@@ -108,10 +109,12 @@ class Judge:
         reasons: list[str] = []
         next_: list[str] = []
         for read in mine:
-            for missed in read.missed:
-                verdicts.append(Verdict.NOT_CONFORMING)
+            for missed, (name, found) in zip(read.missed, read.outside, strict=True):
                 when = read.record.text("on")
-                reasons.append(phrase(N_("{when}: {what}"), when=when, what=phrase(missed)) if when else missed)
+                told = phrase(N_("{when}: {what}"), when=when, what=phrase(missed)) if when else missed
+                granted = self._grants.air(name, found, self._item, read.coat)
+                verdicts.append(Verdict.NOT_CONFORMING if granted is None else Verdict.CONCEDED)
+                reasons.append(told if granted is None else self._accepted(told, *granted))
             if not read.complete:
                 verdicts.append(Verdict.NOT_DECIDED)
                 reasons.append(
@@ -198,7 +201,29 @@ class Judge:
 
     def _answers(self, said: Sequence[Record]) -> Iterator[Answer]:
         mine = [record for record in said if record.text("item") in {"", self._item.id}]
-        return answers(self._point, mine, self._item, self._job, self._spec, self._faults)
+        for answer in answers(self._point, mine, self._item, self._grants, self._faults):
+            if answer.under is not None:
+                self._under.append(answer.under)
+            yield answer
+
+    def _accepted(self, said: str, concession: Concession, limit: Eased) -> str:
+        """A reason that a concession covers; the concession is kept as used."""
+        self._under.append(concession)
+        return under(said, concession, limit)
+
+    def _of_film(self, lot: Lot, reason: Reason, film: Film | None) -> tuple[Verdict, str]:
+        """One reason of a lot as it concerns the item, and the concession that covers it, if one does."""
+        said = _in_area(lot, reason_text(reason, lot.unit))
+        verdict = Verdict.NOT_CONFORMING if reason.decides else Verdict.NOT_DECIDED
+        by = film.of(reason.fault) if film is not None and reason.fault not in COUNTS else ()
+        if film is None or not by:
+            return verdict, said
+        left = [one for one in film.judged.reasons if film.of(one.fault) == by]
+        if not left:
+            for concession, limit in by:
+                said = self._accepted(said, concession, limit)
+            return Verdict.CONCEDED, said
+        return verdict, outside(said, *by[0])
 
     def _of_lot(self, lot: Lot, verdicts: list[Verdict], reasons: list[str], next_: list[str]) -> None:
         mine = {spot.name for spot in lot.spots if spot.item == self._item.id}
@@ -206,7 +231,8 @@ class Judge:
             verdicts.append(Verdict.NOT_DECIDED)
             reasons.append(lot.why)
             return
-        concerned = []
+        concerned, before = [], len(verdicts)
+        film = self._grants.film(lot, self._item)
         for reason in lot.judged.reasons:
             if reason.fault is Fault.NOTHING_READ:
                 continue  # told of the item already
@@ -214,14 +240,15 @@ class Judge:
             if not whole and mine.isdisjoint(reason.at):
                 continue
             concerned.append(reason)
-            reasons.append(_in_area(lot, reason_text(reason, lot.unit)))
-            verdicts.append(Verdict.NOT_CONFORMING if reason.decides else Verdict.NOT_DECIDED)
+            verdict, said = self._of_film(lot, reason, film)
+            reasons.append(said)
+            verdicts.append(verdict)
         if lot.why:
             reasons.append(lot.why)
             verdicts.append(Verdict.NOT_DECIDED)
         if not concerned and mine:
             verdicts.append(Verdict.CONFORMING)
-        steps = _next(lot, concerned_decide=any(reason.decides for reason in concerned))
+        steps = _next(lot, concerned_decide=Verdict.NOT_CONFORMING in verdicts[before:])
         next_.extend(_in_area(lot, step) for step in steps)
 
     def _at(
@@ -251,6 +278,7 @@ class Judge:
             lots=lots,
             said_by=said_by,
             less=less,
+            conceded=tuple(dict.fromkeys(self._under)),
         )
 
 

@@ -15,6 +15,7 @@ from specgen.assessing.cells import has_time
 from specgen.assessing.records import Record
 from specgen.findings import Finding
 from specgen.model.acceptance import Criterion, InspectionPoint
+from specgen.model.concession import Concession
 from specgen.model.job import Item, Job
 from specgen.model.system import Layer
 from specgen.trade.film_acceptance import Area, Counting, Judged, Least, Reason, Way
@@ -119,7 +120,8 @@ class LessBefore:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class At:
-    """The verdict on an item at a point. `next` says what is missing and where to measure; `put_right` what the job says to do."""
+    """The verdict on an item at a point. `next` says what is missing and where to measure; `put_right` what the job says to do,
+    `conceded` what it conforms under."""
 
     point: InspectionPoint
     item: Item
@@ -130,11 +132,15 @@ class At:
     lots: tuple[Lot, ...] = ()
     said_by: str = ""
     less: LessBefore | None = None
+    conceded: tuple[Concession, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AirRead:
-    """The air at one moment, and every limit of the job and its products that it does not meet; `measured` is its temperature."""
+    """The air at one moment, and every limit of the job and its products that it does not meet; `measured` is its temperature.
+
+    `outside` are the figures that do not meet a limit, by what a concession calls it.
+    """
 
     record: Record
     on: datetime | None
@@ -142,6 +148,7 @@ class AirRead:
     coat: str
     figures: tuple[Working, ...]
     missed: tuple[str, ...]
+    outside: tuple[tuple[str, Quantity], ...]
     complete: bool
     measured: Quantity | None = None
 
@@ -215,6 +222,19 @@ class Deviation:
     verdict: Verdict
 
 
+@dataclass(frozen=True, slots=True)
+class ConcessionSeen:
+    """A concession of the job, whether it is in force on the day of the assessment, and the (item, point) that conform under it.
+
+    `after` is the first day of what it was used for, where that is before the day of its agreement.
+    """
+
+    concession: Concession
+    is_in_force: bool
+    used: tuple[tuple[str, str], ...]
+    after: date | None = None
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Assessment:
     """The whole of it. `day` is the day it is judged by; `files` are names and digests of what was read."""
@@ -231,6 +251,7 @@ class Assessment:
     work: tuple[Done, ...] = ()
     waited: tuple[Waited, ...] = ()
     deviations: tuple[Deviation, ...] = ()
+    concessions: tuple[ConcessionSeen, ...] = ()
 
     def of(self, item: Item) -> tuple[At, ...]:
         return tuple(result for result in self.results if result.item.id == item.id)

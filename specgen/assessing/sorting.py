@@ -9,7 +9,7 @@ from collections.abc import Collection, Iterable
 from difflib import get_close_matches
 
 from specgen.assessing.air import AIR
-from specgen.assessing.cells import verdict_of
+from specgen.assessing.cells import is_word
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record, columns
 from specgen.facts.job.inspected import film_points
@@ -75,7 +75,7 @@ class Sorted:
             what = "the row names no inspection point"
             self._faults.tell("RDG008", what, record.place("point"), item=record.text("item"))
             return
-        film = point in self._film_points and verdict_of(record.text("value")) is None
+        film = point in self._film_points and not is_word(record.text("value"))
         if film and not record.text("item"):
             self._faults.tell("RDG008", "the reading names no item", record.place("item"), point=point)
             return

@@ -13,7 +13,7 @@ from specgen.assessing.columns import COLUMNS
 from specgen.assessing.faults import Faults
 from specgen.assessing.forms import state_of
 from specgen.assessing.readings import Asked, File, records_of
-from specgen.assessing.results import Assessment, Verdict
+from specgen.assessing.results import Assessment
 from specgen.assessing.text_table import MOST_BYTES
 from specgen.checking import check
 from specgen.clock import today
@@ -27,9 +27,11 @@ from specgen.register.names import REGISTER
 from specgen.report.assessment_report import as_json, as_text
 from specgen.source.characters import printable_name
 from specgen.source.project import find_project
+from specgen.trade.verdict import ACCEPTED
 
 ABOUT = (
-    "Hold the readings of a job against its acceptance criteria: conforming, not conforming or not decided, item by item, with reasons, "
+    "Hold the readings of a job against its acceptance criteria: conforming, conforming under a concession, not conforming or not decided, "
+    "item by item, with reasons, "
     "what is missing, and where to measure next. Files are CSV (any separator, decimal comma, UTF-8 or UTF-16), xlsx, or the filled "
     "form. Exit code 1 where anything does not conform or is not decided: missing or unreadable readings never pass."
 )
@@ -80,7 +82,7 @@ def run(arguments: argparse.Namespace) -> Outcome:
         found = assess(job, spec, records, faults, day=on, files=files, dates=Dates(arguments.dates))
     told = _report(arguments.report, found, spec, folder / REGISTER) if arguments.report is not None else ""
     write = as_json if arguments.format == "json" else as_text
-    return Outcome(write(found), DONE if found.verdict is Verdict.CONFORMING else REFUSED, told)
+    return Outcome(write(found), DONE if found.verdict in ACCEPTED else REFUSED, told)
 
 
 def _loaded(folder: Path, on: date, *, for_report: bool) -> Loaded:

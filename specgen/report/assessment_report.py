@@ -7,11 +7,13 @@ from collections.abc import Iterator, Sequence
 from datetime import timedelta
 from typing import Any
 
+from specgen.assessing.conceded import shown
 from specgen.assessing.forms import state_of
 from specgen.assessing.instruments import instruments_of
-from specgen.assessing.results import Assessment, At, LessBefore, Lot, SpotRead, Verdict, Waited
+from specgen.assessing.results import Assessment, At, ConcessionSeen, LessBefore, Lot, SpotRead, Verdict, Waited
 from specgen.assessing.waited import wait_asked, wait_found, waited_name
 from specgen.assessing.wording import accepted_text, film_text, reason_text
+from specgen.facts.job.concessions import CALLED, eased
 from specgen.findings import Finding, Report
 from specgen.report import as_text as findings_text
 from specgen.source.characters import printable
@@ -33,6 +35,8 @@ def as_text(found: Assessment) -> str:
             if wait.item.id == item.id:
                 lines += _waited(wait)
     lines += _deviations(found)
+    if found.concessions:
+        lines += ["", *_concessions(found)]
     for lot in found.lots:
         if lot.others:
             lines += ["", *_others(lot)]
@@ -48,6 +52,24 @@ def as_text(found: Assessment) -> str:
             told, prefix="", on=found.day
         )
     return f"{text}\n{RELEASE}\n"
+
+
+def _concessions(found: Assessment) -> Iterator[str]:
+    """How many there are and are used, then each: nothing is accepted under one without a word."""
+    held = [seen for seen in found.concessions if seen.is_in_force]
+    used = [seen for seen in found.concessions if seen.used]
+    yield f"Concessions: {len(found.concessions)} of this job, {len(held)} in force, {len(used)} used"
+    for seen in found.concessions:
+        one = seen.concession
+        limits = ", ".join(
+            f"{CALLED[limit.name]} {shown(limit.conceded)} instead of {shown(limit.specified)}" for limit in eased(one)
+        )
+        state = "" if seen.is_in_force else "; not in force"
+        yield f"  {one.id}: {limits} on {', '.join(one.items)}, agreed by {one.agreed_by} on {one.agreed_on}, until {one.until}{state}"
+        where = ", ".join(f"{item} at {point}" for item, point in seen.used)
+        yield f"    used for: {where or 'nothing'}"
+        if seen.after is not None:
+            yield f"    agreed after the readings of {seen.after}"
 
 
 def _at(at: At) -> Iterator[str]:
@@ -125,6 +147,7 @@ def as_json(found: Assessment) -> str:
             for item in found.job.items
         ],
         "lots": [_lot_record(lot) for lot in found.lots],
+        "concessions": [_concession(seen) for seen in found.concessions],
         "findings": [_finding(finding) for finding in Report.of(found.findings)],
         "release": RELEASE,
     }
@@ -140,7 +163,26 @@ def _at_record(at: At) -> dict[str, Any]:
         "next": list(at.next),
         "put_right": at.put_right,
         "judged_by": at.said_by,
+        "concessions": [one.id for one in at.conceded],
         "by_difference": None if at.less is None else _less_record(at.less),
+    }
+
+
+def _concession(seen: ConcessionSeen) -> dict[str, Any]:
+    one = seen.concession
+    return {
+        "id": one.id,
+        "in_force": seen.is_in_force,
+        "limits": [
+            {"limit": limit.name, "specified": str(limit.specified), "conceded": str(limit.conceded)}
+            for limit in eased(one)
+        ],
+        "items": list(one.items),
+        "agreed_by": one.agreed_by,
+        "agreed_on": one.agreed_on.isoformat(),
+        "until": one.until.isoformat(),
+        "used": [{"item": item, "point": point} for item, point in seen.used],
+        "agreed_after_readings_of": seen.after.isoformat() if seen.after is not None else None,
     }
 
 

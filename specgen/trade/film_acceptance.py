@@ -92,6 +92,10 @@ class Area:
         self._means = _Whole.of(list(self._mean_of_each()))
         self._lowest, self._highest = self._ends()
 
+    def only(self, spots: Collection[str]) -> Area:
+        """The spots of these names by themselves."""
+        return Area((spot for spot in self.spots if spot.name in spots), self.unit, places=self._places)
+
     @property
     def means(self) -> tuple[tuple[str, Fraction], ...]:
         """Name and mean of every spot."""

@@ -20,9 +20,15 @@ def _assess(*arguments: str) -> int:
 
 
 def test_what_does_not_conform_or_is_not_decided_ends_with_1(capsys: pytest.CaptureFixture[str]) -> None:
+    # the day before the concession was agreed, and a day on which it holds
+    assert _assess(JOB, *READINGS, *GIVEN, "--on", "2026-11-22") == 1
+    out = capsys.readouterr().out
+    assert out.startswith("tower-wagon-doors: not conforming, assessed as at 2026-11-22\n")
+    assert "  SKIRT   not conforming  Skirt panel, outer face\n" in out
     assert _assess(JOB, *READINGS, *GIVEN) == 1
     out = capsys.readouterr().out
-    assert out.startswith("tower-wagon-doors: not conforming, assessed as at 2026-11-27\n")
+    assert out.startswith("tower-wagon-doors: not decided, assessed as at 2026-11-27\n")
+    assert "  SKIRT   conforming under concession  Skirt panel, outer face\n" in out
     assert "  DOOR    conforming      Cab door, both faces\n" in out
     assert "  LADDER  not decided     Ladder stringer\n" in out
 
@@ -39,6 +45,18 @@ def test_what_conforms_ends_with_0(tmp_path: Path, capsys: pytest.CaptureFixture
     assert found["verdict"] == "conforming"
     assert {item["verdict"] for item in found["items"]} == {"conforming"}
     assert [file["sha256"] for file in found["files"]] != []
+
+
+def test_what_conforms_under_a_concession_ends_with_0_and_says_so(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    record = Path(READINGS[1]).read_text("utf-8")
+    rest = "total-film,SKIRT,,,,,,conforming,,,,,2026-11-19,K. A.\nlook,LADDER,,,,,,conforming,,,,,2026-11-20,K. A.\n"
+    (tmp_path / "record.csv").write_text(record + rest, encoding="utf-8")
+    assert _assess(JOB, READINGS[0], str(tmp_path / "record.csv"), *GIVEN) == 0
+    out = capsys.readouterr().out
+    assert out.startswith("tower-wagon-doors: conforming under concession, assessed as at 2026-11-27\n")
+    assert "Concessions: 1 of this job, 1 in force, 1 used\n" in out
 
 
 def test_the_report_is_written(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

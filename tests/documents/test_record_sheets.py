@@ -142,6 +142,18 @@ def test_a_form_filled_by_a_program_is_read_back_and_judged() -> None:
     assert Verdict.NOT_CONFORMING in _verdicts(_judged(_fill(_primer("56", **thin)))).values()
 
 
+def test_concessions_in_force_are_printed_and_change_no_row() -> None:
+    spec = _spec()
+    job = spec.jobs[JOB]
+    with_, after = (record_sheets(job, context(spec, day=day)) for day in (date(2026, 11, 27), date(2027, 1, 1)))
+    table = with_.tables[0]
+    assert table.title == "Concessions in force"
+    assert [line.printed[0] for line in table.lines] == ["skirt-total\nNCR-0146"]
+    assert [line.fields for line in table.lines] == [()]
+    assert "Concessions in force" not in {one.title for one in after.tables}
+    assert (with_.typed, with_.hidden) == (after.typed, after.hidden)
+
+
 def test_a_form_nobody_filled_decides_nothing() -> None:
     found = _judged(_form())
     assert found.records == ()

@@ -37,6 +37,7 @@ class LotView:
     asked: str
     accepted: str
     unconfirmed: str
+    conceded: str
     by_item: TableView
     less: tuple[TableView, ...]
     plots: tuple[Drawing, ...]
@@ -61,6 +62,7 @@ def _view(lot: Lot, found: Assessment, spec: Spec, words: Words) -> LotView:
         asked=limits(lot.point, found.job, spec, words),
         accepted=words(accepted_text(lot.counting, lot.unit)) if lot.counting is not None else words(lot.why),
         unconfirmed=words("limits of this rule: {basis}").format(basis=words(basis.value)) if basis is not None else "",
+        conceded="; ".join(_conceded(lot, found, words)),
         by_item=_by_item(lot, words),
         less=tuple(_less(at.less, words) for at in found.results if at.less is not None and lot in at.lots),
         plots=tuple(plot for plot in _plots(lot, words) if plot.drawing),
@@ -78,6 +80,15 @@ def _reasons(lot: Lot) -> tuple[Reason, ...]:
 def _inside(lot: Lot) -> set[str]:
     """The spots at which nothing is outside its limits."""
     return {spot.name for spot in lot.spots} - outside(_reasons(lot))
+
+
+def _conceded(lot: Lot, found: Assessment, words: Words) -> Iterator[str]:
+    """Which items of the lot conform under a concession, and which one it is."""
+    for at in found.results:
+        if at.point is lot.point and at.item.id in lot.items and lot in at.lots and at.conceded:
+            yield words("{item} under the concession {id}").format(
+                item=at.item.id, id=", ".join(one.id for one in at.conceded)
+            )
 
 
 def _by_item(lot: Lot, words: Words) -> TableView:

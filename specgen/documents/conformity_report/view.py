@@ -10,12 +10,13 @@ from dataclasses import dataclass
 
 from specgen.assessing.forms import state_of
 from specgen.assessing.instruments import instruments_of
-from specgen.assessing.results import Assessment, At, Verdict
+from specgen.assessing.results import Assessment, At, ConcessionSeen, Verdict
 from specgen.assessing.wording import film_text
 from specgen.documents.conformity_report.film import LotView, lot_views
 from specgen.documents.conformity_report.marks import MarksView, marks_view
 from specgen.documents.context import Context
 from specgen.documents.parts.coats import coat_name, numbered
+from specgen.documents.parts.concessions import concession_table
 from specgen.documents.parts.job_revision import revision_said
 from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -30,11 +31,15 @@ from specgen.units.locale import N_, Phrase
 
 _PLAIN = {
     Verdict.CONFORMING: N_("conforms"),
+    Verdict.CONCEDED: N_("conforms under a concession"),
     Verdict.NOT_CONFORMING: N_("DOES NOT CONFORM"),
     Verdict.NOT_DECIDED: N_("NOT DECIDED"),
 }
 _ANSWER = {
     Verdict.CONFORMING: N_("Everything inspected conforms."),
+    Verdict.CONCEDED: N_(
+        "Everything inspected is accepted, part of it under a concession: outside a limit as specified, inside one that was agreed."
+    ),
     Verdict.NOT_CONFORMING: N_(
         "Part of the work does not conform. It is not accepted until it is put right and inspected again."
     ),
@@ -79,12 +84,14 @@ class ConformityReport:
     call: str
     answer: str
     counted: str
+    conceded: str
     items: tuple[ItemLine, ...]
     points: tuple[TableView, ...]
     lots: tuple[LotView, ...]
     marks: MarksView
     air: TableView
     batches: TableView
+    concessions: TableView
     findings: TableView
     instruments: TableView
     files: TableView
@@ -95,8 +102,6 @@ class ConformityReport:
 def conformity_report(found: Assessment, context: Context) -> ConformityReport:
     """The view of an assessment."""
     spec, words, job = context.spec, context.words, found.job
-    counts = [sum(found.verdict_on(item) is verdict for item in job.items) for verdict in Verdict]
-    counted = words("Items: {all}. Conforming: {yes}; not conforming: {no}; not decided: {open}.")
     return ConformityReport(
         number=f"CR-{job.document.number}",
         title=job.document.title,
@@ -110,13 +115,17 @@ def conformity_report(found: Assessment, context: Context) -> ConformityReport:
         state=state_of(job),
         call=contact_line(job.call) if job.call is not None else "",
         answer=words(_ANSWER[found.verdict]),
-        counted=counted.format(all=len(job.items), yes=counts[0], no=counts[1], open=counts[2]),
+        counted=_counted(found, words),
+        conceded=_conceded(found, words),
         items=tuple(_line(item, found, words) for item in job.items),
         points=tuple(_points(item, found, words) for item in job.items),
         lots=lot_views(found, spec, words),
         marks=marks_view(found, spec, words),
         air=_air(found, spec, words),
         batches=_batches(found, spec, words),
+        concessions=concession_table(
+            [(seen.concession, _used(seen, found, words)) for seen in found.concessions], job, words
+        ),
         findings=_findings(found, words),
         instruments=_instruments(found, words),
         files=_files(found, words),
@@ -125,9 +134,47 @@ def conformity_report(found: Assessment, context: Context) -> ConformityReport:
     )
 
 
+def _counted(found: Assessment, words: Words) -> str:
+    items = found.job.items
+    many = {verdict: sum(found.verdict_on(item) is verdict for item in items) for verdict in Verdict}
+    text = words("Items: {all}. Conforming: {yes}; not conforming: {no}; not decided: {open}.")
+    if many[Verdict.CONCEDED]:
+        text = words(
+            "Items: {all}. Conforming: {yes}; conforming under a concession: {under}; not conforming: {no}; not decided: {open}."
+        )
+    return text.format(
+        all=len(items),
+        yes=many[Verdict.CONFORMING],
+        under=many[Verdict.CONCEDED],
+        no=many[Verdict.NOT_CONFORMING],
+        open=many[Verdict.NOT_DECIDED],
+    )
+
+
+def _conceded(found: Assessment, words: Words) -> str:
+    """How many concessions there are; empty where there is none."""
+    if not found.concessions:
+        return ""
+    text = words("Concessions of this job: {all}; in force: {held}; used here: {used}.")
+    held = sum(seen.is_in_force for seen in found.concessions)
+    return text.format(all=len(found.concessions), held=held, used=sum(bool(seen.used) for seen in found.concessions))
+
+
+def _used(seen: ConcessionSeen, found: Assessment, words: Words) -> str:
+    checks = {point.id: point.check for point in found.job.inspection}
+    lines = [words("{item}: {check}").format(item=item, check=checks[point]) for item, point in seen.used]
+    if not seen.is_in_force:
+        lines.append(words("not in force on the day of this report"))
+    elif not lines:
+        lines.append(words("nothing"))
+    if seen.after is not None:
+        lines.append(words("agreed after the readings of {day}").format(day=seen.after.isoformat()))
+    return "\n".join(lines)
+
+
 def _line(item: Item, found: Assessment, words: Words) -> ItemLine:
-    """Only what keeps the item from conforming is told here; the rest stands behind."""
-    order = (Verdict.NOT_CONFORMING, Verdict.NOT_DECIDED)
+    """Only what keeps the item from conforming, or lets it conform under a concession, is told here; the rest stands behind."""
+    order = (Verdict.NOT_CONFORMING, Verdict.NOT_DECIDED, Verdict.CONCEDED)
     against = [at for verdict in order for at in found.of(item) if at.verdict is verdict]
     text = words("{check}: {reason}")
     why = [

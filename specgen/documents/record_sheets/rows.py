@@ -8,20 +8,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from datetime import date
 
 from specgen.assessing.columns import COLUMNS
 from specgen.assessing.forms import field_name, span_name
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import coat_name, numbered
+from specgen.documents.parts.concessions import concession_cells, concession_heads
 from specgen.documents.parts.inspection import limits, passes
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import builds_of
+from specgen.facts.job.concessions import concessions_in, in_force
 from specgen.facts.job.criteria import criteria_of
 from specgen.facts.job.inspected import film_points, numbers_of, places
 from specgen.facts.job.looked_for import CLIMATE, words_of
 from specgen.facts.job.points import layers_read, principle_of
 from specgen.facts.job.spots import spots_of_parts
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint
+from specgen.model.concession import Concession
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.units.quantity import Quantity
@@ -71,8 +75,10 @@ class Rows:
         return (tuple(row.get(column, "") for column in COLUMNS) for row in self.printed)
 
 
-def tables(job: Job, spec: Spec, rows: Rows, words: Words) -> Iterator[SheetTable]:
-    """Air, batches, what is looked at, then the readings of each film point."""
+def tables(job: Job, spec: Spec, rows: Rows, words: Words, day: date) -> Iterator[SheetTable]:
+    """What is conceded on the day, air, batches, what is looked at, then the readings of each film point."""
+    if held := [one for one in concessions_in(job, spec) if in_force(one, day)]:
+        yield _conceded(held, job, words)
     film = [point for point in film_points(job) if _is_film(point, job, spec)]
     air = next((one for one in job.inspection if one not in film and CLIMATE.search(words_of(one))), None)
     yield _air(air, job, spec, rows, words)
@@ -100,6 +106,20 @@ def _coats(job: Job, spec: Spec, words: Words) -> Iterator[tuple[str, str, str, 
             if (layer.id, product.id) not in told:
                 told.add((layer.id, product.id))
                 yield layer.id, coat_name(number, layer, words), product.id, product.name
+
+
+def _conceded(held: Sequence[Concession], job: Job, words: Words) -> SheetTable:
+    """Printed alone: nothing of it is filled in."""
+    return SheetTable(
+        title=words("Concessions in force"),
+        note=words(
+            "Readings and results are entered as they are. Where a criterion in words is met under a concession alone, write: conforming "
+            "under, and the name of the concession."
+        ),
+        heads=concession_heads(words),
+        shared=(),
+        lines=tuple(SheetLine(printed=concession_cells(one, job, words), fields=()) for one in held),
+    )
 
 
 def _air(point: InspectionPoint | None, job: Job, spec: Spec, rows: Rows, words: Words) -> SheetTable:

@@ -31,7 +31,7 @@ class RecordSheets:
 def record_sheets(job: Job, context: Context) -> RecordSheets:
     """The view of a job that checks without errors."""
     rows = Rows()
-    listed = tuple(tables(job, context.spec, rows, context.words))
+    listed = tuple(tables(job, context.spec, rows, context.words, context.day))
     about = {"form_job": job.id, "form_sheet": job.document.number, "form_state": state_of(job)}
     return RecordSheets(
         number=job.document.number,

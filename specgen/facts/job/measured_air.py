@@ -51,9 +51,14 @@ class Limit:
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """One condition: what was found, every limit on it, and what to do where one is not met (else empty)."""
+    """One condition: what was found, as a figure too, every limit on it, and what to do where one is not met (else empty).
+
+    `name` is what the sources call its limit.
+    """
 
     what: str
+    name: str
+    quantity: Quantity
     found: str
     limits: tuple[Limit, ...]
     put_right: str = ""
@@ -175,7 +180,7 @@ def _judged(
         below = [kept for _, kept in stated if _below(found, kept)]
         above = [kept for _, kept in stated if _above(found, kept)]
         right = low(max(below, key=_low)) if below else high(min(above, key=_high)) if above else ""
-        yield Verdict(what, printed, limits_, right)
+        yield Verdict(what, name, found, printed, limits_, right)
     margins = [(of, kept) for of, climate in climates if (kept := climate.dew_point_margin) is not None and kept.low]
     if margins:
         judged = tuple(
@@ -184,8 +189,10 @@ def _judged(
         )
         missed = [limit.range for limit in judged if not limit.met]
         right = advice.near_dew_point(max(missed, key=_low)) if missed else ""
-        printed = margin("margin", at.surface, dew, unit_of(_low(margins[0][1]))).printed()
-        yield Verdict("surface above the dew point", printed, judged, right)
+        nearest = margin("margin", at.surface, dew, unit_of(_low(margins[0][1])))
+        yield Verdict(
+            "surface above the dew point", "dew_point_margin", nearest.quantity, nearest.printed(), judged, right
+        )
 
 
 def _below(found: Quantity, kept: Range) -> bool:
