@@ -55,6 +55,11 @@ def field_name(column: str, row: int | None = None) -> str:
     return f"r{row}_{column}" if row is not None else f"all_{column}"
 
 
+def mean_name(row: int) -> str:
+    """How the field is called that holds the mean of the spot that begins with a row; the program works it out itself."""
+    return f"mean_{row}"
+
+
 def span_name(column: str, first: int, last: int) -> str:
     """How a field is called that holds for rows from one to another."""
     return f"r{first}to{last}_{column}"

@@ -187,3 +187,34 @@ def test_the_rows_to_type_are_those_of_the_form() -> None:
     assert [{name: text for name, text in row.items() if text} for row in typed] == [
         form.rows[number] for number in sorted(form.rows)
     ]
+
+
+def test_a_sheet_says_what_state_it_is_of_what_decides_and_where_the_spots_are() -> None:
+    text = "\n".join(page.extract_text() for page in PdfReader(io.BytesIO(_form())).pages)
+    assert "DRAFT: do not work to this document" in text
+    assert "DRAFT, not issued" in text
+    assert "specgen assess" not in text
+    assert "return it to: Technical desk" in " ".join(text.split())
+    primer, surfacer, total = (table for table in _sheets().tables if "DFT" in table.title)
+    assert primer.note.replace("\xa0", " ").endswith(
+        "accepted by this rule: spot measurement 40 to 80 µm; a single gauge reading is not limited"
+    )
+    assert "After deducting the primer DFT at the same spot, no surfacer below 40 µm" in surfacer.note.replace(
+        "\xa0", " "
+    )
+    assert [len(table.pictures) for table in (primer, surfacer, total)] == [1, 0, 0]
+    assert primer.heads[-2:] == ("Reading 3, µm", "Mean, µm")
+    assert [name for name, _ in primer.shared][-4:] == ["Zero before, µm", "Zero after, µm", "Date, time", "By"]
+    # what is limited by difference follows from readings: nobody is asked for a word on it
+    (results,) = (table for table in _sheets().tables if table.title == "Results")
+    assert {line.printed[0] for line in results.lines} == {
+        "1 Surface prepared (HOLD POINT)",
+        "6 Colour, gloss and finish",
+    }
+
+
+def test_a_mean_that_somebody_wrote_down_is_not_read() -> None:
+    own = next(number for number, row in _rows().items() if row["point"] == "primer-film" and row["spot"])
+    found = _judged(_fill(_primer("56", **{f"mean_{own}": "12"})))
+    assert set(_verdicts(found).values()) == {Verdict.CONFORMING}
+    assert {record.text("value") for record in found.records} == {"56"}

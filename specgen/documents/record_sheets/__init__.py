@@ -16,5 +16,4 @@ KIND = Kind(
     sheet=typed_sheet,
     fields=lambda sheets: sheets.hidden,
     applies=names_products,
-    record=True,
 )

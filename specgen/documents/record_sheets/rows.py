@@ -11,13 +11,15 @@ from dataclasses import dataclass
 from datetime import date
 
 from specgen.assessing.columns import COLUMNS
-from specgen.assessing.forms import field_name, span_name
+from specgen.assessing.forms import field_name, mean_name, span_name
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.concessions import concession_cells, concession_heads
-from specgen.documents.parts.inspection import limits, passes
+from specgen.documents.parts.inspection import passes
+from specgen.documents.parts.pictures import PictureView, marked_pictures
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import builds_of
+from specgen.facts.job.by_difference import by_difference
 from specgen.facts.job.concessions import concessions_in, in_force
 from specgen.facts.job.criteria import criteria_of
 from specgen.facts.job.inspected import film_points, numbers_of, places
@@ -44,13 +46,18 @@ class SheetLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetTable:
-    """Lines under `heads`; `shared` are (name, field) of what holds for all of them, `note` says what passes."""
+    """Lines under `heads`, the printed ones of these `widths`; `shared` are (name, field) of what holds for all of them.
+
+    `note` says what passes; `pictures` show the spots by their marks, where they were not shown before.
+    """
 
     title: str
     note: str
     heads: tuple[str, ...]
     shared: tuple[tuple[str, str], ...]
     lines: tuple[SheetLine, ...]
+    widths: tuple[str, ...] = ()
+    pictures: tuple[PictureView, ...] = ()
 
 
 class Rows:
@@ -83,11 +90,23 @@ def tables(job: Job, spec: Spec, rows: Rows, words: Words, day: date) -> Iterato
     air = next((one for one in job.inspection if one not in film and CLIMATE.search(words_of(one))), None)
     yield _air(air, job, spec, rows, words)
     yield _batches(job, spec, rows, words)
-    looked_at = [one for one in job.inspection if one is not air and (one not in film or one.criterion.text)]
+    looked_at = [
+        one for one in job.inspection if one is not air and (one not in film or _in_words(one, film, job, spec))
+    ]
     if looked_at:
         yield _results(looked_at, job, spec, rows, words)
+    shown: set[str] = set()
     for point in film:
-        yield _readings(point, job, spec, rows, words)
+        pictures = tuple(one for one in marked_pictures([point], job, spec, words) if one.number not in shown)
+        shown |= {one.number for one in pictures}
+        yield _readings(point, pictures, job, spec, rows, words)
+
+
+def _in_words(point: InspectionPoint, film: Sequence[InspectionPoint], job: Job, spec: Spec) -> bool:
+    """True where the criterion says in words what no reading answers: a difference follows from the readings themselves."""
+    read = {one.id for one in film}
+    found = (by_difference(point, item, system, job, spec, read) for item, system in places(point, job, spec))
+    return point.criterion.text is not None and any(one is None for one in found)
 
 
 def _is_film(point: InspectionPoint, job: Job, spec: Spec) -> bool:
@@ -132,6 +151,7 @@ def _air(point: InspectionPoint | None, job: Job, spec: Spec, rows: Rows, words:
     stated = "; ".join(f"{name} {limit}" for name, limit in climate(job.climate, words))
     return SheetTable(
         title=words("Ambient conditions before each coat"),
+        widths=("w-15",),
         note=stated,
         heads=(
             words("Coat"),
@@ -162,6 +182,7 @@ def _batches(job: Job, spec: Spec, rows: Rows, words: Words) -> SheetTable:
                     )
     return SheetTable(
         title=words("Batches applied"),
+        widths=("w-8", "w-10", "w-25"),
         note=words(
             "Every batch of every product, with its expiry date and the packs used; leave lines empty that are not needed."
         ),
@@ -190,6 +211,7 @@ def _results(points: Sequence[InspectionPoint], job: Job, spec: Spec, rows: Rows
             lines.append(SheetLine(printed=printed, fields=rows.fields(number, "value", "on", "by")))
     return SheetTable(
         title=words("Results"),
+        widths=("w-20", "w-8", "w-35"),
         note=words("Write conforming or not conforming, or the value with its unit."),
         heads=(
             words("Inspection"),
@@ -204,7 +226,9 @@ def _results(points: Sequence[InspectionPoint], job: Job, spec: Spec, rows: Rows
     )
 
 
-def _readings(point: InspectionPoint, job: Job, spec: Spec, rows: Rows, words: Words) -> SheetTable:
+def _readings(
+    point: InspectionPoint, pictures: tuple[PictureView, ...], job: Job, spec: Spec, rows: Rows, words: Words
+) -> SheetTable:
     unit, first, lines = _unit(point, job, spec), len(rows.printed) + 1, []
     parts = spots_of_parts(point, job, spec)
     many = sum(len(one.spots) * one.readings for one in parts)
@@ -213,21 +237,28 @@ def _readings(point: InspectionPoint, job: Job, spec: Spec, rows: Rows, words: W
         for spot in one.spots:
             about = {"point": point.id, "item": one.item.id, "part": str(one.part), "spot": spot, "unit": unit}
             held = [rows.enter(**about, reading=str(reading)) for reading in range(1, one.readings + 1)]
-            fields = tuple(name for number in held for name in rows.fields(number, "value"))
-            lines.append(SheetLine(printed=(one.item.id, str(one.part), spot), fields=fields))
+            fields = [name for number in held for name in rows.fields(number, "value")]
+            if one.readings > 1:
+                fields.append(mean_name(held[0]))
+            lines.append(SheetLine(printed=(one.item.id, str(one.part), spot), fields=tuple(fields)))
     last = len(rows.printed)
     shared = (
         (words("Gauge"), "gauge"),
         (words("Serial number"), "serial"),
         (words("Checked on"), "checked_on"),
+        (words("Calibrated until"), "calibrated_until"),
+        (words("Zero before, µm"), "zero_before"),
+        (words("Zero after, µm"), "zero_after"),
         (words("Date, time"), "on"),
         (words("By"), "by"),
     )
-    accepted = limits(point, job, spec, words.with_one_film())
+    accepted = passes(point, job, spec, words.with_one_film()).replace("\n", "; ")
     attach = words("More readings than a sheet has boxes for ({}): record them with the gauge.").format(many)
     return SheetTable(
         title=f"{numbers_of(job)[point.id]} {point.check}",
-        note=". ".join(part for part in (accepted, "" if lines else attach) if part),
+        note=". ".join(part.rstrip(".") for part in (accepted, "" if lines else attach) if part),
+        widths=("w-12", "w-8", "w-8"),
+        pictures=pictures,
         heads=(
             words("Item"),
             words("Part"),
@@ -236,6 +267,7 @@ def _readings(point: InspectionPoint, job: Job, spec: Spec, rows: Rows, words: W
                 words("Reading {number}, {unit}").format(number=at, unit=_SIGNS.get(unit, unit))
                 for at in range(1, readings + 1)
             ),
+            *([words("Mean, {unit}").format(unit=_SIGNS.get(unit, unit))] if readings > 1 else []),
         )
         if lines
         else (),

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from specgen.assessing.columns import COLUMNS
 from specgen.assessing.forms import state_of
 from specgen.documents.context import Context
+from specgen.documents.parts.job_revision import revision_said
+from specgen.documents.parts.parties import party
 from specgen.documents.parts.tables import Column, TableView
 from specgen.documents.record_sheets.rows import Rows, SheetTable, tables
 from specgen.model.job import Job
@@ -21,7 +23,9 @@ class RecordSheets:
     title: str
     on: str
     vehicles: str
+    revision: str
     state: str
+    back_to: str
     tables: tuple[SheetTable, ...]
     hidden: Mapping[str, str]
     typed: tuple[tuple[str, ...], ...]
@@ -38,7 +42,9 @@ def record_sheets(job: Job, context: Context) -> RecordSheets:
         title=job.document.title,
         on=context.day.isoformat(),
         vehicles=", ".join(job.vehicles),
+        revision=revision_said(job.document.number, context),
         state=state_of(job),
+        back_to=job.document.owner or party(context.spec.project.maker).name,
         tables=listed,
         hidden=about | rows.hidden,
         typed=tuple(rows.typed()),
