@@ -9,6 +9,7 @@ from specgen.documents.parts.cautions import HazardView, emergency, hazards
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.step_cautions import at_steps, before_use, cautions_at, standing_at
 from specgen.documents.parts.wording import Words
+from specgen.documents.parts.work_wear import gloves_for_cleaners
 from specgen.model.application import Workplace
 from specgen.model.hazards import Task
 from specgen.model.spec import Spec
@@ -282,3 +283,20 @@ def test_a_product_without_hazards_has_no_panel() -> None:
     spec = _spec({})
     bare = spec.products["base"].model_copy(update={"hazards": None})
     assert hazards([bare], spec, _words(spec)) == ()
+
+
+def test_a_wash_says_nothing_of_flames_and_each_cleaner_is_worn_for_where_it_is_used() -> None:
+    wipe = "{id: wipe, what: degreaser EX-7, amount: 2 L, kind: cleaner, statements: [H225], gloves: nitrile 0.4 mm}"
+    wash = "[{id: wash, do: wash, text: Wash.}, {id: wipe, do: degrease, text: Wipe.}]"
+    spec = spec_of(good_with({"preparations.sand-steel.steps": wash, "jobs.refit.consumption.supplies": f"[{wipe}]"}))
+    words = Words(ENGLISH, {})
+    told = at_steps(
+        spec.preparations["sand-steel"],
+        words,
+        place=None,
+        old_paint=False,
+        cleaners=gloves_for_cleaners(spec.jobs["refit"], words),
+    )
+    assert told[0] == ("Wear: Hands: nitrile 0.4 mm (degreaser EX-7).",)
+    assert told[0][0] in told[1]
+    assert any("flammable" in text for text in told[1])

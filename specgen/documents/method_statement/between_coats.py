@@ -91,7 +91,7 @@ def _interval(pair: LayerPair, names: dict[str, str], job: Job, spec: Spec, word
         text = words("{window} after the last cross coat of {coat}")
         return text.format(window=words.phrase(stated), coat=names[pair.below.id])
     if pair.below.product is None:
-        return words("as the product data of the one chosen for {coat} state").format(coat=names[pair.below.id])
+        return words("that on the data sheet of the product chosen for {coat}").format(coat=names[pair.below.id])
     of_product = interval(pair.below, pair.above, spec, air).window
     if of_product is None or air is None or lower(of_product.air) > air:
         return ""

@@ -169,9 +169,10 @@ def _item(item: Item, job: Job, spec: Spec, figures: Quantities, words: Words, b
 
 
 def _coat_table(letter: str, listed: Sequence[CoatView], intervals: Sequence[Wait], words: Words) -> TableView:
+    ordered = any(coat.needed or coat.order_number for coat in listed)
     columns = [
         Column(words("Coat"), "w-10"),
-        Column(words("Product, variant, order number")),
+        Column(words("Product, variant, order number") if ordered else words("Product")),
         Column(words("Application"), "w-12"),
         Column(words("WFT by comb gauge"), "w-8", numeric=True),
         Column(words("DFT min."), "w-7", numeric=True),
@@ -183,8 +184,13 @@ def _coat_table(letter: str, listed: Sequence[CoatView], intervals: Sequence[Wai
         Column(words("Packs"), "w-7", numeric=True),
     ]
     caption = words(
-        "System {}: coats from the substrate outwards, with dry and wet film thickness (DFT, WFT), interval to the next step, packs"
-    ).format(letter)
+        "System {}: coats from the substrate outwards, with dry film thickness (DFT), interval to the next step"
+    )
+    if ordered:
+        caption = words(
+            "System {}: coats from the substrate outwards, with dry and wet film thickness (DFT, WFT), interval to the next step, packs"
+        )
+    caption = caption.format(letter)
     return table_view(caption, columns, list(_coat_rows(listed, intervals, words)))
 
 

@@ -48,10 +48,10 @@ def compliance(job: Job, spec: Spec, builds: Sequence[Build], day: date, words: 
         table_view(
             _caption(made, spec.contract_documents[made.document], words),
             (
-                Column(words("Clause"), "w-10"),
-                Column(words("Requirement"), "w-40"),
+                Column(words("Clause"), "w-8"),
+                Column(words("Requirement"), "w-35"),
                 Column(words("Where it is met")),
-                Column(words("Result"), "w-15"),
+                Column(words("Result"), "w-20"),
             ),
             [_row(one, letters, job, spec, day, words) for one in listed if one.made is made],
         )
@@ -80,7 +80,7 @@ def _row(one: Traced, letters: Mapping[str, str], job: Job, spec: Spec, day: dat
     text = clause.text
     if clause.force is not Force.REQUIRED:
         text = words("{requirement} ({force})").format(requirement=text, force=words.word(clause.force))
-    where = dict.fromkeys(_where(one, letters, spec, words))
+    where = dict.fromkeys(_where(one, letters, job, spec, words))
     result = ", ".join((words(_VERDICTS[one.verdict]), *dict.fromkeys(_waived(one, job, day, words))))
     return clause.number, text, "\n".join(where), result
 
@@ -93,7 +93,7 @@ def _waived(one: Traced, job: Job, day: date, words: Words) -> Iterator[str]:
             yield words("waived by {who} until {day}").format(who=waiver.by, day=waiver.until.isoformat())
 
 
-def _where(one: Traced, letters: Mapping[str, str], spec: Spec, words: Words) -> Iterator[str]:
+def _where(one: Traced, letters: Mapping[str, str], job: Job, spec: Spec, words: Words) -> Iterator[str]:
     there = one.clause.moved_to
     if there is not None:
         edition = words(", edition {}").format(there.edition) if there.edition is not None else ""
@@ -107,7 +107,9 @@ def _where(one: Traced, letters: Mapping[str, str], spec: Spec, words: Words) ->
         if answer.text is not None:
             yield answer.text
         if answer.at is not None:
-            yield place_in_words(answer.at, spec, words)
+            # of which job this is its title says
+            own = words(" of ") + words("the {named}").format(named=f"job {job.document.number}")
+            yield place_in_words(answer.at, spec, words).removesuffix(own)
     if one.verdict in {Verdict.NOT_APPLICABLE, Verdict.PERMISSION}:
         return
     # what a person has answered needs no list of what figures leave open

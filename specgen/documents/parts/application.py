@@ -165,8 +165,6 @@ def _activation(activation: Activation, words: Words) -> Iterator[ApplicationSte
 
 
 def _mixing(mixing: Mixing, words: Words) -> Iterator[ApplicationStep]:
-    if mixing.stir:
-        yield ApplicationStep(words("Stir"), mixing.stir, Task.MIXING)
     ratios = [
         words("{ratio} {measure}").format(
             ratio=words.figures(" : ".join(plain_text(part) for part in ratio)), measure=measure
@@ -180,6 +178,9 @@ def _mixing(mixing: Mixing, words: Words) -> Iterator[ApplicationStep]:
     if ratios:
         text = words("Mixing ratio, base to hardener: {}.").format(words(" or ").join(ratios))
         yield ApplicationStep(words("Mix"), text, Task.MIXING)
+    # who stirs adds the hardener with it, and must know how much
+    if mixing.stir:
+        yield ApplicationStep(words("Stir"), mixing.stir, Task.MIXING)
     if mixing.thinner or mixing.thinner_max is not None:
         most = (
             words("at most {} by volume of the mixed paint").format(words.phrase(mixing.thinner_max))
@@ -191,9 +192,18 @@ def _mixing(mixing: Mixing, words: Words) -> Iterator[ApplicationStep]:
         yield ApplicationStep(words("Thinning"), text, Task.MIXING)
     if mixing.induction is not None:
         text = words("{}, before use.").format(words.phrase(mixing.induction))
-        yield ApplicationStep(words("Induction time"), text, Task.MIXING)
-    if mixing.clock_starts:
+        # nothing is done at the beginning of the pot life: it is told where it runs already
+        yield ApplicationStep(words("Induction time"), " ".join((text, *_starts(mixing, words))), Task.MIXING)
+    elif mixing.clock_starts:
         yield ApplicationStep(words("Pot life"), mixing.clock_starts, Task.MIXING)
+
+
+def _starts(mixing: Mixing, words: Words) -> Iterator[str]:
+    """From when the pot life runs; a sentence of the author that says so itself stands as it is."""
+    said = mixing.clock_starts or ""
+    if said:
+        whole = words("pot life") in said.lower()
+        yield said if whole else words("Start of the pot life: {}").format(said)
 
 
 def _spraying(stated: Application, words: Words, *, at_job: bool) -> Iterator[str]:

@@ -19,6 +19,8 @@ from specgen.model.hazards import Task
 from specgen.model.preparation import Preparation, StepKind
 from specgen.model.product import Product
 
+_WASHES = (StepKind.WASH, StepKind.STEAM)
+
 
 def cautions_at(
     task: Task,
@@ -88,11 +90,14 @@ def at_steps(
         if step.do in BLASTING:
             # usual practice for sanding is a filter mask, which does not do beside the helmet for blasting
             texts = tuple(text for text in texts if text != usual)
-        if step.do is StepKind.DEGREASE and cleaners:
+        if step.do in _WASHES:
+            # water and what is in it does not burn
+            texts = (splashed,)
+        if step.do in (StepKind.DEGREASE, *_WASHES) and cleaners:
             texts = tuple(cleaners if text == splashed else text for text in texts)
         cautions.append(tuple(text for text in texts if text not in told))
-        # what old paint may hold is said at each step that makes dust of it
-        told.update(set(texts) - lead)
+        # what old paint may hold is said at each step that makes dust of it, what is worn for a cleaner wherever one is used
+        told.update(set(texts) - lead - {cleaners})
     return tuple(cautions)
 
 
