@@ -8,10 +8,11 @@ from typing import Any
 
 import pypdf
 
+from specgen.checking import check
 from specgen.documents.inspection_plan.view import inspection_plan
 from specgen.printing.documents import print_documents
 from tests.documents.conftest import context
-from tests.good_spec import checked, good, put, second_good, spec_of
+from tests.good_spec import DEMO, ON, checked, good, put, second_good, spec_of
 
 
 def _plan(spec: dict[str, Any], job: str = "refit") -> Any:
@@ -110,3 +111,14 @@ def test_hold_points_are_never_cut() -> None:
         assert [name for name in names if text.count(name) < 1] == []
         assert [number for number in range(1, 41) if f"End {number}." not in text] == []
         assert text.upper().count("HOLD POINT") >= 41
+
+
+def test_what_the_card_or_a_sheet_records_says_so_and_the_marked_spots_are_shown() -> None:
+    found = check(DEMO, ON)
+    assert found.loaded.spec is not None
+    job = found.loaded.spec.jobs["tower-wagon-doors"]
+    plan = inspection_plan(job, context(found.loaded.spec))
+    kept = {row.what.partition("\n")[0]: row.record for phase in plan.phases for row in phase.rows}
+    assert kept["Interval after 1 primer"] == kept["Degrease"] == "Job card"
+    assert {name for name, record in kept.items() if record == "–"} == {"Before handling", "Before return to service"}
+    assert [picture.number for picture in plan.pictures] == ["Figure 1"]

@@ -114,10 +114,12 @@ class Plan:
             grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
             accepted = "\n".join(part for part in (step.acceptance, step.limits) if part)
             title = " ".join(part for part in (step.title, grade) if part)
-            yield self._step(title, accepted=accepted, method=step.abrasive)
+            yield self._step(title, accepted=accepted, method=step.abrasive, record=words("Job card"))
         if done := handed_over(build.preparation, words):
             yield self._step(
-                words("Check the prepared surface"), accepted="\n".join(f"{name}: {limit}" for name, limit in done)
+                words("Check the prepared surface"),
+                accepted="\n".join(f"{name}: {limit}" for name, limit in done),
+                record=words("Record sheets"),
             )
 
     def _air(self, own: Sequence[InspectionPoint]) -> Iterator[PlanRow]:
@@ -128,7 +130,9 @@ class Plan:
         yield from found
         if limits and not found:
             yield self._step(
-                words("Ambient conditions"), accepted="\n".join(f"{name} {limit}" for name, limit in limits)
+                words("Ambient conditions"),
+                accepted="\n".join(f"{name} {limit}" for name, limit in limits),
+                record=words("Record sheets"),
             )
 
     def _coat(self, coat: CoatView) -> PlanRow:
@@ -142,6 +146,7 @@ class Plan:
             words("Apply {}").format(product),
             accepted="\n".join(f"{name} {film}" for name, film in films if film),
             method=coat.passes,
+            record=words("Job card"),
         )
 
     def _wait(self, wait: Wait | None) -> Iterator[PlanRow]:
@@ -155,13 +160,15 @@ class Plan:
             words("If the maximum is exceeded: {}").format(wait.late) if wait.late else "",
         )
         yield self._step(
-            words("Interval after {}").format(wait.after), accepted="\n".join(part for part in said if part)
+            words("Interval after {}").format(wait.after),
+            accepted="\n".join(part for part in said if part),
+            record=words("Job card"),
         )
 
     def _before_next(self, build: Build, place: int) -> Iterator[PlanRow]:
         text = build.system.layers[place].before_next
         if text:
-            yield self._step(text)
+            yield self._step(text, record=self._words("Job card"))
 
     def _finish(self, own: Sequence[InspectionPoint], held: Sequence[Wait], names: set[str]) -> Iterator[PlanRow]:
         words = self._words

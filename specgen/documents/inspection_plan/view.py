@@ -8,6 +8,7 @@ from specgen.documents.context import Context
 from specgen.documents.inspection_plan.rows import MEANINGS, Plan, PlanPhase
 from specgen.documents.parts.items import number_of
 from specgen.documents.parts.parties import PartyView, party
+from specgen.documents.parts.pictures import PictureView, marked_pictures
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.inspected import numbers_of
 from specgen.facts.job.quantities import quantities
@@ -33,6 +34,7 @@ class InspectionPlan:
     held: str
     open: str
     legend: tuple[tuple[str, str], ...]
+    pictures: tuple[PictureView, ...]
     program: str
 
 
@@ -62,6 +64,7 @@ def inspection_plan(job: Job, context: Context) -> InspectionPlan:
         held=", ".join(numbers[point.id] for point in job.inspection if point.hold_point),
         open=", ".join(numbers[point.id] for point in job.inspection if point.parties is None),
         legend=tuple((letter, words(meaning)) for letter, meaning in MEANINGS),
+        pictures=marked_pictures(job.inspection, job, spec, words),
         program=context.program,
     )
 
