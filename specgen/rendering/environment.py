@@ -79,8 +79,8 @@ def fill(template: str, *, language: str, medium: Medium, **values: object) -> s
 
 
 def new_outline() -> Namespace:
-    """The sections of one page, empty before its body is set: `sections` are pairs of the place to go to and its words."""
-    return Namespace(numbered=False, number=0, sections=())
+    """The kind and the sections of one page, empty before it is set: `sections` are pairs of the place to go to and its words."""
+    return Namespace(kind="", numbered=False, number=0, sections=())
 
 
 @cache
