@@ -11,7 +11,7 @@ _WIDTH = 620
 _LEFT, _RIGHT = 0, 250
 _SUBSTRATE = 34
 # The tallest stack still leaves the page to the tables.
-_STACK = 150
+_STACK = 120
 _LABEL_GAP = 21
 # Alternating tints that stay apart in greyscale; the figure's labels carry the meaning.
 _TINTS = ("#8f8791", "#d6d1d4", "#b3abb0", "#efedee")

@@ -34,6 +34,8 @@ SCHEME = "asset:"
 
 _MEDIA_TYPES = {".css": "text/css", ".ttf": "font/ttf", ".svg": "image/svg+xml", ".png": "image/png"}
 _PAGE_RULES = "@page {{ size: {size} portrait }} @page wide {{ size: {size} landscape }}"
+# a sheet of Letter is 18 mm shorter, and takes the same pages
+_LETTER = "@page { margin-top: 14mm; margin-bottom: 11mm }"
 _NO_GLYPH = re.compile(r"\.notdef glyph rendered .*\(U\+([0-9A-F]+)\)")
 _NO_SUBSETTER = "HarfBuzz-Subset"
 _VARIANT = "pdf/a-3a"
@@ -75,6 +77,8 @@ def write_pdf(
             fonts = engine.fonts.FontConfiguration()
             faces = engine.CSS(url=SCHEME + "style/fonts.css", url_fetcher=fetcher, font_config=fonts)
             sheets = [faces, _print_sheet(), engine.CSS(string=_PAGE_RULES.format(size=page_size))]
+            if page_size == "Letter":
+                sheets.append(engine.CSS(string=_LETTER))
             page = engine.HTML(string=_FOR_SCREENS.sub("", html), url_fetcher=fetcher, media_type="print")
             document = page.render(font_config=fonts, stylesheets=sheets, pdf_tags=True, pdf_forms=form)
             if not document.metadata.title:

@@ -87,7 +87,7 @@ def test_storage_carriage_and_waste_are_printed() -> None:
         "products.primer.hazards.flash_point": "12 degC",
     }
     lines = dict(_panels(changes)[0].lines)
-    assert lines["Storage temperature"] == f"5 to 50{NB}°C (41 to 122{NB}°F)"
+    assert lines["Storage temperature, unopened"] == f"5 to 50{NB}°C (41 to 122{NB}°F)"
     assert (
         lines["Transport"]
         == f"UN 1950, class 2.1, limited quantity, at most 1{NB}L per inner packaging, at most 30{NB}kg gross per package"
@@ -101,7 +101,7 @@ def test_a_can_with_a_coldest_storage_alone_keeps_the_warmest_of_the_law() -> No
     changes = {"products.base.hazards.storage_min": "5 degC"}
     spec = spec_of(good_with(changes, ["products.base.hazards.storage_max"]))
     (panel,) = hazards([spec.products["base"]], spec, _words(spec))
-    stored = dict(panel.lines)["Storage temperature"].replace(NB, " ")
+    stored = dict(panel.lines)["Storage temperature, unopened"].replace(NB, " ")
     assert stored.startswith("at least 5 °C (41 °F); maximum storage temperature: 50 °C (Regulation (EC) No 1272/2008")
 
 

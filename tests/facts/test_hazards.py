@@ -258,5 +258,7 @@ def test_the_most_the_lungs_ask_for_is_told() -> None:
     one = _air({})
     times = times_over_explosion([one])
     assert times is not None
-    assert round(float(times.number), 1) == 180.3
+    product, most = times
+    assert product == one.product
+    assert round(float(most.number), 1) == 180.3
     assert times_over_explosion([]) is None

@@ -16,7 +16,6 @@ from specgen.documents.parts.preparation import handed_over, steps
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.inspected import numbers_of, points_on
-from specgen.facts.job.looked_for import CLIMATE, words_of
 from specgen.facts.job.quantities import Quantities
 from specgen.model.acceptance import InspectionPoint, Involvement, Parties, Stage
 from specgen.model.job import Job
@@ -193,7 +192,6 @@ class Plan:
             marked(point, self._job, self._spec, words),
             see(point, self._job, self._spec, words),
         )
-        air = climate(self._job.climate, words) if CLIMATE.search(words_of(point)) and not again else ()
         failed = words("If it fails: {}").format(point.if_failed) if point.if_failed and not again else ""
         passed = words("As the first time.") if again else passes(point, self._job, self._spec, words)
         return PlanRow(
@@ -201,7 +199,7 @@ class Plan:
             what="\n".join(part for part in told if part),
             method=NOT_APPLICABLE if again else measured_with(point, words) or words("not stated"),
             frequency=NOT_APPLICABLE if again else how_much(point, words) or words("not stated"),
-            accepted="\n".join(part for part in (passed, *(f"{name} {limit}" for name, limit in air), failed) if part),
+            accepted="\n".join(part for part in (passed, failed) if part),
             record=point.record or words("Record sheets"),
             involved=involvement(point.parties),
             hold=point.hold_point,

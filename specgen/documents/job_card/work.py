@@ -9,9 +9,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.job_card.records import points_read
-from specgen.documents.parts.application import application_at, part_used_pack
+from specgen.documents.parts.application import application_at, dry_to_the_touch, part_used_pack, ready_for_sanding
 from specgen.documents.parts.climate import climate
-from specgen.documents.parts.coats import CoatView, Wait, coats, waits
+from specgen.documents.parts.coats import CoatView, Wait, coats, taken_off, waits
 from specgen.documents.parts.inspection import accepted, limits, method_of
 from specgen.documents.parts.items import number_of
 from specgen.documents.parts.pictures import marked
@@ -24,6 +24,7 @@ from specgen.facts.job.builds import Build
 from specgen.facts.job.confined import place_of
 from specgen.facts.job.inspected import numbers_of, points_on
 from specgen.facts.job.quantities import Quantities
+from specgen.facts.layer.intervals import air_of
 from specgen.facts.product.dangers import traits_of
 from specgen.facts.product.protection import worn_at
 from specgen.model.acceptance import InspectionPoint, Stage
@@ -94,7 +95,8 @@ class CardCoat:
     """`films` are (name, figure), the wet film of a cross coat or coat first; `wait` is None where the sources state none.
 
     `safety` are the cautions of mixing and spraying, and of sanding where the coat may be sanded; of what an earlier coat or step
-    says already they name it. `checks` look at the coat as applied, `sanded` once `before_next` is done.
+    says already they name it. `dries` says when the coat may be touched and handled before the next one. `checks` look at the coat as applied,
+    `sanded` once `before_next` is done: what the author asks for, from when, and how much it may take off.
     """
 
     name: str
@@ -104,6 +106,7 @@ class CardCoat:
     applied: Pairs
     safety: tuple[str, ...]
     wear: tuple[CardWear, ...]
+    dries: str
     checks: tuple[CardCheck, ...]
     before_next: str
     sanded: tuple[CardCheck, ...]
@@ -242,7 +245,9 @@ def _coats(
             (words("DFT max."), coat.most),
         )
         wait = to_coats.get(following.name) if following is not None else None
+        removed = taken_off(build.system, layers[coat.layer], spec, words.with_one_film())
         sanded = bool(before_next or (wait is not None and wait.late))
+        ready = ready_for_sanding(product, air_of(job), words.in_one_unit()) if sanded or removed else ""
         yield CardCoat(
             name=coat.name,
             product=", ".join(part for part in (coat.product, coat.variant, coat.order_number, coat.needed) if part),
@@ -251,8 +256,9 @@ def _coats(
             applied=tuple(pair for pair in _applied(product, job, words) if pair not in every_coat),
             safety=_safety(product, job, sanded, coat.name, told, words),
             wear=tuple(_wear(product, sanded, coat.name, worn, words)),
+            dries=dry_to_the_touch(product, air_of(job), words.in_one_unit()) if following is not None else "",
             checks=points.after(coat.layer, sanded=False),
-            before_next=before_next,
+            before_next=" ".join(part for part in (ready, before_next, removed) if part),
             sanded=points.after(coat.layer, sanded=True),
             wait=wait,
             last=following is None,
@@ -345,7 +351,7 @@ def _parts(product: Product, task: Task, words: Words) -> Pairs:
 
 def _in_a_line(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
     """What passes as sentences: the limits in one, what the counting rule makes of them, then the text."""
-    said = [limits(point, job, spec, words), accepted(point, job, spec, words)]
+    said = [limits(point, job, spec, words, brief=True), accepted(point, job, spec, words)]
     sentences = [f"{text[:1].upper()}{text[1:]}." for text in said if text]
     return " ".join((*sentences, point.criterion.text or "")).strip()
 

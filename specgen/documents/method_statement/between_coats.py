@@ -10,10 +10,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specgen.documents.method_statement.conditions import NOT_STATED, Asked, Condition, conditions, refusal, unlisted
-from specgen.documents.parts.coats import coat_name, numbered
+from specgen.documents.parts.coats import coat_name, numbered, taken_off
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.intervals import air_of, at_or_above, interval, warmest_of, windows_for
-from specgen.facts.layer.left import left_after_removal
 from specgen.facts.pairs.answers import DULLING
 from specgen.facts.pairs.families import paint_name
 from specgen.facts.pairs.layers import LayerPair, layer_pairs
@@ -157,19 +156,6 @@ def _begin(layer: Layer, names: dict[str, str], words: Words) -> Iterator[Condit
 
 
 def _taken_off(system: System, layer: Layer, spec: Spec, words: Words) -> Iterator[Condition]:
-    """How much of a coat sanding and polishing may take off, and what must stay."""
-    said = [
-        text.format(words.phrase(film))
-        for text, film in (
-            (words("sanding may remove at most {}"), layer.sanding_removes),
-            (words("polishing may remove at most {}"), layer.polishing_removes),
-            (words("at least {} of this coat must remain"), layer.remaining_min),
-        )
-        if film is not None
-    ]
-    left = left_after_removal(system, layer, spec, "min") if layer.remaining_min is None else None
-    if left is not None:
-        said.append(words("at least {} of this coat remains (calculated from its minimum)").format(words.film(left)))
-    if said:
-        text = "; ".join(said)
-        yield Condition(words("{}.").format(text[:1].upper() + text[1:]), "")
+    text = taken_off(system, layer, spec, words)
+    if text:
+        yield Condition(text, "", limit=True)

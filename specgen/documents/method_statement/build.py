@@ -13,7 +13,7 @@ from specgen.documents.method_statement.exposed import exposed
 from specgen.documents.method_statement.old_coats import RepairView, old_coat_in_short, repairs
 from specgen.documents.method_statement.preparation import intended_for, part_state, steps_on
 from specgen.documents.method_statement.work import Numbers, Phase, Told, work
-from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total, waits
+from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total_rows, waits
 from specgen.documents.parts.items import number_of
 from specgen.documents.parts.pictures import see
 from specgen.documents.parts.preparation import StepView, handed_over
@@ -46,7 +46,6 @@ class BuildView:
     steps: tuple[StepView, ...]
     repairs: tuple[RepairView, ...]
     coats: TableView
-    total: str
     released: str
     serves: str
     between: tuple[BetweenView, ...]
@@ -95,8 +94,7 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, numbers: Num
         preparation=preparation.title,
         steps=told.steps,
         repairs=repairs(build.items, job, spec, material, words),
-        coats=_coat_table(build.letter, told.coats, told.waits, words),
-        total=total(build.painted, spec, words),
+        coats=_coat_table(build.letter, told, total_rows(build.painted, spec, words), words),
         released=_released(told.waits, told.coats, words),
         serves=_serves(system, words),
         between=told.between,
@@ -168,13 +166,17 @@ def _item(item: Item, job: Job, spec: Spec, figures: Quantities, words: Words, b
     )
 
 
-def _coat_table(letter: str, listed: Sequence[CoatView], intervals: Sequence[Wait], words: Words) -> TableView:
-    ordered = any(coat.needed or coat.order_number for coat in listed)
+def _coat_table(letter: str, told: Told, totals: Sequence[tuple[str, ...]], words: Words) -> TableView:
+    # where all wet films are of the same, the head of their column says of what, else each cell does
+    wet_of = {coat.wet_of for coat in told.coats if coat.wet}
+    in_head = wet_of.pop() if len(wet_of) == 1 else ""
+    wet = words("WFT {of_what}").format(of_what=in_head) if in_head else words("WFT")
+    ordered = any(coat.needed or coat.order_number for coat in told.coats)
     columns = [
         Column(words("Coat"), "w-10"),
         Column(words("Product, variant, order number") if ordered else words("Product")),
-        Column(words("Application"), "w-12"),
-        Column(words("WFT by comb gauge"), "w-8", numeric=True),
+        Column(words("Application"), "w-10"),
+        Column(wet, "w-8", numeric=True),
         Column(words("DFT min."), "w-7", numeric=True),
         Column(words("DFT nominal"), "w-7", numeric=True),
         Column(words("DFT max."), "w-7", numeric=True),
@@ -191,18 +193,27 @@ def _coat_table(letter: str, listed: Sequence[CoatView], intervals: Sequence[Wai
             "System {}: coats from the substrate outwards, with dry and wet film thickness (DFT, WFT), interval to the next step, packs"
         )
     caption = caption.format(letter)
-    return table_view(caption, columns, list(_coat_rows(listed, intervals, words)))
+    return table_view(caption, columns, list(_coat_rows(told.coats, told.waits, totals, in_head, words)))
 
 
-def _coat_rows(listed: Sequence[CoatView], intervals: Sequence[Wait], words: Words) -> Iterator[tuple[str, ...]]:
-    """A row for the wait after preparation, one for each coat with the interval to the next; a limit that is not there is shown so."""
+def _coat_rows(
+    listed: Sequence[CoatView],
+    intervals: Sequence[Wait],
+    totals: Sequence[tuple[str, ...]],
+    wet_of: str,
+    words: Words,
+) -> Iterator[tuple[str, ...]]:
+    """A row for the wait after preparation, one for each coat with the interval to the next, and the totals.
+
+    A limit that is not there is shown so; of a column that no coat fills nothing stands in the other rows either, so that it is left
+    out.
+    """
+    filled = [any(getattr(coat, name) for coat in listed) for name in ("passes", "wet", "least", "nominal", "most")]
+    packs = "–" if any(coat.needed for coat in listed) else ""
     first, coats_after = {coat.name for coat in listed[:1]}, {coat.name for coat in listed[1:]}
     to_first = next((wait for wait in intervals if wait.comes in first), None)
     if to_first is not None:
-        # of a column that no coat fills nothing stands here either, so that it is left out
-        filled = [any(getattr(coat, name) for coat in listed) for name in ("passes", "wet", "least", "nominal", "most")]
         films = ["–" if shown else "" for shown in filled]
-        packs = "–" if any(coat.needed for coat in listed) else ""
         yield words("preparation"), words("last step"), *films, "–", to_first.not_later, to_first.late, packs
     to_next = {wait.after: wait for wait in intervals if wait.comes in coats_after}
     for coat in listed:
@@ -213,7 +224,7 @@ def _coat_rows(listed: Sequence[CoatView], intervals: Sequence[Wait], words: Wor
             coat.name,
             named,
             coat.passes,
-            f"{coat.wet}\n{coat.wet_of}" if coat.wet else "",
+            f"{coat.wet}\n{coat.wet_of}" if coat.wet and not wet_of else coat.wet,
             coat.least,
             coat.nominal,
             coat.most,
@@ -222,6 +233,11 @@ def _coat_rows(listed: Sequence[CoatView], intervals: Sequence[Wait], words: Wor
             (wait.late or "–") if wait is not None else "–",
             coat.needed,
         )
+    for name, *films in totals:
+        if len(listed) > 1 or films != [listed[0].least, listed[0].nominal, listed[0].most]:
+            told = (film or ("–" if shown else "") for film, shown in zip(films, filled[2:], strict=True))
+            dashes = ("–" if shown else "" for shown in filled[:2])
+            yield name, "–", *dashes, *told, "–", "–", "–", packs
 
 
 def _released(intervals: Sequence[Wait], listed: Sequence[CoatView], words: Words) -> str:

@@ -27,12 +27,14 @@ NOT_STATED = N_("The overcoating interval is not stated: call before proceeding.
 class Condition:
     """One numbered step. `source` is empty where the author of the job or system says it himself.
 
-    `interval` is true of the step that says how long to wait, which ends the work on a coat.
+    `interval` is true of the step that says how long to wait, which ends the work on a coat; `limit` of what is no step of its own
+    but says how far the step before it may go.
     """
 
     text: str
     source: str
     interval: bool = field(default=False, kw_only=True)
+    limit: bool = field(default=False, kw_only=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -28,9 +28,9 @@ class FaultsView:
 def faults(job: Job, spec: Spec, words: Words) -> FaultsView:
     """One row a fault, in the order of the table; those that the products and parts of the job cannot have are left out."""
     columns = (
-        Column(words("Defect"), "w-15"),
+        Column(words("Defect"), "w-20"),
         Column(words("Cause"), "w-30"),
-        Column(words("Remedy"), "w-50"),
+        Column(words("Remedy")),
         Column(words("Src"), "w-5"),
     )
     marks: Marks = {}
@@ -40,7 +40,7 @@ def faults(job: Job, spec: Spec, words: Words) -> FaultsView:
 
 def _row(row: Row, marks: Marks, words: Words) -> tuple[str, str, str, str]:
     if not row["mechanism"]:
-        return words(row["fault"]), words(row["cause"]), words(row["remedy"]), ""
+        return words(row["fault"]), words(row["cause"]) or "–", words(row["remedy"]), "–"
     why = mechanism(row["mechanism"])
     source = words(str(table("mechanisms").row_citation(why)))
     text = words(why["text"])

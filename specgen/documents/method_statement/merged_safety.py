@@ -116,20 +116,28 @@ def _statements(alone: Sequence[HazardView], named: _Named, words: Words) -> Tab
     sets = sorted(
         {*said.values(), *kept.values()}, key=lambda owners: (-len(owners), [order.index(name) for name in owners])
     )
+    # who states no precaution at all states none, which is no word that there is none
+    silent = {panel.product for panel in alone if not panel.precautions}
     rows = [
         (
             named(owners),
-            "\n".join(text for text, whose in said.items() if whose == owners) or "–",
-            "\n".join(text for text, whose in kept.items() if whose == owners) or "–",
+            _run_in(text for text, whose in said.items() if whose == owners) or "–",
+            _run_in(text for text, whose in kept.items() if whose == owners)
+            or (words("not stated") if silent.issuperset(owners) else "–"),
         )
         for owners in sets
     ]
     columns = (
         Column(words("Products"), "w-12"),
-        Column(words("Hazard statements"), "w-40"),
+        Column(words("Hazard statements"), "w-35"),
         Column(words("Precautionary statements")),
     )
     return table_view(words("Statements of the label, in their official wording"), columns, rows)
+
+
+def _run_in(texts: Iterable[str]) -> str:
+    """Statements as sentences one after the other, each in its own words."""
+    return " ".join(text if text.endswith((".", "!", ")")) else f"{text}." for text in texts)
 
 
 def _printed(entry: Statement, words: Words) -> str:
@@ -227,7 +235,7 @@ def _rules(
     for (name, text), owners in ranked:
         together.setdefault((name, named(owners)), []).append(text)
     rows = [(name, whose, "\n".join(texts)) for (name, whose), texts in together.items()]
-    columns = (Column(words("Subject"), "w-20"), Column(words("Products"), "w-12"), Column(words("What holds")))
+    columns = (Column(words("Subject"), "w-25"), Column(words("Products"), "w-12"), Column(words("What holds")))
     return table_view(words("Rules for the products, with what holds for some of them alone"), columns, rows)
 
 

@@ -262,10 +262,10 @@ def _ground(built: Sequence[Build], job: Job, spec: Spec, words: Words) -> Itera
 
 def _coats_again(builds: Sequence[Build], job: Job, spec: Spec, words: Words) -> TableView:
     columns = (
-        Column(words("Abraded back to"), "w-20"),
-        Column(words("Final abrasive"), "w-20"),
+        Column(words("Abraded back to"), "w-15"),
+        Column(words("Final abrasive"), "w-15"),
         Column(words("First coat to reapply"), "w-15"),
-        Column(words("DFT of that coat"), "w-30"),
+        Column(words("DFT of that coat"), "w-40"),
         Column(words("Overcoating interval"), "w-15"),
     )
     caption = words.translate.plural(

@@ -136,7 +136,7 @@ def _tables(columns: Mapping[str, Mapping[Key, str]], words: Words) -> Iterator[
                 rows.append((use, limit, *shown))
         yield table_view(
             words("Fresh-air flow for each product and limit; W: calculation"),
-            (Column(words("Basis"), "w-25"), Column(words("Limit"), "w-20"), *(Column(head) for head in here)),
+            (Column(words("Basis"), "w-30"), Column(words("Limit"), "w-20"), *(Column(head) for head in here)),
             rows,
         )
 
@@ -231,7 +231,9 @@ def _statements(job: Job, spec: Spec, listed: tuple[ProductAir, ...], words: Wor
     yield words(HEALTH_SETS_THE_AIR)
     times = times_over_explosion(listed)
     if times is not None:
-        yield words(LUNGS_OVER_EXPLOSION).replace("{times}", _about(times.number))
+        product, most = times
+        named = words(LUNGS_OVER_EXPLOSION).replace("{product}", spec.products[product].name)
+        yield named.replace("{times}", _about(most.number))
     if any(entry.isocyanates for entry in listed):
         yield words(DILUTION_IS_NO_CONTROL)
     yield words(MIXED_ROOM)

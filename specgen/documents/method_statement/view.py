@@ -176,16 +176,19 @@ def _climate(job: Job, words: Words) -> TableView:
 
 
 def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
-    """The phases in their order with what is inspected in each, the hold points among them."""
+    """The phases in their order with what is inspected in each, the hold points among them.
+
+    The limits of the air stand in the table above it.
+    """
     rows = []
     for build in told:
         for phase in build.phases:
             name = f"{phase.number} {phase.short}"
             shown = [words("HOLD POINT {}").format(text) if hold else text for text, hold, _ in phase.points]
-            rows.append((name, "\n".join(shown), "\n".join(passes for *_, passes in phase.points)))
+            rows.append((name, "; ".join(shown) or "–", "; ".join(passes for *_, passes in phase.points if passes) or "–"))
     columns = (
         Column(words("Work"), "w-20"),
-        Column(words("Inspection"), "w-40"),
+        Column(words("Inspection"), "w-50"),
         Column(words("Acceptance criterion")),
     )
     return table_view(words("Sequence of work; at a hold point the work stops until it is signed off"), columns, rows)

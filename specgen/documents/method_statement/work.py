@@ -15,7 +15,7 @@ from specgen.documents.method_statement.conditions import NOT_STATED, Condition
 from specgen.documents.method_statement.open_coats import BY_SHEET, INTERVAL_BY_SHEET
 from specgen.documents.parts.application import ApplicationStep, ApplicationView, application_at
 from specgen.documents.parts.coats import CoatView, Wait
-from specgen.documents.parts.inspection import limits, passes
+from specgen.documents.parts.inspection import ambient, limits, passes
 from specgen.documents.parts.preparation import StepView
 from specgen.documents.parts.step_cautions import cautions_at
 from specgen.documents.parts.wording import Words
@@ -35,7 +35,8 @@ from specgen.model.system import Layer
 class WorkRow:
     """A step, or an inspection in its place: at a hold point the work stops. `number` is that of the step or of the point.
 
-    `text` is Markdown where `prose` says so; `lines` stand below it. `safety` and `done` are finished sentences.
+    `text` is Markdown where `prose` says so; `lines` stand below it. `safety` and `done` are finished sentences; `brief` is the
+    first of `done` in one unit, for the table of the sequence; empty where another table tells it.
     """
 
     kind: Literal["step", "point", "hold"]
@@ -47,6 +48,7 @@ class WorkRow:
     source: str = ""
     safety: tuple[str, ...] = ()
     done: tuple[str, ...] = ()
+    brief: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -200,7 +202,7 @@ def _phase(
         next=ends,
         late_safety=numbers.cautioned(late_safety, "", words),
         points=tuple(
-            (f"{row.number} {row.title}", row.kind == "hold", row.done[0] if row.done else row.text)
+            (f"{row.number} {row.title}", row.kind == "hold", row.brief if row.brief is not None else (row.done[0] if row.done else row.text))
             for row in numbered
             if row.kind != "step"
         ),
@@ -238,9 +240,10 @@ class _Points:
             text=words("As the first time.")
             if again
             else ". ".join(part for part in (point.method or "", point.frequency or "") if part),
-            done=tuple(part for part in (told, point.criterion.text or "") if part)
+            done=tuple(part for part in (told, "" if again and told else point.criterion.text or "") if part)
             or (passes(point, self._job, self._spec, words),),
             lines=(words("If it fails: {}").format(point.if_failed),) if point.if_failed and not again else (),
+            brief="" if ambient(point, self._job, words) else limits(point, self._job, self._spec, words.in_one_unit()) or None,
         )
 
 
@@ -276,16 +279,23 @@ def _conditions(told: Told, coat: CoatView, words: Words) -> tuple[list[Conditio
 
 
 def _treat(steps: Sequence[Condition], below: Product, job: Job, words: Words) -> Iterator[WorkRow]:
-    """What is done to a coat before the next; the first row says what its dust does."""
-    for number, step in enumerate(steps):
-        yield WorkRow(
-            kind="step",
-            number="",
-            title=words("Before the next coat") if number == 0 else "",
-            text=step.text,
-            source=step.source,
-            safety=_sanding(below, job, words) if number == 0 else (),
+    """What is done to a coat before the next; the first row says what its dust does, and how far a step may go stands beside it."""
+    rows: list[WorkRow] = []
+    for step in steps:
+        if step.limit and rows:
+            rows[-1] = replace(rows[-1], done=(*rows[-1].done, step.text))
+            continue
+        rows.append(
+            WorkRow(
+                kind="step",
+                number="",
+                title="" if rows else words("Before the next coat"),
+                text=step.text,
+                source=step.source,
+                safety=() if rows else _sanding(below, job, words),
+            )
         )
+    yield from rows
 
 
 def _sanding(product: Product, job: Job, words: Words) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ Called by `data_sheet`, and by `method_statement` with its job, whose climate is
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -16,14 +16,16 @@ from specgen.facts.job.confined import place_of
 from specgen.facts.layer.intervals import air_of
 from specgen.facts.product.drying import Unstated, drying_at, sandable_at, stage_of
 from specgen.model.application import Activation, Application, Mixing
-from specgen.model.drying import Drying, DryingStage, SandableAfter
+from specgen.model.drying import Drying, DryingStage, SandableAfter, Sanding
 from specgen.model.hazards import Task
 from specgen.model.job import Job
 from specgen.model.product import PackForm, Product
-from specgen.units.quantity import Quantity
+from specgen.units.quantity import Quantity, Range
 from specgen.units.rounding import plain_text
 
 Pairs = tuple[tuple[str, str], ...]
+
+_TOUCHED = (DryingStage.DUST_FREE, DryingStage.TOUCH_DRY, DryingStage.HANDLING)
 
 
 class ApplicationStep(NamedTuple):
@@ -250,19 +252,37 @@ def _unstated(entry: Unstated, words: Words) -> tuple[str, str]:
 def _dries(product: Product, air: Quantity | None, words: Words) -> Iterator[str]:
     """The same in lines: stages that are stated under the same conditions share one."""
     yield from (f"{name}: {text}" for name, text in cure(product, words))
+    yield from _under(drying_at(product, air), air, words)
+    yield from _under(sandable_at(product, air), air, words)
+
+
+def dry_to_the_touch(product: Product, air: Quantity | None, words: Words) -> str:
+    """The stages of drying up to handling where `air` is the coldest, in a line: when the part may be touched and moved."""
+    listed = [entry for entry in drying_at(product, air) if stage_of(entry) in _TOUCHED]
+    return " ".join(_under(listed, air, words))
+
+
+def ready_for_sanding(product: Product, air: Quantity | None, words: Words) -> str:
+    """From when the film may be sanded where `air` is the coldest, in a line; empty where it is not stated."""
+    return " ".join(_under(sandable_at(product, air), air, words))
+
+
+def _under(listed: Sequence[Drying | SandableAfter | Unstated], air: Quantity | None, words: Words) -> Iterator[str]:
+    """A line for each set of conditions, with the times that hold under it: `Dust-free 30 min, dry to handle 13 h at ...`."""
     alike: dict[str, list[str]] = {}
-    for entry in (*drying_at(product, air), *sandable_at(product, air)):
+    for entry in listed:
         if isinstance(entry, Unstated):
-            alike.setdefault(words("not stated for {}").format(words.phrase(entry.air)), []).append(
-                words.word(entry.kind)
+            kind: DryingStage | Sanding = entry.kind
+            under = words("at {stated}, not stated for {air}").format(
+                stated=words.phrase(entry.stated_at), air=words.phrase(entry.air)
             )
-            continue
-        kind = entry.stage if isinstance(entry, Drying) else entry.sanding
-        stated = (one for one in (entry.air, entry.humidity, entry.film) if one is not None)
-        under = ", ".join(words.condition(one) for one in stated)
-        alike.setdefault(words("at {}").format(under) if under else "", []).append(
-            f"{words.word(kind)} {words.phrase(entry.time)}"
-        )
+        else:
+            kind = entry.stage if isinstance(entry, Drying) else entry.sanding
+            # a time holds in warmer air too, and that of a job is seldom the coldest
+            warm = Range("temperature", entry.air, None) if air is not None and isinstance(entry.air, Quantity) else entry.air
+            told = words.conditions(warm, entry.humidity, entry.film)
+            under = words("at {}").format(told) if told else ""
+        alike.setdefault(under, []).append(f"{words.word(kind)} {words.phrase(entry.time)}")
     for under, said in alike.items():
         text = ", ".join(said)
         yield f"{text[:1].upper()}{text[1:]} {under}".strip() + "."

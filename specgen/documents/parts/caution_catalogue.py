@@ -318,7 +318,8 @@ NO_FLOW_FOR_ENTRY = N_(
     "before and during the work."
 )
 LUNGS_OVER_EXPLOSION = N_(
-    "The exposure limits require about {times} times the air flow that the lower explosive limit requires."
+    "The exposure limits require up to about {times} times the air flow that the lower explosive limit requires "
+    "({product})."
 )
 MIXED_ROOM = N_(
     "Calculated for well-mixed room air; in the spray cone, in pits and inside the part the "

@@ -21,3 +21,18 @@ def climate(stated: ApplicationClimate | None, words: Words) -> tuple[tuple[str,
         (words("Surface above dew point"), stated.dew_point_margin),
     )
     return tuple((name, words.phrase(value)) for name, value in named if value is not None)
+
+
+def in_a_line(stated: ApplicationClimate | None, words: Words) -> str:
+    """`Air 16 to 26 °C, surface 16 to 28 °C, 40 to 70 % RH, surface at least 3 K above dew point`; empty where nothing is stated."""
+    if stated is None:
+        return ""
+    named = (
+        (words("air {}"), stated.air),
+        (words("surface {}"), stated.surface),
+        (words("{} RH"), stated.humidity),
+        (words("{} of water in the air"), stated.absolute_humidity),
+        (words("surface {} above dew point"), stated.dew_point_margin),
+    )
+    text = ", ".join(text.format(words.phrase(value)) for text, value in named if value is not None)
+    return f"{text[:1].upper()}{text[1:]}"

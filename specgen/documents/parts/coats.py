@@ -15,6 +15,7 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.intervals import air_of, interval
+from specgen.facts.layer.left import left_after_removal
 from specgen.facts.layer.sums import nominal_in_the_end, total_film
 from specgen.model.job import Item, Job
 from specgen.model.preparation import Preparation
@@ -107,6 +108,21 @@ def total(painted: Painted, spec: Spec, words: Words) -> str:
     return differing(painted, [_total(system, spec, words) for system, _ in painted])
 
 
+def total_rows(painted: Painted, spec: Spec, words: Words) -> tuple[tuple[str, str, str, str], ...]:
+    """The same as (name, minimum, nominal, maximum) for the columns of the coats: as applied, then when all is sanded."""
+    systems = [system for system, _ in painted]
+    limits: tuple[Limit, ...] = ("min", "nominal", "max")
+    applied = [
+        differing(painted, [words.phrase(total_film(system, spec, limit)) for system in systems]) for limit in limits
+    ]
+    left = differing(painted, [words.phrase(nominal_in_the_end(system, spec)) for system in systems])
+    rows = (
+        (words("total DFT"), applied[0], applied[1], applied[2]),
+        (words("remaining total DFT"), "", left, ""),
+    )
+    return tuple(row for row in rows if any(row[1:]))
+
+
 def _total(system: System, spec: Spec, words: Words) -> str:
     named: tuple[tuple[Limit, str], ...] = (
         ("min", words("at least {}")),
@@ -119,6 +135,24 @@ def _total(system: System, spec: Spec, words: Words) -> str:
     if left is not None:
         said.append(words("nominal {} after sanding or polishing").format(words.phrase(left)))
     return ", ".join(said)
+
+
+def taken_off(system: System, layer: Layer, spec: Spec, words: Words) -> str:
+    """How much of a coat sanding and polishing may take off, and what must stay, as a sentence; empty where nothing is stated."""
+    said = [
+        text.format(words.phrase(film))
+        for text, film in (
+            (words("sanding may remove at most {}"), layer.sanding_removes),
+            (words("polishing may remove at most {}"), layer.polishing_removes),
+            (words("at least {} of this coat must remain"), layer.remaining_min),
+        )
+        if film is not None
+    ]
+    left = left_after_removal(system, layer, spec, "min") if layer.remaining_min is None else None
+    if left is not None:
+        said.append(words("at least {} of this coat remains (calculated from its minimum)").format(words.film(left)))
+    text = "; ".join(said)
+    return words("{}.").format(text[:1].upper() + text[1:]) if text else ""
 
 
 def numbered(system: System) -> Iterator[tuple[int, Layer]]:

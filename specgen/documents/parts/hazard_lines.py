@@ -43,7 +43,7 @@ def hazard_lines(product: Product, spec: Spec, words: Words) -> Iterator[Line]:
     yield from _when(words("Health surveillance"), stated.health_surveillance)
     for row in duties_of(product, spec):
         yield words("Legal requirement"), _duty(row, words)
-    yield from _when(words("Storage temperature"), _storage(product, stated, spec, words))
+    yield from _when(words("Storage temperature, unopened"), _storage(product, stated, spec, words))
     yield from _when(words("Transport"), _carriage(stated.transport, words))
     yield from _when(words("Waste codes"), "; ".join(_waste(code, words) for code in stated.waste_codes))
     yield from _when(words("Disposal"), stated.disposal)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from specgen.documents.parts.climate import in_a_line
 from specgen.documents.parts.pictures import marked, see
 from specgen.documents.parts.results import limit_words
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -12,6 +13,7 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.job.counting import PERCENT, counting
 from specgen.facts.job.criteria import Held, criteria_of
 from specgen.facts.job.inspected import numbers_of
+from specgen.facts.job.looked_for import CLIMATE, words_of
 from specgen.model.acceptance import AcceptanceRule, Criterion, Each, Gauge, InspectionPoint, Readings, Sampling
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -25,9 +27,9 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     layers = {layer.id: layer for system in spec.systems_of(job) for layer in system.layers}
     columns = [
         Column(words("No."), "w-5", numeric=True),
-        Column(words("Stage"), "w-12"),
+        Column(words("Stage"), "w-10"),
         Column(words("Inspection"), "w-12"),
-        Column(words("Method and frequency"), "w-35"),
+        Column(words("Method and frequency"), "w-30"),
         Column(words("Acceptance criterion")),
         Column(words("If it fails"), "w-15"),
     ]
@@ -63,7 +65,7 @@ def passes(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
     held = criteria_of(point, job, spec)
     said = (_joined((*_limits(one.criterion, words), _accepted(one.criterion, words))) for one in held)
     tested = limit_words(point.test, words) if point.test is not None else ""
-    return _joined((*_each(held, said, "\n"), tested, point.criterion.text))
+    return _joined((*_each(held, said, "\n"), tested, ambient(point, job, words), point.criterion.text))
 
 
 def accepted(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
@@ -72,13 +74,25 @@ def accepted(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
     return "; ".join(_each(held, (_accepted(one.criterion, words) for one in held), " "))
 
 
-def limits(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
-    """The limits and rules of a criterion in a line, without its text; for each film that is specified with its items."""
+def limits(point: InspectionPoint, job: Job, spec: Spec, words: Words, *, brief: bool = False) -> str:
+    """The limits and rules of a criterion in a line, without its text; for each film that is specified with its items.
+
+    Ambient conditions are in one unit, for the table of them has both; with `brief` they are those above.
+    """
     held = criteria_of(point, job, spec)
     tested = limit_words(point.test, words) if point.test is not None else ""
-    return "; ".join(
-        part for part in (*_each(held, (", ".join(_limits(one.criterion, words)) for one in held), " "), tested) if part
-    )
+    films = _each(held, (", ".join(_limits(one.criterion, words)) for one in held), " ")
+    air = ambient(point, job, words.in_one_unit())
+    if air and brief:
+        air = words("within the ambient conditions above")
+    return "; ".join(part for part in (*films, tested, air) if part)
+
+
+def ambient(point: InspectionPoint, job: Job, words: Words) -> str:
+    """The ambient conditions of the job in a line, for a point that looks at them by its words; else empty."""
+    if not CLIMATE.search(words_of(point)):
+        return ""
+    return in_a_line(job.climate, words)
 
 
 def _each(held: Sequence[Held], said: Iterable[str], between: str) -> Iterator[str]:

@@ -148,10 +148,11 @@ def laws_of_air(jurisdictions: Sequence[str], listed: Sequence[ProductAir]) -> t
     )
 
 
-def times_over_explosion(listed: Sequence[ProductAir]) -> Working | None:
-    """How many times the air of the explosive limit the lungs ask for, the most of all products; None where not known."""
-    times = [entry.spraying.times for entry in listed if not isinstance(entry.spraying, NotKnown)]
-    return max((time for time in times if isinstance(time, Working)), key=lambda time: time.number, default=None)
+def times_over_explosion(listed: Sequence[ProductAir]) -> tuple[str, Working] | None:
+    """How many times the air of the explosive limit the lungs ask for, with the product that asks for the most; None where not known."""
+    times = [(entry.product, entry.spraying.times) for entry in listed if not isinstance(entry.spraying, NotKnown)]
+    known = ((product, time) for product, time in times if isinstance(time, Working))
+    return max(known, key=lambda one: one[1].number, default=None)
 
 
 def unmeasured_clearance() -> str:
