@@ -5,6 +5,7 @@ Called by the commands and by issuing, through `fill`, with a finished view; tem
 
 from __future__ import annotations
 
+import re
 import struct
 from functools import cache
 from gettext import GNUTranslations, NullTranslations
@@ -25,6 +26,10 @@ from specgen.units.locale import ENGLISH, Locale
 _DAMAGED = (OSError, ValueError, LookupError, SyntaxError, struct.error)
 
 Medium = Literal["print", "screen"]
+
+# a preparation grade is never broken over two lines, joined precautionary statements between two of them alone
+_GRADE, _JOINED = re.compile(r"\b(?:Sa|St) [1-4](?: 1/2)?\b"), re.compile(r"\bP\d{3}(?:\+P\d{3})+")
+_UNBROKEN, _MAY_BREAK = "\N{NO-BREAK SPACE}", "\N{ZERO WIDTH SPACE}"
 
 
 @cache
@@ -69,13 +74,20 @@ def fill(template: str, *, language: str, medium: Medium, **values: object) -> s
     for a value the view does not hold and for a template that is wrong.
     """
     try:
-        return environment(language).get_template(template).render(medium=medium, outline=new_outline(), **values)
+        page = environment(language).get_template(template).render(medium=medium, outline=new_outline(), **values)
     except jinja2.TemplateSyntaxError as error:
         raise RenderError(f"The template {error.name}, line {error.lineno}, is wrong: {error.message}.") from error
     except jinja2.TemplateNotFound as error:
         raise RenderError(f"There is no template {error.name}. Check how its name is spelt.") from error
     except jinja2.TemplateError as error:
         raise RenderError(f"The template {template} cannot be filled: {error}.") from error
+    return unbroken(page) if medium == "print" else page  # from a screen it is copied
+
+
+def unbroken(page: str) -> str:
+    """The page with its grades kept in one line, and its joined statements broken between two of them alone."""
+    page = _GRADE.sub(lambda grade: grade[0].replace(" ", _UNBROKEN), page)
+    return _JOINED.sub(lambda codes: codes[0].replace("+", f"+{_MAY_BREAK}"), page)
 
 
 def new_outline() -> Namespace:

@@ -90,12 +90,12 @@ def test_a_drawing_says_which_film_it_is_drawn_from() -> None:
 def test_a_coat_is_not_counted_as_a_cross_coat() -> None:
     table = _statement().builds[0].coats
     at = [column.heading for column in table.columns].index("Application")
-    wet = [column.heading for column in table.columns].index("WFT by comb gauge")
+    wet = [column.heading for column in table.columns].index("WFT per cross coat")
     assert table.rows[1][at].split(",")[0].endswith(" cross coats")
-    assert table.rows[1][wet].endswith("per cross coat")
     one = _statement({"systems.cab.layers.primer.coats": "1"}, ("systems.cab.layers.primer.passes",)).builds[0].coats
     assert one.rows[1][at].split(",")[0] == "1 coat"
-    assert one.rows[1][wet].endswith("per coat")
+    assert one.columns[wet].heading == "WFT"
+    assert [row[wet].partition("\n")[2] for row in one.rows[1:4]] == ["per coat", "per cross coat", "per cross coat"]
 
 
 def _after_primer(view: MethodStatement) -> str:

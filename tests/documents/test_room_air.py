@@ -68,7 +68,7 @@ def test_both_dangers_stand_together() -> None:
         "The jurisdiction is not stated for this project; the limits shown are those of EU and may not apply at the place of work.",
         "Exposure limits shown: EU. Binding limits at the place of work take precedence where they are lower.",
         "The air flow is set by the occupational exposure limits, never by the lower explosive limit alone.",
-        "The exposure limits require about 180 times the air flow that the lower explosive limit requires.",
+        "The exposure limits require up to about 180 times the air flow that the lower explosive limit requires (Example barrier).",
         "Calculated for well-mixed room air; in the spray cone, in pits and inside the part the concentration is far higher. Solvents are numbered; section 3 of the safety data sheet names them.",
     ]
 

@@ -16,7 +16,7 @@ from babel.messages.mofile import write_mo
 from specgen.documents.emergency_call import EmergencyCall
 from specgen.documents.parts.wording import Words
 from specgen.rendering.assets import templates_folder
-from specgen.rendering.environment import environment, fill, style_sheet, translation
+from specgen.rendering.environment import environment, fill, style_sheet, translation, unbroken
 from specgen.rendering.failure import RenderError
 from specgen.rendering.html import write_html
 from specgen.units.quantity import CalendarSpan, Quantity
@@ -139,7 +139,7 @@ def test_numbers_and_plurals_follow_the_language(german: None) -> None:
 def test_fill_tells_what_is_wrong() -> None:
     with pytest.raises(RenderError, match=r"^There is no template parts/none\.html\.j2\."):
         fill("parts/none.html.j2", language="en", medium="print")
-    with pytest.raises(RenderError, match=r"^The template base\.html\.j2 cannot be filled: .*body"):
+    with pytest.raises(RenderError, match=r"^The template base\.html\.j2 cannot be filled: .*masthead"):
         fill("base.html.j2", language="en", medium="print")
 
 
@@ -178,3 +178,9 @@ def test_the_draft_banner_and_the_call_stand_in_landmarks(sample: Callable[..., 
     unsure = sample("screen", emergency=EmergencyCall(line="Call the gatehouse", number=""))
     assert '<footer class="call-bar">Call the gatehouse</footer>' in unsure
     assert "tel:" not in unsure
+
+
+def test_a_grade_is_not_broken_and_joined_statements_between_two_alone() -> None:
+    nb, zero = "\N{NO-BREAK SPACE}", "\N{ZERO WIDTH SPACE}"
+    assert unbroken("Sa 2 1/2, St 3: P305+P351") == f"Sa{nb}2{nb}1/2, St{nb}3: P305+{zero}P351"
+    assert unbroken("Sa 25, 1 + 2, P305") == "Sa 25, 1 + 2, P305"

@@ -15,7 +15,7 @@ from math import ceil
 
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import coats
-from specgen.documents.parts.inspection import limits, method_of
+from specgen.documents.parts.inspection import accepted, limits, method_of
 from specgen.documents.parts.pictures import PictureView, marked_pictures
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
@@ -39,7 +39,10 @@ _PACKS_IN_A_ROW = 15
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FilmPoint:
-    """A film point over its columns: number in the plan, what is read, its limits, and what of its method it alone has."""
+    """A film point over its columns: number in the plan, what is read, its limits, and what of its method it alone has.
+
+    The limits are what the counting rule makes of them, which decides over the readings written here.
+    """
 
     number: str
     check: str
@@ -91,7 +94,7 @@ def records(build: Build, job: Job, spec: Spec, figures: Quantities, words: Word
     own = points_on(build.items, job, spec)
     numbers = numbers_of(job)
     films = points_read(own, job)
-    stated = dict(climate(job.climate, words))
+    stated = dict(climate(job.climate, words.in_one_unit()))
     names = (
         words("Air temperature"),
         words("Surface temperature"),
@@ -158,7 +161,7 @@ def _film(
     return FilmPoint(
         number=numbers[point.id],
         check=point.check,
-        limits=limits(point, job, spec, words.with_one_film()),
+        limits=accepted(point, job, spec, words.with_one_film()) or limits(point, job, spec, words.with_one_film()),
         method="; ".join(part for part in method if part),
     )
 

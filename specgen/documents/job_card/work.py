@@ -59,7 +59,7 @@ class CardStep:
 class CardCheck:
     """A point of inspection, by its number in the plan; at a hold point the work stops until it is signed.
 
-    `method` is empty where it stands over the boxes for the readings, on the back.
+    `method` and what the counting rule accepts stand over the boxes for the readings, on the back, where there are some.
     """
 
     number: str
@@ -95,7 +95,7 @@ class CardCoat:
     """`films` are (name, figure), the wet film of a cross coat or coat first; `wait` is None where the sources state none.
 
     `safety` are the cautions of mixing and spraying, and of sanding where the coat may be sanded; of what an earlier coat or step
-    says already they name it. `dries` says when the coat may be touched and handled before the next one. `checks` look at the coat as applied,
+    says already they name it. `dries` says when the coat may be touched and handled before the next one, and stands in `before_next` where that has words. `checks` look at the coat as applied,
     `sanded` once `before_next` is done: what the author asks for, from when, and how much it may take off.
     """
 
@@ -185,7 +185,7 @@ class Points:
                 number=self._numbers[point.id],
                 check=self._named(point),
                 method="" if point.id in self._read else method_of(point, self._words).replace("\n", "; "),
-                passes=_in_a_line(point, self._job, self._spec, self._words),
+                passes=_in_a_line(point, self._job, self._spec, self._words, ruled=point.id not in self._read),
                 if_failed=point.if_failed or "",
                 hold=point.hold_point,
             )
@@ -247,6 +247,7 @@ def _coats(
         wait = to_coats.get(following.name) if following is not None else None
         removed = taken_off(build.system, layers[coat.layer], spec, words.with_one_film())
         sanded = bool(before_next or (wait is not None and wait.late))
+        dries = dry_to_the_touch(product, air_of(job), words.in_one_unit()) if following is not None else ""
         ready = ready_for_sanding(product, air_of(job), words.in_one_unit()) if sanded or removed else ""
         yield CardCoat(
             name=coat.name,
@@ -256,9 +257,9 @@ def _coats(
             applied=tuple(pair for pair in _applied(product, job, words) if pair not in every_coat),
             safety=_safety(product, job, sanded, coat.name, told, words),
             wear=tuple(_wear(product, sanded, coat.name, worn, words)),
-            dries=dry_to_the_touch(product, air_of(job), words.in_one_unit()) if following is not None else "",
+            dries="" if ready or before_next else dries,
             checks=points.after(coat.layer, sanded=False),
-            before_next=" ".join(part for part in (ready, before_next, removed) if part),
+            before_next=" ".join(part for part in (dries, ready, before_next, removed) if part) if ready or before_next else removed,
             sanded=points.after(coat.layer, sanded=True),
             wait=wait,
             last=following is None,
@@ -349,9 +350,9 @@ def _parts(product: Product, task: Task, words: Words) -> Pairs:
     return tuple((name, text or silent) for name, text in told if text or silent)
 
 
-def _in_a_line(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
-    """What passes as sentences: the limits in one, what the counting rule makes of them, then the text."""
-    said = [limits(point, job, spec, words, brief=True), accepted(point, job, spec, words)]
+def _in_a_line(point: InspectionPoint, job: Job, spec: Spec, words: Words, *, ruled: bool) -> str:
+    """What passes as sentences: the limits in one, what the counting rule makes of them where it is `ruled` here, then the text."""
+    said = [limits(point, job, spec, words, brief=True), accepted(point, job, spec, words) if ruled else ""]
     sentences = [f"{text[:1].upper()}{text[1:]}." for text in said if text]
     return " ".join((*sentences, point.criterion.text or "")).strip()
 

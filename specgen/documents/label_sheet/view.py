@@ -175,7 +175,7 @@ def _precautions(label: Label, words: Words) -> TableView:
         for entry, wording in zip(label.precautions, texts, strict=True)
     ]
     columns = (
-        Column(words("Code"), "w-15"),
+        Column(words("Code"), "w-12"),
         Column(words("Wording"), "w-35"),
         Column(words("On the label"), "w-20"),
         Column(words("Required by")),

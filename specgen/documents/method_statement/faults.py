@@ -40,7 +40,7 @@ def faults(job: Job, spec: Spec, words: Words) -> FaultsView:
 
 def _row(row: Row, marks: Marks, words: Words) -> tuple[str, str, str, str]:
     if not row["mechanism"]:
-        return words(row["fault"]), words(row["cause"]) or "–", words(row["remedy"]), "–"
+        return words(row["fault"]), words(row["cause"]) or "–", words(row["remedy"]), ""
     why = mechanism(row["mechanism"])
     source = words(str(table("mechanisms").row_citation(why)))
     text = words(why["text"])

@@ -77,14 +77,14 @@ def accepted(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
 def limits(point: InspectionPoint, job: Job, spec: Spec, words: Words, *, brief: bool = False) -> str:
     """The limits and rules of a criterion in a line, without its text; for each film that is specified with its items.
 
-    Ambient conditions are in one unit, for the table of them has both; with `brief` they are those above.
+    Ambient conditions are in one unit, for the table of them has both; with `brief` it says where they stand.
     """
     held = criteria_of(point, job, spec)
     tested = limit_words(point.test, words) if point.test is not None else ""
     films = _each(held, (", ".join(_limits(one.criterion, words)) for one in held), " ")
     air = ambient(point, job, words.in_one_unit())
     if air and brief:
-        air = words("within the ambient conditions above")
+        air = words("limits as above")
     return "; ".join(part for part in (*films, tested, air) if part)
 
 
