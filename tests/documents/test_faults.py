@@ -251,11 +251,10 @@ def test_application_begins_with_shaking_and_ends_with_the_valve() -> None:
     assert alone.steps[1][1].endswith(f"usually 4 cross coats, flash-off between cross coats 5 to 10{NB}min.")
     tin = application_at(spec.products["barrier"], job, words)
     assert [step.heading for step in tin.steps] == [
-        "Stir",
         "Mix",
+        "Stir",
         "Thinning",
         "Induction time",
-        "Pot life",
         "Nozzle",
     ]
 
