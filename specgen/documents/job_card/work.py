@@ -95,8 +95,9 @@ class CardCoat:
     """`films` are (name, figure), the wet film of a cross coat or coat first; `wait` is None where the sources state none.
 
     `safety` are the cautions of mixing and spraying, and of sanding where the coat may be sanded; of what an earlier coat or step
-    says already they name it. `dries` says when the coat may be touched and handled before the next one, and stands in `before_next` where that has words. `checks` look at the coat as applied,
-    `sanded` once `before_next` is done: what the author asks for, from when, and how much it may take off.
+    says already they name it. `dries` says when the coat may be touched and handled before the next one, and
+    stands in `before_next` where that has words. `checks` look at the coat as applied, `sanded` once `before_next` is done: what the
+    author asks for, from when, and how much it may take off.
     """
 
     name: str
@@ -259,7 +260,9 @@ def _coats(
             wear=tuple(_wear(product, sanded, coat.name, worn, words)),
             dries="" if ready or before_next else dries,
             checks=points.after(coat.layer, sanded=False),
-            before_next=" ".join(part for part in (dries, ready, before_next, removed) if part) if ready or before_next else removed,
+            before_next=" ".join(part for part in (dries, ready, before_next, removed) if part)
+            if ready or before_next
+            else removed,
             sanded=points.after(coat.layer, sanded=True),
             wait=wait,
             last=following is None,

@@ -202,11 +202,15 @@ def _phase(
         next=ends,
         late_safety=numbers.cautioned(late_safety, "", words),
         points=tuple(
-            (f"{row.number} {row.title}", row.kind == "hold", row.brief if row.brief is not None else (row.done[0] if row.done else row.text))
-            for row in numbered
-            if row.kind != "step"
+            (f"{row.number} {row.title}", row.kind == "hold", _in_short(row)) for row in numbered if row.kind != "step"
         ),
     )
+
+
+def _in_short(row: WorkRow) -> str:
+    if row.brief is not None:
+        return row.brief
+    return row.done[0] if row.done else row.text
 
 
 class _Points:
@@ -243,7 +247,9 @@ class _Points:
             done=tuple(part for part in (told, "" if again and told else point.criterion.text or "") if part)
             or (passes(point, self._job, self._spec, words),),
             lines=(words("If it fails: {}").format(point.if_failed),) if point.if_failed and not again else (),
-            brief="" if ambient(point, self._job, words) else limits(point, self._job, self._spec, words.in_one_unit()) or None,
+            brief=""
+            if ambient(point, self._job, words)
+            else limits(point, self._job, self._spec, words.in_one_unit()) or None,
         )
 
 

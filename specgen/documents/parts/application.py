@@ -279,7 +279,11 @@ def _under(listed: Sequence[Drying | SandableAfter | Unstated], air: Quantity | 
         else:
             kind = entry.stage if isinstance(entry, Drying) else entry.sanding
             # a time holds in warmer air too, and that of a job is seldom the coldest
-            warm = Range("temperature", entry.air, None) if air is not None and isinstance(entry.air, Quantity) else entry.air
+            warm = (
+                Range("temperature", entry.air, None)
+                if air is not None and isinstance(entry.air, Quantity)
+                else entry.air
+            )
             told = words.conditions(warm, entry.humidity, entry.film)
             under = words("at {}").format(told) if told else ""
         alike.setdefault(under, []).append(f"{words.word(kind)} {words.phrase(entry.time)}")
