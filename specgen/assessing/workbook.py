@@ -59,7 +59,11 @@ def _rows(sheet: Any) -> Iterator[Row]:
     try:
         for number, cells in enumerate(sheet.iter_rows(values_only=True, max_col=_MOST_COLUMNS), 1):
             refuse_many(number)
-            yield number, [_text(cell) for cell in cells]
+            # the library fills a row up to the columns asked for
+            filled = len(cells)
+            while filled and cells[filled - 1] is None:
+                filled -= 1
+            yield number, [_text(cell) for cell in cells[:filled]]
     except NotReadableError:
         raise
     except Exception:  # noqa: BLE001  # damaged parts of a workbook are met while its rows are read
@@ -68,6 +72,8 @@ def _rows(sheet: Any) -> Iterator[Row]:
 
 def _text(cell: object) -> str:
     """A cell as text; a day without a time as a day."""
+    if isinstance(cell, str):
+        return cell
     if cell is None:
         return ""
     if isinstance(cell, datetime):
