@@ -11,7 +11,7 @@ from datetime import datetime
 from fractions import Fraction
 
 from specgen.assessing.air import moment
-from specgen.assessing.cells import CellError, Dates, figure_of
+from specgen.assessing.cells import CellError, Dates, figure_of, shows_nothing
 from specgen.assessing.columns import INSTRUMENT
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record, columns
@@ -119,6 +119,10 @@ def _tell_zero(record: Record, point: InspectionPoint, faults: Faults) -> None:
     for name in ("zero_before", "zero_after"):
         text = record.text(name)
         if not text:
+            continue
+        if shows_nothing(text):
+            what = f"{text} is what a gauge shows that reads nothing"
+            faults.tell("RDG005", what, record.place(name), point=point.id, item=record.text("item"))
             continue
         try:
             read = figure_of("thickness", text.lstrip("-+\u2212"), record.unit_text(name))

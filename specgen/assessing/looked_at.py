@@ -55,7 +55,7 @@ def answers(
             yield _of_person(said, by, record)
         elif key := concession_of(text):
             yield _under(key, by, record, grants.named(key, item, point.id))
-        elif test in _TESTS:
+        elif test in TESTS:
             try:
                 yield _of_surface(record, test, item, point, grants)
             except CellError as reason:
@@ -79,10 +79,10 @@ def _limited(point: InspectionPoint) -> bool:
 
 def _of_surface(record: Record, test: str, item: Item, point: InspectionPoint, grants: Grants) -> Answer:
     """A figure of the prepared surface against its limit, then against one that is conceded."""
-    said = _TESTS[test](record, grants.spec.preparation_of(grants.job, item))
+    said = TESTS[test](record, grants.spec.preparation_of(grants.job, item))
     if said.verdict is Verdict.NOT_CONFORMING:
         for one, limit, eased in grants.prepared(test.replace("-", "_"), item, point.id):
-            if _TESTS[test](record, eased).verdict is Verdict.CONFORMING:
+            if TESTS[test](record, eased).verdict is Verdict.CONFORMING:
                 return Answer(Verdict.CONCEDED, under(said.why, one, limit), said.by, under=one)
             return replace(said, why=outside(said.why, one, limit))
     return said
@@ -206,7 +206,7 @@ def _at_most(found: Quantity, limit: Quantity | None, what: str) -> Answer:
     return Answer(Verdict.NOT_CONFORMING, phrase(why, what=phrase(what), found=show(found), limit=show(limit)))
 
 
-_TESTS: Mapping[str, Callable[[Record, Preparation | None], Answer]] = {
+TESTS: Mapping[str, Callable[[Record, Preparation | None], Answer]] = {
     "salt": _salt,
     "profile": _profile,
     "dust-quantity": _dust("quantity"),

@@ -83,9 +83,17 @@ class Judge:
             reasons += less.reasons
             if less.alone:
                 next_.append(phrase(N_("call a spot by the same name each time it is read")))
+        ways = [(name, way.spots) for lot in mine for name, way in lot.walks.items() if way.spots]
+        walked_out = [(name, spots) for name, spots in ways if name.startswith(f"{self._item.id} ")]
+        if walked_out and Verdict.NOT_CONFORMING not in verdicts:
+            verdicts.append(Verdict.NOT_DECIDED)
+            text = N_("spots measured outwards are outside the limits: {places}; no area here does not conform")
+            reasons.append(phrase(text, places=", ".join(f"{name} ({count})" for name, count in walked_out)))
         # what the criterion says in words no figure answers, but for a difference
         if self._point.criterion.text is not None:
             by = _names((by, self._words(said, verdicts, reasons, next_, less.verdict if less is not None else None)))
+        elif said:
+            by = _names((by, self._beside_figures(said, verdicts, reasons)))
         return self._at(verdicts, reasons, next_, lots=mine, said_by=by, less=less)
 
     def _parts_missing(self, lots: tuple[Lot, ...]) -> str | None:
@@ -176,6 +184,15 @@ class Judge:
                 phrase(N_("enter conforming or not conforming at this point, with the name of who assessed it"))
             )
         return _names(answer.by for answer in answered)
+
+    def _beside_figures(self, said: Sequence[Record], verdicts: list[Verdict], reasons: list[str]) -> str:
+        """A word where figures alone decide: what somebody found wrong counts, an acceptance adds nothing."""
+        answered = list(self._answers(said))
+        self._held_against(answered, together(verdicts), reasons)
+        against = [answer for answer in answered if answer.verdict is Verdict.NOT_CONFORMING]
+        verdicts += [answer.verdict for answer in against]
+        reasons += [answer.why for answer in against if answer.why]
+        return _names(answer.by for answer in against)
 
     def _held_against(self, answered: Sequence[Answer], figures: Verdict | None, reasons: list[str]) -> None:
         """Tells a word that says the opposite of the figures: it is not taken for them."""

@@ -5,19 +5,22 @@ Ids that are none of the job are told, with the nearest. Called by `assessment`.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterable
 from difflib import get_close_matches
 
 from specgen.assessing.air import AIR
 from specgen.assessing.cells import is_word
 from specgen.assessing.faults import Faults
+from specgen.assessing.looked_at import TESTS
 from specgen.assessing.records import Record, columns
 from specgen.facts.job.inspected import film_points
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 
 _NAMES = 3
-_ids = columns("point", "item", "coat", "product", "part")
+_ids = columns("point", "item", "coat", "product", "part", "test")
+_NUMBER = re.compile(r"0{0,8}([1-9]\d{0,8})(?:\.0)?", re.ASCII)
 _BATCH = ("batch", "product")
 
 
@@ -75,7 +78,16 @@ class Sorted:
             what = "the row names no inspection point"
             self._faults.tell("RDG008", what, record.place("point"), item=record.text("item"))
             return
-        film = point in self._film_points and not is_word(record.text("value"))
+        of_film, word = point in self._film_points, is_word(record.text("value"))
+        film = of_film and not word
+        if of_film and word and (record.has("spot") or record.has("reading")):
+            what = f"{record.text('value')[:40]!r} stands where a reading belongs"
+            self._faults.tell("RDG003", what, record.place("value"), point=point, item=record.text("item"))
+            return
+        if film and record.text("test"):
+            what = f"the row names the test {record.text('test')[:40]!r}, and film is read at this point"
+            self._faults.tell("RDG008", what, record.place("test"), point=point, item=record.text("item"))
+            return
         if film and not record.text("item"):
             self._faults.tell("RDG008", "the reading names no item", record.place("item"), point=point)
             return
@@ -95,6 +107,8 @@ class Sorted:
             return self._stranger("coat", coat, self._coats, record, point=point, item=item)
         if (product := record.text("product")) and product not in self._products:
             return self._stranger("product", product, self._products, record, point=point, item=item)
+        if (test := record.text("test")) and test not in TESTS:
+            return self._stranger("test", test, TESTS, record, point=point, item=item)
         return self._part_is_there(record, point, item)
 
     def _part_is_there(self, record: Record, point: str, item: str) -> bool:
@@ -102,10 +116,11 @@ class Sorted:
         if not part or not item:
             return True
         count = self._items[item].count
-        if part.isdecimal() and len(part) < 9 and not 1 <= int(part) <= count:
+        number = _NUMBER.fullmatch(part)
+        if number is None or not 1 <= int(number[1]) <= count:
             self._faults.tell(
                 "RDG008",
-                f"there is no part {part} of {item}: it has {count}",
+                f"there is no part {part[:40]!r} of {item}: its parts are numbered 1 to {count}",
                 record.place("part"),
                 point=point,
                 item=item,

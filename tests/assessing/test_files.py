@@ -137,6 +137,9 @@ def test_a_workbook_that_is_none_or_unpacks_without_end_is_told() -> None:
         ("1,2,50,um", "1,2,2.0,mil", ("RDG006", 3, 5)),
         ("1,2,50,um", "1,2,=E2,um", ("RDG004", 3, 5)),
         ("1,2,50,um", "1,1,50,um", ("RDG007", 3, 4)),
+        # a word is no reading
+        ("1,2,50,um", "1,2,pass,um", ("RDG003", 3, 5)),
+        ("1,2,50,um", "1,2,not conforming,um", ("RDG003", 3, 5)),
         ("DOOR,1,2,50", "DOR,1,2,50", ("RDG008", 3, 2)),
         ("primer-film,DOOR,1,2,50", "film,DOOR,1,2,50", ("RDG008", 3, 1)),
         ("primer-film,DOOR,1,2,50", "primer-film,,1,2,50", ("RDG008", 3, 2)),
@@ -162,6 +165,36 @@ def test_a_part_past_the_number_of_an_item_is_none_of_the_job() -> None:
     text = PLAIN.replace("point,item,", "point,item,part,").replace("DOOR,", "DOOR,3,")
     assert {one[0] for one in told(assessed(text))} == {"RDG008"}
     assert told(assessed(text.replace("DOOR,3,", "DOOR,2,"))) == []
+
+
+@pytest.mark.parametrize("part", ["0", "-1", "1a", "left", "9999999999", "1.5", "½"])
+def test_parts_are_numbered_and_no_slip_makes_one_more(part: str) -> None:
+    text = PLAIN.replace("point,item,", "point,item,part,").replace("DOOR,", "DOOR,1,")
+    assert film_on(assessed(text)) is P
+    found = assessed(text.replace("DOOR,1,1,2,", f"DOOR,{part},1,2,", 1))
+    assert told(found) == [("RDG008", 3, 3)]
+    assert film_on(found) is OPEN
+
+
+@pytest.mark.parametrize("test", ["profile", "gloss", "tomorrow"])
+def test_a_test_that_is_none_or_belongs_to_another_point_is_no_reading(test: str) -> None:
+    text = PLAIN.replace("point,item,", "point,item,test,").replace("DOOR,", "DOOR,,")
+    found = assessed(text.replace("DOOR,,1,2,", f"DOOR,{test},1,2,", 1))
+    assert told(found) == [("RDG008", 3, 3)]
+    assert film_on(found) is OPEN
+
+
+def test_a_word_against_figures_counts_where_figures_alone_decide() -> None:
+    rule = "{rule: own, min: 40 um, max: 80 um, each: spot}"
+    said = "point,item,value,by\nprimer-film,DOOR,{},K. A.\n"
+    assert film_on(assessed(PLAIN, said.format("conforming"), criterion=rule)) is P
+    found = assessed(PLAIN, said.format("not conforming"), criterion=rule)
+    assert film_on(found) is F
+    assert "found not conforming by K. A." in reasons(found)
+    assert [one.id for one in found.findings if one.id == "RDG017"] == ["RDG017"]
+    low = assessed(spots(30), said.format("conforming"), criterion=rule)
+    assert film_on(low) is F
+    assert "K. A. recorded conforming, the figures say not conforming" in reasons(low)
 
 
 def test_a_row_without_its_value_is_a_reading_that_is_missing() -> None:

@@ -161,6 +161,13 @@ def test_the_walk_around_an_area_that_does_not_conform() -> None:
     found = assessed(text + walk, criterion="{rule: SSPC-PA-2, edition: '2012', level: 3, nominal: 50 um}")
     at = next(at for at in found.results if at.point.id == "primer-film")
     assert at.next == ("DOOR left: the area that does not conform reaches 3 spots outwards",)
+    # spots of a walk that lie outside are hidden by no area that conforms
+    fine = text.replace("29,um", "50,um").replace("30,um", "50,um").replace("31,um", "50,um")
+    found = assessed(fine + walk, criterion=PA_2)
+    assert film_on(found) is OPEN
+    assert "spots measured outwards are outside the limits: DOOR left (3)" in reasons(found)
+    inside = walk.replace("35,", "45,").replace("38,", "48,")
+    assert film_on(assessed(fine + inside, criterion=PA_2)) is P
     # without a minimum and a maximum nothing says where the walk ends
     assert assessed(text + walk, criterion="{rule: 90-10, nominal: 50 um}").lots[0].walks == {}
 
