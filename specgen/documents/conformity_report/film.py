@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -39,7 +39,7 @@ class LotView:
     unconfirmed: str
     conceded: str
     by_item: TableView
-    less: tuple[TableView, ...]
+    deducted: str
     plots: tuple[Drawing, ...]
     others: TableView
     spots: TableView
@@ -54,7 +54,8 @@ def lot_views(found: Assessment, spec: Spec, words: Words) -> tuple[LotView, ...
 def _view(lot: Lot, found: Assessment, spec: Spec, words: Words) -> LotView:
     verdict = lot.judged.verdict if lot.judged is not None else Verdict.NOT_DECIDED
     title = words("{point}, area {area}").format(point=lot.point.check, area=lot.name) if lot.name else lot.point.check
-    spots, more = _printed(lot, words)
+    less = {at.item.id: at.less for at in found.results if at.less is not None and lot in at.lots}
+    spots, more = _printed(lot, less, words)
     basis = lot.counting.unconfirmed if lot.counting is not None else None
     return LotView(
         title=title,
@@ -63,8 +64,8 @@ def _view(lot: Lot, found: Assessment, spec: Spec, words: Words) -> LotView:
         accepted=words(accepted_text(lot.counting, lot.unit)) if lot.counting is not None else words(lot.why),
         unconfirmed=words("limits of this rule: {basis}").format(basis=words(basis.value)) if basis is not None else "",
         conceded="; ".join(_conceded(lot, found, words)),
-        by_item=_by_item(lot, words),
-        less=tuple(_less(at.less, words) for at in found.results if at.less is not None and lot in at.lots),
+        by_item=_by_item(lot, less, words),
+        deducted=_deducted(less, words),
         plots=tuple(plot for plot in _plots(lot, words) if plot.drawing),
         others=_others(lot, words),
         spots=spots,
@@ -91,56 +92,44 @@ def _conceded(lot: Lot, found: Assessment, words: Words) -> Iterator[str]:
             )
 
 
-def _by_item(lot: Lot, words: Words) -> TableView:
+def _by_item(lot: Lot, less: Mapping[str, LessBefore], words: Words) -> TableView:
     columns = [
-        Column(words("Item"), "w-15"),
-        Column(words("Spots"), "w-10", numeric=True),
+        Column(words("Item"), "w-12"),
+        Column(words("Spots"), "w-8", numeric=True),
         Column(words("Readings"), "w-10", numeric=True),
-        Column(words("Mean of the spots"), "w-20", numeric=True),
-        Column(words("Lowest reading"), "w-20", numeric=True),
-        Column(words("Highest reading"), "w-20", numeric=True),
+        Column(words("Mean of the spots"), "w-12", numeric=True),
+        Column(words("Lowest reading"), "w-12", numeric=True),
+        Column(words("Highest reading"), "w-12", numeric=True),
+        Column(words("Lowest, deducted"), "w-12", numeric=True),
+        Column(words("Highest, deducted"), "w-12", numeric=True),
     ]
     means = dict(lot.area.means)
     rows: list[tuple[str, ...]] = []
     for item in lot.items:
         mine = [spot for spot in lot.spots if spot.item == item]
         if not mine:
-            rows.append((item, "0", "0", words("not read"), "", ""))
+            rows.append((item, "0", "0", words("not read"), "", "", "", ""))
             continue
         low, high = lot.area.ends({spot.name for spot in mine})
         mean = sum((means[spot.name] for spot in mine), Fraction(0)) / len(mine)
         read = str(sum(len(spot.readings) for spot in mine))
         shown = (film_in_column(film, lot.unit) for film in (mean, low, high))
-        rows.append((item, str(len(mine)), read, *shown))
+        left = [spot.left for spot in less[item].spots] if item in less else []
+        ends = [film_in_column(end(left), lot.unit) for end in (min, max)] if left else ["", ""]
+        rows.append((item, str(len(mine)), read, *shown, *ends))
     if lot.judged is not None and lot.judged.mean is not None and len(lot.items) > 1:
         low, high = min(lot.area.values), max(lot.area.values)
         counts = (str(len(lot.spots)), str(lot.area.count), lot.judged.mean.printed(words.translate))
-        rows.append((words("together"), *counts, film_in_column(low, lot.unit), film_in_column(high, lot.unit)))
+        rows.append((words("together"), *counts, film_in_column(low, lot.unit), film_in_column(high, lot.unit), "", ""))
     return table_view(words("What was read, by item"), columns, rows)
 
 
-def _less(less: LessBefore, words: Words) -> TableView:
-    """Of one item; of very many spots those of which something is told."""
-    columns = [
-        Column(words("Part and spot"), "w-20"),
-        Column(words("Spot measurement"), "w-20", numeric=True),
-        Column(words("To be deducted"), "w-20", numeric=True),
-        Column(words("What is left"), "w-20", numeric=True),
-        Column(words("Result")),
-    ]
-    told = {name for reason in less.judged.reasons for name in reason.at}
-    shown = [spot for spot in less.spots if len(less.spots) <= MOST_SPOTS or spot.name in told]
-    rows = [
-        (
-            spot.name,
-            *(film_in_column(film, less.unit) for film in (spot.total, spot.before, spot.left)),
-            words(spot_text(less.judged.reasons, spot.name)),
-        )
-        for spot in shown[:MOST_SPOTS]
-    ]
-    text = words("{item} after deducting {check}, spot by spot: required {range}")
-    caption = text.format(item=less.item, check=less.before.check, range=words.phrase(less.asked))
-    return table_view(caption, columns, rows)
+def _deducted(less: Mapping[str, LessBefore], words: Words) -> str:
+    """What is deducted, and what is asked of what is left, once for all items that share it."""
+    text = words("{check} at the same spot; required of what is left: {range}")
+    return "; ".join(
+        dict.fromkeys(text.format(check=one.before.check, range=words.phrase(one.asked)) for one in less.values())
+    )
 
 
 def _plots(lot: Lot, words: Words) -> Iterator[Drawing]:
@@ -209,10 +198,12 @@ def _others(lot: Lot, words: Words) -> TableView:
     return table_view(words("The same readings under other common rules"), columns, rows)
 
 
-def _printed(lot: Lot, words: Words) -> tuple[TableView, str]:
-    """Every spot; of very many those outside."""
+def _printed(lot: Lot, less: Mapping[str, LessBefore], words: Words) -> tuple[TableView, str]:
+    """Every spot, with what is left where something is deducted; of very many those of which something is told."""
     means = dict(lot.area.means)
-    told = {name for reason in _reasons(lot) for name in reason.at}
+    left = {spot.name: spot for one in less.values() for spot in one.spots}
+    every = (*_reasons(lot), *(reason for one in less.values() for reason in one.judged.reasons))
+    told = {name for reason in every for name in reason.at}
     shown = lot.spots if len(lot.spots) <= MOST_SPOTS else [spot for spot in lot.spots if spot.name in told]
     more = ""
     if len(shown) < len(lot.spots) or len(shown) > MOST_SPOTS:
@@ -223,15 +214,22 @@ def _printed(lot: Lot, words: Words) -> tuple[TableView, str]:
     columns = [
         Column(words("Part and spot"), "w-20"),
         Column(words("Readings, {unit}").format(unit=unit_sign(lot.unit))),
-        Column(words("Spot measurement"), "w-20", numeric=True),
-        Column(words("Result"), "w-20"),
+        Column(words("Spot measurement"), "w-15", numeric=True),
+        Column(words("To be deducted"), "w-15", numeric=True),
+        Column(words("What is left"), "w-15", numeric=True),
+        Column(words("Result"), "w-15"),
     ]
     rows = [
         (
             spot.name,
             names(film_in_column(value, lot.unit).partition("\N{NO-BREAK SPACE}")[0] for value in spot.readings),
             film_in_column(means[spot.name], lot.unit),
-            words(spot_text(_reasons(lot), spot.name)),
+            *(
+                [film_in_column(film, lot.unit) for film in (left[spot.name].before, left[spot.name].left)]
+                if spot.name in left
+                else ["", ""]
+            ),
+            words(spot_text(every, spot.name)),
         )
         for spot in shown[:MOST_SPOTS]
     ]
