@@ -133,6 +133,19 @@ FAULTY = {
     "salted_road": "Washing is not needed.",
     "wrong_filter_paper": "Sand the film while still soft.",
     "blown_by_mouth": "Dust is wiped off with the hand.",
+    "standby_away": "Foreman reachable by mobile phone",
+    "rescue_by_call": "The fire brigade is called.",
+    "unkeyed": "Coat again without abrading.",
+    "no_extinguisher": "No fire extinguisher is needed.",
+    "loaded_fresh": "Girders are loaded the same evening.",
+    "no_account": "Overspray on the discs is of no account.",
+    "solvent_on_waterborne": "Rollers are kept in white spirit.",
+    "iron_vessel": "Paint is poured into steel buckets.",
+    "passivated_left": "The passivation stays on the zinc.",
+    "thinner_on_fresh": "Wipe with thinner, then tack cloth.",
+    "late_wipe": "Wipe with a dry cloth.",
+    "warm_later": "Cold panels are brought in and at once sprayed.",
+    "sealed_wet": "Bolts need no coat.",
 }
 SOUND = (
     "Windows are masked with film; frames are painted.",
@@ -167,6 +180,20 @@ SOUND = (
     "The gauge is verified each morning.",
     "Cans are kept away from heaters.",
     "A new permit for each shift.",
+    "Rescue by the site crew with tripod and breathing apparatus, fire brigade as well.",
+    "A trained person at the manhole, in radio contact with the control room.",
+    "Abrade, wash and coat again.",
+    "A fire extinguisher stands ready; no welding without a fire watch outside.",
+    "Girders are loaded once the film is hard.",
+    "Rollers are washed with water; dried paint is taken off with solvent.",
+    "Paint is stirred in buckets of plastic or stainless steel.",
+    "Passivation is swept off.",
+    "Wipe with degreaser and let it evaporate, then tack cloth.",
+    "Sand with P400, wipe with degreaser.",
+    "Cold panels are brought in the day before and warm through.",
+    "Bolts are replaced by galvanised ones after coating.",
+    "Rain expected within the hour stops work.",
+    "Dust nibs are sanded out.",
     "Forced extraction from the lowest point; natural draught alone is not enough.",
     "The manway stays open and a fan draws air from the bottom.",
     "Use abrasive that never met steel grit.",
@@ -292,9 +319,10 @@ def test_every_row_has_its_sentence() -> None:
 
 @pytest.mark.parametrize("row", FAULTY)
 def test_each_row_is_told_by_its_sentence_alone(row: str) -> None:
-    told = ordered(FAULTY[row])
-    assert [id for id, _ in told] == [row]
-    assert told[0][1] in FAULTY[row]
+    told = dict(ordered(FAULTY[row]))
+    everywhere = {one["id"] for one in table("practices_in_words").rows if not one["when"] and not one["where"]}
+    assert (set(told) & everywhere) | {row} == {row}
+    assert told[row] in FAULTY[row]
 
 
 @pytest.mark.parametrize("said", SOUND)
@@ -303,13 +331,20 @@ def test_what_a_specifier_rightly_writes_is_no_order(said: str) -> None:
 
 
 def test_a_row_of_one_leaf_is_told_there_alone() -> None:
-    held = [row for row in table("practices_in_words").rows if row["where"]]
+    held = [
+        row
+        for row in table("practices_in_words").rows
+        if row["where"] and not row["when"] and row["where"] != "before_next"
+    ]
     assert len(held) >= 5
     places = {
         "statement": "jobs.refit.ventilation.statement",
         "permit": "jobs.refit.confined_space.permit",
         "atmosphere_test": "jobs.refit.confined_space.atmosphere_test",
         "frequency": "jobs.refit.inspection.look.frequency",
+        "standby": "jobs.refit.confined_space.standby",
+        "rescue": "jobs.refit.confined_space.rescue",
+        "if_failed": "jobs.refit.inspection.look.if_failed",
     }
     for row in held:
         leaf, said = row["where"], FAULTY[row["id"]]

@@ -42,6 +42,7 @@ NAMES = frozenset(
         "burns",
         "two-pack",
         "waterborne",
+        "waterborne-only",
         "zinc-rich",
         "curing",
         "clearcoat",
@@ -81,8 +82,7 @@ def _of_preparation(spec: Spec, preparation_id: str) -> frozenset[str]:
 @memoised
 def _of_system(spec: Spec, system_id: str) -> frozenset[str]:
     system = spec.systems[system_id]
-    paints = frozenset[str]().union(*(_paint(spec.product_of(layer)) for layer in system.layers))
-    return paints | _of_parts(painted_with(system, spec), spec)
+    return _paints(map(spec.product_of, system.layers)) | _of_parts(painted_with(system, spec), spec)
 
 
 @memoised
@@ -131,13 +131,16 @@ def _place(job: Job, items: Iterable[Item]) -> frozenset[str]:
 
 
 def _paints(products: Iterable[Product]) -> frozenset[str]:
-    return frozenset[str]().union(*map(_paint, products))
+    each = list(map(_paint, products))
+    water = {"waterborne-only"} if each and all("waterborne" in one for one in each) else set()
+    return (frozenset[str]().union(*each) - {"waterborne-only"}) | water
 
 
 def _paint(product: Product) -> frozenset[str]:
     cure = binder_family(product.binder)["cure"]
     named = {
         "clearcoat": Role.CLEARCOAT in product.roles,
+        "waterborne-only": product.binder.endswith("_wb"),
         "waterborne": product.binder.endswith("_wb"),
         "zinc-rich": product.binder in {"zinc_inorganic", "zinc_organic", "zinc_pu"},
         "curing": cure in {"chemical", "oxidative", "moisture", "peroxide", "released by moisture"},

@@ -11,8 +11,22 @@ from fractions import Fraction
 
 from specgen.units.quantity import Quantity
 
-_NUMBERS = {"one": 1, "a": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
-_FIGURE = re.compile(rf"(?<![\w.,])(\d+(?:\.\d+)?|{'|'.join(_NUMBERS)})[ -]?(min|h|hour|day|week)(?:ute)?s?\b", re.I)
+_WORDS = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen".split()
+_TENS = {
+    "twenty": 20,
+    "twenty-four": 24,
+    "thirty": 30,
+    "thirty-six": 36,
+    "forty": 40,
+    "forty-eight": 48,
+    "seventy-two": 72,
+    "ninety": 90,
+}
+_NUMBERS = {word: number for number, word in enumerate(_WORDS, 1)} | _TENS | {"a": 1}
+_FIGURE = re.compile(
+    rf"(?<![\w.,])(\d+(?:\.\d+)?|{'|'.join(sorted(_NUMBERS, key=len, reverse=True))})[ -]?(min|h|hour|day|week)(?:ute)?s?\b",
+    re.I,
+)
 _MONTHS = re.compile(r"\b(?:\d+|a|one|two|three|four|six) (?:months?|years?)\b", re.I)
 _DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _DAY = re.compile(rf"\b({'|'.join(_DAYS)})s?\b", re.I)

@@ -1,7 +1,7 @@
 """DOC009 Instructions in words keep the times and limits of the job
 
 Checks
-    The instructions in words of each job (its scope, its inspection, what is done between its coats): parts are not handled or stacked, nor filled or put into service, sooner after the last coat than every system of the job states; no more thinner is added than every product allows; work does not go on in colder air or on a colder surface than the job's ambient conditions allow; the scope does not speak of both coats where every system has three or more. What says that it is not done passes.
+    The instructions in words of each job (its scope, its inspection, what is done between its coats): parts are not handled or stacked, nor filled or put into service, sooner after the last coat than every system of the job states; no more thinner is added than every product allows; work does not go on in colder or hotter air, on a colder or hotter surface, in damper air or nearer to the dew point than the job's ambient conditions allow; the scope does not speak of both coats where every system has three or more. What says that it is not done passes.
 Why
     The crew reads the sentence, not the table behind it: a tank filled after three days by the scope is lost, whatever the system states.
 Passes
@@ -27,6 +27,13 @@ Fails
 
     jobs.refit.scope: Doors and step, coated down to 3 °C.    # at jobs.refit.scope
 
+    jobs.refit.scope: Doors and step, sprayed on metal of 55 °C.    # at jobs.refit.scope
+
+    jobs.refit.scope: Doors and step, sprayed up to 95 % humidity.    # at jobs.refit.scope
+
+    jobs.refit.climate.dew_point_margin: min 3 K
+    jobs.refit.scope: Doors and step, coated at 1 K above the dew point.    # at jobs.refit.scope
+
     jobs.refit.items.STEP.system: cab
     jobs.refit.scope: Doors and step, given both coats in the shop.    # at jobs.refit.scope
 To put right
@@ -40,6 +47,7 @@ from fractions import Fraction
 from specgen.facts.job.in_words import quantities_said
 from specgen.facts.job.instructions import instructions
 from specgen.facts.product.spans_said import spans_said
+from specgen.model.product import ApplicationClimate
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule
 
 _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
@@ -65,6 +73,15 @@ _IN_USE = re.compile(
     r"\bservice|operat|\bheat|cur(?:e|ing)|stov|oven|bak(?:e|ing)|stor(?:e|age)|in use|cans?\b|kept|dew", re.I
 )
 _DOWN_TO = re.compile(r"\b(?:down to|as low as|from|at least|min(?:imum)?(?: of)?|≥) (?=-?\d)", re.I)
+_UP_TO = re.compile(
+    r"\b(?:up to|as hot as|as high as|hotter than|on (?:hot )?(?:steel|metal|zinc|aluminium|parts?|surfaces?|panels?) (?:of|at)|at most|max(?:imum)?) "
+    r"(?:\w+ ){0,3}?(?=\d)",
+    re.I,
+)
+_HUMIDITY = re.compile(
+    r"(\d+(?:\.\d+)?) ?% (?:relative |air )?(?:humidity|RH)\b|\bhumidity (?:\w+ ){0,3}?(\d+(?:\.\d+)?) ?%", re.I
+)
+_MARGIN = re.compile(r"(\d+(?:\.\d+)?) ?(?:K|°|deg ?)?(C|F)?\b (?:\w+ )?above (?:the )?dew point", re.I)
 _BOTH = re.compile(r"\bboth coats\b(?! of\b)", re.I)
 
 
@@ -106,6 +123,29 @@ def _beyond(clause: str, job: Job, spec: Spec) -> Iterator[str]:
             said = quantities_said(clause[match.end() :], "temperature")
             if said and lows and said[0] < min(lows, key=lambda low: low.base):
                 yield f"'{clause.strip()}'; the ambient conditions begin at {min(lows, key=lambda low: low.base)}"
+        yield from _too_hot_or_damp(clause, job.climate)
+    if _AT_WORK.search(clause) and job.climate is not None:
+        yield from _near_the_dew_point(clause, job.climate)
+
+
+def _too_hot_or_damp(clause: str, climate: ApplicationClimate) -> Iterator[str]:
+    highs = [one.high for one in (climate.air, climate.surface) if one is not None and one.high is not None]
+    said = quantities_said(clause, "temperature") if _UP_TO.search(clause) and not _MARGIN.search(clause) else []
+    if highs and said and max(said, key=lambda one: one.base) > max(highs, key=lambda one: one.base):
+        yield f"'{clause.strip()}'; the ambient conditions end at {max(highs, key=lambda one: one.base)}"
+    humid = _HUMIDITY.search(clause)
+    most = climate.humidity.high if climate.humidity is not None else None
+    if humid is not None and most is not None and Fraction(humid[1] or humid[2]) > most.to("%"):
+        yield f"'{clause.strip()}'; the humidity may be at most {most}"
+
+
+def _near_the_dew_point(clause: str, climate: ApplicationClimate) -> Iterator[str]:
+    least = climate.dew_point_margin.low if climate.dew_point_margin is not None else None
+    for match in _MARGIN.finditer(clause) if least is not None else ():
+        unit = "degF" if match[2] == "F" else "K"
+        said = Quantity.of("temperature_difference", Fraction(match[1]), unit, match[1])
+        if least is not None and said < least:
+            yield f"'{clause.strip()}'; the surface has to be at least {least} above the dew point"
 
 
 def _most_thinner(job: Job, spec: Spec) -> Quantity | None:
