@@ -7,7 +7,9 @@ import re
 _GOES_ON = re.compile(
     r"\baccept(?:ed)?\b|\bleave (?:it |them )?as\b|\bas (?:it|they) (?:is|are)\b|\bcarry on\b|\bgo on\b|\bcontinue\b|\bproceed\b"
     r"|\bignore\b|\bno (?:action|measures?|preparation|abrading|sanding)\b|\bnothing (?:is done|to do|needed)\b|\bcovers? it\b"
-    r"|\b(?:coat|paint) (?:it )?over\b|\bwithout (?:any |further )?(?:preparation|abrading|sanding|keying)\b",
+    r"|\b(?:coat|paint) (?:it )?over\b"
+    r"|\bwithout (?:any |further |more |other )?(?:preparation|abrading|sanding|keying|work|treatment|ado)\b"
+    r"|^\W*(?:note|record|enter|write|report|tell|inform)\b",
     re.I,
 )
 _WORK = (

@@ -17,7 +17,7 @@ from specgen.model.product import CuringKind, Role
 from specgen.model.spec import Spec
 from specgen.model.system import System
 from specgen.units.kinds import KINDS, SPELLINGS
-from specgen.units.quantity import Quantity
+from specgen.units.quantity import Quantity, upper
 
 _CLAUSE = re.compile(r"[;:\n]|[,.](?!\d)")
 _NO_FILM = re.compile(
@@ -86,8 +86,17 @@ _COATS = re.compile(rf"\b({'|'.join(_NUMBERS)}|[1-6])[- ]coats?\b(?! (?:cross|of
 _WHOLE = re.compile(rf"\b({'|'.join(_NUMBERS)}|[1-6])[- ]coat (?:system|scheme|build)\b", re.I)
 _ONE_PACK = re.compile(r"\b(?:one|single|1)[ -](?:pack|component)\b|\b1K\b", re.I)
 _TWO_PACK = re.compile(r"\b(?:two|2)[ -](?:pack|component)\b|\b2K\b", re.I)
+_WATERBORNE = re.compile(r"\bwater-?(?:borne|based)\b|\bwater-thinned\b", re.I)
+_SOLVENT_FREE = re.compile(r"\bsolvent-?free\b|\bfree of solvents?\b|\b100 ?% solids\b", re.I)
+_SOLVENT_FREE_FROM = 90  # % by volume; common practice, no source: what is sold as free of solvent holds a little
 _TWO_PACK_ONLY = frozenset({CuringKind.LIQUID_TWO_PACK, CuringKind.CAPSULE_AEROSOL})
 _ONE_PACK_ONLY = frozenset({CuringKind.OXIDATIVE, CuringKind.PHYSICAL})
+# a film in millimetres: a fraction of one, where the clause speaks of coats; else the length of something
+_IN_MM = re.compile(
+    r"\b(?:film|coat(?:ed|ing|s)?|lin(?:ed|ing)|DFT|thick(?:ness)?|total|laid|build)\b.*(?<![\d.])0?\.\d+ ?mm|"
+    r"(?<![\d.])0?\.\d+ ?mm (?:film|coat|DFT|dry)",
+    re.I,
+)
 _CATEGORY = re.compile(r"(?<![\w-])(C[1-5]|CX|Im ?[1-4])(?![\w.])")
 
 
@@ -186,6 +195,25 @@ def packs_missing(text: str, spec: Spec, systems: Sequence[System]) -> str | Non
     return None
 
 
+def carriers_missing(text: str, spec: Spec, systems: Sequence[System]) -> str | None:
+    """The words for waterborne or solvent-free paint, where no coat of the systems is that."""
+    layers = [layer for system in systems for layer in system.layers]
+    if not layers or any(layer.product is None for layer in layers):
+        return None
+    products = [spec.product_of(layer) for layer in layers]
+    said = _ELSEWHERE.sub("", text)
+    water = _WATERBORNE.search(said)
+    if water is not None and not any("_wb" in one.binder for one in products):
+        return water[0]
+    free = _SOLVENT_FREE.search(said)
+    shares = [one.solids.in_can or one.solids.sprayed for one in products if one.solids is not None]
+    known = [share for share in shares if share is not None]
+    if free is not None and len(known) == len(products):
+        least = [upper(share).to("%") for share in known]
+        return free[0] if all(one < _SOLVENT_FREE_FROM for one in least) else None
+    return None
+
+
 def categories_said(text: str) -> list[str]:
     """The categories of ISO 12944-2 that a text names."""
     return [found.replace(" ", "") for found in _CATEGORY.findall(text)]
@@ -202,7 +230,7 @@ def _figures(clause: str) -> list[tuple[str, str]]:
         rf"(?<![\w.,/])(?:(\d+(?:\.\d+)?) ?(?:to|-|–|\.\.) ?)?(\d+(?:\.\d+)?) ?({units})(?![\w/])", clause
     ):
         low, high, unit = one.groups()
-        if unit in {"mm", "cm", "m", "in", "nm"}:
+        if unit in {"cm", "m", "in", "nm"} or (unit == "mm" and not _IN_MM.search(clause)):
             continue
         found += [(low, unit)] if low else []
         found.append((high, unit))

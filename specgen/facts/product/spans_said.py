@@ -11,8 +11,24 @@ from fractions import Fraction
 
 from specgen.units.quantity import Quantity
 
-_WORDS = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen".split()
-_TENS = {
+_NUMBERS = {
+    "a": 1,
+    "one": 1,
+    "two": 2,
+    "three": 3,
+    "four": 4,
+    "five": 5,
+    "six": 6,
+    "seven": 7,
+    "eight": 8,
+    "nine": 9,
+    "ten": 10,
+    "eleven": 11,
+    "twelve": 12,
+    "fourteen": 14,
+    "fifteen": 15,
+    "sixteen": 16,
+    "eighteen": 18,
     "twenty": 20,
     "twenty-four": 24,
     "thirty": 30,
@@ -22,7 +38,6 @@ _TENS = {
     "seventy-two": 72,
     "ninety": 90,
 }
-_NUMBERS = {word: number for number, word in enumerate(_WORDS, 1)} | _TENS | {"a": 1}
 _FIGURE = re.compile(
     rf"(?<![\w.,])(\d+(?:\.\d+)?|{'|'.join(sorted(_NUMBERS, key=len, reverse=True))})[ -]?(min|h|hour|day|week)(?:ute)?s?\b",
     re.I,

@@ -1,7 +1,7 @@
 """DOC006 The scope of a job agrees with what is typed in it
 
 Checks
-    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems, and a durability that of a system; an application method is used by a coat; a number of coats that is said of the whole is that of a system; paint that is said to be of one pack or of two, or to be epoxy, alkyd, polyurethane, acrylic, powder or zinc-rich is a coat of a system. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
+    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems, and a durability that of a system; an application method is used by a coat; a number of coats that is said of the whole is that of a system; paint that is said to be of one pack or of two, waterborne or free of solvent, or to be epoxy, alkyd, polyurethane, acrylic, powder or zinc-rich is a coat of a system. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
 Why
     The scope is read first, and often alone: where it was copied from the last job it orders another blast or another film than the pages behind it.
 Passes
@@ -30,6 +30,10 @@ Fails
     Given second good
     jobs.rails.scope: Rails, coated with one-pack paint.    # at jobs.rails.scope
 
+    jobs.refit.scope: Doors and step, coated with waterborne paint.    # at jobs.refit.scope
+
+    jobs.refit.scope: Doors and step, coated with 0.4 mm of paint.    # at jobs.refit.scope
+
     jobs.refit.scope: Doors and step, given five coats.    # at jobs.refit.scope
 
     jobs.refit.scope: Doors and step; all coats are rolled.    # at jobs.refit.scope
@@ -49,6 +53,7 @@ from collections.abc import Iterator
 from specgen.facts.job.exposure import environment_of
 from specgen.facts.job.in_words import grades_said, same_grade
 from specgen.facts.layer.said import (
+    carriers_missing,
     categories_said,
     coats_too_many,
     films_of,
@@ -144,8 +149,10 @@ def _parted(job: Job, spec: Spec) -> Iterator[str]:
         if wrong and len(wrong) == len(counted):
             yield f"says '{wrong[0][0]}'; it has {', '.join(str(count) for _, count in wrong)}"
         packs = packs_missing(clause, spec, systems)
-        if packs is not None:
-            yield f"says '{packs}'; no coat of its systems is that"
+        carrier = carriers_missing(clause, spec, systems)
+        for words in (packs, carrier):
+            if words is not None:
+                yield f"says '{words}'; no coat of its systems is that"
     for match in _METHOD.finditer(own):
         word = next(said for said in match.groups() if said).lower()
         if methods and _METHODS.get(word, word) not in methods:

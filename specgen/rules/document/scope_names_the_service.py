@@ -1,7 +1,7 @@
 """DOC011 Where the scope says a part stands, the job says it too
 
 Checks
-    The scope of each job in words: parts that are said to stand, hang or be installed outdoors are not all stated as interior, nor those indoors all as exterior; parts said to stand or lie in water are stated as immersed or splashed; a temperature they are said to reach in service is not above what all items state, nor above the continuous limit of the weakest coat of every system. What is said of the work, of the medium in a pipe or duct, of short peaks, or denied, is not read.
+    The scope of each job in words: parts that are said to stand, hang or be installed outdoors are not all stated as interior, nor those indoors, or coated inside only, all as exterior; parts said to stand or lie in water are stated as immersed or splashed; a temperature they are said to reach in service is not above what all items state, nor above the continuous limit of the weakest coat of every system. What is said of the work, of the medium in a pipe or duct, of short peaks, or denied, is not read.
 Why
     All that is checked rests on the service that is typed: a bed that stands in sea water is given the paint of a dry hall.
 Passes
@@ -26,6 +26,12 @@ Fails
     Given second good
     jobs.rails.scope: Rails of locks that stand in sea water.    # at jobs.rails.scope
 
+    Given second good
+    jobs.rails.scope: Rails whose feet dip into the river.    # at jobs.rails.scope
+
+    Given second good
+    jobs.rails.scope: Boxes coated on the inside only.    # at jobs.rails.scope
+
     jobs.refit.items.STEP.system: cab
     jobs.refit.scope: Doors and steps of ovens; in service they reach 180 °C.    # at jobs.refit.scope
 To put right
@@ -36,6 +42,7 @@ import re
 
 from specgen.facts.job.exposure import environment_of, exposure_of, in_water
 from specgen.facts.job.in_words import quantities_said
+from specgen.model.environment import EnvironmentKind
 from specgen.model.job import Exposure
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, System, date, rule
 
@@ -55,10 +62,17 @@ _INDOORS = re.compile(rf"{_STANDS}.*\b(?:indoors|in (?:a|the) (?:heated |closed 
 _SHELTERED = re.compile(r"\b(?:roof|hall|rooms?|building|indoors|inside|cabinet|cover\w*)\b", re.I)
 _OPEN = re.compile(r"\b(?:open|outdoors|weather|roof)\b", re.I)
 _IN_WATER = re.compile(
-    r"\b(?:stand(?:s|ing)?|l(?:ie|ies|ying)|hang(?:s|ing)?|immersed|submerged)\b(?: \w+){0,2}? (?:in|under|below) (?:the )?"
-    r"(?:(?:sea|fresh|salt|river|harbour|brackish|drinking|waste|process) ?)?(?:water|seawater)\b(?! (?:works|treatment|plant|supply|line))",
+    r"\b(?:stand(?:s|ing)?|l(?:ie|ies|ying)|hang(?:s|ing)?|immersed|submerged|dip(?:s|ping)?|sunk|reach(?:es)?)\b(?: \w+){0,3}? (?:in|into|under|below) (?:the )?"
+    r"(?:(?:(?:sea|fresh|salt|river|harbour|brackish|drinking|waste|process) ?)?(?:water|seawater)\b(?! (?:works|treatment|plant|supply|line))|"
+    r"(?:river|sea|lake|canal|sewage|ground ?water|estuary|tidal zone)\b)",
     re.I,
 )
+_INSIDE_ONLY = re.compile(
+    r"\b(?:coat(?:ed|ing)?|paint(?:ed|ing)?|primed|lined|work)\b[^,;]{0,30}?\b(?:inside only|on the inside|inside alone)\b|"
+    r"\b(?:inside|interior)(?: faces| surfaces)? only\b",
+    re.I,
+)
+_OUTSIDE_ONLY = re.compile(r"\b(?:outside|exterior)(?: faces| surfaces)? only\b", re.I)
 _IN_SERVICE = re.compile(r"\bin (?:service|use|operation)\b|\b(?:run|work|operate)s? at\b", re.I)
 _OTHER_HEAT = re.compile(
     r"\b(?:short|briefly|peaks?|gas|gases|oil|steam|water|medium|contents?|air|liquid|insulat\w*)\b", re.I
@@ -70,6 +84,14 @@ def scope_names_the_service(job: Job, spec: Spec, on: date) -> Problems:
     exposures = {exposure_of(job, item) for item in job.items}
     systems = list(spec.systems_of(job))
     for clause in _CLAUSE.split(job.scope):
+        if exposures == {Exposure.EXTERIOR} and _INSIDE_ONLY.search(clause) and _sunlit(job):
+            yield Problem(
+                ("scope",), f"the scope of {job.id} says '{clause.strip()}'; its exposure is stated as exterior"
+            )
+        if exposures == {Exposure.INTERIOR} and _OUTSIDE_ONLY.search(clause):
+            yield Problem(
+                ("scope",), f"the scope of {job.id} says '{clause.strip()}'; its exposure is stated as interior"
+            )
         if _OTHER.search(clause):
             continue
         said = f"the scope of {job.id} says '{clause.strip()}'"
@@ -85,6 +107,12 @@ def scope_names_the_service(job: Job, spec: Spec, on: date) -> Problems:
             limit = _limit(max(heat, key=lambda one: one.base), job, systems, spec)
             if limit is not None:
                 yield Problem(("scope",), f"{said}; {limit}")
+
+
+def _sunlit(job: Job) -> bool:
+    """True where nothing says that the weather does not reach the parts."""
+    found = [environment_of(job, item) for item in job.items]
+    return all(one is None or (one.kind is EnvironmentKind.ATMOSPHERE and one.sun is not False) for one in found)
 
 
 def _dry(job: Job, systems: list[System]) -> bool:

@@ -1,7 +1,7 @@
 """INS026 What fails an inspection is put right before work goes on
 
 Checks
-    The corrective action of each inspection point: it does not accept what failed, leave it as it is, or go on and tell somebody later. An action that stops, asks, repeats or waits for a decision in writing is accepted.
+    The corrective action of each inspection point: it does not accept what failed, leave it as it is, merely write it down, or go on and tell somebody later. An action that stops, asks, repeats or waits for a decision in writing is accepted.
 Why
     A hold point whose failure changes nothing is no hold point: the next coat goes over the fault, and afterwards it can only be found by stripping.
 Passes
@@ -14,6 +14,8 @@ Fails
     jobs.refit.inspection.primer-film.if_failed: Accept as it is.    # at jobs.refit.inspection.primer-film.if_failed
 
     jobs.refit.inspection.primer-film.if_failed: "Carry on and tell the inspector later."    # at jobs.refit.inspection.primer-film.if_failed
+
+    jobs.refit.inspection.primer-film.if_failed: Note in the record.    # at jobs.refit.inspection.primer-film.if_failed
 
     jobs.refit.inspection.primer-film.if_failed: "Nothing to do; the next coat covers it."    # at jobs.refit.inspection.primer-film.if_failed
 To put right

@@ -11,6 +11,8 @@ Passes
 Fails
     systems.cab.layers.primer.if_exceeded: Coat over without any preparation.    # at systems.cab.layers.primer.if_exceeded
 
+    systems.cab.layers.primer.if_exceeded: Coat without further work.    # at systems.cab.layers.primer.if_exceeded
+
     Given second good
     systems.deck.layers.first.if_exceeded: Carry on as it is.    # at systems.deck.layers.first.if_exceeded
 To put right
