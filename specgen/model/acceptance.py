@@ -188,28 +188,29 @@ class Criterion(Node):
 
 
 class Involvement(StrEnum):
-    """What a party does at an inspection point: the work stops for it, it is invited, it reads the record, it looks in."""
+    """What a party does at an inspection point, in the order of what it asks for: it reads the record, it looks in, it is invited, the
+    work stops for it."""
 
-    HOLD = "hold"
-    WITNESS = "witness"
     REVIEW = "review"
     SURVEILLANCE = "surveillance"
+    WITNESS = "witness"
+    HOLD = "hold"
 
 
 class Parties(Node):
     """What each party does at an inspection point."""
 
     contractor: Annotated[Involvement, choice(Involvement)] | None = leaf(
-        Polarity.REPLACED, Concern.ACCEPTANCE, "involvement of the contractor: hold, witness, review or surveillance"
+        Polarity.LADDER, Concern.ACCEPTANCE, "involvement of the contractor: hold, witness, review or surveillance"
     )
     quality: Annotated[Involvement, choice(Involvement)] | None = leaf(
-        Polarity.REPLACED, Concern.ACCEPTANCE, "involvement of quality assurance"
+        Polarity.LADDER, Concern.ACCEPTANCE, "involvement of quality assurance"
     )
     customer: Annotated[Involvement, choice(Involvement)] | None = leaf(
-        Polarity.REPLACED, Concern.ACCEPTANCE, "involvement of the customer"
+        Polarity.LADDER, Concern.ACCEPTANCE, "involvement of the customer"
     )
     third_party: Annotated[Involvement, choice(Involvement)] | None = leaf(
-        Polarity.REPLACED, Concern.ACCEPTANCE, "involvement of a third party"
+        Polarity.LADDER, Concern.ACCEPTANCE, "involvement of a third party"
     )
 
 

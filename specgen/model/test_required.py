@@ -55,11 +55,11 @@ class Obligation(StrEnum):
 
 
 class Attendance(StrEnum):
-    """What the customer does at a test: work stops for him, he is called to it, or he reads the record."""
+    """What the customer does at a test, in the order of what it asks for: he reads the record, he is called to it, work stops for him."""
 
-    HOLD = "hold"
-    WITNESS = "witness"
     REVIEW = "review"
+    WITNESS = "witness"
+    HOLD = "hold"
 
 
 class Detail(Node):
@@ -158,7 +158,7 @@ class AskedTest(Node):
         Polarity.REPLACED, Concern.ACCEPTANCE, "obligation of the test: required, advised or for-information"
     )
     attendance: Annotated[Attendance, choice(Attendance)] | None = leaf(
-        Polarity.REPLACED, Concern.ACCEPTANCE, "attendance of the customer: hold, witness or review"
+        Polarity.LADDER, Concern.ACCEPTANCE, "attendance of the customer: hold, witness or review"
     )
 
 

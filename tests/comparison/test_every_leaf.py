@@ -43,6 +43,8 @@ LADDERS = {
     "least_grade": Effect.TIGHTENED,
     "edge_grade": Effect.TIGHTENED,  # P1 to P2
     "force": Effect.TIGHTENED,  # permitted to advised
+    "attendance": Effect.TIGHTENED,  # review to witness
+    **dict.fromkeys(("contractor", "quality", "customer", "third_party"), Effect.TIGHTENED),  # review to surveillance
 }
 # Limits of a test by name; the method is the first of its table, a film thickness.
 TEST_LIMITS = {

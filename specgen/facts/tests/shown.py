@@ -45,6 +45,11 @@ def supplier_shows(test: RequiredTest) -> bool:
     return test.obligation not in _NOT_BINDING and test.by not in _ON_SITE
 
 
+def made_on_the_work(test: RequiredTest) -> bool:
+    """True for a test that binds and that the applicator or the customer makes at the job."""
+    return test.obligation not in _NOT_BINDING and test.by in _ON_SITE
+
+
 def shown(test: RequiredTest, product: Product, spec: Spec, system: Sequence[str] = ()) -> Shown:
     """The nearest test on panels with the product; where a `system` is tested, with these products as its coats."""
     if test.method is None:

@@ -1,7 +1,7 @@
 """INS011 DFT is measured away from edges
 
 Checks
-    The minimum distance of readings from edges, corners and holes; and the flat shapes of the items measured, which must be wide enough for such a reading, unless an own rule states how they are measured.
+    The minimum distance of readings from edges, corners and holes; and the flat shapes of the items measured, which must be wide enough for such a reading; under an own rule only for the distance that it states.
 Why
     At an edge the film draws thin and the gauge is misled; such a reading does not represent the face.
 Passes
@@ -12,6 +12,9 @@ Passes
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
     jobs.refit.items.DOOR.shapes.skin: {id: skin, kind: tube, length: 1000 mm, diameter: 30 mm}
+
+    jobs.refit.inspection.primer-film.readings: {from_edge: 30 mm}
+    jobs.refit.items.DOOR.shapes.skin: {id: skin, kind: plate, length: 1000 mm, width: 60 mm, sides: 1}
 Fails
     jobs.refit.inspection.primer-film.readings: {from_edge: 10 mm}    # at jobs.refit.inspection.primer-film.readings.from_edge
 
@@ -28,6 +31,9 @@ Fails
     jobs.lids.inspection.film.after: gloss
     jobs.lids.inspection.film.gauge: {principle: destructive}
     jobs.lids.items.FRAME.shapes.strip.width: 1.9 in    # at jobs.lids.items.FRAME.shapes.strip.width    # also INS013 at jobs.lids.inspection.film.criterion.min
+
+    jobs.refit.inspection.primer-film.readings: {from_edge: 35 mm}
+    jobs.refit.items.DOOR.shapes.skin.width: 60 mm    # at jobs.refit.items.DOOR.shapes.skin.width
 
     Given second good
     jobs.rails.inspection.film.readings: {from_edge: 0.98 in}    # at jobs.rails.inspection.film.readings.from_edge
@@ -63,12 +69,15 @@ def away_from_edges(job: Job, spec: Spec, on: date) -> Problems:
         if planned is not None and planned.base < least.base:
             what = f"readings of {point.id} may be {planned} from an edge; the minimum distance is {least}"
             yield Problem(("inspection", point.id, "readings", "from_edge"), what)
-        if point.criterion.rule is AcceptanceRule.OWN or point.at in BEFORE_PAINT:
+        own = point.criterion.rule is AcceptanceRule.OWN
+        # an own rule says itself how narrow parts are read, but for a distance that it states
+        apart = planned if own else least
+        if apart is None or point.at in BEFORE_PAINT:
             continue
         for item, _ in places(point, job, spec):
             for shape in item.shapes:
                 for name in _ACROSS[shape.kind]:
                     size: Quantity | None = getattr(shape, name)
-                    if size is not None and 0 < size.base < least.base * 2:
-                        what = f"{shape.id} has a {name} of {size}: no point on it is {least} from every edge"
+                    if size is not None and 0 < size.base < apart.base * 2:
+                        what = f"{shape.id} has a {name} of {size}: no point on it is {apart} from every edge"
                         yield Problem(("items", item.id, "shapes", shape.id, name), what)

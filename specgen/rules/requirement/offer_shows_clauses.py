@@ -14,6 +14,7 @@ Passes
 
     Given an offer for a coat without a product
     systems.open.tests: [{id: pull, method: pull_off, standard: ISO 4624, limit: min 5 MPa, by: applicator}, {id: cut, method: cross_cut, standard: ISO 2409, limit: class 0..1, obligation: advised}]
+    jobs.refit.inspection.look.method: Visual; pull-off to ISO 4624 on one step
 Fails
     Given an offer for a coat without a product
     systems.open.layers.prime.required.gloss: 10..30 GU    # at offers.bid.layers.prime
