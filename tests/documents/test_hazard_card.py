@@ -114,9 +114,9 @@ def test_blasting_old_paint_and_skin_stand_on_the_card() -> None:
 def test_the_hazards_of_a_cleaner_stand_in_full() -> None:
     supplies = "[{id: wipe, what: degreaser EX-7, amount: 2 L, kind: cleaner, statements: [H225, H304], gloves: nitrile 0.4 mm}, {id: thin, what: thinner EX-8, amount: 1 L, kind: thinner}]"
     card = _card(_spec({"jobs.refit.consumption.supplies": supplies}))
-    assert [row[:2] for row in card.supplies.rows] == [("degreaser EX-7", "Danger"), ("thinner EX-8", "–")]
+    assert [row[:2] for row in card.supplies.rows] == [("degreaser EX-7", "Danger"), ("thinner EX-8", "not stated")]
     assert "H304 May be fatal if swallowed and enters airways" in card.supplies.rows[0][2]
-    assert card.supplies.rows[1][2].startswith("Hazards not stated: see the safety data sheet")
+    assert card.supplies.rows[1][2].startswith("Hazards not stated: read its safety data sheet before opening it")
     assert "H225" in " ".join(codes for _, codes in card.hurts)
 
 
@@ -165,3 +165,26 @@ def test_the_graver_signal_word_is_that_of_the_card() -> None:
     thin = "[{id: thin, what: thinner EX-900, amount: 1 L, kind: thinner, statements: [H225]}]"
     assert _card(_spec(mild)).signal_word == "Warning"
     assert _card(_spec(mild | {"jobs.refit.consumption.supplies": thin})).signal_word == "Danger"
+
+
+def test_long_term_harm_is_what_the_statements_name() -> None:
+    supplies = "[{id: wipe, what: degreaser EX-7, amount: 2 L, kind: cleaner, statements: [H351, H373]}]"
+    told = {codes: text for text, codes in _card(_spec({"jobs.refit.consumption.supplies": supplies})).hurts}
+    assert (
+        told["H351, H373"]
+        == "May cause serious long-term harm (cancer, damage to organs): do not breathe it; no skin contact."
+    )
+
+
+def test_a_thinner_that_nobody_orders_is_among_the_chemicals() -> None:
+    card = _card(_spec({"systems.chassis.layers.barrier.thinner": "5 %", "jobs.refit.consumption.supplies": "[]"}))
+    ((name, word, said),) = card.supplies.rows
+    assert (word, said) == ("not stated", "Hazards not stated: read its safety data sheet before opening it")
+    assert ("Mixing", name) in [row[:2] for row in card.wear.rows]
+
+
+def test_ventilation_and_waste_stand_on_the_card() -> None:
+    told = dict(_card(_spec({"jobs.refit.ventilation": "{room: 60 m3, flow: 2000 m3/h}"})).cautions)
+    assert told["Ventilation"][0].startswith("Fresh-air flow that the exposure limits require: ")
+    assert told["Ventilation"][0].endswith("provided: 2000\N{NO-BREAK SPACE}m³/h.")
+    assert told["Waste"][-1].startswith("Waste codes: ")

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 
 from specgen.documents.context import Context
 from specgen.documents.parts.caution_catalogue import (
@@ -16,22 +17,26 @@ from specgen.documents.parts.caution_catalogue import (
     FIRE,
     FIRE_CANS,
     HURTS,
+    LONG_TERM,
     NO_FIRST_AID,
     SHEET_DECIDES,
+    SHEET_FIRST,
     SPILL,
+    THINNER,
     Work,
 )
 from specgen.documents.parts.cautions import (
     chemical_hazards,
-    data_sheet_line,
     data_sheet_words,
     emergency,
     first_aid,
     gravest_of,
     hazards,
+    sheet_in_short,
 )
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.entry import entry_permit, re_entry
+from specgen.documents.parts.fresh_air import air_needed
 from specgen.documents.parts.parties import contact_line
 from specgen.documents.parts.pictogram import PictogramView, pictograms
 from specgen.documents.parts.protection import protection
@@ -42,8 +47,9 @@ from specgen.documents.parts.work_wear import work_wear
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.chemicals import chemicals, marks_of, supply_codes
 from specgen.facts.job.confined import place_of
+from specgen.facts.job.thinners import without_hazards
 from specgen.facts.pairs.parts import BLASTING
-from specgen.facts.product.dangers import dangers_of, traits_of
+from specgen.facts.product.dangers import Danger, dangers_of, traits_of
 from specgen.model.hazards import Task
 from specgen.model.job import Job
 from specgen.model.product import Product
@@ -90,12 +96,13 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
     panels = (*hazards(products, spec, words), *chemical_hazards(job, words))
     gravest = gravest_of(panels)
     hurts = tuple(
-        (words(HURTS[danger]), ", ".join(codes)) for danger, codes in dangers_of(products, supply_codes(job)).items()
+        (_hurts(danger, codes, words), ", ".join(codes))
+        for danger, codes in dangers_of(products, supply_codes(job)).items()
     )
     codes = {code for product in products if product.hazards is not None for code in product.hazards.pictograms}
     codes |= {code for entry in chemicals(job) for code in marks_of(entry).pictograms}
-    wear, supplied = _wear(products, job, spec, words), _supplies(job, words)
-    cautions = tuple(_cautions(job, products, spec, words))
+    wear, supplied = _wear(products, job, spec, words), _supplies(job, spec, words)
+    cautions = tuple(_cautions(job, products, spec, context.day, words))
     acts = first_aid(products, words) or ((words("First aid"), words(NO_FIRST_AID)),)
     return HazardCard(
         number=job.document.number,
@@ -115,13 +122,21 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
         cautions=cautions,
         entry=entry_permit(job, words),
         re_entry=re_entry(job, spec, context.day, words),
-        climate=_climate(job, words),
+        climate=_climate(job, words.in_one_unit()),
         first_aid=acts,
         program=context.program,
     )
 
 
-def _cautions(job: Job, products: Sequence[Product], spec: Spec, words: Words) -> Iterator[tuple[str, tuple[str, ...]]]:
+def _hurts(danger: Danger, codes: Sequence[str], words: Words) -> str:
+    """The sentence of a danger; of long-term harm what the statements that are there name, and nothing else."""
+    named = [words(kind) for begins, kind in LONG_TERM if any(code.startswith(tuple(begins.split())) for code in codes)]
+    return words(HURTS[danger]).replace("{kinds}", f" ({', '.join(named)})" if named else "")
+
+
+def _cautions(
+    job: Job, products: Sequence[Product], spec: Spec, on: date, words: Words
+) -> Iterator[tuple[str, tuple[str, ...]]]:
     """What holds at each task for the kind of product and of work, each sentence once."""
     told: set[str] = set()
     beside: set[Work] = set()
@@ -139,6 +154,14 @@ def _cautions(job: Job, products: Sequence[Product], spec: Spec, words: Words) -
         if new:
             heading = words("Sanding, blasting") if task is Task.SANDING and "blasting" in beside else words.word(task)
             yield heading, new
+        if task is Task.SPRAYING and (air := air_needed(job, spec, on, words)):
+            yield words("Ventilation"), air
+    codes = dict.fromkeys(code for one in products if one.hazards is not None for code in one.hazards.waste_codes)
+    disposal = dict.fromkeys(
+        one.hazards.disposal for one in products if one.hazards is not None and one.hazards.disposal
+    )
+    if codes or disposal:
+        yield words("Waste"), (*disposal, *((words("Waste codes: {}.").format(", ".join(codes)),) if codes else ()))
     cans = any("aerosol" in traits_of(product) for product in products)
     yield words("Fire"), (words(FIRE), *((words(FIRE_CANS),) if cans else ()))
     yield words("Spill"), (words(SPILL), words(SHEET_DECIDES))
@@ -153,18 +176,16 @@ def _wear(products: Sequence[Product], job: Job, spec: Spec, words: Words) -> Ta
     return replace(whole, rows=tuple((", ".join(tasks), *rest) for rest, tasks in shared.items()))
 
 
-def _supplies(job: Job, words: Words) -> TableView:
-    """The thinners and cleaners with their statements in full."""
+def _supplies(job: Job, spec: Spec, words: Words) -> TableView:
+    """The thinners and cleaners with their statements in full; where nobody states them, that is said."""
     rows = []
     for panel in chemical_hazards(job, words):
         said = "; ".join(" ".join(part for part in (one.code, one.text, one.note) if part) for one in panel.statements)
         rows.append((panel.product, panel.signal_word, said))
-    named = {row[0] for row in rows}
-    for entry in chemicals(job):
-        if entry.what not in named:
-            sheet = data_sheet_words(entry.safety_data_sheet, words)
-            told = words("Hazards not stated: see the safety data sheet")
-            rows.append((entry.what, "–", f"{told} {sheet}".strip()))
+    for name, stated in without_hazards(job, spec):
+        sheet = data_sheet_words(stated, words)
+        told = words("Hazards not stated: {}").format(words(SHEET_FIRST))
+        rows.append((name or words(THINNER), words("not stated"), f"{told} ({sheet})" if sheet else told))
     columns = (
         Column(words("Supply"), "w-20"),
         Column(words("Signal word"), "w-12"),
@@ -175,10 +196,10 @@ def _supplies(job: Job, words: Words) -> TableView:
 
 def _data_sheets(products: Sequence[Product], job: Job, words: Words) -> Iterator[str]:
     for product in products:
-        if product.hazards is not None and (sheet := data_sheet_line(product.hazards, words)):
+        if product.hazards is not None and (sheet := sheet_in_short(product.hazards.safety_data_sheet, words)):
             yield f"{product.name}: {sheet}"
     for entry in chemicals(job):
-        if sheet := data_sheet_words(entry.safety_data_sheet, words):
+        if sheet := sheet_in_short(entry.safety_data_sheet, words):
             yield f"{entry.what}: {sheet}"
 
 

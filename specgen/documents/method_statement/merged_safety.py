@@ -10,14 +10,23 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from specgen.documents.method_statement.short_names import short_names
-from specgen.documents.parts.caution_catalogue import NO_FIRST_AID, NOT_STATED
-from specgen.documents.parts.cautions import HazardView, Statement, acts, chemical_hazards, gravest_of, hazards
+from specgen.documents.parts.caution_catalogue import NO_FIRST_AID, NOT_STATED, SHEET_FIRST, THINNER
+from specgen.documents.parts.cautions import (
+    HazardView,
+    Statement,
+    acts,
+    chemical_hazards,
+    data_sheet_words,
+    gravest_of,
+    hazards,
+)
 from specgen.documents.parts.pictogram import PictogramView
 from specgen.documents.parts.step_cautions import standing_by_product
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.documents.parts.work_wear import WorkWear, work_wear
 from specgen.facts.job.confined import place_of
+from specgen.facts.job.thinners import without_hazards
 from specgen.facts.product.protection import USUAL, usual_needs, worn, worn_at
 from specgen.model.hazards import Task
 from specgen.model.job import Job
@@ -51,13 +60,14 @@ def merged_safety(products: Sequence[Product], job: Job, spec: Spec, words: Word
         return None
     gravest = gravest_of(alone)
     named = _Named([panel.product for panel in alone], words)
-    cleaners = [panel.product for panel in chemical_hazards(job, words)]
+    silent = [(name or words(THINNER), data_sheet_words(sheet, words)) for name, sheet in without_hazards(job, spec)]
+    cleaners = [*(panel.product for panel in chemical_hazards(job, words)), *(name for name, _ in silent)]
     own = _Named([product.name for product in products], words, alone=not cleaners)
     return MergedSafety(
         word=gravest.signal_word,
         level=gravest.level,
         pictograms=tuple({symbol.code: symbol for panel in alone for symbol in panel.pictograms}.values()),
-        products=_products(alone, named, words),
+        products=_products(alone, silent, named, words),
         statements=_statements(alone, named, words),
         protection=_protection(products, work_wear(job, spec, words), own, words),
         first_aid=_first_aid(products, cleaners, own, words),
@@ -87,7 +97,8 @@ def _merged(said: Iterable[tuple[str, T]]) -> dict[T, tuple[str, ...]]:
     return {what: tuple(owners) for what, owners in found.items()}
 
 
-def _products(alone: Sequence[HazardView], named: _Named, words: Words) -> TableView:
+def _products(alone: Sequence[HazardView], silent: Sequence[tuple[str, str]], named: _Named, words: Words) -> TableView:
+    """What is opened, with its signal word and sheet; a thinner or cleaner of which nobody states the hazards says so."""
     columns = (
         Column(words("Short name"), "w-15"),
         Column(words("Product"), "w-30"),
@@ -103,6 +114,9 @@ def _products(alone: Sequence[HazardView], named: _Named, words: Words) -> Table
         )
         for panel in alone
     ]
+    for name, sheet in silent:
+        said = words(SHEET_FIRST)
+        rows.append((name, name, words("not stated"), f"{sheet}: {said}" if sheet else said))
     if all(short == name for short, name, _, _ in rows):
         rows = [("", name, signal, sheet) for _, name, signal, sheet in rows]
     return table_view(words("Products and their safety data sheets"), columns, rows)

@@ -196,6 +196,9 @@ AT_STEPS: tuple[StepCaution, ...] = (
 )
 
 
+THINNER = N_("thinner of the product")
+SHEET_FIRST = N_("read its safety data sheet before opening it")
+
 # One thing that hurts in a line of large type, said of what has a danger of `facts.product.dangers`.
 HURTS: Mapping[Danger, str] = {
     "explodes": N_("May explode: no heat, impact or sparks."),
@@ -204,9 +207,7 @@ HURTS: Mapping[Danger, str] = {
     "isocyanate": N_(
         "Spray mist can cause permanent asthma: wear air-fed breathing apparatus where isocyanate is in it."
     ),
-    "organs": N_(
-        "Serious long-term harm, such as cancer or harm to the unborn child or organs: do not breathe it; no skin contact."
-    ),
+    "organs": N_("May cause serious long-term harm{kinds}: do not breathe it; no skin contact."),
     "burns": N_("Flammable: no flames, sparks or smoking within reach of spray or vapour."),
     "bursts": N_("Pressurised, may burst: keep cool; never pierce or burn it, even when empty."),
     "corrodes": N_(
@@ -324,4 +325,16 @@ LUNGS_OVER_EXPLOSION = N_(
 MIXED_ROOM = N_(
     "Calculated for well-mixed room air; in the spray cone, in pits and inside the part the "
     "concentration is far higher. Solvents are numbered; section 3 of the safety data sheet names them."
+)
+
+# What the statements of long-term harm name, by how their codes begin; H362 is of milk.
+LONG_TERM: tuple[tuple[str, str], ...] = (
+    ("H34", N_("genetic damage")),
+    ("H35", N_("cancer")),
+    ("H360 H361", N_("harm to fertility or the unborn child")),
+    ("H362", N_("harm to breast-fed children")),
+    ("H37", N_("damage to organs")),
+    ("EUH380 EUH381", N_("hormone disorders")),
+    ("EUH201", N_("lead poisoning")),
+    ("EUH207", N_("cadmium poisoning")),
 )

@@ -148,14 +148,22 @@ def data_sheet_words(sheet: SafetyDataSheet | None, words: Words) -> str:
     """The same of a sheet by itself."""
     if sheet is None:
         return ""
+    said = sheet_in_short(sheet, words)
+    if sheet.language:
+        said += ", " + (words("in English") if sheet.language == "en" else words("language {}").format(sheet.language))
+    return said + (f" ({sheet.available_from})" if sheet.available_from else "")
+
+
+def sheet_in_short(sheet: SafetyDataSheet | None, words: Words) -> str:
+    """Number, revision and date alone."""
+    if sheet is None:
+        return ""
     parts = [sheet.number]
     if sheet.revision:
         parts.append(words("revision {}").format(sheet.revision))
     if sheet.date is not None:
         parts.append(sheet.date.isoformat())
-    if sheet.language:
-        parts.append(words("in English") if sheet.language == "en" else words("language {}").format(sheet.language))
-    return ", ".join(parts) + (f" ({sheet.available_from})" if sheet.available_from else "")
+    return ", ".join(parts)
 
 
 def _label(declared: Hazards) -> Label:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
+from specgen.documents.parts.caution_catalogue import THINNER
 from specgen.documents.parts.cautions import data_sheet_words
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
@@ -79,7 +80,7 @@ def _thinner(thinner: Thinner, entry: Supply | None, words: Words) -> SupplyLine
     needed = words.worked(thinner.amount)
     use = words("thinning of {}").format(", ".join(product.name for product in thinner.products))
     if entry is None:
-        name, unknown = thinner.name or words("thinner of the product"), words("not stated")
+        name, unknown = thinner.name or words(THINNER), words("not stated")
         return SupplyLine(order_number="", what=name, needed=needed, use=use, safety=unknown, thinner=thinner.name)
     return SupplyLine(
         order_number=entry.order_number or "",

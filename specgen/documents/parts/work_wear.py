@@ -7,8 +7,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from specgen.documents.parts.caution_catalogue import THINNER
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.chemicals import chemicals
+from specgen.facts.job.thinners import not_ordered
 from specgen.facts.pairs.parts import BLASTING
 from specgen.facts.product.protection import TASK_OF_STEP, usual_needs
 from specgen.model.hazards import Task
@@ -34,7 +36,7 @@ def work_wear(job: Job, spec: Spec, words: Words) -> tuple[WorkWear, ...]:
     dusty = any(TASK_OF_STEP.get(do) is Task.SANDING and do not in BLASTING for do in done)
     usual = words("{} (common practice)").format(words(breath))
     dust = (WorkWear(task=Task.SANDING, whose=words("bare part"), respiratory=usual),) if dusty else ()
-    return (*_cleaners(job, words), *dust, *_thinners(job, words))
+    return (*_cleaners(job, words), *dust, *_thinners(job, spec, words))
 
 
 def gloves_for_cleaners(job: Job, words: Words) -> str:
@@ -54,9 +56,10 @@ def _cleaners(job: Job, words: Words) -> tuple[WorkWear, ...]:
     )
 
 
-def _thinners(job: Job, words: Words) -> tuple[WorkWear, ...]:
+def _thinners(job: Job, spec: Spec, words: Words) -> tuple[WorkWear, ...]:
+    ordered = ((entry.what, entry.gloves) for entry in chemicals(job) if entry.kind is SupplyKind.THINNER)
+    others = ((thinner.name or words(THINNER), None) for thinner in not_ordered(job, spec))
     return tuple(
-        WorkWear(task=Task.MIXING, whose=entry.what, hands=entry.gloves or words("not stated"))
-        for entry in chemicals(job)
-        if entry.kind is SupplyKind.THINNER
+        WorkWear(task=Task.MIXING, whose=whose, hands=gloves or words("not stated"))
+        for whose, gloves in (*ordered, *others)
     )

@@ -8,8 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
+from specgen.facts.job.chemicals import chemicals
 from specgen.facts.job.quantities import Quantities, quantities
 from specgen.facts.memo import memoised
+from specgen.model.hazards import SafetyDataSheet
 from specgen.model.job import Job, Supply, SupplyKind
 from specgen.model.product import Product
 from specgen.model.spec import Spec
@@ -88,6 +90,26 @@ def ordered_as(thinner: Thinner, supplies: Iterable[Supply]) -> Supply | None:
     name = thinner.name.casefold()
     named = (one for one in supplies if one.kind is SupplyKind.THINNER and name and name in one.what.casefold())
     return next(named, None)
+
+
+def without_hazards(job: Job, spec: Spec) -> tuple[tuple[str, SafetyDataSheet | None], ...]:
+    """Thinners and cleaners whose hazards nobody states: supplies without statements, then the thinner of a coat that none orders.
+
+    Each with its safety data sheet where one is named; the name is empty where the product names no thinner.
+    """
+    silent = [(entry.what, entry.safety_data_sheet) for entry in chemicals(job) if not entry.statements]
+    return (*silent, *((thinner.name, None) for thinner in not_ordered(job, spec)))
+
+
+def not_ordered(job: Job, spec: Spec) -> tuple[Thinner, ...]:
+    """The thinners of coats that no line of the supplies orders; one without a name may be any thinner among them."""
+    ordered = job.consumption.supplies if job.consumption is not None else ()
+    some = any(entry.kind is SupplyKind.THINNER for entry in ordered)
+    return tuple(
+        thinner
+        for thinner in thinners_of(job, spec)
+        if ordered_as(thinner, ordered) is None and (thinner.name or not some)
+    )
 
 
 def _added(key: str, needs: list[tuple[str, Working]]) -> tuple[Working, ...]:
