@@ -184,7 +184,9 @@ def test_a_thinner_that_nobody_orders_is_among_the_chemicals() -> None:
 
 
 def test_ventilation_and_waste_stand_on_the_card() -> None:
-    told = dict(_card(_spec({"jobs.refit.ventilation": "{room: 60 m3, flow: 2000 m3/h}"})).cautions)
+    air, waste = "{room: 60 m3, flow: 2000 m3/h}", "['16 05 04*']"
+    changes = {"jobs.refit.ventilation": air, "products.primer.hazards.waste_codes": waste}
+    told = dict(_card(_spec(changes)).cautions)
     assert told["Ventilation"][0].startswith("Fresh-air flow that the exposure limits require: ")
     assert told["Ventilation"][0].endswith("provided: 2000\N{NO-BREAK SPACE}m³/h.")
-    assert told["Waste"][-1].startswith("Waste codes: ")
+    assert told["Waste"][-1] == "Waste codes: 16 05 04*."
