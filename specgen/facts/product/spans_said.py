@@ -51,6 +51,11 @@ _WEEKEND = re.compile(r"\b(?:over|after) the weekend\b|\bnext week\b|\bfollowing
 _SHORTEST_NIGHT, _SHORTEST_WEEKEND = 13, 60  # h
 
 
+def number_said(word: str) -> int | None:
+    """The whole number a word or figure says; None for any other word."""
+    return int(word) if word.isdigit() else _NUMBERS.get(word.lower()) if word.lower() != "a" else None
+
+
 def spans_said(clause: str) -> Iterator[tuple[str, Quantity | None]]:
     """Each span with its words; months and years have no figure."""
     for match in _MONTHS.finditer(clause):

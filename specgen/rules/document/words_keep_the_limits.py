@@ -68,7 +68,10 @@ _THINNER = re.compile(
     r"\bthin(?:ned|s|ning)?(?! (?:film|coat|layer|spot|place|reading))(?: \w+){0,2}? (?:(?:with|by|to) )?(?:up to |about |at most )?(\d+(?:\.\d+)?) ?%",
     re.I,
 )
-_AT_WORK = re.compile(r"\b(?:coat(?:s|ed|ing)?|paint(?:s|ed|ing)?|spray(?:s|ed|ing)?|appl(?:y|ies|ied)|work)\b", re.I)
+_AT_WORK = re.compile(
+    r"\b(?:coat(?:s|ed|ing)?|paint(?:s|ed|ing)?|spray(?:s|ed|ing)?|appl(?:y|ies|ied)|work|roll(?:s|ed|ing)?|brush(?:ed|ing)?|prim(?:e|ed|ing)|laid|lay)\b",
+    re.I,
+)
 _IN_USE = re.compile(
     r"\bservice|operat|\bheat|cur(?:e|ing)|stov|oven|bak(?:e|ing)|stor(?:e|age)|in use|cans?\b|kept|dew", re.I
 )
