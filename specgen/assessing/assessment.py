@@ -27,9 +27,11 @@ from specgen.assessing.results import Assessment, At
 from specgen.assessing.sorting import Sorted
 from specgen.assessing.waited import waited
 from specgen.assessing.work import work_done
+from specgen.assessing.zinc import zinc_read
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.looked_for import CLIMATE, words_of
 from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
+from specgen.facts.job.zinc_beneath import zinc_point
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -60,8 +62,18 @@ def assess(
         for point in job.inspection
         if point.id in film
     }
+    beneath = {point.id: zinc_point(point, job) for point in job.inspection}
+    zinc = {
+        one.id: zinc_read(one, sorted_.with_values(one.id, film=False), job, faults)
+        for one in job.inspection
+        if one in beneath.values()
+    }
     lots = {
-        point.id: lots_at(point, standing[point.id], job, spec, faults) for point in job.inspection if point.id in film
+        point.id: lots_at(
+            point, standing[point.id], job, spec, faults, zinc[below.id] if (below := beneath[point.id]) else None
+        )
+        for point in job.inspection
+        if point.id in film
     }
     tell_wrong_days(job, sorted_, film, applied(air, batches, work), day, dates, faults)
     doubted = unchecked(job, sorted_, film, dates, faults)
@@ -89,6 +101,8 @@ def assess(
                 )
             elif point.id in climate:
                 result = judge.climate(air, mine)
+            elif point.id in zinc:
+                result = judge.zinc(zinc[point.id], mine)
             else:
                 result = judge.looked_at(mine)
             results.append(result)

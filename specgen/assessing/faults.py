@@ -166,6 +166,12 @@ _ROWS = (
         Severity.WARNING,
     ),
     ReadingFault(
+        "RDG018",
+        "What is to be deducted is not recorded",
+        "The job has the zinc of each part taken off its readings: without it they say nothing of the paint.",
+        "Enter the mean zinc thickness of that part at the point that measures it.",
+    ),
+    ReadingFault(
         "RDG015",
         "More faults than are listed",
         "The others are mostly consequences of those listed.",

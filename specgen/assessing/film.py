@@ -6,7 +6,7 @@ criterion. A reading in doubt is told and never mended.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
@@ -15,6 +15,7 @@ from specgen.assessing.faults import Faults
 from specgen.assessing.others import others
 from specgen.assessing.records import Record, columns
 from specgen.assessing.results import Lot, SpotRead
+from specgen.assessing.zinc import Zinc, part_of
 from specgen.facts.job.counting import counting, specified
 from specgen.facts.job.counts import area_at, counts_of_rule, readings_in_a_spot, sampled, spots_in_an_area
 from specgen.facts.job.criteria import Held, criteria_of, limits_in_force
@@ -46,9 +47,14 @@ class _Rows:
     dropped: list[tuple[Record, _Key, Fraction]] = field(default_factory=list)
 
 
-def lots_at(point: InspectionPoint, records: Sequence[Record], job: Job, spec: Spec, faults: Faults) -> tuple[Lot, ...]:
-    """The lots of a point, one at least for each film that is specified there; one without readings is not decided."""
-    rows = _gathered(point, records, faults)
+def lots_at(
+    point: InspectionPoint, records: Sequence[Record], job: Job, spec: Spec, faults: Faults, zinc: Zinc | None = None
+) -> tuple[Lot, ...]:
+    """The lots of a point, one at least for each film that is specified there; one without readings is not decided. `zinc` is taken
+    off the readings of its part."""
+    if zinc is not None:
+        records = list(_with_zinc(records, zinc, point, job, faults))
+    rows = _gathered(point, records, faults, job, zinc)
     held = criteria_of(point, job, spec) or (Held((), point.criterion),)
     inspected = [item.id for item, _ in places(point, job, spec)]
     least = _least(point, job, spec)
@@ -63,7 +69,22 @@ def lots_at(point: InspectionPoint, records: Sequence[Record], job: Job, spec: S
     return tuple(lots)
 
 
-def _gathered(point: InspectionPoint, records: Iterable[Record], faults: Faults) -> _Rows:
+def _with_zinc(
+    records: Iterable[Record], zinc: Zinc, point: InspectionPoint, job: Job, faults: Faults
+) -> Iterator[Record]:
+    """The rows whose part has a zinc thickness; of each other part one row is told."""
+    told = set()
+    for record in records:
+        key = part_of(record, job)
+        if key in zinc:
+            yield record
+        elif key not in told:
+            told.add(key)
+            what = f"no zinc thickness is recorded of {' '.join(text for text in key if text)}, which is to be deducted"
+            faults.tell("RDG018", what, record.place("part"), point=point.id, item=key[0])
+
+
+def _gathered(point: InspectionPoint, records: Iterable[Record], faults: Faults, job: Job, zinc: Zinc | None) -> _Rows:
     rows = _Rows()
     seen: dict[tuple[_Key, str, str], Record] = {}
     for record in records:
@@ -72,6 +93,8 @@ def _gathered(point: InspectionPoint, records: Iterable[Record], faults: Faults)
         if film is None or not _in_unit(rows, film, record, point.id, item, faults):
             continue
         value = film.number if film.unit == rows.unit else film.to(rows.unit)
+        if zinc is not None:
+            value -= zinc[part_of(record, job)].to(rows.unit)
         spot = place or phrase(N_("row {row}"), row=record.row)
         key = (item, part, area, spot)
         if number:

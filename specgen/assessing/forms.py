@@ -14,7 +14,7 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from hashlib import sha256
-from typing import Any
+from typing import Any, Literal
 
 from specgen.assessing.columns import COLUMNS
 from specgen.model.canonical import record_of, text_of
@@ -55,9 +55,9 @@ def field_name(column: str, row: int | None = None) -> str:
     return f"r{row}_{column}" if row is not None else f"all_{column}"
 
 
-def mean_name(row: int) -> str:
-    """How the field is called that holds the mean of the spot that begins with a row; the program works it out itself."""
-    return f"mean_{row}"
+def aside_name(what: Literal["mean", "zinc", "net"], row: int) -> str:
+    """How a field is called that helps whoever fills it in, for the spot that begins with a row; the program works it out itself."""
+    return f"{what}_{row}"
 
 
 def span_name(column: str, first: int, last: int) -> str:

@@ -13,7 +13,10 @@ from specgen.assessing.cells import CellError, concession_of, figure_of, number_
 from specgen.assessing.conceded import Grants, outside, under
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record
+from specgen.assessing.wording import film_text
+from specgen.assessing.zinc import Zinc
 from specgen.facts.job.concessions import profile_asked
+from specgen.facts.job.zinc_beneath import zinc_asked
 from specgen.facts.tests.outcome import Outcome, judged, limit_of
 from specgen.model.acceptance import InspectionPoint
 from specgen.model.concession import Concession
@@ -70,6 +73,32 @@ def answers(
         yield from _of_test(point, results, item, grants, faults)
     elif records and _limited(point):
         yield Answer(Verdict.NOT_DECIDED, phrase(N_("the test has a limit in figures or ratings: enter its results")))
+
+
+def zinc_answers(point: InspectionPoint, item: Item, zinc: Zinc, records: Sequence[Record]) -> Iterator[Answer]:
+    """The mean of every part of an item against what the criterion says of it; parts without one are not decided."""
+    asked = zinc_asked(point)
+    by = ", ".join(dict.fromkeys(name for record in records if (name := record.text("by"))))
+    parts = [str(number) for number in range(1, item.count + 1)]
+    lacking = [part for part in parts if (item.id, part) not in zinc]
+    if lacking:
+        yield Answer(
+            Verdict.NOT_DECIDED,
+            phrase(N_("no zinc thickness is recorded of the parts: {parts}"), parts=", ".join(lacking)),
+            by,
+        )
+    if asked is None:
+        return
+    for part in parts:
+        mean = zinc.get((item.id, part))
+        if mean is None:
+            continue
+        if asked.holds(mean):
+            yield Answer(Verdict.CONFORMING, "", by)
+        else:
+            text = N_("mean zinc thickness of part {part} is {found}; required: {limits}")
+            found = film_text(mean.number, "um")
+            yield Answer(Verdict.NOT_CONFORMING, phrase(text, part=part, found=found, limits=show_range(asked)), by)
 
 
 def _limited(point: InspectionPoint) -> bool:

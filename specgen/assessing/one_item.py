@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 
-from specgen.assessing.cells import has_time
+from specgen.assessing.cells import has_time, is_word
 from specgen.assessing.conceded import COUNTS, Film, Grants, outside, under
 from specgen.assessing.faults import Faults
 from specgen.assessing.film import short_of
-from specgen.assessing.looked_at import Answer, answers
+from specgen.assessing.looked_at import Answer, answers, zinc_answers
 from specgen.assessing.records import Record
 from specgen.assessing.results import AirRead, At, LessBefore, Lot, Reason
 from specgen.assessing.wording import names, reason_text, walk_text
+from specgen.assessing.zinc import Zinc
 from specgen.facts.job.concessions import Eased
+from specgen.facts.job.zinc_beneath import zinc_asked
 from specgen.model.acceptance import AcceptanceRule, InspectionPoint, SampledUnit
 from specgen.model.concession import Concession
 from specgen.model.job import Item
@@ -153,6 +155,16 @@ class Judge:
                 text = N_("{day}: no air is recorded between {before} and {after}; required: every {every}")
                 times = {"before": f"{before:%H:%M}", "after": f"{after:%H:%M}"}
                 yield phrase(text, day=before.date().isoformat(), every=show(every), **times)
+
+    def zinc(self, zinc: Zinc, said: Sequence[Record]) -> At:
+        """The zinc of every part; what else the criterion asks for is not in figures, and is left to whoever measured."""
+        words = [record for record in said if is_word(record.text("value"))]
+        answered = list(zinc_answers(self._point, self._item, zinc, [one for one in said if one not in words]))
+        verdicts = [answer.verdict for answer in answered]
+        reasons = [answer.why for answer in answered if answer.why]
+        next_: list[str] = []
+        by = self._words(words, verdicts, reasons, next_, together(verdicts) if zinc_asked(self._point) else None)
+        return self._at(verdicts, reasons, next_, said_by=_names((*(answer.by for answer in answered), by)))
 
     def looked_at(self, said: Sequence[Record]) -> At:
         """What a test or a person says of the item."""

@@ -11,6 +11,7 @@ from specgen.assessing.wording import accepted_text, film_in_column, film_text, 
 from specgen.documents.parts.inspection import limits
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.facts.job.zinc_beneath import zinc_point
 from specgen.figures.film_plots import Group, Limit, Mark, histogram, spot_plot
 from specgen.model.spec import Spec
 from specgen.units.display import unit_sign
@@ -65,7 +66,7 @@ def _view(lot: Lot, found: Assessment, spec: Spec, words: Words) -> LotView:
         unconfirmed=words("limits of this rule: {basis}").format(basis=words(basis.value)) if basis is not None else "",
         conceded="; ".join(_conceded(lot, found, words)),
         by_item=_by_item(lot, less, words),
-        deducted=_deducted(less, words),
+        deducted="; ".join(_deducted(lot, less, found, words)),
         plots=tuple(plot for plot in _plots(lot, words) if plot.drawing),
         others=_others(lot, words),
         spots=spots,
@@ -124,11 +125,14 @@ def _by_item(lot: Lot, less: Mapping[str, LessBefore], words: Words) -> TableVie
     return table_view(words("What was read, by item"), columns, rows)
 
 
-def _deducted(less: Mapping[str, LessBefore], words: Words) -> str:
-    """What is deducted, and what is asked of what is left, once for all items that share it."""
+def _deducted(lot: Lot, less: Mapping[str, LessBefore], found: Assessment, words: Words) -> Iterator[str]:
+    """What is taken off every reading, and off each spot with what is asked of the rest, once for all items that share it."""
+    zinc = zinc_point(lot.point, found.job)
+    if zinc is not None:
+        yield words("the mean of each part from {check}, off every reading").format(check=zinc.check)
     text = words("{check} at the same spot; required of what is left: {range}")
-    return "; ".join(
-        dict.fromkeys(text.format(check=one.before.check, range=words.phrase(one.asked)) for one in less.values())
+    yield from dict.fromkeys(
+        text.format(check=one.before.check, range=words.phrase(one.asked)) for one in less.values()
     )
 
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from specgen.assessing.columns import COLUMNS
-from specgen.assessing.forms import field_name, mean_name, span_name
+from specgen.assessing.forms import aside_name, field_name, span_name
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.concessions import concession_cells, concession_heads
@@ -26,6 +26,7 @@ from specgen.facts.job.inspected import film_points, numbers_of, places
 from specgen.facts.job.looked_for import CLIMATE, words_of
 from specgen.facts.job.points import layers_read, principle_of
 from specgen.facts.job.spots import spots_of_parts
+from specgen.facts.job.zinc_beneath import measures_zinc, zinc_asked, zinc_point
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint
 from specgen.model.concession import Concession
 from specgen.model.job import Job
@@ -90,13 +91,16 @@ def tables(job: Job, spec: Spec, rows: Rows, words: Words, day: date) -> Iterato
     air = next((one for one in job.inspection if one not in film and CLIMATE.search(words_of(one))), None)
     yield _air(air, job, spec, rows, words)
     yield _batches(job, spec, rows, words)
-    looked_at = [
-        one for one in job.inspection if one is not air and (one not in film or _in_words(one, film, job, spec))
+    zinc = [point for point in job.inspection if measures_zinc(point, job)]
+    by_figures = [
+        *(one for one in zinc if zinc_asked(one)),
+        *(one for one in film if not _in_words(one, film, job, spec)),
     ]
+    looked_at = [one for one in job.inspection if one is not air and one not in by_figures]
     if looked_at:
         yield _results(looked_at, job, spec, rows, words)
     shown: set[str] = set()
-    for point in film:
+    for point in (*zinc, *film):
         pictures = tuple(one for one in marked_pictures([point], job, spec, words) if one.number not in shown)
         shown |= {one.number for one in pictures}
         yield _readings(point, pictures, job, spec, rows, words)
@@ -233,15 +237,22 @@ def _readings(
     parts = spots_of_parts(point, job, spec)
     many = sum(len(one.spots) * one.readings for one in parts)
     readings = max((one.readings for one in parts), default=1)
+    net, mean = zinc_point(point, job) is not None, measures_zinc(point, job)
     for one in parts if many <= _MOST_READINGS else ():
         for spot in one.spots:
             about = {"point": point.id, "item": one.item.id, "part": str(one.part), "spot": spot, "unit": unit}
             held = [rows.enter(**about, reading=str(reading)) for reading in range(1, one.readings + 1)]
             fields = [name for number in held for name in rows.fields(number, "value")]
             if one.readings > 1:
-                fields.append(mean_name(held[0]))
+                fields.append(aside_name("mean", held[0]))
+            if net:
+                fields += [aside_name("zinc", held[0]), aside_name("net", held[0])]
             lines.append(SheetLine(printed=(one.item.id, str(one.part), spot), fields=tuple(fields)))
     last = len(rows.printed)
+    beside = [
+        *([words("Mean, {unit}")] if readings > 1 else []),
+        *([words("Zinc of the part, {unit}"), words("Net, {unit}")] if net else []),
+    ]
     shared = (
         (words("Gauge"), "gauge"),
         (words("Serial number"), "serial"),
@@ -264,10 +275,12 @@ def _readings(
             words("Part"),
             words("Spot"),
             *(
-                words("Reading {number}, {unit}").format(number=at, unit=_SIGNS.get(unit, unit))
+                (words("Mean of the part, {unit}") if mean else words("Reading {number}, {unit}")).format(
+                    number=at, unit=_SIGNS.get(unit, unit)
+                )
                 for at in range(1, readings + 1)
             ),
-            *([words("Mean, {unit}").format(unit=_SIGNS.get(unit, unit))] if readings > 1 else []),
+            *(text.format(unit=_SIGNS.get(unit, unit)) for text in beside),
         )
         if lines
         else (),

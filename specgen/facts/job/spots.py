@@ -11,6 +11,7 @@ from math import ceil
 
 from specgen.facts.job.counts import area_at, counts_of_rule
 from specgen.facts.job.inspected import places
+from specgen.facts.job.zinc_beneath import measures_zinc
 from specgen.model.acceptance import InspectionPoint, SampledUnit
 from specgen.model.job import Item, Job
 from specgen.model.spec import Spec
@@ -31,8 +32,10 @@ class PartSpots:
 
 
 def planned(point: InspectionPoint, job: Job, spec: Spec) -> tuple[int, int, bool]:
-    """Spots, readings at each, and whether the plan states them."""
+    """Spots, readings at each, and whether the plan states them; of zinc that is deducted later the mean of each part."""
     plan = point.readings
+    if measures_zinc(point, job):
+        return sum(item.count for item, _ in places(point, job, spec)), 1, True
     if plan is not None and plan.spots:
         return plan.spots, ceil(plan.readings / plan.spots) if plan.readings else _READINGS, True
     if plan is not None and plan.readings:
