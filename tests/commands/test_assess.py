@@ -59,6 +59,15 @@ def test_what_conforms_under_a_concession_ends_with_0_and_says_so(
     assert "Concessions: 1 of this job, 1 in force, 1 used\n" in out
 
 
+def test_the_filled_form_of_the_demo_is_read_and_conforms(capsys: pytest.CaptureFixture[str]) -> None:
+    form = str(DEMO / "readings" / "locker-trim-record-sheets.pdf")
+    assert _assess("locker-trim", form, "--path", str(DEMO), "--on", "2026-11-27") == 0
+    printed = capsys.readouterr()
+    assert printed.out.startswith("locker-trim: conforming, assessed as at 2026-11-27\n")
+    assert "15 spots, 45 readings, 101" in printed.out
+    assert "RDG0" not in printed.out
+
+
 def test_the_report_is_written(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert _assess(JOB, *READINGS, *GIVEN, "--report", str(tmp_path / "out")) == 1
     names = sorted(file.name for file in (tmp_path / "out").iterdir())

@@ -9,7 +9,7 @@ from datetime import date
 from functools import cache
 from typing import Any
 
-from pypdf import PdfReader, PdfWriter
+from pypdf import PdfReader
 
 from specgen.assessing.assessment import assess
 from specgen.assessing.columns import COLUMNS
@@ -23,6 +23,7 @@ from specgen.facts.job.spots import spots_of_parts
 from specgen.model.spec import Spec
 from specgen.printing.documents import print_documents
 from tests.documents.conftest import context
+from tests.filled_sheets import FORM, demo_form, fill
 from tests.good_spec import DEMO, ON, good, put, spec_of
 from tests.good_spec import checked as checked_of
 
@@ -56,13 +57,7 @@ def _rows() -> dict[int, dict[str, str]]:
 
 
 def _fill(values: Mapping[str, str]) -> bytes:
-    writer = PdfWriter(clone_from=PdfReader(io.BytesIO(_form())))
-    names = set(PdfReader(io.BytesIO(_form())).get_fields() or {})
-    assert set(values) <= names, sorted(set(values) - names)[:5]
-    writer.update_page_form_field_values(list(writer.pages), dict(values), auto_regenerate=False)
-    out = io.BytesIO()
-    writer.write(out)
-    return out.getvalue()
+    return fill(_form(), values)
 
 
 def _judged(*forms: bytes) -> Assessment:
@@ -152,6 +147,13 @@ def test_concessions_in_force_are_printed_and_change_no_row() -> None:
     assert [line.fields for line in table.lines] == [()]
     assert "Concessions in force" not in {one.title for one in after.tables}
     assert (with_.typed, with_.hidden) == (after.typed, after.hidden)
+
+
+def test_the_form_of_the_demo_is_what_the_program_prints_filled_by_the_script() -> None:
+    kept, anew = filled(FORM.read_bytes()), filled(demo_form())
+    assert anew is not None
+    assert kept == anew, "the job, the sheets or what is recorded has changed: run `python -m tests.filled_sheets`"
+    assert sum("value" in row for row in anew.rows.values()) == 118
 
 
 def test_a_form_nobody_filled_decides_nothing() -> None:
