@@ -46,10 +46,10 @@ def concession_cells(one: Concession, job: Job, words: Words) -> tuple[str, ...]
 
 def concession_table(held: Sequence[tuple[Concession, str]], job: Job, words: Words) -> TableView:
     """Concessions with what each was used for."""
-    widths = ("w-10", "w-20", "w-12", "w-12", "w-15", "w-20")
+    widths = ("w-10", "w-15", "w-10", "w-10", "w-15", "")
     columns = [Column(head, width) for head, width in zip(concession_heads(words), widths, strict=True)]
     rows = [(*concession_cells(one, job, words), used) for one, used in held]
-    return table_view(words("Concessions of this job"), [*columns, Column(words("Used for"))], rows)
+    return table_view(words("Concessions of this job"), [*columns, Column(words("Used for"), "w-15")], rows)
 
 
 def _what(one: Concession, job: Job, words: Words) -> Iterator[str]:
