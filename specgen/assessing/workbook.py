@@ -1,16 +1,17 @@
 """A workbook (xlsx) as rows of text: values as they are kept, never what a formula would show. Called by `readings`.
 
-The library that reads it is an extra of the program and imported with the first workbook.
+The library that tells days from numbers is an extra of the program and imported with the first workbook.
 """
 
 from __future__ import annotations
 
 import io
+import posixpath
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from datetime import date, datetime
-from typing import Any
 
+from specgen.assessing.sheet_xml import Element, elements, rows_of_sheet
 from specgen.assessing.text_table import MOST_BYTES, NotReadableError, Row, refuse_many
 
 _MOST_UNPACKED = 384 * 1024 * 1024
@@ -19,6 +20,9 @@ _MOST_HELD = 48 * 1024 * 1024
 """Texts and styles that several cells share are held whole."""
 _STREAMED = "xl/worksheets/"
 _MOST_COLUMNS = 200
+_BOOK, _RELATIONS = "xl/workbook.xml", "xl/_rels/workbook.xml.rels"
+_TEXTS, _STYLES = "xl/sharedStrings.xml", "xl/styles.xml"
+_NONE = "is no workbook that can be read"
 
 
 def is_workbook(raw: bytes) -> bool:
@@ -27,60 +31,118 @@ def is_workbook(raw: bytes) -> bool:
 
 def sheets_of(raw: bytes) -> Iterator[tuple[str, Iterator[Row]]]:
     """Every sheet with its name and its rows. Raises NotReadableError."""
-    _refuse_hostile(raw)
+    packed = _opened(raw)
     try:
-        from openpyxl import load_workbook
+        book = _Book(packed)
     except ImportError:
         raise NotReadableError(
             "is a workbook, and the library that reads one is not installed: install specgen[xlsx], or save it as CSV"
         ) from None
-    try:
-        book = load_workbook(io.BytesIO(raw), read_only=True, data_only=False, keep_links=False)
-    except Exception:  # noqa: BLE001  # the library raises what it meets; to the user all of it is one thing
-        raise NotReadableError("is no workbook that can be read") from None
-    for sheet in book.worksheets:
-        yield str(sheet.title), _rows(sheet)
+    except Exception:  # noqa: BLE001  # a damaged part fails in every way there is; to the user all of it is one thing
+        raise NotReadableError(_NONE) from None
+    for name, part in book.sheets:
+        yield name, _rows(packed, part, book)
 
 
-def _refuse_hostile(raw: bytes) -> None:
+def _opened(raw: bytes) -> zipfile.ZipFile:
     if len(raw) > MOST_BYTES:
         raise NotReadableError(f"is larger than {MOST_BYTES // 1024 // 1024} MiB")
     try:
-        with zipfile.ZipFile(io.BytesIO(raw)) as packed:
-            sizes = [(entry.filename, entry.file_size) for entry in packed.infolist()]
+        packed = zipfile.ZipFile(io.BytesIO(raw))
     except (zipfile.BadZipFile, ValueError, OSError):
-        raise NotReadableError("is no workbook that can be read") from None
+        raise NotReadableError(_NONE) from None
+    sizes = [(entry.filename, entry.file_size) for entry in packed.infolist()]
     held = sum(size for name, size in sizes if not name.startswith(_STREAMED))
     if sum(size for _, size in sizes) > _MOST_UNPACKED or held > _MOST_HELD:
         raise NotReadableError("unpacks to more than is read")
+    return packed
 
 
-def _rows(sheet: Any) -> Iterator[Row]:
+class _Book:
+    """What sheets, texts and styles a workbook holds."""
+
+    def __init__(self, packed: zipfile.ZipFile) -> None:
+        from openpyxl.styles.numbers import BUILTIN_FORMATS, is_date_format, is_timedelta_format
+        from openpyxl.utils.datetime import MAC_EPOCH, WINDOWS_EPOCH, from_excel
+
+        self._from_excel: Callable[..., object] = from_excel
+        self._packed = packed
+        parts = {
+            about["Id"]: _beside(_BOOK, about["Target"]) for _, about, _ in self._elements(_RELATIONS) if "Id" in about
+        }
+        self._epoch = WINDOWS_EPOCH
+        self.sheets: list[tuple[str, str]] = []
+        for path, about, _ in self._elements(_BOOK):
+            if path[-1] == "workbookPr" and about.get("date1904") in {"1", "true"}:
+                self._epoch = MAC_EPOCH
+            elif path[-1] == "sheet" and parts.get(about["id"], "").startswith(_STREAMED):
+                self.sheets.append((about["name"], parts[about["id"]]))
+        self.texts = self._texts()
+        formats = dict(BUILTIN_FORMATS)
+        styles: list[int] = []
+        for path, about, _ in self._elements(_STYLES):
+            if path[-1] == "numFmt" and path[-2] == "numFmts":
+                formats[int(about["numFmtId"])] = about["formatCode"]
+            elif path[-2:] == ("cellXfs", "xf"):
+                styles.append(int(about.get("numFmtId", "0")))
+        of_days = {
+            str(at): is_timedelta_format(formats.get(style, ""))
+            for at, style in enumerate(styles)
+            if is_date_format(formats.get(style, "")) or is_timedelta_format(formats.get(style, ""))
+        }
+        self._of_days = of_days
+
+    def number(self, kept: str, style: str) -> str:
+        """A number as the text it was typed as: its shortest; a day where its style is one."""
+        try:
+            number = float(kept)
+        except ValueError:
+            return kept
+        if style in self._of_days:
+            try:
+                return _text(self._from_excel(number, self._epoch, timedelta=self._of_days[style]))
+            except (ValueError, OverflowError):
+                return kept
+        return str(int(kept)) if kept.lstrip("-").isdecimal() else repr(number).removesuffix(".0")
+
+    def _elements(self, name: str) -> Iterator[Element]:
+        if name in self._packed.namelist():
+            with self._packed.open(name) as part:
+                yield from elements(part)
+
+    def _texts(self) -> list[str]:
+        """The texts that cells share; what is only there to be read aloud (rPh) is no part of them."""
+        texts, heard = [], list[str]()
+        for path, _, text in self._elements(_TEXTS):
+            if path[-1] == "t" and "rPh" not in path:
+                heard.append(text)
+            elif path[-1] == "si":
+                texts.append("".join(heard))
+                heard = []
+        return texts
+
+
+def _beside(of: str, target: str) -> str:
+    """The name of a part that another names."""
+    return posixpath.normpath(
+        target.removeprefix("/") if target.startswith("/") else posixpath.join(posixpath.dirname(of), target)
+    )
+
+
+def _rows(packed: zipfile.ZipFile, name: str, book: _Book) -> Iterator[Row]:
     try:
-        for number, cells in enumerate(sheet.iter_rows(values_only=True, max_col=_MOST_COLUMNS), 1):
-            refuse_many(number)
-            # the library fills a row up to the columns asked for
-            filled = len(cells)
-            while filled and cells[filled - 1] is None:
-                filled -= 1
-            yield number, [_text(cell) for cell in cells[:filled]]
+        with packed.open(name) as part:
+            for count, row in enumerate(rows_of_sheet(part, book.texts, book.number, _MOST_COLUMNS), 1):
+                refuse_many(count)
+                yield row
     except NotReadableError:
         raise
     except Exception:  # noqa: BLE001  # damaged parts of a workbook are met while its rows are read
-        raise NotReadableError("is no workbook that can be read") from None
+        raise NotReadableError(_NONE) from None
 
 
-def _text(cell: object) -> str:
-    """A cell as text; a day without a time as a day."""
-    if isinstance(cell, str):
-        return cell
-    if cell is None:
-        return ""
-    if isinstance(cell, datetime):
-        return cell.isoformat(" ", "minutes") if (cell.hour, cell.minute) != (0, 0) else cell.date().isoformat()
-    if isinstance(cell, date):
-        return cell.isoformat()
-    if isinstance(cell, float):
-        # what was typed as 62.3 is kept as its nearest double, whose shortest text is what was typed
-        return repr(cell).removesuffix(".0")
-    return str(cell)
+def _text(at: object) -> str:
+    """A day without a time as a day."""
+    if isinstance(at, datetime):
+        return at.isoformat(" ", "minutes") if (at.hour, at.minute) != (0, 0) else at.date().isoformat()
+    return at.isoformat() if isinstance(at, date) else str(at)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import zipfile
+from datetime import date, datetime, time, timedelta
 from fractions import Fraction
 
 import pytest
@@ -15,6 +16,7 @@ from specgen.assessing.faults import MOST
 from specgen.assessing.readings import Asked
 from specgen.assessing.results import Verdict
 from specgen.assessing.text_table import MOST_ROWS
+from specgen.assessing.workbook import sheets_of
 from tests.assessing.job import assessed, film_on, reasons, spots, told
 
 P, F, OPEN = Verdict.CONFORMING, Verdict.NOT_CONFORMING, Verdict.NOT_DECIDED
@@ -91,6 +93,96 @@ def test_a_workbook_is_read_and_its_formulas_are_refused() -> None:
     found = assessed(_bytes(book))
     assert told(found) == [("RDG004", 4, 5)]
     assert film_on(found) is OPEN
+
+
+def test_a_workbook_is_read_as_the_library_reads_it() -> None:
+    openpyxl = pytest.importorskip("openpyxl")
+    book = openpyxl.Workbook()
+    sheet = book.active
+    sheet.title, day = "first", date(2026, 11, 20)
+    for row in (
+        ["text", "  blanks ", "=A1", "µm & <b>", True, False],
+        [1, 52.3, -0.25, 1e-7, 12345678901, 0.1 + 0.2, 3.0],
+        [datetime.combine(day, time(14, 5)), datetime.combine(day, time()), day, time(14, 5), timedelta(hours=30)],
+        [None, None, "third"],
+        [],
+        ["#N/A", "'quoted", "line\nend"],
+    ):
+        sheet.append(row)
+    sheet["B12"] = "far down"
+    sheet["C12"].number_format = "0.00"
+    book.create_sheet("second").append(["only"])
+    raw = _bytes(book)
+    expected = []
+    for one in openpyxl.load_workbook(io.BytesIO(raw)).worksheets:
+        cells = [[_as_text(cell) for cell in row] for row in one.iter_rows(values_only=True)]
+        expected.append((one.title, [(number, row) for number, row in enumerate(map(_filled, cells), 1) if row]))
+    assert [(name, [(number, row) for number, row in rows if row]) for name, rows in sheets_of(raw)] == expected
+    assert dict(expected[0][1])[1][2] == "=A1"
+
+
+def _as_text(cell: object) -> str:
+    if isinstance(cell, datetime):
+        return cell.isoformat(" ", "minutes") if (cell.hour, cell.minute) != (0, 0) else cell.date().isoformat()
+    if isinstance(cell, float):
+        return repr(cell).removesuffix(".0")
+    return "" if cell is None else str(cell)
+
+
+def _filled(row: list[str]) -> list[str]:
+    while row and not row[-1]:
+        row = row[:-1]
+    return row
+
+
+def test_texts_that_cells_share_are_read_and_what_is_read_aloud_is_not() -> None:
+    found = _values(_packed(_SHEET.replace("COUNT", "2")))
+    assert found == ["50.0"]
+
+
+_SHEET = (
+    '<x:worksheet xmlns:x="m"><x:sheetData>'
+    '<x:row r="2"><x:c t="s"><x:v>0</x:v></x:c><x:c t="s"><x:v>1</x:v></x:c><x:c t="s"><x:v>COUNT</x:v></x:c></x:row>'
+    '<x:row r="5"><x:c t="inlineStr"><x:is><x:r><x:t>primer</x:t></x:r><x:r><x:t>-film</x:t></x:r></x:is></x:c>'
+    '<x:c t="str"><x:v>DOOR</x:v></x:c><x:c r="C5" t="n"><x:v>50</x:v></x:c></x:row></x:sheetData></x:worksheet>'
+)
+
+
+def _packed(sheet: str) -> bytes:
+    """A workbook of one sheet, as other programs write it: texts shared, rows left out, names with what stands before a colon."""
+    held = io.BytesIO()
+    with zipfile.ZipFile(held, "w") as packed:
+        packed.writestr(
+            "xl/workbook.xml",
+            '<workbook xmlns:r="r"><sheets><sheet name="s" sheetId="1" r:id="a"/></sheets></workbook>',
+        )
+        packed.writestr(
+            "xl/_rels/workbook.xml.rels",
+            '<Relationships><Relationship Id="a" Target="worksheets/s.xml"/></Relationships>',
+        )
+        packed.writestr(
+            "xl/sharedStrings.xml",
+            "<sst><si><t>point</t></si><si><r><t>it</t></r><r><t>em</t></r></si>"
+            "<si><t>value (um)</t><rPh><t>aloud</t></rPh></si></sst>",
+        )
+        packed.writestr("xl/worksheets/s.xml", sheet)
+    return held.getvalue()
+
+
+@pytest.mark.parametrize(
+    "sheet",
+    [
+        "<!DOCTYPE a [<!ENTITY b 'c'>]>" + _SHEET.replace("COUNT", "2"),
+        _SHEET.replace("COUNT", "3"),
+        _SHEET.replace("COUNT", "two"),
+        _SHEET[:200],
+        "",
+    ],
+)
+def test_a_sheet_that_is_damaged_is_told_and_decides_nothing(sheet: str) -> None:
+    found = assessed(_packed(sheet))
+    assert told(found) == [("RDG001", 1, 1)]
+    assert found.verdict is OPEN
 
 
 def test_a_cell_far_to_the_right_costs_nothing() -> None:
