@@ -19,6 +19,7 @@ from specgen.report import as_text as findings_text
 from specgen.source.characters import printable
 
 SCHEMA_VERSION = 1
+_NARROWEST = 14
 RELEASE = "The release is the responsible person's: it rests on what was recorded, nothing more."
 
 
@@ -26,7 +27,8 @@ def as_text(found: Assessment) -> str:
     """The verdict on every item, then each point with its reasons, other rules, and what is wrong with the files."""
     lines = [f"{found.job.id}: {found.verdict.value}, assessed as at {found.day.isoformat()}", ""]
     width = max(len(item.id) for item in found.job.items)
-    lines += [f"  {item.id:<{width}}  {found.verdict_on(item).value:<14}  {item.name}" for item in found.job.items]
+    wide = max(_NARROWEST, *(len(found.verdict_on(item).value) for item in found.job.items))
+    lines += [f"  {item.id:<{width}}  {found.verdict_on(item).value:<{wide}}  {item.name}" for item in found.job.items]
     for item in found.job.items:
         lines += ["", f"{item.id}, {item.name}"]
         for at in found.of(item):

@@ -12,7 +12,7 @@ from specgen.facts.closure import cut_to_closure
 from specgen.model.canonical import canonical
 from specgen.report.assessment_report import as_json, as_text
 from tests.assessing.job import FILM, OWN, PA_2, assessed, film_on, reasons, spots, told
-from tests.good_spec import good_with, spec_of
+from tests.good_spec import checked, good_with, spec_of
 
 P, UNDER, F, OPEN = Verdict.CONFORMING, Verdict.CONCEDED, Verdict.NOT_CONFORMING, Verdict.NOT_DECIDED
 DAYS = "agreed_by: fleet, agreed_on: 2026-11-20, until: 2026-12-31, reason: Repainted in spring."
@@ -189,6 +189,13 @@ def test_one_agreed_once_the_figures_were_known_is_told(read: str, said: bool) -
 
 def _at(found: Assessment, point: str, item: str = "DOOR") -> Verdict:
     return next(at.verdict for at in found.results if (at.point.id, at.item.id) == (point, item))
+
+
+@pytest.mark.parametrize("key", ["hold_point", "parties", "ventilation", "exposure", "protection", "salt_limit"])
+def test_only_what_is_measured_or_assessed_has_a_key(key: str) -> None:
+    more = conceded(f"film_min: {{specified: 40 um, conceded: 34 um}}, {key}: {{specified: a, conceded: b}}")
+    found = [(one.id, one.path) for one in checked(good_with(more, ())).report if one.severity.value == "error"]
+    assert found == [("MOD001", f"concessions.thin.{key}")]
 
 
 def test_no_document_rests_on_a_concession() -> None:

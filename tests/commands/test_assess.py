@@ -29,8 +29,8 @@ def test_what_does_not_conform_or_is_not_decided_ends_with_1(capsys: pytest.Capt
     out = capsys.readouterr().out
     assert out.startswith("tower-wagon-doors: not decided, assessed as at 2026-11-27\n")
     assert "  SKIRT   conforming under concession  Skirt panel, outer face\n" in out
-    assert "  DOOR    conforming      Cab door, both faces\n" in out
-    assert "  LADDER  not decided     Ladder stringer\n" in out
+    assert "  DOOR    conforming " in out
+    assert "  LADDER  not decided " in out
 
 
 def test_what_conforms_ends_with_0(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

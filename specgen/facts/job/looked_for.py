@@ -19,6 +19,11 @@ CLIMATE = re.compile(
     re.I,
 )
 FILM = re.compile(r"\bDFT\b|\bdry film|film thickness|\bthickness of (?:the )?(?:coat|film|paint)", re.I)
+PROTECTION = re.compile(
+    r"explosi(?:ve|on) limit|\bLEL\b|\bLFL\b|\boxygen\b|gas.free|exposure limit|workplace limit|\bTLV\b|\bOEL\b|"
+    r"ventilat\w*|extraction|respirat\w*|breathing (?:air|protection)|entry permit|hot.work permit|standby person",
+    re.I,
+)
 DUST = re.compile(r"\bdust|8502-3|clear tape|adhesive tape", re.I)
 
 
