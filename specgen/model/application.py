@@ -46,6 +46,10 @@ class Workplace(StrEnum):
     CONFINED = "confined-space"
 
 
+# Places where the weather reaches the part, or may.
+OPEN_AIR = frozenset({Workplace.OUTDOORS, Workplace.ON_SITE})
+
+
 # Methods with a spray gun, which has a nozzle.
 GUNS = frozenset({Method.AIR_SPRAY, Method.AIRLESS, Method.HVLP, Method.ELECTROSTATIC})
 

@@ -77,10 +77,6 @@ STILL_MISSED = {
         "solvent paint carried as corrosive class 8 only",
     ): "told as a warning: the list of numbers is from memory",
     ("round_8", "tank filled after two days"): "told as a warning: full cure is no stated wait before filling",
-    (
-        "round_11",
-        "surfacer on plastic baked at 130 degrees",
-    ): "heat in the words between coats is not held against the part",
 }
 
 

@@ -14,7 +14,7 @@ from specgen.facts.pairs.families import binder_family
 from specgen.facts.pairs.parts import Part, members, painted_with, parts_of, prepared_with
 from specgen.facts.placing import coats_of
 from specgen.facts.product.dangers import traits_of
-from specgen.model.application import Workplace
+from specgen.model.application import OPEN_AIR
 from specgen.model.environment import EnvironmentKind
 from specgen.model.job import Item, Job
 from specgen.model.node import Node
@@ -24,7 +24,6 @@ from specgen.model.spec import Spec
 from specgen.model.system import System
 
 _WET = {EnvironmentKind.IMMERSION, EnvironmentKind.SPLASH, EnvironmentKind.BURIED}
-_OPEN_AIR = {Workplace.OUTDOORS, Workplace.ON_SITE}
 NAMES = frozenset(
     {
         "steel",
@@ -124,7 +123,7 @@ def _place(job: Job, items: Iterable[Item]) -> frozenset[str]:
     found = [environment_of(job, item) for item in items]
     named = {
         "confined": is_confined(job),
-        "open-air": job.workplace in _OPEN_AIR,
+        "open-air": job.workplace in OPEN_AIR,
         "wet": any(one is not None and one.kind in _WET for one in found),
     }
     return frozenset(name for name, holds in named.items() if holds)

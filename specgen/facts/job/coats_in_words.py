@@ -17,7 +17,7 @@ from specgen.facts.layer.figures import solids_sprayed
 from specgen.facts.layer.film import film_limit
 from specgen.facts.layer.intervals import windows_for
 from specgen.facts.layer.said import films_of, films_said, is_one_of
-from specgen.facts.product.spans_said import spans_said
+from specgen.facts.product.spans_said import number_said, spans_said
 from specgen.model.job import Job
 from specgen.model.product import Role
 from specgen.model.spec import Spec
@@ -25,6 +25,7 @@ from specgen.model.system import Layer, System
 from specgen.model.walk import Path
 from specgen.trade.given import Given
 from specgen.trade.known import NotKnown
+from specgen.units.count import Count
 from specgen.units.quantity import Quantity, Range, as_range
 
 _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
@@ -58,6 +59,9 @@ _NOT_LAID = re.compile(
     r"\b(?:sand\w*|abra\w*|scratch\w*|lost|loss|polish\w*|pass\w*|cross|wet|each|thin|tie|more|again|another|additional)\b",
     re.I,
 )
+_LAID_IN = re.compile(
+    r"\b(?:laid|applied|sprayed|put on|built up) in (\w+|\d+) (?:thin |full |even )?(?:cross )?(?:coats|passes)\b", re.I
+)
 _ROUNDED = 5  # µm: a comb is read to no less
 _CALLED: tuple[tuple[re.Pattern[str], Role], ...] = (
     (re.compile(r"\bprim(?:er|ing coat)\b", re.I), Role.PRIMER),
@@ -81,7 +85,7 @@ def contradicted(job: Job, spec: Spec) -> Iterator[tuple[Path, str]]:
             if _OTHER.search(_BOUND.sub("", clause)):
                 continue
             coats = [*own, *_after(own)] if at_coat else _called(clause, own)
-            found = [_ratio(clause, coats, spec), _wet(clause, coats, spec)]
+            found = [_ratio(clause, coats, spec), _wet(clause, coats, spec), _laid_in(clause, coats)]
             if path[-1] in {"scope", "before_next"}:
                 found += [_interval(clause, own, spec), _wet_on_wet(clause, own, spec)]
             if at_coat:
@@ -152,6 +156,20 @@ def _ratio(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
         return None
     typed = ":".join(f"{float(part):g}" for part in pairs[-1])
     return f"'{clause.strip()}'; the product is mixed {typed}"
+
+
+def _laid_in(clause: str, coats: list[_Coat]) -> str | None:
+    """How many coats or cross coats of one paint a clause names where each coat it calls states another number."""
+    match = _LAID_IN.search(clause)
+    said = number_said(match[1]) if match is not None else None
+    typed = [[one for one in (layer.coats, layer.passes) if one is not None] for _, layer in coats]
+    if (
+        said is None
+        or not typed
+        or any(not each or any(one.holds_all_of(Count(said, said)) for one in each) for each in typed)
+    ):
+        return None
+    return f"'{clause.strip()}'; the coat is laid in {typed[0][0]}"
 
 
 def _wet(clause: str, coats: list[_Coat], spec: Spec) -> str | None:

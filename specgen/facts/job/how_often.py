@@ -22,6 +22,20 @@ _OFTEN = re.compile(
 )
 
 
+_ONCE_A_DAY = re.compile(
+    r"^\W*(?:(?:each|every|in the|once each|once every) (?:morning|evening|day)|once (?:a|per|each) (?:day|shift)|daily)\b"
+    r"(?!.*\b(?:coats?|hours?|hourly|h|change|twice|noon|before|during|and|two|three|four)\b)",
+    re.I,
+)
+
+
+def once_a_day(point: InspectionPoint) -> str | None:
+    """That a point looks once a day and no more, in its own words."""
+    if point.sampling is not None and (point.sampling.every is not None or point.sampling.per is not None):
+        return None
+    return point.frequency if _ONCE_A_DAY.search(point.frequency or "") else None
+
+
 def seldom(point: InspectionPoint) -> str | None:
     """That a point looks less than once a day, in its own words; None where it looks as often, or does not say."""
     every = point.sampling.every if point.sampling is not None else None

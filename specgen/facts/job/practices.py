@@ -30,6 +30,7 @@ _FORBIDDEN = re.compile(
     r"rather than|unless|except|reject\w*|refus\w*|must not|excluded|free of|against|until (?:it|they) (?:is|are)|other than)\b",
     re.I,
 )
+_LIST_GOES_ON = re.compile(r"\s*(?:\w+[ -]){0,3}?(?:or|nor) (?:\w+ )?", re.I)
 _KEPT_APART = frozenset(
     {"claims", "first_aid", "protection", "document"}
 )  # said of the product, or judged by a rule of their own
@@ -71,12 +72,12 @@ def _read(text: str) -> Iterator[tuple[str, str]]:
     if not likely:
         return
     for sentence in _SENTENCE.split(text):
-        for row, _, words, unless, left_out in likely:
-            if row in told or (unless is not None and unless.search(sentence)):
+        for row, _, words, unless, left_out, whole in likely:
+            if row in told or (unless is not None and unless.search(text if whole else sentence)):
                 continue
             for found in words.finditer(sentence):
                 start, end = found.span()
-                before = _BREAK.split(sentence[:start])[-1]
+                before = _clause_before(sentence[:start])
                 after = _BREAK.split(sentence[end:])[0]
                 said = (before, after) if left_out else (before, found[0], after)
                 if not any(_FORBIDDEN.search(one) for one in said):
@@ -85,12 +86,20 @@ def _read(text: str) -> Iterator[tuple[str, str]]:
                     break
 
 
-_Reader = tuple[str, tuple[str, ...], re.Pattern[str], re.Pattern[str] | None, bool]
+def _clause_before(text: str) -> str:
+    """What stands before in the same clause; a list that goes on ("nothing into drain, soil or ...") belongs to it."""
+    clauses = _BREAK.split(text)
+    listed = len(clauses) > 1 and _LIST_GOES_ON.fullmatch(clauses[-1]) is not None
+    return " ".join(clauses[-2:]) if listed else clauses[-1]
+
+
+_Reader = tuple[str, tuple[str, ...], re.Pattern[str], re.Pattern[str] | None, bool, bool]
 
 
 @remembered
 def _patterns() -> tuple[_Reader, ...]:
-    """Of each row its id, the stems one of which a text must hold, what is read, what excuses it, whether leaving out is the practice."""
+    """Of each row its id, the stems one of which a text must hold, what is read, what excuses it, whether leaving out is
+    the practice, and whether it is read in one leaf alone, the whole of which may excuse it."""
     return tuple(
         (
             row["id"],
@@ -98,6 +107,7 @@ def _patterns() -> tuple[_Reader, ...]:
             re.compile(rf"(?<!\w)(?:{row['words']})", re.I),
             re.compile(row["unless"], re.I) if row["unless"] else None,
             bool(row["denied"]),
+            bool(row["where"]),
         )
         for row in table("practices_in_words").rows
     )

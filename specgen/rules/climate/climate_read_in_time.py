@@ -1,7 +1,7 @@
 """CLI011 The ambient conditions are measured each day before coating
 
 Checks
-    Each inspection point whose inspection or method names the ambient conditions: it looks at least once a day, by its sampling or by the words of its frequency, and at least one such point does not fall only at receipt or completion.
+    Each inspection point whose inspection or method names the ambient conditions: it looks at least once a day, and outdoors or on site more often, by its sampling or by the words of its frequency, and at least one such point does not fall only at receipt or completion.
 Why
     The dew point moves by the hour. Conditions read once a week, or when the paint is already on, say nothing of the day on which the coat was laid.
 Passes
@@ -18,14 +18,18 @@ Fails
 
     jobs.refit.inspection.air: {id: air, check: Climate, at: during-application, frequency: "Once, on the first day", criterion: {text: inside the limits}}    # at jobs.refit.inspection.air.frequency
 
+    jobs.refit.workplace: outdoors    # at jobs.refit.inspection.air.frequency
+    jobs.refit.inspection.air: {id: air, check: Climate, at: during-application, frequency: Each morning, criterion: {text: inside the limits}}
+
     jobs.refit.inspection.air: {id: air, check: Climate, at: completion, criterion: {text: inside the limits}}    # at jobs.refit.inspection.air.at
 To put right
     Measure air, surface temperature, humidity and dew point before each coat and every four hours while coating, and after every change of weather.
 """
 
-from specgen.facts.job.how_often import seldom
+from specgen.facts.job.how_often import once_a_day, seldom
 from specgen.facts.job.looked_for import CLIMATE
 from specgen.model.acceptance import Stage
+from specgen.model.application import OPEN_AIR
 from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule
 
 _TOO_LATE_OR_EARLY = {Stage.RECEIPT, Stage.COMPLETION}
@@ -43,6 +47,10 @@ def climate_read_in_time(job: Job, spec: Spec, on: date) -> Problems:
                 f"{point.id} measures the ambient conditions less than once a day ({found}); they change within hours"
             )
             yield Problem(("inspection", point.id, *key), what)
+        daily = once_a_day(point) if found is None and job.workplace in OPEN_AIR else None
+        if daily is not None:
+            what = f"{point.id} measures the ambient conditions once a day ({daily}); outdoors they change within hours"
+            yield Problem(("inspection", point.id, "frequency"), what)
     if points and all(point.at in _TOO_LATE_OR_EARLY for point in points):
         first = points[0]
         what = (
