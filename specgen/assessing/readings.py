@@ -7,6 +7,7 @@ Nothing is read past the bounds of `text_table`. Called by the command `assess` 
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from hashlib import sha256
@@ -28,6 +29,9 @@ _FOR_ALL = frozenset({"point", "item", "unit", *INSTRUMENT, "on", "by", "coat", 
 """Columns that a line before the table, or the command, may state for all rows."""
 _HEADING = re.compile(r"(.*?)\s*[(\[]([^()\[\]]+)[)\]]\s*")
 _CELL_LIMIT = 500
+_VALUE = PLACES["value"]
+_ALIKE = 3
+"""Rows of two files that are alike by no chance, where no other row parts them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,22 +58,46 @@ class File:
 
 
 def records_of(files: Iterable[File], asked: Asked, faults: Faults) -> list[Record]:
-    """The rows of all files, in their order."""
+    """The rows of all files, in their order. A file is read once, whatever its format: one whose rows all stand in another is told."""
     found: list[Record] = []
     seen: dict[str, str] = {}
     sheets: dict[str, str] = {}
-    for file in files:
+    before: list[tuple[str, Counter[tuple[str, ...]]]] = []
+    given = list(files)
+    for file in given:
         if file.digest in seen:
             faults.tell("RDG007", f"the same file as {seen[file.digest]}; it is read once", Place(file.name, 1, 1, 1))
             continue
         seen[file.digest] = file.name
+        began = len(found)
         try:
             for record in _records(file, asked, faults, sheets):
                 found.append(record)
                 refuse_many(len(found))
         except NotReadableError as reason:
             faults.tell("RDG001", f"the file {reason}", Place(file.name, 1, 1, 1))
+        if len(given) > 1:
+            rows = Counter(_plain(record) for record in found[began:])
+            other = next((name for name, there in before if rows.total() >= _ALIKE and rows <= there), None)
+            if other is not None:
+                what = f"every row of the file stands in {other} too; it is read once"
+                faults.tell("RDG007", what, Place(file.name, 1, 1, 1))
+                del found[began:]
+            for name, there in before if other is None else ():
+                if there.total() >= _ALIKE and there <= rows:
+                    what = f"every row of the file stands in {file.name} too, which holds more; give one of them"
+                    faults.tell("RDG007", what, Place(name, 1, 1, 1))
+            before.append((file.name, rows))
     return found
+
+
+def _plain(record: Record) -> tuple[str, ...]:
+    """What a row says, however its figure is written."""
+    return (
+        *record.cells[:_VALUE],
+        record.cells[_VALUE].replace(",", ".").removesuffix(".0"),
+        *record.cells[_VALUE + 1 :],
+    )
 
 
 def _records(file: File, asked: Asked, faults: Faults, sheets: dict[str, str]) -> Iterator[Record]:

@@ -399,3 +399,25 @@ def test_whatever_was_measured_is_read_to_its_last_digit(
     found = assessed("\r\n".join([heading, *rows]).encode(encoding))
     assert told(found) == []
     assert sorted(found.lots[0].area.values.elements()) == sorted(Fraction(value, 10) for value in tenths)
+
+
+def test_a_file_given_in_two_formats_is_read_once() -> None:
+    openpyxl = pytest.importorskip("openpyxl")
+    unnumbered = PLAIN.replace("spot,reading,", "spot,by,")
+    book = openpyxl.Workbook()
+    for line in unnumbered.splitlines():
+        book.active.append(
+            [float(cell) if cell.isdigit() and at == 4 else cell for at, cell in enumerate(line.split(","))]
+        )
+    whole = assessed(unnumbered)
+    assert whole.lots[0].area.count == 15
+    for other in (_bytes(book), unnumbered.replace(",", ";"), "\n".join(unnumbered.splitlines()[:8])):
+        found = assessed(unnumbered, other)
+        assert told(found) == [("RDG007", 1, 1)]
+        assert "every row of the file stands in 1.csv too" in found.findings[0].what
+        assert found.lots[0].area.count == 15
+    found = assessed("\n".join(unnumbered.splitlines()[:8]), unnumbered)
+    assert told(found) == [("RDG007", 1, 1)]
+    assert film_on(found) is OPEN
+    # two files that part in one row are two
+    assert told(assessed(unnumbered, unnumbered.replace(",49,", ",48,", 1))) == []
