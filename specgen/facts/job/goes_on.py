@@ -9,6 +9,7 @@ _GOES_ON = re.compile(
     r"|\bignore\b|\bno (?:action|measures?|preparation|abrading|sanding)\b|\bnothing (?:is done|to do|needed)\b|\bcovers? it\b"
     r"|\b(?:coat|paint) (?:it )?over\b"
     r"|\bwithout (?:any |further |more |other )?(?:preparation|abrading|sanding|keying|work|treatment|ado)\b"
+    r"|\bmark(?:ed)? and leave\b|\bleave(?: it| them)?\W*$"
     r"|^\W*(?:note|record|enter|write|report|tell|inform)\b",
     re.I,
 )
