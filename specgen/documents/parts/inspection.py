@@ -27,7 +27,7 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     layers = {layer.id: layer for system in spec.systems_of(job) for layer in system.layers}
     columns = [
         Column(words("No."), "w-5", numeric=True),
-        Column(words("Stage"), "w-10"),
+        Column(words("Stage"), "w-12"),
         Column(words("Inspection"), "w-12"),
         Column(words("Method and frequency"), "w-30"),
         Column(words("Acceptance criterion")),
