@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Generic, Literal, Protocol, TypeVar
 
@@ -42,7 +42,8 @@ class Kind(Generic[Subject, AnyView]):
     by its view, where that is not always its name. A document that is `issued` goes out under the number of its
     job or product; the others are drawn up anew when they are wanted. A `record` says what was done or found: it instructs nobody, so
     no page of it warns of a draft. `fields` makes a form of its PDF: names and texts of the fields nobody fills; a form is drawn by
-    its viewer, so that it is the one PDF that is no archival one.
+    its viewer, so that it is the one PDF that is no archival one. `halves` divides a view that is too much for one file, in none where it
+    cannot be divided.
     """
 
     name: str
@@ -57,6 +58,7 @@ class Kind(Generic[Subject, AnyView]):
     issued: bool = False
     record: bool = False
     fields: Callable[[AnyView], Mapping[str, str]] | None = None
+    halves: Callable[[AnyView], Sequence[AnyView]] | None = None
 
     @property
     def title(self) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
+from functools import partial
 from typing import Any
 
 from specgen import __version__
@@ -22,6 +23,7 @@ from specgen.register.revisions import Revisions
 from specgen.rendering.attachments import Attachment
 from specgen.rendering.csv_file import write_csv
 from specgen.rendering.environment import fill, translation
+from specgen.rendering.failure import TooMuchError
 from specgen.rendering.html import write_html
 from specgen.rendering.pdf import write_pdf
 
@@ -100,14 +102,35 @@ def files(
             fields = kind.fields(view) if kind.fields is not None else None
             # what is drawn up anew is no draft where what it is drawn from was issued
             draft = not kind.record and (kind.issued or not is_current(view.number, context))
-            yield (
-                name,
-                _laid_out(kind.template, view, format, in_short, context, issue, draft=draft, fields=fields),
+            lay = partial(
+                _laid_out,
+                kind.template,
+                format=format,
+                in_short=in_short,
+                context=context,
+                issue=issue,
+                draft=draft,
+                fields=fields,
             )
+            parts = _in_parts(kind, view, lay)
+            for number, content in enumerate(parts, 1):
+                part = f"-{number}" if len(parts) > 1 else ""
+                yield f"{file_stem(view.number)}-{called}{part}{suffix}.{format}", content
     apart = kind.apart(view) if kind.apart is not None else None
     if apart is not None:
         for format in (format for format in wanted if format != "csv"):
             yield f"{apart.file}{suffix}.{format}", _laid_out(_CALCULATIONS, apart, format, in_short, context, issue)
+
+
+def _in_parts(kind: Kind[Any, Any], view: View, lay: Callable[[View], bytes]) -> list[bytes]:
+    """The document as one file, or in as many as its size asks for. Raises TooMuchError where it cannot be divided."""
+    try:
+        return [lay(view)]
+    except TooMuchError:
+        halves = kind.halves(view) if kind.halves is not None else ()
+        if not halves:
+            raise
+    return [content for half in halves for content in _in_parts(kind, half, lay)]
 
 
 def _laid_out(

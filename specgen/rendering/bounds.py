@@ -10,7 +10,7 @@ from collections.abc import Collection
 from html.parser import HTMLParser
 
 from specgen.model.prose import BLANKS
-from specgen.rendering.failure import RenderError
+from specgen.rendering.failure import RenderError, TooMuchError
 
 MOST_BYTES = 5_000_000
 LONGEST_WORD = 200
@@ -48,7 +48,7 @@ def check_bounds(html: str, *, form: bool = False) -> None:
     """Raises RenderError when the page is too large, holds active elements, or would be slow to lay out. A form may hold inputs."""
     size = len(html.encode("utf-8", "surrogatepass"))
     if size > MOST_BYTES:
-        raise RenderError(
+        raise TooMuchError(
             f"The document is {size:,} bytes of HTML, more than the {MOST_BYTES:,} that can be set in reasonable time. "
             "Divide it into several documents."
         )
@@ -73,7 +73,7 @@ class _BoundsReader(HTMLParser):
             raise RenderError(f"The document holds a <{tag}> element. Printed documents hold no active content.")
         self._elements += 1
         if self._elements > MOST_ELEMENTS:
-            raise RenderError(
+            raise TooMuchError(
                 f"The document has more than {MOST_ELEMENTS:,} elements, which cannot be set in reasonable time. "
                 "Divide it into several documents."
             )

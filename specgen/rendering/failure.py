@@ -10,5 +10,9 @@ class RenderError(Exception):
     """A document cannot be printed; the message says what, why and what to do, in plain words."""
 
 
+class TooMuchError(RenderError):
+    """A document is larger than can be laid out in reasonable time; one that can be divided is printed in parts."""
+
+
 class ProseError(RenderError):
     """A text of the author's cannot be turned into print: too long, too deeply nested, or a run of one sign."""

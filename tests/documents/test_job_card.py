@@ -15,6 +15,7 @@ from specgen.checking import check
 from specgen.documents.job_card.records import ReadingSheet
 from specgen.documents.job_card.view import JobCard, job_card
 from specgen.printing.documents import print_documents
+from specgen.rendering.failure import RenderError
 from tests.documents.conftest import context
 from tests.good_spec import DEMO, ON, checked, good, put, spec_of, take_out
 
@@ -291,3 +292,24 @@ def test_a_coat_that_breaks_repeats_its_heading() -> None:
     pages = [_text(page) for page in _pages(spec)]
     broken = [page for page in pages if "2 basecoat" in page and ("Look 5." in page or "Look 55." in page)]
     assert len(broken) >= 2
+
+
+def test_cards_that_are_too_many_for_one_file_come_in_several(monkeypatch: pytest.MonkeyPatch) -> None:
+    spec = good()
+    put(spec, "jobs.refit.vehicles", "[T-01, T-02, T-03, T-04, T-05]")
+    held = checked(spec)
+    whole = print_documents(held, documents=["job-card"], formats=["pdf"])
+    assert list(whole) == ["MS-001-job-card.pdf"]
+    cards = len(pypdf.PdfReader(io.BytesIO(whole["MS-001-job-card.pdf"])).pages)
+    monkeypatch.setattr("specgen.rendering.bounds.MOST_ELEMENTS", 5_000)
+    parts = print_documents(held, documents=["job-card"], formats=["pdf"])
+    assert list(parts) == [f"MS-001-job-card-{number}.pdf" for number in range(1, len(parts) + 1)]
+    assert len(parts) > 1
+    pages = [pypdf.PdfReader(io.BytesIO(data)).pages for data in parts.values()]
+    assert sum(len(part) for part in pages) == cards
+    told = "".join(page.extract_text() for part in pages for page in part)
+    assert all(f"T-0{number}" in told for number in range(1, 6))
+    # a card alone cannot be divided
+    monkeypatch.setattr("specgen.rendering.bounds.MOST_ELEMENTS", 100)
+    with pytest.raises(RenderError, match="more than 100 elements"):
+        print_documents(held, documents=["job-card"], formats=["pdf"])

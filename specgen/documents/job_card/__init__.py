@@ -1,6 +1,6 @@
 """The job card: hangs at a vehicle, to be worked by, ticked, written on and signed; the work in front, the records behind."""
 
-from specgen.documents.job_card.view import job_card
+from specgen.documents.job_card.view import halves, job_card
 from specgen.documents.kind import Kind
 from specgen.facts.requirement import names_products
 
@@ -12,4 +12,5 @@ KIND = Kind(
     view=job_card,
     applies=names_products,
     issued=True,
+    halves=halves,
 )

@@ -6,7 +6,7 @@ does not fit on a side runs on to the next. The template `job_card/document.html
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from specgen.documents.context import Context
 from specgen.documents.job_card.records import Records, records
@@ -83,6 +83,16 @@ def job_card(job: Job, context: Context) -> JobCard:
         builds=tuple(cards),
         program=context.program,
     )
+
+
+def halves(cards: JobCard) -> tuple[JobCard, ...]:
+    """The cards in two: those of half the vehicles each, of one vehicle those of half the systems; none of a single card."""
+    for name in ("vehicles", "builds"):
+        held = getattr(cards, name)
+        if len(held) > 1:
+            middle = (len(held) + 1) // 2
+            return replace(cards, **{name: held[:middle]}), replace(cards, **{name: held[middle:]})
+    return ()
 
 
 def _size(vehicle: str) -> str:
