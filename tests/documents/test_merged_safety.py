@@ -118,7 +118,8 @@ def test_a_row_names_those_it_is_for() -> None:
     [
         (["Fenn 210 epoxy primer", "Fenn 230 surfacer"], ["210", "230"]),
         (["Fenn 210 primer", "Fenn 210 surfacer"], ["primer", "surfacer"]),
-        (["Fenn red primer", "Fenn 230 surfacer"], ["red primer", "230 surfacer"]),
+        (["Fenn red primer", "Fenn 230 surfacer"], ["red primer", "230"]),
+        (["Fenn 210 primer", "Fenn thinner 90"], ["210", "thinner 90"]),
         (["Fenn", "Fenn 230"], ["Fenn", "Fenn 230"]),
         (["Fenn 210 primer"], ["Fenn 210 primer"]),
         (["thinner 7", "Fenn 230"], ["thinner 7", "Fenn 230"]),

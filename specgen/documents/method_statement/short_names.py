@@ -8,7 +8,7 @@ from itertools import takewhile
 
 def short_names(names: Sequence[str]) -> dict[str, str]:
     """`Fennholt 210 epoxy primer` is `210` beside `Fennholt 410 topcoat`: without the words that names with one beginning share, and
-    by its number where each has another. One alone keeps its name, as a cleaner does beside the paints of a range.
+    by its number where no other has it. One alone keeps its name, as a cleaner does beside the paints of a range.
     """
     alike: dict[str, list[str]] = {}
     for name in dict.fromkeys(names):
@@ -26,6 +26,9 @@ def _family(each: Sequence[str]) -> dict[str, str]:
         return {name: name for name in each}
     rest = [words[common:] for words in split]
     heads = [words[0] for words in rest]
-    numbered = len(set(heads)) == len(heads) and all(any(sign.isdigit() for sign in head) for head in heads)
-    shown = heads if numbered else [" ".join(words) for words in rest]
+    # one without a number, as a thinner has its own behind its name, takes the numbers of the others from nobody
+    shown = [
+        words[0] if heads.count(words[0]) == 1 and any(sign.isdigit() for sign in words[0]) else " ".join(words)
+        for words in rest
+    ]
     return dict(zip(each, shown, strict=True))

@@ -13,8 +13,8 @@ from specgen.model.preparation import Preparation, Substrate
 from specgen.model.spec import Spec
 from specgen.model.system import System
 
-MOST_COATS = 300
-"""Coats of all builds on all vehicles that the cards of one job have room for."""
+MOST_COATS = 200
+"""Coats of all builds on all vehicles that one file of cards has room for; more come in several."""
 
 
 @dataclass(frozen=True, slots=True)
