@@ -14,7 +14,7 @@ from specgen.assessing.air import moment
 from specgen.assessing.cells import CellError, Dates, figure_of, shows_nothing
 from specgen.assessing.columns import INSTRUMENT
 from specgen.assessing.faults import Faults
-from specgen.assessing.records import Record, columns
+from specgen.assessing.records import Record, Source, columns
 from specgen.assessing.results import Assessment
 from specgen.assessing.sorting import Sorted
 from specgen.facts.job.points import principle_of
@@ -67,9 +67,14 @@ def unchecked(job: Job, rows: Sorted, film: Collection[str], dates: Dates, fault
     for point in job.inspection:
         seen: set[tuple[str, ...]] = set()
         told: set[str] = set()
+        last: tuple[Source | None, tuple[str, ...]] = None, ()
         for record in rows.with_values(point.id, film=True) if point.id in film else ():
-            key = (record.source.file, *_key(record))
-            # thousands of rows say the same
+            # thousands of rows say the same, mostly one after the other
+            stated = _key(record)
+            if record.source is last[0] and stated == last[1]:
+                continue
+            last = record.source, stated
+            key = (record.source.file, *stated)
             if key in seen:
                 continue
             seen.add(key)
