@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import pytest
 
+from specgen.documents.method_statement.build import builds
 from specgen.documents.parts.caution_catalogue import NOT_STATED
 from specgen.documents.parts.cautions import HazardView, emergency, hazards
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.step_cautions import at_steps, before_use, cautions_at, standing_at
 from specgen.documents.parts.wording import Words
 from specgen.documents.parts.work_wear import gloves_for_cleaners
+from specgen.facts.job.quantities import quantities
 from specgen.model.application import Workplace
 from specgen.model.hazards import Task
 from specgen.model.spec import Spec
@@ -300,3 +302,15 @@ def test_a_wash_says_nothing_of_flames_and_each_cleaner_is_worn_for_where_it_is_
     assert told[0] == ("Wear: Hands: nitrile 0.4 mm (degreaser EX-7).",)
     assert told[0][0] in told[1]
     assert any("flammable" in text for text in told[1])
+
+
+@pytest.mark.parametrize(
+    ("before", "dust"),
+    [("Wash with water and detergent, then rinse.", False), ("Abrade with P400.", True), ("Nass anschleifen.", True)],
+)
+def test_a_coat_that_is_washed_before_the_next_makes_no_dust(before: str, dust: bool) -> None:
+    spec = _spec({"systems.cab.layers.primer.before_next": before})
+    told = builds(spec.jobs["refit"], spec, quantities(spec.jobs["refit"], spec), _words(spec))
+    rows = [row for phase in told[0].phases for row in phase.rows if row.title == "Before the next coat"]
+    assert rows[0].text.startswith(before[:4])
+    assert any("dust" in text for text in rows[0].safety) is dust

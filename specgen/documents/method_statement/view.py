@@ -186,7 +186,11 @@ def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
             name = f"{phase.number} {phase.short}"
             shown = [words("HOLD POINT {}").format(text) if hold else text for text, hold, _ in phase.points]
             rows.append(
-                (name, "; ".join(shown) or "–", "; ".join(passes for *_, passes in phase.points if passes) or "–")
+                (
+                    name,
+                    "; ".join(shown) or "–",
+                    "; ".join(passes.rstrip(".") for *_, passes in phase.points if passes) or "–",
+                )
             )
     columns = (
         Column(words("Work"), "w-20"),

@@ -6,6 +6,7 @@ the work stops. Called by `build`.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
@@ -22,6 +23,7 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.confined import place_of
 from specgen.facts.job.inspected import numbers_of, points_on
+from specgen.facts.pairs.answers import says_sanding
 from specgen.model.acceptance import InspectionPoint, Stage
 from specgen.model.hazards import Task
 from specgen.model.job import Job
@@ -29,6 +31,8 @@ from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.model.stand_in import StandIn
 from specgen.model.system import Layer
+
+_WASHES = re.compile(r"\b(?:wash|rins|wip)(?:e|es|ed|ing)?\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -298,10 +302,16 @@ def _treat(steps: Sequence[Condition], below: Product, job: Job, words: Words) -
                 title="" if rows else words("Before the next coat"),
                 text=step.text,
                 source=step.source,
-                safety=() if rows else _sanding(below, job, words),
+                safety=() if rows or _washed_alone(steps) else _sanding(below, job, words),
             )
         )
     yield from rows
+
+
+def _washed_alone(steps: Sequence[Condition]) -> bool:
+    """True where a coat is washed or wiped and nothing makes dust of it."""
+    texts = [step.text for step in steps if not step.limit]
+    return all(_WASHES.search(text) and not says_sanding(text) for text in texts)
 
 
 def _sanding(product: Product, job: Job, words: Words) -> tuple[str, ...]:
