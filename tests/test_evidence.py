@@ -86,6 +86,10 @@ def test_a_report_of_another_formulation_is_no_evidence(tmp_path: Path) -> None:
         ("    signed_by", "    figures: [{id: one, file: lost.png, caption: A, alternative_text: B}]\n    signed_by", ("MOD011", "reports.tarn-12.figures.one.file")),
         ("    signed_by", "    files: [{id: one, file: lost.pdf}]\n    signed_by", ("MOD013", "reports.tarn-12.files.one.file")),
         ("value: 1.4 mm", "value: 1.4 furlongs", ("MOD003", "reports.tarn-12.tests.creep.results.O1.value")),
+        ("value: 1.4 mm", "value: 1.4 MPa", ("TST004", "reports.tarn-12.tests.creep.results.O1.value")),
+        ("value: Ri 0", "value: Ri 7", ("TST004", "reports.tarn-12.tests.rust.results.O1.value")),
+        ("method: scribe_creep", "method: scribe_crawl", ("MOD003", "reports.tarn-12.tests.creep.method")),
+        ("    signed_by", "    repeats: T-12/2026\n    signed_by", ("EVD007", "reports.tarn-12.repeats")),
     ],
 )  # fmt: skip
 def test_what_is_wrong_with_a_report_is_told_where_it_stands(

@@ -25,7 +25,7 @@ To put right
 from fractions import Fraction
 
 from specgen.facts.tests.gloss_stated import GLOSS_RETAINED
-from specgen.facts.tests.in_words import GLOSS, angles_in, said_values
+from specgen.facts.tests.in_words import GLOSS, SaidValue, angles_in, said_values
 from specgen.facts.tests.spoken import asked_tests, spoken
 from specgen.model.test_report import DoneTest, LabReport
 from specgen.model.test_required import AskedTest
@@ -53,11 +53,17 @@ def gloss_says_angle(subject: Node, spec: Spec, on: date) -> Problems:
             if value.method != GLOSS:
                 continue
             if not named:
-                yield Problem(place.path, f"gloss of {value.written.strip()} names no angle")
+                yield Problem(place.path, f"{_told(value)} names no angle")
             for row, other in _beside(value.values[-1].number, value.values[0].number):
                 if named == {_SIXTY}:
-                    what = f"gloss of {value.written.strip()} at 60 degrees: {row} the value at {other} degrees tells panels apart"
+                    what = f"{_told(value)}, at 60 degrees: {row} the value at {other} degrees tells panels apart"
                     yield Problem(place.path, what, f"Give the value at {other} degrees beside it.", severity=NOTE)
+
+
+def _told(value: SaidValue) -> str:
+    """`gloss of 45 GU`: the words of the text, which may name the gloss themselves."""
+    written = value.written.strip()
+    return written if written.casefold().startswith(GLOSS) else f"gloss of {written}"
 
 
 def _angle_stated(test: AskedTest | DoneTest) -> bool:

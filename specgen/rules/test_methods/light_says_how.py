@@ -1,7 +1,7 @@
 """TST010 A claim of weathering names lamp, cycle and irradiance
 
 Checks
-    Hours of fluorescent UV or xenon light in the description or a claim of a product: lamp or filter, irradiance and cycle (or the method and cycle of the standard) stand beside them. For an epoxy a colour alone, without gloss or chalking, is told as well.
+    Hours of fluorescent UV or xenon light in the description or a claim of a product: lamp or filter, irradiance and cycle (or the method and cycle of the standard) stand beside them. A colour alone, without gloss or chalking, is told beside what is missing, and of an epoxy in any case.
 Why
     The standard itself forbids to quote results without the operating conditions. And an epoxy chalks and loses its gloss long before its colour moves.
 Passes
@@ -39,14 +39,16 @@ def light_says_how(product: Product, spec: Spec, on: date) -> Problems:
         ):
             continue
         lacking = [name for name, pattern in _NEEDED if not pattern.search(place.text)]
+        colour_alone = bool(_COLOUR.search(place.text)) and not _GLOSS.search(place.text)
         if lacking:
+            lacking += ["what became of the gloss"] if colour_alone else []
             yield Problem(
                 place.path,
                 f"the hours of light state neither {' nor '.join(lacking)}"
                 if lacking[1:]
                 else f"the hours of light do not state {lacking[0]}",
             )
-        elif place.family.startswith(_EPOXY) and _COLOUR.search(place.text) and not _GLOSS.search(place.text):
+        if place.family.startswith(_EPOXY) and colour_alone:
             yield Problem(
                 place.path,
                 f"colour alone after light says nothing of {product.id}, an epoxy: gloss and chalking are not stated",
