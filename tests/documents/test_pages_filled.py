@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import shutil
+from pathlib import Path
+
 import pytest
 
 from specgen.checking import Checked, check
@@ -37,3 +40,16 @@ def test_pages_are_full_and_no_heading_stands_alone(kind: str, asked: str, demo:
     pages = pages_of(data)
     assert len(pages.shares) <= most
     assert pages.wrong(pages.before("Safety")) == []
+
+
+def test_the_door_job_takes_no_more_pages_on_letter(tmp_path: Path) -> None:
+    shutil.copytree(DEMO.parent, tmp_path / "specs")
+    project = tmp_path / "specs" / DEMO.name / "project.yaml"
+    project.write_text(project.read_text("utf-8").replace("page_size: A4", "page_size: Letter"), "utf-8")
+    checked = check(project.parent, ON)
+    kinds = {"method-statement": BUDGET["method-statement", "tower-wagon-doors"], "job-card": 2}
+    for kind, most in kinds.items():
+        (data,) = print_documents(checked, documents=[kind], formats=["pdf"], jobs=["tower-wagon-doors"]).values()
+        pages = pages_of(data)
+        assert len(pages.shares) <= most
+        assert kind == "job-card" or pages.wrong(pages.before("Safety")) == []
