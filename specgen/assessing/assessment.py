@@ -20,8 +20,10 @@ from specgen.assessing.film import lots_at
 from specgen.assessing.instruments import unchecked
 from specgen.assessing.one_item import Judge
 from specgen.assessing.order_of_days import applied, tell_wrong_days
+from specgen.assessing.persons_named import tell_people
 from specgen.assessing.readings import File
 from specgen.assessing.records import Record, columns
+from specgen.assessing.releases import tell_releases
 from specgen.assessing.repairs import Repairs, deviations, not_read_again
 from specgen.assessing.results import Assessment, At
 from specgen.assessing.sorting import Sorted
@@ -35,6 +37,7 @@ from specgen.facts.job.zinc_beneath import zinc_point
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint
 from specgen.model.job import Job
 from specgen.model.spec import Spec
+from specgen.register.people import People
 
 
 def assess(
@@ -46,6 +49,7 @@ def assess(
     day: date,
     files: Iterable[File] = (),
     dates: Dates = Dates.ISO,
+    people: People | None = None,
 ) -> Assessment:
     """The verdict on everything that is inspected."""
     film = {point.id for point in film_points(job) if _is_film(point, job, spec)}
@@ -78,6 +82,8 @@ def assess(
     tell_wrong_days(job, sorted_, film, applied(air, batches, work), day, dates, faults)
     doubted = unchecked(job, sorted_, film, dates, faults)
     tell_missing(job, spec, batches, records, faults)
+    tell_releases(job, work, records, dates, faults)
+    tell_people(records, people or People(), dates, faults)
     between = tuple(waited(job, spec, air, batches, work, faults))
     grants = Grants(job, spec, day)
     results: list[At] = []

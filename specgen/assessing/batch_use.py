@@ -1,25 +1,21 @@
 """Where a batch of paint went, by the records of the jobs of a folder: the question of a recall. Called by `where-used`.
 
-Records stand in the folder `readings` beside the sources, each file called by its job (`DOORS-record.csv` is of the job `DOORS`). What
-cannot be read or belongs to no job is told, and so is a job that records no batch: silence about it is no proof that it has none.
+Records are the files that the folder keeps (`kept`). What cannot be read or belongs to no job is told, and so is a job that records no
+batch: silence about it is no proof that it has none.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
 from specgen.assessing.faults import Faults
+from specgen.assessing.kept import READINGS, headings, job_of, kept_files
 from specgen.assessing.readings import Asked, File, records_of
 from specgen.assessing.records import Record
-from specgen.assessing.text_table import MOST_BYTES
 from specgen.model.job import Job
 from specgen.model.spec import Spec
-
-READINGS = "readings"
-_KINDS = frozenset({".csv", ".txt", ".tsv", ".xlsx", ".pdf"})
-_MOST_FILES = 2000
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,14 +42,15 @@ def recall(batch: str, folder: Path, spec: Spec) -> Recall:
     batches: dict[str, str] = {}
     recorded: set[str] = set()
     unread: list[str] = []
-    for file in _files(folder, unread):
-        job = _job_of(file, spec)
+    columns, _ = headings(folder, unread)
+    for file in kept_files(folder, unread):
+        job = job_of(file, spec)
         name = f"{READINGS}/{file.name}"
         if job is None:
             unread.append(f"{name} is not called by a job of this folder")
             continue
         faults = Faults()
-        for record in _records(file, name, job, faults):
+        for record in _records(file, name, job, columns, faults):
             stated = record.text("batch")
             if not stated:
                 continue
@@ -67,28 +64,8 @@ def recall(batch: str, folder: Path, spec: Spec) -> Recall:
     )
 
 
-def _files(folder: Path, unread: list[str]) -> Iterator[Path]:
-    place = folder / READINGS
-    if not place.is_dir() or place.is_symlink():
-        return
-    found = sorted(one for one in place.iterdir() if one.suffix.lower() in _KINDS)
-    if len(found) > _MOST_FILES:
-        unread.append(f"{READINGS} holds more than {_MOST_FILES} files; the others are not read")
-    for file in found[:_MOST_FILES]:
-        if file.is_symlink() or not file.is_file() or file.stat().st_size > MOST_BYTES:
-            unread.append(f"{READINGS}/{file.name} is a link, no file, or too large")
-        else:
-            yield file
-
-
-def _records(file: Path, name: str, job: Job, faults: Faults) -> list[Record]:
-    return records_of([File(name, file.read_bytes())], Asked(job=job.id), faults)
-
-
-def _job_of(file: Path, spec: Spec) -> Job | None:
-    """The job with the longest id that the name of the file begins with, up to a sign that is no part of the id."""
-    named = [key for key in spec.jobs if file.stem == key or file.stem.startswith((f"{key}-", f"{key}_", f"{key}."))]
-    return spec.jobs[max(named, key=len)] if named else None
+def _records(file: Path, name: str, job: Job, columns: Mapping[str, str], faults: Faults) -> list[Record]:
+    return records_of([File(name, file.read_bytes())], Asked(columns, job=job.id), faults)
 
 
 def _folded(text: str) -> str:

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
-from specgen.assessing.assessment import assess
+from specgen.assessing.as_built import assessed, open_of
 from specgen.assessing.cells import Dates
 from specgen.assessing.columns import COLUMNS
-from specgen.assessing.faults import Faults
-from specgen.assessing.forms import state_of
-from specgen.assessing.readings import Asked, File, records_of
+from specgen.assessing.kept import READINGS, Kept, kept_of
+from specgen.assessing.readings import File
 from specgen.assessing.results import Assessment
 from specgen.assessing.text_table import MOST_BYTES
 from specgen.checking import check
@@ -24,6 +24,7 @@ from specgen.findings import Severity
 from specgen.model.parse import Loaded, load, without_collector
 from specgen.model.spec import Spec
 from specgen.register.names import REGISTER
+from specgen.register.people import people_of
 from specgen.report.assessment_report import as_json, as_text
 from specgen.source.characters import printable_name
 from specgen.source.project import find_project
@@ -39,7 +40,12 @@ ABOUT = (
 
 def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("job", metavar="JOB", help="id of the job")
-    parser.add_argument("readings", metavar="READINGS", nargs="+", help="files of readings")
+    parser.add_argument(
+        "readings",
+        metavar="READINGS",
+        nargs="*",
+        help="files of readings; those kept in the folder `readings`, each called by its job, if left out",
+    )
     parser.add_argument("--path", metavar="PATH", default=".", help="folder of the sources (this folder if left out)")
     parser.add_argument(
         "--columns",
@@ -57,7 +63,6 @@ def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--dates",
         choices=[one.value for one in Dates],
-        default=Dates.ISO.value,
         help="how days with strokes are read, as in 03/04/2026; without it only those that can be read one way",
     )
     parser.add_argument("--on", metavar="DATE", type=day, help="assess as at this date (today in UTC if left out)")
@@ -75,14 +80,18 @@ def run(arguments: argparse.Namespace) -> Outcome:
     folder = find_project(Path(arguments.path))
     loaded = _loaded(folder, on, for_report=arguments.report is not None)
     job, spec = which_job(loaded, str(arguments.job))
-    files = [_file(name) for name in arguments.readings]
+    kept = kept_of(job, folder, spec) if not arguments.readings else Kept(tuple(map(_file, arguments.readings)))
+    if not kept.files:
+        raise CannotRunError(f"name the files of readings; the folder {READINGS} holds none that is called by {job.id}")
+    dates = Dates(arguments.dates) if arguments.dates is not None else kept.dates
+    kept = replace(kept, columns={**kept.columns, **columns}, dates=dates)
     with without_collector(to_the_end=True):
-        faults = Faults()
-        records = records_of(files, Asked(columns, fixed, job.id, state_of(job)), faults)
-        found = assess(job, spec, records, faults, day=on, files=files, dates=Dates(arguments.dates))
+        people = people_of(folder)
+        found = assessed(job, spec, kept, people, on, fixed)
     told = _report(arguments.report, found, spec, folder / REGISTER) if arguments.report is not None else ""
     write = as_json if arguments.format == "json" else as_text
-    return Outcome(write(found), DONE if found.verdict in ACCEPTED else REFUSED, told)
+    open_ = open_of(job, spec, found, kept, people) if not arguments.readings else None
+    return Outcome(write(found, open_), DONE if found.verdict in ACCEPTED else REFUSED, told)
 
 
 def _loaded(folder: Path, on: date, *, for_report: bool) -> Loaded:

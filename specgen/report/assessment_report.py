@@ -7,10 +7,11 @@ from collections.abc import Iterator, Sequence
 from datetime import timedelta
 from typing import Any
 
+from specgen.assessing.as_built import Open
 from specgen.assessing.conceded import shown
 from specgen.assessing.forms import state_of
 from specgen.assessing.instruments import instruments_of
-from specgen.assessing.results import Assessment, At, ConcessionSeen, LessBefore, Lot, SpotRead, Verdict, Waited
+from specgen.assessing.results import Assessment, At, ConcessionSeen, Did, LessBefore, Lot, SpotRead, Verdict, Waited
 from specgen.assessing.waited import wait_asked, wait_found, waited_name
 from specgen.assessing.wording import accepted_text, film_text, reason_text
 from specgen.facts.job.concessions import CALLED, eased
@@ -23,7 +24,7 @@ _NARROWEST = 14
 RELEASE = "The release is the responsible person's: it rests on what was recorded, nothing more."
 
 
-def as_text(found: Assessment) -> str:
+def as_text(found: Assessment, open_: Sequence[Open] | None = None) -> str:
     """The verdict on every item, then each point with its reasons, other rules, and what is wrong with the files."""
     lines = [f"{found.job.id}: {found.verdict.value}, assessed as at {found.day.isoformat()}", ""]
     width = max(len(item.id) for item in found.job.items)
@@ -53,7 +54,7 @@ def as_text(found: Assessment) -> str:
         text += "\nWhat is wrong with the files (file:row:column)\n\n" + findings_text.write(
             told, prefix="", on=found.day
         )
-    return f"{text}\n{RELEASE}\n"
+    return f"{text}{_released(found, open_)}\n{RELEASE}\n"
 
 
 def _concessions(found: Assessment) -> Iterator[str]:
@@ -72,6 +73,20 @@ def _concessions(found: Assessment) -> Iterator[str]:
         yield f"    used for: {where or 'nothing'}"
         if seen.after is not None:
             yield f"    agreed after the readings of {seen.after}"
+
+
+def _released(found: Assessment, open_: Sequence[Open] | None) -> str:
+    """Whether the records that are kept release the job, and what is missing; nothing where it was not asked."""
+    if open_ is None:
+        return ""
+    if open_:
+        listed = "".join(f"  {printable(one.where)}: {printable(one.what)}\n" for one in open_)
+        return f"\nNOT RELEASED. Open by the records kept in the folder:\n{listed}"
+    by = "; ".join(
+        f"{record.text('item') or 'all items'} by {record.text('by')} on {record.text('on')}"
+        for record in (one.record for one in found.work if one.did is Did.RELEASE)
+    )
+    return f"\nReleased by the records kept in the folder: {printable(by)}\n"
 
 
 def _at(at: At) -> Iterator[str]:
@@ -128,7 +143,7 @@ def _others(lot: Lot) -> Iterator[str]:
         yield from (f"    - {reason_text(reason, lot.unit)}" for reason in other.judged.reasons)
 
 
-def as_json(found: Assessment) -> str:
+def as_json(found: Assessment, open_: Sequence[Open] | None = None) -> str:
     """Under keys that stay; a change of their meaning raises `SCHEMA_VERSION`."""
     whole = {
         "schema_version": SCHEMA_VERSION,
@@ -152,6 +167,7 @@ def as_json(found: Assessment) -> str:
         "concessions": [_concession(seen) for seen in found.concessions],
         "findings": [_finding(finding) for finding in Report.of(found.findings)],
         "release": RELEASE,
+        **({} if open_ is None else {"open": [{"where": one.where, "what": one.what} for one in open_]}),
     }
     return json.dumps(whole, ensure_ascii=False, indent=2) + "\n"
 

@@ -14,9 +14,8 @@ from specgen.source.beside import LARGEST, Beside, not_there, too_large_beside
 from specgen.source.characters import FILE_LIMIT, printable_name
 from specgen.source.git import Git
 from specgen.source.project import (
-    DECISIONS,
+    BESIDE,
     FILES_LIMIT,
-    OLD_DECISIONS,
     TOTAL_LIMIT,
     Bounds,
     SourceError,
@@ -75,7 +74,7 @@ class Fetched:
     def read(self, before: str = "", bounds: Bounds | None = None) -> Sources:
         """The files as sources, `before` put before their names."""
         findings: list[Finding] = []
-        named = [(before + name, name) for name in self.files if name not in (DECISIONS, OLD_DECISIONS)]
+        named = [(before + name, name) for name in self.files if name not in BESIDE]
         files = read_within(
             named,
             lambda name: len(self.files[name] or b""),

@@ -35,6 +35,10 @@ _PROJECT_FILES = ("project.yaml", "project.yml")
 DECISIONS = "decisions.yaml"
 # what source format 1 called the same file
 OLD_DECISIONS = "verdicts.yaml"
+# beside them too: who stands behind the ids of the records
+PEOPLE = "people.yaml"
+BESIDE = (DECISIONS, OLD_DECISIONS, PEOPLE)
+"""Files beside the sources that are no source."""
 
 
 class SourceError(CannotDoError):
@@ -222,7 +226,7 @@ def _walk(folder: Path, inside: Path, before: str, findings: list[Finding]) -> I
                 what = f"The folder contains more than {_VISITS_LIMIT:,} files of any kind."
                 findings.append(fault("SRC039", what, Place(printable_name(name), 1, 1, 1)))
                 return
-            if entry.name.startswith(".") or (prefix == before and entry.name in (DECISIONS, OLD_DECISIONS)):
+            if entry.name.startswith(".") or (prefix == before and entry.name in BESIDE):
                 continue
             link = entry.is_symlink()
             if _is_folder(entry):

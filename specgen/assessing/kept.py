@@ -1,0 +1,89 @@
+"""The files of readings that a folder keeps: in `readings` beside the sources, each called by its job (`DOORS-film.csv` is of `DOORS`).
+
+`columns.txt` among them maps the headings of instruments, a line each, as `--columns` does (`value=Thickness`); a line `dates=day-first`
+says how days with strokes are read. Called by `assess` and by the recall of a batch.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from specgen.assessing.cells import Dates
+from specgen.assessing.columns import COLUMNS
+from specgen.assessing.readings import File
+from specgen.assessing.text_table import MOST_BYTES
+from specgen.model.job import Job
+from specgen.model.spec import Spec
+from specgen.source.characters import printable_name
+
+READINGS = "readings"
+HEADINGS = "columns.txt"
+_KINDS = frozenset({".csv", ".txt", ".tsv", ".xlsx", ".pdf"})
+_MOST_FILES = 2000
+_MOST_LINES = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """The files of one job, how their headings and days are read, and what could not be read, in a sentence each."""
+
+    files: tuple[File, ...] = ()
+    columns: Mapping[str, str] = field(default_factory=dict)
+    dates: Dates = Dates.ISO
+    unread: tuple[str, ...] = ()
+
+
+def kept_of(job: Job, folder: Path, spec: Spec) -> Kept:
+    """What a folder keeps of one job."""
+    unread: list[str] = []
+    mine = tuple(
+        File(f"{READINGS}/{path.name}", path.read_bytes())
+        for path in kept_files(folder, unread)
+        if (of := job_of(path, spec)) is not None and of.id == job.id
+    )
+    columns, dates = headings(folder, unread)
+    return Kept(mine, columns, dates, tuple(unread))
+
+
+def kept_files(folder: Path, unread: list[str]) -> Iterator[Path]:
+    """Every file of readings, of whatever job; `unread` takes what is none of them."""
+    place = folder / READINGS
+    if not place.is_dir() or place.is_symlink():
+        return
+    found = sorted(one for one in place.iterdir() if one.suffix.lower() in _KINDS and one.name != HEADINGS)
+    if len(found) > _MOST_FILES:
+        unread.append(f"{READINGS} holds more than {_MOST_FILES} files; the others are not read")
+    for file in found[:_MOST_FILES]:
+        if file.is_symlink() or not file.is_file() or file.stat().st_size > MOST_BYTES:
+            unread.append(f"{READINGS}/{printable_name(file.name)} is a link, no file, or too large")
+        else:
+            yield file
+
+
+def job_of(file: Path, spec: Spec) -> Job | None:
+    """The job with the longest id that the name of the file begins with, up to a sign that is no part of the id."""
+    named = [key for key in spec.jobs if file.stem == key or file.stem.startswith((f"{key}-", f"{key}_", f"{key}."))]
+    return spec.jobs[max(named, key=len)] if named else None
+
+
+def headings(folder: Path, unread: list[str]) -> tuple[dict[str, str], Dates]:
+    """What `columns.txt` says."""
+    file, columns, dates = folder / READINGS / HEADINGS, dict[str, str](), Dates.ISO
+    if not file.is_file() or file.is_symlink():
+        return columns, dates
+    lines = file.read_bytes()[:MOST_BYTES].decode("utf-8-sig", "replace").splitlines()[:_MOST_LINES]
+    for number, line in enumerate(lines, 1):
+        name, sign, value = (part.strip() for part in line.partition("="))
+        if not line.strip() or line.startswith("#"):
+            continue
+        if name == "dates" and value in set(Dates):
+            dates = Dates(value)
+        elif name in COLUMNS and sign and value:
+            columns[name] = value
+        else:
+            unread.append(
+                f"{READINGS}/{HEADINGS}:{number}: {printable_name(line[:60])!r} is not understood; write value=Thickness"
+            )
+    return columns, dates

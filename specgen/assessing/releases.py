@@ -1,0 +1,65 @@
+"""Release and acceptance of items: one release of each, by somebody who is named, after the last record of it. Called by `assessment`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from specgen.assessing.cells import CellError, Dates, day_of, has_time
+from specgen.assessing.faults import Faults
+from specgen.assessing.records import Record, columns
+from specgen.assessing.repairs import surely_before
+from specgen.assessing.results import Did, Done
+from specgen.model.job import Item, Job
+
+_texts = columns("item", "on", "work")
+_AFTER_WORK = frozenset({Did.ACCEPTANCE.value, Did.RELEASE.value})
+
+
+def of_item(done: Iterable[Done], did: Did, item: Item) -> tuple[Done, ...]:
+    """The rows of one kind of work on an item, in their order."""
+    return tuple(one for one in done if one.did is did and one.record.text("item") in {"", item.id})
+
+
+def tell_releases(job: Job, work: Sequence[Done], records: Sequence[Record], dates: Dates, faults: Faults) -> None:
+    """Two releases of an item, and records of it that are later than its release."""
+    told: set[tuple[str, int]] = set()
+    for item in job.items:
+        released = of_item(work, Did.RELEASE, item)
+        for second in released[1:]:
+            key = (second.record.source.file, second.record.row)
+            if key not in told:
+                told.add(key)
+                first = released[0].record
+                what = f"{item.id} is released a second time; see row {first.row} of {first.source.file}"
+                faults.tell("RDG021", what, second.record.place("work"), item=item.id)
+        if released:
+            _tell_later(item, released[-1], records, dates, faults, told)
+
+
+def _tell_later(
+    item: Item, release: Done, records: Sequence[Record], dates: Dates, faults: Faults, told: set[tuple[str, int]]
+) -> None:
+    when = (release.on, release.timed)
+    key = (release.record.source.file, -release.record.row)
+    seen: dict[tuple[str, ...], bool] = {}
+    for record in records:
+        texts = _texts(record)
+        of, on, work = texts
+        if of not in {"", item.id} or not on or work.casefold() in _AFTER_WORK:
+            continue
+        # thousands of rows say the same
+        if texts not in seen:
+            seen[texts] = _later(on, when, dates)
+            if seen[texts] and key not in told:
+                told.add(key)
+                at = f"row {record.row} of {record.source.file}"
+                what = f"{item.id} is released on {release.record.text('on')}, before the record of {on} in {at}"
+                faults.tell("RDG021", what, release.record.place("on"), item=item.id)
+                return
+
+
+def _later(on: str, when: tuple[object, bool], dates: Dates) -> bool:
+    try:
+        return surely_before(when, (day_of(on, dates), has_time(on)))  # type: ignore[arg-type]
+    except CellError:
+        return False

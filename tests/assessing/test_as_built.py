@@ -1,0 +1,81 @@
+"""Whether the records a folder keeps release a job: one release of each item after its last record, by somebody who is listed."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from shutil import copytree
+
+import pytest
+
+from specgen.commands import main
+from tests.good_spec import GOOD
+
+HEAD = "item,coat,product,batch,expires,cans,work,on,by\n"
+PEOPLE = "people:\n  - {id: ka, name: K. Aldermoor, qualifications: [{id: level, what: level 2, until: 2026-11-17}]}\n  - {id: tb}\n"
+RELEASE = ",,,,,,release,2026-11-20,tb\n"
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    copytree(GOOD, tmp_path / "specs")
+    (tmp_path / "specs" / "readings").mkdir()
+    return tmp_path / "specs"
+
+
+def _open(folder: Path, rows: str, capsys: pytest.CaptureFixture[str], people: str = "") -> list[str]:
+    (folder / "readings" / "refit-record.csv").write_text(HEAD + rows)
+    if people:
+        (folder / "people.yaml").write_text(people)
+    assert main(["assess", "refit", "--path", str(folder), "--on", "2026-11-27", "--format", "json"]) == 1
+    return [f"{one['where']}: {one['what']}" for one in json.loads(capsys.readouterr().out)["open"]]
+
+
+def test_what_no_record_tells_of_is_open(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    said = _open(folder, "STEP,barrier,barrier,B1,2027-01-31,2,,2026-11-16 09:00,ka\n", capsys)
+    assert "DOOR: nobody has released it" in said
+    assert "DOOR: primer: day of application, applicator, batch, expiry date, packs used not recorded" in said
+    assert not any(line.startswith("STEP: barrier") for line in said)
+    said = _open(folder, "STEP,barrier,barrier,B1,2027-01-31,,,2026-11-16 09:00,ka\n" + RELEASE, capsys)
+    assert "STEP: barrier: packs used not recorded" in said
+    assert not any("nobody has released" in line for line in said)
+
+
+@pytest.mark.parametrize(
+    ("rows", "told"),
+    [
+        (RELEASE + RELEASE, "DOOR is released a second time; see row 2 of readings/refit-record.csv"),
+        (
+            RELEASE + ",,,,,,application,2026-11-21,tb\n",
+            "DOOR is released on 2026-11-20, before the record of 2026-11-21 in row 3 of readings/refit-record.csv",
+        ),
+        (",,,,,,release,2026-11-20,zz\n", "'zz' is nobody of people.yaml"),
+        (",,,,,,release,2026-11-20,\n", "the row of release does not state by"),
+        (",,,,,,acceptance,2026-11-20,K. Aldermoor\n", "level 2 of ka had ended on 2026-11-17, before 2026-11-20"),
+    ],
+)
+def test_a_release_that_cannot_be_is_told(
+    folder: Path, rows: str, told: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert any(line.endswith(told) for line in _open(folder, rows, capsys, PEOPLE))
+
+
+def test_an_erased_person_stands_by_the_id(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The entry is its id alone; without the file nobody can be asked for."""
+    assert not any("nobody of people.yaml" in line for line in _open(folder, RELEASE, capsys, PEOPLE))
+    (folder / "people.yaml").unlink()
+    assert not any("people.yaml" in line for line in _open(folder, RELEASE, capsys))
+    assert main(["check", str(folder), "--on", "2026-11-27"]) == 0
+
+
+def test_headings_are_mapped_by_the_folder_and_a_line_that_is_none_is_open(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (folder / "readings" / "columns.txt").write_text("value=Thickness\nzebra=Stripe\n")
+    said = _open(folder, RELEASE, capsys)
+    assert any("columns.txt:2" in line and "zebra=Stripe" in line for line in said)
+
+
+def test_without_any_file_nothing_is_assessed(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["assess", "refit", "--path", str(folder)]) == 2
+    assert "readings" in capsys.readouterr().err
