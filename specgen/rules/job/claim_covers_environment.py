@@ -29,7 +29,7 @@ Fails
     Given second good
     without jobs.rails.items.LOCKER
     systems.deck.category: {corrosivity: C4, durability: high}
-    jobs.rails.environment: {kind: atmosphere, category: C5}    # at jobs.rails.environment.category
+    jobs.rails.environment: {kind: atmosphere, category: C5}    # at jobs.rails.environment.category    # also PRE024 at systems.deck.layers.first.stripe_coat
 
     Given second good
     without jobs.rails.items.LOCKER

@@ -1,7 +1,7 @@
 """PRE024 Edges and welds under water, and of steelwork in corrosive air, get a stripe coat
 
 Checks
-    Each system on metal that is immersed in service, or on hot-rolled or blasted steel in an environment of C5 or CX: at least one of its coats has a stripe coat; in C4 it is a note. The extent of a stripe coat names what is striped: edges, welds, corners, bolts or the like.
+    Each system on metal that is immersed in service, or on hot-rolled or blasted steel in an environment of C5 or CX: at least one of its coats has a stripe coat. The extent of a stripe coat names what is striped: edges, welds, corners, bolts or the like.
 Why
     Wet paint draws back from edges and welds; under water the first blister and the first rust are there.
 Passes
@@ -26,7 +26,7 @@ import re
 from specgen.facts.job.exposure import environment_of, like_a_vehicle
 from specgen.facts.pairs.parts import painted_with
 from specgen.model.environment import EnvironmentKind
-from specgen.rules.kit import NOTE, PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
+from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
 
 _STRIPED = re.compile(
     r"edge|weld|seam|corner|bolt|rivet|nut|notch|hole|joint|overlap|crevice|angle|fastener|toe|interlock|eye|bracket|cut|rim|lip|thread|flange|flare|nozzle|stiffener|fold|hem|pit|pore|reach|all|spot|member|tube end|cope|gap",
@@ -34,7 +34,7 @@ _STRIPED = re.compile(
 )
 _STEELWORK = {"steel_hot_rolled", "steel_blasted", "steel_rusted"}
 _UNDER_VEHICLES = {Role.UNDERBODY, Role.CAVITY_WAX}
-_CORROSIVE = {"C4", "C5", "CX"}
+_CORROSIVE = {"C5", "CX"}
 
 
 @rule("PRE024", on=System, severity=WARNING, source=PRACTICE)
@@ -55,6 +55,5 @@ def edges_striped(system: System, spec: Spec, on: date) -> Problems:
         vehicle = like_a_vehicle(part.job, part.item, system) or part.system.layers[-1].role in _UNDER_VEHICLES
         if part.material in _STEELWORK and category in _CORROSIVE and not part.old_paint and not vehicle:
             what = f"{part.item.id} is of {part.name} in {category}, but no coat of {system.id} has a stripe coat"
-            weight = NOTE if category == "C4" else None
-            yield Problem(("layers", system.layers[0].id, "stripe_coat"), what, severity=weight)
+            yield Problem(("layers", system.layers[0].id, "stripe_coat"), what)
             return

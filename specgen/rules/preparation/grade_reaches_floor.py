@@ -69,7 +69,7 @@ Fails
     systems.deck.layers.first.stripe_coat: {when: before, where: welds}
 
     Given second good
-    jobs.rails.items.RAIL.environment: {kind: atmosphere, category: CX}
+    jobs.rails.items.RAIL.environment: {kind: atmosphere, category: CX}    # also PRE024 at systems.deck.layers.first.stripe_coat
     preparations.blast.steps.blast.grade: SP 6    # at preparations.blast.steps.blast.grade
 To put right
     Prepare to the grade named, or choose a primer made for the grade that can be achieved, and state its least_grade.
