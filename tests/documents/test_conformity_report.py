@@ -160,3 +160,24 @@ def test_the_demo_s_readings_pass_one_rule_and_fail_another() -> None:
     assert "do not work to this document" not in page
     assert "DRAFT, not issued" in page
     assert page.index("conforms under a concession") < page.index('<h2 id="section-2">')
+
+
+def test_a_coat_that_came_too_early_is_told_on_the_first_page_and_a_repair_with_what_was_found_before_it() -> None:
+    rows = (
+        "point,item,part,spot,coat,value,unit,work,remark,on,by\n"
+        ",DOOR,,,primer,,,application,,2026-11-16 09:00,tb\n"
+        ",DOOR,,,base,,,application,,2026-11-16 09:20,tb\n"
+        "primer-film,DOOR,1,A,,90,um,,,2026-11-17,ka\n"
+        "primer-film,DOOR,1,A,,,,repair,sanded back,2026-11-18,tb\n"
+        "primer-film,DOOR,1,A,,60,um,,,2026-11-19,ka\n"
+    )
+    found = assessed(rows)
+    view = conformity_report(found, context(spec_of(good_with({}, ()))))
+    door = next(line for line in view.items if line.item == "DOOR")
+    plain = [text.replace("\N{NO-BREAK SPACE}", " ") for text in door.why]
+    assert "Primer to base: 20 min at most, required: at least 30 min." in plain
+    (repaired,) = [row for row in view.repaired.rows if row[1] == "Film of the primer"]
+    assert "90" in str(repaired[2])
+    assert "sanded back" in str(repaired[3])
+    times = next(row for row in view.times.rows if row[:2] == ("DOOR", "primer to base"))
+    assert times[4] == "not conforming"

@@ -11,7 +11,9 @@ from dataclasses import dataclass
 from specgen.assessing.forms import state_of
 from specgen.assessing.instruments import instruments_of
 from specgen.assessing.results import Assessment, At, ConcessionSeen, Verdict
+from specgen.assessing.waited import waited_name
 from specgen.assessing.wording import film_text
+from specgen.documents.conformity_report.done import before_repairs, said, times_between
 from specgen.documents.conformity_report.film import LotView, lot_views
 from specgen.documents.conformity_report.marks import MarksView, marks_view
 from specgen.documents.context import Context
@@ -27,7 +29,7 @@ from specgen.model.project import Means, Policies
 from specgen.model.spec import Spec
 from specgen.units.display import unit_sign
 from specgen.units.kinds import UNITS
-from specgen.units.locale import N_, Phrase
+from specgen.units.locale import N_
 
 _PLAIN = {
     Verdict.CONFORMING: N_("conforms"),
@@ -89,6 +91,8 @@ class ConformityReport:
     points: tuple[TableView, ...]
     lots: tuple[LotView, ...]
     marks: MarksView
+    times: TableView
+    repaired: TableView
     air: TableView
     batches: TableView
     concessions: TableView
@@ -121,6 +125,8 @@ def conformity_report(found: Assessment, context: Context) -> ConformityReport:
         points=tuple(_points(item, found, words) for item in job.items),
         lots=lot_views(found, spec, words),
         marks=marks_view(found, spec, words),
+        times=times_between(found, words),
+        repaired=before_repairs(found, words),
         air=_air(found, spec, words),
         batches=_batches(found, spec, words),
         concessions=concession_table(
@@ -178,11 +184,18 @@ def _line(item: Item, found: Assessment, words: Words) -> ItemLine:
     against = [at for verdict in order for at in found.of(item) if at.verdict is verdict]
     text = words("{check}: {reason}")
     why = [
-        _sentence(text.format(check=at.point.check, reason=_said(reason, words)))
+        _sentence(text.format(check=at.point.check, reason=said(reason, words)))
         for at in against
         for reason in at.reasons
     ]
     do = [step for at in against for step in _to_do(at, words)]
+    late = [wait for wait in found.waited if wait.item.id == item.id and wait.verdict is not Verdict.CONFORMING]
+    why += [
+        _sentence(text.format(check=words(waited_name(wait)), reason=said(reason, words)))
+        for wait in late
+        for reason in wait.reasons
+    ]
+    do += [_sentence(said(wait.put_right, words)) for wait in late if wait.put_right]
     verdict = found.verdict_on(item)
     return ItemLine(
         item=item.id,
@@ -207,20 +220,15 @@ def _points(item: Item, found: Assessment, words: Words) -> TableView:
 
 
 def _point(at: At, words: Words) -> tuple[str, ...]:
-    why = "\n".join(_sentence(_said(text, words)) for text in at.reasons)
+    why = "\n".join(_sentence(said(text, words)) for text in at.reasons)
     return at.point.check, words(_PLAIN[at.verdict]), why, "\n".join(_to_do(at, words)), at.said_by
 
 
 def _to_do(at: At, words: Words) -> Iterator[str]:
     """What the job says to do first, then what is missing."""
     if at.put_right:
-        yield _sentence(_said(at.put_right, words))
+        yield _sentence(said(at.put_right, words))
     yield from (_sentence(words(step)) for step in at.next)
-
-
-def _said(text: str, words: Words) -> str:
-    """A text of ours in the language of the page; what the author of the job wrote stands as it is."""
-    return words(text) if isinstance(text, Phrase) else text
 
 
 def _sentence(text: str) -> str:
