@@ -37,7 +37,7 @@ def test_what_conforms_ends_with_0(tmp_path: Path, capsys: pytest.CaptureFixture
     film = Path(READINGS[0]).read_text("utf-8-sig").replace("252,0", "240,0").replace("257,5", "240,5")
     (tmp_path / "film.csv").write_text(film, encoding="utf-8")
     record = Path(READINGS[1]).read_text("utf-8")
-    rest = "total-film,SKIRT,,,,,,conforming,,,,,2026-11-19,K. A.\nlook,LADDER,,,,,,conforming,,,,,2026-11-20,K. A.\n"
+    rest = "total-film,SKIRT,,,,,,conforming,,,,,2026-11-19,ka\nlook,LADDER,,,,,,conforming,,,,,2026-11-20,ka\n"
     (tmp_path / "record.csv").write_text(record + rest, encoding="utf-8")
     files = [str(tmp_path / name) for name in ("film.csv", "record.csv")]
     assert _assess(JOB, *files, *GIVEN, "--format", "json") == 0
@@ -51,7 +51,7 @@ def test_what_conforms_under_a_concession_ends_with_0_and_says_so(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     record = Path(READINGS[1]).read_text("utf-8")
-    rest = "total-film,SKIRT,,,,,,conforming,,,,,2026-11-19,K. A.\nlook,LADDER,,,,,,conforming,,,,,2026-11-20,K. A.\n"
+    rest = "total-film,SKIRT,,,,,,conforming,,,,,2026-11-19,ka\nlook,LADDER,,,,,,conforming,,,,,2026-11-20,ka\n"
     (tmp_path / "record.csv").write_text(record + rest, encoding="utf-8")
     assert _assess(JOB, READINGS[0], str(tmp_path / "record.csv"), *GIVEN) == 0
     out = capsys.readouterr().out
@@ -105,7 +105,7 @@ def test_no_report_is_written_from_sources_with_errors(tmp_path: Path, capsys: p
             "film: {min: 40 um, nominal: 60 um, max: 80 um}", "film: {min: 90 um, max: 80 um}"
         )
         (tmp_path / file.name).write_text(text, encoding="utf-8")
-    (tmp_path / "readings.csv").write_text("point,item,value,by\nprepared,DOOR,conforming,K. A.\n", encoding="utf-8")
+    (tmp_path / "readings.csv").write_text("point,item,value,by\nprepared,DOOR,conforming,ka\n", encoding="utf-8")
     asked = ["refit", str(tmp_path / "readings.csv"), "--path", str(tmp_path)]
     assert _assess(*asked) == 1
     capsys.readouterr()

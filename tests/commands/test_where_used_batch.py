@@ -60,5 +60,6 @@ def test_a_batch_needs_its_number(folder: Path, capsys: pytest.CaptureFixture[st
 
 def test_the_demo_answers_a_recall(capsys: pytest.CaptureFixture[str]) -> None:
     first = _said(DEMO, "T410-0932", capsys)[0]
+    assert _said(DEMO, "t 410 - 0932", capsys)[0] == first
     assert first.startswith("jobs.tower-wagon-doors  TW-31  ")
     assert "topcoat-410  13 packs" in first
