@@ -104,16 +104,17 @@ def _statement(film: str) -> MethodStatement:
     return method_statement(spec.jobs["refit"], context(spec))
 
 
+def _total(statement: MethodStatement, row: str) -> list[str]:
+    """What the row of the coat table gives as minimum, nominal and maximum of all coats."""
+    found = [cells for cells in statement.builds[0].coats.rows if cells[0] == row]
+    return [cell.replace("\N{NO-BREAK SPACE}", " ") for cells in found for cell in cells[4:7]]
+
+
 def test_page_prints_the_limits_of_the_product_as_if_the_layer_stated_them() -> None:
     stated, borrowed = _statement("{min: 40 um, nominal: 60 um, max: 80 um}"), _statement("{nominal: 60 um}")
     assert borrowed.builds[0].coats == stated.builds[0].coats
     assert borrowed.repair == stated.repair
-    assert borrowed.builds[0].total == stated.builds[0].total
-    assert [part.split("\N{NO-BREAK SPACE}")[0] for part in borrowed.builds[0].total.split(", ")] == [
-        "at least 95",
-        "nominal 130",
-        "at most 180",
-    ]
+    assert _total(borrowed, "total DFT") == ["95 µm (3.7 mil)", "130 µm (5.1 mil)", "180 µm (7.1 mil)"]
 
 
 def test_section_draws_a_coat_of_which_only_the_product_says_how_thick() -> None:
@@ -158,10 +159,10 @@ def test_film_left_is_worked_out_and_printed_where_it_is_not_stated() -> None:
 
 def test_nominal_total_is_told_before_and_after_sanding() -> None:
     changes = {"systems.cab.layers.primer.sanding_removes": "12 um", "systems.cab.layers.primer.remaining_min": "25 um"}
-    told = _printed(changes).builds[0].total.replace("\N{NO-BREAK SPACE}", " ")
-    assert "nominal 130 µm (5.1 mil), at most" in told
-    assert told.endswith("nominal 118 µm (4.6 mil) after sanding or polishing")
-    assert "after" not in _printed({}).builds[0].total
+    told = _printed(changes)
+    assert _total(told, "total DFT") == ["95 µm (3.7 mil)", "130 µm (5.1 mil)", "180 µm (7.1 mil)"]
+    assert _total(told, "remaining total DFT") == ["–", "118 µm (4.6 mil)", "–"]
+    assert not _total(_printed({}), "remaining total DFT")
 
 
 def test_least_film_counts_what_remains_and_names_what_has_no_minimum() -> None:

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from specgen.documents.context import Context
+from specgen.documents.hazard_card.fresh_air import air_needed
 from specgen.documents.parts.caution_catalogue import (
     BREATHING_AIR,
     FIRE,
@@ -36,7 +37,6 @@ from specgen.documents.parts.cautions import (
 )
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.entry import entry_permit, re_entry
-from specgen.documents.parts.fresh_air import air_needed
 from specgen.documents.parts.parties import contact_line
 from specgen.documents.parts.pictogram import PictogramView, pictograms
 from specgen.documents.parts.protection import protection

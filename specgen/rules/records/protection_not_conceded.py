@@ -35,7 +35,7 @@ from specgen.rules.kit import LOGIC, WARNING, Concern, Problem, Problems, Spec, 
 _IN_WORDS = frozenset({"words", "test"})
 
 
-@rule("REC009", on=Concession, severity=WARNING, source=LOGIC, concern=Concern.SAFETY, waivable=False)
+@rule("REC009", on=Concession, severity=WARNING, source=LOGIC, concern=Concern.SAFETY)
 def protection_not_conceded(concession: Concession, spec: Spec, on: date) -> Problems:
     point = next((one for one in spec.jobs[concession.job].inspection if one.id == concession.point), None)
     if point is None:

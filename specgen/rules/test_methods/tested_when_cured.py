@@ -1,7 +1,7 @@
 """TST024 A coat is tested when it has cured
 
 Checks
-    Each test of a film that cures by itself with a hardener or the moisture of the air: its age at the test at 23 °C or below, asked (a note) or reported, against the row cure of table test_limits. Panels that were stoved or warmer are not judged, nor is a coat that its product calls fully cured by then; nor film, gloss, colour and drying.
+    Each test of a film that cures by itself with a hardener or the moisture of the air: its age at the test at 23 °C or below, asked (a note) or reported, against the rows cure and cure_air of table test_limits. Panels that were stoved or warmer are not judged, nor is a coat that its product calls fully cured by then; nor film, gloss, colour and drying.
 Why
     A film that still cures is soft and open: it fails what it would pass a week later, or passes a bend that it would not.
 Passes
@@ -44,8 +44,7 @@ from specgen.rules.kit import (
     table,
 )
 
-_CURE = "cure"
-_AMBIENT = Quantity.of("temperature", 23, "degC")
+_CURE, _AIR = "cure", "cure_air"
 _OF_THE_PAINT = frozenset(
     {"dft", "gloss", "colour", "drying", "volume_solids", "nonvolatile", "viscosity", "density", "voc", "pot_life", "aerosol_delivery"}
 )  # fmt: skip
@@ -73,8 +72,7 @@ def tested_when_cured(subject: Node, spec: Spec, on: date) -> Problems:
 
 def _told(at: Path, age: Quantity | Range, coats: Iterable[Product], *, asked: bool) -> Problems:
     oldest = age.high if isinstance(age, Range) else age
-    limit = table("test_limits").row("id", _CURE)
-    least = Quantity.of("duration", int(limit["value"]), limit["unit"])
+    least = _limit("duration", _CURE)
     if oldest is None or oldest >= least:
         return
     for product in coats:
@@ -84,9 +82,14 @@ def _told(at: Path, age: Quantity | Range, coats: Iterable[Product], *, asked: b
             return
 
 
+def _limit(dimension: str, id: str) -> Quantity:
+    row = table("test_limits").row("id", id)
+    return Quantity.of(dimension, int(row["value"]), row["unit"])
+
+
 def _warm(temperature: Quantity | Range | None) -> bool:
     most = temperature.high if isinstance(temperature, Range) else temperature
-    return most is not None and most > _AMBIENT
+    return most is not None and most > _limit("temperature", _AIR)
 
 
 def _cured_by(product: Product, age: Quantity) -> bool:
