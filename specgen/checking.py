@@ -14,7 +14,8 @@ from specgen.rules.most_findings import severest
 from specgen.rules.not_judged import not_judged
 from specgen.rules.offers import on_offers
 from specgen.rules.range_taken_in import range_notes
-from specgen.rules.run import Stopped, Timings, run_rules
+from specgen.rules.run import Stopped, Timings
+from specgen.rules.shared_out import judged_by_all
 from specgen.rules.waivers import apply_waivers
 
 READING = "reading the sources"
@@ -45,7 +46,7 @@ def check(folder: Path, on: date, timings: Timings | None = None) -> Checked:
 def check_loaded(loaded: Loaded, on: date, timings: Timings | None = None) -> Checked:
     """All findings on sources already read."""
     stopped: list[Stopped] = []
-    found = with_alternatives(run_rules(loaded, on, timings=timings, stopped=stopped), loaded, on)
+    found = with_alternatives(judged_by_all(loaded, on, timings, stopped), loaded, on)
     found.extend(on_offers(loaded, on))
     judged = apply_waivers(found, loaded, on, frozenset(one.rule for one in stopped))
     found = [*loaded.findings, *range_notes(loaded), *severest(judged)]

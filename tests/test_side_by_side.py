@@ -9,9 +9,9 @@ from itertools import islice
 
 import pytest
 
-from specgen.printing import side_by_side as module
-from specgen.printing.side_by_side import side_by_side
+from specgen import side_by_side as module
 from specgen.rendering.failure import RenderError
+from specgen.side_by_side import side_by_side
 
 HERE = os.getpid()
 

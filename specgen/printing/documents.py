@@ -26,9 +26,9 @@ from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.model.test_report import LabReport
 from specgen.printing.files import Issue, context_of, files
-from specgen.printing.side_by_side import side_by_side
 from specgen.register.revisions import Revisions, revisions_of
 from specgen.rendering.pdf import typesetter
+from specgen.side_by_side import side_by_side
 from specgen.units.locale import counted
 
 _OF_A_FOLDER = {name: kind for name, kind in KINDS.items() if kind.about not in {"comparison", "assessment"}}

@@ -39,6 +39,21 @@ class Stopped:
     missing: str
 
 
+@dataclass(frozen=True, slots=True)
+class Share:
+    """Part `number`, from 0, of `parts` that follow each other."""
+
+    number: int
+    parts: int
+
+    def of_all(self, subjects: tuple[tuple[Path, Node], ...]) -> tuple[tuple[Path, Node], ...]:
+        first, end = (len(subjects) * edge // self.parts for edge in (self.number, self.number + 1))
+        return subjects[first:end]
+
+
+ALL = Share(0, 1)
+
+
 def run_rules(
     loaded: Loaded,
     on: date,
@@ -53,23 +68,37 @@ def run_rules(
     `within` names the only records to judge.
     The first rule to ask for a figure that several need pays for it.
     """
+    halted: list[Stopped] = [] if stopped is None else stopped
+    asked = all_rules() if rules is None else rules
+    return [one for found in found_by_rule(loaded, on, asked, timings, halted, within) for one in found]
+
+
+def found_by_rule(
+    loaded: Loaded,
+    on: date,
+    rules: Iterable[Rule],
+    timings: Timings | None,
+    stopped: list[Stopped],
+    within: Container[Path] | None = None,
+    share: Share = ALL,
+) -> Iterator[list[Finding]]:
+    """The findings of each rule, as `run_rules` gives them, on one share of the records of its kind."""
     spec = loaded.judged
     if spec is None:
-        return []
-    found: list[Finding] = []
-    halted: list[Stopped] = [] if stopped is None else stopped
+        return
     of_kind: dict[type[Node], tuple[tuple[Path, Node], ...]] = {}
-    for rule in all_rules() if rules is None else rules:
+    for rule in rules:
         begun = perf_counter()
         if rule.on not in of_kind:
-            of_kind[rule.on] = tuple(_subjects(loaded, spec, rule.on))
-        for path, subject in of_kind[rule.on]:
-            if within is not None and path not in within:
-                continue
-            found.extend(_run(rule, path, subject, spec, loaded, on, halted))
+            of_kind[rule.on] = share.of_all(tuple(_subjects(loaded, spec, rule.on)))
+        yield [
+            one
+            for path, subject in of_kind[rule.on]
+            if within is None or path in within
+            for one in _run(rule, path, subject, spec, loaded, on, stopped)
+        ]
         if timings is not None:
             timings[rule.id] = perf_counter() - begun
-    return found
 
 
 def _subjects(loaded: Loaded, spec: Spec, kind: type[Node]) -> Iterator[tuple[Path, Node]]:

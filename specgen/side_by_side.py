@@ -1,4 +1,4 @@
-"""Documents laid out at the same time, one process a core. Called by `documents`, where more than one has to be set on pages."""
+"""Works done at the same time, one process a core. Called to set documents on pages and to judge large folders."""
 
 from __future__ import annotations
 
