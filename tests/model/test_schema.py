@@ -18,10 +18,13 @@ from specgen.model.outline import value_type
 from specgen.model.schema import BASED, DIALECT, schema
 from specgen.model.spec import KINDS, LIST_KINDS, SINGULAR
 from specgen.model.walk import models
+from specgen.source.project import PEOPLE
 from specgen.units.kinds import KINDS as KINDS_OF_QUANTITY
 
 _ROOT = Path(__file__).parents[2]
 FILES = sorted([*(_ROOT / "tests" / "good").glob("*.yaml"), *(_ROOT / "specs_demo").rglob("*.yaml")])
+# names of persons stand beside the sources and are none of them
+FILES = [file for file in FILES if file.name != PEOPLE]
 
 
 def _as_editor(text: str) -> Any:
