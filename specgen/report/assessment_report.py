@@ -18,6 +18,7 @@ from specgen.facts.job.concessions import CALLED, eased
 from specgen.findings import Finding, Report
 from specgen.report import as_text as findings_text
 from specgen.source.characters import printable
+from specgen.units.display import show_range
 
 SCHEMA_VERSION = 1
 _NARROWEST = 14
@@ -98,7 +99,7 @@ def _at(at: At) -> Iterator[str]:
                 yield f"    accepted: {accepted_text(lot.counting, lot.unit)}"
     if (less := at.less) is not None and less.spots:
         low, high = (film_text(end(spot.left for spot in less.spots), less.unit) for end in (min, max))
-        yield f"    less {less.before.check} at the same spot: {len(less.spots)} spots, {low} to {high}; required: {less.asked}"
+        yield f"    less {less.before.check} at the same spot: {len(less.spots)} spots, {low} to {high}; required: {show_range(less.asked)}"
     yield from (f"    - {reason}" for reason in at.reasons)
     yield from (f"    next: {step}" for step in at.next)
     if at.put_right:
