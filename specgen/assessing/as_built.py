@@ -14,6 +14,7 @@ from specgen.assessing.faults import Faults
 from specgen.assessing.forms import state_of
 from specgen.assessing.kept import READINGS, Kept
 from specgen.assessing.readings import Asked, records_of
+from specgen.assessing.records import columns
 from specgen.assessing.releases import of_item
 from specgen.assessing.results import Assessment, At, Did, Verdict
 from specgen.assessing.waited import waited_name
@@ -22,7 +23,7 @@ from specgen.findings import Finding, Severity
 from specgen.model.job import Item, Job
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
-from specgen.register.people import People
+from specgen.register.people import People, Person
 from specgen.trade.verdict import ACCEPTED
 from specgen.units.locale import N_, phrase
 
@@ -35,6 +36,22 @@ class Open:
     what: str
 
 
+@dataclass(frozen=True, slots=True)
+class Built:
+    """The records of a job assessed, what keeps them from releasing it, and who stands behind the ids they name."""
+
+    found: Assessment
+    open: tuple[Open, ...]
+    people: People
+
+    @property
+    def persons(self) -> tuple[tuple[str, Person | None], ...]:
+        """Everybody the records name, in that order, with the entry of the person if there is one."""
+        named = dict.fromkeys(text for record in self.found.records for text in _named(record) if text)
+        return tuple((text, self.people.of(text)) for text in named)
+
+
+_named = columns("by", "dropped_by")
 _AGREED_LATE = "RDG023"
 """A concession that was agreed once the figures were known: told, and nothing to put right."""
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
-from specgen.assessing.as_built import assessed, open_of
+from specgen.assessing.as_built import Built, assessed, open_of
 from specgen.assessing.cells import Dates
 from specgen.assessing.columns import COLUMNS
 from specgen.assessing.kept import READINGS, Kept, kept_of
@@ -66,7 +66,11 @@ def declare(parser: argparse.ArgumentParser) -> None:
         help="how days with strokes are read, as in 03/04/2026; without it only those that can be read one way",
     )
     parser.add_argument("--on", metavar="DATE", type=day, help="assess as at this date (today in UTC if left out)")
-    parser.add_argument("--report", metavar="DIR", help="write the conformity report as PDF and HTML into this folder")
+    parser.add_argument(
+        "--report",
+        metavar="DIR",
+        help="write the conformity report as PDF and HTML into this folder; beside it the as-built record, where no READINGS are named",
+    )
     parser.add_argument(
         "--format", choices=("text", "json"), default="text", help="text for the screen (default) or json"
     )
@@ -88,9 +92,10 @@ def run(arguments: argparse.Namespace) -> Outcome:
     with without_collector(to_the_end=True):
         people = people_of(folder)
         found = assessed(job, spec, kept, people, on, fixed)
-    told = _report(arguments.report, found, spec, folder / REGISTER) if arguments.report is not None else ""
     write = as_json if arguments.format == "json" else as_text
     open_ = open_of(job, spec, found, kept, people) if not arguments.readings else None
+    built = Built(found, open_, people) if open_ is not None else None
+    told = _report(arguments.report, found, spec, folder / REGISTER, built) if arguments.report is not None else ""
     return Outcome(write(found, open_), DONE if found.verdict in ACCEPTED else REFUSED, told)
 
 
@@ -127,7 +132,7 @@ def _file(name: str) -> File:
         raise CannotRunError(f"{printable_name(name)}: cannot be read ({reason.strerror or 'no file'})") from None
 
 
-def _report(folder: str, found: Assessment, spec: Spec, register: Path) -> str:
+def _report(folder: str, found: Assessment, spec: Spec, register: Path, built: Built | None) -> str:
     # only this way of asking needs the whole of the layout
     from specgen.commands.targets import write_files
     from specgen.printing.conformity import print_conformity
@@ -135,7 +140,7 @@ def _report(folder: str, found: Assessment, spec: Spec, register: Path) -> str:
 
     out = Path(folder)
     try:
-        files = print_conformity(found, spec, register)
+        files = print_conformity(found, spec, register, built)
     except RenderError as reason:
         raise CannotRunError(f"the report cannot be laid out: {reason}") from reason
     write_files(out, files)

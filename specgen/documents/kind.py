@@ -11,9 +11,10 @@ from specgen.documents.parts.apart import Apart
 from specgen.documents.parts.tables import TableView
 from specgen.model.spec import Spec
 
-About = Literal["job", "product", "folder", "jobs", "offer", "bid", "report", "comparison", "assessment"]
+About = Literal["job", "product", "folder", "jobs", "offer", "bid", "report", "comparison", "assessment", "records"]
 """What a document is about: its subject is a Job, a Product, the Spec (twice), an Offer, a Bid (a job with one offer for it, or none), a
-LabReport, two sides compared, or readings assessed."""
+LabReport, two sides compared, readings assessed, or the
+records that release a job or do not."""
 
 
 class View(Protocol):

@@ -31,7 +31,7 @@ from specgen.rendering.pdf import typesetter
 from specgen.side_by_side import side_by_side
 from specgen.units.locale import counted
 
-_OF_A_FOLDER = {name: kind for name, kind in KINDS.items() if kind.about not in {"comparison", "assessment"}}
+_OF_A_FOLDER = {name: kind for name, kind in KINDS.items() if kind.about not in {"comparison", "assessment", "records"}}
 DOCUMENTS = tuple(_OF_A_FOLDER)
 FORMATS = tuple(dict.fromkeys(format for kind in _OF_A_FOLDER.values() for format in kind.formats))
 

@@ -38,6 +38,7 @@ _IN_SHORT: Mapping[About, Callable[[Any, Any], str]] = {
     "report": lambda report, _: report.title,
     "comparison": lambda _, view: view.answer,
     "assessment": lambda _, view: view.answer,
+    "records": lambda _, view: view.answer,
 }
 
 _CALCULATIONS = "calculations.html.j2"

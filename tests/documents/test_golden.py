@@ -18,7 +18,7 @@ from tests.documents.conftest import context, views_of
 from tests.good_spec import checked, good, put, spec_of
 
 GOLDEN = Path(__file__).parent / "golden"
-APART = {"comparison", "assessment"}
+APART = {"comparison", "assessment", "records"}
 """What is not drawn up from sources alone has a test of its own."""
 
 

@@ -1,4 +1,4 @@
-"""What rows of work tell in a report: times between coats and before sanding, and what was found before a repair. Called by `view`."""
+"""What rows of work tell: times between coats and before sanding, and what was found before a repair. Called by two kinds of report."""
 
 from __future__ import annotations
 

@@ -1,0 +1,180 @@
+"""The as-built record as finished text: released or not on its first page, then work, air, paint, results, repairs and persons.
+
+The template `as_built_record/document.html.j2` prints it. Called by `specgen.printing`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from specgen.assessing.as_built import Built
+from specgen.assessing.forms import state_of
+from specgen.assessing.releases import of_item
+from specgen.assessing.results import Assessment, Did
+from specgen.documents.context import Context
+from specgen.documents.parts.assessed import (
+    MOST_ROWS,
+    PLAIN,
+    air_table,
+    batches_table,
+    coats_by_id,
+    counted_concessions,
+    counted_items,
+    cut,
+    files_table,
+    points_of,
+    used_for,
+)
+from specgen.documents.parts.assessed_work import before_repairs, said, times_between
+from specgen.documents.parts.concessions import concession_table
+from specgen.documents.parts.inspection import passes
+from specgen.documents.parts.job_revision import revision_said
+from specgen.documents.parts.parties import PartyView, contact_line, party
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Words
+from specgen.model.spec import Spec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AsBuiltRecord:
+    """The whole document. `answer` is the outcome in a sentence."""
+
+    number: str
+    title: str
+    maker: PartyView
+    customer: PartyView
+    on: str
+    owner: str
+    vehicles: str
+    job: str
+    revision: str
+    state: str
+    call: str
+    released: bool
+    answer: str
+    counted: str
+    conceded: str
+    repaired_count: str
+    items: TableView
+    missing: TableView
+    work: TableView
+    air: TableView
+    batches: TableView
+    points: tuple[TableView, ...]
+    asked: TableView
+    repaired: TableView
+    concessions: TableView
+    times: TableView
+    persons: TableView
+    files: TableView
+    program: str
+
+
+def as_built_record(built: Built, context: Context) -> AsBuiltRecord:
+    """The view of the records of a job."""
+    found, spec, words, job = built.found, context.spec, context.words, built.found.job
+    return AsBuiltRecord(
+        number=f"AB-{job.document.number}",
+        title=job.document.title,
+        maker=party(spec.project.maker),
+        customer=party(spec.project.customer),
+        on=found.day.isoformat(),
+        owner=job.document.owner or "",
+        vehicles=", ".join(job.vehicles),
+        job=job.document.number,
+        revision=revision_said(job.document.number, context),
+        state=state_of(job),
+        call=contact_line(job.call) if job.call is not None else "",
+        released=not built.open,
+        answer=words("NOT RELEASED. What is open stands below.") if built.open else words("RELEASED"),
+        counted=counted_items(found, words),
+        conceded=counted_concessions(found, words),
+        repaired_count=words("Deviations found and repaired: {count}.").format(count=len(found.deviations)),
+        items=_items(found, words),
+        missing=_missing(built, words),
+        work=_work(found, spec, words),
+        air=air_table(found, spec, words),
+        batches=batches_table(found, spec, words),
+        points=tuple(points_of(item, found, words) for item in job.items),
+        asked=_asked(found, spec, words),
+        repaired=before_repairs(found, words),
+        concessions=concession_table(
+            [(seen.concession, used_for(seen, found, words)) for seen in found.concessions], job, words
+        ),
+        times=times_between(found, words),
+        persons=_persons(built, words),
+        files=files_table(found, words),
+        program=context.program,
+    )
+
+
+def _items(found: Assessment, words: Words) -> TableView:
+    columns = [
+        Column(words("Item"), "w-30"),
+        Column(words("Result"), "w-20"),
+        Column(words("Released by"), "w-25"),
+        Column(words("Released on")),
+    ]
+    rows = []
+    for item in found.job.items:
+        release = of_item(found.work, Did.RELEASE, item)
+        by, on = (release[-1].record.text(name) for name in ("by", "on")) if release else ("", "")
+        name = words("{item}, {name}").format(item=item.id, name=item.name)
+        rows.append((name, words(PLAIN[found.verdict_on(item)]), by or words("not released"), on))
+    return table_view(words("Result and release of each item"), columns, rows)
+
+
+def _missing(built: Built, words: Words) -> TableView:
+    columns = [Column(words("Where"), "w-25"), Column(words("What is open"))]
+    rows = [(one.where, said(one.what, words)) for one in built.open[:MOST_ROWS]]
+    return table_view(cut(words("What is open"), built.open, words), columns, rows)
+
+
+def _work(found: Assessment, spec: Spec, words: Words) -> TableView:
+    columns = [
+        Column(words("When"), "w-15"),
+        Column(words("Work"), "w-12"),
+        Column(words("Item"), "w-12"),
+        Column(words("Coat"), "w-20"),
+        Column(words("By"), "w-15"),
+        Column(words("Remark")),
+    ]
+    coats = coats_by_id(found, spec, words)
+    rows = [
+        (
+            done.record.text("on"),
+            words(done.did.value),
+            done.record.text("item") or words("all items"),
+            coats.get(done.record.text("coat"), done.record.text("coat")),
+            done.record.text("by") or words("not stated"),
+            done.record.text("remark"),
+        )
+        for done in sorted(found.work, key=lambda done: done.on)[:MOST_ROWS]
+    ]
+    return table_view(cut(words("Work, as recorded"), found.work, words), columns, rows)
+
+
+def _asked(found: Assessment, spec: Spec, words: Words) -> TableView:
+    """What each inspection was held against."""
+    columns = [Column(words("Inspection"), "w-25"), Column(words("Acceptance"))]
+    rows = [(point.check, passes(point, found.job, spec, words)) for point in found.job.inspection]
+    return table_view(words("Held against"), columns, rows)
+
+
+def _persons(built: Built, words: Words) -> TableView:
+    columns = [
+        Column(words("In the records"), "w-15"),
+        Column(words("Name"), "w-20"),
+        Column(words("Employer and function"), "w-30"),
+        Column(words("Qualifications")),
+    ]
+    rows = []
+    for text, one in built.persons:
+        until = words("{what}, until {day}")
+        held = [
+            until.format(what=has.what, day=has.until.isoformat()) if has.until is not None else has.what
+            for has in (one.qualifications if one is not None else ())
+        ]
+        post = [part for part in (one.employer, one.function) if part] if one is not None else []
+        rows.append((text, (one.name or "") if one is not None else "", "\n".join(post), "\n".join(held)))
+    return table_view(words("Persons named by the records"), columns, rows)

@@ -1,0 +1,175 @@
+"""What an assessment shows in two documents: items and concessions counted, results by point, air, batches and files.
+
+Called by the views of the conformity report and of the as-built record.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sized
+
+from specgen.assessing.results import Assessment, At, ConcessionSeen, Verdict
+from specgen.documents.parts.assessed_work import said
+from specgen.documents.parts.coats import coat_name, numbered
+from specgen.documents.parts.tables import Column, TableView, table_view
+from specgen.documents.parts.wording import Words
+from specgen.model.job import Item
+from specgen.model.spec import Spec
+from specgen.units.display import unit_sign
+from specgen.units.kinds import UNITS
+from specgen.units.locale import N_
+
+PLAIN = {
+    Verdict.CONFORMING: N_("conforms"),
+    Verdict.CONCEDED: N_("conforms under a concession"),
+    Verdict.NOT_CONFORMING: N_("DOES NOT CONFORM"),
+    Verdict.NOT_DECIDED: N_("NOT DECIDED"),
+}
+MOST_ROWS = 200
+
+
+def counted_items(found: Assessment, words: Words) -> str:
+    items = found.job.items
+    many = {verdict: sum(found.verdict_on(item) is verdict for item in items) for verdict in Verdict}
+    text = words("Items: {all}. Conforming: {yes}; not conforming: {no}; not decided: {open}.")
+    if many[Verdict.CONCEDED]:
+        text = words(
+            "Items: {all}. Conforming: {yes}; conforming under a concession: {under}; not conforming: {no}; not decided: {open}."
+        )
+    return text.format(
+        all=len(items),
+        yes=many[Verdict.CONFORMING],
+        under=many[Verdict.CONCEDED],
+        no=many[Verdict.NOT_CONFORMING],
+        open=many[Verdict.NOT_DECIDED],
+    )
+
+
+def counted_concessions(found: Assessment, words: Words) -> str:
+    """How many concessions there are; empty where there is none."""
+    if not found.concessions:
+        return ""
+    text = words("Concessions of this job: {all}; in force: {held}; used here: {used}.")
+    held = sum(seen.is_in_force for seen in found.concessions)
+    return text.format(all=len(found.concessions), held=held, used=sum(bool(seen.used) for seen in found.concessions))
+
+
+def used_for(seen: ConcessionSeen, found: Assessment, words: Words) -> str:
+    checks = {point.id: point.check for point in found.job.inspection}
+    lines = [words("{item}: {check}").format(item=item, check=checks[point]) for item, point in seen.used]
+    if not seen.is_in_force:
+        lines.append(words("not in force on the day of this report"))
+    elif not lines:
+        lines.append(words("nothing"))
+    if seen.after is not None:
+        lines.append(words("agreed after the readings of {day}").format(day=seen.after.isoformat()))
+    return "\n".join(lines)
+
+
+def points_of(item: Item, found: Assessment, words: Words) -> TableView:
+    columns = [
+        Column(words("Inspection"), "w-25"),
+        Column(words("Result"), "w-15"),
+        Column(words("Reasons"), "w-25"),
+        Column(words("What to do")),
+        Column(words("Assessed by"), "w-12"),
+    ]
+    rows = [_point(at, words) for at in found.of(item)]
+    return table_view(words("{item}, {name}").format(item=item.id, name=item.name), columns, rows)
+
+
+def _point(at: At, words: Words) -> tuple[str, ...]:
+    why = "\n".join(sentence(said(text, words)) for text in at.reasons)
+    return at.point.check, words(PLAIN[at.verdict]), why, "\n".join(to_do(at, words)), at.said_by
+
+
+def to_do(at: At, words: Words) -> Iterator[str]:
+    """What the job says to do first, then what is missing."""
+    if at.put_right:
+        yield sentence(said(at.put_right, words))
+    yield from (sentence(words(step)) for step in at.next)
+
+
+def sentence(text: str) -> str:
+    return text[:1].upper() + text[1:] + ("" if text.endswith((".", "!", "?")) else ".")
+
+
+def coats_by_id(found: Assessment, spec: Spec, words: Words) -> dict[str, str]:
+    """`1 primer` by the id of the coat."""
+    return {
+        layer.id: coat_name(number, layer, words)
+        for system in spec.systems_of(found.job)
+        for number, layer in numbered(system)
+    }
+
+
+def air_table(found: Assessment, spec: Spec, words: Words) -> TableView:
+    columns = [
+        Column(words("When"), "w-12"),
+        Column(words("Item and coat"), "w-12"),
+        Column(words("Air"), "w-8"),
+        Column(words("Humidity"), "w-10"),
+        Column(words("Surface"), "w-8"),
+        Column(words("Calculated"), "w-20"),
+        Column(words("Outside its limits")),
+        Column(words("By"), "w-12"),
+    ]
+    rows, coats = [], coats_by_id(found, spec, words)
+    for read in found.air[:MOST_ROWS]:
+        record = read.record
+        figures = "\n".join(f"{words(figure.name)} {figure.printed(words.translate)}" for figure in read.figures)
+        where = ", ".join(text for text in (read.item, coats.get(read.coat, read.coat)) if text)
+        missed = "\n".join(words(text) for text in read.missed)
+        if not read.complete:
+            missed = "\n".join(text for text in (missed, words("not all measured")) if text)
+        cells = (with_unit(record.text(name), record.unit_text(name)) for name in ("air", "humidity", "surface"))
+        rows.append((record.text("on"), where, *cells, figures, missed, record.text("by")))
+    return table_view(cut(words("Air at the part, as recorded"), found.air, words), columns, rows)
+
+
+def with_unit(text: str, unit: str) -> str:
+    if not text or not text[-1:].isdigit() or unit not in UNITS:
+        return text
+    return f"{text}\N{NO-BREAK SPACE}{unit_sign(unit)}"
+
+
+def batches_table(found: Assessment, spec: Spec, words: Words) -> TableView:
+    columns = [
+        Column(words("Product"), "w-20"),
+        Column(words("Coat"), "w-15"),
+        Column(words("Item"), "w-10"),
+        Column(words("Batch"), "w-15"),
+        Column(words("Use by"), "w-12"),
+        Column(words("Cans"), "w-8", numeric=True),
+        Column(words("Applied"), "w-12"),
+        Column(words("By")),
+    ]
+    coats, products = coats_by_id(found, spec, words), spec.products
+    rows = [
+        (
+            products[used.product].name if used.product in products else used.product,
+            coats.get(used.coat, used.coat),
+            used.item or words("all items"),
+            used.batch or words("not stated"),
+            used.expires.date().isoformat() if used.expires is not None else words("not stated"),
+            used.cans,
+            used.record.text("on"),
+            used.record.text("by"),
+        )
+        for used in found.batches[:MOST_ROWS]
+    ]
+    return table_view(cut(words("Paint used, by batch"), found.batches, words), columns, rows)
+
+
+def cut(caption: str, rows: Sized, words: Words) -> str:
+    """The caption of a table, which says where not all of its rows are printed."""
+    if len(rows) <= MOST_ROWS:
+        return caption
+    text = words("{caption}: the first {most} of {count} rows are printed")
+    return text.format(caption=caption, most=MOST_ROWS, count=len(rows))
+
+
+def files_table(found: Assessment, words: Words) -> TableView:
+    columns = [Column(words("File"), "w-40"), Column(words("SHA-256 of its bytes"))]
+    return table_view(
+        words("Files of readings"), columns, [(name.rpartition("/")[2], digest) for name, digest in found.files]
+    )

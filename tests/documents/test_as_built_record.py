@@ -1,0 +1,74 @@
+"""The as-built record says what is open and what was done, by the records that the demo keeps."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from specgen.assessing.as_built import Built, assessed, open_of
+from specgen.assessing.kept import kept_of
+from specgen.documents.as_built_record.view import AsBuiltRecord, as_built_record
+from specgen.model.parse import load
+from specgen.register.people import People, people_of
+from tests.documents.conftest import context
+from tests.good_spec import DEMO
+
+DAY = date(2026, 11, 27)
+
+
+@pytest.fixture(scope="module")
+def built() -> Built:
+    spec = load(DEMO).spec
+    assert spec is not None
+    job = spec.jobs["tower-wagon-doors"]
+    kept, people = kept_of(job, DEMO, spec), people_of(DEMO)
+    found = assessed(job, spec, kept, people, DAY)
+    return Built(found, open_of(job, spec, found, kept, people), people)
+
+
+def _view(built: Built) -> AsBuiltRecord:
+    spec = load(DEMO).spec
+    assert spec is not None
+    return as_built_record(built, context(spec, day=DAY))
+
+
+def test_what_is_open_stands_on_the_first_page(built: Built) -> None:
+    view = _view(built)
+    assert (view.number, view.released) == ("AB-MS-3107", False)
+    assert view.answer.startswith("NOT RELEASED")
+    told = [row[:2] for row in _texts(view.missing.rows)]
+    assert ("DOOR", "nobody has released it") in told
+    assert len(told) == len(built.open)
+    assert view.conceded == "Concessions of this job: 1; in force: 1; used here: 1."
+    assert [row[1] for row in _texts(view.items.rows)] == [
+        "conforms",
+        "conforms under a concession",
+        "NOT DECIDED",
+    ]
+
+
+def test_nothing_open_is_released(built: Built) -> None:
+    view = _view(replace(built, open=()))
+    assert (view.released, view.answer, list(view.missing.rows)) == (True, "RELEASED", [])
+
+
+def test_work_batches_and_files_are_those_of_the_records(built: Built) -> None:
+    view = _view(built)
+    (sanding,) = _texts(view.work.rows)
+    assert sanding[:3] == ("2026-11-18 08:15", "sanding", "all items")
+    assert {row[3] for row in _texts(view.batches.rows)} == {"P210-2641", "S230-1187", "T410-0932"}
+    assert [row[1] for row in _texts(view.files.rows)] == [digest for _, digest in built.found.files]
+
+
+def test_a_person_who_was_erased_is_told_by_the_id_alone(built: Built) -> None:
+    named = {row[0]: row[1] for row in _texts(_view(built).persons.rows)}
+    assert named == {"K. Aldermoor": "K. Aldermoor", "B. Tennick": "B. Tennick"}
+    erased = _texts(_view(replace(built, people=People())).persons.rows)
+    assert [row[0] for row in erased] == ["K. Aldermoor", "B. Tennick"]
+    assert not any(text for row in erased for text in row[1:])
+
+
+def _texts(rows: object) -> list[tuple[str, ...]]:
+    return [tuple(str(getattr(cell, "text", cell)) for cell in getattr(row, "cells", row)) for row in rows]  # type: ignore[attr-defined]
