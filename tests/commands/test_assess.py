@@ -75,6 +75,16 @@ def test_the_report_is_written(tmp_path: Path, capsys: pytest.CaptureFixture[str
     assert capsys.readouterr().err.count(" written\n") == 2
 
 
+def test_the_as_built_record_is_written_of_what_the_folder_keeps(tmp_path: Path) -> None:
+    assert _assess(JOB, "--path", str(DEMO), "--on", "2026-11-27", "--report", str(tmp_path)) == 1
+    assert {"AB-MS-3107-as-built-record.html", "AB-MS-3107-as-built-record.pdf"} < {
+        file.name for file in tmp_path.iterdir()
+    }
+    page = (tmp_path / "AB-MS-3107-as-built-record.html").read_text("utf-8")
+    assert "NOT RELEASED" in page
+    assert "nobody has released it" in page
+
+
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
