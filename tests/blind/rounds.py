@@ -29,6 +29,7 @@ ROUNDS = (
     "round_11",
     "round_12",
     "round_13",
+    "round_14",
 )  # those that were measured; a later one joins when it was
 
 

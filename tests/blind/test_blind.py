@@ -33,6 +33,9 @@ GRANTED = {
     # accepts up to 600 um, where 545 are allowed
     ("round_6", "tower sections with stripes and more readings"): {"INS013"},
     ("round_7", "bends ordered and tested at 4 kV"): {"INS013"},  # the same as in the one of round 2 it changes
+    # a surfacer of at least 70 um, of which 25 um are sanded off, held to 50 um
+    ("round_14", "bus-side-panels"): {"FLM011"},
+    ("round_14", "fire-engine-roof"): {"FLM011"},
 }
 # Faults that are not told, or not as the writer expected, each with the reason.
 STILL_MISSED = {
@@ -77,6 +80,9 @@ STILL_MISSED = {
         "solvent paint carried as corrosive class 8 only",
     ): "told as a warning: the list of numbers is from memory",
     ("round_8", "tank filled after two days"): "told as a warning: full cure is no stated wait before filling",
+    ("round_14", "profile-higher-than-zinc"): "no rule holds the highest peak against the least film in this form",
+    ("round_14", "oxygen-sixteen-percent"): "figures in the words of the test of the air are not read",
+    ("round_14", "faying-surfaces-painted"): "what a scope says of contact surfaces of bolted joints is not read",
 }
 
 
