@@ -33,8 +33,8 @@ REMAINS = {
     r"\.workings\.(about|of)$": "the id of a working: the same in every language, so that a check and a page name it alike",
     r"\.air\.tables\.rows$|\.workings\.name$": "a limit of exposure goes by the name its law gave it, as in IOELV",
 }
-FORM_FIELD = re.compile(r"\br\d+(to\d+)?_[a-z_]+\b")
-"""The name of a field to fill, as in `r3to86_serial`: it stands in the file and on no page, the same in every language."""
+FORM_FIELD = re.compile(r"\br\d+(to\d+)?_[a-z_]+\b|\b[a-z]+_\d+\b")
+"""The name of a field to fill, as in `r3to86_serial` and `net_12`: it stands in the file and on no page, the same in every language."""
 SYMBOLS = {"DFT", "TSR"}
 """Symbols of formulas; their names stand beside them, translated."""
 
