@@ -85,6 +85,9 @@ _STAND_OPEN: Mapping[type[Node], Set[str]] = {
     Protection: {"respiratory", "gloves", "eyes"},
 }
 
+# What stands open, and what may be written in its place.
+_INSTEAD: Mapping[type[Node], Mapping[str, str]] = {InspectionPoint: {"at": "after"}}
+
 # what a project on a range takes from the project of the range where it leaves it out
 _OF_THE_RANGE = {"maker", "emergency_phone", "users"}
 
@@ -142,6 +145,8 @@ def _open_lines(key: Key, depth: int) -> Iterator[str]:
 
 def _stands(held: Key, model: type[Node], *tables: Mapping[type[Node], Set[str]]) -> Key:
     stands = any(held.name in table.get(model, frozenset()) for table in tables)
+    if instead := _INSTEAD.get(model, {}).get(held.name):
+        held = replace(held, about=f"{held.about}, or in its place `{instead}`")
     return replace(held, required=True) if stands else held
 
 

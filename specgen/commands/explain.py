@@ -125,9 +125,9 @@ def _stated(asked: str, arguments: argparse.Namespace) -> str:
 
 
 def _records(records: Mapping[str, Node], kind: str) -> str:
-    """A line for each record of a kind: its id, and what it is called."""
+    """A line for each record of a kind: its id, what it is called and what it is for."""
     wide = max((len(key) for key in records), default=0)
-    lines = [f"{key:<{wide}}  {_called(record)}".rstrip() for key, record in records.items()]
+    lines = [f"{key:<{wide}}  {_called(record)}{_used_for(record)}".rstrip() for key, record in records.items()]
     return printable("".join(f"{line}\n" for line in lines) or f"there is none in {kind}\n")
 
 
@@ -135,6 +135,11 @@ def _called(record: Node) -> str:
     document = getattr(record, "document", None)
     names = (getattr(record, "title", None), getattr(record, "name", None), getattr(document, "title", None))
     return next((" ".join(str(name).split()) for name in names if name is not None), "")
+
+
+def _used_for(record: Node) -> str:
+    use = getattr(record, "use", None)
+    return "" if use is None else f" ({' '.join(str(use).split())})"
 
 
 def _working(wanted: str, arguments: argparse.Namespace) -> str:

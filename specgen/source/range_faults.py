@@ -40,7 +40,7 @@ _TABLE = (
         "RNG005",
         "It is not written down what of the range was taken in",
         "Without it nobody is told when the range changes below the jobs.",
-        "`specgen range PATH --accept` writes it into range.lock beside the project source.",
+        "Run `specgen range PATH --accept` with the folder of the project source as PATH: it writes range.lock beside it.",
         "range: ../range   without a file range.lock",
         Severity.NOTE,
     ),
