@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
+from pathlib import Path
 
 import pytest
 
@@ -13,6 +15,7 @@ from specgen.documents.as_built_record.view import AsBuiltRecord, as_built_recor
 from specgen.model.parse import load
 from specgen.register.people import People, people_of
 from tests.documents.conftest import context
+from tests.documents.test_golden import GOLDEN, _lines
 from tests.good_spec import DEMO
 
 DAY = date(2026, 11, 27)
@@ -32,6 +35,10 @@ def _view(built: Built) -> AsBuiltRecord:
     spec = load(DEMO).spec
     assert spec is not None
     return as_built_record(built, context(spec, day=DAY))
+
+
+def test_the_texts_are_as_expected(built: Built, golden: Callable[[Path, str], None]) -> None:
+    golden(GOLDEN / "as_built_record.txt", "\n".join(_lines(_view(built), "")) + "\n")
 
 
 def test_what_is_open_stands_on_the_first_page(built: Built) -> None:
