@@ -17,6 +17,7 @@ from specgen.model.job import Job
 from specgen.model.node import Node
 from specgen.model.parse import load
 from specgen.model.product import Product
+from specgen.model.shared_range import OWN_KINDS
 from specgen.model.spec import KINDS, Spec
 from specgen.report.explanations import explanations
 from specgen.report.printed_table import printed_table
@@ -36,8 +37,6 @@ _ASKED = (
     "id of a finding, as in FLM002; table:NAME; working:ID; or an address, as in systems, which lists them, systems.cab or "
     "systems.cab.layers.top"
 )
-# kinds that no range holds
-_OWN = frozenset({"contract_documents", "jobs", "concessions", "offers"})
 _TABLE = "table:"
 _WORKING = "working:"
 
@@ -107,7 +106,7 @@ def _stated(asked: str, arguments: argparse.Namespace) -> str:
     if kind != "project" and not any(steps) and loaded.spec is not None:
         listed = _records(getattr(loaded.spec, kind), kind)
         rest = "Of the shared range only what is used; name its folder with --path for the rest.\n"
-        return listed if loaded.range is None or kind in _OWN else listed + rest
+        return listed if loaded.range is None or kind in OWN_KINDS else listed + rest
     known: Mapping[str, Node] = {} if loaded.spec is None else {"": loaded.spec.project}
     if kind != "project":
         known = {} if loaded.spec is None else getattr(loaded.spec, kind)

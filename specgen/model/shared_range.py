@@ -37,9 +37,10 @@ Address = tuple[str, str]
 
 # who prepares a job is the customer's project; who makes the products is the same for all
 OF_THE_MAKER = ("maker", "logo", "brand_colour", "emergency_phone", "users")
-# jobs and what they are made to are no part of a range: a folder that is one and has jobs of its own keeps them
 _KIND_OF = {model: kind for kind, model in LIST_KINDS.items()}
-_KINDS = (SETS, *(kind for kind in LIST_KINDS if kind not in {"contract_documents", "jobs", "concessions", "offers"}))
+# jobs and what they are made to are no part of a range: a folder that is one and has jobs of its own keeps them
+OWN_KINDS = frozenset({"contract_documents", "jobs", "concessions", "offers"})
+_KINDS = (SETS, *(kind for kind in LIST_KINDS if kind not in OWN_KINDS))
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ import pytest
 
 from specgen.commands import main
 from specgen.report.explanations import explanations
+from tests.good_spec import DEMO_RANGE
 
 _GOOD = Path(__file__).parents[1] / "good"
 
@@ -168,6 +169,18 @@ def test_the_records_of_a_kind_are_listed(capsys: pytest.CaptureFixture[str]) ->
     listed = capsys.readouterr().out.splitlines()
     assert [line.split()[0] for line in listed] == ["cab", "chassis"]
     assert all(len(line.split()) > 1 for line in listed)
+
+
+def test_a_system_is_listed_with_what_it_is_for(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", "systems", "--path", str(DEMO_RANGE)]) == 0
+    (line,) = [line for line in capsys.readouterr().out.splitlines() if line.startswith("locker-grey ")]
+    assert (
+        line.split("  ", 1)[1]
+        .strip()
+        .endswith(
+            "direct to steel, with clearcoat (Tool lockers, drawers and trim inside the cab, out of sunlight. One colour coat direct to abraded steel.)"
+        )
+    )
 
 
 def test_one_value_asked_for_alone_is_shown_in_full(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -213,6 +213,13 @@ def test_schema_without_a_file_name(name: str, capsys: pytest.CaptureFixture[str
     )
 
 
+@pytest.mark.parametrize("whole", [[], ["--all"]])
+def test_what_may_stand_in_place_of_a_key_is_said(whole: list[str], capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["new", "job", *whole]) == 0
+    (line,) = [line for line in capsys.readouterr().out.splitlines() if "# stage of the work" in line]
+    assert "or in its place `after`" in line
+
+
 def test_unknown_kind(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["new", "paint"]) == 2
     assert capsys.readouterr().err.startswith("specgen: KIND: invalid choice: 'paint'")
