@@ -13,19 +13,23 @@ from typing import Any, NoReturn, TypeVar
 Answer = TypeVar("Answer")
 
 
-def side_by_side(works: Sequence[Callable[[], Answer]], ready: Callable[[], object]) -> Iterator[Answer]:
+def side_by_side(
+    works: Sequence[Callable[[], Answer]], ready: Callable[[], object], *, first_here: bool = False
+) -> Iterator[Answer]:
     """The answer of each work, in their order; what one raises is raised in its place.
 
     `ready` is called once before the processes part, so that what it loads is loaded once. Answers have to be picklable. Where the
-    machine has one core or cannot copy a process, and where a copy is ended from outside, the work is done here.
+    machine has one core or cannot copy a process, and where a copy is ended from outside, the work is done here. With `first_here` the
+    first is done here in any case while copies do the others: for works alike in length, one a core, this saves the memory of a copy.
     """
-    copies = min(len(works), _cores())
-    if copies < 2 or "fork" not in multiprocessing.get_all_start_methods():
+    own = 1 if first_here else 0
+    copies = min(len(works), cores()) - own
+    if copies + own < 2 or "fork" not in multiprocessing.get_all_start_methods():
         yield from (work() for work in works)
         return
     ready()
     context = multiprocessing.get_context("fork")
-    nobody_has = context.Value("i", 0)
+    nobody_has = context.Value("i", own)
     pipes: dict[Connection, Any] = {}
     answers: dict[int, tuple[Any, Exception | None]] = {}
     try:
@@ -35,7 +39,9 @@ def side_by_side(works: Sequence[Callable[[], Answer]], ready: Callable[[], obje
             copy.start()
             there.close()
             pipes[here] = copy
-        for number, work in enumerate(works):
+        if first_here:
+            yield works[0]()
+        for number, work in enumerate(works[own:], own):
             while number not in answers and pipes:
                 _take(pipes, answers)
             # a copy that was ended, for want of memory perhaps, leaves its work to this process
@@ -50,7 +56,8 @@ def side_by_side(works: Sequence[Callable[[], Answer]], ready: Callable[[], obje
             copy.join()
 
 
-def _cores() -> int:
+def cores() -> int:
+    """As many as this process may use."""
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 

@@ -6,6 +6,7 @@ import os
 import signal
 from collections.abc import Callable
 from itertools import islice
+from multiprocessing import active_children
 
 import pytest
 
@@ -19,7 +20,7 @@ HERE = os.getpid()
 @pytest.fixture(autouse=True, params=[1, 2, 3])
 def cores(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> int:
     number: int = request.param
-    monkeypatch.setattr(module, "_cores", lambda: number)
+    monkeypatch.setattr(module, "cores", lambda: number)
     return number
 
 
@@ -31,6 +32,21 @@ def test_answers_come_in_the_order_of_the_works() -> None:
 def test_they_are_worked_out_elsewhere_where_there_are_cores(cores: int) -> None:
     where = set(side_by_side([os.getpid] * 4, lambda: None))
     assert (HERE in where) == (cores == 1)
+
+
+def test_the_first_may_be_kept_here(cores: int) -> None:
+    first, *others = side_by_side([os.getpid] * 4, lambda: None, first_here=True)
+    assert first == HERE
+    assert (HERE in others) == (cores == 1)
+
+
+def test_a_fault_of_the_one_kept_here_ends_the_others() -> None:
+    def faulty() -> int:
+        raise RenderError("the page is out of bounds")
+
+    with pytest.raises(RenderError, match="out of bounds"):
+        list(side_by_side([faulty, os.getpid], lambda: None, first_here=True))
+    assert not active_children()
 
 
 def test_what_makes_ready_is_called_before(cores: int) -> None:

@@ -10,14 +10,12 @@ from specgen.findings import Finding
 from specgen.model.parse import Loaded
 from specgen.model.spec import LIST_KINDS
 from specgen.rules.declare import all_rules
-from specgen.rules.run import ALL, Share, Stopped, Timings, found_by_rule
-from specgen.side_by_side import side_by_side
+from specgen.rules.run import Share, Stopped, Timings, found_by_rule
+from specgen.side_by_side import cores, side_by_side
 from specgen.standards.reads import note, recorded
 
 _WORTH_IT = 400
 """Records from which a share of its own is quicker than the copying of the process."""
-_SHARES = 8
-"""More than most machines have cores, so that one that is done early takes another."""
 
 
 class _Judged(NamedTuple):
@@ -29,8 +27,9 @@ class _Judged(NamedTuple):
 
 def judged_by_all(loaded: Loaded, on: date, timings: Timings | None, stopped: list[Stopped]) -> list[Finding]:
     """The findings that `run_rules` gives on all records, in its order; `timings` adds up the seconds of all shares."""
-    shares = [Share(number, _SHARES) for number in range(_SHARES)] if _records(loaded) >= _WORTH_IT else [ALL]
-    judged = list(side_by_side([partial(_judged, loaded, on, share) for share in shares], all_rules))
+    parts = cores() if _records(loaded) >= _WORTH_IT else 1
+    works = [partial(_judged, loaded, on, Share(number, parts)) for number in range(parts)]
+    judged = list(side_by_side(works, all_rules, first_here=True))
     for one in judged:
         stopped.extend(one.stopped)
         note(one.looked_into)

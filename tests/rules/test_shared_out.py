@@ -39,7 +39,8 @@ def test_shares_say_what_one_process_says(loaded: Loaded, cores: int, monkeypatc
     with recorded() as names:
         found = run_rules(loaded, ON, stopped=stopped)
     monkeypatch.setattr(shared_out, "_WORTH_IT", 0)
-    monkeypatch.setattr(side_by_side, "_cores", lambda: cores)
+    for module in (side_by_side, shared_out):
+        monkeypatch.setattr(module, "cores", lambda: cores)
     in_shares: list[Stopped] = []
     timings: Timings = {}
     with recorded() as names_of_shares:
