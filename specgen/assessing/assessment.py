@@ -72,10 +72,9 @@ def assess(
         for one in job.inspection
         if one in beneath.values()
     }
+    deducted = {key: zinc[below.id] if below is not None else None for key, below in beneath.items()}
     lots = {
-        point.id: lots_at(
-            point, standing[point.id], job, spec, faults, zinc[below.id] if (below := beneath[point.id]) else None
-        )
+        point.id: lots_at(point, standing[point.id], job, spec, faults, deducted[point.id])
         for point in job.inspection
         if point.id in film
     }
@@ -124,7 +123,7 @@ def assess(
         batches=batches,
         work=work,
         waited=between,
-        deviations=tuple(deviations(repairs, results, sorted_, film, job, spec)),
+        deviations=tuple(deviations(repairs, results, sorted_, film, deducted, job, spec)),
         findings=tuple(faults),
         concessions=seen,
     )

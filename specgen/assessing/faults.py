@@ -166,7 +166,7 @@ _ROWS = (
         Severity.WARNING,
     ),
     ReadingFault(
-        "RDG018",
+        "RDG024",
         "What is to be deducted is not recorded",
         "The job has the zinc of each part taken off its readings: without it they say nothing of the paint.",
         "Enter the mean zinc thickness of that part at the point that measures it.",

@@ -81,7 +81,7 @@ def _with_zinc(
         elif key not in told:
             told.add(key)
             what = f"no zinc thickness is recorded of {' '.join(text for text in key if text)}, which is to be deducted"
-            faults.tell("RDG018", what, record.place("part"), point=point.id, item=key[0])
+            faults.tell("RDG024", what, record.place("part"), point=point.id, item=key[0])
 
 
 def _gathered(point: InspectionPoint, records: Iterable[Record], faults: Faults, job: Job, zinc: Zinc | None) -> _Rows:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from datetime import datetime
 
 from specgen.assessing.cells import CellError, Dates, day_of, has_time
 from specgen.assessing.faults import Faults
@@ -58,8 +59,8 @@ def _tell_later(
                 return
 
 
-def _later(on: str, when: tuple[object, bool], dates: Dates) -> bool:
+def _later(on: str, when: tuple[datetime, bool], dates: Dates) -> bool:
     try:
-        return surely_before(when, (day_of(on, dates), has_time(on)))  # type: ignore[arg-type]
+        return surely_before(when, (day_of(on, dates), has_time(on)))
     except CellError:
         return False

@@ -7,7 +7,7 @@ reading stands.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 
 from specgen.assessing.cells import CellError, Dates, day_of, has_time
@@ -17,6 +17,7 @@ from specgen.assessing.records import Record
 from specgen.assessing.results import At, Deviation, Did, Done
 from specgen.assessing.sorting import Sorted
 from specgen.assessing.wording import reason_text
+from specgen.assessing.zinc import Zinc
 from specgen.model.acceptance import InspectionPoint, Stage
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -89,9 +90,15 @@ def not_read_again(before: Iterable[Record], standing: Iterable[Record]) -> dict
 
 
 def deviations(
-    repairs: Repairs, results: Iterable[At], rows: Sorted, film: Collection[str], job: Job, spec: Spec
+    repairs: Repairs,
+    results: Iterable[At],
+    rows: Sorted,
+    film: Collection[str],
+    zinc: Mapping[str, Zinc | None],
+    job: Job,
+    spec: Spec,
 ) -> Iterator[Deviation]:
-    """Each repair of each item at each point where something had been read before it, or that it names."""
+    """Each repair of each item at each point where something had been read before it, or that it names; `zinc` by point."""
     for at in results:
         for one in repairs.all:
             if one.record.text("item") != at.item.id:
@@ -105,7 +112,7 @@ def deviations(
                 for figures in (True, False)
             )
             if read or said or one.record.text("point") == at.point.id:
-                found = (*_of_film(at.point, read, job, spec), *_of_words(said))
+                found = (*_of_film(at.point, read, zinc[at.point.id], job, spec), *_of_words(said))
                 yield Deviation(point=at.point, item=at.item, found=found, repair=one, verdict=at.verdict)
 
 
@@ -114,13 +121,15 @@ def _of_words(records: Iterable[Record]) -> Iterator[str]:
         yield phrase(N_("{value} on {on}"), value=record.text("value"), on=record.text("on"))
 
 
-def _of_film(point: InspectionPoint, records: Sequence[Record], job: Job, spec: Spec) -> Iterator[str]:
+def _of_film(
+    point: InspectionPoint, records: Sequence[Record], zinc: Zinc | None, job: Job, spec: Spec
+) -> Iterator[str]:
     """What decided against the readings that stood before the repair."""
     if not records:
         return
     reasons = [
         reason_text(reason, lot.unit)
-        for lot in lots_at(point, records, job, spec, Faults())
+        for lot in lots_at(point, records, job, spec, Faults(), zinc)
         for reason in (lot.judged.reasons if lot.judged is not None else ())
         if reason.decides
     ]

@@ -97,9 +97,20 @@ def test_a_word_on_the_zinc_never_goes_before_its_figures() -> None:
     assert _at(_judged(_zinc(*ZINC), word.replace("conforming", "not conforming")), "zinc-read").verdict is F
 
 
+def test_what_was_read_before_a_repair_is_told_net_too() -> None:
+    head = "point,item,part,spot,reading,value,unit,on,work,remark\n"
+    film = "".join(f"{line},2026-11-16,,\n" for line in (_zinc(*ZINC) + _film(64)).splitlines())
+    repair = "barrier-film,GUARD,,,,,,2026-11-17,repair,recoated\n"
+    files = [File("1.csv", (head + film + repair).encode())]
+    found = assessed_job(_spec(), JOB, files, Asked(fixed={**CHECKED, "by": "K. A."}))
+    (one,) = [one for one in found.deviations if one.point.id == "barrier-film"]
+    told_of = " ".join(one.found).replace("\N{NO-BREAK SPACE}", " ")
+    assert "64 µm is below 65 µm" in told_of
+
+
 def test_without_the_zinc_of_a_part_its_readings_say_nothing() -> None:
     found = _judged(_zinc(*ZINC[:5]), _film(65))
-    assert [one for one in told(found) if one[0] == "RDG018"] == [("RDG018", 37, 3)]
+    assert [one for one in told(found) if one[0] == "RDG024"] == [("RDG024", 37, 3)]
     assert _at(found, "barrier-film").verdict is OPEN
     assert next(lot for lot in found.lots if lot.point.id == "barrier-film").area.count == 30
 

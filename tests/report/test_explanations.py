@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 import specgen
+from specgen.assessing import faults as reading_faults
 from specgen.assessing.faults import READING_FAULTS
 from specgen.findings import Severity
 from specgen.model.faults import SHAPE_FAULTS
@@ -136,3 +137,9 @@ def test_table_word_for_word() -> None:
         "cross coat of surfacer from a can           8       35\n"
         "cross coat of zinc-rich paint from a can    8       35\n"
     )
+
+
+def test_no_two_faults_of_readings_share_an_id() -> None:
+    source = Path(str(reading_faults.__file__)).read_text("utf-8")
+    stated = re.findall(r'ReadingFault\(\n\s+"(RDG[0-9]{3})"', source)
+    assert sorted(stated) == sorted(READING_FAULTS)
