@@ -84,15 +84,16 @@ def assess(
     tell_releases(job, work, records, dates, faults)
     tell_people(records, people or People(), dates, faults)
     between = tuple(waited(job, spec, air, batches, work, faults))
-    grants = Grants(job, spec, day)
+    grants = Grants(job, spec, day, dates)
     results: list[At] = []
     for point in job.inspection:
         read, said = (sorted_.with_values(point.id, film=figures) for figures in (True, False))
         who = dict.fromkeys(map(_who, read))
         again = not_read_again(read, standing[point.id]) if point.id in film else {}
         less = less_before(point, lots, film, job, spec) if point.id in film else {}
+        held = grants.by_item(standing[point.id]) if point.id in film else {}
         for item, system in places(point, job, spec):
-            judge = Judge(point, item, system, grants, faults)
+            judge = Judge(point, item, system, held.get(item.id, grants), faults)
             mine = repairs.standing(point, said, item.id)
             if point.id in film:
                 by = ", ".join(name for of, name in who if of == item.id and name)

@@ -115,6 +115,14 @@ def day_of(text: str, dates: Dates = Dates.ISO) -> datetime:
     raise CellError(f"{_short(text)} is no day; write it as in 2026-11-20 or 2026-11-20 14:05")
 
 
+def day_read(text: str, dates: Dates) -> datetime | None:
+    """The day of a cell; None for an empty one, and for one that cannot be read, which is told where its row is used."""
+    try:
+        return day_of(text, dates) if text else None
+    except CellError:
+        return None
+
+
 def has_time(text: str) -> bool:
     return ":" in text
 

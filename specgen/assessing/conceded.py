@@ -6,15 +6,26 @@ reason names the concession. A concession eases no number of readings, and nothi
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 from typing import Any
 
+from specgen.assessing.cells import Dates, day_read
 from specgen.assessing.film import judged_by
+from specgen.assessing.records import Record, columns
 from specgen.assessing.results import Lot
-from specgen.facts.job.concessions import CALLED, FILM, Eased, climate_asked, eased_range, granted, with_eased
+from specgen.facts.job.concessions import (
+    CALLED,
+    FILM,
+    Eased,
+    climate_asked,
+    concessions_in,
+    eased_range,
+    granted,
+    with_eased,
+)
 from specgen.facts.job.counting import most_of_nominal, specified
 from specgen.model.acceptance import AcceptanceRule, Criterion
 from specgen.model.concession import Concession
@@ -30,6 +41,7 @@ from specgen.units.quantity import Quantity, Range
 _HIGH = frozenset({Fault.READING_HIGH, Fault.SPOT_HIGH, Fault.MEAN_HIGH})
 COUNTS = frozenset({Fault.FEW_SPOTS, Fault.FEW_READINGS, Fault.FEW_IN_SPOT, Fault.NOTHING_READ})
 """What no concession eases."""
+_when = columns("item", "on")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,14 +58,45 @@ class Film:
 
 @dataclass(frozen=True, slots=True)
 class Grants:
-    """The concessions of a job in force on the day it is judged by."""
+    """The concessions of a job that hold for what was made or read by the day `made`, on the `day` it is judged.
+
+    Of rows that do not all state a day nothing shows that a concession had not ended: they are held to the day of judging.
+    """
 
     job: Job
     spec: Spec
     day: date
+    dates: Dates
+    made: date | None = None
+
+    def of_rows(self, rows: Iterable[Record]) -> Grants:
+        """Those that hold for what these rows tell, by the last of their days."""
+        return replace(self, made=self._last(row.text("on") for row in rows))
+
+    def by_item(self, rows: Iterable[Record]) -> Mapping[str, Grants]:
+        """Those that hold for the rows of each item; nothing where the job has no concession."""
+        said: dict[str, list[str]] = {}
+        if concessions_in(self.job, self.spec):
+            for item, on in dict.fromkeys(map(_when, rows)):
+                said.setdefault(item, []).append(on)
+        return {item: replace(self, made=self._last(days)) for item, days in said.items()}
+
+    def _last(self, days: Iterable[str]) -> date | None:
+        read = [day_read(text, self.dates) for text in days]
+        known = [day.date() for day in read if day is not None]
+        return max(known) if known and len(known) == len(read) else None
 
     def of(self, name: str, item: Item, point: str = "", coat: str = "") -> Iterator[tuple[Concession, Eased]]:
-        yield from granted(name, self.job, self.spec, self.day, item=item.id, point=point, coat=coat)
+        yield from granted(
+            name,
+            self.job,
+            self.spec,
+            self.day,
+            made=self.made or self.day,
+            item=item.id,
+            point=point,
+            coat=coat,
+        )
 
     def named(self, key: str, item: Item, point: str) -> Concession | None:
         """The concession on words that a person names at a point, if it holds there."""

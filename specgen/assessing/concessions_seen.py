@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import date
 
-from specgen.assessing.cells import CellError, Dates, day_of
+from specgen.assessing.cells import Dates, day_read
 from specgen.assessing.conceded import Grants
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record
@@ -50,7 +50,7 @@ def _told_late(
     one: Concession, rows: Sequence[Record], used: Sequence[At], dates: Dates, faults: Faults
 ) -> date | None:
     """The first day of the rows, where the concession was agreed later; told once, at that row."""
-    days = [(day, row) for row in rows if (day := _day(row, dates)) is not None]
+    days = [(on.date(), row) for row in rows if (on := day_read(row.text("on"), dates)) is not None]
     first = min(days, key=lambda day: day[0], default=None)
     if first is None or first[0] >= one.agreed_on:
         return None
@@ -58,11 +58,3 @@ def _told_late(
     what = f"recorded on {day}; the concession {one.id}, under which it is accepted, was agreed on {one.agreed_on}"
     faults.tell("RDG023", what, row.place("on"), point=used[0].point.id, item=used[0].item.id)
     return day
-
-
-def _day(row: Record, dates: Dates) -> date | None:
-    """None where there is none, or it cannot be read, which was told."""
-    try:
-        return day_of(row.text("on"), dates).date() if row.text("on") else None
-    except CellError:
-        return None

@@ -57,7 +57,7 @@ def answers(
         if said is not None:
             yield _of_person(said, by, record)
         elif key := concession_of(text):
-            yield _under(key, by, record, grants.named(key, item, point.id))
+            yield _under(key, by, record, grants.of_rows([record]).named(key, item, point.id))
         elif test in TESTS:
             try:
                 yield _of_surface(record, test, item, point, grants)
@@ -110,7 +110,7 @@ def _of_surface(record: Record, test: str, item: Item, point: InspectionPoint, g
     """A figure of the prepared surface against its limit, then against one that is conceded."""
     said = TESTS[test](record, grants.spec.preparation_of(grants.job, item))
     if said.verdict is Verdict.NOT_CONFORMING:
-        for one, limit, eased in grants.prepared(test.replace("-", "_"), item, point.id):
+        for one, limit, eased in grants.of_rows([record]).prepared(test.replace("-", "_"), item, point.id):
             if TESTS[test](record, eased).verdict is Verdict.CONFORMING:
                 return Answer(Verdict.CONCEDED, under(said.why, one, limit), said.by, under=one)
             return replace(said, why=outside(said.why, one, limit))
@@ -138,7 +138,9 @@ def _of_test(
     )
     found = judged(asked, done)
     by = ", ".join(dict.fromkeys(name for record in records if (name := record.text("by"))))
-    yield _conceded_result(Answer(_VERDICTS[found.outcome], found.why, by), asked, done, item, point, grants)
+    yield _conceded_result(
+        Answer(_VERDICTS[found.outcome], found.why, by), asked, done, item, point, grants.of_rows(records)
+    )
     if asked.specimens is not None and len(read) < asked.specimens:
         why = N_("results: {read}; required: {asked}")
         yield Answer(Verdict.NOT_DECIDED, phrase(why, read=len(read), asked=asked.specimens), by)

@@ -122,7 +122,7 @@ class Judge:
             for missed, (name, found) in zip(read.missed, read.outside, strict=True):
                 when = read.record.text("on")
                 told = phrase(N_("{when}: {what}"), when=when, what=phrase(missed)) if when else missed
-                granted = self._grants.air(name, found, self._item, read.coat)
+                granted = self._grants.of_rows([read.record]).air(name, found, self._item, read.coat)
                 verdicts.append(Verdict.NOT_CONFORMING if granted is None else Verdict.CONCEDED)
                 reasons.append(told if granted is None else self._accepted(told, *granted))
             if not read.complete:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from specgen.assessing.cells import CellError, Dates, day_of
+from specgen.assessing.cells import Dates, day_read
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record, columns
 from specgen.register.people import People
@@ -34,11 +34,8 @@ def tell_people(records: Sequence[Record], people: People, dates: Dates, faults:
                 what = f"{text[:60]!r} is nobody of people.yaml"
                 faults.tell("RDG020", what, record.place(column), item=record.text("item"))
                 continue
-            try:
-                day = day_of(texts[-1], dates).date() if texts[-1] else None
-            except CellError:
-                continue
-            for ended in found.ended(day) if day is not None else ():
+            day = day_read(texts[-1], dates)
+            for ended in found.ended(day.date()) if day is not None else ():
                 if (found.id, ended.id) not in told:
                     told.add((found.id, ended.id))
                     what = f"{ended.what} of {found.id} had ended on {ended.until}, before {texts[-1]}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from datetime import datetime
 
-from specgen.assessing.cells import CellError, Dates, day_of, has_time
+from specgen.assessing.cells import Dates, day_read, has_time
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record, columns
 from specgen.assessing.repairs import surely_before
@@ -60,7 +60,5 @@ def _tell_later(
 
 
 def _later(on: str, when: tuple[datetime, bool], dates: Dates) -> bool:
-    try:
-        return surely_before(when, (day_of(on, dates), has_time(on)))
-    except CellError:
-        return False
+    day = day_read(on, dates)
+    return day is not None and surely_before(when, (day, has_time(on)))

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 
-from specgen.assessing.cells import CellError, Dates, day_of, has_time
+from specgen.assessing.cells import Dates, day_read, has_time
 from specgen.assessing.faults import Faults
 from specgen.assessing.film import lots_at
 from specgen.assessing.records import Record
@@ -60,10 +60,7 @@ class Repairs:
 
     def _older(self, record: Record, one: Done) -> bool:
         text = record.text("on")
-        try:
-            read = day_of(text, self._dates) if text else None
-        except CellError:
-            return False
+        read = day_read(text, self._dates)
         return read is not None and surely_before((read, has_time(text)), (one.on, one.timed))
 
 

@@ -68,7 +68,7 @@ def _concessions(found: Assessment) -> Iterator[str]:
         limits = ", ".join(
             f"{CALLED[limit.name]} {shown(limit.conceded)} instead of {shown(limit.specified)}" for limit in eased(one)
         )
-        state = "" if seen.is_in_force else "; not in force"
+        state = "" if seen.is_in_force else "; ended since" if seen.used else "; not in force"
         yield f"  {one.id}: {limits} on {', '.join(one.items)}, agreed by {one.agreed_by} on {one.agreed_on}, until {one.until}{state}"
         where = ", ".join(f"{item} at {point}" for item, point in seen.used)
         yield f"    used for: {where or 'nothing'}"

@@ -187,6 +187,49 @@ def test_one_agreed_once_the_figures_were_known_is_told(read: str, said: bool) -
     assert ("agreed after the readings of 2026-11-19" in as_text(found)) is said
 
 
+@pytest.mark.parametrize(
+    ("days", "verdict"),
+    [
+        # it ended on 2026-11-25 and is judged on 2026-11-27
+        (("2026-11-24", "2026-11-25"), UNDER),
+        (("2026-11-24", "2026-11-26"), F),
+        # nothing shows that a row without a day, or with one that cannot be read, was taken before it ended
+        (("2026-11-24", ""), F),
+        (("2026-11-24", "03/04/2026"), F),
+        # it was granted for what was found
+        (("2026-11-18", "2026-11-18"), UNDER),
+    ],
+)
+def test_what_was_read_by_its_last_day_stays_accepted(days: tuple[str, str], verdict: Verdict) -> None:
+    ended = conceded("film_min: {specified: 40 um, conceded: 34 um}", days=DAYS.replace("2026-12-31", "2026-11-25"))
+    first, *rows = spots(50, 39).splitlines()
+    text = "\n".join([f"{first},on", *(f"{line},{days[number // 3]}" for number, line in enumerate(rows))])
+    found = assessed(text + "\n", changes=ended)
+    assert film_on(found) is verdict
+    (seen,) = found.concessions
+    assert not seen.is_in_force
+    assert ("ended since" in as_text(found)) is (verdict is UNDER)
+
+
+@pytest.mark.parametrize(("day", "verdict"), [("2026-11-25", UNDER), ("2026-11-26", F), ("", F)])
+def test_air_a_surface_a_test_and_words_are_held_to_the_day_of_their_row(day: str, verdict: Verdict) -> None:
+    ended = {"days": DAYS.replace("2026-12-31", "2026-11-25")}
+    salt = conceded("salt: {specified: 50 mg/m2, conceded: 60 mg/m2}", point="", **ended)
+    look = "point,item,test,value,unit,by,on\n"
+    found = assessed(f"{look}prepared,DOOR,salt,6,ug/cm2,K. A.,{day}\n", changes={**LIMITS, **salt})
+    assert _at(found, "prepared") is verdict
+    test = {"jobs.refit.inspection.look.test": "{method: pull_off, limit: min 5 MPa}"}
+    eased = conceded("test: {specified: min 5 MPa, conceded: min 4 MPa}", point="point: look,", **ended)
+    found = assessed(f"point,item,value,by,on\nlook,DOOR,4.1 MPa,K. A.,{day}\n", changes={**test, **eased})
+    assert _at(found, "look") is verdict
+    words = {"concessions": WORDS["concessions"].replace("2026-12-31", "2026-11-25")}
+    found = assessed(f"point,item,value,by,on\nlook,DOOR,conforming under thin,K. A.,{day}\n", changes=words)
+    assert _at(found, "look") is verdict
+    air = conceded("humidity: {specified: max 75 %, conceded: max 78 %}, coat: base", point="", **ended)
+    rows = _air(76).replace("2026-11-21", day)
+    assert _at(assessed(rows, changes={**POINT, **air}), "climate") is verdict
+
+
 def _at(found: Assessment, point: str, item: str = "DOOR") -> Verdict:
     return next(at.verdict for at in found.results if (at.point.id, at.item.id) == (point, item))
 

@@ -57,7 +57,8 @@ def used_for(seen: ConcessionSeen, found: Assessment, words: Words) -> str:
     checks = {point.id: point.check for point in found.job.inspection}
     lines = [words("{item}: {check}").format(item=item, check=checks[point]) for item, point in seen.used]
     if not seen.is_in_force:
-        lines.append(words("not in force on the day of this report"))
+        ended = words("ended since: it holds for what was recorded by its last day")
+        lines.append(ended if lines else words("not in force on the day of this report"))
     elif not lines:
         lines.append(words("nothing"))
     if seen.after is not None:

@@ -74,17 +74,23 @@ def in_force(concession: Concession, day: date) -> bool:
     return concession.agreed_on <= day <= concession.until
 
 
+def holds_for(concession: Concession, day: date, made: date) -> bool:
+    """Whether what was made or read on a day may be accepted under it on a later one: agreed by then, and made by its last day. It may
+    be granted for what was found, and what was accepted under it stays accepted once it has ended."""
+    return concession.agreed_on <= day and made <= concession.until
+
+
 def concessions_in(job: Job, spec: Spec) -> tuple[Concession, ...]:
     """Those of a job, in the order of the sources."""
     return tuple(one for one in spec.concessions.values() if one.job == job.id)
 
 
 def granted(
-    name: str, job: Job, spec: Spec, day: date, *, item: str, point: str = "", coat: str = ""
+    name: str, job: Job, spec: Spec, day: date, *, made: date, item: str, point: str = "", coat: str = ""
 ) -> Iterator[tuple[Concession, Eased]]:
-    """The concessions in force that ease a limit of an item, at a point, while a coat is applied."""
+    """The concessions that ease a limit of an item, at a point, while a coat is applied; judged on `day`, of what was `made` when."""
     for one in concessions_in(job, spec):
-        if item not in one.items or not in_force(one, day):
+        if item not in one.items or not holds_for(one, day, made):
             continue
         if (one.point not in {None, point}) or (one.coat is not None and one.coat != coat):
             continue
