@@ -30,6 +30,7 @@ ROUNDS = (
     "round_12",
     "round_13",
     "round_14",
+    "round_15",
 )  # those that were measured; a later one joins when it was
 
 

@@ -36,6 +36,8 @@ GRANTED = {
     # a surfacer of at least 70 um, of which 25 um are sanded off, held to 50 um
     ("round_14", "bus-side-panels"): {"FLM011"},
     ("round_14", "fire-engine-roof"): {"FLM011"},
+    # passes written for coats, and a surfacer of at least 80 um, of which 40 um are sanded off, held to 60 um
+    ("round_15", "coach-side"): {"FLM008", "FLM011"},
 }
 # Faults that are not told, or not as the writer expected, each with the reason.
 STILL_MISSED = {
@@ -80,6 +82,9 @@ STILL_MISSED = {
         "solvent paint carried as corrosive class 8 only",
     ): "told as a warning: the list of numbers is from memory",
     ("round_8", "tank filled after two days"): "told as a warning: full cure is no stated wait before filling",
+    ("round_15", "words-thick-as-possible"): "told as a note: words beside figures",
+    ("round_15", "earthing-points-coated"): "what a scope says stays bare is not held against what is masked",
+    ("round_15", "surfacer-sanded-through"): "told on the sound one already, by a slip of its author",
     ("round_14", "profile-higher-than-zinc"): "no rule holds the highest peak against the least film in this form",
     ("round_14", "oxygen-sixteen-percent"): "figures in the words of the test of the air are not read",
     ("round_14", "faying-surfaces-painted"): "what a scope says of contact surfaces of bolted joints is not read",
