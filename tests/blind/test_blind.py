@@ -82,8 +82,6 @@ STILL_MISSED = {
         "solvent paint carried as corrosive class 8 only",
     ): "told as a warning: the list of numbers is from memory",
     ("round_8", "tank filled after two days"): "told as a warning: full cure is no stated wait before filling",
-    ("round_15", "words-thick-as-possible"): "told as a note: words beside figures",
-    ("round_15", "earthing-points-coated"): "what a scope says stays bare is not held against what is masked",
     ("round_15", "surfacer-sanded-through"): "told on the sound one already, by a slip of its author",
     ("round_14", "profile-higher-than-zinc"): "no rule holds the highest peak against the least film in this form",
     ("round_14", "oxygen-sixteen-percent"): "figures in the words of the test of the air are not read",

@@ -1,7 +1,7 @@
 """INS027 The words of an inspection point accept what its figures accept
 
 Checks
-    The acceptance criterion in words of each point that reads film: the film it accepts, against the figures of the same criterion and what its acceptance rule makes of them; where it states none, against the film specified. The voltage in the words of a holiday test, against the one stated beside it. Readings of each item named in the frequency, against the number of readings stated: three quarters of it at least. Words that name several films, of which one agrees, are accepted; stricter words are a note.
+    The acceptance criterion in words of each point that reads film: the film it accepts, against the figures of the same criterion and what its acceptance rule makes of them; where it states none, against the film specified. The voltage in the words of a holiday test, against the one stated beside it. Readings of each item named in the frequency, against the number of readings stated: three quarters of it at least. Words that name several films, of which one agrees, are accepted; stricter words are a note, unless they ask for more than the figures allow at most.
 Why
     The inspector signs by the sentence. A figure beside it that asks for more protects nobody, and when the film fails each side points to its own number.
 Passes
@@ -22,7 +22,9 @@ Fails
 
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "Every reading 20 to 120 µm."}    # at jobs.refit.inspection.primer-film.criterion.text    # at jobs.refit.inspection.primer-film.criterion.text
 
-    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "At least 70 µm."}    # note at jobs.refit.inspection.primer-film.criterion.text
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "At least 80 µm."}    # note at jobs.refit.inspection.primer-film.criterion.text
+
+    jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "At least 81 µm."}    # at jobs.refit.inspection.primer-film.criterion.text
 
     jobs.refit.inspection.primer-film.criterion: {text: "At least 1 mil."}    # at jobs.refit.inspection.primer-film.criterion.text
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}
@@ -95,8 +97,11 @@ def _film(point: InspectionPoint, job: Job, spec: Spec) -> Problems:
             what = f"{point.id} accepts a DFT of {show(said)} in words; its figures ask for at least {show(min(low))}"
             yield unless_rounded(Problem(path, what), said, min(low))
         elif min(least) > max(low) and not explained_by_rounding(min(least), max(low)):
-            what = f"{point.id} asks for a DFT of at least {show(min(least))} in words; its figures ask for {show(max(low))}"
-            yield Problem(path, what, severity=NOTE)
+            asked = f"{point.id} asks for a DFT of at least {show(min(least))} in words"
+            if high and min(least) > max(high):
+                yield Problem(path, f"{asked}; its figures allow at most {show(max(high))}, so no film passes both")
+            else:
+                yield Problem(path, f"{asked}; its figures ask for {show(max(low))}", severity=NOTE)
     if most and high and min(most) > max(high):
         what = f"{point.id} accepts a DFT of {show(min(most))} in words; its figures allow at most {show(max(high))}"
         yield unless_rounded(Problem(path, what), min(most), max(high))
