@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Set
 from dataclasses import replace
 
 from specgen.model.acceptance import Criterion, InspectionPoint
-from specgen.model.based_on import BasedOn
+from specgen.model.base_named import BasedOn
 from specgen.model.control import DocumentControl
 from specgen.model.drying import Drying, OvercoatWindow
 from specgen.model.film import FilmLimits, ProductFilm

@@ -10,15 +10,14 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from specgen.findings import Finding
-from specgen.model.declaring import Concern, Polarity, leaf
-from specgen.model.field_types import IDS_SHOWN, Id, Line, nearest_of
+from specgen.model.base_named import BASE, INCLUDING, WITHOUT, Asked, is_based
+from specgen.model.field_types import IDS_SHOWN, nearest_of
 from specgen.model.hazards import Hazards
 from specgen.model.job import ItemCoat
 from specgen.model.merging import NEVER, Names, combined, merged
-from specgen.model.node import Node
 from specgen.model.product import ApplicationClimate
 from specgen.model.safety_sets import SETS, SafetySet
-from specgen.model.shape import id_of, is_empty, plain, shape_finding
+from specgen.model.shape import id_of, is_empty, plain
 from specgen.model.spec import KINDS, LIST_KINDS
 from specgen.model.system import System
 from specgen.model.walk import Path
@@ -41,28 +40,6 @@ MOST_COLOURED = 1_000
 SHOWN = 6
 
 
-class BasedOn(Node):
-    """The keys of any product, preparation, system or job that is based on another."""
-
-    based_on: Id | None = leaf(
-        Polarity.NOTE,
-        Concern.DOCUMENT,
-        "record of the same kind (by its id) from which what is not said here is carried over",
-    )
-    including: tuple[Line, ...] = leaf(
-        Polarity.NOTE,
-        Concern.DOCUMENT,
-        "what is carried over only where it is named, as in hazards, first_aid, claims",
-        default=(),
-    )
-    without: tuple[Line, ...] = leaf(
-        Polarity.NOTE, Concern.DOCUMENT, "what is not carried over, as in layers.surfacer", default=()
-    )
-
-
-BASE, _INCLUDING, _WITHOUT = BasedOn.model_fields
-
-
 @dataclass(frozen=True, slots=True)
 class Resolved:
     """A record with what it carries over: its tree, where its values stand, the records it is based on, the nearest first, and the
@@ -78,10 +55,6 @@ class Resolved:
 def record_named(record: Path) -> str:
     """A record that values are carried over from, as sentences name it."""
     return "the project" if record[0] == "project" else record[1]
-
-
-def is_based(entry: Tree) -> bool:
-    return isinstance(entry, Mapping) and any(key in entry.entries for key in BasedOn.model_fields)
 
 
 class Bases:
@@ -121,7 +94,7 @@ class Bases:
         if id_of(entry) is None and not is_based(entry):
             # it is not whole in any case
             return Resolved(entry, places)
-        asked = _Asked(entry, path, places)
+        asked = Asked(entry, path, places)
         tree = self._with_sets(asked, entry) if path[0] == "products" else entry
         found = Resolved(tree, places if tree is entry else asked.alone(tree))
         if path[0] in LIST_KINDS and is_based(tree):
@@ -133,7 +106,7 @@ class Bases:
         self.findings += asked.findings
         return found
 
-    def _with_sets(self, asked: _Asked, entry: Mapping) -> Mapping:
+    def _with_sets(self, asked: Asked, entry: Mapping) -> Mapping:
         """A product with the entries of the safety sets it names; an entry of its own goes before one of a set with the same id."""
         hazards = entry.entries.get("hazards")
         named = hazards.entries.get(SETS) if isinstance(hazards, Mapping) else None
@@ -171,7 +144,7 @@ class Bases:
             asked.fault(id, ("hazards", *where), what, remedy)
         return Mapping(entry.entries | {"hazards": both}, entry.keys, entry.mark)
 
-    def _in_climate(self, asked: _Asked, found: Resolved) -> Resolved:
+    def _in_climate(self, asked: Asked, found: Resolved) -> Resolved:
         """A job with the ambient conditions of the project, as far as it states none itself."""
         if self._climate is None:
             return found
@@ -184,7 +157,7 @@ class Bases:
         tree = Mapping(found.tree.entries | {CLIMATE: both}, found.tree.keys | {CLIMATE: key}, found.tree.mark)
         return replace(found, tree=tree, places=asked.alone(tree))
 
-    def _in_colours(self, asked: _Asked, found: Resolved) -> Resolved:
+    def _in_colours(self, asked: Asked, found: Resolved) -> Resolved:
         """A job of which items have other variants or films: each has a system of its own, based on the one it names."""
         items = found.tree.entries.get("items")
         if not isinstance(items, Sequence) or not any(COATS in _entries(item) for item in items.items):
@@ -210,7 +183,7 @@ class Bases:
         )
         return replace(found, tree=tree, places=asked.alone(tree))
 
-    def _coloured(self, asked: _Asked, system: str, said: Tree, here: Path) -> str:
+    def _coloured(self, asked: Asked, system: str, said: Tree, here: Path) -> str:
         """The id of a system that is another but for what the coats say; empty, with a finding, where there is none."""
         if system not in self._known["systems"]:
             if not system:
@@ -246,12 +219,12 @@ class Bases:
         tree, _ = combined(taken, Mapping(only, dict.fromkeys(only, mark), mark), System)
         left = {name: held for name, held in tree.entries.items() if name != NEVER}
         tree = Mapping(left, {name: tree.keys[name] for name in left}, mark)
-        places = _Asked(tree, ("systems", key), asked.places).alone(tree)
+        places = Asked(tree, ("systems", key), asked.places).alone(tree)
         self._colours[content] = key
         self.coloured.append(Resolved(tree, places, (("systems", system), *base.bases)))
         return key
 
-    def _coats_known(self, asked: _Asked, system: str, coats: tuple[Tree, ...], known: list[str], here: Path) -> None:
+    def _coats_known(self, asked: Asked, system: str, coats: tuple[Tree, ...], known: list[str], here: Path) -> None:
         """What an item says of coats is of coats of its system, and of nothing but variant and film."""
         ids = frozenset(known)
         for at, coat in enumerate(coats):
@@ -272,7 +245,7 @@ class Bases:
             if key not in self._known["systems"]:
                 return key
 
-    def _fits(self, asked: _Asked, where: Path, size: int) -> bool:
+    def _fits(self, asked: Asked, where: Path, size: int) -> bool:
         """False, once with a finding, where what is carried over would be more than is read at all."""
         if not self._full and self._nodes + size <= NODES_LIMIT:
             self._nodes += size
@@ -286,7 +259,7 @@ class Bases:
             asked.findings.append(fault("SRC044", what, asked.places.place(where)))
         return False
 
-    def _based(self, asked: _Asked, own: Mapping) -> Resolved:
+    def _based(self, asked: Asked, own: Mapping) -> Resolved:
         kind = asked.path[0]
         alone = Resolved(own, asked.places, is_whole=False)
         base = self._base(asked)
@@ -296,9 +269,9 @@ class Bases:
         taken, size = self._far_of(target, found)
         if not self._fits(asked, (*asked.path, BASE), size):
             return alone
-        names = Names(frozenset(asked.names(_INCLUDING)), frozenset(asked.names(_WITHOUT)))
+        names = Names(frozenset(asked.names(INCLUDING)), frozenset(asked.names(WITHOUT)))
         tree, left, faults = merged(taken, own, LIST_KINDS[kind], names)
-        for key in (_INCLUDING, _WITHOUT):
+        for key in (INCLUDING, WITHOUT):
             for at, name in enumerate(asked.names(key)):
                 if name not in names.met and name[0] != NEVER:
                     asked.fault("BAS003", (key, f"[{at}]"), f"{'.'.join(name)} names nothing that {target[1]} states")
@@ -306,7 +279,7 @@ class Bases:
             asked.fault(id, where, what, remedy)
         return Resolved(tree, asked.alone(tree), (target, *found.bases), left)
 
-    def _base(self, asked: _Asked) -> tuple[Path, Resolved] | None:
+    def _base(self, asked: Asked) -> tuple[Path, Resolved] | None:
         """Where the base stands, and what it is with all it carries over itself; None where it is of no use."""
         (kind, name), base = asked.path, asked.base
         if not base or asked.unnamed:
@@ -391,55 +364,3 @@ def _items(tree: Tree | None) -> tuple[Tree, ...]:
 
 def _ids(tree: Tree | None) -> set[str]:
     return {name for item in tree.items if (name := id_of(item))} if isinstance(tree, Sequence) else set()
-
-
-class _Asked:
-    """What a record says of the one it is based on."""
-
-    def __init__(self, entry: Mapping, path: Path, places: Places) -> None:
-        self.path, self.places, self._entry = path, places, entry
-        self.findings: list[Finding] = []
-        held = entry.entries.get(BASE)
-        self.base = held.text if isinstance(held, Scalar) else ""
-        self.unnamed = id_of(entry) is None
-        if path[0] not in LIST_KINDS or not is_based(entry):
-            return
-        if self.unnamed:
-            self.fault("MOD002", ("id",), f"id is missing in a record that is based on {self.base or 'another'}")
-        elif not self.base:
-            says = " and ".join(key for key in BasedOn.model_fields if key in entry.entries)
-            self.fault("BAS001", (), f"{path[-1]} says {says}, and names no record it is based on")
-        for key in (_INCLUDING, _WITHOUT):
-            held = entry.entries.get(key)
-            if held is not None and not isinstance(held, Sequence) and not is_empty(held):
-                self.fault("MOD004", (key,), f"{key} must be a list")
-        including = set(self.names(_INCLUDING))
-        for at, name in enumerate(self.names(_WITHOUT)):
-            if name in including:
-                self.fault(
-                    "BAS003", (_WITHOUT, f"[{at}]"), f"{'.'.join(name)} stands under including and under without"
-                )
-        for at, name in enumerate(self.names(_INCLUDING)):
-            if name[0] == NEVER:
-                what = "a title block belongs to one record and is never carried over"
-                self.fault("BAS003", (_INCLUDING, f"[{at}]"), what)
-
-    def own(self, tree: Mapping) -> Mapping:
-        """The record without what it says of its base."""
-        entries = {key: held for key, held in tree.entries.items() if key not in BasedOn.model_fields}
-        return Mapping(entries, {key: tree.keys[key] for key in entries}, tree.mark)
-
-    def alone(self, tree: Mapping) -> Places:
-        """Where the values of the record stand, once it carries over what others state."""
-        kind = self.path[0]
-        top = Mapping({kind: Sequence((tree,), tree.mark)}, {kind: tree.mark}, tree.mark)
-        return Places(SourceFile(self.places.source.name, self.places.source.lines, top))
-
-    def names(self, key: str) -> tuple[Path, ...]:
-        held = self._entry.entries.get(key)
-        items = held.items if isinstance(held, Sequence) else ()
-        return tuple(tuple(item.text.split(".")) for item in items if isinstance(item, Scalar))
-
-    def fault(self, id: str, below: Path, what: str, remedy: str = "") -> None:
-        where = (*self.path, *below)
-        self.findings.append(shape_finding(id, where, self.places.place(where), what, remedy))

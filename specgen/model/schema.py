@@ -10,7 +10,7 @@ from typing import Any
 
 from pydantic.json_schema import GenerateJsonSchema
 
-from specgen.model.based_on import BasedOn
+from specgen.model.base_named import BasedOn
 from specgen.model.declaring import LEAF_KEY, PASSES_ON
 from specgen.model.node import Node
 from specgen.model.outline import Default, Key, outline

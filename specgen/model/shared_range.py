@@ -11,7 +11,8 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path as FilePath
 
 from specgen.findings import Finding, Severity
-from specgen.model.based_on import BASE, far
+from specgen.model.base_named import BASE
+from specgen.model.based_on import far
 from specgen.model.format_read import brought_up
 from specgen.model.kept import kept
 from specgen.model.node import Node

@@ -13,7 +13,7 @@ import pytest
 from specgen.checking import check
 from specgen.commands import main
 from specgen.findings import Finding
-from specgen.model.based_on import BasedOn
+from specgen.model.base_named import BasedOn
 from specgen.model.outline import outline, value_type
 from specgen.model.parse import Loaded, load, parse
 from specgen.model.spec import KINDS, LIST_KINDS, SINGULAR
