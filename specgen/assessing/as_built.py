@@ -19,13 +19,14 @@ from specgen.assessing.releases import of_item
 from specgen.assessing.results import Assessment, At, Did, Verdict
 from specgen.assessing.waited import waited_name
 from specgen.facts.job.points import BEFORE_PAINT
+from specgen.facts.layer.called import coat_called
 from specgen.findings import Finding, Severity
 from specgen.model.job import Item, Job
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
 from specgen.register.people import People, Person
 from specgen.trade.verdict import ACCEPTED
-from specgen.units.locale import N_, phrase
+from specgen.units.locale import N_, listed, phrase
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,11 +109,13 @@ def _unrecorded(item: Item, job: Job, spec: Spec, found: Assessment) -> Iterator
     if spec.preparation_of(job, item) is not None and not prepared and not looked_at:
         yield Open(item.id, phrase(N_("no record says who prepared it, and when")))
     system = spec.system_of(job, item)
-    for layer in system.layers if system is not None else ():
+    if system is None:
+        return
+    for layer in system.layers:
         lacking = list(_lacking(item, layer, found))
         if lacking:
             text = N_("{coat}: {what} not recorded")
-            yield Open(item.id, phrase(text, coat=layer.id, what=_together(lacking)))
+            yield Open(item.id, phrase(text, coat=coat_called(layer, system), what=listed("{first}, {more}", lacking)))
 
 
 def _lacking(item: Item, layer: Layer, found: Assessment) -> Iterator[str]:
@@ -131,13 +134,6 @@ def _lacking(item: Item, layer: Layer, found: Assessment) -> Iterator[str]:
         (N_("packs used"), any(one.cans for one in used)),
     )
     yield from (phrase(name) for name, there in needed if not there)
-
-
-def _together(names: Sequence[str]) -> str:
-    said = names[0]
-    for name in names[1:]:
-        said = phrase(N_("{first}, {more}"), first=said, more=name)
-    return said
 
 
 def _faults(findings: Sequence[Finding]) -> Iterator[Open]:

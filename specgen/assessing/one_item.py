@@ -16,6 +16,7 @@ from specgen.assessing.wording import names, reason_text, walk_text
 from specgen.assessing.zinc import Zinc
 from specgen.facts.job.concessions import Eased
 from specgen.facts.job.zinc_beneath import zinc_asked
+from specgen.facts.layer.called import coat_called
 from specgen.model.acceptance import AcceptanceRule, InspectionPoint, SampledUnit
 from specgen.model.concession import Concession
 from specgen.model.job import Item
@@ -23,7 +24,7 @@ from specgen.model.system import System
 from specgen.trade.film_acceptance import Fault
 from specgen.trade.verdict import Verdict, together
 from specgen.units.display import show
-from specgen.units.locale import N_, phrase
+from specgen.units.locale import N_, listed, phrase
 
 
 class Judge:
@@ -114,7 +115,7 @@ class Judge:
         here = (read for read in air if read.record.text("point") in {"", self._point.id})
         mine = [read for read in here if read.item in {"", self._item.id}]
         coats = {read.coat for read in mine}
-        lacking = [layer.id for layer in self._system.layers if layer.id not in coats]
+        lacking = [coat_called(layer, self._system) for layer in self._system.layers if layer.id not in coats]
         verdicts: list[Verdict] = [Verdict.CONFORMING] if mine else []
         reasons: list[str] = []
         next_: list[str] = []
@@ -132,7 +133,9 @@ class Judge:
                 )
         if lacking:
             verdicts.append(Verdict.NOT_DECIDED)
-            reasons.append(phrase(N_("no air is recorded for the coats: {coats}"), coats=", ".join(lacking)))
+            reasons.append(
+                phrase(N_("no air is recorded for the coats: {coats}"), coats=listed("{first}, {more}", lacking))
+            )
         for when in self._gaps(mine):
             verdicts.append(Verdict.NOT_DECIDED)
             reasons.append(when)

@@ -17,7 +17,7 @@ from specgen.findings import Finding
 from specgen.model.acceptance import Criterion, InspectionPoint
 from specgen.model.concession import Concession
 from specgen.model.job import Item, Job
-from specgen.model.system import Layer
+from specgen.model.system import Layer, System
 from specgen.trade.film_acceptance import Area, Counting, Judged, Least, Reason, Way
 from specgen.trade.verdict import Verdict, together
 from specgen.trade.working import Working
@@ -200,6 +200,7 @@ class Waited:
     """
 
     item: Item
+    system: System
     below: Layer
     above: Layer | None
     least: Quantity | None

@@ -16,6 +16,7 @@ from itertools import pairwise
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record
 from specgen.assessing.results import AirRead, BatchUsed, Did, Done, Waited
+from specgen.facts.layer.called import coat_called
 from specgen.facts.layer.intervals import air_of, at_or_above, interval, late_allowed, warmest_of, windows_for
 from specgen.facts.layer.sanding import sandable_from, sanded
 from specgen.facts.layer.waits import wait_between
@@ -131,8 +132,8 @@ class _Judge:
         missing = [
             text
             for text, there in (
-                (phrase(N_("when {coat} was applied is not recorded"), coat=self.below.id), done),
-                (phrase(N_("when {coat} was sanded is not recorded"), coat=self.below.id), then),
+                (phrase(N_("when {coat} was applied is not recorded"), coat=self._called(self.below)), done),
+                (phrase(N_("when {coat} was sanded is not recorded"), coat=self._called(self.below)), then),
             )
             if there is None
         ]
@@ -149,7 +150,7 @@ class _Judge:
             return
         done, then = (self.times.coat(self.item, layer) for layer in (self.below, self.above))
         missing = [
-            phrase(N_("when {coat} was applied is not recorded"), coat=layer.id)
+            phrase(N_("when {coat} was applied is not recorded"), coat=self._called(layer))
             for layer, there in ((self.below, done), (self.above, then))
             if there is None
         ]
@@ -169,6 +170,9 @@ class _Judge:
             most = hot.interval.high if hot is not None else None
         return least, None if late_allowed(self.below, self.above) else most
 
+    def _called(self, layer: Layer) -> str:
+        return coat_called(layer, self.system)
+
     def _held(
         self,
         above: Layer | None,
@@ -184,8 +188,8 @@ class _Judge:
         if done is not None and then is not None:
             shortest, longest = then.begins - done.ends, then.ends - done.begins
             if longest < timedelta(0):
-                next_ = above.id if above is not None else phrase(N_("its sanding"))
-                what = f"{next_} is recorded before the coat {self.below.id} under it ({done.begins:%Y-%m-%d})"
+                next_ = self._called(above) if above is not None else phrase(N_("its sanding"))
+                what = f"{next_} is recorded before the {self._called(self.below)} under it ({done.begins:%Y-%m-%d})"
                 faults.tell("RDG009", what, then.record.place("on"), item=self.item.id)
                 verdicts.append(Verdict.NOT_DECIDED)
                 reasons.append(phrase(N_("the recorded times cannot be in this order")))
@@ -196,6 +200,7 @@ class _Judge:
             verdicts.append(Verdict.NOT_DECIDED)
         return Waited(
             item=self.item,
+            system=self.system,
             below=self.below,
             above=above,
             least=least,
@@ -305,8 +310,9 @@ def time_text(time: timedelta) -> str:
 def waited_name(wait: Waited) -> str:
     """`primer to surfacer`, or `surfacer to its sanding`."""
     if wait.above is None:
-        return phrase(N_("{coat} to its sanding"), coat=wait.below.id)
-    return phrase(N_("{below} to {above}"), below=wait.below.id, above=wait.above.id)
+        return phrase(N_("{coat} to its sanding"), coat=coat_called(wait.below, wait.system))
+    below, above = (coat_called(layer, wait.system) for layer in (wait.below, wait.above))
+    return phrase(N_("{below} to {above}"), below=below, above=above)
 
 
 def wait_found(wait: Waited) -> str:

@@ -35,9 +35,9 @@ def test_what_no_record_tells_of_is_open(folder: Path, capsys: pytest.CaptureFix
     said = _open(folder, "STEP,barrier,barrier,B1,2027-01-31,2,,2026-11-16 09:00,ka\n", capsys)
     assert "DOOR: nobody has released it" in said
     assert "DOOR: primer: day of application, applicator, batch, expiry date, packs used not recorded" in said
-    assert not any(line.startswith("STEP: barrier") for line in said)
+    assert not any(line.startswith("STEP: primer:") for line in said)
     said = _open(folder, "STEP,barrier,barrier,B1,2027-01-31,,,2026-11-16 09:00,ka\n" + RELEASE, capsys)
-    assert "STEP: barrier: packs used not recorded" in said
+    assert "STEP: primer: packs used not recorded" in said
     assert not any("nobody has released" in line for line in said)
 
 

@@ -36,7 +36,7 @@ def wait(found: Assessment, above: str | None = "base") -> Waited:
         (("2026-11-16", "2026-11-16"), OPEN, "record when each coat began and ended"),
         (("2026-11-16", "2026-11-17"), OPEN, "required: at most 24 h"),
         (("2026-11-16", "2026-11-19"), F, "48 h 1 min at least, required: at most 24 h"),
-        (("2026-11-16 09:00", ""), OPEN, "when base was applied is not recorded"),
+        (("2026-11-16 09:00", ""), OPEN, "when basecoat was applied is not recorded"),
     ],
 )
 def test_times_between_coats_are_held_against_the_job(times: tuple[str, str], verdict: Verdict, said: str) -> None:
@@ -46,7 +46,7 @@ def test_times_between_coats_are_held_against_the_job(times: tuple[str, str], ve
     assert wait(found).verdict is verdict
     text = "; ".join(wait(found).reasons).replace("\N{NO-BREAK SPACE}", " ")
     assert said in text if said else text == ""
-    assert "primer to base" in as_text(found)
+    assert "primer to basecoat" in as_text(found)
 
 
 def test_the_last_of_a_coat_counts_for_the_minimum_and_the_first_for_the_maximum() -> None:

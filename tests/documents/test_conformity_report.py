@@ -175,9 +175,9 @@ def test_a_coat_that_came_too_early_is_told_on_the_first_page_and_a_repair_with_
     view = conformity_report(found, context(spec_of(good_with({}, ()))))
     door = next(line for line in view.items if line.item == "DOOR")
     plain = [text.replace("\N{NO-BREAK SPACE}", " ") for text in door.why]
-    assert "Primer to base: 20 min at most, required: at least 30 min." in plain
+    assert "Primer to basecoat: 20 min at most, required: at least 30 min." in plain
     (repaired,) = [row for row in view.repaired.rows if row[1] == "Film of the primer"]
     assert "90" in str(repaired[2])
     assert "sanded back" in str(repaired[3])
-    times = next(row for row in view.times.rows if row[:2] == ("DOOR", "primer to base"))
+    times = next(row for row in view.times.rows if row[:2] == ("DOOR", "primer to basecoat"))
     assert times[4] == "not conforming"

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 
+from specgen.facts.layer.called import ROLES
 from specgen.model.acceptance import AcceptanceRule, GaugePrinciple, LowReadings, SampledUnit, Stage, ZeroedOn
 from specgen.model.application import Method, Workplace
 from specgen.model.contract_document import Force
@@ -20,7 +21,7 @@ from specgen.model.environment import EnvironmentKind, Medium
 from specgen.model.hazards import Route, SignalWord, Task
 from specgen.model.job import Exposure, Hand, RubResult
 from specgen.model.preparation import StepKind
-from specgen.model.product import CuringKind, Losses, PackForm, Role
+from specgen.model.product import CuringKind, Losses, PackForm
 from specgen.model.project import FilmConversion, PageSize, Project
 from specgen.model.schedule import Weekday, Work
 from specgen.model.system import Durability
@@ -34,21 +35,7 @@ from specgen.units.quantity import CalendarSpan, Quantity, Range
 _MONTHS, _YEARS = N_n("{} month", "{} months"), N_n("{} year", "{} years")
 
 _SAID: tuple[tuple[StrEnum, str], ...] = (
-    (Role.WASH_PRIMER, N_("wash primer")),
-    (Role.ADHESION_PROMOTER, N_("adhesion promoter")),
-    (Role.PRIMER, N_("primer")),
-    (Role.BODY_FILLER, N_("body filler")),
-    (Role.SURFACER, N_("surfacer")),
-    (Role.SEALER, N_("sealer")),
-    (Role.SEAM_SEALER, N_("seam sealer")),
-    (Role.INTERMEDIATE, N_("intermediate coat")),
-    (Role.UNDERBODY, N_("underbody coating")),
-    (Role.TANK_LINING, N_("tank lining")),
-    (Role.ANTIFOULING, N_("antifouling")),
-    (Role.CAVITY_WAX, N_("cavity wax")),
-    (Role.BASECOAT, N_("basecoat")),
-    (Role.TOPCOAT, N_("topcoat")),
-    (Role.CLEARCOAT, N_("clearcoat")),
+    *ROLES.items(),
     (CuringKind.LIQUID_TWO_PACK, N_("liquid two-pack, mixed before use")),
     (CuringKind.CAPSULE_AEROSOL, N_("two-pack aerosol, hardener in a capsule, activated before use")),
     (CuringKind.BLOCKED_AEROSOL, N_("single-compartment aerosol, moisture-triggered (blocked hardener)")),
