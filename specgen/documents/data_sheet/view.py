@@ -77,6 +77,7 @@ class DataSheet:
     not_claimed: str
     workings: tuple[WorkingView, ...]
     apart: Apart | None
+    in_brackets: bool
     program: str
 
 
@@ -136,5 +137,6 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
         not_claimed=product.not_claimed or "",
         workings=workings,
         apart=apart,
+        in_brackets=words.in_brackets,
         program=context.program,
     )

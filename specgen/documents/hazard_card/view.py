@@ -17,8 +17,6 @@ from specgen.documents.parts.caution_catalogue import (
     BREATHING_AIR,
     FIRE,
     FIRE_CANS,
-    HURTS,
-    LONG_TERM,
     NO_FIRST_AID,
     SHEET_DECIDES,
     SHEET_FIRST,
@@ -37,6 +35,7 @@ from specgen.documents.parts.cautions import (
 )
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.entry import entry_permit, re_entry
+from specgen.documents.parts.hurts import hurts
 from specgen.documents.parts.parties import contact_line
 from specgen.documents.parts.pictogram import PictogramView, pictograms
 from specgen.documents.parts.protection import protection
@@ -49,7 +48,7 @@ from specgen.facts.job.chemicals import chemicals, marks_of, supply_codes
 from specgen.facts.job.confined import place_of
 from specgen.facts.job.thinners import without_hazards
 from specgen.facts.pairs.parts import BLASTING
-from specgen.facts.product.dangers import Danger, dangers_of, traits_of
+from specgen.facts.product.dangers import dangers_of, traits_of
 from specgen.model.hazards import Task
 from specgen.model.job import Job
 from specgen.model.product import Product
@@ -95,8 +94,8 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
     products = list(spec.products_of(job))
     panels = (*hazards(products, spec, words), *chemical_hazards(job, words))
     gravest = gravest_of(panels)
-    hurts = tuple(
-        (_hurts(danger, codes, words), ", ".join(codes))
+    listed = tuple(
+        (hurts(danger, codes, words), ", ".join(codes))
         for danger, codes in dangers_of(products, supply_codes(job)).items()
     )
     codes = {code for product in products if product.hazards is not None for code in product.hazards.pictograms}
@@ -107,7 +106,7 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
     return HazardCard(
         number=job.document.number,
         title=job.document.title,
-        size=_size(hurts, (*wear.rows, *supplied.rows), cautions, acts, spec.project.page_size),
+        size=_size(listed, (*wear.rows, *supplied.rows), cautions, acts, spec.project.page_size),
         vehicles=", ".join(job.vehicles),
         on=context.day.isoformat(),
         call=contact_line(job.call or spec.project.maker.contact),
@@ -115,7 +114,7 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
         level=gravest.level,
         signal_word=gravest.signal_word,
         pictograms=pictograms(codes, words),
-        hurts=hurts,
+        hurts=listed,
         wear=wear,
         supplies=supplied,
         data_sheets=tuple(_data_sheets(products, job, words)),
@@ -126,12 +125,6 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
         first_aid=acts,
         program=context.program,
     )
-
-
-def _hurts(danger: Danger, codes: Sequence[str], words: Words) -> str:
-    """The sentence of a danger; of long-term harm what the statements that are there name, and nothing else."""
-    named = [words(kind) for begins, kind in LONG_TERM if any(code.startswith(tuple(begins.split())) for code in codes)]
-    return words(HURTS[danger]).replace("{kinds}", f" ({', '.join(named)})" if named else "")
 
 
 def _cautions(

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from specgen.documents.context import Context
 from specgen.documents.method_statement.banned import banned
+from specgen.documents.method_statement.main_dangers import main_dangers
 from specgen.documents.method_statement.merged_safety import MergedSafety, merged_safety
 from specgen.documents.method_statement.room_air import AirView, room_air
 from specgen.documents.parts.cautions import emergency
@@ -27,6 +28,7 @@ class JobSafety:
     """Everything said of hazards in one document of a job, as finished text."""
 
     emergency: str
+    dangers: tuple[str, ...]
     entry: tuple[tuple[str, str], ...]
     banned: tuple[tuple[str, str], ...]
     merged: MergedSafety | None
@@ -47,6 +49,7 @@ def job_safety(job: Job, released: tuple[Working, ...], context: Context, *, aft
     masses = {ids[working.id]: working for working in released if working.id in ids}
     return JobSafety(
         emergency=emergency(spec.project, words),
+        dangers=main_dangers(products, job, words),
         entry=entry_permit(job, words),
         banned=banned(job, spec, words),
         merged=merged_safety(products, job, spec, words),

@@ -51,7 +51,8 @@ _SECTIONS = (Section.REPAIR, Section.DEFECTS, Section.MATERIALS, Section.DRAWING
 class MethodStatement:
     """The whole document. `open` is what it says as a performance specification, None where every product is named.
 
-    `left_out` names the sections its author left out; such a section is None or empty."""
+    `left_out` names the sections its author left out; such a section is None or empty. `in_brackets` is true where figures have a
+    second unit."""
 
     number: str
     title: str
@@ -89,6 +90,7 @@ class MethodStatement:
     left_out: str
     open_warnings: TableView
     parties: tuple[tuple[str, str], ...]
+    in_brackets: bool
     program: str
 
 
@@ -152,6 +154,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         waivers=_waivers(job, spec, context.day, words),
         open_warnings=open_warnings(job, context),
         parties=tuple(_parties(spec.project, words)),
+        in_brackets=words.in_brackets,
         program=context.program,
     )
 
@@ -184,14 +187,16 @@ def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
     for build in told:
         for phase in build.phases:
             name = f"{phase.number} {phase.short}"
-            shown = [words("HOLD POINT {}").format(text) if hold else text for text, hold, _ in phase.points]
-            rows.append(
-                (
-                    name,
-                    "; ".join(shown) or "–",
-                    "; ".join(passes.rstrip(".") for *_, passes in phase.points if passes) or "–",
-                )
-            )
+            shown = [
+                words("HOLD POINT {}").format(f"{point.number} {point.check}")
+                if point.hold
+                else f"{point.number} {point.check}"
+                for point in phase.points
+            ]
+            passes = [(point.number, point.passes.rstrip(".")) for point in phase.points if point.passes]
+            # of several inspections each criterion has the number of its own
+            criteria = [f"{number}: {text}" if len(phase.points) > 1 else text for number, text in passes]
+            rows.append((name, "; ".join(shown) or "–", "; ".join(criteria) or "–"))
     columns = (
         Column(words("Work"), "w-20"),
         Column(words("Inspection"), "w-50"),

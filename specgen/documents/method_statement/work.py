@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.documents.method_statement.between_coats import BetweenView
 from specgen.documents.method_statement.conditions import NOT_STATED, Condition
@@ -55,13 +55,22 @@ class WorkRow:
     brief: str | None = None
 
 
+class InspectedView(NamedTuple):
+    """An inspection in a line: its number in the plan, whether the work stops, and what passes, empty where another table tells it."""
+
+    number: str
+    check: str
+    hold: bool
+    passes: str
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Phase:
     """What is done from one wait to the next. `lead` stands above the rows; `next` are the waits that end the phase.
 
     `short` is its title without product and packs. Each of `next` is (text, on whose word); `late_safety` is what its remedy needs
     where the coat is not sanded in any case. `points` are the inspections of
-    the phase in a line each, (text, whether the work stops, what passes).
+    the phase.
     """
 
     number: str
@@ -71,7 +80,7 @@ class Phase:
     rows: tuple[WorkRow, ...]
     next: tuple[tuple[str, str], ...]
     late_safety: tuple[str, ...]
-    points: tuple[tuple[str, bool, str], ...]
+    points: tuple[InspectedView, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -206,7 +215,9 @@ def _phase(
         next=ends,
         late_safety=numbers.cautioned(late_safety, "", words),
         points=tuple(
-            (f"{row.number} {row.title}", row.kind == "hold", _in_short(row)) for row in numbered if row.kind != "step"
+            InspectedView(row.number, row.title, row.kind == "hold", _in_short(row))
+            for row in numbered
+            if row.kind != "step"
         ),
     )
 

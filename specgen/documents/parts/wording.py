@@ -222,6 +222,14 @@ class Words:
             second["temperature_difference"] = "K" if second["temperature"] == "degC" else "degF"
         return cls(translate, second)
 
+    @property
+    def in_brackets(self) -> bool:
+        """True where films or temperatures, which every table of coats and climates has, are printed in a second unit too.
+
+        A document then has to say what a figure in brackets is.
+        """
+        return not self.second.keys().isdisjoint(("thickness", "temperature"))
+
     def __call__(self, text: str) -> str:
         return self.translate(text)
 

@@ -58,6 +58,7 @@ class RangeOverview:
     products: TableView
     groups: tuple[tuple[str, int], ...]
     legend: tuple[tuple[str, str], ...]
+    in_brackets: bool
     program: str
 
 
@@ -96,6 +97,7 @@ def range_overview(spec: Spec, context: Context) -> RangeOverview:
         products=table_view(words("Product comparison"), columns, rows),
         groups=tuple((words(_GROUPS[group][1]), number) for group, number in sorted(used.items())),
         legend=tuple((code, words.word(kind)) for kind, code in _CODES.items() if kind in cured),
+        in_brackets=words.in_brackets,
         program=context.program,
     )
 

@@ -1,0 +1,34 @@
+"""The first page of a method statement beside its dangers: the sequence of work, and what figures in brackets are."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from specgen import check
+from specgen.documents.method_statement.view import method_statement
+from specgen.rendering.environment import fill
+from tests.documents.conftest import context
+from tests.good_spec import DEMOS, ON, good_with, spec_of
+
+
+def test_of_several_inspections_each_criterion_has_the_number_of_its_own() -> None:
+    spec = spec_of(check(DEMOS / "waterworks", on=ON))
+    job = next(job for job in spec.jobs.values() if job.document.number == "MS-4102")
+    prepared, *_, last = method_statement(job, context(spec)).sequence.rows
+    assert [re.findall(r"(?:^|; )(\d+): ", row[2]) for row in (prepared, last)] == [["1", "2"], ["5", "6"]]
+    # the limits of the air stand in the table above
+    assert last[1].startswith("3 Ambient conditions")
+
+
+@pytest.mark.parametrize(
+    ("second", "told"), [("{film: mil}", True), ("{temperature: degF}", True), ("{area: ft2}", False), ("{}", False)]
+)
+def test_figures_in_brackets_are_explained_where_there_are_some(second: str, told: bool) -> None:
+    spec = spec_of(good_with({"project.second_units": second}))
+    view = method_statement(spec.jobs["refit"], context(spec))
+    page = fill(
+        "method_statement/document.html.j2", language="en", medium="print", view=view, draft=True, identity=None
+    )
+    assert ("Figures in brackets are rounded" in page) is told
