@@ -17,7 +17,8 @@ from specgen.model.acceptance import InspectionPoint
 from specgen.model.job import Job
 from specgen.model.project import Policies
 from specgen.model.spec import Spec
-from specgen.trade.film_acceptance import Area, Counting, Least, Spot, judge
+from specgen.trade.film_acceptance import Counting, Least, judge
+from specgen.trade.film_area import Area, Spot
 from specgen.trade.verdict import Verdict, together
 from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity

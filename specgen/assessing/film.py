@@ -24,7 +24,9 @@ from specgen.model.acceptance import AcceptanceRule, Criterion, Each, Inspection
 from specgen.model.job import Job
 from specgen.model.project import Means, Policies
 from specgen.model.spec import Spec
-from specgen.trade.film_acceptance import Area, Counting, Judged, Least, Spot, Way, judge, walked
+from specgen.trade.film_acceptance import Counting, Judged, Least, judge
+from specgen.trade.film_area import Area, Spot
+from specgen.trade.film_walk import Way, walked
 from specgen.trade.known import known
 from specgen.trade.verdict import Verdict
 from specgen.units.locale import N_, phrase

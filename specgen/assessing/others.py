@@ -8,7 +8,8 @@ from specgen.assessing.results import Other
 from specgen.facts.job.counting import counting
 from specgen.facts.job.counts import counts_of_rule, readings_in_a_spot
 from specgen.model.acceptance import AcceptanceRule, Criterion, Each, LowReadings
-from specgen.trade.film_acceptance import Area, Least, judge
+from specgen.trade.film_acceptance import Least, judge
+from specgen.trade.film_area import Area
 from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 

@@ -18,7 +18,9 @@ from specgen.model.acceptance import Criterion, InspectionPoint
 from specgen.model.concession import Concession
 from specgen.model.job import Item, Job
 from specgen.model.system import Layer, System
-from specgen.trade.film_acceptance import Area, Counting, Judged, Least, Reason, Way
+from specgen.trade.film_acceptance import Counting, Judged, Least, Reason
+from specgen.trade.film_area import Area
+from specgen.trade.film_walk import Way
 from specgen.trade.verdict import Verdict, together
 from specgen.trade.working import Working
 from specgen.units.locale import N_

@@ -14,7 +14,8 @@ from math import ceil, floor
 
 from specgen.facts.job.counting import counting
 from specgen.model.acceptance import AcceptanceRule, InspectionPoint
-from specgen.trade.film_acceptance import Area, Counting, Spot, accepts
+from specgen.trade.film_acceptance import Counting, accepts
+from specgen.trade.film_area import Area, Spot
 from specgen.units.quantity import Quantity
 
 _SPOT = 3

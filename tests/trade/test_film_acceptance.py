@@ -16,7 +16,9 @@ from specgen.facts.job.counting import counting
 from specgen.facts.job.counts import counts_of_rule, least_count
 from specgen.model.acceptance import AcceptanceRule, Criterion
 from specgen.standards.tables import table
-from specgen.trade.film_acceptance import Area, Counting, Fault, Least, Spot, accepts, judge, walked
+from specgen.trade.film_acceptance import Counting, Fault, Least, accepts, judge
+from specgen.trade.film_area import Area, Spot
+from specgen.trade.film_walk import walked
 from specgen.trade.verdict import Verdict, together
 from specgen.units.quantity import Quantity, parse_quantity
 
