@@ -10,7 +10,7 @@ from specgen import check
 from specgen.documents.order_list.view import order_list
 from specgen.documents.parts.supplies import supplies, total
 from specgen.documents.parts.wording import Words
-from specgen.facts.job.thinners import _added, thinners_of, thinners_of_all
+from specgen.facts.job.thinners import _added, thinners_of, thinners_of_all, without_hazards
 from specgen.model.spec import Spec
 from specgen.units.locale import ENGLISH
 from tests.documents.conftest import context
@@ -89,3 +89,12 @@ def test_many_needs_are_added_up_in_groups() -> None:
     *groups, whole = _added("all", needs)
     assert len(groups) == 3
     assert whole.number == 30 * thinner.amount.number
+
+
+@pytest.mark.parametrize(("ordered", "silent"), [("Thinner EX-900, 1 L", []), ("Thinner EX-9001", ["Thinner EX-900"])])
+def test_a_thinner_is_ordered_by_its_whole_name_and_has_the_hazards_of_no_other(
+    ordered: str, silent: list[str]
+) -> None:
+    line = f'[{{id: thin, what: "{ordered}", amount: 1 can, kind: thinner, statements: [H226]}}]'
+    spec = spec_of(good_with(THINNED | {"jobs.refit.consumption.supplies": line}))
+    assert [name for name, _ in without_hazards(spec.jobs["refit"], spec)] == silent

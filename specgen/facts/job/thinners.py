@@ -5,6 +5,7 @@ Called by the documents that order.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
@@ -86,10 +87,11 @@ def thinner_named(product: Product) -> str:
 
 
 def ordered_as(thinner: Thinner, supplies: Iterable[Supply]) -> Supply | None:
-    """The line of the supplies under which a thinner is ordered."""
-    name = thinner.name.casefold()
-    named = (one for one in supplies if one.kind is SupplyKind.THINNER and name and name in one.what.casefold())
-    return next(named, None)
+    """The line of the supplies under which a thinner is ordered, by its whole name: thinner 12 is not thinner 1."""
+    if not thinner.name:
+        return None
+    name = re.compile(rf"(?<!\w){re.escape(thinner.name)}(?!\w)", re.IGNORECASE)
+    return next((one for one in supplies if one.kind is SupplyKind.THINNER and name.search(one.what)), None)
 
 
 def without_hazards(job: Job, spec: Spec) -> tuple[tuple[str, SafetyDataSheet | None], ...]:
