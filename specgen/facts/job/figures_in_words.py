@@ -54,12 +54,6 @@ _HELD = re.compile(
     r"\b(?:cans?|guns?|nozzle|spray\w*)\b.*\b(?:held|hold|kept|distance|from the part)\b|\bspray(?:ing)? distance\b",
     re.I,
 )
-_FINISH = re.compile(
-    r"\b(?:finish(?:ed|es)?|top ?coats?|colou?r|clear|last coat|painted|coated|sprayed)\b(?: \w+){0,2}?(?: in|:|,| of| is| are)? ?"
-    r"((?:light |dark |traffic |signal |pale |deep |bright )?"
-    r"(?:red|blue|green|yellow|white|black|grey|gray|brown|orange|buff|cream|beige|silver|violet))\b",
-    re.I,
-)
 _COLOURS = (
     "red",
     "blue",
@@ -75,6 +69,11 @@ _COLOURS = (
     "beige",
     "silver",
     "violet",
+)
+_FINISH = re.compile(
+    r"\b(?:finish(?:ed|es)?|top ?coats?|colou?r|clear|last coat|painted|coated|sprayed)\b(?: \w+){0,2}?(?: in|:|,| of| is| are)? ?"
+    rf"((?:light |dark |traffic |signal |pale |deep |bright )?(?:gray|{'|'.join(_COLOURS)}))\b",
+    re.I,
 )
 _NAMED = (*_COLOURS, "aluminium", "ivory", "pink", "purple", "sand")
 _NEAR = {
@@ -149,7 +148,7 @@ def _distance(clause: str, job: Job, spec: Spec) -> Iterator[str]:
     """A spray distance that no product of the job has."""
     stated = [one.application.distance for one in spec.products_of(job) if one.application and one.application.distance]
     said = quantities_said(clause, "length") if _HELD.search(clause) else []
-    if len(said) == 1 and stated and not any(_near_range(said[0], one) for one in stated):
+    if len(said) == 1 and stated and not any(one.holds(said[0]) for one in stated):
         yield f"'{clause}'; the spray distance is {stated[0]}"
 
 
@@ -232,44 +231,39 @@ def _beside_a_coat(text: str, layer: Layer) -> Iterator[str]:
             yield f"'{clause}'; at most {removed[0]} is taken off"
         spans = [span for _, span in spans_said(clause) if span is not None] if _FLASHED.search(clause) else []
         typed = [one for one in (layer.flash_between_passes, layer.overcoat_interval) if one is not None]
-        if len(spans) == 1 and typed and not any(_near_range(spans[0], one) for one in typed):
+        if len(spans) == 1 and typed and not any(one.holds(spans[0]) for one in typed):
             yield f"'{clause}'; stated is {typed[0]}"
-
-
-def _near_range(said: Quantity, typed: Range) -> bool:
-    return (typed.low is None or said >= typed.low) and (typed.high is None or said <= typed.high)
 
 
 def _of_product(product: Product, spec: Spec) -> Iterator[tuple[Path, str]]:
     mixing = product.application.mixing if product.application is not None else None
     for path, text, _ in texts(spec, product):
-        if path[0] != "application" or mixing is None:
+        if path[0] != "application":
             continue
-        for clause in _clauses(text):
-            for what in (
-                _other_ratio(clause, [mixing.ratio_by_volume, mixing.ratio_by_mass]),
-                _other_wait(clause, mixing.induction),
-            ):
-                if what is not None:
-                    yield path, what
-    pot_life = product.pot_life
-    for path, text, _ in texts(spec, product):
-        if (
-            path[0] == "application"
-            and pot_life is not None
-            and pot_life.time is not None
-            and re.search(r"pot life", text, re.I)
-        ):
-            spans = [
-                span
-                for clause in _clauses(text)
-                if "pot life" in clause.lower()
-                for _, span in spans_said(clause)
-                if span
-            ]
-            most = as_range(pot_life.time).high
-            if len(spans) == 1 and most is not None and spans[0] > most and not pot_life.other_temperatures:
-                yield path, f"a pot life of {spans[0]}; typed is {pot_life.time}"
+        clauses = list(_clauses(text))
+        if mixing is not None:
+            for clause in clauses:
+                for what in (
+                    _other_ratio(clause, [mixing.ratio_by_volume, mixing.ratio_by_mass]),
+                    _other_wait(clause, mixing.induction),
+                ):
+                    if what is not None:
+                        yield path, what
+        longer = _longer_pot_life(clauses, product)
+        if longer is not None:
+            yield path, longer
+
+
+def _longer_pot_life(clauses: Sequence[str], product: Product) -> str | None:
+    """What says a longer pot life than the only one that is typed."""
+    typed = product.pot_life
+    if typed is None or typed.time is None or typed.other_temperatures:
+        return None
+    spans = [span for clause in clauses if "pot life" in clause.lower() for _, span in spans_said(clause) if span]
+    most = as_range(typed.time).high
+    if len(spans) != 1 or most is None or spans[0] <= most:
+        return None
+    return f"a pot life of {spans[0]}; typed is {typed.time}"
 
 
 def _other_ratio(clause: str, typed: Sequence[tuple[Fraction, ...] | None]) -> str | None:
