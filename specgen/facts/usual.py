@@ -48,7 +48,7 @@ def unusual(record: Node) -> Iterator[Unusual]:
         for path, value, around in stated_at(record, steps):
             broken = next((row for end, figure in _ends(value) if (row := _broken(rows, end, figure, around))), None)
             if broken is not None:
-                yield Unusual(path, _said(value), _range(broken), broken)
+                yield Unusual(path, _said(_figure(value, broken["end"])), _range(broken), broken)
 
 
 def stated_at(record: Node, steps: Sequence[str], path: Path = ()) -> Iterator[tuple[Path, object, tuple[Node, ...]]]:
@@ -133,6 +133,11 @@ def _ends(value: object) -> Iterator[tuple[str, Fraction]]:
         yield "", value.base
     elif isinstance(value, Fraction | int):
         yield "", Fraction(value)
+
+
+def _figure(value: object, end: str) -> object:
+    """Of a range the end that a row is about, where it is about one."""
+    return getattr(value, end) if end and isinstance(value, Range | Count) else value
 
 
 def _said(value: object) -> str:

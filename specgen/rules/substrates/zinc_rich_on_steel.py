@@ -36,7 +36,7 @@ To put right
     Apply the zinc-rich coat first, on blast-cleaned steel, or leave it out.
 """
 
-from specgen.facts.pairs.families import NOT_NAMED, ZINC_RICH
+from specgen.facts.pairs.families import NOT_NAMED, ZINC_RICH, paint_name
 from specgen.facts.pairs.parts import painted_with
 from specgen.rules.kit import ERROR, NOTE, Problem, Problems, Spec, System, date, rule, table
 
@@ -48,7 +48,8 @@ _CONTACT = _MECHANISMS.row_citation(_MECHANISMS.row("id", "no_metal_contact"))
 def zinc_rich_on_steel(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if spec.product_of(above).binder in ZINC_RICH and spec.product_of(below).binder not in {*ZINC_RICH, NOT_NAMED}:
-            what = f"the zinc-rich {above.id} is applied over {below.id} and has no contact with the steel"
+            under = paint_name(spec.product_of(below).binder)
+            what = f"the zinc-rich coat {above.id} is applied over {under} ({below.id}) and has no contact with the steel"
             yield Problem(("layers", above.id, "product"), what)
     first = system.layers[0]
     if spec.product_of(first).binder not in ZINC_RICH:
@@ -60,13 +61,13 @@ def zinc_rich_on_steel(system: System, spec: Spec, on: date) -> Problems:
         path = ("layers", first.id, "product")
         if part.is_bare:
             what = (
-                f"the zinc-rich {first.id} is for the bare spot, but no step masks the existing coat {old.id} around it"
+                f"the zinc-rich coat {first.id} is for the bare spot, but no step masks the existing coat {old.id} around it"
             )
             yield Problem(
                 path, what, "keep it to the bare metal: mask the existing coating, or coat the spot alone", NOTE
             )
         else:
             what = (
-                f"the zinc-rich {first.id} is applied over the existing coat {old.id} and has no contact with the steel"
+                f"the zinc-rich coat {first.id} is applied over the existing coat {old.id} and has no contact with the steel"
             )
             yield Problem(path, what)
