@@ -83,9 +83,6 @@ STILL_MISSED = {
     ): "told as a warning: the list of numbers is from memory",
     ("round_8", "tank filled after two days"): "told as a warning: full cure is no stated wait before filling",
     ("round_15", "surfacer-sanded-through"): "told on the sound one already, by a slip of its author",
-    ("round_14", "profile-higher-than-zinc"): "no rule holds the highest peak against the least film in this form",
-    ("round_14", "oxygen-sixteen-percent"): "figures in the words of the test of the air are not read",
-    ("round_14", "faying-surfaces-painted"): "what a scope says of contact surfaces of bolted joints is not read",
 }
 
 

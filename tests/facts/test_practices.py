@@ -328,6 +328,14 @@ SOUND = (
     "Glass and seals are removed or masked before spraying.",
     "Anodes are fitted after the last coat.",
     "Faying faces get the primer only.",
+    "The finish is not laid on the faying surfaces.",
+    "The top coat stops 20 mm before the contact surfaces.",
+    "All coats go on, masking tape on the friction surfaces.",
+    "Both coats are laid up to the faying surfaces.",
+    "Faying surfaces are coated with zinc silicate tested for slip.",
+    "No paint goes on the threads.",
+    "Paint is applied to the threads after assembly.",
+    "The stripe coat goes on the welds and edges.",
     "Drain holes are kept open.",
     "Keep away from heat, sparks and open flame. No smoking.",
     "Pressurised container: do not pierce or burn, even after use.",
@@ -383,6 +391,36 @@ def test_a_row_of_one_leaf_is_told_there_alone() -> None:
         leaf, said = row["where"], FAULTY[row["id"]]
         assert _told({places[leaf]: said}).get(row["id"], ("", ""))[0] == leaf, said
         assert row["id"] not in _told({"jobs.refit.scope": said})
+
+
+@pytest.mark.parametrize(
+    ("said", "row"),
+    [
+        ("All three coats also go on the faying surfaces of the slip-resistant bolted joints.", "faying"),
+        ("The finish is laid over the contact surfaces as well.", "faying"),
+        ("Friction surfaces are painted like the rest.", "faying"),
+        ("The top coat goes on the threads as well.", "fitting"),
+        ("All coats are applied to the edges to be welded.", "fitting"),
+        ("Primer and finish are laid on the sliding surfaces.", "fitting"),
+        ("Oxygen is read before the first entry of the week.", "seldom_tested"),
+        ("Before the first entry, by the foreman.", "seldom_tested"),
+    ],
+)
+def test_a_practice_is_told_in_other_words_too(said: str, row: str) -> None:
+    assert row in dict(ordered(said))
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Before the first entry of each shift.",
+        "Before the first entry and all the time.",
+        "Before the first entry and every two hours.",
+        "Before the first entry and while anybody is inside.",
+    ],
+)
+def test_air_that_is_tested_often_passes(said: str) -> None:
+    assert "seldom_tested" not in dict(ordered(said))
 
 
 def test_what_forbids_excuses_its_clause_alone() -> None:

@@ -14,11 +14,19 @@ Passes
     jobs.refit.ventilation: {statement: Forced extraction from the bottom of the tank.}
     jobs.refit.confined_space: {permit: safety office, atmosphere_test: "Out below 20 % oxygen; at 17 % of oxygen with breathing sets alone; up to 25 % of the LEL while spraying.", standby: one person at the manhole, rescue: Tripod and winch in place.}
 
+    jobs.refit.workplace: confined-space
+    jobs.refit.ventilation: {statement: Forced extraction from the bottom of the tank.}
+    jobs.refit.confined_space: {permit: safety office, atmosphere_test: "Less than 10 % of the LEL and between 19.5 % and 23.5 % oxygen before each entry.", standby: one person at the manhole, rescue: Tripod and winch in place.}
+
     jobs.refit.inspection.moist: {id: moist, check: Moisture, at: receipt, criterion: {text: at most 15 %}}
 Fails
     jobs.refit.workplace: confined-space
     jobs.refit.ventilation: {statement: Forced extraction from the bottom of the tank.}
     jobs.refit.confined_space: {permit: safety office, atmosphere_test: "Oxygen above 19.4 %, below 11 % of the lower explosive limit; before each entry.", standby: one person at the manhole, rescue: Tripod and winch in place.}    # at jobs.refit.confined_space.atmosphere_test    # at jobs.refit.confined_space.atmosphere_test
+
+    jobs.refit.workplace: confined-space
+    jobs.refit.ventilation: {statement: Forced extraction from the bottom of the tank.}
+    jobs.refit.confined_space: {permit: safety office, atmosphere_test: "Entry from 16 % oxygen and up to 40 % of the lower explosion limit, before each entry.", standby: one person at the manhole, rescue: Tripod and winch in place.}    # at jobs.refit.confined_space.atmosphere_test    # at jobs.refit.confined_space.atmosphere_test
 
     jobs.refit.workplace: confined-space
     jobs.refit.ventilation: {statement: Forced extraction from the bottom of the tank.}
@@ -37,6 +45,8 @@ from specgen.rules.kit import NOTE, WARNING, Job, Path, Problem, Problems, Row, 
 
 _AIR = table("entry_air")
 _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)|\band (?=below|under|less|at most|max|LEL|LFL|no )", re.I)
+# joins two limits, and not the two figures of one
+_JOINED = re.compile(r"(?<!\d)(?<!\d%)(?<!\d %) (?:and|or|with|but|while)\b|\b(?:and|or|with|but|while)\b(?! ?\d)", re.I)
 _EXPLOSIVE = re.compile(r"explosive|explosion limit|flammab|\bLEL\b|\bLFL\b", re.I)
 _OXYGEN = re.compile(r"\boxygen\b|\bO2\b|\bO₂", re.I)
 _NOT_ENTRY = re.compile(r"alarm|breathing|apparatus|air-fed|supplied air|purg|spray|\bfresh air\b|outside air", re.I)
@@ -70,12 +80,22 @@ def entry_air(job: Job, spec: Spec, on: date) -> Problems:
 
 def _shares(text: str) -> Iterator[tuple[str, list[Fraction]]]:
     """The shares a text names of oxygen and of the explosive limit, clause by clause."""
-    for clause in _CLAUSE.split(text):
+    for clause in (part for whole in _CLAUSE.split(text) for part in _apart(whole)):
         found = [Fraction(digits) for digits in _SHARE.findall(clause)]
         oxygen, explosive = _OXYGEN.search(clause), _EXPLOSIVE.search(clause)
         if not found or _NOT_ENTRY.search(clause) or bool(oxygen) == bool(explosive):
             continue
         yield ("oxygen" if oxygen else "the lower explosive limit"), found
+
+
+def _apart(clause: str) -> list[str]:
+    """A clause on both oxygen and what burns as two, parted at the last word that joins them; any other as it is."""
+    oxygen, explosive = _OXYGEN.search(clause), _EXPLOSIVE.search(clause)
+    if oxygen is None or explosive is None or _NOT_ENTRY.search(clause):
+        return [clause]
+    first, second = sorted((oxygen, explosive), key=lambda one: one.start())
+    joints = list(_JOINED.finditer(clause, first.end(), second.start()))
+    return [clause[: joints[-1].start()], clause[joints[-1].start() :]] if joints else [clause]
 
 
 def _strictest(subject: str, shares: list[Fraction]) -> Fraction:

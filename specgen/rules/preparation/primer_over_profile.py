@@ -1,7 +1,7 @@
 """PRE019 The DFT covers the profile peaks
 
 Checks
-    The maximum profile a step specifies, against the minimum DFT of the first coat above any wash or etch primer (its own, or else that of its product, which only gives a warning). Where all coats together have three times the profile, the system covers the peaks, whatever the first coat; one and a half times is enough over a zinc-rich primer, whose zinc protects them, and where system or environment has a category, whose table sets the film. Zinc silicate and heat-resistant silicone crack in thicker films: where all coats are of these, they cover the middle of the profile. Else a first coat below the profile is an error if all coats together stay below it too and a warning otherwise, and less than one and a half times the profile is a warning. A minimum of the whole system below three times the profile gives a warning. Zinc, aluminium and stainless steel are not judged: their peaks do not rust. Blasted bare steel without a stated profile cannot be assessed.
+    The maximum profile a step specifies, against the minimum DFT of the first coat above any wash or etch primer (its own, or else that of its product, which only gives a warning). Where all coats together have three times the profile, the system covers the peaks, whatever the first coat; one and a half times is enough over a zinc-rich primer, whose zinc protects them, unless even the lowest profile reaches its nominal DFT (or, where none is stated, its maximum), which is a warning; and where system or environment has a category, whose table sets the film. Zinc silicate and heat-resistant silicone crack in thicker films: where all coats are of these, they cover the middle of the profile. Else a first coat below the profile is an error if all coats together stay below it too and a warning otherwise, and less than one and a half times the profile is a warning. A minimum of the whole system below three times the profile gives a warning. Zinc, aluminium and stainless steel are not judged: their peaks do not rust. Blasted bare steel without a stated profile cannot be assessed.
 Why
     Peaks that protrude from the film rust first: pinpoint rusting all over, weeks after painting.
 Passes
@@ -55,6 +55,15 @@ Passes
     systems.holding.handle_after: 16 h
     systems.holding.service_after: 7 days
 Fails
+    Given a zinc-rich primer on blasted steel
+    preparations.sand-steel.steps.sand.profile: 60..70 um    # warning at systems.cab.layers.primer.film
+    preparations.sand-steel.edge_grade: P2
+    systems.cab.layers.primer.film: {min: 30 um, nominal: 60 um, max: 80 um}
+    products.primer.film.min: 30 um
+    systems.cab.total.min: 115 um
+    without jobs.refit.items.STEP
+    jobs.refit.inspection.primer-film.criterion.min: 30 um
+
     jobs.refit.items.STEP: {id: STEP, name: Step tube, count: 4, area: 0.12 m2, preparation: blast, system: holding, substrate: {material: steel_hot_rolled, thickness: 4 mm}}
     preparations.blast: {id: blast, title: Blast, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: blast, do: blast, text: Blast., grade: Sa 2 1/2, medium: garnet, profile: 20..31 um, profile_method: ISO 8503-5}], coat_within: 4 h}
     products.barrier.binder: silicone_heat
@@ -151,6 +160,8 @@ def _judged(profile: Quantity, part: Part, spec: Spec) -> Problems:
     if total is not None and total.value.base >= _middle(part, profile) and _cracks_thicker(system, spec):
         return
     zinc = spec.product_of(first).binder in ZINC_RICH
+    if covered and zinc:
+        yield from _zinc_in_the_valleys(first, part, profile, spec)
     if covered and (zinc or has_category(part.job, part.item, system)):
         return
     yield from _first_coat(first, profile, system, spec)
@@ -161,9 +172,22 @@ def _judged(profile: Quantity, part: Part, spec: Spec) -> Problems:
 
 def _middle(part: Part, highest: Quantity) -> Fraction:
     """The middle of the deepest profile asked for; its upper end where no lower one is stated."""
+    return ((_lowest(part, highest) or highest).base + highest.base) / 2
+
+
+def _lowest(part: Part, highest: Quantity) -> Quantity | None:
+    """The lower end of the deepest profile asked for; None where none is stated."""
     ranges = [step.profile for step in part.preparation.steps if step.profile and step.profile.high == highest]
-    lowest = next((held.low for held in ranges if held.low is not None), highest)
-    return (lowest.base + highest.base) / 2
+    return next((held.low for held in ranges if held.low is not None), None)
+
+
+def _zinc_in_the_valleys(first: Layer, part: Part, highest: Quantity, spec: Spec) -> Problems:
+    row, lowest = _FILM.row("id", "zinc_over_profile"), _lowest(part, highest)
+    film = film_limit(part.system, first, spec, "nominal") or film_limit(part.system, first, spec, "max")
+    if lowest is None or film is None or film.value.base > lowest.base * Fraction(row["factor"]):
+        return
+    what = f"the zinc-rich {first.id} is laid at {show(film.value)}{film.lender} over a profile of {show(lowest)} to {show(highest)}: even the lowest peaks reach through it, and other coats alone lie over them"
+    yield Problem(("layers", first.id, "film"), what, severity=WARNING, source=_FILM.row_citation(row))
 
 
 def _cracks_thicker(system: System, spec: Spec) -> bool:
