@@ -50,7 +50,7 @@ To put right
     Write one concession for each limit, with the ids as they stand in the job.
 """
 
-from specgen.facts.job.concessions import OF_A_POINT, OF_THE_AIR, eased
+from specgen.facts.job.concessions import CALLED, OF_A_POINT, OF_THE_AIR, eased
 from specgen.facts.job.inspected import places
 from specgen.model.concession import Concession
 from specgen.rules.kit import ERROR, LOGIC, Job, Problem, Problems, Spec, date, rule
@@ -63,7 +63,7 @@ def concession_in_its_job(concession: Concession, spec: Spec, on: date) -> Probl
     if not limits:
         yield Problem((), f"{concession.id} eases no limit")
     for name in limits[1:]:
-        what = f"{concession.id} eases {name} and {limits[0]}: a concession is of one limit"
+        what = f"{concession.id} eases the {CALLED[name]} and the {CALLED[limits[0]]}: a concession is of one limit"
         yield Problem((name,), what)
     yield from _items(concession, job, spec)
     yield from _point(concession, limits[:1], job, spec)
@@ -84,7 +84,7 @@ def _items(concession: Concession, job: Job, spec: Spec) -> Problems:
 def _point(concession: Concession, limits: list[str], job: Job, spec: Spec) -> Problems:
     known = [point.id for point in job.inspection]
     if concession.point is None and OF_A_POINT.intersection(limits):
-        yield Problem(("point",), f"{limits[0]} is a limit of an inspection point, and none is named")
+        yield Problem(("point",), f"the {CALLED[limits[0]]} is a limit of an inspection point, and none is named")
     elif concession.point is not None and concession.point not in known:
         what = f"{concession.point} is no inspection point of {job.id}; there is: {', '.join(known)}"
         yield Problem(("point",), what)
