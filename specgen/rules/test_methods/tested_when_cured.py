@@ -10,6 +10,8 @@ Passes
     Given a claim with its report
     reports.lab-12.series.scribed.cure: {time: 30 min, temperature: 23 degC, stoved: 30 min, stoved_at: 60 degC}
 Fails
+    systems.cab.tests: [{id: pull, method: pull_off, standard: ISO 4624, condition: {age: 24 h}, limit: min 5 MPa, statistic: each}]    # note at systems.cab.tests.pull.condition.age
+
     systems.chassis.tests: [{id: pull, method: pull_off, standard: ISO 4624, condition: {age: 24 h}, limit: min 5 MPa, statistic: each}]    # note at systems.chassis.tests.pull.condition.age
 
     Given a claim with its report
@@ -49,7 +51,7 @@ _OF_THE_PAINT = frozenset(
     {"dft", "gloss", "colour", "drying", "volume_solids", "nonvolatile", "viscosity", "density", "voc", "pot_life", "aerosol_delivery"}
 )  # fmt: skip
 """What is measured of the paint, or of a film of any age."""
-_BY_HARDENER = frozenset({"chemical", "released", "moisture"})
+_BY_HARDENER = frozenset({"chemical", "released by moisture", "moisture"})
 
 
 @rule("TST024", on=Node, severity=WARNING, source=table_row("test_limits", _CURE))
