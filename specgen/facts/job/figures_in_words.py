@@ -21,7 +21,7 @@ from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.model.walk import Path
-from specgen.units.quantity import Quantity, Range, as_range
+from specgen.units.quantity import Quantity, as_range
 
 _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _OTHER = re.compile(

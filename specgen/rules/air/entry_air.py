@@ -46,7 +46,9 @@ from specgen.rules.kit import NOTE, WARNING, Job, Path, Problem, Problems, Row, 
 _AIR = table("entry_air")
 _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)|\band (?=below|under|less|at most|max|LEL|LFL|no )", re.I)
 # joins two limits, and not the two figures of one
-_JOINED = re.compile(r"(?<!\d)(?<!\d%)(?<!\d %) (?:and|or|with|but|while)\b|\b(?:and|or|with|but|while)\b(?! ?\d)", re.I)
+_JOINED = re.compile(
+    r"(?<!\d)(?<!\d%)(?<!\d %) (?:and|or|with|but|while)\b|\b(?:and|or|with|but|while)\b(?! ?\d)", re.I
+)
 _EXPLOSIVE = re.compile(r"explosive|explosion limit|flammab|\bLEL\b|\bLFL\b", re.I)
 _OXYGEN = re.compile(r"\boxygen\b|\bO2\b|\bO₂", re.I)
 _NOT_ENTRY = re.compile(r"alarm|breathing|apparatus|air-fed|supplied air|purg|spray|\bfresh air\b|outside air", re.I)

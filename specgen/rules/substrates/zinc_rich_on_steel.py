@@ -49,7 +49,9 @@ def zinc_rich_on_steel(system: System, spec: Spec, on: date) -> Problems:
     for below, above in zip(system.layers, system.layers[1:], strict=False):
         if spec.product_of(above).binder in ZINC_RICH and spec.product_of(below).binder not in {*ZINC_RICH, NOT_NAMED}:
             under = paint_name(spec.product_of(below).binder)
-            what = f"the zinc-rich coat {above.id} is applied over {under} ({below.id}) and has no contact with the steel"
+            what = (
+                f"the zinc-rich coat {above.id} is applied over {under} ({below.id}) and has no contact with the steel"
+            )
             yield Problem(("layers", above.id, "product"), what)
     first = system.layers[0]
     if spec.product_of(first).binder not in ZINC_RICH:
@@ -60,14 +62,10 @@ def zinc_rich_on_steel(system: System, spec: Spec, on: date) -> Problems:
             continue
         path = ("layers", first.id, "product")
         if part.is_bare:
-            what = (
-                f"the zinc-rich coat {first.id} is for the bare spot, but no step masks the existing coat {old.id} around it"
-            )
+            what = f"the zinc-rich coat {first.id} is for the bare spot, but no step masks the existing coat {old.id} around it"
             yield Problem(
                 path, what, "keep it to the bare metal: mask the existing coating, or coat the spot alone", NOTE
             )
         else:
-            what = (
-                f"the zinc-rich coat {first.id} is applied over the existing coat {old.id} and has no contact with the steel"
-            )
+            what = f"the zinc-rich coat {first.id} is applied over the existing coat {old.id} and has no contact with the steel"
             yield Problem(path, what)
