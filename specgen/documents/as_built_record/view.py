@@ -8,13 +8,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from specgen.assessing.as_built import Built
-from specgen.assessing.forms import state_of
 from specgen.assessing.releases import of_item
 from specgen.assessing.results import Assessment, Did
 from specgen.documents.context import Context
 from specgen.documents.parts.assessed import (
     MOST_ROWS,
     PLAIN,
+    Head,
     air_table,
     batches_table,
     coats_by_id,
@@ -22,14 +22,13 @@ from specgen.documents.parts.assessed import (
     counted_items,
     cut,
     files_table,
+    head,
     points_of,
     used_for,
 )
 from specgen.documents.parts.assessed_work import before_repairs, said, times_between
 from specgen.documents.parts.concessions import concession_table
 from specgen.documents.parts.inspection import passes
-from specgen.documents.parts.job_revision import revision_said
-from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.model.spec import Spec
@@ -41,15 +40,8 @@ class AsBuiltRecord:
 
     number: str
     title: str
-    maker: PartyView
-    customer: PartyView
     on: str
-    owner: str
-    vehicles: str
-    job: str
-    revision: str
-    state: str
-    call: str
+    head: Head
     released: bool
     answer: str
     counted: str
@@ -76,15 +68,8 @@ def as_built_record(built: Built, context: Context) -> AsBuiltRecord:
     return AsBuiltRecord(
         number=f"AB-{job.document.number}",
         title=job.document.title,
-        maker=party(spec.project.maker),
-        customer=party(spec.project.customer),
         on=found.day.isoformat(),
-        owner=job.document.owner or "",
-        vehicles=", ".join(job.vehicles),
-        job=job.document.number,
-        revision=revision_said(job.document.number, context),
-        state=state_of(job),
-        call=contact_line(job.call) if job.call is not None else "",
+        head=head(found, context),
         released=not built.open,
         answer=words("NOT RELEASED. What is open stands below.") if built.open else words("RELEASED"),
         counted=counted_items(found, words),

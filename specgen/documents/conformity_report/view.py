@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from specgen.assessing.forms import state_of
 from specgen.assessing.instruments import instruments_of
 from specgen.assessing.results import Assessment, Verdict
 from specgen.assessing.waited import waited_name
@@ -19,12 +18,14 @@ from specgen.documents.context import Context
 from specgen.documents.parts.assessed import (
     MOST_ROWS,
     PLAIN,
+    Head,
     air_table,
     batches_table,
     counted_concessions,
     counted_items,
     cut,
     files_table,
+    head,
     points_of,
     sentence,
     to_do,
@@ -33,8 +34,6 @@ from specgen.documents.parts.assessed import (
 )
 from specgen.documents.parts.assessed_work import before_repairs, said, times_between
 from specgen.documents.parts.concessions import concession_table
-from specgen.documents.parts.job_revision import revision_said
-from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.findings import Report, Severity
@@ -79,15 +78,8 @@ class ConformityReport:
 
     number: str
     title: str
-    maker: PartyView
-    customer: PartyView
     on: str
-    owner: str
-    vehicles: str
-    job: str
-    revision: str
-    state: str
-    call: str
+    head: Head
     answer: str
     counted: str
     conceded: str
@@ -113,15 +105,8 @@ def conformity_report(found: Assessment, context: Context) -> ConformityReport:
     return ConformityReport(
         number=f"CR-{job.document.number}",
         title=job.document.title,
-        maker=party(spec.project.maker),
-        customer=party(spec.project.customer),
         on=found.day.isoformat(),
-        owner=job.document.owner or "",
-        vehicles=", ".join(job.vehicles),
-        job=job.document.number,
-        revision=revision_said(job.document.number, context),
-        state=state_of(job),
-        call=contact_line(job.call) if job.call is not None else "",
+        head=head(found, context),
         answer=words(_ANSWER[found.verdict]),
         counted=counted_items(found, words),
         conceded=counted_concessions(found, words),

@@ -1,4 +1,4 @@
-"""What an assessment shows in two documents: items and concessions counted, results by point, air, batches and files.
+"""What an assessment shows in two documents: its head, items and concessions counted, results by point, air, batches and files.
 
 Called by the views of the conformity report and of the as-built record.
 """
@@ -6,10 +6,15 @@ Called by the views of the conformity report and of the as-built record.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sized
+from dataclasses import dataclass
 
+from specgen.assessing.forms import state_of
 from specgen.assessing.results import Assessment, At, ConcessionSeen, Verdict
+from specgen.documents.context import Context
 from specgen.documents.parts.assessed_work import said
 from specgen.documents.parts.coats import coat_name, numbered
+from specgen.documents.parts.job_revision import revision_said
+from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.model.job import Item
@@ -25,6 +30,34 @@ PLAIN = {
     Verdict.NOT_DECIDED: N_("NOT DECIDED"),
 }
 MOST_ROWS = 200
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Head:
+    """Between whom, and on which state of which job."""
+
+    maker: PartyView
+    customer: PartyView
+    owner: str
+    vehicles: str
+    job: str
+    revision: str
+    state: str
+    call: str
+
+
+def head(found: Assessment, context: Context) -> Head:
+    job, project = found.job, context.spec.project
+    return Head(
+        maker=party(project.maker),
+        customer=party(project.customer),
+        owner=job.document.owner or "",
+        vehicles=", ".join(job.vehicles),
+        job=job.document.number,
+        revision=revision_said(job.document.number, context),
+        state=state_of(job),
+        call=contact_line(job.call) if job.call is not None else "",
+    )
 
 
 def counted_items(found: Assessment, words: Words) -> str:

@@ -140,6 +140,7 @@ def _conceded(held: Sequence[Concession], job: Job, words: Words) -> SheetTable:
             "under, and the name of the concession."
         ),
         heads=concession_heads(words),
+        widths=("w-12", "w-15", "w-12", "w-12", "w-15"),
         shared=(),
         lines=tuple(SheetLine(printed=concession_cells(one, job, words), fields=()) for one in held),
     )
