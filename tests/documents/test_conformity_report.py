@@ -129,6 +129,7 @@ def test_what_is_conceded_is_told_apart_counted_and_printed() -> None:
         "Repainted in spring.",
         "DOOR: Film of the primer",
     )
+    assert cool[1] == "air temperature\ncoat: 2 basecoat\non: DOOR, STEP"
     assert cool[-1] == "not in force on the day of this report"
     _view(found, spec, brackets.locale())
     assert brackets.unknown == set()

@@ -17,7 +17,6 @@ from specgen.documents.parts.assessed import (
     Head,
     air_table,
     batches_table,
-    coats_by_id,
     counted_concessions,
     counted_items,
     cut,
@@ -27,6 +26,7 @@ from specgen.documents.parts.assessed import (
     used_for,
 )
 from specgen.documents.parts.assessed_work import before_repairs, said, times_between
+from specgen.documents.parts.coats import coats_by_id
 from specgen.documents.parts.concessions import concession_table
 from specgen.documents.parts.inspection import passes
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -84,7 +84,7 @@ def as_built_record(built: Built, context: Context) -> AsBuiltRecord:
         asked=_asked(found, spec, words),
         repaired=before_repairs(found, words),
         concessions=concession_table(
-            [(seen.concession, used_for(seen, found, words)) for seen in found.concessions], job, words
+            [(seen.concession, used_for(seen, found, words)) for seen in found.concessions], job, spec, words
         ),
         times=times_between(found, words),
         persons=_persons(built, words),
@@ -124,7 +124,7 @@ def _work(found: Assessment, spec: Spec, words: Words) -> TableView:
         Column(words("By"), "w-15"),
         Column(words("Remark")),
     ]
-    coats = coats_by_id(found, spec, words)
+    coats = coats_by_id(found.job, spec, words)
     rows = [
         (
             done.record.text("on"),

@@ -119,7 +119,7 @@ def conformity_report(found: Assessment, context: Context) -> ConformityReport:
         air=air_table(found, spec, words),
         batches=batches_table(found, spec, words),
         concessions=concession_table(
-            [(seen.concession, used_for(seen, found, words)) for seen in found.concessions], job, words
+            [(seen.concession, used_for(seen, found, words)) for seen in found.concessions], job, spec, words
         ),
         findings=_findings(found, words),
         instruments=_instruments(found, words),

@@ -12,7 +12,7 @@ from specgen.assessing.forms import state_of
 from specgen.assessing.results import Assessment, At, ConcessionSeen, Verdict
 from specgen.documents.context import Context
 from specgen.documents.parts.assessed_work import said
-from specgen.documents.parts.coats import coat_name, numbered
+from specgen.documents.parts.coats import coats_by_id
 from specgen.documents.parts.job_revision import revision_said
 from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -127,15 +127,6 @@ def sentence(text: str) -> str:
     return text[:1].upper() + text[1:] + ("" if text.endswith((".", "!", "?")) else ".")
 
 
-def coats_by_id(found: Assessment, spec: Spec, words: Words) -> dict[str, str]:
-    """`1 primer` by the id of the coat."""
-    return {
-        layer.id: coat_name(number, layer, words)
-        for system in spec.systems_of(found.job)
-        for number, layer in numbered(system)
-    }
-
-
 def air_table(found: Assessment, spec: Spec, words: Words) -> TableView:
     columns = [
         Column(words("When"), "w-12"),
@@ -147,7 +138,7 @@ def air_table(found: Assessment, spec: Spec, words: Words) -> TableView:
         Column(words("Outside its limits")),
         Column(words("By"), "w-12"),
     ]
-    rows, coats = [], coats_by_id(found, spec, words)
+    rows, coats = [], coats_by_id(found.job, spec, words)
     for read in found.air[:MOST_ROWS]:
         record = read.record
         figures = "\n".join(f"{words(figure.name)} {figure.printed(words.translate)}" for figure in read.figures)
@@ -177,7 +168,7 @@ def batches_table(found: Assessment, spec: Spec, words: Words) -> TableView:
         Column(words("Applied"), "w-12"),
         Column(words("By")),
     ]
-    coats, products = coats_by_id(found, spec, words), spec.products
+    coats, products = coats_by_id(found.job, spec, words), spec.products
     rows = [
         (
             products[used.product].name if used.product in products else used.product,

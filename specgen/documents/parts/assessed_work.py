@@ -10,7 +10,7 @@ from specgen.units.locale import Phrase
 
 
 def times_between(found: Assessment, words: Words) -> TableView:
-    """A row for each time that the job limits, item by item."""
+    """A row for each time that the job limits, with the items for which it was the same."""
     columns = [
         Column(words("Item"), "w-12"),
         Column(words("From coat to coat"), "w-20"),
@@ -19,17 +19,17 @@ def times_between(found: Assessment, words: Words) -> TableView:
         Column(words("Result"), "w-15"),
         Column(words("Reasons")),
     ]
-    rows = [
-        (
-            wait.item.id,
+    items: dict[tuple[str, ...], list[str]] = {}
+    for wait in found.waited:
+        cells = (
             words(waited_name(wait)),
             words(wait_found(wait)) or words("not recorded"),
             wait_asked(wait),
             words(wait.verdict.value),
             "\n".join(said(text, words) for text in (*wait.reasons, wait.put_right) if text),
         )
-        for wait in found.waited
-    ]
+        items.setdefault(cells, []).append(wait.item.id)
+    rows = [(", ".join(of), *cells) for cells, of in items.items()]
     return table_view(words("Times between coats and before sanding"), columns, rows)
 
 

@@ -165,6 +165,15 @@ def coat_name(number: int, layer: Layer, words: Words) -> str:
     return f"{number} {words.word(layer.role)}"
 
 
+def coats_by_id(job: Job, spec: Spec, words: Words) -> dict[str, str]:
+    """`1 primer` by the id of the coat."""
+    return {
+        layer.id: coat_name(number, layer, words)
+        for system in spec.systems_of(job)
+        for number, layer in numbered(system)
+    }
+
+
 def _coat(number: int, layer: Layer, system: System, spec: Spec, figures: Quantities, words: Words) -> CoatView:
     product, variant = spec.product_of(layer), spec.variant_of(layer)
     key = (system.id, layer.id)

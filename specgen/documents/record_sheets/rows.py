@@ -86,7 +86,7 @@ class Rows:
 def tables(job: Job, spec: Spec, rows: Rows, words: Words, day: date) -> Iterator[SheetTable]:
     """What is conceded on the day, air, batches, what is looked at, then the readings of each film point."""
     if held := [one for one in concessions_in(job, spec) if in_force(one, day)]:
-        yield _conceded(held, job, words)
+        yield _conceded(held, job, spec, words)
     film = [point for point in film_points(job) if _is_film(point, job, spec)]
     air = next((one for one in job.inspection if one not in film and CLIMATE.search(words_of(one))), None)
     yield _air(air, job, spec, rows, words)
@@ -131,7 +131,7 @@ def _coats(job: Job, spec: Spec, words: Words) -> Iterator[tuple[str, str, str, 
                 yield layer.id, coat_name(number, layer, words), product.id, product.name
 
 
-def _conceded(held: Sequence[Concession], job: Job, words: Words) -> SheetTable:
+def _conceded(held: Sequence[Concession], job: Job, spec: Spec, words: Words) -> SheetTable:
     """Printed alone: nothing of it is filled in."""
     return SheetTable(
         title=words("Concessions in force"),
@@ -142,7 +142,7 @@ def _conceded(held: Sequence[Concession], job: Job, words: Words) -> SheetTable:
         heads=concession_heads(words),
         widths=("w-12", "w-15", "w-12", "w-12", "w-15"),
         shared=(),
-        lines=tuple(SheetLine(printed=concession_cells(one, job, words), fields=()) for one in held),
+        lines=tuple(SheetLine(printed=concession_cells(one, job, spec, words), fields=()) for one in held),
     )
 
 
