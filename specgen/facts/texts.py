@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+import re
+
 from specgen.facts.memo import memoised
 from specgen.model.node import Node
 from specgen.model.spec import Spec
 from specgen.model.walk import Declared, Path, leaves
+
+CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
+"""Where one clause of a text ends and the next begins; a comma or point within a figure parts nothing."""
 
 Text = tuple[Path, str, Declared]
 

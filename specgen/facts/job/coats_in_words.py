@@ -18,6 +18,7 @@ from specgen.facts.layer.film import film_limit
 from specgen.facts.layer.intervals import windows_for
 from specgen.facts.layer.said import films_of, films_said, is_one_of
 from specgen.facts.product.spans_said import number_said, spans_said
+from specgen.facts.texts import CLAUSE
 from specgen.model.job import Job
 from specgen.model.product import Role
 from specgen.model.spec import Spec
@@ -28,7 +29,6 @@ from specgen.trade.known import NotKnown
 from specgen.units.count import Count
 from specgen.units.quantity import Quantity, Range, as_range
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _OTHER = re.compile(
     r"\b(?:never|not|no|nothing|none|unless|instead|if|when|where|else|otherwise|exceeded|existing|old|was|were|"
     r"more than|less than|below|beyond|older|stripes?|striped|mist|touch\w*|repair\w*)\b|°",
@@ -81,7 +81,7 @@ def contradicted(job: Job, spec: Spec) -> Iterator[tuple[Path, str]]:
     for path, text in instructions(job, spec):
         at_coat = path[0] == "systems"
         own = [one for one in every if one[0].id == path[1] and one[1].id == path[3]] if at_coat else every
-        for clause in _CLAUSE.split(text):
+        for clause in CLAUSE.split(text):
             if _OTHER.search(_BOUND.sub("", clause)):
                 continue
             coats = [*own, *_after(own)] if at_coat else _called(clause, own)

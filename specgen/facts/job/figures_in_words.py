@@ -13,7 +13,7 @@ from fractions import Fraction
 from specgen.facts.job.in_words import quantities_said
 from specgen.facts.pairs.parts import parts_of
 from specgen.facts.product.spans_said import number_said, spans_said
-from specgen.facts.texts import texts
+from specgen.facts.texts import CLAUSE, texts
 from specgen.model.job import Job
 from specgen.model.node import Node
 from specgen.model.preparation import Preparation
@@ -23,7 +23,6 @@ from specgen.model.system import Layer, System
 from specgen.model.walk import Path
 from specgen.units.quantity import Quantity, as_range
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _OTHER = re.compile(
     r"\b(?:not|no|never|none|old|existing|later|each|every|per|of which|other|others|test\w*|unless|if|where|more than|less than|about|"
     r"first|next|further|additional|last year)\b",
@@ -118,7 +117,7 @@ def figures_apart(record: Node, spec: Spec) -> Iterator[tuple[Path, str]]:
 
 
 def _clauses(text: str) -> Iterator[str]:
-    return (clause.strip() for clause in _CLAUSE.split(text) if not _OTHER.search(clause))
+    return (clause.strip() for clause in CLAUSE.split(text) if not _OTHER.search(clause))
 
 
 def _scope(job: Job, spec: Spec) -> Iterator[str]:

@@ -9,9 +9,9 @@ from __future__ import annotations
 import re
 
 from specgen.facts.job.in_words import bounds
+from specgen.facts.texts import CLAUSE
 from specgen.units.quantity import Quantity
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _OTHER = re.compile(
     r"zinc|exist|old\b|works finish|before|\bwet\b|profile|edge|radius|taken off|deduct|remov|sanded|scratch|step\b|gap|differ|within|"
     r"of each other|correction|apart|wide|from (?:the )?(?:edge|weld)",
@@ -33,7 +33,7 @@ def film_said(text: str) -> tuple[list[Quantity], list[Quantity]]:
         return [], []
     least: list[Quantity] = []
     most: list[Quantity] = []
-    for clause in _CLAUSE.split(text):
+    for clause in CLAUSE.split(text):
         if _OTHER.search(clause):
             continue
         plain = _NONE_BELOW.sub("at least", _NONE_ABOVE.sub("at most", _NONE_OUTSIDE.sub("", clause)))

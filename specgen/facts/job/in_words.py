@@ -12,13 +12,13 @@ from fractions import Fraction
 from functools import cache
 
 from specgen.facts.pairs.floor import best_step, reaches
+from specgen.facts.texts import CLAUSE
 from specgen.model.preparation import Preparation, known_grades
 from specgen.standards.reads import remembered
 from specgen.units.between_units import explained_by_rounding
 from specgen.units.kinds import KINDS, SPELLINGS
 from specgen.units.quantity import Quantity, Range
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _NUMBER = r"\d+(?:\.\d+)?"
 _BARE = re.compile(rf"\s*{_NUMBER}\D{{1,12}}{_NUMBER}\s*[^\d\s]+\s*")
 _OTHER_STATE = re.compile(
@@ -82,7 +82,7 @@ def _dust_or_edges(text: str, preparations: list[Preparation]) -> Iterator[tuple
 
 
 def _one_number(pattern: re.Pattern[str], text: str) -> int | None:
-    found = {int(one) for clause in _CLAUSE.split(text) for one in pattern.findall(clause) if not _other_state(clause)}
+    found = {int(one) for clause in CLAUSE.split(text) for one in pattern.findall(clause) if not _other_state(clause)}
     return next(iter(found)) if len(found) == 1 else None
 
 
@@ -90,7 +90,7 @@ def _radius_said(text: str) -> Quantity | None:
     """The radius that a clause on rounded edges names; None where it names none or several lengths."""
     found = [
         quantity
-        for clause in _CLAUSE.split(text)
+        for clause in CLAUSE.split(text)
         if _ROUNDED.search(clause) and not _other_state(clause)
         for quantity in quantities_said(clause, "length")
     ]
@@ -99,7 +99,7 @@ def _radius_said(text: str) -> Quantity | None:
 
 def pressure_said(text: str) -> Quantity | None:
     """The one pressure that a text names."""
-    found = [quantity for clause in _CLAUSE.split(text) for quantity in quantities_said(clause, "pressure")]
+    found = [quantity for clause in CLAUSE.split(text) for quantity in quantities_said(clause, "pressure")]
     return found[0] if len(set(found)) == 1 else None
 
 
@@ -116,7 +116,7 @@ def is_inside(said: Range, typed: Range) -> bool:
 
 def salt_said(text: str) -> Quantity | None:
     """The one limit of soluble salts that a text names; None where it names none, or several."""
-    found = [quantity for clause in _CLAUSE.split(text) for quantity in quantities_said(clause, "surface_density")]
+    found = [quantity for clause in CLAUSE.split(text) for quantity in quantities_said(clause, "surface_density")]
     return found[0] if len(set(found)) == 1 else None
 
 
@@ -124,7 +124,7 @@ def salt_said(text: str) -> Quantity | None:
 def grades_said(text: str) -> tuple[str, ...]:
     """The grades a text names, without the washing that comes before any; none where a clause with one speaks of another state."""
     found: list[str] = []
-    for clause in _CLAUSE.split(text):
+    for clause in CLAUSE.split(text):
         named = [known_grades()[match[0]] for match in _grade_pattern().finditer(clause)]
         if named and _other_state(clause):
             return ()
@@ -136,7 +136,7 @@ def grades_said(text: str) -> tuple[str, ...]:
 def profile_said(text: str) -> Range | None:
     """The one profile that a text accepts: in a clause that names it, or that is nothing but a figure beside a grade."""
     found: list[Range] = []
-    for clause in _CLAUSE.split(text):
+    for clause in CLAUSE.split(text):
         said = bounds(clause, "thickness")
         if said is None or _OTHER_FILM.search(clause):
             continue

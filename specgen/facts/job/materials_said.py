@@ -9,9 +9,9 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from specgen.facts.texts import CLAUSE
 from specgen.standards.tables import table
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _OTHER = re.compile(
     r"\b(?:not|no|old|existing|later|afterwards|fitted|fit|delivered|attached|hung|hinges?|bolts?|bushes|rivets?|screws?|inserts?|fasteners?|"
     r"beside|remains?|stays?|excluded|without|before|instead|burnt|worn|gone|removed|missing|repair\w*|made good|spots?|masked|masking|"
@@ -91,7 +91,7 @@ class Said:
 def materials_said(text: str) -> list[list[Said]]:
     """The materials that each clause of a text names of the parts."""
     found: list[list[Said]] = []
-    for clause in _CLAUSE.split(text):
+    for clause in CLAUSE.split(text):
         own = _AWAY.split(clause)[0]
         if _OTHER.search(own) or _ELSEWHERE.search(clause):
             continue
@@ -105,7 +105,7 @@ def materials_said(text: str) -> list[list[Said]]:
 
 def laid_on(text: str) -> str:
     """What a system is said to be laid on, or to be for."""
-    clauses = [clause for clause in _CLAUSE.split(text) if not _OTHER.search(clause)]
+    clauses = [clause for clause in CLAUSE.split(text) if not _OTHER.search(clause)]
     return "; ".join(match[1] for clause in clauses for match in _LAID_ON.finditer(clause))
 
 

@@ -33,9 +33,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from specgen.facts.job.dew_point import least_margin
+from specgen.facts.texts import CLAUSE
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, unless_rounded
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _DEW = re.compile(r"dew.?point", re.I)
 _MARGIN = re.compile(r"(?<![\w.,])(\d+(?:\.\d+)?) ?(K|°C|°F|degC|degF)(?!\w)")
 _BESIDE = re.compile(r"margin|above|over|higher than|warmer than", re.I)
@@ -70,7 +70,7 @@ def _both_general(said: Quantity, margin: Quantity) -> bool:
 
 
 def _margins(text: str) -> Iterator[Quantity]:
-    for clause in _CLAUSE.split(text):
+    for clause in CLAUSE.split(text):
         if _DEW.search(clause) and _BESIDE.search(clause):
             for digits, unit in _MARGIN.findall(clause):
                 yield Quantity.of("temperature_difference", Fraction(digits), _UNITS.get(unit, unit), digits)
@@ -78,7 +78,7 @@ def _margins(text: str) -> Iterator[Quantity]:
 
 def _shares(text: str) -> Iterator[Quantity]:
     """The humidity that each clause accepts at most; a range counts by its upper end."""
-    for clause in _CLAUSE.split(text):
+    for clause in CLAUSE.split(text):
         if _HUMIDITY.search(clause):
             found = [match for match in _SHARE.finditer(clause) if not _LEAST.search(clause[: match.start()])]
             if found:

@@ -63,9 +63,9 @@ from specgen.facts.layer.said import (
     packs_missing,
 )
 from specgen.facts.pairs.parts import parts_of
+from specgen.facts.texts import CLAUSE
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _OTHER = re.compile(
     r"\b(?:not|no|old|existing|later|afterwards|fitted|fit|delivered|attached|hung|hinges?|bolts?|beside|remains?|stays?|excluded|without|before|instead|damage[ds]?|repaired)\b",
     re.IGNORECASE,
@@ -110,7 +110,7 @@ def scope_agrees_with_job(job: Job, spec: Spec, on: date) -> Problems:
 
 def _parted(job: Job, spec: Spec) -> Iterator[str]:
     parts = list(parts_of(job, spec))
-    clauses = [clause for clause in _CLAUSE.split(job.scope) if not _OTHER.search(clause)]
+    clauses = [clause for clause in CLAUSE.split(job.scope) if not _OTHER.search(clause)]
     own = "; ".join(clauses)
     figures = films_said(own)
     films = _films(job, spec) if figures else []

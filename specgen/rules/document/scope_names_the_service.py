@@ -42,11 +42,11 @@ import re
 
 from specgen.facts.job.exposure import environment_of, exposure_of, in_water
 from specgen.facts.job.in_words import quantities_said
+from specgen.facts.texts import CLAUSE
 from specgen.model.environment import EnvironmentKind
 from specgen.model.job import Exposure
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, System, date, rule
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _OTHER = re.compile(
     r"\b(?:not|no|never|nothing|until|unless|if|when|while|during|before|after|existing|old|later|instead|without|or|"
     r"coat(?:ed|ing|s)?|paint(?:ed|ing)?|spray\w*|cur(?:e|es|ed|ing)|dr(?:y|ies|ied|ying)|bak\w*|stov\w*|store[ds]?|storage|transport\w*|"
@@ -83,7 +83,7 @@ _OTHER_HEAT = re.compile(
 def scope_names_the_service(job: Job, spec: Spec, on: date) -> Problems:
     exposures = {exposure_of(job, item) for item in job.items}
     systems = list(spec.systems_of(job))
-    for clause in _CLAUSE.split(job.scope):
+    for clause in CLAUSE.split(job.scope):
         if exposures == {Exposure.EXTERIOR} and _INSIDE_ONLY.search(clause) and _sunlit(job):
             yield Problem(
                 ("scope",), f"the scope of {job.id} says '{clause.strip()}'; its exposure is stated as exterior"

@@ -47,10 +47,10 @@ from fractions import Fraction
 from specgen.facts.job.in_words import quantities_said
 from specgen.facts.job.instructions import instructions
 from specgen.facts.product.spans_said import spans_said
+from specgen.facts.texts import CLAUSE
 from specgen.model.product import ApplicationClimate
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _DENIED = re.compile(
     r"\b(?:not|never|no|nothing|nobody|none|unless|before|earlier|instead|until|if|existing|old|was|were)\b", re.I
 )
@@ -91,7 +91,7 @@ _BOTH = re.compile(r"\bboth coats\b(?! of\b)", re.I)
 @rule("DOC009", on=Job, severity=WARNING, source=LOGIC)
 def words_keep_the_limits(job: Job, spec: Spec, on: date) -> Problems:
     for path, text in instructions(job, spec):
-        for clause in _CLAUSE.split(text):
+        for clause in CLAUSE.split(text):
             if not _DENIED.search(clause):
                 for what in _beyond(clause, job, spec):
                     yield Problem(path, f"the words of {job.id} say {what}", absolute=True)

@@ -32,10 +32,10 @@ import re
 from fractions import Fraction
 
 from specgen.facts.job.looked_for import PORES, words_of
+from specgen.facts.texts import CLAUSE
 from specgen.rules.kit import WARNING, Job, Problem, Problems, Quantity, Spec, date, rule
 from specgen.standards.tables import table
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _CROSS_CUT = re.compile(r"cross.?(?:cut|hatch)|\b2409\b", re.I)
 _PULL_OFF = re.compile(r"pull.?off|\b4624\b|D4541", re.I)
 _RUB = re.compile(r"D4752", re.I)
@@ -60,7 +60,7 @@ def _limit(row: str) -> Fraction:
 def weak_tests_accepted(job: Job, spec: Spec, on: date) -> Problems:
     for point in job.inspection:
         path, method = ("inspection", point.id), f"{point.check} {point.method or ''}"
-        for clause in _CLAUSE.split(point.criterion.text or ""):
+        for clause in CLAUSE.split(point.criterion.text or ""):
             weak = _weak(clause, words_of(point), method) if not _REJECTED.search(clause) else None
             if weak is not None:
                 yield Problem((*path, "criterion", "text"), f"{point.id} accepts {weak}")

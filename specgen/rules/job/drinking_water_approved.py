@@ -20,10 +20,9 @@ To put right
 import re
 from collections.abc import Iterator
 
-from specgen.facts.texts import texts
+from specgen.facts.texts import CLAUSE, texts
 from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _TOUCHED = re.compile(
     r"\b(?:drinking|potable)[- ]water(?! (?:works|supply|main\w* are|line is))\b|\bfor (?:\w+ ){0,3}?(?:food|foodstuffs?|milk|beer|wine)\b|\bfood contact\b",
     re.I,
@@ -37,7 +36,7 @@ _APPROVED = re.compile(
 
 @rule("JOB016", on=Job, severity=WARNING, source=PRACTICE)
 def drinking_water_approved(job: Job, spec: Spec, on: date) -> Problems:
-    told = next((clause.strip() for clause in _CLAUSE.split(job.scope) if _touches(clause)), None)
+    told = next((clause.strip() for clause in CLAUSE.split(job.scope) if _touches(clause)), None)
     if told is None:
         told = next(
             (text for one in spec.systems_of(job) for text in (one.title, one.use or "") if _touches(text)), None

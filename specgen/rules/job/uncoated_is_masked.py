@@ -22,11 +22,10 @@ To put right
 import re
 from collections.abc import Iterator
 
-from specgen.facts.texts import texts
+from specgen.facts.texts import CLAUSE, texts
 from specgen.model.preparation import StepKind
 from specgen.rules.kit import PRACTICE, WARNING, Job, Path, Problem, Problems, Spec, date, rule
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _BARE = re.compile(
     r"\b(?:stays?|remains?|(?:is|are|be) (?:left|kept)|keep|leave|left) (?:\w+ ){0,3}?(?:bare|uncoated|unpainted|(?:free|clear) of (?:paint|coating|any coating))\b",
     re.I,
@@ -47,7 +46,7 @@ def uncoated_is_masked(job: Job, spec: Spec, on: date) -> Problems:
     ):
         return
     told = next(
-        ((path, clause.strip()) for path, text in _named(job) for clause in _CLAUSE.split(text) if _stays_bare(clause)),
+        ((path, clause.strip()) for path, text in _named(job) for clause in CLAUSE.split(text) if _stays_bare(clause)),
         None,
     )
     if told is None or any(

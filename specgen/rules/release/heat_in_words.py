@@ -26,10 +26,10 @@ from fractions import Fraction
 from specgen.facts.job.in_words import quantities_said
 from specgen.facts.job.instructions import instructions
 from specgen.facts.pairs.parts import Part, parts_of
+from specgen.facts.texts import CLAUSE
 from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Product, Quantity, Spec, date, rule, table
 from specgen.units.quantity import upper
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _HEATED = re.compile(
     r"\b(?:bak(?:e|ed|ing)|stov\w+|oven|infra-?red|IR|force[- ]dr\w+|heat lamps?|drying lamps?|heated|heat(?: gun)?)\b",
     re.I,
@@ -48,7 +48,7 @@ def heat_in_words(job: Job, spec: Spec, on: date) -> Problems:
         if path[-1] not in {"scope", "before_next", "if_exceeded"}:
             continue
         own = [part for part in parts if path[0] != "systems" or part.system.id == path[1]]
-        for clause in _CLAUSE.split(text):
+        for clause in CLAUSE.split(text):
             said = (
                 quantities_said(clause, "temperature") if _HEATED.search(clause) and not _OTHER.search(clause) else []
             )

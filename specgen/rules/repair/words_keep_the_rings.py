@@ -24,9 +24,9 @@ import re
 
 from specgen.facts.job.in_words import quantities_said
 from specgen.facts.pairs.parts import parts_of
+from specgen.facts.texts import CLAUSE
 from specgen.rules.kit import LOGIC, WARNING, Job, Path, Problem, Problems, Quantity, Spec, date, rule
 
-_CLAUSE = re.compile(r"[;\n]|[,.](?!\d)")
 _DENIED = re.compile(r"\b(?:not|never|bare metal|into sound zinc|beyond|more than)\b", re.I)
 _RINGS = (
     ("lap", re.compile(r"\b(?:over)?lap(?:s|ped|ping)?\b", re.I)),
@@ -48,7 +48,7 @@ def words_keep_the_rings(job: Job, spec: Spec, on: date) -> Problems:
         texts += [(("preparations", preparation.id, "steps", step.id, "text"), step.text) for step in preparation.steps]
     repairs = [part.item.repair for part in repaired if part.item.repair is not None]
     for path, text in texts:
-        for clause in _CLAUSE.split(text):
+        for clause in CLAUSE.split(text):
             widths = quantities_said(clause, "length") if not _DENIED.search(clause) else []
             name = next((name for name, pattern in _RINGS if pattern.search(clause)), None)
             if len(widths) != 1 or name is None:
