@@ -15,7 +15,7 @@ from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record
 from specgen.assessing.results import AirRead, At, ConcessionSeen
 from specgen.assessing.sorting import Sorted
-from specgen.facts.job.concessions import concessions_in, in_force
+from specgen.facts.job.concessions import OF_THE_AIR, concessions_in, eased, in_force
 from specgen.model.concession import Concession
 
 
@@ -31,7 +31,7 @@ def concessions_seen(
     """Every concession of the job, in the order of the sources."""
     for one in concessions_in(grants.job, grants.spec):
         used = [at for at in results if one in at.conceded]
-        found = [row for at in used for row in _rows(at, air, rows, film)]
+        found = [row for at in used for row in _rows(one, at, air, rows, film)]
         yield ConcessionSeen(
             one,
             in_force(one, grants.day),
@@ -40,10 +40,13 @@ def concessions_seen(
         )
 
 
-def _rows(at: At, air: Sequence[AirRead], rows: Sorted, film: set[str]) -> Iterator[Record]:
-    values = rows.with_values(at.point.id, film=at.point.id in film)
-    of_air = [read.record for read in air if read.missed]
-    yield from (row for row in (*values, *of_air) if row.text("item") in {"", at.item.id})
+def _rows(one: Concession, at: At, air: Sequence[AirRead], rows: Sorted, film: set[str]) -> Iterator[Record]:
+    """Those it can have been used for: air for a limit of the air, else what has a value at the point."""
+    if any(limit.name in OF_THE_AIR for limit in eased(one)):
+        found = [read.record for read in air if read.missed and one.coat in {None, read.coat}]
+    else:
+        found = rows.with_values(at.point.id, film=at.point.id in film)
+    yield from (row for row in found if row.text("item") in {"", at.item.id})
 
 
 def _told_late(

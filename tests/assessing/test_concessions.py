@@ -187,6 +187,18 @@ def test_one_agreed_once_the_figures_were_known_is_told(read: str, said: bool) -
     assert ("agreed after the readings of 2026-11-19" in as_text(found)) is said
 
 
+def test_air_outside_its_limits_is_no_reading_that_a_concession_on_film_came_after() -> None:
+    text = spots(50, 39).replace("unit\n", "unit,on\n").replace(",um\n", ",um,2026-11-21\n")
+    found = assessed(text, _air(80).replace("2026-11-21", "2026-11-19"), changes={**POINT, **THIN})
+    assert (film_on(found), _at(found, "climate")) == (UNDER, F)
+    assert [one.id for one in found.findings if one.id == "RDG023"] == []
+    eased = conceded("humidity: {specified: max 75 %, conceded: max 78 %}, coat: base", point="")
+    for coat, told_late in (("base", True), ("clear", False)):
+        rows = _air(76) + f"climate,{coat},20,80,20,2026-11-19\n"
+        found = assessed(rows, changes={**POINT, **eased})
+        assert any(one.id == "RDG023" for one in found.findings) is told_late
+
+
 @pytest.mark.parametrize(
     ("days", "verdict"),
     [

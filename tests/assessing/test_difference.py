@@ -124,6 +124,12 @@ def test_a_coat_that_was_sanded_after_it_was_read_deducts_nothing() -> None:
         ("After deducting the primer DFT, no basecoat below 15 µm; no runs.", None),
         ("After deducting the primer DFT, every spot 15 µm.", None),
         ("No basecoat below 15 µm.", None),
+        # a limit turned round, or none, is not guessed
+        ("After deducting the primer DFT, no spot 15 to 26 µm.", None),
+        ("After deducting the primer DFT, no spot at least 15 µm.", None),
+        ("After deducting the primer DFT, no spot between 15 and 26 µm.", None),
+        ("After deducting the primer DFT, every spot outside 15 to 26 µm.", None),
+        ("After deducting the primer DFT, each spot at most 26 µm.", "max 26 um"),
     ],
 )  # fmt: skip
 def test_only_words_that_mean_one_thing_are_read(text: str, asked: str | None) -> None:

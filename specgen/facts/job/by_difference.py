@@ -30,7 +30,8 @@ _ASKED = re.compile(
     r"(?: (?P<how>below|under|above|over|outside|at least|at most|from|between))? (?P<figures>\d.*)",
     re.I,
 )
-_AT_LEAST, _AT_MOST = {"no below", "no under"}, {"no above", "no over"}
+_AT_LEAST = {"no below", "no under", "every at least", "each at least"}
+_AT_MOST = {"no above", "no over", "every at most", "each at most"}
 _AS_IT_STANDS = {"no outside", "every", "every from", "every between", "each", "each from", "each between"}
 _PLACES = {"spot", "reading", "point", "place", "measurement", "spot measurement", "value"}
 
@@ -84,4 +85,4 @@ def _asked(text: str, layer: Layer) -> Range | None:
     if how in _AS_IT_STANDS:
         said = bounds(found["figures"], "thickness")
         return said if said is not None and None not in (said.low, said.high) else None
-    return bounds(f"{found['how'].lower()} {found['figures']}", "thickness")
+    return None
