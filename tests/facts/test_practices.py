@@ -334,6 +334,8 @@ SOUND = (
     "Both coats are laid up to the faying surfaces.",
     "Faying surfaces are coated with zinc silicate tested for slip.",
     "No paint goes on the threads.",
+    "The finish is laid on the contact surfaces of the door seals.",
+    "The system goes on the sealing surfaces only where they are lined.",
     "Paint is applied to the threads after assembly.",
     "The stripe coat goes on the welds and edges.",
     "Drain holes are kept open.",

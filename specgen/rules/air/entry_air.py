@@ -16,7 +16,7 @@ Passes
 
     jobs.refit.workplace: confined-space
     jobs.refit.ventilation: {statement: Forced extraction from the bottom of the tank.}
-    jobs.refit.confined_space: {permit: safety office, atmosphere_test: "Less than 10 % of the LEL and between 19.5 % and 23.5 % oxygen before each entry.", standby: one person at the manhole, rescue: Tripod and winch in place.}
+    jobs.refit.confined_space: {permit: safety office, atmosphere_test: "Less than 10 % of the LEL and between 19.5 % and 23.5 % oxygen before each entry; in the log oxygen and explosive limit as 20.9 % and 0 %.", standby: one person at the manhole, rescue: Tripod and winch in place.}
 
     jobs.refit.inspection.moist: {id: moist, check: Moisture, at: receipt, criterion: {text: at most 15 %}}
 Fails
@@ -26,7 +26,7 @@ Fails
 
     jobs.refit.workplace: confined-space
     jobs.refit.ventilation: {statement: Forced extraction from the bottom of the tank.}
-    jobs.refit.confined_space: {permit: safety office, atmosphere_test: "Entry from 16 % oxygen and up to 40 % of the lower explosion limit, before each entry.", standby: one person at the manhole, rescue: Tripod and winch in place.}    # at jobs.refit.confined_space.atmosphere_test    # at jobs.refit.confined_space.atmosphere_test
+    jobs.refit.confined_space: {permit: safety office, atmosphere_test: "Entry from 16 % oxygen and 40 % of the lower explosion limit, before each entry.", standby: one person at the manhole, rescue: Tripod and winch in place.}    # at jobs.refit.confined_space.atmosphere_test    # at jobs.refit.confined_space.atmosphere_test
 
     jobs.refit.workplace: confined-space
     jobs.refit.ventilation: {statement: Forced extraction from the bottom of the tank.}
@@ -45,10 +45,9 @@ from specgen.rules.kit import NOTE, WARNING, Job, Path, Problem, Problems, Row, 
 
 _AIR = table("entry_air")
 _CLAUSE = re.compile(r"[;\n]|[,.](?!\d)|\band (?=below|under|less|at most|max|LEL|LFL|no )", re.I)
-# joins two limits, and not the two figures of one
-_JOINED = re.compile(
-    r"(?<!\d)(?<!\d%)(?<!\d %) (?:and|or|with|but|while)\b|\b(?:and|or|with|but|while)\b(?! ?\d)", re.I
-)
+_JOINS = re.compile(r"\b(?:and|or|with|but|while)\b", re.I)
+# joins two limits, and cannot be within one, as in 19.5 % and 23.5 %
+_JOINS_LIMITS = re.compile(rf"(?<!\d)(?<!\d%)(?<!\d %) {_JOINS.pattern}|{_JOINS.pattern}(?! ?\d)", re.I)
 _EXPLOSIVE = re.compile(r"explosive|explosion limit|flammab|\bLEL\b|\bLFL\b", re.I)
 _OXYGEN = re.compile(r"\boxygen\b|\bO2\b|\bO₂", re.I)
 _NOT_ENTRY = re.compile(r"alarm|breathing|apparatus|air-fed|supplied air|purg|spray|\bfresh air\b|outside air", re.I)
@@ -96,8 +95,11 @@ def _apart(clause: str) -> list[str]:
     if oxygen is None or explosive is None or _NOT_ENTRY.search(clause):
         return [clause]
     first, second = sorted((oxygen, explosive), key=lambda one: one.start())
-    joints = list(_JOINED.finditer(clause, first.end(), second.start()))
-    return [clause[: joints[-1].start()], clause[joints[-1].start() :]] if joints else [clause]
+    joints = list(_JOINS_LIMITS.finditer(clause, first.end(), second.start()))
+    if not joints and "between" not in clause:
+        joints = list(_JOINS.finditer(clause, first.end(), second.start()))
+    parts = [clause[: joints[-1].start()], clause[joints[-1].start() :]] if joints else [clause]
+    return parts if all(map(_SHARE.search, parts)) else [clause]
 
 
 def _strictest(subject: str, shares: list[Fraction]) -> Fraction:
