@@ -37,5 +37,5 @@ def concession_in_its_days(concession: Concession, spec: Spec, on: date) -> Prob
     elif agreed > on:
         yield Problem(("agreed_on",), f"{concession.id} was agreed on {agreed}, a day still to come as at {on}")
     elif until < on:
-        what = f"{concession.id} expired on {until}: nothing is accepted under it any more"
+        what = f"{concession.id} expired on {until}: nothing made or read after that day is accepted under it"
         yield Problem(("until",), what, severity=NOTE)
