@@ -2,15 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
+from specgen.documents.context import Context
+from specgen.documents.job_card.view import job_card
 from specgen.documents.method_statement.merged_safety import merged_safety
+from specgen.documents.method_statement.view import method_statement
+from specgen.documents.parts.caution_catalogue import SHEET_FIRST
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.step_cautions import at_steps
 from specgen.documents.parts.wording import Words
 from specgen.documents.parts.work_wear import gloves_for_cleaners, work_wear
+from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.units.locale import ENGLISH
+from tests.documents.conftest import context
 from tests.good_spec import good_with, spec_of
 
 CLEANER = "{id: wipe, what: panel cleaner, amount: 1 L, kind: cleaner, statements: [H225]%s}"
@@ -83,3 +91,19 @@ def test_table_and_step_of_a_method_statement_say_the_same() -> None:
     assert not any("nitrile gloves" in text for texts in said for text in texts)
     usual = at_steps(preparation, words, place=None, old_paint=False, cleaners="")
     assert any("nitrile gloves" in text for texts in usual for text in texts)
+
+
+@pytest.mark.parametrize("view", [method_statement, job_card])
+def test_gloves_for_a_cleaner_stand_at_the_step_that_uses_it(view: Callable[[Job, Context], object]) -> None:
+    spec, words = job_with(CLEANER % f', gloves: "{STATED}"')
+    job = spec.jobs["refit"]
+    assert gloves_for_cleaners(job, words) in repr(view(job, context(spec)))
+
+
+def test_a_thinner_without_hazards_is_told_so_among_the_products_of_a_method_statement() -> None:
+    spec, words = job_with("{id: thin, what: slow thinner, amount: 1 L, kind: thinner}")
+    job = spec.jobs["refit"]
+    merged = merged_safety(list(spec.products_of(job)), job, spec, words)
+    assert merged is not None
+    rows = [row for row in merged.products.rows if "slow thinner" in row]
+    assert [row[-2:] for row in rows] == [("not stated", words(SHEET_FIRST))]
