@@ -6,53 +6,24 @@ the work stops. Called by `build`.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
 from specgen.documents.method_statement.between_coats import BetweenView
 from specgen.documents.method_statement.conditions import NOT_STATED, Condition
-from specgen.documents.method_statement.open_coats import BY_SHEET, INTERVAL_BY_SHEET
-from specgen.documents.parts.application import ApplicationStep, ApplicationView, application_at
+from specgen.documents.method_statement.inspection_rows import Points
+from specgen.documents.method_statement.open_coats import INTERVAL_BY_SHEET
+from specgen.documents.method_statement.work_rows import WorkRow, apply, apply_chosen, prepare, sanding, treat
+from specgen.documents.parts.application import ApplicationView, application_at
 from specgen.documents.parts.coats import CoatView, Wait
-from specgen.documents.parts.inspection import ambient, limits, passes
 from specgen.documents.parts.preparation import StepView
-from specgen.documents.parts.step_cautions import cautions_at
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
-from specgen.facts.job.confined import place_of
-from specgen.facts.job.inspected import numbers_of, points_on
-from specgen.facts.pairs.answers import says_sanding
-from specgen.model.acceptance import InspectionPoint, Stage
-from specgen.model.hazards import Task
+from specgen.facts.job.inspected import points_on
+from specgen.model.acceptance import Stage
 from specgen.model.job import Job
-from specgen.model.product import Product
 from specgen.model.spec import Spec
-from specgen.model.stand_in import StandIn
-from specgen.model.system import Layer
-
-_WASHES = re.compile(r"\b(?:wash|rins|wip)(?:e|es|ed|ing)?\b", re.IGNORECASE)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WorkRow:
-    """A step, or an inspection in its place: at a hold point the work stops. `number` is that of the step or of the point.
-
-    `text` is Markdown where `prose` says so; `lines` stand below it. `safety` and `done` are finished sentences; `brief` is the
-    first of `done` in one unit, for the table of the sequence; empty where another table tells it.
-    """
-
-    kind: Literal["step", "point", "hold"]
-    number: str
-    title: str
-    text: str = ""
-    prose: bool = False
-    lines: tuple[str, ...] = ()
-    source: str = ""
-    safety: tuple[str, ...] = ()
-    done: tuple[str, ...] = ()
-    brief: str | None = None
 
 
 class InspectedView(NamedTuple):
@@ -137,7 +108,7 @@ def work(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) -> tu
 def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) -> Iterator[Phase]:
     build = told.build
     points = points_on(build.items, job, spec)
-    at = _Points(job, spec, points, numbers.inspected, words)
+    at = Points(job, spec, points, numbers.inspected, words)
     waits = {wait.comes: wait for wait in told.waits}
     coats = {coat.layer: coat for coat in told.coats}
     first = told.coats[0].name if told.coats else ""
@@ -147,7 +118,7 @@ def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) ->
         words("Surface preparation: {}").format(build.preparation.title),
         words("Surface preparation"),
         "",
-        (*at.stage(Stage.RECEIPT), *_prepare(told, words), *at.stage(Stage.PREPARED)),
+        (*at.stage(Stage.RECEIPT), *prepare(told.steps, told.handed_over, words), *at.stage(Stage.PREPARED)),
         ((_next(waits[first], words), ""),) if first in waits else (),
     )
     layers = build.system.layers
@@ -165,12 +136,12 @@ def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) ->
             *at.stage(Stage.APPLICATION),
             *(WorkRow(kind="step", number="", title="", text=step.text, source=step.source) for step in begun),
             *(
-                _apply(coat, applied, product, job, described, words)
+                apply(coat, applied, product, job, described, words)
                 if applied is not None
-                else _apply_chosen(coat, words)
+                else apply_chosen(coat, words)
             ),
             *on_the_coat,
-            *_treat(treated, product, job, words),
+            *treat(treated, product, job, words),
             *once_sanded,
             *(at.stage(Stage.COMPLETION, None) if last else ()),
         )
@@ -188,7 +159,7 @@ def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) ->
             "" if described or applied is None else _lead(applied, words),
             rows,
             ends,
-            _sanding(product, job, words) if above and not treated else (),
+            sanding(product, job, words) if above and not treated else (),
         )
         if described is None and applied is not None:
             numbers.described[product.id] = next(row.number for row in phase.rows if row.kind == "step")
@@ -228,108 +199,11 @@ def _in_short(row: WorkRow) -> str:
     return row.done[0] if row.done else row.text
 
 
-class _Points:
-    """The inspections of a build as rows, with their number in the inspection and test plan."""
-
-    def __init__(self, job: Job, spec: Spec, own: Sequence[InspectionPoint], told: set[str], words: Words) -> None:
-        self._job, self._spec = job, spec
-        self._numbers = numbers_of(job)
-        self._own, self._told, self._words = own, told, words
-
-    def stage(self, *stages: Stage | None) -> tuple[WorkRow, ...]:
-        return tuple(self._row(point) for point in self._own if point.after is None and point.at in stages)
-
-    def after(self, layer: Layer) -> tuple[tuple[WorkRow, ...], tuple[WorkRow, ...]]:
-        """Those on the coat as applied, and those on the coat once it is sanded or otherwise made ready for the next."""
-        mine = [point for point in self._own if point.after == layer.id]
-        return (
-            tuple(self._row(point) for point in mine if not point.after_sanding),
-            tuple(self._row(point) for point in mine if point.after_sanding),
-        )
-
-    def _row(self, point: InspectionPoint) -> WorkRow:
-        words = self._words
-        told = limits(point, self._job, self._spec, words)
-        again = point.id in self._told
-        self._told.add(point.id)
-        return WorkRow(
-            kind="hold" if point.hold_point else "point",
-            number=self._numbers[point.id],
-            title=point.check,
-            text=words("As the first time.")
-            if again
-            else ". ".join(part for part in (point.method or "", point.frequency or "") if part),
-            done=tuple(part for part in (told, "" if again and told else point.criterion.text or "") if part)
-            or (passes(point, self._job, self._spec, words),),
-            lines=(words("If it fails: {}").format(point.if_failed),) if point.if_failed and not again else (),
-            brief=""
-            if ambient(point, self._job, words)
-            else limits(point, self._job, self._spec, words.in_one_unit()) or None,
-        )
-
-
-def _prepare(told: Told, words: Words) -> Iterator[WorkRow]:
-    for step in told.steps:
-        grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
-        abrasive = words("with {abrasive}").format(abrasive=step.abrasive) if step.abrasive else ""
-        yield WorkRow(
-            kind="step",
-            number="",
-            title=" ".join(part for part in (step.title, grade, abrasive) if part),
-            text=step.text,
-            prose=True,
-            lines=(f"{step.limits}.",) if step.limits else (),
-            source=step.source,
-            safety=step.cautions,
-            done=(step.acceptance,) if step.acceptance else (),
-        )
-    if told.handed_over:
-        yield WorkRow(
-            kind="step",
-            number="",
-            title=words("Check the prepared surface"),
-            done=tuple(f"{name}: {text}" for name, text in told.handed_over),
-        )
-
-
 def _conditions(told: Told, coat: CoatView, words: Words) -> tuple[list[Condition], list[Condition]]:
     """What is done as the coat begins, and once it has been applied."""
     begins, after = words("With coat {}").format(coat.name), words("After coat {}").format(coat.name)
     found = [[step for view in told.between if view.when == when for step in view.steps] for when in (begins, after)]
     return found[0], found[1]
-
-
-def _treat(steps: Sequence[Condition], below: Product, job: Job, words: Words) -> Iterator[WorkRow]:
-    """What is done to a coat before the next; the first row says what its dust does, and how far a step may go stands beside it."""
-    rows: list[WorkRow] = []
-    for step in steps:
-        if step.limit and rows:
-            rows[-1] = replace(rows[-1], done=(*rows[-1].done, step.text))
-            continue
-        rows.append(
-            WorkRow(
-                kind="step",
-                number="",
-                title="" if rows else words("Before the next coat"),
-                text=step.text,
-                source=step.source,
-                safety=() if rows or _washed_alone(steps) else _sanding(below, job, words),
-            )
-        )
-    yield from rows
-
-
-def _washed_alone(steps: Sequence[Condition]) -> bool:
-    """True where a coat is washed or wiped and nothing makes dust of it."""
-    texts = [step.text for step in steps if not step.limit]
-    return all(_WASHES.search(text) and not says_sanding(text) for text in texts)
-
-
-def _sanding(product: Product, job: Job, words: Words) -> tuple[str, ...]:
-    """The cautions of sanding a coat of the product."""
-    if isinstance(product, StandIn):
-        return (words(BY_SHEET),)
-    return cautions_at(Task.SANDING, [product], words, place=place_of(job))
 
 
 def _to_next(
@@ -355,79 +229,6 @@ def _lead(applied: ApplicationView, words: Words) -> str:
     shelf = words("Shelf life, unopened: {}").format(applied.shelf_life) if applied.shelf_life else ""
     values = (f"{name}: {text}" for name, text in applied.values)
     return ". ".join(part for part in (kind, pot, shelf, *values) if part) + "."
-
-
-def _apply(
-    coat: CoatView, applied: ApplicationView, product: Product, job: Job, described: str | None, words: Words
-) -> Iterator[WorkRow]:
-    """From shaking to the cleared valve. A product that was described before is only applied again, as it was there."""
-    place = place_of(job)
-    passes_said = coat.passes.replace("\n", " ")
-    done = _done(coat, words)
-    if described is not None:
-        yield WorkRow(
-            kind="step",
-            number="",
-            title=words("Apply"),
-            text=words("{passes}. Otherwise as from step {step}.")
-            .format(passes=passes_said, step=described)
-            .lstrip(". "),
-            safety=(words("As from step {}.").format(described),),
-            done=done,
-        )
-        return
-    told: set[Task] = set()
-    steps = applied.steps
-    if all(step.task is not Task.SPRAYING for step in steps):
-        steps = (*steps, ApplicationStep(words("Apply"), "", Task.SPRAYING))
-    for step in steps:
-        applies = step.task is Task.SPRAYING
-        if applies and Task.MIXING not in told:
-            safety = applied.cautions  # a two-pack for which no mixing is stated is opened all the same
-        elif step.task is not None and step.task not in told:
-            safety = cautions_at(step.task, [product], words, place=place)
-        else:
-            safety = ()
-        if step.task is not None:
-            told.add(step.task)
-        yield WorkRow(
-            kind="step",
-            number="",
-            title=step.heading,
-            text=". ".join(part for part in (passes_said, step.text) if part) if applies else step.text,
-            prose=not applies,
-            safety=safety,
-            done=done if applies else (),
-        )
-    if applied.part_used or applied.dries:
-        yield WorkRow(
-            kind="step",
-            number="",
-            title=words("Leave to dry"),
-            lines=tuple(f"{name}: {text}" for name, text in applied.part_used),
-            done=applied.dries,
-        )
-
-
-def _apply_chosen(coat: CoatView, words: Words) -> Iterator[WorkRow]:
-    """The one step of a coat whose product is not chosen: how it is mixed and sprayed follows from its data sheet."""
-    text = words("{passes}. Otherwise according to the product data sheet of the product chosen.")
-    yield WorkRow(
-        kind="step",
-        number="",
-        title=words("Apply"),
-        text=text.format(passes=coat.passes.replace("\n", " ")).lstrip(". "),
-        safety=(words(BY_SHEET),),
-        done=_done(coat, words),
-    )
-
-
-def _done(coat: CoatView, words: Words) -> tuple[str, ...]:
-    film = (
-        words("WFT {film} {of_what}").format(film=coat.wet, of_what=coat.wet_of) if coat.wet else "",
-        words("DFT {}").format(coat.film) if coat.film else "",
-    )
-    return tuple(part for part in film if part)
 
 
 def _next(wait: Wait, words: Words) -> str:
