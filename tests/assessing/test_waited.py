@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 import pytest
 
 from specgen.assessing.results import Assessment, Verdict, Waited
+from specgen.assessing.waited import time_text
 from specgen.report.assessment_report import as_text
 from tests.assessing.job import assessed, film_on, reasons, told
 
@@ -58,6 +61,53 @@ def test_the_last_of_a_coat_counts_for_the_minimum_and_the_first_for_the_maximum
     used = row(coat="primer", product="primer", batch="B1", on=last, by="K. A.")
     assert wait(assessed(HEAD + used + applied("primer", first) + applied("base", then))).verdict is P
     assert wait(assessed(HEAD + used + applied("base", then))).verdict is F
+
+
+@pytest.mark.parametrize(
+    ("then", "verdict"),
+    [
+        ("2026-11-16 09:29", F),
+        ("2026-11-16 09:30", OPEN),
+        ("2026-11-16 09:39", OPEN),
+        ("2026-11-16 09:40", P),
+        ("2026-11-17 09:00", P),
+        ("2026-11-17 09:01", OPEN),
+        ("2026-11-17 09:10", OPEN),
+        ("2026-11-17 09:11", F),
+    ],
+)
+def test_a_limit_that_the_records_can_just_reach_stays_open(then: str, verdict: Verdict) -> None:
+    """The primer went on from 09:00 to 09:10; 30 min to 24 h are asked."""
+    primer = applied("primer", "2026-11-16 09:00") + applied("primer", "2026-11-16 09:10")
+    assert wait(assessed(HEAD + primer + applied("base", then))).verdict is verdict
+
+
+def test_two_coats_at_one_moment_are_too_early_and_no_wrong_order() -> None:
+    found = assessed(HEAD + applied("primer", "2026-11-16 09:00") + applied("base", "2026-11-16 09:00"))
+    assert told(found) == []
+    assert wait(found).verdict is F
+
+
+@pytest.mark.parametrize(
+    ("on", "verdict"),
+    [
+        ("2026-11-16 08:59", F),
+        ("2026-11-16 09:00", P),
+        ("2026-11-17 12:00", P),
+        ("2026-11-17 12:01", F),
+    ],
+)
+def test_a_late_coat_is_saved_only_by_sanding_between_the_two(on: str, verdict: Verdict) -> None:
+    late = HEAD + applied("primer", "2026-11-16 09:00") + applied("base", "2026-11-17 12:00")
+    done = row(coat="primer", item="DOOR", work="sanding", on=on, by="K. A.")
+    assert wait(assessed(late + done)).verdict is verdict
+
+
+@pytest.mark.parametrize(
+    ("hours", "minutes", "said"), [(0, 0, "0 min"), (71, 59, "71 h 59 min"), (72, 0, "3 d"), (73, 5, "3 d 1 h 5 min")]
+)
+def test_a_time_is_written_in_days_from_three_days_on(hours: int, minutes: int, said: str) -> None:
+    assert time_text(timedelta(hours=hours, minutes=minutes)).replace("\N{NO-BREAK SPACE}", " ") == said
 
 
 def test_a_coat_recorded_before_the_one_under_it_is_told_and_decides_nothing() -> None:
@@ -146,3 +196,31 @@ def test_what_was_looked_at_before_the_last_repair_is_looked_at_again() -> None:
 )
 def test_a_row_of_work_says_what_when_on_what_and_by_whom(cells: dict[str, str], id: str, column: int) -> None:
     assert told(assessed(HEAD + row(**cells))) == [(id, 2, column)]
+
+
+def test_a_coat_renewed_in_a_repair_is_no_coat_of_the_order() -> None:
+    repair = row(point="primer-film", item="DOOR", work="repair", remark="recoated", on="2026-11-16 12:00", by="T. B.")
+    rows = HEAD + applied("primer", "2026-11-16 09:00") + applied("base", "2026-11-16 09:30") + repair
+    assert wait(assessed(rows + applied("primer", "2026-11-16 12:00"))).verdict is P
+    assert wait(assessed(rows + applied("primer", "2026-11-16 11:59"))).verdict is OPEN
+
+
+@pytest.mark.parametrize(
+    ("coats", "read", "wrong"),
+    [
+        (("2026-11-16 09:00",), "2026-11-16 09:00", False),
+        (("2026-11-16 09:00",), "2026-11-16 08:59", True),
+        (("2026-11-16 09:00",), "2026-11-16", False),
+        (("2026-11-16 09:00",), "2026-11-15", True),
+        # without a time of day nothing shows which came first
+        (("2026-11-16",), "2026-11-16 08:00", False),
+        (("2026-11-17 09:00", "2026-11-16 09:00"), "2026-11-16 10:00", False),
+        # judged on the 27th
+        ((), "2026-11-27", False),
+        ((), "2026-11-28", True),
+    ],
+)
+def test_film_is_read_after_its_coat_and_on_no_day_to_come(coats: tuple[str, ...], read: str, wrong: bool) -> None:
+    film = row(point="primer-film", item="DOOR", part=1, spot="A", value=60, unit="um", on=read, by="K. A.")
+    found = told(assessed(HEAD + film + "".join(applied("primer", on) for on in coats)))
+    assert found == ([("RDG009", 2, 15)] if wrong else [])
