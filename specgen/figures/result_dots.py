@@ -17,6 +17,8 @@ _HEIGHT, _LINE = 110, 68
 _LIMITS, _MEAN = 14, 32
 """Heights of the names of the limits, and of the mean."""
 _DOT, _APART = 4.5, 10
+_ROOM = _LINE - _MEAN - 4 - 2 * _DOT
+"""From the lowest dot to the highest that keeps clear of the words of the mean."""
 _FONT = 'font-family="Specgen Sans, sans-serif" font-size="14"'
 _INK = "#1b1d1f"
 
@@ -68,17 +70,20 @@ def _scale(axis: Axis, across: str) -> Iterator[str]:
 
 
 def _dots(dots: Sequence[Dot], axis: Axis) -> Iterator[str]:
-    """One dot a result; those that would cover each other stand one above the other."""
-    taken: list[tuple[float, float]] = []
+    """One dot a result; those that would cover each other stand one above the other, closer where they would reach the words."""
+    stood: list[tuple[float, int]] = []
     for dot in dots:
-        x, y = _x(dot.value, axis), _LINE - _DOT - 1
-        while any(abs(x - left) < _APART and abs(y - top) < _APART for left, top in taken):
-            y -= _APART
-        taken.append((x, y))
+        x, level = _x(dot.value, axis), 0
+        while any(abs(x - left) < _APART and level == other for left, other in stood):
+            level += 1
+        stood.append((x, level))
+    highest = max((level for _, level in stood), default=0)
+    rise = min(_APART, _ROOM / highest) if highest else _APART
+    for dot, (x, level) in zip(dots, stood, strict=True):
         fill = "#ffffff" if dot.apart else _INK
         yield (
-            f'<circle cx="{x:.1f}" cy="{y:.1f}" r="{_DOT}" fill="{fill}" stroke="{_INK}" stroke-width="1.4">'
-            f"<title>{escape(dot.name)}</title></circle>"
+            f'<circle cx="{x:.1f}" cy="{_LINE - _DOT - 1 - level * rise:.1f}" r="{_DOT}" fill="{fill}" stroke="{_INK}" '
+            f'stroke-width="1.4"><title>{escape(dot.name)}</title></circle>'
         )
 
 

@@ -49,3 +49,13 @@ def test_equal_results_stand_one_above_the_other() -> None:
     heights = [float(y) for y in re.findall(r'cy="([\d.]+)"', drawn)]
     assert heights == [62.5, 52.5, 42.5]
     assert NAMES[2] not in drawn
+
+
+@pytest.mark.parametrize("count", [2, 4, 30])
+def test_many_equal_results_stay_below_the_words_of_the_mean(count: int) -> None:
+    dots = [Dot(f"P{number}", 5.0, apart=False) for number in range(count)]
+    drawn = result_dots(dots, 5.0, [], NAMES, "pull-off")
+    heights = [float(found) for found in re.findall(r'cy="([-0-9.]+)"', drawn)]
+    assert len(set(heights)) == count
+    # the words of the mean stand at 32
+    assert min(heights) - 4.5 > 32
