@@ -79,3 +79,32 @@ def test_headings_are_mapped_by_the_folder_and_a_line_that_is_none_is_open(
 def test_without_any_file_nothing_is_assessed(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["assess", "refit", "--path", str(folder)]) == 2
     assert "readings" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("rows", "told"),
+    [
+        # a release that was renewed covers what was recorded before it; acceptance and the day itself come after none
+        (
+            RELEASE + ",,,,,,application,2026-11-21,tb\n" + RELEASE.replace("11-20", "11-22"),
+            "is released a second time",
+        ),
+        (RELEASE + ",,,,,,acceptance,2026-11-21,tb\n", ""),
+        (RELEASE + ",,,,,,application,2026-11-20,tb\n", ""),
+        (RELEASE.replace("11-20", "11-20 12:00") + ",,,,,,application,2026-11-20 12:00,tb\n", ""),
+        (RELEASE.replace("11-20", "11-20 12:00") + ",,,,,,application,2026-11-20 12:01,tb\n", "before the record of"),
+        # a qualification holds on its last day
+        (",,,,,,acceptance,2026-11-17,ka\n", ""),
+        (",,,,,,acceptance,2026-11-18,ka\n", "had ended on 2026-11-17"),
+    ],
+)
+def test_a_release_is_told_for_no_other_reason(
+    folder: Path, rows: str, told: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    said = [
+        line
+        for line in _open(folder, rows, capsys, PEOPLE)
+        if any(words in line for words in ("second time", "before the record of", "had ended on"))
+    ]
+    assert len(said) == (1 if told else 0)
+    assert all(told in line for line in said)

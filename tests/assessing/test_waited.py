@@ -224,3 +224,30 @@ def test_film_is_read_after_its_coat_and_on_no_day_to_come(coats: tuple[str, ...
     film = row(point="primer-film", item="DOOR", part=1, spot="A", value=60, unit="um", on=read, by="K. A.")
     found = told(assessed(HEAD + film + "".join(applied("primer", on) for on in coats)))
     assert found == ([("RDG009", 2, 15)] if wrong else [])
+
+
+@pytest.mark.parametrize(
+    ("sanded", "air", "verdict"),
+    [
+        ("2026-11-16 13:00", "23", OPEN),
+        ("2026-11-16 12:59", "23", F),
+        ("2026-11-16 13:00", "22.9", F),
+        ("2026-11-16 13:00", "", F),
+        ("2026-11-16 15:00", "", P),
+    ],
+)
+def test_a_shorter_time_at_the_air_that_was_recorded_is_a_persons_to_decide(
+    sanded: str, air: str, verdict: Verdict
+) -> None:
+    """Six hours at the coldest air of the job, four at 23 degrees."""
+    changes = {
+        **SANDED,
+        "products.primer.sandable_after": "[{id: dry, sanding: dry, time: 6 h, air: 15 degC}, {id: warm, sanding: dry, time: 4 h, air: 23 degC}]",
+    }
+    rows = applied("primer", "2026-11-16 09:00") + applied("base", "2026-11-17 12:00")
+    rows += row(coat="primer", item="DOOR", work="sanding", on=sanded, by="K. A.")
+    if air:
+        rows += row(coat="primer", item="DOOR", air=f"{air} degC", humidity="50 %", on="2026-11-16 09:00", by="K. A.")
+    found = wait(assessed(HEAD + rows, changes=changes), None)
+    assert found.verdict is verdict
+    assert any("a person decides whether that counts" in one for one in found.reasons) is (verdict is OPEN)

@@ -9,8 +9,10 @@ from functools import cache
 import pytest
 
 from specgen.assessing.columns import COLUMNS
-from specgen.assessing.readings import Asked, File
+from specgen.assessing.faults import Faults
+from specgen.assessing.readings import Asked, File, records_of
 from specgen.assessing.results import Assessment, At, Verdict
+from specgen.assessing.zinc import part_of
 from specgen.checking import check
 from specgen.documents.record_sheets.rows import SheetTable
 from specgen.documents.record_sheets.view import record_sheets
@@ -20,7 +22,7 @@ from specgen.model.spec import Spec
 from specgen.units.quantity import parse_quantity
 from tests.assessing.job import CHECKED, assessed_job, told
 from tests.documents.conftest import context
-from tests.good_spec import DEMO, ON, spec_of
+from tests.good_spec import DEMO, ON, good_with, spec_of
 
 P, F, OPEN = Verdict.CONFORMING, Verdict.NOT_CONFORMING, Verdict.NOT_DECIDED
 JOB = "pump-guards"
@@ -186,3 +188,18 @@ def test_only_words_that_name_a_point_on_the_bare_part_are_read(method: str, nam
 def test_what_is_asked_of_the_mean_is_read_where_one_sentence_says_it(text: str, asked: str) -> None:
     point = InspectionPoint(id="zinc", check="Zinc", at=Stage.PREPARED, criterion=Criterion.model_construct(text=text))
     assert str(zinc_asked(point)) == asked
+
+
+@pytest.mark.parametrize(
+    ("row", "part"),
+    [
+        ("DOOR,", ("DOOR", "1")),
+        ("DOOR,2", ("DOOR", "2")),
+        ("STEP,", ("STEP", "")),
+        ("STEP,3", ("STEP", "3")),
+    ],
+)
+def test_only_an_item_of_one_part_needs_no_number_of_the_part(row: str, part: tuple[str, str]) -> None:
+    job = spec_of(good_with({"jobs.refit.items.DOOR.count": "1"}, ())).jobs["refit"]
+    (record,) = records_of([File("1.csv", f"item,part\n{row}\n".encode())], Asked(), Faults())
+    assert part_of(record, job) == part

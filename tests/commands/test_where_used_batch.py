@@ -36,6 +36,7 @@ def test_every_vehicle_that_carries_a_batch_is_found(folder: Path, capsys: pytes
         "jobs.refit  T-01, T-02  DOOR, STEP  clear  clear  readings/refit-record.csv:4",
     ]
     assert _said(folder, "B81", capsys) == ["No record names the batch B81; nearest: B18"]
+    assert _said(folder, "B1", capsys)[0].startswith("No record names the batch B1")
 
 
 def test_what_is_not_known_is_never_silent(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
