@@ -103,6 +103,38 @@ def test_conditions_that_all_times_share_stand_in_the_caption() -> None:
     assert _rows(sheet.times) == [("Touch-dry", "not stated", "30 min"), ("Dust-free", "2 h", "not stated")]
 
 
+def test_conditions_of_one_temperature_alone_stand_beside_its_interval() -> None:
+    windows = "[{id: cold, next_coat: any, interval: 8..24 h, air: 10 degC}, {id: lab, next_coat: any, interval: 4..18 h, air: 20 degC, humidity: 50 %, film: 60 um}]"
+    sheet = _sheet("primer", {"products.primer.drying": "[]", "products.primer.overcoat": windows})
+    name = "Overcoating with any coat in the product range"
+    assert _rows(sheet.times) == [(name, "8 to 24 h", "4 to 18 h, 50 % RH, DFT 60 µm (2.4 mil)")]
+
+
+@pytest.mark.parametrize(
+    ("first", "rows"),
+    [
+        (
+            "air: 10 degC, humidity: 50 %",
+            [("Overcoating with any coat in the product range, 50 % RH", "8 to 24 h", "4 to 18 h")],
+        ),
+        (
+            "air: 20 degC, humidity: 70 %",
+            [
+                ("Overcoating with any coat in the product range, 70 % RH", "8 to 24 h"),
+                ("Overcoating with any coat in the product range, 50 % RH", "4 to 18 h"),
+            ],
+        ),
+    ],
+    ids=["shared", "of one temperature"],
+)
+def test_conditions_shared_or_telling_two_of_one_temperature_apart_stand_beside_the_name(
+    first: str, rows: list[tuple[str, ...]]
+) -> None:
+    windows = f"[{{id: one, next_coat: any, interval: 8..24 h, {first}}}, {{id: two, next_coat: any, interval: 4..18 h, air: 20 degC, humidity: 50 %}}]"
+    sheet = _sheet("primer", {"products.primer.drying": "[]", "products.primer.overcoat": windows})
+    assert _rows(sheet.times) == rows
+
+
 def test_more_temperatures_than_stand_side_by_side_have_a_line_each() -> None:
     drying = ", ".join(
         f"{{id: a{air}, stage: touch-dry, time: {air} min, air: {air} degC}}" for air in (10, 15, 20, 25, 30, 35)

@@ -84,7 +84,7 @@ def stated_coverage(product: Product, words: Words) -> TableView:
         Column(words("At a DFT of"), "w-25"),
         Column(words("Coverage per pack"), "w-20", numeric=True),
         Column(words("Spreading rate"), "w-20", numeric=True),
-        Column(words("Losses included?")),
+        Column(words("Losses")),
         Column(words("Transfer efficiency"), "w-15", numeric=True),
     )
     rows = [

@@ -35,7 +35,7 @@ def times_table(product: Product, spec: Spec, words: Words) -> TableView:
         )
         for name, one in stated
     ]
-    times += [_interval(_overcoated(window, product, spec, words), window, words) for window in product.overcoat]
+    times += _intervals([(_overcoated(window, product, spec, words), window) for window in product.overcoat], words)
     captions = (
         (words("Drying times at {}").format(shared) if shared else words("Drying times")) if stated else "",
         words("overcoating intervals, from the end of the last cross coat") if product.overcoat else "",
@@ -51,7 +51,7 @@ def if_exceeded(product: Product, spec: Spec, words: Words) -> tuple[tuple[str, 
 
 def over_table(product: Product, spec: Spec, words: Words) -> TableView:
     """Which products name this one as their next coat, and when they take it."""
-    times = [_interval(other.name, window, words) for other, window in _below(product, spec)]
+    times = _intervals([(other.name, window) for other, window in _below(product, spec)], words)
     caption = words("Coats that may be overcoated with this product, and their intervals")
     return by_air(caption, words("Coat below"), times, words)
 
@@ -88,9 +88,20 @@ def _overcoated(window: OvercoatWindow, product: Product, spec: Spec, words: Wor
     return words("Overcoating with {}").format(_next(window, product, spec, words))
 
 
-def _interval(name: str, window: OvercoatWindow, words: Words) -> Timed:
-    under = words.conditions(window.humidity, window.film)
-    return Timed(name=f"{name}, {under}" if under else name, air=window.air, time=words.phrase(window.interval))
+def _intervals(stated: Sequence[tuple[str, OvercoatWindow]], words: Words) -> list[Timed]:
+    """Conditions that all intervals of a name share, and those that tell two of one air apart, stand beside the name, others beside
+    the time: a row for each would leave half its cells empty."""
+    times = []
+    for name, window in stated:
+        under = words.conditions(window.humidity, window.film)
+        alike = [other for called, other in stated if called == name]
+        by_name = len({words.conditions(one.humidity, one.film) for one in alike}) == 1 or len(
+            {str(one.air) for one in alike}
+        ) < len(alike)
+        time = words.phrase(window.interval)
+        called = f"{name}, {under}" if under and by_name else name
+        times.append(Timed(name=called, air=window.air, time=f"{time}, {under}" if under and not by_name else time))
+    return times
 
 
 def _next(window: OvercoatWindow, product: Product, spec: Spec, words: Words) -> str:
