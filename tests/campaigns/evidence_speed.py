@@ -74,7 +74,7 @@ def _report(at: int) -> str:
     return (
         f"  - {{id: r{at}, number: R-{at}, title: Salt spray, laboratory: {{name: Laboratory, address: 1 Road}}, "
         "dates: {started: 2026-02-01, ended: 2026-03-01, issued: 2026-03-05}, signed_by: A. Person, "
-        f"series: [{{id: s, panels: 3, substrate: steel_blasted, grade: Sa 2 1/2, coats: [{{id: c, product: p{at % PRODUCTS}, "
+        f"series: [{{id: s, panels: 3, substrate: steel_blasted, grade: Sa 2 1/2, scribe: one vertical line 1 mm wide, coats: [{{id: c, product: p{at % PRODUCTS}, "
         "formulated: 2025-06-02, batch: B1, film: 80 um}], cure: {time: 7 days}}], "
         'tests: [{id: t, series: s, method: scribe_creep, standard: ISO 4628-8, edition: "2012", '
         f"after: {{method: nss, duration: 480 h}}, results: [{values}]}}]}}\n"
