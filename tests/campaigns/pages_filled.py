@@ -2,8 +2,7 @@
 
     .venv/bin/python tests/campaigns/pages_filled.py specs_demo/range specs_demo/tramway specs_demo/waterworks
 
-Cards and label sheets are forms that are fitted to a sheet and have tests of their own. The page before the safety section of a
-method statement, which starts a page of its own, may be left with a gap. Ends with 0 when no page is to be mended.
+Cards and label sheets are forms that are fitted to a sheet and have tests of their own. Ends with 0 when no page is to be mended.
 """
 
 from __future__ import annotations
@@ -35,7 +34,7 @@ def main() -> int:
                 continue
             for name, data in printed.items():
                 pages = pages_of(data)
-                said = pages.wrong(pages.before("Safety"))
+                said = pages.wrong()
                 wrong += len(said)
                 mean = sum(pages.shares) / len(pages.shares)
                 print(f"{name}: {len(pages.shares)} pages, used to {mean:.0%}{''.join(f'; {one}' for one in said)}")

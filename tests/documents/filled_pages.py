@@ -25,19 +25,14 @@ Text = tuple[float, float, str, str]
 
 @dataclass(frozen=True)
 class Pages:
-    """Of each page the share of its height that is used, what it begins with, and the headings alone at a foot, by page."""
+    """Of each page the share of its height that is used, and the headings alone at a foot, by page."""
 
     shares: tuple[float, ...]
-    begins: tuple[str, ...]
     alone: tuple[tuple[int, str], ...]
 
-    def before(self, heading: str) -> int | None:
-        """The number of the page before the one that begins with this heading."""
-        return next((at for at, words in enumerate(self.begins) if words.endswith(heading)), None)
-
-    def wrong(self, gap: int | None) -> list[str]:
-        """What is wrong with them; the page `gap` and the last may be left with a gap."""
-        judged = {at: share for at, share in enumerate(self.shares[:-1], 1) if at != gap}
+    def wrong(self) -> list[str]:
+        """What is wrong with them; the last may be left with a gap."""
+        judged = dict(enumerate(self.shares[:-1], 1))
         said = [f"page {at}: {words!r} stands alone" for at, words in self.alone]
         said += [f"page {at} is used to {share:.0%}" for at, share in judged.items() if share < LEAST]
         # of one page the last is the only one
@@ -48,16 +43,15 @@ class Pages:
 
 def pages_of(data: bytes) -> Pages:
     """Reads a document as it was printed."""
-    shares, begins, alone = [], [], []
+    shares, alone = [], []
     for number, page in enumerate(pypdf.PdfReader(io.BytesIO(data)).pages, 1):
         height = float(page.mediabox.height)
         body = sorted(text for text in _texts(page) if FOOT < text[0] < height - TOP)
         shares.append((height - TOP - body[0][0]) / (height - TOP - FOOT))
         lines = [list(line) for _, line in groupby(body, key=lambda text: round(text[0]))]
-        begins.append(" ".join(words.strip() for *_, words in lines[-1]))
         if all(size >= 8.9 and "Semi-Bold" in face for _, size, face, _ in lines[0]):
             alone.append((number, " ".join(words for *_, words in lines[0])))
-    return Pages(tuple(shares), tuple(begins), tuple(alone))
+    return Pages(tuple(shares), tuple(alone))
 
 
 def _texts(page: Any) -> list[Text]:
