@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import csv
 from pathlib import Path
+from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specgen.trade.colour import Lab, difference_2000, difference_ab
@@ -56,9 +57,15 @@ def test_greys_differ_by_lightness_alone(first: int, second: int) -> None:
     assert difference_2000(one, other) <= difference_ab(one, other) + 1e-4
 
 
+@pytest.fixture(scope="module")
+def library() -> Any:
+    return pytest.importorskip("colour", reason="colour-science of the test extra is not installed")
+
+
+# how long a library takes at its first answer is no matter of what it says
+@settings(deadline=None)
 @given(_colour, _colour)
-def test_the_library_says_the_same(one: Lab, other: Lab) -> None:
-    library = pytest.importorskip("colour", reason="colour-science of the test extra is not installed")
+def test_the_library_says_the_same(library: Any, one: Lab, other: Lab) -> None:
     ours, theirs = ((c.lightness, c.a, c.b) for c in (one, other))
     assert difference_ab(one, other) == pytest.approx(float(library.delta_E(ours, theirs, method="CIE 1976")), abs=2e-4)
     told = float(library.delta_E(ours, theirs, method="CIE 2000"))
