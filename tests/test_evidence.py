@@ -15,7 +15,7 @@ from specgen.findings import Severity
 from tests.documents.conftest import context
 from tests.good_spec import ON
 
-FOLDER = Path(__file__).parent / "evidence"
+FOLDER = Path(__file__).parents[1] / "specs_demo" / "evidence"
 REFUSED = {
     "claim_refused": [("EVD001", Severity.WARNING, "products.barrier.claims.salt.evidence")],
     "implausible": [

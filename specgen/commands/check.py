@@ -11,6 +11,7 @@ from specgen.commands.shares import shares
 from specgen.findings import Severity
 from specgen.report import as_github, as_json, as_text
 from specgen.rules.run import Timings
+from specgen.source.project import beyond_projects
 
 ABOUT = "Check the sources in a folder and report errors. Nothing is written."
 
@@ -52,6 +53,8 @@ def run(arguments: argparse.Namespace) -> Outcome:
         project_folder(arguments)
     each = [(prefix_of(folder), _checked(folder, arguments)) for folder in folders]
     text = "\n".join(f"{prefix}\n\n{one.out}" if arguments.format == "text" else one.out for prefix, one in each)
+    for further in beyond_projects(Path(arguments.path)):
+        text += f"\n{prefix_of(further)} holds several projects of its own, which were not checked; name that folder.\n"
     return Outcome(text, max(one.code for _, one in each), "".join(one.err for _, one in each))
 
 

@@ -131,15 +131,32 @@ def find_project(path: Path) -> Path:
 def projects_in(path: Path) -> tuple[Path, ...]:
     """The projects in folders right below one that is no project itself; none where there are fewer than two, for one project may
     have its files in folders as it likes."""
+    if _is_project(path):
+        return ()
+    found = tuple(folder for folder in _folders_in(path) if _is_project(folder))
+    return found if len(found) > 1 else ()
+
+
+def beyond_projects(path: Path) -> tuple[Path, ...]:
+    """The folders beside those of `projects_in` that hold several projects of their own, which nobody goes through with them."""
+    return tuple(folder for folder in _folders_in(path) if projects_in(folder)) if projects_in(path) else ()
+
+
+def _is_project(folder: Path) -> bool:
     try:
-        if not path.is_dir() or any((path / name).is_file() for name in _PROJECT_FILES):
-            return ()
+        return any((folder / name).is_file() for name in _PROJECT_FILES)
+    except (OSError, ValueError):
+        return False
+
+
+def _folders_in(path: Path) -> tuple[Path, ...]:
+    """The folders right below, in sorted order, links and names that begin with a full stop left out."""
+    try:
         with os.scandir(path) as listing:
             below = sorted(one.name for one in listing if one.is_dir(follow_symlinks=False) and one.name[:1] != ".")
     except (OSError, ValueError):
         return ()
-    found = tuple(path / name for name in below if any((path / name / file).is_file() for file in _PROJECT_FILES))
-    return found if len(found) > 1 else ()
+    return tuple(path / name for name in below)
 
 
 def read_project(folder: Path, before: str = "", bounds: Bounds | None = None) -> Sources:

@@ -20,7 +20,7 @@ from specgen.rules.run import run_rules
 
 REPORTS, CLAIMS, PRODUCTS, MOST_SECONDS = 5_000, 2_000, 20, 5.0
 ON = date(2026, 11, 25)
-ROOT = Path(__file__).resolve().parents[1]
+DEMO = Path(__file__).resolve().parents[2] / "specs_demo" / "evidence"
 
 
 def main() -> int:
@@ -46,8 +46,8 @@ def main() -> int:
 
 
 def _write(folder: Path) -> None:
-    (folder / "project.yaml").write_text((ROOT / "evidence" / "claim_allowed" / "project.yaml").read_text())
-    product = (ROOT / "evidence" / "claim_refused" / "products.yaml").read_text().partition("    claims:\n")[0]
+    (folder / "project.yaml").write_text((DEMO / "claim_allowed" / "project.yaml").read_text())
+    product = (DEMO / "claim_refused" / "products.yaml").read_text().partition("    claims:\n")[0]
     head, _, body = product.partition("  - id: barrier\n")
     products = [head]
     for at in range(PRODUCTS):

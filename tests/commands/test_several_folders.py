@@ -36,6 +36,16 @@ def test_check_goes_through_them(both: Path, capsys: pytest.CaptureFixture[str])
     assert "specs/yard/records.yaml:" in out
 
 
+def test_check_says_what_it_does_not_go_through(both: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    two_folders(both / "former")
+    code, out, _ = _run("check", "specs", "--on", ON.isoformat(), capsys=capsys)
+    assert (code, out.count("assessed as at 2026-11-25")) == (0, 2)
+    assert out.endswith(
+        "\nspecs/former/ holds several projects of its own, which were not checked; name that folder.\n"
+    )
+    assert _run("check", "specs/former", "--on", ON.isoformat(), capsys=capsys)[0] == 0
+
+
 def test_render_prints_each_into_its_own_folder(both: Path, capsys: pytest.CaptureFixture[str]) -> None:
     asked = ("render", "specs", "--format", "html", "--format", "csv", "--out", "out", "--on", ON.isoformat())
     code, out, err = _run(*asked, capsys=capsys)
