@@ -10,7 +10,11 @@ from pathlib import Path
 import pytest
 import yaml
 
+from specgen.facts.tests.colour_stated import changes_said
+from specgen.facts.tests.outcome import Outcome, judged
 from specgen.facts.tests.values import fits, limit_fits, meets
+from specgen.model.test_report import DoneTest, SpecimenResult
+from specgen.model.test_required import AskedTest, Statistic
 from specgen.model.test_value import read_limit, read_result
 from specgen.rules.declare import all_rules
 from tests.good_spec import checked, given, put
@@ -73,6 +77,18 @@ FACTS = [
         {"TST007", "TST010"},
         "nor the cycle nor what became of the gloss",
     ),
+    (
+        "Colour change after 600 h of fluorescent UV: 0.4.",
+        "epoxy_2k",
+        {"TST007", "TST010"},
+        "a colour change of 0.4 after light lies inside the spread of instruments, 0.7: it is no claim of resistance to weather",
+    ),
+    (
+        "Colour change after 600 h of fluorescent UV 0.4 for an epoxy and 0.7 for an acrylic.",
+        "acrylic_1k",
+        {"TST007", "TST010"},
+        "a colour change of 0.7 after light lies inside the spread of instruments, 0.7: it is no claim of resistance to weather",
+    ),
     ("Gloss 90 to 100 at 60 degrees.", "pu_2k_aliphatic", {"TST003", "TST008"}, "at 20 degrees"),
     ("Gloss 90 to 100 at 60 degrees.", "pu_2k_aliphatic", {"TST003", "TST008"}, "at most 97 GU"),
     ("Dust-dry after 15 to 25 min, touch-dry after 1 h.", "epoxy_2k", {"TST017"}, "no temperature and no film"),
@@ -116,3 +132,40 @@ def test_a_published_criterion_is_read(name: str, method: str, limit: str, stand
     assert fits(method, read_result(good), standard) is None
     assert meets(method, read_result(good), asked, standard) is True
     assert meets(method, read_result(bad), asked, standard) is False
+
+
+@pytest.mark.parametrize(
+    ("sentence", "figures"),
+    [
+        ("Colour change after 600 h of fluorescent UV: 0.4", ("0.4",)),
+        ("Colour change after 600 h of fluorescent UV 0.4 for an epoxy and 0.7 for an acrylic", ("0.4", "0.7")),
+        ("Colour change: 2", ("2",)),
+        ("After 1000 h at 0.89 W/m2 nm (ISO 16474-3 cycle 1) colour change 0.8 dE00, chalking 0.5", ("0.8",)),
+        ("dE 1.2 in a film of 0.08 mm after 2 h at 5.0 °C", ("1.2",)),
+        ("Colour change of less than 3 per cent, L* 52.1", ()),
+        ("Creep of 0.7 after 600 h", ()),
+    ],
+)
+def test_figures_of_a_colour_change_in_words(sentence: str, figures: tuple[str, ...]) -> None:
+    assert changes_said(sentence) == figures
+
+
+# L-T-80C, 4.4, a government specification that says it in words: where the requirement is a number the values are averaged, where it is
+# an attribute the failure of one specimen fails.
+@pytest.mark.parametrize(
+    ("method", "standard", "limit", "results", "statistic", "met"),
+    [
+        ("scribe_creep", "ASTM D1654", "max 3.3 mm", ("2.9 mm", "3.6 mm", "3.1 mm"), Statistic.MEAN, True),
+        ("scribe_creep", "ASTM D1654", "max 3.3 mm", ("3.2 mm", "3.6 mm", "3.4 mm"), Statistic.MEAN, False),
+        ("rust_grade", "ASTM D610", "min 8", ("10", "9", "8"), Statistic.EACH, True),
+        ("rust_grade", "ASTM D610", "min 8", ("10", "10", "7"), Statistic.EACH, False),
+        ("cross_cut", "ASTM D3359", "min 4B", ("5B", "5B", "3B"), Statistic.EACH, False),
+    ],
+)
+def test_numbers_are_averaged_and_of_ratings_each_passes(
+    method: str, standard: str, limit: str, results: tuple[str, ...], statistic: Statistic, met: bool
+) -> None:
+    panels = tuple(SpecimenResult(id=f"P{at}", value=value) for at, value in enumerate(results))
+    done = DoneTest(id="one", series="panels", method=method, standard=standard, results=panels)
+    found = judged(AskedTest(method=method, standard=standard, limit=limit), done)
+    assert (found.statistic, found.outcome is Outcome.MEETS) == (statistic, met)

@@ -4,16 +4,28 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from fractions import Fraction
 
 from specgen.model.test_report import SpecimenResult
-from specgen.model.test_required import Detail
+from specgen.model.test_required import AskedTest, Detail
 from specgen.model.test_value import Measured, read_lab, read_result
+from specgen.standards.tables import table
 from specgen.trade.colour import Lab, difference_2000, difference_ab
 
+_LIGHT = frozenset({"fluor_uv", "xenon_iso", "xenon_sae"})
 _NEEDED = ("illuminant", "observer", "geometry")
 _FORMULA = re.compile(r"dE\*?ab|dE ?00|dE ?CMC|ΔE\*?ab|ΔE ?00|CIEDE2000|CIE ?76|CIELAB|CMC", re.IGNORECASE)
 _ILLUMINANT = re.compile(r"\bD ?(?:50|65|75)\b|\billuminant|\bTL84\b", re.IGNORECASE)
 _OBSERVER = re.compile(r"\b(?:2|10)[ -]?(?:°|deg\w*)|observer|D ?65/10", re.IGNORECASE)
+COLOUR_CHANGE = re.compile(r"\bcolou?r (?:change|differ\w*|shift|drift)|\bdE\b|ΔE", re.IGNORECASE)
+"""Words for a colour difference."""
+# a figure of one digit before the point, without a unit or another meaning of its own, as 0.7 in "after 600 h of UV 0.7 for an epoxy"
+_FIGURE = re.compile(
+    r"(?<![\w.,:;/*-])(?:(?P<decimal>\d\.\d+)|(?<=: )(?P<alone>\d))(?![\d.]*\d)"
+    r"(?! ?(?:[%°]|deg|(?:k?W|k?J|h|min|s|days?|weeks?|months?|years?|d|"
+    r"[mµun]?m|MPa|GU|mils?|inch(?:es)?|N|k?g|L|m2|bar|psi|cycles?|coats?)(?!\w)))"
+    r"(?P<unit> ?(?:dE|ΔE))?"
+)
 _FORMULAS = {"dE00": difference_2000, "dE*ab": difference_ab}
 
 
@@ -27,6 +39,27 @@ def lacking_in_words(text: str) -> list[str]:
     """Which of formula, illuminant and observer a text does not name."""
     asked = (("the formula", _FORMULA), ("illuminant", _ILLUMINANT), ("observer", _OBSERVER))
     return [name for name, pattern in asked if not pattern.search(text)]
+
+
+def changes_said(text: str) -> tuple[str, ...]:
+    """The figures of the colour differences that a sentence names, as they are written; of those with their unit alone where any has it."""
+    if not COLOUR_CHANGE.search(text):
+        return ()
+    found = [(figure["decimal"] or figure["alone"], figure["unit"]) for figure in _FIGURE.finditer(text)]
+    with_unit = [digits for digits, unit in found if unit]
+    return tuple(dict.fromkeys(with_unit or [digits for digits, _ in found]))
+
+
+def after_light(asked: AskedTest) -> bool:
+    """True where a test is made after fluorescent UV or xenon light."""
+    return asked.after is not None and asked.after.method in _LIGHT
+
+
+def instruments_differ_by() -> Fraction:
+    """How far two readings of one colour lie apart that were taken with instruments of different make: between makes, and from reading
+    to reading."""
+    limits = table("test_limits")
+    return Fraction(limits.row("id", "colour_seen")["value"]) + Fraction(limits.row("id", "colour_again")["value"])
 
 
 def followed(result: SpecimenResult) -> str | None:
