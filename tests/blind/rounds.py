@@ -31,6 +31,8 @@ ROUNDS = (
     "round_13",
     "round_14",
     "round_15",
+    "round_16",
+    "round_17",
 )  # those that were measured; a later one joins when it was
 
 
