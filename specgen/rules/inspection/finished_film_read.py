@@ -1,7 +1,7 @@
 """INS021 The finished film is measured, where a coat below it is
 
 Checks
-    Each system with a corrosivity or immersion category, or with a total DFT, of which the DFT of a coat is measured at an inspection point of the job: a point after the last coat with DFT limits, or at completion, measures the finished film too, by figures or in words. A comb gauge on the last coat is left to its own rule. A system measured at no point and a spot repair pass, and without a category a basecoat, a clearcoat and a last coat from spray cans, which are inspected visually.
+    Each system with a corrosivity or immersion category, or with a total DFT, of which the DFT of a coat is measured at an inspection point of the job: a point after the last coat with DFT limits, or at completion, measures the finished film too, by figures or in words. A comb gauge on the last coat is left to its own rule. A system measured at no point, one with body filler, whose depth is unknown, and a spot repair pass, and without a category a basecoat, a clearcoat and a last coat from spray cans, which are inspected visually.
 Why
     The primer is signed off and the coats above it are never seen by a gauge: a thin or missing finish leaves with a full set of records.
 Passes
@@ -20,6 +20,9 @@ Passes
 
     Given second good
     without jobs.rails.inspection.face
+
+    Given a body filler under a primer
+    systems.chassis.total: {min: 100 um, max: 200 um}
 Fails
     Given second good
     systems.deck.total: {min: 8 mil, max: 16 mil}
@@ -54,7 +57,8 @@ def finished_film_read(job: Job, spec: Spec, on: date) -> Problems:
     anew = {part.system.id for part in parts_of(job, spec) if not part.is_repair}
     for system in spec.systems_of(job):
         limited = [layer for layer in system.layers if has_film_limits(system, layer, spec)]
-        if len(limited) < 2 or system.id not in anew or not _asked(system, limited[-1], spec):
+        filled = any(layer.role is Role.BODY_FILLER for layer in system.layers)
+        if filled or len(limited) < 2 or system.id not in anew or not _asked(system, limited[-1], spec):
             continue
         last, read = limited[-1], list(_read(job, spec, system))
         if any(last in layers for _, layers in read):

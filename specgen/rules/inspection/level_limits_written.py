@@ -1,13 +1,15 @@
 """INS005 The limits of an SSPC-PA 2 level are written out
 
 Checks
-    A criterion to SSPC-PA 2 at a level other than 3 states its limits for spot and area measurements as numbers.
+    A criterion to SSPC-PA 2 at a level other than 1 and 3 states its limits for spot and area measurements as numbers.
 Why
-    Only the limits of level 3 were seen quoted; those of the other levels are not verified against the published text, so a part must not be rejected by them.
+    Only the limits of levels 1 and 3 were seen quoted, level 1 as the one that allows no deviation; those of the other levels are not verified against the published text, so a part must not be rejected by them.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 4, min: 40 um, max: 80 um, spot_min: 32 um, area_min: 40 um, area_max: 80 um, spot_max: 120 um}
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, min: 40 um, max: 80 um}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 1, min: 40 um, max: 80 um}
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 5, min: 40 um, max: 80 um, spot_min: 32 um, area_min: 40 um}
 
@@ -24,7 +26,7 @@ Fails
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 5, min: 40 um, max: 80 um, spot_min: 32 um}    # at jobs.refit.inspection.primer-film.criterion.level
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 6, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.level
-    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, criterion: {rule: SSPC-PA-2, edition: "2012", level: 1, min: 15 um, max: 30 um, area_min: 15 um}}    # at jobs.refit.inspection.base-film.criterion.level    # also INS013 at jobs.refit.inspection.base-film.criterion.max    # also INS013 at jobs.refit.inspection.base-film.criterion.min
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, criterion: {rule: SSPC-PA-2, edition: "2012", level: 2, min: 15 um, max: 30 um, area_min: 15 um}}    # at jobs.refit.inspection.base-film.criterion.level    # also INS013 at jobs.refit.inspection.base-film.criterion.max    # also INS013 at jobs.refit.inspection.base-film.criterion.min
 To put right
     Write spot_min, spot_max, area_min and area_max from the standard.
 """

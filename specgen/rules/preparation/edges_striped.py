@@ -1,7 +1,7 @@
 """PRE024 Edges and welds under water, and of steelwork in corrosive air, get a stripe coat
 
 Checks
-    Each system on metal that is immersed in service, or on hot-rolled or blasted steel in an environment of C5 or CX: at least one of its coats has a stripe coat. The extent of a stripe coat names what is striped: edges, welds, corners, bolts or the like.
+    Each system on metal that is immersed in service, or on hot-rolled or blasted steel in an environment of C5 or CX: at least one of its coats has a stripe coat; the lining of pipe needs none. The extent of a stripe coat names what is striped: edges, welds, corners, bolts or the like.
 Why
     Wet paint draws back from edges and welds; under water the first blister and the first rust are there.
 Passes
@@ -11,6 +11,11 @@ Passes
 
     Given second good
     jobs.rails.items.RAIL.environment: {kind: atmosphere, category: C3}
+
+    Given second good
+    jobs.rails.items.RAIL.environment: {kind: immersion, category: Im1}
+    products.gloss.roles: [tank-lining]
+    systems.deck.layers.gloss.role: tank-lining
 Fails
     Given second good
     jobs.rails.items.RAIL.environment: {kind: immersion, category: Im1}    # at systems.deck.layers.first.stripe_coat
@@ -26,6 +31,7 @@ import re
 from specgen.facts.job.exposure import environment_of, like_a_vehicle
 from specgen.facts.pairs.parts import painted_with
 from specgen.model.environment import EnvironmentKind
+from specgen.model.job import Item, ShapeKind
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
 
 _STRIPED = re.compile(
@@ -48,6 +54,8 @@ def edges_striped(system: System, spec: Spec, on: date) -> Problems:
     for part in painted_with(system, spec):
         environment = environment_of(part.job, part.item)
         if part.kind == "metal" and environment is not None and environment.kind is EnvironmentKind.IMMERSION:
+            if _lines_pipe(part.item, system):
+                continue
             what = f"{part.item.id} is immersed in service, but no coat of {system.id} has a stripe coat"
             yield Problem(("layers", system.layers[0].id, "stripe_coat"), what)
             return
@@ -57,3 +65,9 @@ def edges_striped(system: System, spec: Spec, on: date) -> Problems:
             what = f"{part.item.id} is of {part.name} in {category}, but no coat of {system.id} has a stripe coat"
             yield Problem(("layers", system.layers[0].id, "stripe_coat"), what)
             return
+
+
+def _lines_pipe(item: Item, system: System) -> bool:
+    """The inside of pipe is smooth: standards of water utilities for its lining ask for none."""
+    tubes = bool(item.shapes) and all(shape.kind is ShapeKind.TUBE for shape in item.shapes)
+    return tubes and system.layers[-1].role is Role.TANK_LINING

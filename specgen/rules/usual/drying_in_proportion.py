@@ -1,7 +1,7 @@
 """USU004 Drying stages stand in a usual proportion
 
 Checks
-    The times of two successive drying stages that a product states for one air temperature: the later one is at most ten times as long from dust-free to touch-dry, forty times from there to dry-to-handle or through-dry, and a hundred times from there to fully cured; what lies between two stages is multiplied.
+    The times of two successive drying stages that a product states for one air temperature: the later one is at most ten times as long from dust-free to touch-dry, forty times from there to dry-to-handle or through-dry, and a hundred times from there to fully cured, 170 times of zinc-rich paint; what lies between two stages is multiplied.
 Why
     The stages of one film follow from the same drying. One that lies far from the others has most often hours for minutes, or days for hours.
 Passes
@@ -15,6 +15,10 @@ Passes
 
     products.primer.drying.handle: {id: handle, stage: dry-to-handle, time: 3 h, air: 20 degC}
     products.primer.drying.cure: {id: cure, stage: fully-cured, time: 300 h, air: 20 degC}
+
+    Given a zinc-rich primer on blasted steel
+    products.primer.drying.handle: {id: handle, stage: dry-to-handle, time: 1 h, air: 20 degC}
+    products.primer.drying.cure: {id: cure, stage: fully-cured, time: 170 h, air: 20 degC}
 Fails
     products.primer.drying.touch: {id: touch, stage: touch-dry, time: 201 min, air: 20 degC}    # at products.primer.drying.touch.time
     systems.cab.layers.base.mist_coat: yes
@@ -25,6 +29,10 @@ Fails
 
     products.primer.drying.handle: {id: handle, stage: dry-to-handle, time: 3 h, air: 20 degC}
     products.primer.drying.cure: {id: cure, stage: fully-cured, time: 301 h, air: 20 degC}    # at products.primer.drying.cure.time
+
+    Given a zinc-rich primer on blasted steel
+    products.primer.drying.handle: {id: handle, stage: dry-to-handle, time: 1 h, air: 20 degC}
+    products.primer.drying.cure: {id: cure, stage: fully-cured, time: 171 h, air: 20 degC}    # at products.primer.drying.cure.time
 To put right
     Compare the times with the product's own tests, and correct the figure or its unit.
 """
@@ -46,6 +54,7 @@ _DEPTH = {
 }
 _STEPS = ("touch", "handle", "cured")
 _WITHIN = ("handle",)
+_ZINC_RICH = {"zinc_organic", "zinc_inorganic", "zinc_pu"}
 
 
 @rule("USU004", on=Product, severity=WARNING, source=PRACTICE)
@@ -59,7 +68,8 @@ def drying_in_proportion(product: Product, spec: Spec, on: date) -> Problems:
             if before.stage is after.stage:
                 continue
             steps = _STEPS[_DEPTH[before.stage] : _DEPTH.get(after.stage)] or _WITHIN
-            most = prod(proportion(step) for step in steps)
+            zinc = product.binder in _ZINC_RICH
+            most = prod(proportion("cured_zinc" if zinc and step == "cured" else step) for step in steps)
             if lower(after.time).base > most * upper(before.time).base:
                 what = f"{after.stage} after {after.time}, {before.stage} after {before.time}"
                 yield Problem(("drying", after.id, "time"), f"{what}; at most {most} times as long is usual")
