@@ -63,7 +63,9 @@ def test_a_claim_with_its_evidence_is_printed(name: str) -> None:
     assert "ISO 9227:2022" in method
     assert "480\N{NO-BREAK SPACE}h" in method
     assert "82\N{NO-BREAK SPACE}µm" in panels
-    assert result.startswith("mean 1.37\N{NO-BREAK SPACE}mm (1.1 to 1.6\N{NO-BREAK SPACE}mm, n = 3)")
+    assert result.startswith(
+        "mean 1.37\N{NO-BREAK SPACE}mm (1.1 to 1.6\N{NO-BREAK SPACE}mm, n\N{NO-BREAK SPACE}=\N{NO-BREAK SPACE}3)"
+    )
     assert report == "T-12/2026"
     assert ("compared with" in result) is (name == "comparison_allowed")
     assert text

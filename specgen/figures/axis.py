@@ -31,6 +31,12 @@ class Axis:
         for number in range(round((self.high - self.low) / self.step) + 1):
             yield self.low + number * self.step
 
+    def figures(self) -> list[str]:
+        """The figures of the ticks, all to as many places as the one that needs most: `1.0`, `1.1`."""
+        texts = [figure(value) for value in self.ticks()]
+        places = max(len(text.partition(".")[2]) for text in texts)
+        return [f"{value:.{places}f}" for value in self.ticks()]
+
 
 def figure(value: float) -> str:
     """`0.6`, `12`: a figure of an axis."""

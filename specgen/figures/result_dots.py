@@ -10,9 +10,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 
-from specgen.figures.axis import Axis, figure
+from specgen.figures.axis import Axis
 
-_WIDTH, _LEFT, _RIGHT = 760, 40, 720
+_WIDTH, _LEFT, _RIGHT = 480, 30, 450
 _HEIGHT, _LINE = 110, 68
 _LIMITS, _MEAN = 14, 32
 """Heights of the names of the limits, and of the mean."""
@@ -62,10 +62,10 @@ def _x(value: float, axis: Axis) -> float:
 def _scale(axis: Axis, across: str) -> Iterator[str]:
     """The line with its figures, and what it measures."""
     yield f'<path d="M{_LEFT} {_LINE} H{_RIGHT}" stroke="{_INK}" stroke-width="1"/>'
-    for value in axis.ticks():
+    for value, said in zip(axis.ticks(), axis.figures(), strict=True):
         x = _x(value, axis)
         yield f'<path d="M{x:.1f} {_LINE} v5" stroke="{_INK}" stroke-width="1"/>'
-        yield f'<text x="{x:.1f}" y="{_LINE + 19}" text-anchor="middle" {_FONT}>{figure(value)}</text>'
+        yield f'<text x="{x:.1f}" y="{_LINE + 19}" text-anchor="middle" {_FONT}>{said}</text>'
     yield f'<text x="{_LEFT}" y="{_HEIGHT - 4}" {_FONT}>{escape(across)}</text>'
 
 

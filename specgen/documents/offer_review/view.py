@@ -11,7 +11,7 @@ from specgen.documents.context import Context
 from specgen.documents.parts.clauses import alternative_named, clause_name, clause_value, value_in_words
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.parties import PartyView, contact_line, party
-from specgen.documents.parts.place_words import coats_in_words, place_in_words
+from specgen.documents.parts.place_words import coats_in_words, place_in_words, products_in_words
 from specgen.documents.parts.results import result_words
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.tested import asked_words, nearest_words
@@ -269,7 +269,7 @@ def _together(
         text = one.what.partition(": ")[2] or one.what
         for system in systems_asked(offer, spec):
             text = coats_in_words(text, system, words)
-        rows.append((coat, words(_WEIGHTS[one.severity]), text))
+        rows.append((coat, words(_WEIGHTS[one.severity]), products_in_words(text, spec)))
     return table_view(words("The specification with the products offered in place"), columns, rows)
 
 

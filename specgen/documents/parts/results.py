@@ -43,7 +43,7 @@ def _of_numbers(results: Results, words: Words) -> str:
     assert mean is not None and least is not None and most is not None  # noqa: S101, PT018  # asked where there is a mean
     if results.number == 1:
         return words("{value} (one result)").format(value=value_words(least, words))
-    text = words("mean {mean} ({least} to {most}, n = {number})")
+    text = words("mean {mean} ({least} to {most}, n\N{NO-BREAK SPACE}=\N{NO-BREAK SPACE}{number})")
     return text.format(
         mean=value_words(mean, words),
         least=words.figures(least.digits),
@@ -55,9 +55,13 @@ def _of_numbers(results: Results, words: Words) -> str:
 def _of_ratings(results: Results, words: Words) -> str:
     said = list(dict.fromkeys(value_words(value, words) for _, value in results.counted))
     if len(said) == 1:
-        return words("{rating} on each (n = {number})").format(rating=said[0], number=results.number)
+        return words("{rating} on each (n\N{NO-BREAK SPACE}=\N{NO-BREAK SPACE}{number})").format(
+            rating=said[0], number=results.number
+        )
     listed = ", ".join(value_words(value, words) for _, value in results.counted)
-    return words("{rating} (n = {number})").format(rating=listed, number=results.number)
+    return words("{rating} (n\N{NO-BREAK SPACE}=\N{NO-BREAK SPACE}{number})").format(
+        rating=listed, number=results.number
+    )
 
 
 def value_words(value: Value, words: Words) -> str:

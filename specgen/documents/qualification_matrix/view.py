@@ -135,9 +135,9 @@ def _asked(one: Qualified, spec: Spec, words: Words) -> str:
 def _missing(found: Sequence[Qualified], spec: Spec, words: Words) -> TableView:
     """What to test next, the longest exposure first: it decides when the last report is there."""
     columns = [
-        Column(words("Test")),
-        Column(words("Coats on the panels"), "w-25"),
-        Column(words("Panels required"), "w-20"),
+        Column(words("Test"), "w-30"),
+        Column(words("Coats on the panels")),
+        Column(words("Panels required"), "w-15"),
         Column(words("Number of panels"), "w-10", numeric=True),
         Column(words("Exposure"), "w-10", numeric=True),
         Column(words("Acceptance criterion"), "w-15"),

@@ -116,7 +116,7 @@ def _dates(report: LabReport, words: Words) -> Iterator[tuple[str, str]]:
 
 def _facts(report: LabReport, words: Words) -> Iterator[tuple[str, str]]:
     house = report.laboratory
-    standing = words("laboratory of the manufacturer") if house.own else words("none stated")
+    standing = words("none stated; laboratory of the manufacturer") if house.own else words("none stated")
     stated = (
         (words("Laboratory"), ", ".join(part for part in (house.name, house.address) if part)),
         (words("Accreditation"), house.accreditation or standing),
