@@ -7,7 +7,7 @@ recorded, and writes `specs_demo/tramway/readings/locker-trim-record-sheets.pdf`
 from __future__ import annotations
 
 import io
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Set
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -15,10 +15,11 @@ from typing import Any
 import yaml
 from pypdf import PdfReader, PdfWriter
 
-from specgen.assessing.forms import field_name
+from specgen.assessing.forms import field_name, span_name
 from specgen.checking import Checked, check
 from specgen.documents.parts.wording import Words
-from specgen.documents.record_sheets.rows import Rows, tables
+from specgen.documents.record_sheets.lines import Rows
+from specgen.documents.record_sheets.rows import tables
 from specgen.printing.documents import print_documents
 from specgen.units.locale import ENGLISH
 from tests.good_spec import DEMO, ON, spec_of
@@ -52,7 +53,10 @@ def recorded() -> dict[str, str]:
     spec = spec_of(_checked())
     rows = Rows()
     listed = tuple(tables(spec.jobs[JOB], spec, rows, Words.of(spec.project, ENGLISH), ON))
-    typed = dict(_typed(rows))
+    spans = {
+        field for table in listed for line in table.lines for field in line.fields if "to" in field.partition("_")[0]
+    }
+    typed = dict(_typed(rows, spans))
     for field in (field for table in listed for _, field in table.shared):
         span, _, column = field.partition("_")
         point = rows.printed[int(span[1:].partition("to")[0]) - 1]["point"]
@@ -60,22 +64,26 @@ def recorded() -> dict[str, str]:
     return typed
 
 
-def _typed(rows: Rows) -> Iterator[tuple[str, str]]:
-    """Row by row: film by its point and the number of its reading, all else by what its row is about, the first of several alike."""
+def _typed(rows: Rows, spans: Set[str]) -> Iterator[tuple[str, str]]:
+    """Row by row: film by its point and the number of its reading, all else by what its row is about, the first of several alike;
+    `spans` are the boxes that hold for two rows of a line."""
     seen: dict[tuple[str, ...], int] = {}
     films: dict[str, int] = {}
     for number, about in enumerate(rows.printed, 1):
+        if "reading" in about and "spot" not in about:
+            continue
         if "reading" in about:
             point = about["point"]
             read = films[point] = films.get(point, -1) + 1
             low, high = map(int, RECORDED["film"][point])
             yield field_name("value", number), str(low + (read * 7) % (high - low + 1))
             continue
-        key = tuple(about.get(name, "") for name in ("point", "item", "coat", "product"))
+        key = tuple(about.get(name, "") for name in ("point", "item", "coat", "product", "work"))
         at = seen[key] = seen.get(key, -1) + 1
         held = RECORDED["rows"].get("/".join(part for part in key if part), [])
         for column, text in (held[at] if at < len(held) else {}).items():
-            yield field_name(column, number), text
+            of_line = span_name(column, number, number + 1)
+            yield of_line if of_line in spans else field_name(column, number), text
 
 
 def demo_form() -> bytes:

@@ -23,7 +23,9 @@ from specgen.register.aside import aside
 from specgen.register.pdf_attachments import pdf_limits
 
 FORM = ("job", "sheet", "state")
-PRINTED = frozenset({"point", "item", "part", "coat", "area", "spot", "reading", "test", "unit", "walk", "product"})
+PRINTED = frozenset(
+    {"point", "item", "part", "coat", "area", "spot", "reading", "test", "unit", "walk", "product", "work"}
+)
 """Columns that a sheet may print into its fields: a row that holds nothing else was not filled."""
 _ROW = re.compile(r"r([1-9]\d{0,5})_([a-z_]+)")
 _SPAN = re.compile(r"r([1-9]\d{0,5})to([1-9]\d{0,5})_([a-z_]+)")
@@ -42,11 +44,11 @@ class Filled:
     spans: dict[tuple[int, int], dict[str, str]] = field(default_factory=dict)
 
     def shared(self, row: int) -> dict[str, str]:
-        """What holds for a row where it says nothing itself."""
+        """What holds for a row where it says nothing itself; of two spans the one of fewer rows goes before."""
         found = dict(self.fixed)
-        for (first, last), texts in self.spans.items():
-            if first <= row <= last:
-                found |= texts
+        holding = (span for span in self.spans if span[0] <= row <= span[1])
+        for span in sorted(holding, key=lambda span: span[0] - span[1]):
+            found |= self.spans[span]
         return found
 
 

@@ -11,7 +11,9 @@ from difflib import get_close_matches
 
 from specgen.assessing.air import AIR
 from specgen.assessing.cells import is_word
+from specgen.assessing.columns import COLUMNS
 from specgen.assessing.faults import Faults
+from specgen.assessing.forms import PRINTED
 from specgen.assessing.looked_at import TESTS
 from specgen.assessing.records import Record, columns
 from specgen.facts.job.inspected import film_points
@@ -22,6 +24,7 @@ _NAMES = 3
 _ids = columns("point", "item", "coat", "product", "part", "test")
 _NUMBER = re.compile(r"0{0,8}([1-9]\d{0,8})(?:\.0)?", re.ASCII)
 _BATCH = ("batch", "product")
+_filled = columns(*(name for name in COLUMNS if name not in PRINTED))
 
 
 class Sorted:
@@ -49,6 +52,8 @@ class Sorted:
         return (self._film if film else self._words).get(point, [])
 
     def take(self, record: Record) -> None:
+        if not record.text("value") and _spare(record):
+            return
         ids = _ids(record)
         # thousands of rows name the same place
         if ids not in self._fine:
@@ -141,3 +146,9 @@ class Sorted:
             item=item,
         )
         return False
+
+
+def _spare(record: Record) -> bool:
+    """True for a line of a sheet or template that was not needed: nothing was filled in, and no reading or result was planned there."""
+    planned = record.text("item") and not (record.text("coat") or record.text("work"))
+    return not planned and not any(_filled(record))

@@ -14,7 +14,7 @@ from specgen.assessing.readings import Asked, File, records_of
 from specgen.assessing.results import Assessment, At, Verdict
 from specgen.assessing.zinc import part_of
 from specgen.checking import check
-from specgen.documents.record_sheets.rows import SheetTable
+from specgen.documents.record_sheets.lines import SheetTable
 from specgen.documents.record_sheets.view import record_sheets
 from specgen.facts.job.zinc_beneath import measures_zinc, zinc_asked, zinc_point
 from specgen.model.acceptance import Criterion, Gauge, InspectionPoint, Stage

@@ -68,6 +68,14 @@ def test_the_filled_form_of_the_demo_is_read_and_conforms(capsys: pytest.Capture
     assert "RDG0" not in printed.out
 
 
+def test_the_filled_form_alone_releases_its_job(capsys: pytest.CaptureFixture[str]) -> None:
+    assert _assess("locker-trim", "--path", str(DEMO), "--on", "2026-11-27") == 0
+    out = capsys.readouterr().out
+    assert "NOT RELEASED" not in out
+    assert "Released by the records kept in the folder: LOCKER by rh on 2026-11-17 15:00; DRAWER by rh" in out
+    assert "RDG0" not in out
+
+
 def test_the_report_is_written(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert _assess(JOB, *READINGS, *GIVEN, "--report", str(tmp_path / "out")) == 1
     names = sorted(file.name for file in (tmp_path / "out").iterdir())

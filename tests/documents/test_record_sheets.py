@@ -18,6 +18,7 @@ from specgen.assessing.forms import filled, state_of
 from specgen.assessing.readings import Asked, File, records_of
 from specgen.assessing.results import Assessment, Verdict
 from specgen.checking import Checked, check
+from specgen.documents.record_sheets.lines import SheetTable
 from specgen.documents.record_sheets.view import RecordSheets, record_sheets
 from specgen.facts.job.spots import spots_of_parts
 from specgen.model.spec import Spec
@@ -71,7 +72,12 @@ def _judged(*forms: bytes) -> Assessment:
 def _primer(reading: str, **other: str) -> dict[str, str]:
     """Every reading of the primer, with gauge and inspector in the boxes that hold for all of them; `other` are rows by number."""
     own = [number for number, row in _rows().items() if row["point"] == "primer-film" and row["spot"]]
-    span = f"r{own[0]}to{own[-1]}"
+    (span,) = {
+        field.partition("_")[0]
+        for table in _sheets().tables
+        for _, field in table.shared
+        if field.startswith(f"r{own[0]}to")
+    }
     shared = {
         "gauge": "induction",
         "serial": "K-1",
@@ -100,7 +106,7 @@ def test_there_is_a_box_for_every_reading_planned() -> None:
         ("SKIRT", 1, ("1", "2", "3")),
     ]
     assert sum(len(one.spots) for one in parts) == 28
-    read = [row for row in _rows().values() if row["point"] == "primer-film"]
+    read = [row for row in _rows().values() if row["point"] == "primer-film" and row["spot"]]
     assert len(read) == 84
     assert {(row["item"], row["part"], row["spot"], row["reading"]) for row in read} == {
         (one.item.id, str(one.part), spot, str(reading)) for one in parts for spot in one.spots for reading in (1, 2, 3)
@@ -125,6 +131,96 @@ def test_every_batch_of_every_coat_and_item_has_its_boxes() -> None:
     fields = PdfReader(io.BytesIO(_form())).get_fields() or {}
     first = next(number for number, row in _rows().items() if row["product"])
     assert {f"r{first}_{column}" for column in ("batch", "expires", "cans", "on", "by")} <= set(fields)
+
+
+def _table(title: str) -> SheetTable:
+    (found,) = (table for table in _sheets().tables if table.title == title)
+    return found
+
+
+def test_the_work_on_every_item_and_its_release_have_their_boxes() -> None:
+    steps = (
+        "Preparation",
+        "1 primer: application",
+        "2 surfacer: application",
+        "2 surfacer: sanding",
+        "3 topcoat: application",
+    )
+    done, decided = _table("Work done"), _table("Acceptance and release")
+    assert [line.printed for line in done.lines] == [
+        (item, step) for item in ("DOOR", "SKIRT", "LADDER") for step in steps
+    ]
+    assert [line.printed for line in decided.lines] == [
+        (item, decision) for item in ("DOOR", "SKIRT", "LADDER") for decision in ("Acceptance", "RELEASE")
+    ]
+    # there is room to sign, and no field for it
+    assert {line.fields[-1] for line in decided.lines} == {""}
+    assert decided.heads[-1] == "Signature"
+    works = {row["work"] for row in _rows().values()}
+    assert works == {"", "preparation", "application", "sanding", "repair", "acceptance", "release"}
+
+
+def test_what_was_repaired_is_read_again_in_boxes_of_its_own() -> None:
+    """Two spots are thin; one of them is repaired and read again, with the gauge of the first readings."""
+    thin = [
+        number for number, row in _rows().items() if (row["point"], row["spot"]) == ("primer-film", "C") and row["item"]
+    ]
+    (repair, _) = (line for line in _table("Repairs").lines if line.printed == ("3 DFT of primer",))
+    (again, *_) = _table("Inspection 3, after a repair").lines
+    typed = {
+        **_primer("56", **{f"r{number}_value": "38" for number in thin}),
+        **dict(zip(repair.fields, ("DOOR", "1", "C", "one more cross coat", "2026-11-16 15:00", "K. A."), strict=True)),
+    }
+    found = _judged(_fill(typed))
+    assert _verdicts(found)["DOOR"] is Verdict.NOT_CONFORMING
+    assert any("repaired and not read again: DOOR 1 C" in why for at in found.results for why in at.reasons)
+    typed |= dict(zip(again.fields, ("DOOR", "1", "C", "55", "57", "59", "2026-11-16 17:00", "K. B."), strict=True))
+    found = _judged(_fill(typed))
+    (lot,) = (lot for lot in found.lots if lot.point.id == "primer-film")
+    read = {spot.name: [int(reading) for reading in spot.readings] for spot in lot.spots}
+    assert (read["DOOR 1 C"], read["DOOR 2 C"]) == ([55, 57, 59], [38, 38, 38])
+    (record,) = (one for one in found.records if one.text("value") == "57")
+    assert [record.text(name) for name in ("serial", "on", "by")] == ["K-1", "2026-11-16 17:00", "K. B."]
+    (deviation,) = (one for one in found.deviations if one.point.id == "primer-film")
+    assert "38\N{NO-BREAK SPACE}µm is below 40\N{NO-BREAK SPACE}µm" in deviation.found[0]
+
+
+def test_begin_and_end_of_one_line_are_two_moments_of_one_person() -> None:
+    line = next(line for line in _table("Work done").lines if line.printed == ("DOOR", "1 primer: application"))
+    typed = dict(zip(line.fields, ("2026-11-16 09:30", "2026-11-16 10:40", "bt", "two cross coats"), strict=True))
+    done = [
+        (one.record.text("item"), one.record.text("coat"), f"{one.on:%H:%M}", one.record.text("by"))
+        for one in _judged(_fill(typed)).work
+    ]
+    assert done == [("DOOR", "primer", "09:30", "bt"), ("DOOR", "primer", "10:40", "bt")]
+
+
+def test_the_rows_to_type_that_were_not_needed_are_no_fault() -> None:
+    """Of the CSV nothing but one batch is filled in: what stays open is told by the verdicts, and readings not taken by their rows."""
+    files = print_documents(_checked(), documents=["record-sheets"], jobs=[JOB], formats=["csv"])
+    rows = list(csv.reader(io.StringIO(next(iter(files.values())).decode("utf-8-sig"))))
+    columns = {name: at for at, name in enumerate(rows[0])}
+    batch = next(row for row in rows[1:] if row[columns["product"]])
+    for name, text in {
+        "batch": "B1",
+        "expires": "2027-03-31",
+        "cans": "3",
+        "on": "2026-11-16 09:30",
+        "by": "bt",
+    }.items():
+        batch[columns[name]] = text
+    out = io.StringIO()
+    csv.writer(out).writerows(rows)
+    spec, faults = _spec(), Faults()
+    job = spec.jobs[JOB]
+    found = assess(job, spec, records_of([File("a.csv", out.getvalue().encode())], Asked(), faults), faults, day=LATER)
+    told = {one.id for one in found.findings}
+    assert told == {"RDG011", "RDG012", "RDG013"}, "readings not taken, their gauge, batches not recorded"
+    assert [one.what for one in found.findings if one.id == "RDG013"] == [
+        "no batch is recorded of: surfacer-230, topcoat-410"
+    ]
+    assert [used.batch for used in found.batches] == ["B1"]
+    assert found.work == ()
 
 
 def test_a_form_filled_by_a_program_is_read_back_and_judged() -> None:
@@ -197,7 +293,7 @@ def test_a_sheet_says_what_state_it_is_of_what_decides_and_where_the_spots_are()
     assert "DRAFT, not issued" in text
     assert "specgen assess" not in text
     assert "return it to: Technical desk" in " ".join(text.split())
-    primer, surfacer, total = (table for table in _sheets().tables if "DFT" in table.title)
+    primer, surfacer, total = (table for table in _sheets().tables if "DFT" in table.title and table.shared)
     assert primer.note.replace("\xa0", " ").endswith(
         "accepted by this rule: spot measurement 40 to 80 µm; a single gauge reading is not limited"
     )
@@ -209,6 +305,7 @@ def test_a_sheet_says_what_state_it_is_of_what_decides_and_where_the_spots_are()
     assert [name for name, _ in primer.shared][-4:] == ["Zero before, µm", "Zero after, µm", "Date, time", "By"]
     # what is limited by difference follows from readings: nobody is asked for a word on it
     (results,) = (table for table in _sheets().tables if table.title == "Results")
+    assert results.lines
     assert {line.printed[0] for line in results.lines} == {
         "1 Surface prepared (HOLD POINT)",
         "6 Colour, gloss and finish",

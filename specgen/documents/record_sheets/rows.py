@@ -7,17 +7,17 @@ the form is a row of the CSV beside it.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 
-from specgen.assessing.columns import COLUMNS
-from specgen.assessing.forms import aside_name, field_name, span_name
+from specgen.assessing.forms import aside_name, span_name
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.concessions import concession_cells, concession_heads
 from specgen.documents.parts.inspection import passes
 from specgen.documents.parts.pictures import PictureView, marked_pictures
 from specgen.documents.parts.wording import Words
+from specgen.documents.record_sheets.lines import Rows, SheetLine, SheetTable
+from specgen.documents.record_sheets.work import acceptance_and_release, looked_at_again, repairs, work_done_on
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.by_difference import by_difference
 from specgen.facts.job.concessions import concessions_in, in_force
@@ -35,61 +35,18 @@ from specgen.units.quantity import Quantity
 
 # as many measurements of the air before one coat, as many batches of it on one item, and as many readings as a sheet has boxes for
 _AIR, _BATCHES, _MOST_READINGS = 3, 2, 1500
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SheetLine:
-    """What is printed, and the names of the fields to fill; an empty name is no field."""
-
-    printed: tuple[str, ...]
-    fields: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SheetTable:
-    """Lines under `heads`, the printed ones of these `widths`; `shared` are (name, field) of what holds for all of them.
-
-    `note` says what passes; `pictures` show the spots by their marks, where they were not shown before.
-    """
-
-    title: str
-    note: str
-    heads: tuple[str, ...]
-    shared: tuple[tuple[str, str], ...]
-    lines: tuple[SheetLine, ...]
-    widths: tuple[str, ...] = ()
-    pictures: tuple[PictureView, ...] = ()
-
-
-class Rows:
-    """The rows laid down so far: what each is about, by column, and the same by the names of hidden fields."""
-
-    def __init__(self) -> None:
-        self.printed: list[dict[str, str]] = []
-        self.hidden: dict[str, str] = {}
-
-    def enter(self, **about: str) -> int:
-        """The number of a new row."""
-        self.printed.append({column: text for column, text in about.items() if text})
-        number = len(self.printed)
-        self.hidden.update({field_name(column, number): text for column, text in self.printed[-1].items()})
-        return number
-
-    def fields(self, number: int, *columns: str) -> tuple[str, ...]:
-        return tuple(field_name(column, number) for column in columns)
-
-    def typed(self) -> Iterator[tuple[str, ...]]:
-        """The rows for those who type, by the columns of a file of readings."""
-        return (tuple(row.get(column, "") for column in COLUMNS) for row in self.printed)
+# spots of a film point that are read again after a repair
+_AGAIN = 3
 
 
 def tables(job: Job, spec: Spec, rows: Rows, words: Words, day: date) -> Iterator[SheetTable]:
-    """What is conceded on the day, air, batches, what is looked at, then the readings of each film point."""
+    """What is conceded on the day, air, work, batches, what is looked at, the readings of each film point, repairs and release."""
     if held := [one for one in concessions_in(job, spec) if in_force(one, day)]:
         yield _conceded(held, job, spec, words)
     film = [point for point in film_points(job) if _is_film(point, job, spec)]
     air = next((one for one in job.inspection if one not in film and CLIMATE.search(words_of(one))), None)
     yield _air(air, job, spec, rows, words)
+    yield work_done_on(job, spec, rows, words)
     yield _batches(job, spec, rows, words)
     zinc = [point for point in job.inspection if measures_zinc(point, job)]
     by_figures = [
@@ -103,7 +60,12 @@ def tables(job: Job, spec: Spec, rows: Rows, words: Words, day: date) -> Iterato
     for point in (*zinc, *film):
         pictures = tuple(one for one in marked_pictures([point], job, spec, words) if one.number not in shown)
         shown |= {one.number for one in pictures}
-        yield _readings(point, pictures, job, spec, rows, words)
+        yield from _readings(point, pictures, job, spec, rows, words)
+    inspected = [one for one in job.inspection if one is not air and one not in zinc]
+    yield repairs(inspected, film, job, rows, words)
+    if looked_at:
+        yield looked_at_again(looked_at, job, rows, words)
+    yield acceptance_and_release(job, rows, words)
 
 
 def _in_words(point: InspectionPoint, film: Sequence[InspectionPoint], job: Job, spec: Spec) -> bool:
@@ -233,7 +195,8 @@ def _results(points: Sequence[InspectionPoint], job: Job, spec: Spec, rows: Rows
 
 def _readings(
     point: InspectionPoint, pictures: tuple[PictureView, ...], job: Job, spec: Spec, rows: Rows, words: Words
-) -> SheetTable:
+) -> Iterator[SheetTable]:
+    """The spots as planned; then, of a film, boxes for those that are read again, with the same gauge."""
     unit, first, lines = _unit(point, job, spec), len(rows.printed) + 1, []
     parts = spots_of_parts(point, job, spec)
     many = sum(len(one.spots) * one.readings for one in parts)
@@ -249,6 +212,7 @@ def _readings(
             if net:
                 fields += [aside_name("zinc", held[0]), aside_name("net", held[0])]
             lines.append(SheetLine(printed=(one.item.id, str(one.part), spot), fields=tuple(fields)))
+    again = list(_again(point, unit, readings, rows)) if lines and not mean else []
     last = len(rows.printed)
     beside = [
         *([words("Mean, {unit}")] if readings > 1 else []),
@@ -264,10 +228,17 @@ def _readings(
         (words("Date, time"), "on"),
         (words("By"), "by"),
     )
+    read = tuple(
+        (words("Mean of the part, {unit}") if mean else words("Reading {number}, {unit}")).format(
+            number=at, unit=_SIGNS.get(unit, unit)
+        )
+        for at in range(1, readings + 1)
+    )
     accepted = passes(point, job, spec, words.with_one_film()).replace("\n", "; ")
     attach = words("More readings than a sheet has boxes for ({}): record them with the gauge.").format(many)
-    return SheetTable(
-        title=f"{numbers_of(job)[point.id]} {point.check}",
+    title = f"{numbers_of(job)[point.id]} {point.check}"
+    yield SheetTable(
+        title=title,
         note=". ".join(part.rstrip(".") for part in (accepted, "" if lines else attach) if part),
         widths=("w-12", "w-8", "w-8"),
         pictures=pictures,
@@ -275,12 +246,7 @@ def _readings(
             words("Item"),
             words("Part"),
             words("Spot"),
-            *(
-                (words("Mean of the part, {unit}") if mean else words("Reading {number}, {unit}")).format(
-                    number=at, unit=_SIGNS.get(unit, unit)
-                )
-                for at in range(1, readings + 1)
-            ),
+            *read,
             *(text.format(unit=_SIGNS.get(unit, unit)) for text in beside),
         )
         if lines
@@ -288,6 +254,25 @@ def _readings(
         shared=tuple((name, span_name(column, first, last)) for name, column in shared) if lines else (),
         lines=tuple(lines),
     )
+    if again:
+        yield SheetTable(
+            title=words("Inspection {}, after a repair").format(numbers_of(job)[point.id]),
+            note=words("Spots read again, by the names they have above; gauge and checks as entered there."),
+            heads=(words("Item"), words("Part"), words("Spot"), *read, words("Date, time"), words("By")),
+            widths=(),
+            shared=(),
+            lines=tuple(again),
+        )
+
+
+def _again(point: InspectionPoint, unit: str, readings: int, rows: Rows) -> Iterator[SheetLine]:
+    for _ in range(_AGAIN):
+        held = [rows.enter(point=point.id, unit=unit, reading=str(number)) for number in range(1, readings + 1)]
+        item, part, spot, on, by = (
+            span_name(column, held[0], held[-1]) for column in ("item", "part", "spot", "on", "by")
+        )
+        values = (name for number in held for name in rows.fields(number, "value"))
+        yield SheetLine(printed=(), fields=(item, part, spot, *values, on, by))
 
 
 _SIGNS = {"um": "µm"}

@@ -11,7 +11,8 @@ from specgen.documents.context import Context
 from specgen.documents.parts.job_revision import revision_said
 from specgen.documents.parts.parties import party
 from specgen.documents.parts.tables import Column, TableView
-from specgen.documents.record_sheets.rows import Rows, SheetTable, tables
+from specgen.documents.record_sheets.lines import Rows, SheetTable
+from specgen.documents.record_sheets.rows import tables
 from specgen.model.job import Job
 
 
