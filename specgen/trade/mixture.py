@@ -9,8 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cache
 
 from specgen.standards.citations import Basis
+from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
 from specgen.trade.given import Source, amount, take
 from specgen.trade.hazard_class import Classification, severity_rank
@@ -251,8 +253,13 @@ def _working(id: str, row: Row, inputs: tuple[Input, ...], formula: str) -> Work
 
 
 def _terms(row: Row) -> tuple[_Term, ...]:
+    return _read(row["terms"])
+
+
+@cache
+def _read(terms: str) -> tuple[_Term, ...]:
     found = []
-    for text in row["terms"].split(" + "):
+    for text in terms.split(" + "):
         weight, *rest = text.split(" ")
         hazard_class, category, *statement = rest[-1].split("/")
         found.append(_Term(int(weight), rest[0] == "M", hazard_class, category, "".join(statement)))
@@ -276,6 +283,7 @@ def _m_factor(entry: Ingredient, term: _Term) -> Fraction:
     return entry.m_acute if term.hazard_class == "aquatic_acute" else entry.m_chronic
 
 
+@remembered
 def _cut_off(hazard_class: str, category: str) -> Fraction:
     """The share below which an ingredient does not count in a sum."""
     rows = (row for row in table(_CUT_OFFS).rows if row["hazard_class"] == hazard_class)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from specgen.facts.job.circumstances import circumstances
 from specgen.facts.texts import texts
@@ -68,21 +68,24 @@ def ordered(text: str) -> tuple[tuple[str, str], ...]:
 
 def _read(text: str) -> Iterator[tuple[str, str]]:
     lower, told = text.lower(), set[str]()
-    likely = [one for one in _patterns() if any(stem in lower for stem in one[1])]
+    at_hand = {stem for stem in _stems() if stem in lower}
+    likely = [one for one in _readers() if not at_hand.isdisjoint(one.stems)]
     if not likely:
         return
     for sentence in _SENTENCE.split(text):
-        for row, _, words, unless, left_out, whole in likely:
-            if row in told or (unless is not None and unless.search(text if whole else sentence)):
+        for one in likely:
+            if one.row in told:
                 continue
-            for found in words.finditer(sentence):
+            for found in one.words.finditer(sentence):
+                if one.excused(text if one.whole else sentence):
+                    break
                 start, end = found.span()
                 before = _clause_before(sentence[:start])
                 after = _BREAK.split(sentence[end:])[0]
-                said = (before, after) if left_out else (before, found[0], after)
-                if not any(_FORBIDDEN.search(one) for one in said):
-                    told.add(row)
-                    yield row, found[0].strip()
+                said = (before, after) if one.left_out else (before, found[0], after)
+                if not any(_FORBIDDEN.search(part) for part in said):
+                    told.add(one.row)
+                    yield one.row, found[0].strip()
                     break
 
 
@@ -93,21 +96,32 @@ def _clause_before(text: str) -> str:
     return " ".join(clauses[-2:]) if listed else clauses[-1]
 
 
-_Reader = tuple[str, tuple[str, ...], re.Pattern[str], re.Pattern[str] | None, bool, bool]
+class _Reader:
+    """How one row is read: its id, the stems one of which a text must hold, whether leaving out is the practice (`left_out`), and
+    whether it is read in one leaf alone, the whole of which may excuse it. Expressions are compiled once they are needed."""
+
+    def __init__(self, row: Row) -> None:
+        self.row, self.stems = row["id"], frozenset(row["stems"].split("|"))
+        self.left_out, self.whole = bool(row["denied"]), bool(row["where"])
+        self._words, self._unless = row["words"], row["unless"]
+
+    @cached_property
+    def words(self) -> re.Pattern[str]:
+        return re.compile(rf"(?<!\w)(?:{self._words})", re.I)
+
+    def excused(self, text: str) -> bool:
+        return self._excuse is not None and self._excuse.search(text) is not None
+
+    @cached_property
+    def _excuse(self) -> re.Pattern[str] | None:
+        return re.compile(self._unless, re.I) if self._unless else None
 
 
 @remembered
-def _patterns() -> tuple[_Reader, ...]:
-    """Of each row its id, the stems one of which a text must hold, what is read, what excuses it, whether leaving out is
-    the practice, and whether it is read in one leaf alone, the whole of which may excuse it."""
-    return tuple(
-        (
-            row["id"],
-            tuple(row["stems"].split("|")),
-            re.compile(rf"(?<!\w)(?:{row['words']})", re.I),
-            re.compile(row["unless"], re.I) if row["unless"] else None,
-            bool(row["denied"]),
-            bool(row["where"]),
-        )
-        for row in table("practices_in_words").rows
-    )
+def _readers() -> tuple[_Reader, ...]:
+    return tuple(map(_Reader, table("practices_in_words").rows))
+
+
+@remembered
+def _stems() -> frozenset[str]:
+    return frozenset(stem for one in _readers() for stem in one.stems)
