@@ -1,4 +1,5 @@
-"""Works done at the same time, one process a core. Called to set documents on pages and to judge large folders."""
+"""Works done at the same time, one process a core. Called to check several folders, to judge large ones and to set
+documents on pages."""
 
 from __future__ import annotations
 
@@ -19,12 +20,14 @@ def side_by_side(
     """The answer of each work, in their order; what one raises is raised in its place.
 
     `ready` is called once before the processes part, so that what it loads is loaded once. Answers have to be picklable. Where the
-    machine has one core or cannot copy a process, and where a copy is ended from outside, the work is done here. With `first_here` the
-    first is done here in any case while copies do the others: for works alike in length, one a core, this saves the memory of a copy.
+    machine has one core or cannot copy a process, in a copy itself, and where a copy is ended from outside, the work is done here. With
+    `first_here` the first is done here in any case while copies do the others: for works alike in length, one a core, this saves the
+    memory of a copy.
     """
     own = 1 if first_here else 0
     copies = min(len(works), cores()) - own
-    if copies + own < 2 or "fork" not in multiprocessing.get_all_start_methods():
+    is_copy = multiprocessing.current_process().daemon
+    if copies + own < 2 or is_copy or "fork" not in multiprocessing.get_all_start_methods():
         yield from (work() for work in works)
         return
     ready()

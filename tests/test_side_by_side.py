@@ -92,3 +92,10 @@ def test_who_takes_no_more_answers_leaves_no_process() -> None:
     for process in made:
         with pytest.raises(ProcessLookupError):
             os.kill(process, 0)
+
+
+def test_a_copy_makes_no_copies_of_its_own() -> None:
+    def within() -> set[int]:
+        return set(side_by_side([os.getpid] * 4, lambda: None)) - {os.getpid()}
+
+    assert list(side_by_side([within] * 2, lambda: None)) == [set()] * 2

@@ -1,8 +1,9 @@
-"""`specgen check`: every finding on a folder, as text, JSON or annotations."""
+"""`specgen check`: every finding on a folder, as text, JSON or annotations. Several folders are checked at the same time."""
 
 from __future__ import annotations
 
 import argparse
+from functools import partial
 from pathlib import Path
 
 from specgen.commands.folder import checked_folder, declare_folder, prefix_of, project_folder, project_folders
@@ -10,7 +11,9 @@ from specgen.commands.outcome import DONE, REFUSED, Outcome
 from specgen.commands.shares import shares
 from specgen.findings import Severity
 from specgen.report import as_github, as_json, as_text
+from specgen.rules.declare import all_rules
 from specgen.rules.run import Timings
+from specgen.side_by_side import side_by_side
 from specgen.source.project import beyond_projects
 
 ABOUT = "Check the sources in a folder and report errors. Nothing is written."
@@ -51,11 +54,12 @@ def run(arguments: argparse.Namespace) -> Outcome:
     if arguments.format == "json":
         # a program reads one report
         project_folder(arguments)
-    each = [(prefix_of(folder), _checked(folder, arguments)) for folder in folders]
-    text = "\n".join(f"{prefix}\n\n{one.out}" if arguments.format == "text" else one.out for prefix, one in each)
+    each = list(side_by_side([partial(_checked, folder, arguments) for folder in folders], all_rules))
+    parts = zip(map(prefix_of, folders), each, strict=True)
+    text = "\n".join(f"{prefix}\n\n{one.out}" if arguments.format == "text" else one.out for prefix, one in parts)
     for further in beyond_projects(Path(arguments.path)):
         text += f"\n{prefix_of(further)} holds several projects of its own, which were not checked; name that folder.\n"
-    return Outcome(text, max(one.code for _, one in each), "".join(one.err for _, one in each))
+    return Outcome(text, max(one.code for one in each), "".join(one.err for one in each))
 
 
 def _checked(folder: Path, arguments: argparse.Namespace) -> Outcome:
