@@ -12,7 +12,7 @@ from datetime import date
 from specgen.assessing.assessment import assess
 from specgen.assessing.faults import Faults
 from specgen.assessing.forms import state_of
-from specgen.assessing.kept import READINGS, Kept
+from specgen.assessing.kept import Kept
 from specgen.assessing.readings import Asked, records_of
 from specgen.assessing.records import columns
 from specgen.assessing.releases import of_item
@@ -24,6 +24,7 @@ from specgen.findings import Finding, Severity
 from specgen.model.job import Item, Job
 from specgen.model.spec import Spec
 from specgen.model.system import Layer
+from specgen.register.names import READINGS
 from specgen.register.people import People, Person
 from specgen.trade.verdict import ACCEPTED
 from specgen.units.locale import N_, listed, phrase

@@ -16,9 +16,9 @@ from specgen.assessing.readings import File
 from specgen.assessing.text_table import MOST_BYTES
 from specgen.model.job import Job
 from specgen.model.spec import Spec
+from specgen.register.names import READINGS
 from specgen.source.characters import printable_name
 
-READINGS = "readings"
 HEADINGS = "columns.txt"
 _KINDS = frozenset({".csv", ".txt", ".tsv", ".xlsx", ".pdf"})
 _MOST_FILES = 2000
@@ -70,10 +70,14 @@ def job_of(file: Path, spec: Spec) -> Job | None:
 
 def headings(folder: Path, unread: list[str]) -> tuple[dict[str, str], Dates]:
     """What `columns.txt` says."""
-    file, columns, dates = folder / READINGS / HEADINGS, dict[str, str](), Dates.ISO
-    if not file.is_file() or file.is_symlink():
-        return columns, dates
-    lines = file.read_bytes()[:MOST_BYTES].decode("utf-8-sig", "replace").splitlines()[:_MOST_LINES]
+    file = folder / READINGS / HEADINGS
+    return columns_in(file.read_bytes() if file.is_file() and not file.is_symlink() else b"", unread)
+
+
+def columns_in(data: bytes, unread: list[str]) -> tuple[dict[str, str], Dates]:
+    """What the bytes of `columns.txt` say; nothing where there are none."""
+    columns, dates = dict[str, str](), Dates.ISO
+    lines = data[:MOST_BYTES].decode("utf-8-sig", "replace").splitlines()[:_MOST_LINES]
     for number, line in enumerate(lines, 1):
         name, sign, value = (part.strip() for part in line.partition("="))
         if not line.strip() or line.startswith("#"):

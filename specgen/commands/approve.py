@@ -34,7 +34,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> Outcome:
     from specgen.issuing.approve import approve
-    from specgen.issuing.candidate import Refused
+    from specgen.issuing.refused import Refused
 
     folder = project(arguments)
     try:

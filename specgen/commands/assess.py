@@ -11,7 +11,7 @@ from pathlib import Path
 from specgen.assessing.as_built import Built, assessed, open_of
 from specgen.assessing.cells import Dates
 from specgen.assessing.columns import COLUMNS
-from specgen.assessing.kept import READINGS, Kept, kept_of
+from specgen.assessing.kept import Kept, kept_of
 from specgen.assessing.readings import File
 from specgen.assessing.results import Assessment
 from specgen.assessing.text_table import MOST_BYTES
@@ -23,7 +23,7 @@ from specgen.commands.which_job import which_job
 from specgen.findings import Severity
 from specgen.model.parse import Loaded, load, without_collector
 from specgen.model.spec import Spec
-from specgen.register.names import REGISTER
+from specgen.register.names import READINGS, REGISTER
 from specgen.register.people import people_of
 from specgen.report.assessment_report import as_json, as_text
 from specgen.source.characters import printable_name

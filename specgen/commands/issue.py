@@ -30,8 +30,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> Outcome:
     # laying out loads a great deal, which a slip on the command line need not wait for
-    from specgen.issuing.candidate import Refused
     from specgen.issuing.issue import issue
+    from specgen.issuing.refused import Refused
     from specgen.rendering.failure import RenderError
 
     folder = project(arguments)

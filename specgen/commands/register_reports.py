@@ -8,10 +8,11 @@ from pathlib import Path
 
 from specgen.clock import today
 from specgen.commands.outcome import DONE, REFUSED, Outcome
+from specgen.model.job import Job
 from specgen.register.failure import RegisterError
 from specgen.register.folder import histories, history_of
 from specgen.register.history import History, Kept
-from specgen.register.json_text import read_bytes
+from specgen.register.json_text import read_bytes, sha256
 from specgen.register.record import Record
 from specgen.register.state import in_force, issues, not_acknowledged, standing, until
 from specgen.source.characters import printable_name
@@ -100,7 +101,8 @@ def overdue(arguments: argparse.Namespace, register: Path) -> Outcome:
     from specgen.register.due import due, subject_of
 
     on: date = arguments.on or today()
-    loaded = load(find_project(Path(arguments.path)))
+    folder = find_project(Path(arguments.path))
+    loaded = load(folder)
     spec = loaded.spec
 
     def looked_into(record: Record) -> frozenset[str]:
@@ -109,10 +111,16 @@ def overdue(arguments: argparse.Namespace, register: Path) -> Outcome:
             return frozenset()
         return tables_read(loaded_closure(loaded, spec, subject), subject, on)
 
+    def readings(job: Job) -> dict[str, str]:
+        from specgen.issuing.recorded import readings_of
+
+        kept = readings_of(folder, job, spec) if spec is not None else {}
+        return {name: sha256(data) for name, data in kept.items()}
+
     listed = histories(register)
     found = {one.document: one for one in listed}
     sheets = {one.document: one for one in of_range(loaded)}
-    held = list(due(found, spec, reference_snapshot(), on, looked_into, sheets))
+    held = list(due(found, spec, reference_snapshot(), on, looked_into, sheets, readings))
     lines = [
         f"{one.record.document} {one.record.revision}: {one.why}{'; asks for a revision' if one.forces else ''}"
         for one in held

@@ -7,9 +7,10 @@ from pathlib import Path
 
 from specgen.commands.outcome import CannotRunError
 from specgen.comparison.reference_snapshot import Snapshot
+from specgen.model.file_names import AS_BUILT, record_number
 from specgen.register.certificate import read_certificate
 from specgen.register.failure import RegisterError
-from specgen.register.frozen import frozen_sources, issued_revision, sources_of
+from specgen.register.frozen import frozen_sources, issued_revision, sources_of, thawed
 from specgen.register.json_text import PDF_LIMIT, read_bytes, sha256
 from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, REGISTER
 from specgen.register.pdf_attachments import attachments
@@ -17,6 +18,10 @@ from specgen.register.zip_entries import zip_entries
 from specgen.source.characters import printable_name
 from specgen.source.project import Sources
 
+_RECORDED = (
+    "{document} is an as-built record: what it says stands in its readings, which are not compared; "
+    "compare the revisions of the job"
+)
 _FORM = "write register:DOC@REV, as in register:MS-001@B, or register:FOLDER:DOC@REV"
 
 
@@ -34,7 +39,10 @@ def revision_at(rest: str) -> tuple[Sources, Snapshot, str, str]:
         raise CannotRunError(f"there is no register in {printable_name(str(register))}; {_FORM}")
     try:
         sources, _ = frozen_sources(register, document, revision)
-        return sources, issued_revision(register, document, revision).record.snapshot, document, revision
+        record = issued_revision(register, document, revision).record
+        if record.about == "records":
+            raise CannotRunError(_RECORDED.format(document=document))
+        return sources, record.snapshot, document, revision
     except RegisterError as reason:
         raise CannotRunError(str(reason)) from reason
 
@@ -62,4 +70,8 @@ def _model_of(carried: Mapping[str, bytes], named: str, what: str) -> tuple[Sour
     certificate = read_certificate(carried[CERTIFICATE])
     if sha256(carried[CUSTOMER_MODEL]) != certificate.customer_model:
         raise CannotRunError(f"{named} was altered: the model it carries is not the one of its certificate")
+    if certificate.document.startswith(AS_BUILT):
+        spec = thawed(carried[CUSTOMER_MODEL], named).spec
+        if spec is not None and any(record_number(job) == certificate.document for job in spec.jobs.values()):
+            raise CannotRunError(_RECORDED.format(document=certificate.document))
     return sources_of(carried[CUSTOMER_MODEL], named), certificate.document, certificate.revision

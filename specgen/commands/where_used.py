@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Set
 from difflib import get_close_matches
 from pathlib import Path
 
-from specgen.assessing.batch_use import recall
+from specgen.assessing.batch_use import IssuedUse, recall, recall_issued
 from specgen.assessing.records import columns
 from specgen.commands.folder import prefix_of
 from specgen.commands.outcome import CannotRunError, Outcome
@@ -70,7 +70,7 @@ def _lines(folder: Path, arguments: argparse.Namespace, asked: str) -> list[str]
     if spec is None:
         raise CannotRunError("the folder has no whole project source; `specgen check` says what is wrong with it")
     if asked.startswith(_BATCH):
-        return list(_of_batch(folder, spec, asked.removeprefix(_BATCH)))
+        return list(_of_batch(folder, spec, asked.removeprefix(_BATCH), register_of(arguments, folder)))
     if asked.startswith(_TABLE):
         uses = _of_table(spec, asked.removeprefix(_TABLE))
         reaches = {use.address for use in uses}
@@ -91,7 +91,7 @@ def _lines(folder: Path, arguments: argparse.Namespace, asked: str) -> list[str]
     return lines
 
 
-def _of_batch(folder: Path, spec: Spec, batch: str) -> Iterator[str]:
+def _of_batch(folder: Path, spec: Spec, batch: str, register: Path) -> Iterator[str]:
     """A line for each record of the batch, then what no answer is given on. Raises CannotRunError for a batch without a number."""
     if not batch.strip():
         raise CannotRunError("name the batch, as in batch:B12345")
@@ -105,12 +105,20 @@ def _of_batch(folder: Path, spec: Spec, batch: str) -> Iterator[str]:
         yield "  ".join(
             (f"jobs.{use.job.id}", vehicles, where, *(part for part in said if part), f"{place.file}:{place.line}")
         )
-    if not found.uses:
+    unread = list(found.unread)
+    issued = list(recall_issued(batch, histories(register) if register.exists() else [], unread))
+    yield from map(_issued_row, issued)
+    if not found.uses and not issued:
         near = get_close_matches(batch, found.batches, n=3)
         yield f"No record names the batch {batch}" + (f"; nearest: {', '.join(near)}" if near else "")
     if found.unrecorded:
         yield f"Not known: no batch is recorded of {', '.join(f'jobs.{job}' for job in found.unrecorded)}"
-    yield from (f"Not known: {why}" for why in found.unread)
+    yield from (f"Not known: {why}" for why in unread)
+
+
+def _issued_row(use: IssuedUse) -> str:
+    vehicles = ", ".join(use.job.vehicles) or "no vehicle stated"
+    return f"register: {use.issue.document} {use.issue.revision}  {use.stands}  {vehicles}  {', '.join(use.items)}"
 
 
 def _unused(loaded: Loaded, asked: str) -> bool:

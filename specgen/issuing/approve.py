@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
 
-from specgen.issuing.candidate import Candidate, Refused, candidate
+from specgen.issuing.candidate import Candidate, candidate
+from specgen.issuing.refused import Refused
 from specgen.register.approvals import (
     Approval,
     Collected,

@@ -5,19 +5,21 @@ Called by approving and issuing, so that what is approved is exactly what is iss
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from specgen.checking import Checked, check
 from specgen.comparison.reference_snapshot import Snapshot, reference_snapshot
 from specgen.facts.closure import loaded_closure
 from specgen.facts.graph import address_of
 from specgen.findings import Finding, Severity
+from specgen.issuing.refused import Refused
 from specgen.issuing.tables_read import tables_read
 from specgen.model.control import DocumentControl
-from specgen.model.file_names import sheet_number
+from specgen.model.file_names import record_number, sheet_number
 from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import LIST_KINDS, Spec
@@ -32,18 +34,16 @@ from specgen.register.numbering import next_revision
 from specgen.register.state import issues
 from specgen.source.characters import printable_name
 
-
-class Refused(Exception):  # noqa: N818  # reads as what happened: the issue was refused
-    """The document cannot be approved or issued as it stands; one line for each thing that is missing."""
-
-    def __init__(self, *lines: str) -> None:
-        super().__init__("; ".join(lines))
-        self.lines = lines
+if TYPE_CHECKING:
+    from specgen.issuing.recorded import Recorded
 
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """`spec` is what the document rests on; `history` is the document's chain, sound; `salt` as kept or newly drawn."""
+    """`spec` is what the document rests on; `history` is the document's chain, sound; `salt` as kept or newly drawn.
+
+    An as-built record is about its job, and `recorded` is what was recorded of that.
+    """
 
     document: str
     subject: Job | Product
@@ -54,9 +54,12 @@ class Candidate:
     salt: bytes
     frozen: Editions
     digest: str
+    recorded: Recorded | None = None
 
     @property
     def about(self) -> str:
+        if self.recorded is not None:
+            return "records"
         return "job" if isinstance(self.subject, Job) else "product"
 
     @property
@@ -66,9 +69,25 @@ class Candidate:
 
     @property
     def preparer(self) -> str:
-        """Who wrote the document, empty where the sources do not say."""
+        """Who wrote the document, empty where the sources do not say; of a record nobody, for it is drawn up from readings."""
+        if self.recorded is not None:
+            return ""
         control: DocumentControl | None = self.subject.document
         return (control.prepared_by or control.owner) if control is not None else ""
+
+    @property
+    def numbers(self) -> frozenset[str]:
+        """The numbers under which holders are listed: who has a job's document gets its as-built record too."""
+        return frozenset({self.document, *([self.recorded.made_to.document] if self.recorded is not None else [])})
+
+    @property
+    def readings(self) -> Mapping[str, bytes]:
+        """The files an as-built record rests on; none of any other document."""
+        return self.recorded.files if self.recorded is not None else {}
+
+    def readings_stand(self, folder: Path) -> bool:
+        """False where the folder keeps other readings by now."""
+        return self.recorded is None or self.recorded.stand(folder, self.checked.loaded.spec)
 
     def sources(self) -> tuple[str, ...]:
         """The files that hold something of it, and what its records are based on."""
@@ -103,23 +122,35 @@ def candidate(folder: Path, register: Path, document: str, on: date) -> Candidat
     whole = checked.loaded.spec
     if whole is None:
         raise Refused("the folder has no whole project source; `specgen check` says what is wrong")
-    subject = subject_of(whole, document)
+    job = recorded_job(whole, document)
+    subject = job or subject_of(whole, document)
     if checked.loaded.of_range("products", subject.id) and isinstance(subject, Product):
         assert checked.loaded.range is not None  # noqa: S101  # the product is of it
         raise Refused(f"{document} is of the range {checked.loaded.range.named}; approve and issue it there")
-    part = loaded_closure(checked.loaded, whole, subject)
+    part = loaded_closure(checked.loaded, whole, subject, granted=job is not None)
     spec = part.spec
     assert spec is not None  # noqa: S101  # a part of what is whole
-    against = [_line(finding) for finding in _against(checked, spec)]
+    against = [_line(finding) for finding in _against(checked, spec, of_records=job is not None)]
     if against:
         raise Refused(*against)
     known = sound(history_of(register, document))
+    records = _recorded(folder, register, job, whole, on) if job is not None else None
+    if known.head is not None and (known.head.record.about == "records") is not (job is not None):
+        raise RegisterError(f"the register holds another document under the number {document}; give the job another")
     revision = next_revision([kept.record.revision for kept in issues(known.kept)], whole.project.numbering)
     salt = kept_salt(folder, document, revision) or new_salt()
-    frozen = _frozen(folder, document, revision, spec, salt, reference_snapshot(tables_read(part, subject, on)))
-    return Candidate(
-        document, subject, checked, spec, known, revision, salt, frozen, digest(document, revision, frozen)
-    )
+    again = records.again if records is not None else None
+    snapshot = reference_snapshot(tables_read(part, subject, on, again))
+    frozen = _frozen(folder, document, revision, spec, salt, snapshot)
+    bound = digest(document, revision, frozen, records.hashes if records is not None else None)
+    return Candidate(document, subject, checked, spec, known, revision, salt, frozen, bound, records)
+
+
+def _recorded(folder: Path, register: Path, job: Job, spec: Spec, on: date) -> Recorded:
+    # assessing is asked of by no other document
+    from specgen.issuing.recorded import recorded
+
+    return recorded(folder, register, job, spec, on)
 
 
 def _frozen(folder: Path, document: str, revision: str, spec: Spec, salt: bytes, snapshot: Snapshot) -> Editions:
@@ -131,6 +162,13 @@ def _frozen(folder: Path, document: str, revision: str, spec: Spec, salt: bytes,
             if digest(document, revision, first) in waiting:
                 return first
     return present
+
+
+def recorded_job(spec: Spec, document: str) -> Job | None:
+    """The job whose as-built record has this number; None for the number of any other document, which goes first."""
+    if any(job.document.number == document for job in spec.jobs.values()):
+        return None
+    return next((job for job in spec.jobs.values() if record_number(job) == document), None)
 
 
 def subject_of(spec: Spec, document: str) -> Job | Product:
@@ -150,11 +188,17 @@ def subject_of(spec: Spec, document: str) -> Job | Product:
     )
 
 
-def _against(checked: Checked, spec: Spec) -> Iterator[Finding]:
-    """Errors and open warnings of what the document reaches, and errors that stand in no record: those may hide anything."""
+def _against(checked: Checked, spec: Spec, *, of_records: bool) -> Iterator[Finding]:
+    """Errors and open warnings of what the document reaches, and errors that stand in no record: those may hide anything.
+
+    A record is of work done to a revision that was clean when it was issued; of warnings only those on concessions hold it up, for a
+    waiver ends with the work.
+    """
     for finding in checked.report.at_or_above(Severity.WARNING):
         kind, key = address_of(finding.path.split("."))
         reached = key in getattr(spec, kind) if kind in LIST_KINDS else finding.path.startswith("project")
+        if of_records and finding.severity is Severity.WARNING and kind != "concessions":
+            continue
         if reached or (kind not in LIST_KINDS and finding.severity is Severity.ERROR):
             yield finding
 

@@ -12,7 +12,8 @@ from pathlib import Path
 
 from specgen import __version__
 from specgen.documents.parts.issue_block import issue_block
-from specgen.issuing.candidate import Candidate, Refused, candidate
+from specgen.issuing.candidate import Candidate, candidate
+from specgen.issuing.refused import Refused
 from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
 from specgen.printing.files import Issue
@@ -65,7 +66,11 @@ def print_with_typesetter(found: Candidate, issue: Issue) -> Mapping[str, bytes]
     """The documents as `printing` sets them."""
     from specgen.printing.documents import print_issue
 
-    return print_issue(found.checked, found.spec, found.subject, issue, revisions(found.history))
+    earlier = {found.document: revisions(found.history)}
+    if found.recorded is None:
+        return print_issue(found.checked, found.spec, found.subject, issue, earlier)
+    earlier |= {found.recorded.made_to.document: found.recorded.of_job}
+    return print_issue(found.checked, found.spec, found.recorded.built, issue, earlier)
 
 
 def versions_in_use() -> Mapping[str, str]:
@@ -98,6 +103,8 @@ def issue(
     found = candidate(folder, register, document, on)
     kept_under = {name: f"{_kept(found, name)}.txt" for name in found.sources()}
     kept_under |= {name: _kept(found, name) for name in found.pictures()}
+    # the records of a job are kept as they are, under their own names
+    kept_under |= {name: name for name in found.readings}
     if odd := [name for name, path in kept_under.items() if not safe(path)]:
         raise Refused(
             *(
@@ -124,7 +131,7 @@ def issue(
     files |= {kept_under[name]: data for name, data in before.items()}
     files |= _approval_files(folder, approvals)
     step("look at the sources again")
-    if _source_bytes(folder, found, before) != before:
+    if _source_bytes(folder, found, before) != before or not found.readings_stand(folder):
         raise RegisterError("the sources were changed while they were being issued; nothing was issued, begin again")
     record = replace(
         _record(found, register, reason, time, certificate, text),
@@ -205,7 +212,10 @@ def _record(found: Candidate, register: Path, reason: str, time: str, certificat
         certificate=sha256(text),
         digest=found.digest,
         content=content_sha256(found.spec),
-        next_review=next_review(date.fromisoformat(certificate.issued[:10]), policies),
+        # a record of what was done is of its day, and is not looked at again
+        next_review=next_review(date.fromisoformat(certificate.issued[:10]), policies)
+        if found.recorded is None
+        else "",
         judged_on=found.checked.on.isoformat(),
         snapshot=dict(found.frozen.snapshot),
         contents=record_contents(found.spec),
@@ -213,14 +223,16 @@ def _record(found: Candidate, register: Path, reason: str, time: str, certificat
         holders=tuple(
             holder.name
             for holder in found.spec.project.distribution
-            if not holder.documents or found.document in holder.documents
+            if not holder.documents or not found.numbers.isdisjoint(holder.documents)
         ),
     )
 
 
 def _references(found: Candidate, register: Path) -> Iterator[Reference]:
-    """The data sheets of the products a job uses, as they stand in the register now."""
-    if not isinstance(found.subject, Job):
+    """The data sheets of the products a job uses, as they stand in the register now; of an as-built record the job's document."""
+    if found.recorded is not None:
+        yield found.recorded.made_to
+    if found.recorded is not None or not isinstance(found.subject, Job):
         return
     loaded = found.checked.loaded
     for product in found.spec.products_of(found.subject):

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     # the register reads names alone, and the records of the model are slow to import
+    from specgen.model.job import Job
     from specgen.model.product import Product
 
 LONGEST_NAME = 150
@@ -30,6 +31,14 @@ def file_stem(number: str) -> str:
 def sheet_number(product: Product) -> str:
     """The document number of a product's data sheet, `DS-` and its id where none is stated."""
     return product.document.number if product.document is not None else f"DS-{product.id}"
+
+
+AS_BUILT = "AB-"
+
+
+def record_number(job: Job) -> str:
+    """The document number of a job's as-built record: `AB-` and the number of the job."""
+    return f"{AS_BUILT}{job.document.number}"
 
 
 def name_fault(name: str) -> str:

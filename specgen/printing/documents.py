@@ -10,6 +10,7 @@ from functools import partial
 from pathlib import Path
 from typing import Any, TypeVar
 
+from specgen.assessing.as_built import Built
 from specgen.checking import Checked
 from specgen.documents.context import Context
 from specgen.documents.kind import About, Kind
@@ -105,22 +106,25 @@ def print_documents(
     return printed
 
 
-def print_issue(
-    checked: Checked, spec: Spec, subject: Job | Product, issue: Issue, earlier: Revisions
-) -> dict[str, bytes]:
-    """File name to content of every document issued under the number of a job or product; `spec` is what it reaches.
+_ISSUED: Mapping[type, About] = {Job: "job", Product: "product", Built: "records"}
 
-    `earlier` are the revisions of that number before this one. Raises RenderError where a document cannot be laid out. That the
-    sources are fit to be issued is judged by the caller.
+
+def print_issue(
+    checked: Checked, spec: Spec, subject: Job | Product | Built, issue: Issue, earlier: Mapping[str, Revisions]
+) -> dict[str, bytes]:
+    """File name to content of every document issued under the number of a job or product, or of what was built in a job; `spec` is
+    what it reaches.
+
+    `earlier` are the revisions of that number before this one, and those of the documents it rests on, by number. Raises RenderError
+    where a document cannot be laid out. That the sources are fit to be issued is judged by the caller.
     """
-    about = "job" if isinstance(subject, Job) else "product"
-    number = subject.document.number if isinstance(subject, Job) else sheet_number(subject)
+    about = _ISSUED[type(subject)]
     context = context_of(
         spec,
         checked.on,
         findings=tuple(checked.report),
         issue=issue,
-        revisions={number: earlier},
+        revisions=earlier,
     )
     issued = [kind for kind in KINDS.values() if kind.issued and kind.about == about and kind.applies(subject, spec)]
     return {name: content for kind in issued for name, content in files(kind, subject, context, issue=issue)}

@@ -113,14 +113,19 @@ def _by_record(model: Mapping[str, Any]) -> dict[str, str]:
     }
 
 
-def digest(document: str, revision: str, frozen: Editions) -> str:
-    """What an approval is bound to: document, revision to be issued, content of the maker edition, snapshot."""
+def digest(document: str, revision: str, frozen: Editions, readings: Mapping[str, str] | None = None) -> str:
+    """What an approval is bound to: document, revision to be issued, content of the maker edition, snapshot.
+
+    Of an as-built record also `readings`, the SHA-256 of each file it rests on, by its name.
+    """
     bound: Mapping[str, Any] = {
         "document": document,
         "revision": revision,
         "maker": frozen.content,
         "snapshot": dict(frozen.snapshot),
     }
+    if readings is not None:
+        bound = {**bound, "readings": dict(readings)}
     return sha256(written(bound))
 
 

@@ -1,7 +1,7 @@
 """A revision as one zip an auditor checks with common tools, README in it. Called by `register export`.
 
-The maker's zip is the record's folder, as it is. The customer's holds the documents, the certificate and the customer edition; the
-record stays with the maker, for it holds hashes of the sources.
+The maker's zip is the record's folder, as it is. The customer's holds the documents, the certificate, the customer edition, and of an
+as-built record the readings; the record stays with the maker, for it holds hashes of the sources.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ from specgen.register.failure import RegisterError
 from specgen.register.folder import read_kept, sums_text
 from specgen.register.history import Kept
 from specgen.register.json_text import read_bytes, sha256
-from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, RECORD, SUMS
+from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, READINGS, RECORD, SUMS
 from specgen.register.signatures import NAMESPACE
 from specgen.register.zip_entries import zip_names
 
@@ -52,6 +52,9 @@ That these files are in order does not say that the revision is still in force: 
 `specgen verify FILE.pdf --register REGISTER`. The current safety data sheet, local regulations and qualified
 professional practice take precedence.
 {more}"""
+_READ = """
+readings/ holds the readings as they were recorded; persons stand in them by the ids of the maker's list of people.
+"""
 _MAKERS = """
 approvals/ holds approvals and signatures as files. record.json holds the SHA-256 of every file and, as `previous`, that of the
 record.json before it; sources/ holds copies of the sources, with .txt after their names so that no program takes them for sources.
@@ -68,7 +71,8 @@ def export(kept: Kept, audience: Audience, maker: str) -> bytes:
             f"the files of {record.document} {record.revision} are larger than {EXPORT_LIMIT // 1024 // 1024} MiB together; "
             "hand over a copy of its folder"
         )
-    added = {README: _readme(kept, maker, _MAKERS if audience is Audience.MAKER else "")}
+    read = _READ if any(name.startswith(f"{READINGS}/") for name in files) else ""
+    added = {README: _readme(kept, maker, read + (_MAKERS if audience is Audience.MAKER else ""))}
     if audience is Audience.MAKER:
         added[RECORD] = read_bytes(kept.folder / RECORD)
     hashes = {name: hashed for name, (hashed, _) in files.items()} | {
@@ -84,7 +88,7 @@ def is_export(file: Path) -> bool:
 
 
 def _customers(name: str) -> bool:
-    return name.startswith("documents/") or name in (CERTIFICATE, CUSTOMER_MODEL)
+    return name.startswith(("documents/", f"{READINGS}/")) or name in (CERTIFICATE, CUSTOMER_MODEL)
 
 
 def _readme(kept: Kept, maker: str, more: str) -> bytes:

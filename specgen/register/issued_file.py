@@ -15,11 +15,13 @@ from specgen.register.failure import RegisterError
 from specgen.register.folder import histories, read_kept
 from specgen.register.history import History, Kept
 from specgen.register.json_text import PDF_LIMIT, read_bytes, sha256
-from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL
+from specgen.register.names import CERTIFICATE, CUSTOMER_MODEL, READINGS
 from specgen.register.pdf_attachments import attachments
 from specgen.register.persons import names_person
 from specgen.register.signatures import key_of, signer_of
 from specgen.register.state import standing
+
+_GIVEN = ("documents/", f"{READINGS}/")
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +76,7 @@ def _issued(hashed: str, register: list[History]) -> tuple[History, Kept, str] |
         for found in register
         for kept in found.kept
         for name, (known, _) in kept.record.files.items()
-        if known == hashed and name.startswith("documents/")
+        if known == hashed and name.startswith(_GIVEN)
     ]
     return max(holding, key=lambda one: (_is_current(*one[:2]), one[1].record.time, one[1].record.number), default=None)
 
@@ -85,7 +87,7 @@ def _is_current(found: History, kept: Kept) -> bool:
 
 def _unaltered(found: History, kept: Kept, name: str, allowed: bytes | None) -> Verdict:
     record = kept.record
-    said = f"{record.document} {record.revision} of {record.day}, {name.partition('/')[2]}"
+    said = f"{record.document} {record.revision} of {record.day}, {name.removeprefix('documents/')}"
     if found.faults:
         return Verdict(
             False,

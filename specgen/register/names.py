@@ -20,6 +20,8 @@ RECORD = "record.json"
 SUMS = "SHA256SUMS"
 CERTIFICATE = "certificate.json"
 SOURCES = "sources"
+# of a folder, and of an as-built record: files of readings
+READINGS = "readings"
 # of a record: copies of what stands in the shared range
 RANGE_SOURCES = "range_sources"
 MAKER_MODEL = "model.maker.json"

@@ -86,6 +86,9 @@ def suspects(all_of: Mapping[str, History], sheets: Mapping[str, History] | None
                 yield Suspect(kept.record, named, f"{reference.document} is not in this register")
             elif (now := standing(reference.revision, other.kept)).word == "withdrawn":
                 yield Suspect(kept.record, named, f"it was withdrawn on {now.since}: {now.reason}")
+            elif kept.record.about == "records":
+                # what was built to a revision stays built to it
+                continue
             elif current is not None and current.record.revision != reference.revision:
                 why = f"{reference.document} {current.record.revision} is in force since {current.record.day}"
                 yield Suspect(kept.record, named, why)

@@ -32,8 +32,9 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
 from specgen.commands.targets import write_file
 from specgen.issuing.approve import approve
-from specgen.issuing.candidate import Candidate, Refused
+from specgen.issuing.candidate import Candidate
 from specgen.issuing.issue import issue
+from specgen.issuing.refused import Refused
 from specgen.model.declaring import Audience
 from specgen.printing.files import Issue
 from specgen.register.approvals import collected

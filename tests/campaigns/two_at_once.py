@@ -20,7 +20,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from specgen.issuing.candidate import Refused
+from specgen.issuing.refused import Refused
 from specgen.register.approvals import collected
 from specgen.register.chain import all_faults, left_behind
 from specgen.register.failure import RegisterError, TakenError

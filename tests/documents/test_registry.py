@@ -70,7 +70,7 @@ def test_readme_lists_every_document() -> None:
     assert not missing, f"README.md does not name the documents: {missing}"
 
 
-def test_what_is_issued_is_of_a_job_or_product() -> None:
+def test_what_is_issued_is_of_a_job_its_records_or_a_product() -> None:
     issued = {name for name, kind in KINDS.items() if kind.issued}
     assert issued == {
         "method-statement",
@@ -79,6 +79,7 @@ def test_what_is_issued_is_of_a_job_or_product() -> None:
         "materials-list",
         "data-sheet",
         "inspection-plan",
+        "as-built-record",
     }, "issued: say so here"
 
 

@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from specgen.issuing.candidate import Refused
+from specgen.issuing.refused import Refused
 from specgen.register.approvals import approval_file
 from specgen.register.failure import RegisterError
 from specgen.register.folder import histories

@@ -16,8 +16,8 @@ from pypdf import PdfReader
 
 from specgen.checking import check
 from specgen.comparison.reference_snapshot import reference_snapshot
-from specgen.issuing.candidate import Refused
 from specgen.issuing.issue import issue
+from specgen.issuing.refused import Refused
 from specgen.model.field_types import parse_span
 from specgen.model.project import Numbering, NumberingScheme, Policies
 from specgen.register.certificate import fingerprint, read_certificate
@@ -216,7 +216,7 @@ _ELSEWHERE = """
 import sys
 from datetime import UTC, date, datetime
 from pathlib import Path
-from specgen.issuing.candidate import Refused
+from specgen.issuing.refused import Refused
 from specgen.issuing.issue import issue
 folder = Path(sys.argv[1])
 moment = datetime(2026, 11, 25, 12, tzinfo=UTC)

@@ -171,7 +171,7 @@ def test_what_is_due_and_on_what_ground(desk: Desk) -> None:
         spec = load(desk.folder).spec
         return [
             (one.record.document, one.why, one.forces)
-            for one in due(_found(desk), spec, held or reference_snapshot(), day, _not_asked, {})
+            for one in due(_found(desk), spec, held or reference_snapshot(), day, _not_asked, {}, lambda job: {})
         ]
 
     assert listed(date(2026, 11, 26)) == []

@@ -18,7 +18,8 @@ from specgen.commands import main
 from specgen.comparison import reference_snapshot
 from specgen.documents.registry import KINDS
 from specgen.facts.closure import loaded_closure
-from specgen.issuing.candidate import Refused, candidate
+from specgen.issuing.candidate import candidate
+from specgen.issuing.refused import Refused
 from specgen.issuing.tables_read import tables_read
 from specgen.model.job import Job
 from specgen.model.parse import load

@@ -57,7 +57,13 @@ def _due(desk: Desk, day: date = ON) -> list[str]:
     return [
         one.why
         for one in due(
-            found, load(desk.folder).spec, reference_snapshot(), day, lambda record: record.snapshot.keys(), {}
+            found,
+            load(desk.folder).spec,
+            reference_snapshot(),
+            day,
+            lambda record: record.snapshot.keys(),
+            {},
+            lambda job: {},
         )
     ]
 

@@ -11,7 +11,7 @@ import pytest
 from specgen.checking import check
 from specgen.commands import main
 from specgen.findings import Severity
-from specgen.issuing.candidate import Refused
+from specgen.issuing.refused import Refused
 from tests.good_spec import GOOD, ON
 from tests.register.conftest import Desk
 from tests.two_folders import RANGE, kept_in_git, two_folders

@@ -9,5 +9,6 @@ KIND = Kind(
     about="records",
     formats=("pdf", "html"),
     view=as_built_record,
+    issued=True,
     record=True,
 )

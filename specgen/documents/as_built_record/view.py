@@ -22,15 +22,17 @@ from specgen.documents.parts.assessed import (
     cut,
     files_table,
     head,
-    points_of,
+    points_by_item,
     used_for,
 )
 from specgen.documents.parts.assessed_work import before_repairs, said, times_between
 from specgen.documents.parts.coats import coats_by_id
 from specgen.documents.parts.concessions import concession_table
 from specgen.documents.parts.inspection import passes
+from specgen.documents.parts.revision_table import revision_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
+from specgen.model.file_names import record_number
 from specgen.model.spec import Spec
 
 
@@ -47,6 +49,7 @@ class AsBuiltRecord:
     counted: str
     conceded: str
     repaired_count: str
+    began: str
     items: TableView
     missing: TableView
     work: TableView
@@ -57,8 +60,10 @@ class AsBuiltRecord:
     repaired: TableView
     concessions: TableView
     times: TableView
-    persons: TableView
+    persons: TableView | None
+    ids: str
     files: TableView
+    revisions: TableView
     program: str
 
 
@@ -66,7 +71,7 @@ def as_built_record(built: Built, context: Context) -> AsBuiltRecord:
     """The view of the records of a job."""
     found, spec, words, job = built.found, context.spec, context.words, built.found.job
     return AsBuiltRecord(
-        number=f"AB-{job.document.number}",
+        number=record_number(job),
         title=job.document.title,
         on=found.day.isoformat(),
         head=head(found, context),
@@ -75,22 +80,38 @@ def as_built_record(built: Built, context: Context) -> AsBuiltRecord:
         counted=counted_items(found, words),
         conceded=counted_concessions(found, words),
         repaired_count=words("Deviations found and repaired: {count}.").format(count=len(found.deviations)),
+        began=_began(found, context),
         items=_items(found, words),
         missing=_missing(built, words),
         work=_work(found, spec, words),
         air=air_table(found, spec, words),
         batches=batches_table(found, spec, words),
-        points=tuple(points_of(item, found, words) for item in job.items),
+        points=points_by_item(found, words),
         asked=_asked(found, spec, words),
         repaired=before_repairs(found, words),
         concessions=concession_table(
             [(seen.concession, used_for(seen, found, words)) for seen in found.concessions], job, spec, words
         ),
         times=times_between(found, words),
-        persons=_persons(built, words),
+        # what is issued is kept as it is, so that it holds the ids alone, and names can be erased
+        persons=_persons(built, words) if context.issue is None else None,
+        ids=", ".join(text for text, _ in built.persons),
         files=files_table(found, words),
+        revisions=revision_table(record_number(job), None, context),
         program=context.program,
     )
+
+
+def _began(found: Assessment, context: Context) -> str:
+    """Told where work began before the revision that the records are held against was issued; else empty."""
+    known = context.revisions.get(found.job.document.number)
+    held = known.current if known is not None else None
+    moments = [one.on for one in found.work] + [one.on for one in found.air] + [one.on for one in found.batches]
+    days = [moment.date().isoformat() for moment in moments if moment is not None]
+    if held is None or not days or min(days) >= held.day:
+        return ""
+    text = context.words("Work began on {day}, before revision {revision} of the job was issued on {issued}.")
+    return text.format(day=min(days), revision=held.revision, issued=held.day)
 
 
 def _items(found: Assessment, words: Words) -> TableView:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from specgen.assessing.forms import state_of
 from specgen.assessing.results import Assessment, At, ConcessionSeen, Verdict
 from specgen.documents.context import Context
+from specgen.documents.parts.as_read import Entered, as_read, entered
 from specgen.documents.parts.assessed_work import said
 from specgen.documents.parts.coats import coats_by_id
 from specgen.documents.parts.job_revision import revision_said
@@ -99,21 +100,29 @@ def used_for(seen: ConcessionSeen, found: Assessment, words: Words) -> str:
     return "\n".join(lines)
 
 
-def points_of(item: Item, found: Assessment, words: Words) -> TableView:
+def points_by_item(found: Assessment, words: Words) -> tuple[TableView, ...]:
+    """What each inspection of each item came to."""
+    texts = entered(found)
+    return tuple(_points_of(item, found, texts, words) for item in found.job.items)
+
+
+def _points_of(item: Item, found: Assessment, texts: Entered, words: Words) -> TableView:
     columns = [
         Column(words("Inspection"), "w-25"),
         Column(words("Result"), "w-15"),
+        Column(words("As read"), "w-20"),
         Column(words("Reasons"), "w-25"),
         Column(words("What to do")),
         Column(words("Assessed by"), "w-12"),
     ]
-    rows = [_point(at, words) for at in found.of(item)]
+    rows = [_point(at, texts, words) for at in found.of(item)]
     return table_view(words("{item}, {name}").format(item=item.id, name=item.name), columns, rows)
 
 
-def _point(at: At, words: Words) -> tuple[str, ...]:
+def _point(at: At, texts: Entered, words: Words) -> tuple[str, ...]:
+    read = as_read(at, texts, words)
     why = "\n".join(sentence(said(text, words)) for text in at.reasons)
-    return at.point.check, words(PLAIN[at.verdict]), why, "\n".join(to_do(at, words)), at.said_by
+    return at.point.check, words(PLAIN[at.verdict]), read, why, "\n".join(to_do(at, words)), at.said_by
 
 
 def to_do(at: At, words: Words) -> Iterator[str]:
