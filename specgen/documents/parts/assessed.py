@@ -108,8 +108,8 @@ def points_by_item(found: Assessment, words: Words) -> tuple[TableView, ...]:
 
 def _points_of(item: Item, found: Assessment, texts: Entered, words: Words) -> TableView:
     columns = [
-        Column(words("Inspection"), "w-25"),
-        Column(words("Result"), "w-15"),
+        Column(words("Inspection"), "w-20"),
+        Column(words("Result"), "w-12"),
         Column(words("As read"), "w-20"),
         Column(words("Reasons"), "w-25"),
         Column(words("What to do")),
