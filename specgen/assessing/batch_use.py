@@ -1,7 +1,7 @@
 """Where a batch of paint went, by the records of the jobs of a folder: the question of a recall. Called by `where-used`.
 
-Records are the files that the folder keeps (`kept`), and those of as-built records that were issued. What cannot be read or belongs to no job is told, and so is a job that records no
-batch: silence about it is no proof that it has none.
+Records are the files that the folder keeps (`kept`), and those of as-built records that were issued. What cannot be read or belongs to
+no job is told, and so is a job that records no batch: silence about it is no proof that it has none.
 """
 
 from __future__ import annotations
