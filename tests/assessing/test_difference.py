@@ -130,6 +130,22 @@ def test_a_coat_that_was_sanded_after_it_was_read_deducts_nothing() -> None:
         ("After deducting the primer DFT, no spot between 15 and 26 µm.", None),
         ("After deducting the primer DFT, every spot outside 15 to 26 µm.", None),
         ("After deducting the primer DFT, each spot at most 26 µm.", "max 26 um"),
+        # the other ways to say one end
+        ("After deducting the primer DFT, every spot 15 µm or more.", "min 15 um"),
+        ("After deducting the primer DFT, each reading 26 µm or less.", "max 26 um"),
+        ("After deducting the primer DFT, every spot 15 µm minimum.", "min 15 um"),
+        ("After deducting the primer DFT, every spot not less than 0.6 mil.", "min 0.6 mil"),
+        ("After deducting the primer DFT, every spot not below 15 µm.", "min 15 um"),
+        ("After deducting the primer DFT, no spot less than 15 µm.", "min 15 um"),
+        ("After deducting the primer DFT, no spot more than 26 µm.", "max 26 um"),
+        ("After deducting the primer DFT, every basecoat up to 26 µm.", "max 26 um"),
+        ("After deducting the primer DFT, no spot 15 µm or more.", None),
+        ("After deducting the primer DFT, no spot not below 15 µm.", None),
+        ("After deducting the primer DFT, every spot less than 15 µm.", None),
+        ("After deducting the primer DFT, every spot outside 15 µm or more.", None),
+        ("After deducting the primer DFT, every spot 15 µm or more on edges.", None),
+        ("After deducting the primer DFT, every spot from 15 µm or more.", None),
+        ("After deducting the primer DFT, every spot 15 µm or more, no runs.", None),
     ],
 )  # fmt: skip
 def test_only_words_that_mean_one_thing_are_read(text: str, asked: str | None) -> None:

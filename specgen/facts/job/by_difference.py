@@ -27,12 +27,21 @@ _TEXT = re.compile(
 _NO_COAT = re.compile(r"zinc|galvani|exist|\bold\b|works finish|profile|correction|\bvalue", re.I)
 _ASKED = re.compile(
     r"(?P<all>no|every|each) (?P<what>[a-z][a-z -]*?)"
-    r"(?: (?P<how>below|under|above|over|outside|at least|at most|from|between))? (?P<figures>\d.*)",
+    r"(?: (?P<how>(?:not )?(?:below|above)|under|over|outside|at least|at most|up to|from|between|(?:(?:no|not) )?(?:less|more) than))?"
+    r" (?P<figures>\d[^;,]*)",
     re.I,
 )
-_AT_LEAST = {"no below", "no under", "every at least", "each at least"}
-_AT_MOST = {"no above", "no over", "every at most", "each at most"}
-_AS_IT_STANDS = {"no outside", "every", "every from", "every between", "each", "each from", "each between"}
+_AT_LEAST = {
+    "no": {"below", "under", "less than"},
+    "every": {"at least", "not below", "no less than", "not less than"},
+}
+_AT_MOST = {
+    "no": {"above", "over", "more than"},
+    "every": {"at most", "up to", "not above", "no more than", "not more than"},
+}
+_BETWEEN = {"no": {"outside"}, "every": {"", "from", "between"}}
+# `15 µm or more`, of every place alone: of none it would say the opposite
+_ONE_END = re.compile(r"[\d.]+ ?\S+ (?:or more|or less|minimum|maximum|min\.?|max\.?)", re.I)
 _PLACES = {"spot", "reading", "point", "place", "measurement", "spot measurement", "value"}
 
 
@@ -77,12 +86,14 @@ def _asked(text: str, layer: Layer) -> Range | None:
     what = " ".join(found["what"].lower().split())
     if what not in _PLACES | {layer.role.value, layer.role.value.replace("-", " "), layer.id}:
         return None
-    how = " ".join(word for word in (found["all"].lower(), (found["how"] or "").lower()) if word)
-    if how in _AT_LEAST:
-        return bounds(f"at least {found['figures']}", "thickness")
-    if how in _AT_MOST:
-        return bounds(f"at most {found['figures']}", "thickness")
-    if how in _AS_IT_STANDS:
-        said = bounds(found["figures"], "thickness")
-        return said if said is not None and None not in (said.low, said.high) else None
-    return None
+    all_of = "no" if found["all"].lower() == "no" else "every"
+    how, figures = (found["how"] or "").lower(), found["figures"]
+    if how in _AT_LEAST[all_of]:
+        return bounds(f"at least {figures}", "thickness")
+    if how in _AT_MOST[all_of]:
+        return bounds(f"at most {figures}", "thickness")
+    if how not in _BETWEEN[all_of]:
+        return None
+    said = bounds(figures, "thickness")
+    of_one_end = not how and _ONE_END.fullmatch(figures) is not None
+    return said if said is not None and (of_one_end or None not in (said.low, said.high)) else None
