@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from specgen.assessing.assessment import assess
-from specgen.assessing.faults import Faults
+from specgen.assessing.faults import READING_FAULTS, Faults
 from specgen.assessing.forms import state_of
 from specgen.assessing.kept import Kept
 from specgen.assessing.readings import Asked, records_of
@@ -54,8 +54,6 @@ class Built:
 
 
 _named = columns("by", "dropped_by")
-_AGREED_LATE = "RDG023"
-"""A concession that was agreed once the figures were known: told, and nothing to put right."""
 
 
 def assessed(
@@ -138,7 +136,7 @@ def _lacking(item: Item, layer: Layer, found: Assessment) -> Iterator[str]:
 
 
 def _faults(findings: Sequence[Finding]) -> Iterator[Open]:
-    """What is wrong with the rows: what was not used, and what is to be clarified."""
+    """What is wrong with the rows: what was not used, and what is to be clarified; `faults` says which kinds are told alone."""
     for fault in findings:
-        if fault.severity is not Severity.NOTE and fault.id != _AGREED_LATE:
+        if fault.severity is Severity.ERROR or READING_FAULTS[fault.id].is_open:
             yield Open(f"{fault.place.file.rpartition('/')[2]}:{fault.place.line}", fault.what)

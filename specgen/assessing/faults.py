@@ -16,13 +16,18 @@ MOST = 500
 
 @dataclass(frozen=True, slots=True)
 class ReadingFault:
-    """One kind of fault."""
+    """One kind of fault.
+
+    `is_open`: while it is told, the job it is told of is not released. So is every error, whose row is not used, and a warning where
+    something is missing or contradicts itself. A warning on common practice alone, or on what nothing has to be put right of, is told.
+    """
 
     id: str
     title: str
     why: str
     remedy: str
     severity: Severity = Severity.ERROR
+    is_open: bool = True
 
 
 _ROWS = (
@@ -97,8 +102,8 @@ _ROWS = (
         "RDG012",
         "The instrument, or its check, is not stated or not in order",
         "Readings of an instrument that was not checked can be wrong by more than the limits are apart. Without a valid check nothing "
-        "is decided; what is common practice alone is told.",
-        "Enter gauge, serial and checked_on, and zero_before and zero_after; read again with a checked gauge where it was off.",
+        "is decided.",
+        "Enter gauge, serial and checked_on; read again with a checked gauge where it was off.",
         Severity.WARNING,
     ),
     ReadingFault(
@@ -164,12 +169,22 @@ _ROWS = (
         "Whoever agreed knew the figures. A concession may be granted for what was found; it was no limit while the work was done.",
         "Nothing, where it is so; correct the day of the agreement or of the readings where it is not.",
         Severity.WARNING,
+        is_open=False,
     ),
     ReadingFault(
         "RDG024",
         "What is to be deducted is not recorded",
         "The job has the zinc of each part taken off its readings: without it they say nothing of the paint.",
         "Enter the mean zinc thickness of that part at the point that measures it.",
+    ),
+    ReadingFault(
+        "RDG025",
+        "The check of the instrument falls short of common practice",
+        "A gauge that was checked on another day, or is off on its zero plate, may have read everything as much too high or too low. "
+        "Which check is enough is not stated by a document we could confirm, so that this decides nothing and keeps no job from release.",
+        "Enter zero_before and zero_after; check the gauge on its zero plate before readings, and read again where it was off.",
+        Severity.WARNING,
+        is_open=False,
     ),
     ReadingFault(
         "RDG015",

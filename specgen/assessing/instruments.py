@@ -114,7 +114,7 @@ def _tell_old(checked: datetime, on: datetime, record: Record, point: Inspection
     """A check of an earlier day, without a zero reading beside it, is told; what is common practice decides nothing."""
     if checked.date() < on.date() and not record.text("zero_before"):
         what = f"last checked on {checked.date()}, read on {on.date()}; common practice is a zero check before readings"
-        faults.tell("RDG012", what, record.place("checked_on"), point=point.id)
+        faults.tell("RDG025", what, record.place("checked_on"), point=point.id)
 
 
 def _tell_zero(record: Record, point: InspectionPoint, faults: Faults) -> None:
@@ -137,4 +137,4 @@ def _tell_zero(record: Record, point: InspectionPoint, faults: Faults) -> None:
         if usual is not None and read.to("um") > Fraction(usual["at_least_um"]):
             usually = show(Quantity.of("thickness", Fraction(usual["at_least_um"]), "um"))
             what = f"the gauge read {text} on its zero plate; usual tolerance (unconfirmed): {usually}"
-            faults.tell("RDG012", what, record.place(name), point=point.id)
+            faults.tell("RDG025", what, record.place(name), point=point.id)

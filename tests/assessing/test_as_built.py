@@ -8,7 +8,9 @@ from shutil import copytree
 
 import pytest
 
+from specgen.assessing.faults import READING_FAULTS
 from specgen.commands import main
+from specgen.findings import Severity
 from tests.good_spec import GOOD
 
 HEAD = "item,coat,product,batch,expires,cans,work,on,by\n"
@@ -29,6 +31,25 @@ def _open(folder: Path, rows: str, capsys: pytest.CaptureFixture[str], people: s
         (folder / "people.yaml").write_text(people)
     assert main(["assess", "refit", "--path", str(folder), "--on", "2026-11-27", "--format", "json"]) == 1
     return [f"{one['where']}: {one['what']}" for one in json.loads(capsys.readouterr().out)["open"]]
+
+
+def test_a_warning_on_common_practice_is_told_and_keeps_nothing_open(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Two warnings on the same reading: its gauge was last checked the day before, and its row has a twin without a value."""
+    head = "point,item,spot,value,unit,gauge,serial,checked_on,on\n"
+    reading = "primer-film,DOOR,1,56,um,G,K-1,2026-11-15,2026-11-16\n"
+    (folder / "readings" / "refit-film.csv").write_text(head + reading + reading.replace("1,56", "2,"))
+    said = _open(folder, "", capsys)
+    assert any(line.startswith("refit-film.csv:3: the row has no value") for line in said)
+    assert not any("common practice" in line or line.startswith("refit-film.csv:2") for line in said)
+    assert main(["assess", "refit", "--path", str(folder), "--on", "2026-11-27"]) == 1
+    assert "readings/refit-film.csv:2:8: warning RDG025 last checked on 2026-11-15" in capsys.readouterr().out
+
+
+def test_what_is_told_alone_is_never_an_error_nor_what_takes_a_row() -> None:
+    told = {fault.id: fault.severity for fault in READING_FAULTS.values() if not fault.is_open}
+    assert told == {"RDG023": Severity.WARNING, "RDG025": Severity.WARNING}
 
 
 def test_what_no_record_tells_of_is_open(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
