@@ -40,6 +40,7 @@ LINE_LIMIT = 200
 TEXT_LIMIT = 2000
 COMPARED = 500
 IDS_SHOWN = 12
+_UNPRINTABLE = frozenset({"Cc", "Cf", "Cs", "Co", "Cn"})
 _LATIN_SCALARS: list[str] = ["string", "number", "integer", "boolean"]
 
 
@@ -219,11 +220,11 @@ def _parse_ratio(text: str) -> tuple[Fraction, ...]:
 
 
 def _printable(text: str, allowed: str) -> str:
-    bad = next(
-        (c for c in text if unicodedata.category(c) in {"Cc", "Cf", "Cs", "Co", "Cn"} and c not in allowed), None
-    )
-    if bad is not None:
-        raise refuse(f"the text contains the unprintable character U+{ord(bad):04X}", "delete that character")
+    # which nearly every text is as a whole
+    if not text.isprintable():
+        bad = next((c for c in text if unicodedata.category(c) in _UNPRINTABLE and c not in allowed), None)
+        if bad is not None:
+            raise refuse(f"the text contains the unprintable character U+{ord(bad):04X}", "delete that character")
     if not text.strip():
         raise refuse("the text is empty", "write something, or leave the line out")
     return text.strip()

@@ -6,10 +6,12 @@ Called by `parse`. What validation cannot see (empty values, ids used twice) is 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 from itertools import islice
 from typing import Any
 
 from pydantic import ValidationError
+from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from specgen.findings import Finding, Place
@@ -90,8 +92,9 @@ def _inspect(model: type[Node], tree: Tree, path: Path, places: Places) -> Itera
         what = f"{path[-1]} must be a group of keys"
         yield shape_finding("MOD004", path, places.place(path), what, _keys_of(model))
         return
+    fields = _fields(model)
     for key, value in tree.entries.items():
-        info = model.model_fields.get(key)
+        info = fields.get(key)
         here = (*path, key)
         if info is None:
             # with a value behind it, validation finds it; without one it is left out before that
@@ -106,6 +109,11 @@ def _inspect(model: type[Node], tree: Tree, path: Path, places: Places) -> Itera
             yield from _inspect_list(inner, value, here, places)
         elif isinstance(value, Mapping) and inner is not None:
             yield from _inspect(inner, value, here, places)
+
+
+@cache
+def _fields(model: type[Node]) -> dict[str, FieldInfo]:
+    return model.model_fields
 
 
 def _inspect_list(inner: type[Node] | None, tree: Sequence, path: Path, places: Places) -> Iterator[Finding]:

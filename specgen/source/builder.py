@@ -67,6 +67,8 @@ class TreeBuilder:
         self._parsed = parsed
         self._quotes_wanted = quotes_wanted
         self._stack: list[_Open] = []
+        # the line of the word before, and whether it holds nothing that `word` leaves to `scalar`
+        self._line, self._plain_line = -1, True
         # of a word that stands in a file a thousand times one copy is kept
         self._texts: dict[str, str] = {}
 
@@ -77,9 +79,11 @@ class TreeBuilder:
 
     def word(self, text: str, line: int, column: int, end_column: int) -> None:
         """One value or key without quotes, on one line and off the margin: what nearly every event of a file is."""
-        parsed = self._parsed[line]
+        if line != self._line:
+            parsed, self._line = self._parsed[line], line
+            self._plain_line = "#" not in parsed and "?" not in parsed
         stack = self._stack
-        if "#" in parsed or ":" in text or "?" in parsed or text in _WATCHED or len(text) > TEXT_LIMIT or not stack:
+        if not self._plain_line or ":" in text or text in _WATCHED or len(text) > TEXT_LIMIT or not stack:
             self.scalar(text, "", (line, column), (line, end_column), has_property=False)
             return
         self.nodes += 1

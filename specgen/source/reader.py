@@ -300,10 +300,20 @@ class _Reading:
         """Feeds the lines `first` to `last` (not included) to the builder; the trouble, if the parser gives up."""
         loader = _LOADER("\n".join(self.lines[first:last]) + "\n")
         latest: Any = None
+        next_event, word, scalar, stream_end = loader.get_event, builder.word, yaml.ScalarEvent, yaml.StreamEndEvent
         try:
             while True:
-                event = loader.get_event()
-                if event is None or isinstance(event, yaml.StreamEndEvent):
+                event = next_event()
+                kind = type(event)
+                # what nearly every event of a file is goes the shortest way
+                if kind is scalar and not event.style and event.anchor is None and event.tag is None:
+                    start, end = event.start_mark, event.end_mark
+                    line, column = start.line, start.column
+                    if column > 0 and line == end.line:
+                        word(event.value, line + first, column, end.column)
+                        latest = event
+                        continue
+                elif event is None or kind is stream_end:
                     return None
                 _feed(event, builder, first)
                 latest = event
@@ -322,9 +332,6 @@ def _feed(event: Any, builder: TreeBuilder, first: int) -> None:
     if kind is yaml.ScalarEvent:
         start, end = event.start_mark, event.end_mark
         has_property = event.anchor is not None or event.tag is not None
-        if not (has_property or event.style) and start.line == end.line and start.column > 0:
-            builder.word(event.value, start.line + first, start.column, end.column)
-            return
         spots = (start.line + first, start.column), (end.line + first, end.column)
         builder.scalar(event.value, event.style or "", *spots, has_property)
     elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:

@@ -50,13 +50,13 @@ def remembered(work_out: Callable[Key, Answer]) -> Callable[Key, Answer]:
     @wraps(work_out)
     def answered(*args: Key.args, **kwargs: Key.kwargs) -> Answer:
         key = (args, tuple(sorted(kwargs.items()))) if kwargs else args
-        if key not in answers:
+        kept = answers.get(key)
+        if kept is None:
             with recorded() as names:
                 answer = work_out(*args, **kwargs)
             answers[key] = answer, frozenset(names)
             return answer
-        answer, looked_into = answers[key]
-        note(looked_into)
-        return answer
+        note(kept[1])
+        return kept[0]
 
     return answered

@@ -38,10 +38,14 @@ def builds_of(job: Job, spec: Spec) -> tuple[Build, ...]:
     Raises ValueError for an item without system, preparation or substrate, which checking refuses.
     """
     found: dict[tuple[str, str, str], list[Item]] = {}
+    # most items have all three from the job
+    keys: dict[tuple[int, int, int], tuple[str, str, str]] = {}
     for item in job.items:
         system, preparation, substrate = _of(item, job, spec)
-        key = (_alike(system), preparation.id, substrate.model_dump_json())
-        found.setdefault(key, []).append(item)
+        very = (id(system), id(preparation), id(substrate))
+        if very not in keys:
+            keys[very] = (_alike(system), preparation.id, substrate.model_dump_json())
+        found.setdefault(keys[very], []).append(item)
     return tuple(
         Build(_letter(number), tuple(items), _painted(items, job, spec), *_of(items[0], job, spec))
         for number, items in enumerate(found.values())

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from specgen.facts.memo import gathered
 from specgen.model.acceptance import InspectionPoint
 from specgen.model.job import Item, Job
 from specgen.model.spec import Spec
@@ -30,6 +31,7 @@ def points_on(items: Sequence[Item], job: Job, spec: Spec) -> tuple[InspectionPo
     return tuple(point for point in job.inspection if any(item.id in mine for item, _ in places(point, job, spec)))
 
 
+@gathered
 def places(point: InspectionPoint, job: Job, spec: Spec) -> Iterator[tuple[Item, System]]:
     """Each item with its system: those the point names, or all of the job; of these, those with the layer it follows."""
     for item in job.items:

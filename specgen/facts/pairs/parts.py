@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from specgen.facts.memo import gathered
 from specgen.facts.placing import Placed, items_painted_with, items_prepared_with
 from specgen.model.job import Item, Job, OldCoat
 from specgen.model.preparation import Preparation, PreparationStep, StepKind, Substrate
@@ -111,16 +112,19 @@ class Part:
         return (cell, cell_citation("substrates", material, column)) if cell else None
 
 
+@gathered
 def parts_of(job: Job, spec: Spec) -> Iterator[Part]:
     """The items of a job that are complete; another rule asks for what is missing in the others."""
     return _complete(spec, ((job, item) for item in job.items))
 
 
+@gathered
 def prepared_with(preparation: Preparation, spec: Spec) -> Iterator[Part]:
     """The parts that get this preparation. What a rule says of two parts alike is reported once."""
     return _complete(spec, items_prepared_with(preparation, spec))
 
 
+@gathered
 def painted_with(system: System, spec: Spec) -> Iterator[Part]:
     """The parts that get this system."""
     return _complete(spec, items_painted_with(system, spec))

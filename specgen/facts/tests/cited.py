@@ -9,8 +9,9 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from specgen.facts.memo import gathered
 from specgen.facts.tests.standards import Named, standards_in
-from specgen.facts.texts import texts
+from specgen.facts.texts import Text, texts
 from specgen.model.node import Node
 from specgen.model.spec import Spec
 from specgen.model.test_report import LabReport
@@ -31,17 +32,21 @@ def cited(spec: Spec, record: Node) -> Iterator[tuple[Path, Named]]:
     """Each standard a record names as one that holds, in the order of the sources; what a test report was made by is a fact."""
     if isinstance(record, LabReport):
         return
-    stated = texts(spec, record)
-    editions = {path[:-1]: text for path, text, _ in stated if path[-1] == "edition"}
-    for where, text, said in stated:
-        if said.administrative or not _NAMES_A_STANDARD.search(text) or not _LEFT_OUT.isdisjoint(where):
-            continue
+    editions = {path[:-1]: text for path, text, _ in texts(spec, record) if path[-1] == "edition"}
+    for where, text, _ in _naming_one(record, spec):
         path = where[:-1] if where[-1].startswith("[") else where
         for named in standards_in(text):
             before, after = text[: named.start], text[named.end :]
             if not _OF_THE_PAST.search(before) and not _PAST_AFTER.match(after):
                 apart = editions.get(path[:-1], "") if path[-1] == "standard" else ""
                 yield path, replace(named, edition=named.edition or apart, written=_with(named, apart))
+
+
+@gathered
+def _naming_one(record: Node, spec: Spec) -> Iterator[Text]:
+    for where, text, said in texts(spec, record):
+        if not said.administrative and _LEFT_OUT.isdisjoint(where) and _NAMES_A_STANDARD.search(text):
+            yield where, text, said
 
 
 def _with(named: Named, edition: str) -> str:

@@ -21,7 +21,7 @@ To put right
 import re
 
 from specgen.facts.tests.pairs_said import pairs_said
-from specgen.model.walk import leaves
+from specgen.facts.texts import texts
 from specgen.rules.kit import LOGIC, WARNING, Node, Problem, Problems, Spec, date, rule
 
 _DIGIT = re.compile(r"\d")
@@ -29,8 +29,8 @@ _DIGIT = re.compile(r"\d")
 
 @rule("TST006", on=Node, severity=WARNING, source=LOGIC)
 def two_units_agree(subject: Node, spec: Spec, on: date) -> Problems:
-    for path, value, _ in leaves(subject):
-        for text in value if isinstance(value, tuple) else (value,):
-            if isinstance(text, str) and ("(" in text or "/" in text or "=" in text) and _DIGIT.search(text):
-                for first, second in pairs_said(text):
-                    yield Problem(path, f"{first} and {second} stand for one value and are not equal")
+    for path, text, _ in texts(spec, subject):
+        if ("(" in text or "/" in text or "=" in text) and _DIGIT.search(text):
+            for first, second in pairs_said(text):
+                where = path[:-1] if path[-1].startswith("[") else path
+                yield Problem(where, f"{first} and {second} stand for one value and are not equal")
