@@ -1,8 +1,8 @@
 """Campaign: every quantity and choice of the demo and of the second good specification, changed one at a time, and what `check` says.
 
-    python tests/campaigns/blind_quantities.py [--share 0.1 | --each 2] [--seed 1] [--processes 2] [--list]
+    python tests/campaigns/blind_quantities.py [--share 0.1 | --each 2] [--seed 1] [--processes 2] [--list] [FOLDER...]
 
-Each quantity is made four times as large and a quarter, given the next unit of its kind and left out; each word becomes the next of its
+Folders that are named take the place of the two. Each quantity is made four times as large and a quarter, given the next unit of its kind and left out; each word becomes the next of its
 list. A move is silent where nothing is told that was not told before. `--each` tries so many moves of a sort for each leaf, drawn by the
 seed, and counts them for all of that leaf: a tenth of the time, and every leaf is there. What nothing could contradict stands with its reason in
 `blind_quantities.yaml`; beside those at most a tenth of the moves by four may be silent, or it ends with 1.
@@ -31,7 +31,7 @@ from specgen.source.tree import Scalar  # noqa: E402
 from tests.campaigns.moving.folder import Folder, is_drawn  # noqa: E402
 from tests.campaigns.moving.moves import GRAVE, Move, moves  # noqa: E402
 
-FOLDERS = (ROOT / "specs_demo/tramway", ROOT / "tests/second_good")
+FOLDERS: tuple[Path, ...] = (ROOT / "specs_demo/tramway", ROOT / "tests/second_good")
 REASONS = Path(__file__).with_suffix(".yaml")
 ALLOWED = 0.10
 
@@ -53,7 +53,9 @@ class Outcome:
 
 
 def main() -> int:
+    global FOLDERS
     asked = _asked()
+    FOLDERS = tuple(asked.folders) or FOLDERS
     begun = time.monotonic()
     weights = each(asked.each, asked.seed) if asked.each else dict.fromkeys(draw(asked.share, asked.seed), 1.0)
     print(f"{len(weights)} moves", flush=True)
@@ -69,7 +71,7 @@ def main() -> int:
     print(_silent(outcomes, asked.list))
     unused = (
         sorted({row["leaf"] for row in reasons()} - {o.excused for o in outcomes})
-        if asked.share == 1 and not asked.each
+        if asked.share == 1 and not asked.each and not asked.folders
         else []
     )
     for pattern in unused:
@@ -205,6 +207,7 @@ def _asked() -> argparse.Namespace:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--processes", type=int, choices=(1, 2), default=2)
     parser.add_argument("--list", action="store_true")
+    parser.add_argument("folders", nargs="*", type=Path)
     return parser.parse_args()
 
 

@@ -59,6 +59,8 @@ FAULTY = {
     "household": "Rests of paint go to household waste.",
     "warm_can": "Cold cans are warmed on the radiator.",
     "no_earth": "The pump needs no earth.",
+    "plastic_pail": "Paint is poured from the drum into plastic pails.",
+    "over_protected": "Cathodic protection at -1.45 V after coating.",
     "gun_rinse": "The gun is cleaned by spraying thinner into the open air.",
     "finger": "A blocked tip is cleared with a finger.",
     "oxygen": "Freshen the air with oxygen.",
@@ -168,6 +170,17 @@ FAULTY = {
     "no_records": "No records are kept.",
 }
 SOUND = (
+    "Brackets are welded before the primer; welds are blasted after the shop primer.",
+    "Nothing is welded to the shell after the first coat.",
+    "No blasting in the hall while coats are wet.",
+    "Blasting of the next beam begins when the coats of the last one are dry.",
+    "Parts are moved outside once they are dry to handle.",
+    "Parts are put in the yard under a roof once touch-dry.",
+    "Bonding and earthing are checked before pouring.",
+    "Solvent is poured into metal pails that are bonded to the drum.",
+    "Paint is poured into conductive plastic containers.",
+    "Cathodic protection at -0.80 to -1.10 V.",
+    "The potential is never more negative than -1.25 V.",
     "Windows are masked with film; frames are painted.",
     "Anodes are wrapped in foil and the hull is coated.",
     "Nameplates are taped over and the cover is painted.",
@@ -408,6 +421,10 @@ def test_a_row_of_one_leaf_is_told_there_alone() -> None:
         ("Primer and finish are laid on the sliding surfaces.", "paint_on_fitting"),
         ("Oxygen is read before the first entry of the week.", "seldom_tested"),
         ("Before the first entry, by the foreman.", "seldom_tested"),
+        ("The step is welded to the side wall after the second coat of enamel.", "weld_after"),
+        ("Blasting of the next beam goes on while the coats of the last are still wet.", "dust_on_wet"),
+        ("Girders are put outside in the yard as soon as the finish is touch-dry.", "out_wet"),
+        ("Bonding of drum and pail is not needed.", "no_earth"),
     ],
 )
 def test_a_practice_is_told_in_other_words_too(said: str, row: str) -> None:

@@ -49,6 +49,10 @@ _REMOVED = re.compile(
 _FLASHED = re.compile(r"\bflash\w*", re.I)
 _STANDS = re.compile(r"\b(?:stand|induction|ripen|rest|react|mature)\w*", re.I)
 _RATIO = re.compile(r"(?<![\w.:])(\d+(?:\.\d+)?) ?: ?(\d+(?:\.\d+)?)(?![\w:]|\.\d)")
+_PARTS = re.compile(
+    r"\b(\d+|[a-z]+) parts? (?:of )?(?:the )?(?:base|A|resin|paint|component A)? ?(?:to|with|and|:) (\d+|[a-z]+) parts? ",
+    re.I,
+)
 _HELD = re.compile(
     r"\b(?:cans?|guns?|nozzle|spray\w*)\b.*\b(?:held|hold|kept|distance|from the part)\b|\bspray(?:ing)? distance\b",
     re.I,
@@ -266,16 +270,23 @@ def _longer_pot_life(clauses: Sequence[str], product: Product) -> str | None:
 
 
 def _other_ratio(clause: str, typed: Sequence[tuple[Fraction, ...] | None]) -> str | None:
-    match = _RATIO.search(clause)
+    match = _RATIO.search(clause) or _PARTS.search(f"{clause} ")
     stated = [one for one in typed if one is not None and len(one) == 2 and one[1]]
-    if match is None or not stated or not Fraction(match[2]):
+    parts = _numbers(match) if match is not None else None
+    if match is None or parts is None or not stated:
         return None
-    said = Fraction(match[1]) / Fraction(match[2])
+    said = parts[0] / parts[1]
     if re.search(r"hardener to base", clause, re.I) and said:
         said = 1 / said
     if any(one[0] / one[1] == said for one in stated):
         return None
-    return f"'{match[0]}'; the product is mixed {':'.join(f'{float(part):g}' for part in stated[0])}"
+    return f"'{match[0].strip()}'; the product is mixed {':'.join(f'{float(part):g}' for part in stated[0])}"
+
+
+def _numbers(match: re.Match[str]) -> tuple[Fraction, Fraction] | None:
+    """The two parts of a ratio, in figures or in words; None where one is no number or none."""
+    said = [Fraction(word) if word[0].isdigit() else number_said(word) for word in (match[1], match[2])]
+    return (Fraction(said[0]), Fraction(said[1])) if said[0] is not None and said[1] else None
 
 
 def _other_wait(clause: str, typed: Quantity | None) -> str | None:

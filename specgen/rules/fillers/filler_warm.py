@@ -1,7 +1,7 @@
 """FIL012 Body filler is applied in warm conditions
 
 Checks
-    The minimum air temperature of a job with body filler, against the temperature from which body filler hardens properly. A body filler that states an air limit of its own from 10 degC on is assessed by that limit alone. A job without an air temperature cannot be assessed.
+    The minimum air temperature of a job with body filler, against the temperature from which body filler hardens properly. A body filler that states an air limit of its own from 15 degC on is assessed by that limit alone. A job without an air temperature cannot be assessed.
 Why
     Cold body filler sets from the outside in: it stays soft beneath, forms bubbles and pinholes, and rolls up under the abrasive paper.
 Passes
@@ -14,26 +14,24 @@ Passes
     Given second good
 
     Given a body filler under a primer
+    products.barrier.climate.air: 15..35 degC
+    products.barrier.drying: [{id: hand, stage: dry-to-handle, time: 2 h, air: 15 degC}, {id: cure, stage: fully-cured, time: 24 h, air: 15 degC}]
     products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 90 min..24 h, air: 15 degC}]
     jobs.refit.climate.air: 15..25 degC
 Fails
     products.barrier.binder: polyester_putty
-    products.barrier.climate.air: 9..35 degC
     products.barrier.roles: [body-filler]
     products.barrier.overcoat: [{id: primer, next_coat: primer, interval: 90 min..24 h, air: 15 degC}]
     systems.chassis.layers: [{id: fill, role: body-filler, product: barrier, variant: standard, film: {min: 60 um, nominal: 80 um, max: 120 um}, coats: 1, overcoat_interval: 2 h..24 h}, {id: grey, role: primer, product: primer, variant: grey, film: {min: 40 um, nominal: 60 um, max: 80 um}, passes: 4}]
     jobs.refit.climate.air: 15..25 degC    # at jobs.refit.climate.air
 
     Given a body filler under a primer
-    products.barrier.climate.air: 9..35 degC
     jobs.refit.climate.air: 17.9..25 degC    # at jobs.refit.climate.air
 
     Given a body filler under a primer
-    products.barrier.climate.air: 9..35 degC
     jobs.refit.climate.air: max 25 degC    # at jobs.refit.climate.air    # also CLI001 at jobs.refit.climate.air
 
     Given a body filler under a primer
-    products.barrier.climate.air: 9..35 degC
     without jobs.refit.climate.air    # note at jobs.refit.climate.air    # also CLI002 at jobs.refit.climate.air
 To put right
     Warm the panel, the body filler and the room; 22 to 27 degC is best.

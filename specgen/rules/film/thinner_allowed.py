@@ -1,7 +1,7 @@
 """FLM018 No more thinner than the product allows
 
 Checks
-    The thinner addition of each coat against the maximum of its product; a product in an aerosol can is not thinned.
+    The thinner addition of each coat against the maximum of its product; a product in an aerosol can is not thinned, and one that is nearly free of solvent and states no maximum is a warning.
 Why
     Thinner lowers the DFT of every cross coat and retains solvent in the film; nothing at all can be added to a closed can.
 Passes
@@ -17,6 +17,11 @@ Fails
     systems.cab.layers.primer.thinner: 5 %    # at systems.cab.layers.primer.thinner
 
     systems.chassis.layers.barrier.thinner: 5 %    # note at systems.chassis.layers.barrier.thinner
+    products.barrier.application.mixing.thinner_voc: 500 g/L
+    without products.barrier.application.mixing.thinner_max
+
+    products.barrier.solids: {in_can: 96 %, sprayed: 96 %}    # also USU017 at products.barrier.solids.in_can
+    systems.chassis.layers.barrier.thinner: 5 %    # warning at systems.chassis.layers.barrier.thinner
     products.barrier.application.mixing.thinner_voc: 500 g/L
     without products.barrier.application.mixing.thinner_max
 
@@ -36,8 +41,23 @@ To put right
     Omit the thinner; warm paint that is too viscous when cold instead of thinning it.
 """
 
-from specgen.model.product import PackForm
-from specgen.rules.kit import ERROR, LOGIC, NOTE, Concern, Problem, Problems, Spec, System, date, rule
+from specgen.facts.usual import proportion
+from specgen.model.product import PackForm, Product
+from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
+    NOTE,
+    PRACTICE,
+    WARNING,
+    Concern,
+    Problem,
+    Problems,
+    Spec,
+    System,
+    date,
+    rule,
+)
+from specgen.units.quantity import lower
 
 
 @rule("FLM018", on=System, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
@@ -54,6 +74,9 @@ def thinner_allowed(system: System, spec: Spec, on: date) -> Problems:
             )
         elif layer.product is None:
             continue  # what the coat allows is asked of the product that is offered
+        elif most is None and _solvent_free(product):
+            what = f"thinner addition {layer.thinner}, but {product.id} is nearly free of solvent and states no thinner"
+            yield Problem(path, what, "leave the thinner out, and warm paint that is too viscous", WARNING, PRACTICE)
         elif most is None:
             what = (
                 f"a thinner addition of {layer.thinner} cannot be assessed: the product {product.id} states no maximum"
@@ -63,3 +86,9 @@ def thinner_allowed(system: System, spec: Spec, on: date) -> Problems:
             yield Problem(
                 path, f"thinner addition {layer.thinner} is above the maximum of the product {product.id}, {most}"
             )
+
+
+def _solvent_free(product: Product) -> bool:
+    """What is thinned all the same keeps the solvent under a film that hardens through at once."""
+    solids = product.solids.in_can if product.solids is not None else None
+    return solids is not None and lower(solids).to("%") >= proportion("solvent_free")

@@ -1,7 +1,7 @@
 """JOB017 What is left uncoated is masked
 
 Checks
-    Each job whose scope, or the name of one of its items, says that something is left bare, uncoated or free of paint: an item lists what is masked, a preparation of the job masks, or a text of the job or its preparations says with what it is covered, masked, plugged or taped. A bare state that lasts for a time alone is not read.
+    Each job whose scope, or the name of one of its items, says that something is left bare, uncoated or free of paint, or that rods, shafts, bearings or brakes are fitted while it is blasted or coated: an item lists what is masked, a preparation of the job masks, or a text of the job or its preparations says with what it is covered, masked, plugged or taped. A bare state that lasts for a time alone is not read.
 Why
     Whoever sprays works by the card. An earthing point or a bore that only the scope speaks of is painted over, and is ground bare later with the coat around it.
 Passes
@@ -11,10 +11,15 @@ Passes
     jobs.refit.scope: Doors and step after repair. No part stays bare for more than 4 h.
 
     jobs.refit.scope: Doors and step after repair. Earthing points remain uncoated under tape.
+
+    jobs.refit.scope: Doors and step. Hydraulic rods and bearings are fitted after coating.
 Fails
     jobs.refit.scope: Doors and step after repair. Earthing points stay bare.    # at jobs.refit.scope
 
     jobs.refit.scope: Doors and step; threads are left unpainted.    # at jobs.refit.scope
+    jobs.refit.inspection.prepared.method: Comparator and replica tape
+
+    jobs.refit.scope: Doors and step with hydraulic rods and hinge bearings fitted.    # at jobs.refit.scope
 To put right
     List it under masked of the item, with its area where it is more than a few square centimetres, or add a step that masks it.
 """
@@ -28,6 +33,10 @@ from specgen.rules.kit import PRACTICE, WARNING, Job, Path, Problem, Problems, S
 
 _BARE = re.compile(
     r"\b(?:stays?|remains?|(?:is|are|be) (?:left|kept)|keep|leave|left) (?:\w+ ){0,3}?(?:bare|uncoated|unpainted|(?:free|clear) of (?:paint|coating|any coating))\b",
+    re.I,
+)
+_MOVES = re.compile(
+    r"\b(?:rods?|shafts?|bearings?|pistons?|brakes?|brake \w+)\b[^.;,]{0,30}?\b(?:fitted|mounted|in place|installed|assembled|built in)\b",
     re.I,
 )
 _OTHER = re.compile(r"\b(?:no|not|never|nothing|nowhere|longer|until|for|before|after|overnight|hours?|days?)\b", re.I)
@@ -50,7 +59,9 @@ def uncoated_is_masked(job: Job, spec: Spec, on: date) -> Problems:
         None,
     )
     if told is None or any(
-        _COVERED.search(text) for record in (job, *preparations) for _, text, _ in texts(spec, record)
+        _COVERED.search(text) and path[-1] != "method"  # a replica tape measures, it covers nothing
+        for record in (job, *preparations)
+        for path, text, _ in texts(spec, record)
     ):
         return
     yield Problem(told[0], f"'{told[1]}': {job.id} masks nothing")
@@ -63,4 +74,4 @@ def _named(job: Job) -> Iterator[tuple[Path, str]]:
 
 
 def _stays_bare(clause: str) -> bool:
-    return _BARE.search(clause) is not None and _OTHER.search(clause) is None
+    return (_BARE.search(clause) or _MOVES.search(clause)) is not None and _OTHER.search(clause) is None

@@ -22,7 +22,7 @@ Fails
     products.base.binder: zinc_inorganic    # at systems.cab.layers.base.product    # also SUB004 at preparations.sand-steel.steps.sand.grade
 
     Given second good
-    products.mastic.binder: zinc_inorganic    # at systems.deck.layers.second.product    # also OVR002 at systems.deck.layers.gloss.product    # also SUB003 note at systems.deck.layers.first.product    # also SUB004 at preparations.abrade.steps.sand.grade
+    products.mastic.binder: zinc_inorganic    # at systems.deck.layers.second.product    # also OVR002 at systems.deck.layers.gloss.product    # also SUB003 note at systems.deck.layers.first.product    # also SUB004 at preparations.abrade.steps.sand.grade    # also USU001 at products.mastic.film.max
 To put right
     Begin with a mist coat of about a quarter of a normal coat, let it flash off, then apply the full coat; repair bare spots in zinc silicate with zinc-rich epoxy.
 """

@@ -1,14 +1,23 @@
 """WIN005 A coat past its interval is prepared for the next
 
 Checks
-    The action for a missed overcoating interval, of each overcoated coat whose binder cures: it does not have the next coat applied without any preparation. What dries physically may be overcoated at any age.
+    The action for a missed overcoating interval, of each overcoated coat whose binder cures: it does not have the next coat applied without any preparation, nor after wiping or washing alone where the product orders abrading; zinc-rich paint is washed. What dries physically may be overcoated at any age.
 Why
     The next coat does not adhere to a cured film. Overcoated as it is, the system comes off in sheets at this place, often only after the first winter.
 Passes
     systems.cab.layers.primer.if_exceeded: Abrade with P400, then continue.
 
     systems.cab.layers.base.if_exceeded: No preparation needed.
+
+    products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
+    systems.cab.layers.primer.if_exceeded: Wash and abrade.
+
+    products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
+    systems.cab.layers.primer.if_exceeded: Wipe with solvent and call the technical service.
 Fails
+    products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
+    systems.cab.layers.primer.if_exceeded: Wipe with solvent and go on.    # at systems.cab.layers.primer.if_exceeded
+
     systems.cab.layers.primer.if_exceeded: Coat over without any preparation.    # at systems.cab.layers.primer.if_exceeded
 
     systems.cab.layers.primer.if_exceeded: Coat without further work.    # at systems.cab.layers.primer.if_exceeded
@@ -19,17 +28,34 @@ To put right
     Take the action from the data of the manufacturer: abrade, wash, sweep or strip.
 """
 
+import re
+
 from specgen.facts.job.goes_on import lets_stand
+from specgen.facts.layer.intervals import windows_for
+from specgen.facts.pairs.answers import says_sanding
 from specgen.facts.pairs.families import binder_family
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule
 
 _CURES = {"chemical", "moisture", "released by moisture"}
+_CLEANS = re.compile(r"\b(?:wip|wash|clean|degreas|tack|rins)\w*", re.I)
+_MORE = re.compile(
+    r"blast|strip|grind|remov|take\w* off|taken off|ask|call|stop|engineer|technical|manufacturer|agree|reject|patch|key|mechanic|roughen|test",
+    re.I,
+)
 
 
 @rule("WIN005", on=System, severity=WARNING, source=PRACTICE)
 def late_coat_prepared(system: System, spec: Spec, on: date) -> Problems:
-    for below in system.layers[:-1]:
-        cure = binder_family(spec.product_of(below).binder)["cure"]
-        if cure in _CURES and lets_stand(below.if_exceeded or ""):
-            what = f"past its interval {below.id} is overcoated without preparation: {below.if_exceeded}"
-            yield Problem(("layers", below.id, "if_exceeded"), what)
+    for below, above in zip(system.layers, system.layers[1:], strict=False):
+        product, late = spec.product_of(below), below.if_exceeded or ""
+        family = binder_family(product.binder)
+        path = ("layers", below.id, "if_exceeded")
+        if family["cure"] in _CURES and lets_stand(late):
+            yield Problem(path, f"past its interval {below.id} is overcoated without preparation: {late}")
+        elif _CLEANS.search(late) and not (says_sanding(late) or _MORE.search(late)):
+            ordered = [window.if_exceeded or "" for window in windows_for(below, above, spec)]
+            abraded = next((text for text in ordered if says_sanding(text)), None)
+            if abraded is not None:
+                yield Problem(
+                    path, f"past its interval {below.id} is only cleaned: {late}; the product orders: {abraded}"
+                )
