@@ -83,6 +83,11 @@ def results_of(done: DoneTest) -> Results:
     )
 
 
+def number_counted(done: DoneTest) -> int:
+    """How many results of a test are counted."""
+    return sum(one.excluded is None for one in done.results)
+
+
 def limit_of(asked: AskedTest | DoneTest) -> Limit | None:
     """The limit as figures or ratings; None where none is stated, or where it is stated in words."""
     if asked.limit is None:

@@ -13,6 +13,7 @@ from fractions import Fraction
 from specgen.facts.tests.values import amount, method_row
 from specgen.model.test_value import Measured
 from specgen.standards.citations import Citation
+from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
 from specgen.units.kinds import KINDS
 from specgen.units.rounding import significant
@@ -46,16 +47,15 @@ def plausible(
     `where` states on what and how was measured, as in substrate=metal or angle=60; a row whose condition it does not state is
     left out. A row of the family goes before the usual one of the method.
     """
-    rows = [(row, table("test_envelopes").row_citation(row)) for row in table("test_envelopes").rows]
-    of_method = [(row, source) for row, source in rows if row["method"] == method and _counts(row, where)]
+    of_method = [(row, source) for row, source in _rows("test_envelopes", method) if _counts(row, where)]
     units = {value.unit for value in values}
     of_method.sort(key=lambda pair: pair[0]["unit"] not in units)
     ceilings = [(row, source) for row, source in of_method if row["what"] == "ceiling"]
     usual = [(row, source) for row, source in of_method if row["what"] == "usual"]
     of_family = [
-        (row, table("test_envelopes_family").row_citation(row))
-        for row in table("test_envelopes_family").rows
-        if (row["family"], row["method"]) == (family, method) and _counts(row, where)
+        (row, source)
+        for row, source in _rows("test_envelopes_family", method)
+        if row["family"] == family and _counts(row, where)
     ]
     for row, source in (*ceilings, *(of_family or usual)):
         for value in values:
@@ -74,6 +74,12 @@ def plausible(
                     source=source,
                 )
     return None
+
+
+@remembered
+def _rows(name: str, method: str) -> tuple[tuple[Row, Citation], ...]:
+    """The rows of a method, each with on whose word it stands."""
+    return tuple((row, table(name).row_citation(row)) for row in table(name).rows if row["method"] == method)
 
 
 def _counts(row: Row, where: Mapping[str, str]) -> bool:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from specgen.standards.citations import Citation
 from specgen.standards.reads import remembered
-from specgen.standards.tables import table
+from specgen.standards.tables import Row, table
 
 _EDITION = (
     r"(?:(?:[:\-–]| ?, ?| ?\()\s?(?P<year>(?:19|20)\d\d)\b\)?"  # ISO 2409:2013, ISO 2409 (2013)
@@ -155,9 +155,8 @@ def methods_in(text: str) -> tuple[str, ...]:
     return tuple(row["id"] for row in table("test_methods").rows if row["id"] in named or says(text, row["id"]))
 
 
-def standard_row(standard: str, method: str) -> dict[str, str] | None:
+@remembered
+def standard_row(standard: str, method: str) -> Row | None:
     """What the table of standards says of a standard as this method."""
-    for row in table("test_standards").rows:
-        if (row["standard"], row["method"]) == (standard, method):
-            return dict(row)
-    return None
+    rows = (row for row in table("test_standards").rows if (row["standard"], row["method"]) == (standard, method))
+    return next(rows, None)

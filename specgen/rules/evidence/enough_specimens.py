@@ -18,7 +18,7 @@ To put right
 """
 
 from specgen.facts.tests.evidence import evidence_of
-from specgen.facts.tests.outcome import results_of
+from specgen.facts.tests.outcome import number_counted
 from specgen.facts.tests.values import method_row
 from specgen.model.test_report import DoneTest, LabReport
 from specgen.rules.kit import WARNING, Node, Problem, Problems, Product, Spec, date, rule, table
@@ -31,7 +31,7 @@ _METHODS = table("test_methods")
 def enough_specimens(record: Node, spec: Spec, on: date) -> Problems:
     if isinstance(record, LabReport):
         for done in record.tests:
-            number, least = results_of(done).number, _least(done)
+            number, least = number_counted(done), _least(done)
             if number < least:
                 what = f"{done.id} of the report {record.id} has {number} {counted('result', 'results', number)}; the method asks for {least}"
                 yield Problem(("tests", done.id, "results"), what)
@@ -39,8 +39,8 @@ def enough_specimens(record: Node, spec: Spec, on: date) -> Problems:
         for claim in record.claims:
             tested = evidence_of(spec, record.id, claim.id).tested
             asked = claim.test.specimens if claim.test is not None else None
-            if tested is not None and asked is not None and results_of(tested.done).number < asked:
-                what = f"the claim {claim.id} of {record.id} states {asked} specimens; {tested.done.id} of the report {tested.report.id} has {results_of(tested.done).number}"
+            if tested is not None and asked is not None and (number := number_counted(tested.done)) < asked:
+                what = f"the claim {claim.id} of {record.id} states {asked} specimens; {tested.done.id} of the report {tested.report.id} has {number}"
                 yield Problem(("claims", claim.id, "test", "specimens"), what)
 
 
