@@ -38,7 +38,6 @@ GRANTED = {
     ("round_14", "fire-engine-roof"): {"FLM011"},
     # passes written for coats, and a surfacer of at least 80 um, of which 40 um are sanded off, held to 60 um
     ("round_15", "coach-side"): {"FLM008", "FLM011"},
-    ("round_17", "pipe-rack-silicate"): {"SUB004"},  # wrongly: white metal where standards allow Sa 2 1/2
 }
 # Faults that are not told, or not as the writer expected, each with the reason.
 STILL_MISSED = {
@@ -59,7 +58,6 @@ STILL_MISSED = {
         "round_3",
         "zinc silicate with no test of its cure and heat of 480 °C",
     ): "told as an error, in words that were not written down",
-    ("round_4", "more sanded off than may be"): "told as an error, in words that were not written down",
     (
         "round_6",
         "half the cross coats for the primer of the guards",
@@ -84,18 +82,8 @@ STILL_MISSED = {
     ): "told as a warning: the list of numbers is from memory",
     ("round_8", "tank filled after two days"): "told as a warning: full cure is no stated wait before filling",
     ("round_15", "surfacer-sanded-through"): "told on the sound one already, by a slip of its author",
-    ("round_16", "bus-sanded-through"): "told as an error, in words that were not written down",
     ("round_16", "weld-three-passes"): "told as a warning: what a cross coat gives is an average",
-    ("round_16", "fairing-as-aluminium"): "silent",
-    ("round_16", "wagon-over-flaking"): "silent",
-    ("round_16", "gantry-mean-eighty-percent"): "silent",
-    ("round_16", "weld-sprayed-hot"): "silent",
-    ("round_17", "crane-surfacer-sanded-away"): "told as an error, in words that were not written down",
     ("round_17", "stoplogs-to-the-weir-after-3-days"): "told as a warning: full cure is no stated wait before service",
-    ("round_17", "railings-zinc-not-taken-off"): "silent",
-    ("round_17", "fuel-tank-no-blush-wash"): "silent",
-    ("round_17", "stoplogs-edges-as-cut"): "silent",
-    ("round_17", "pipe-rack-zinc-dried-in-hot-dry-air"): "silent",
 }
 
 

@@ -1,7 +1,8 @@
 """What the sentences of a record order that spoils the coat or endangers people, by the table of such practices.
 
-A sentence is read once, whatever record it stands in. What is forbidden in the same clause, or excused by the row, is no order; a row
-that holds in some circumstances alone is told where the record meets one of them.
+A sentence is read once, whatever record it stands in. What is forbidden in the same clause, or excused by the row, is no order, but
+an excuse that is itself denied ("not masked", "grinding is no part of the work") excuses nothing; a row that holds in some
+circumstances alone is told where the record meets one of them.
 """
 
 from __future__ import annotations
@@ -28,6 +29,11 @@ _BREAK = re.compile(r",(?!\d)|\bbut\b")
 _FORBIDDEN = re.compile(
     r"\b(?:not|never|no|none|nobody|nothing|nowhere|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|instead of|"
     r"rather than|unless|except|reject\w*|refus\w*|must not|excluded|free of|against|until (?:it|they) (?:is|are)|other than)\b",
+    re.I,
+)
+_DENIED_BEFORE = re.compile(r"\b(?:not|never|no|without|nor|instead of|rather than)\s+(?:be |being |to be )?$", re.I)
+_DENIED_AFTER = re.compile(
+    r"\w*(?: \w+)? (?:(?:is|are|was|were|need|needs|does|do) not\b|(?:is|are) (?:no part|left out|omitted|unnecessary|skipped)\b)",
     re.I,
 )
 _LIST_GOES_ON = re.compile(r"\s*(?:\w+[ -]){0,3}?(?:or|nor) (?:\w+ )?", re.I)
@@ -110,7 +116,10 @@ class _Reader:
         return re.compile(rf"(?<!\w)(?:{self._words})", re.I)
 
     def excused(self, text: str) -> bool:
-        return self._excuse is not None and self._excuse.search(text) is not None
+        return self._excuse is not None and any(
+            not _DENIED_BEFORE.search(text[: found.start()]) and not _DENIED_AFTER.match(text[found.end() :])
+            for found in self._excuse.finditer(text)
+        )
 
     @cached_property
     def _excuse(self) -> re.Pattern[str] | None:

@@ -7,7 +7,7 @@ Why
 Passes
     jobs.refit.scope: Doors and step of a vehicle, sanded and coated with 130 µm.
 
-    jobs.refit.scope: Doors and step, three coats of paint. Edges are brushed, stripe coats are brushed, the paint is one-pack.
+    jobs.refit.scope: Doors and step, three coats of paint. Edges are brushed, welds are brushed, the paint is one-pack.
 
     Given second good
     jobs.rails.scope: Rails, four coats, two coats of mastic primer in the works; old one-pack paint stays.

@@ -1,7 +1,7 @@
 """DOC009 Instructions in words keep the times and limits of the job
 
 Checks
-    The instructions in words of each job (its scope, its inspection, what is done between its coats): parts are not handled or stacked, nor filled or put into service, sooner after the last coat than every system of the job states; no more thinner is added than every product allows; work does not go on in colder or hotter air, on a colder or hotter surface, in damper air or nearer to the dew point than the job's ambient conditions allow; the scope does not speak of both coats where every system has three or more. What says that it is not done passes.
+    The instructions in words of each job (its scope, its inspection, what is done between its coats): parts are not handled or stacked, nor filled or put into service, sooner after the last coat than every system of the job states; no more thinner is added than every product allows; work does not go on in colder or hotter air, on a colder or hotter surface, in damper air or nearer to the dew point than the job's ambient conditions allow, nor is the air kept drier than the product of the coat, or a moisture-curing product of the job, allows; the scope does not speak of both coats where every system has three or more. What says that it is not done passes.
 Why
     The crew reads the sentence, not the table behind it: a tank filled after three days by the scope is lost, whatever the system states.
 Passes
@@ -12,6 +12,10 @@ Passes
     jobs.refit.scope: Doors and step; parts are stacked 24 h after the last coat.
 
     jobs.refit.scope: Doors and step, coated down to 15 °C.
+
+    jobs.refit.scope: Doors and step, coated while the metal is below 40 °C.
+
+    systems.cab.layers.primer.before_next: Keep the air of the booth below 80 % humidity.
 Fails
     systems.chassis.handle_after: 24 h
     systems.cab.handle_after: 24 h
@@ -29,7 +33,12 @@ Fails
 
     jobs.refit.scope: Doors and step, sprayed on metal of 55 °C.    # at jobs.refit.scope
 
+    jobs.refit.scope: Doors and step, sprayed while they are still at about 60 °C.    # at jobs.refit.scope
+
     jobs.refit.scope: Doors and step, sprayed up to 95 % humidity.    # at jobs.refit.scope
+
+    systems.cab.layers.primer.before_next: Dry the air of the booth to less than 30 % humidity.    # at systems.cab.layers.primer.before_next
+    products.primer.climate.humidity: 50..80 %    # also CLI001 at jobs.refit.climate.humidity
 
     jobs.refit.climate.dew_point_margin: min 3 K
     jobs.refit.scope: Doors and step, coated at 1 K above the dew point.    # at jobs.refit.scope
@@ -48,8 +57,8 @@ from specgen.facts.job.in_words import quantities_said
 from specgen.facts.job.instructions import instructions
 from specgen.facts.product.spans_said import spans_said
 from specgen.facts.texts import CLAUSE
-from specgen.model.product import ApplicationClimate
-from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule
+from specgen.model.product import ApplicationClimate, CuringKind
+from specgen.rules.kit import LOGIC, WARNING, Job, Path, Problem, Problems, Quantity, Spec, date, rule
 
 _DENIED = re.compile(
     r"\b(?:not|never|no|nothing|nobody|none|unless|before|earlier|instead|until|if|existing|old|was|were)\b", re.I
@@ -78,7 +87,17 @@ _IN_USE = re.compile(
 _DOWN_TO = re.compile(r"\b(?:down to|as low as|from|at least|min(?:imum)?(?: of)?|≥) (?=-?\d)", re.I)
 _UP_TO = re.compile(
     r"\b(?:up to|as hot as|as high as|hotter than|on (?:hot )?(?:steel|metal|zinc|aluminium|parts?|surfaces?|panels?) (?:of|at)|at most|max(?:imum)?) "
-    r"(?:\w+ ){0,3}?(?=\d)",
+    r"(?:\w+ ){0,3}?(?=\d)|"
+    r"\b(?:still|while|whilst)\b(?: (?!below|under|less|not|cool\w*|dew)\w+){0,6}? (?=\d)",
+    re.I,
+)
+_DRY_AIR = re.compile(
+    r"\b(?:(?:to |at )?(?:less than|below|under|at most|no more than|down to)|dr(?:y|ied) to|not above) (\d+(?:\.\d+)?) ?% (?:relative |air )?(?:humidity|RH)\b|"
+    r"\bhumidity (?:\w+ ){0,3}?(?:less than|below|under|at most|no more than|down to|not above) (\d+(?:\.\d+)?) ?%",
+    re.I,
+)
+_WAITS = re.compile(
+    r"\b(?:stop\w*|wait\w*|mist\w*|damp\w*|wet\w*|moisten\w*|humidif\w*|if|where|when|never|store\w*|stor(?:e|age|ing))\b",
     re.I,
 )
 _HUMIDITY = re.compile(
@@ -95,6 +114,8 @@ def words_keep_the_limits(job: Job, spec: Spec, on: date) -> Problems:
             if not _DENIED.search(clause):
                 for what in _beyond(clause, job, spec):
                     yield Problem(path, f"the words of {job.id} say {what}", absolute=True)
+            for what in _too_dry(clause, path, job, spec):
+                yield Problem(path, f"the words of {job.id} say {what}", absolute=True)
     if _BOTH.search(job.scope) and all(len(system.layers) > 2 for system in spec.systems_of(job)):
         counts = ", ".join(f"{system.id} has {len(system.layers)}" for system in spec.systems_of(job))
         if counts:
@@ -140,6 +161,24 @@ def _too_hot_or_damp(clause: str, climate: ApplicationClimate) -> Iterator[str]:
     most = climate.humidity.high if climate.humidity is not None else None
     if humid is not None and most is not None and Fraction(humid[1] or humid[2]) > most.to("%"):
         yield f"'{clause.strip()}'; the humidity may be at most {most}"
+
+
+def _too_dry(clause: str, path: Path, job: Job, spec: Spec) -> Iterator[str]:
+    """Air kept at or below the least humidity at which the product of the coat, or one of the job that cures by moisture, is applied."""
+    found = _DRY_AIR.search(clause)
+    if found is None or _WAITS.search(clause):
+        return
+    products = list(spec.products_of(job))
+    if path[0] == "systems":
+        _, system_id, _, layer_id, *_ = path
+        products = [spec.product_of(layer) for layer in spec.systems[system_id].layers if layer.id == layer_id]
+    for product in products:
+        humid = product.climate.humidity if product.climate is not None else None
+        least = humid.low if humid is not None else None
+        cures_by_it = product.curing is CuringKind.MOISTURE or path[0] == "systems"
+        if least is not None and cures_by_it and Fraction(found[1] or found[2]) <= least.to("%"):
+            yield f"'{clause.strip()}'; {product.id} needs a humidity of at least {least}"
+            return
 
 
 def _near_the_dew_point(clause: str, climate: ApplicationClimate) -> Iterator[str]:

@@ -68,6 +68,7 @@ from specgen.rules.kit import (
     Layer,
     Problem,
     Problems,
+    Quantity,
     Role,
     Spec,
     System,
@@ -92,12 +93,13 @@ def _left(system: System, layer: Layer, spec: Spec) -> Problems:
         return
     worked_out = left_after_removal(system, layer, spec, "min")
     left = exact(worked_out) if worked_out is not None else least.value
-    said = f"the minimum DFT{least.lender}, {show(least.value)}, leaves {show(left)} after removal"
+    work = " and ".join(word for word, film in _removed(layer) if film is not None)
+    said = f"the minimum DFT{least.lender}, {show(least.value)}, leaves {show(left)}{f' after {work}' if work else ''}"
     # a film above the minimum may leave enough, and the coat does not state this one
     weight = WARNING if least.borrowed else None
     if layer.remaining_min is not None:
         if left < layer.remaining_min:
-            yield Problem(path, f"{said}; {show(layer.remaining_min)} is required", severity=weight)
+            yield Problem(path, f"{said}; at least {show(layer.remaining_min)} has to remain", severity=weight)
         return
     if layer.role is Role.BODY_FILLER:
         return
@@ -107,3 +109,7 @@ def _left(system: System, layer: Layer, spec: Spec) -> Problems:
     elif of_product is not None and left < of_product:
         what = f"{said}; the minimum of the product {layer.product} is {show(of_product)}, and no minimum remaining DFT is stated"
         yield Problem(path, what, "write remaining_min, or raise the minimum DFT of the coat", WARNING)
+
+
+def _removed(layer: Layer) -> tuple[tuple[str, Quantity | None], ...]:
+    return ("sanding", layer.sanding_removes), ("polishing", layer.polishing_removes)

@@ -1,7 +1,7 @@
 """INS008 The gauge measures only the paint
 
 Checks
-    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, or over body filler; paint on galvanised steel where neither a correction value nor a measurement of the zinc at a hold point states what is deducted; an eddy-current gauge over a zinc-rich coat. Not verified against a published text.
+    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, or over body filler; paint on galvanised steel where neither a correction value nor a measurement of the zinc at a hold point states what is deducted, unless the point reads where the zinc is gone; a correction far below the zinc that such steel is galvanised with (table zinc_coating_least, less what the preparation may take off), where the zinc is not weathered; an eddy-current gauge over a zinc-rich coat. Not verified against a published text.
 Why
     Such a gauge measures down to the next metal: body filler and zinc are included in the reading, and over plastic there is no metal to measure from.
 Passes
@@ -22,6 +22,16 @@ Passes
 
     jobs.refit.items.STEP.substrate: {material: grp}
 
+    jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 4 mm}
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 45 um}
+
+    jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 4 mm, zinc_state: fully_weathered}
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 30 um}
+
+    jobs.refit.substrate.material: galvanized_hot_dip
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}
+    jobs.refit.inspection.primer-film.check: DFT of the primer on the weld metal
+
     jobs.refit.substrate.material: aluminium
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 Fails
@@ -30,6 +40,9 @@ Fails
 
     jobs.refit.substrate.material: galvanized_hot_dip
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.correction
+
+    jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 4 mm}
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 8.5 um}    # at jobs.refit.inspection.primer-film.gauge.correction
 
     jobs.refit.substrate.material: grp    # note at jobs.refit.inspection.primer-film.gauge.principle
 
@@ -59,10 +72,35 @@ To put right
     Use an ultrasonic gauge or a metal witness panel; measure the zinc before painting and write it as correction.
 """
 
+import re
+from fractions import Fraction
+
 from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.looked_for import words_of
 from specgen.facts.job.points import BEFORE_PAINT, THROUGH_THE_PAINT, layers_read, material_of, principle_of
 from specgen.model.acceptance import GaugePrinciple
-from specgen.rules.kit import MEMORY, NOTE, WARNING, Job, Problem, Problems, Role, Spec, date, rule
+from specgen.model.job import Item
+from specgen.rules.kit import (
+    MEMORY,
+    NOTE,
+    WARNING,
+    Job,
+    Problem,
+    Problems,
+    Quantity,
+    Role,
+    Spec,
+    date,
+    rule,
+    show,
+    table,
+)
+from specgen.units.rounding import plain_text
+
+_ZINC_GONE = re.compile(
+    r"weld metal|bare (?:steel|metal)|steel (?:was|is|lay|lies) bare|zinc (?:is|was) (?:gone|missing|burnt|ground)",
+    re.I,
+)
 
 
 @rule("INS008", on=Job, severity=WARNING, source=MEMORY)
@@ -85,14 +123,38 @@ def gauge_reads_paint(job: Job, spec: Spec, on: date) -> Problems:
         known = _zinc_read(job, spec)
         unread = [row for item, _ in read if item.id not in known if (row := material_of(job, item, spec)) is not None]
         zinc = sorted({row["name"] for row in unread if row["id"].startswith("galvanized")})
-        if zinc and point.at not in BEFORE_PAINT and (point.gauge is None or point.gauge.correction is None):
-            yield Problem((*path, "correction"), f"on {', '.join(zinc)} the gauge includes the zinc in the reading")
+        taken_off = point.gauge.correction if point.gauge is not None else None
+        if point.at not in BEFORE_PAINT and not _ZINC_GONE.search(words_of(point)):
+            if zinc and taken_off is None:
+                yield Problem((*path, "correction"), f"on {', '.join(zinc)} the gauge includes the zinc in the reading")
+            least = _least_zinc([item for item, _ in read], job, spec)
+            if taken_off is not None and least is not None and taken_off < least:
+                what = f"correction {show(taken_off)}; the zinc beneath the paint is at least {show(least)}, and the rest of it counts as paint"
+                yield Problem((*path, "correction"), what)
         layers = [layer for _, system in read for layer in layers_read(point, system)]
         if any(layer.role is Role.BODY_FILLER for layer in layers):
             yield Problem((*path, "principle"), f"a {principle} gauge includes the body filler in the reading")
         zinc_rich = any(spec.product_of(layer).binder.startswith("zinc_") for layer in layers)
         if zinc_rich and principle is GaugePrinciple.EDDY_CURRENT:
             yield Problem((*path, "principle"), "an eddy-current gauge gives false readings over a zinc-rich coat")
+
+
+def _least_zinc(items: list[Item], job: Job, spec: Spec) -> Quantity | None:
+    """The least zinc that is left on any of the items; None where one is not of such steel, or its zinc has weathered."""
+    left: list[Fraction] = []
+    swept = int(table("sweep_blast_limits").row("what", "zinc loss")["most"])
+    for item in items:
+        substrate, preparation = spec.substrate_of(job, item), spec.preparation_of(job, item)
+        if substrate is None or substrate.material != "galvanized_hot_dip" or substrate.thickness is None:
+            return None
+        steel = substrate.thickness.to("mm")
+        rows = [row for row in table("zinc_coating_least").rows if Fraction(row["steel_from_mm"]) <= steel]
+        if not rows or (substrate.zinc_state or "").endswith("weathered"):
+            return None
+        steps = preparation.steps if preparation is not None else ()
+        losses = [step.zinc_loss.to("um") for step in steps if step.zinc_loss is not None]
+        left.append(Fraction(rows[-1]["local_um"]) - max(sum(losses), swept))
+    return Quantity.of("thickness", min(left), "um", plain_text(min(left))) if left else None
 
 
 def _zinc_read(job: Job, spec: Spec) -> set[str]:

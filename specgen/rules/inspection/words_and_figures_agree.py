@@ -1,7 +1,7 @@
 """INS027 The words of an inspection point accept what its figures accept
 
 Checks
-    The acceptance criterion in words of each point that reads film: the film it accepts, against the figures of the same criterion and what its acceptance rule makes of them; where it states none, against the film specified. The voltage in the words of a holiday test, against the one stated beside it. Readings of each item named in the frequency, against the number of readings stated: three quarters of it at least. Words that name several films, of which one agrees, are accepted; stricter words are a note, unless they ask for more than the figures allow at most.
+    The acceptance criterion in words of each point that reads film: the film it accepts, against the figures of the same criterion and what its acceptance rule makes of them; where it states none, against the film specified. The voltage in the words of a holiday test, against the one stated beside it. Readings of each item named in the frequency, against the number of readings stated: three quarters of it at least. Words that name several films, of which one agrees, are accepted; stricter words are a note, unless they ask for more than the figures allow at most. Where a published acceptance rule counts, the mean and the single reading that the words accept are held apart against what it makes of the figures.
 Why
     The inspector signs by the sentence. A figure beside it that asks for more protects nobody, and when the film fails each side points to its own number.
 Passes
@@ -17,7 +17,17 @@ Passes
 
     Given second good
     jobs.rails.inspection.film.criterion.text: "No reading below 178 µm."
+
+    Given second good
+    jobs.rails.inspection.film.readings: {readings: 70}
+    without jobs.rails.items.LOCKER
+    jobs.rails.inspection.film.criterion: {rule: ISO-19840, edition: "2012", low_readings: fewer-than, nominal: 9 mil, max: 14 mil, text: "Mean at least 9 mil, no reading below 7.2 mil."}
 Fails
+    Given second good
+    jobs.rails.inspection.film.readings: {readings: 70}
+    without jobs.rails.items.LOCKER
+    jobs.rails.inspection.film.criterion: {rule: ISO-19840, edition: "2012", low_readings: fewer-than, nominal: 9 mil, max: 14 mil, text: "Mean of each rail at least 7.2 mil, no reading below 5.8 mil."}    # at jobs.rails.inspection.film.criterion.text    # at jobs.rails.inspection.film.criterion.text
+
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "No reading below 20 µm."}    # at jobs.refit.inspection.primer-film.criterion.text
 
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um, text: "Every reading 20 to 120 µm."}    # at jobs.refit.inspection.primer-film.criterion.text    # at jobs.refit.inspection.primer-film.criterion.text
@@ -42,13 +52,14 @@ To put right
 import re
 from fractions import Fraction
 
-from specgen.facts.job.counting import counting
+from specgen.facts.job.counting import COUNTED_FROM_NOMINAL, counting
 from specgen.facts.job.film_in_words import film_said
 from specgen.facts.job.film_read import films_read
 from specgen.facts.job.in_words import quantities_said
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.looked_for import words_of
 from specgen.facts.job.points import principle_of
+from specgen.facts.texts import CLAUSE
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint
 from specgen.rules.kit import (
     LOGIC,
@@ -67,6 +78,11 @@ from specgen.rules.kit import (
 from specgen.standards.tables import table
 from specgen.units.between_units import explained_by_rounding
 
+_MEAN = re.compile(r"\b(?:means?|averages?|averaged)\b", re.I)
+_ONE = re.compile(
+    r"\b(?:no|none|single|individual|lowest)\b|\b(?:each|every|any) (?:reading|spot|value|place|point|measurement)",
+    re.I,
+)
 _EACH = re.compile(
     r"^(\d+) (?:gauge )?readings? (?:a|an|per|each|every|on each|on every) (?:\w+ )?(part|item|piece|\w+)\b", re.I
 )
@@ -87,8 +103,27 @@ def words_and_figures_agree(job: Job, spec: Spec, on: date) -> Problems:
             yield Problem(("inspection", point.id, "voltage"), what)
 
 
+def _apart(point: InspectionPoint) -> Problems:
+    """The mean and the single reading that words accept, below what a published rule asks of each."""
+    counted, path = counting(point.criterion), ("inspection", point.id, "criterion", "text")
+    if counted is None or point.criterion.rule not in COUNTED_FROM_NOMINAL:
+        return
+    for clause in CLAUSE.split(point.criterion.text or ""):
+        least = film_said(clause)[0]
+        of_mean, of_one = _MEAN.search(clause), _ONE.search(clause)
+        asked = counted.mean_min if of_mean else counted.single_min
+        if least and asked is not None and bool(of_mean) != bool(of_one) and min(least) < asked:
+            of_what = "mean" if of_mean else "single reading"
+            what = f"{point.id} accepts a {of_what} of {show(min(least))} in words; its figures ask for a {of_what} of at least {show(asked)}"
+            yield unless_rounded(Problem(path, what), min(least), asked)
+
+
 def _film(point: InspectionPoint, job: Job, spec: Spec) -> Problems:
     path = ("inspection", point.id, "criterion", "text")
+    apart = list(_apart(point))
+    if apart:
+        yield from apart
+        return
     least, most = film_said(point.criterion.text or "")
     low, high = _limits(point, job, spec)
     if least and low:

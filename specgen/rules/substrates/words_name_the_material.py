@@ -28,6 +28,9 @@ Fails
 
     preparations.sand-steel.title: Degrease and sand aluminium    # at preparations.sand-steel.title
 
+    preparations.sand-steel.title: Degrease and sand steel    # at preparations.sand-steel.title
+    jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
+
     systems.chassis.title: Epoxy on stainless steel    # at systems.chassis.title
 To put right
     Find out what the parts are made of, and write it into the substrate; or put right the words.
@@ -51,7 +54,8 @@ def words_name_the_material(job: Job, spec: Spec, on: date) -> Problems:
             continue
         if path[-1] != "condition" and any(contradicted(text, held | {one}) is None for one in _in_conditions(of)):
             continue
-        what = f"'{said.words}' is said of the parts of {job.id}; their stated material is {names_of(held)}"
+        of_which = "the parts" if len(of) == len(parts) else ", ".join(part.item.id for part in of)
+        what = f"'{said.words}' is said of {of_which} of {job.id}; the stated material is {names_of(held)}"
         yield Problem(path, what, absolute=True)
 
 
@@ -72,7 +76,10 @@ def _texts(job: Job, parts: list[Part]) -> Iterator[tuple[Path, str, list[Part]]
             yield (*own, "substrate", "condition"), part.item.substrate.condition, [part]
     for preparation in {part.preparation.id: part.preparation for part in parts}.values():
         prepared = [part for part in parts if part.preparation.id == preparation.id]
-        yield ("preparations", preparation.id, "title"), preparation.title, prepared
+        # a part of another material beside those the title names is prepared as if it were one of them
+        for material in dict.fromkeys(part.material for part in prepared):
+            of_it = [part for part in prepared if part.material == material]
+            yield ("preparations", preparation.id, "title"), preparation.title, of_it
     for system in {part.system.id: part.system for part in parts}.values():
         laid = [part for part in parts if part.system.id == system.id]
         for name, text in (("title", system.title), ("use", system.use or "")):

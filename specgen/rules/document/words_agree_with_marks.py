@@ -1,0 +1,79 @@
+"""DOC013 What words order for a coat is not typed as left out
+
+Checks
+    The instructions in words of each job, and what is done between its coats: amine blush is not washed off a coat by a sentence beside it where the coat states that it is not (blush_wash: no); no mist coat or tie coat is laid in words where the coat states that there is none; no stripe coat is spoken of in the scope where no coat of the job has one. What a sentence denies, or orders under a condition, is not read.
+Why
+    Pages, job cards and amounts follow what is typed: the step that stands in a sentence alone is on no list, and nobody signs for it.
+Passes
+    systems.cab.layers.primer.before_next: Wash amine blush off with warm water and detergent.
+
+    systems.cab.layers.primer.blush_wash: no
+    systems.cab.layers.primer.before_next: Test for blush; wash where it is found.
+
+    systems.cab.layers.primer.stripe_coat: {when: before, where: edges and welds}
+    jobs.refit.scope: Doors and steps, stripe coats on edges and welds.
+
+    jobs.refit.scope: Doors and steps; stripe coats where edges are sharp.
+Fails
+    systems.cab.layers.primer.blush_wash: no    # at systems.cab.layers.primer.blush_wash
+    systems.cab.layers.primer.before_next: Wash amine blush off with warm water and detergent.
+
+    systems.cab.layers.base.mist_coat: no    # at systems.cab.layers.base.mist_coat
+    systems.cab.layers.primer.before_next: A mist coat first, then the full coat.
+
+    jobs.refit.scope: Doors and steps, stripe coats on edges and welds.    # at jobs.refit.scope
+To put right
+    Type the step where the words order it, or take it out of the words.
+"""
+
+import re
+from collections.abc import Iterator
+from itertools import pairwise
+
+from specgen.facts.texts import CLAUSE
+from specgen.rules.kit import LOGIC, WARNING, Job, Layer, Problem, Problems, Spec, System, date, rule
+
+_DENIED = re.compile(
+    r"\b(?:not|never|no|nothing|none|without|if|where|when|unless|instead|until|old|existing|was|were)\b", re.I
+)
+_WASHED = re.compile(r"\b(?:wash|rins)\w*", re.I)
+_BLUSH = re.compile(r"\bblush|\bamine\b|\bbloom\b", re.I)
+_MIST = re.compile(r"\b(?:mist|fog)[- ]coats?\b", re.I)
+_TIE = re.compile(r"\btie[- ]coats?\b", re.I)
+_STRIPE = re.compile(r"\bstripe[- ]coat\w*|\bare striped\b", re.I)
+
+
+@rule("DOC013", on=Job, severity=WARNING, source=LOGIC)
+def words_agree_with_marks(job: Job, spec: Spec, on: date) -> Problems:
+    systems = list(spec.systems_of(job))
+    for system in systems:
+        for layer_id, mark, said in _left_out(system):
+            path = ("systems", system.id, "layers", layer_id, mark)
+            yield Problem(path, f"the words of {system.id} say '{said}'; {layer_id} states {mark}: no", absolute=True)
+    striped = any(layer.stripe_coat is not None for system in systems for layer in system.layers)
+    said = _ordered(_STRIPE, job.scope)
+    if said and systems and not striped:
+        yield Problem(("scope",), f"the words of {job.id} say '{said}'; none of its coats has a stripe coat")
+
+
+def _left_out(system: System) -> Iterator[tuple[str, str, str]]:
+    for layer in system.layers:
+        text = layer.before_next or ""
+        said = _ordered(_WASHED, text)
+        if layer.blush_wash is False and said and _BLUSH.search(text):
+            yield layer.id, "blush_wash", said
+    for below, above in pairwise(system.layers):
+        yield from _first_coat_within(below, above)
+
+
+def _first_coat_within(below: Layer, above: Layer) -> Iterator[tuple[str, str, str]]:
+    for mark, pattern, stated in (("mist_coat", _MIST, above.mist_coat), ("tie_coat", _TIE, above.tie_coat)):
+        said = _ordered(pattern, below.before_next or "")
+        if stated is False and said:
+            yield above.id, mark, said
+
+
+def _ordered(pattern: re.Pattern[str], text: str) -> str:
+    """The first clause that orders it, empty where none does."""
+    clauses = (clause.strip() for clause in CLAUSE.split(text))
+    return next((one for one in clauses if pattern.search(one) and not _DENIED.search(one)), "")
