@@ -2,8 +2,8 @@
 
     .venv/bin/python tests/campaigns/evidence_speed.py
 
-Every twentieth claim has a fault, and each has to be told; nothing else may be. The whole ends with 1 where one is missing, or where
-the rules on evidence take longer than 5 s.
+Every twentieth claim has a fault, and each has to be told; no rule on evidence may tell anything else. The whole ends with 1 where one
+is missing, or where the rules on evidence take longer than 5 s.
 """
 
 from __future__ import annotations
@@ -36,10 +36,14 @@ def main() -> int:
         # as `specgen check` does
         with without_collector():
             found = run_rules(loaded, ON, rules)
-        judged = time.process_time() - begun
+            judged = time.process_time() - begun
+            run_rules(loaded, ON, [rule for rule in all_rules() if rule not in rules])
+        whole = read + time.process_time() - begun
     told = sorted(one.path for one in found)
     wanted = sorted(f"products.p{at % PRODUCTS}.claims.c{at}.evidence" for at in range(0, CLAIMS, 20))
-    print(f"{REPORTS} reports, {CLAIMS} claims: read in {read:.1f} s of CPU, evidence judged in {judged:.1f} s")
+    print(
+        f"{REPORTS} reports, {CLAIMS} claims: read in {read:.1f} s of CPU, evidence judged in {judged:.1f} s, with every other rule {whole:.1f} s"
+    )
     print(f"{len(told)} findings, {len(wanted)} faults put in")
     if errors or told != wanted:
         print([one.what for one in errors][:3], [path for path in told if path not in wanted][:5])
