@@ -136,6 +136,7 @@ def verdict_of(text: str) -> Verdict | None:
     return Verdict.NOT_CONFORMING if said in _NO else None
 
 
+@lru_cache(maxsize=50_000)
 def is_word(text: str) -> bool:
     """True for what a person judged, under a concession or not; any other cell is read as a figure."""
     return verdict_of(text) is not None or bool(concession_of(text))

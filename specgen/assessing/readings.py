@@ -172,21 +172,24 @@ def _of_table(name: str, rows: Iterator[Row], asked: Asked, faults: Faults) -> I
     source = Source(name, columns, units, fixed, frozenset(columns.keys() - own))
     kept = _Kept()
     width = max(columns.values())
+    first, *further = (place - 1 for place in columns.values())
+    of_own = itemgetter(first, *further) if further else itemgetter(slice(first, first + 1))
     # every column has its cell: the row's own, else one of those that hold for the file, which stand behind the row's
-    behind = ["", *(fixed.get(name, "") for name in COLUMNS)]
-    of_own = itemgetter(*(place - 1 for place in columns.values()))
-    places = [columns[name] - 1 if name in columns else width + 1 + at for at, name in enumerate(COLUMNS)]
-    of_row, filled_anew = itemgetter(*places), [name for name in columns if fixed.get(name)]
+    behind = tuple(kept[fixed.get(name, "")] for name in COLUMNS)
+    own_at = {name: at for at, name in enumerate(columns)}
+    of_row = itemgetter(*(own_at.get(name, len(columns) + at) for at, name in enumerate(COLUMNS)))
+    filled_anew = [name for name in columns if fixed.get(name)]
     for number, cells in chain(before[at + 1 :], rows):
         if len(cells) < width:
             cells.extend("" for _ in range(width - len(cells)))
-        if not "".join(of_own(cells)).strip():
+        stated = tuple(map(kept.__getitem__, of_own(cells)))
+        if not any(stated):
             continue
-        held = tuple(map(kept.__getitem__, of_row(cells[:width] + behind)))
+        held = of_row(stated + behind)
         if filled_anew:
             held = tuple(text or fixed.get(name, "") for name, text in zip(COLUMNS, held, strict=True))
         record = Record(source, number, held)
-        if kept.faulty.isdisjoint(held):
+        if not kept.faulty or kept.faulty.isdisjoint(held):
             yield record
         else:
             _tell(record, kept.faulty, faults)

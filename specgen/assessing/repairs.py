@@ -74,8 +74,10 @@ def _spot_of(record: Record) -> str:
     return " ".join(text for column in ("item", "part", "spot") if (text := record.text(column)))
 
 
-def not_read_again(before: Iterable[Record], standing: Iterable[Record]) -> dict[str, list[str]]:
-    """By item the spots that were read before a repair and not after it."""
+def not_read_again(before: Sequence[Record], standing: Sequence[Record]) -> dict[str, list[str]]:
+    """By item the spots that were read before a repair and not after it; `standing` are those of `before` that no repair came after."""
+    if len(standing) == len(before):
+        return {}
     again = {_spot_of(record) for record in standing}
     lacking: dict[str, list[str]] = {}
     for record in before:

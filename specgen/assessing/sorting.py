@@ -15,7 +15,7 @@ from specgen.assessing.columns import COLUMNS
 from specgen.assessing.faults import Faults
 from specgen.assessing.forms import PRINTED
 from specgen.assessing.looked_at import TESTS
-from specgen.assessing.records import Record, columns
+from specgen.assessing.records import Record, Source, columns
 from specgen.facts.job.inspected import film_points
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -24,6 +24,7 @@ _NAMES = 3
 _ids = columns("point", "item", "coat", "product", "part", "test")
 _NUMBER = re.compile(r"0{0,8}([1-9]\d{0,8})(?:\.0)?", re.ASCII)
 _BATCH = ("batch", "product")
+_BESIDE_VALUES = frozenset({*AIR, *_BATCH, "work"})
 _filled = columns(*(name for name in COLUMNS if name not in PRINTED))
 
 
@@ -46,6 +47,9 @@ class Sorted:
         self._film: dict[str, list[Record]] = {}
         self._words: dict[str, list[Record]] = {}
         self._fine: set[tuple[str, ...]] = set()
+        # the table of the row before, and whether it has columns of values alone, as what a gauge wrote has
+        self._source: Source | None = None
+        self._of_values = False
 
     def with_values(self, point: str, *, film: bool) -> list[Record]:
         """Rows with a value at a point: figures of film, or what a person or test says."""
@@ -60,6 +64,12 @@ class Sorted:
             if not self._known(record):
                 return
             self._fine.add(ids)
+        if record.source is not self._source:
+            self._source = record.source
+            self._of_values = record.source.columns.keys().isdisjoint(_BESIDE_VALUES)
+        if self._of_values:
+            self._value(record)
+            return
         of_air, of_batch = self._holds(record, AIR), self._holds(record, _BATCH)
         if of_air:
             self.air.append(record)
