@@ -157,6 +157,7 @@ def _laid_out(
         issue=context.issue,
         emergency=emergency_call(project, context.words),
         identity=identity(context.spec),
+        second_signs=context.words.second_signs,
     )
     if format == "html":
         return write_html(page, pictures)

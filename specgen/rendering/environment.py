@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 import struct
+from collections.abc import Sequence
 from functools import cache
 from gettext import GNUTranslations, NullTranslations
 from typing import Any, Literal, cast
@@ -36,10 +37,10 @@ _UNBROKEN, _MAY_BREAK = "\N{NO-BREAK SPACE}", "\N{ZERO WIDTH SPACE}"
 def environment(language: str) -> jinja2.Environment:
     """The environment for one language ("en", "de" ...), the templates folder being all it can read.
 
-    Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose`, the functions `style_sheet`, `stays_a_table` and
-    `cell_class`, `issue`, `emergency` and `identity`. The filter `default` is taken out: with it a template would print a
-    limit without its number. Raises RenderError for a language whose catalogue of messages is missing or damaged; English
-    is the language of the templates and needs none.
+    Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose`, the functions `style_sheet`, `stays_a_table`,
+    `cell_class` and `converted`, `issue`, `emergency`, `identity` and `second_signs`. The filter `default` is taken out: with
+    it a template would print a limit without its number. Raises RenderError for a language whose catalogue of messages is
+    missing or damaged; English is the language of the templates and needs none.
     """
     engine = SandboxedEnvironment(
         loader=jinja2.FileSystemLoader(templates_folder(), followlinks=False),
@@ -59,6 +60,8 @@ def environment(language: str) -> jinja2.Environment:
     engine.globals["identity"] = None  # a page that is no document of a project bears nobody's logo
     engine.globals["stays_a_table"] = stays_a_table
     engine.globals["cell_class"] = cell_class
+    engine.globals["converted"] = converted
+    engine.globals["second_signs"] = ()  # of a page without a project
     engine.globals["issue"] = None  # a document is a draft unless whoever issues it says otherwise
     engine.globals["emergency"] = None  # a page of the catalogue has no number to call
     # The i18n extension hangs this method on the environment when it is loaded; its type is unknown.
@@ -91,8 +94,15 @@ def unbroken(page: str) -> str:
 
 
 def new_outline() -> Namespace:
-    """The kind and the sections of one page, empty before it is set: `sections` are pairs of the place to go to and its words."""
-    return Namespace(kind="", numbered=False, number=0, sections=())
+    """What is noted of one page while it is set: its kind, its sections as pairs of the place to go to and its words, and whether it
+    has said what a figure in brackets is.
+    """
+    return Namespace(kind="", numbered=False, number=0, sections=(), brackets_told=False)
+
+
+def converted(page: str, signs: Sequence[str]) -> bool:
+    """True where a figure stands in brackets with one of these units behind it (see `units.display`)."""
+    return any(f"{_UNBROKEN}{sign})" in page for sign in signs)
 
 
 @cache

@@ -17,7 +17,12 @@ FOOT, HEAD = 31, 28
 """Heights of foot and head of a card in points, which are no part of what is filled."""
 
 # job: sides of its job cards, one card after the other, and of its hazard card
-SIDES = {"tower-wagon-doors": ([2], 1), "guard-rails": ([2], 1), "locker-trim": ([2, 1], 1)}
+SIDES = {
+    "tower-wagon-doors": ([2], 1),
+    "guard-rails": ([2], 1),
+    "locker-trim": ([2, 1], 1),
+    "galvanised-trailer": ([4], 1),
+}
 
 
 @cache

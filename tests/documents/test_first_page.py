@@ -32,3 +32,23 @@ def test_figures_in_brackets_are_explained_where_there_are_some(second: str, tol
         "method_statement/document.html.j2", language="en", medium="print", view=view, draft=True, identity=None
     )
     assert ("Figures in brackets are rounded" in page) is told
+
+
+@pytest.mark.parametrize(("folder", "number", "told"), [
+    ("tramway", "MS-3107", "P Ma, P150, then P180"),
+    ("waterworks", "MS-4102", "SP 16, profile 19 to 30 µm"),
+])  # fmt: skip
+def test_the_first_row_of_the_coat_table_tells_the_grade_to_prepare_to(folder: str, number: str, told: str) -> None:
+    spec = spec_of(check(DEMOS / folder, on=ON))
+    job = next(job for job in spec.jobs.values() if job.document.number == number)
+    row = method_statement(job, context(spec, words=context(spec).words.in_one_unit())).builds[0].coats.rows[0]
+    assert [cell.replace("\N{NO-BREAK SPACE}", " ") for cell in row[:2]] == ["preparation", told]
+
+
+@pytest.mark.parametrize(("steps", "told"), [
+    ("[{id: sand, do: sand, text: Sand., abrasive: P240}]", "P240"),
+    ("[{id: wash, do: wash, text: Wash.}]", "last step"),
+])  # fmt: skip
+def test_a_preparation_without_a_grade_tells_its_papers_or_nothing(steps: str, told: str) -> None:
+    spec = spec_of(good_with({"preparations.sand-steel.steps": steps}))
+    assert method_statement(spec.jobs["refit"], context(spec)).builds[0].coats.rows[0][1] == told

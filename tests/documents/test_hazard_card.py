@@ -54,7 +54,7 @@ def test_all_that_hurts_the_gravest_first() -> None:
 
 def test_the_card_keeps_air_on_until_the_booth_is_cleared() -> None:
     worn = [row[:3] for row in _card(_spec({})).wear.rows]
-    assert worn[-1] == ("Spraying, Clean-up", "Example clear", "air-fed half mask, EN 14594")
+    assert worn[-1] == ("Spraying, Clean-up", "clear", "air-fed half mask, EN 14594")
 
 
 def test_fire_spill_and_breathing_air_are_said() -> None:

@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 
 from specgen.checking import check
-from specgen.documents.method_statement.short_names import short_names
 from specgen.documents.method_statement.view import method_statement
 from specgen.documents.parts.caution_catalogue import NO_FIRST_AID
+from specgen.documents.parts.short_names import short_names
 from specgen.documents.parts.tables import TableView
 from specgen.facts.product.protection import worn
 from specgen.model.job import Job

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from specgen.printing.documents import print_documents
 from specgen.units.quantity import parse_quantity
 from tests.documents.conftest import context
-from tests.good_spec import checked, good, put, spec_of
+from tests.good_spec import checked, good, good_with, put, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
 
@@ -67,3 +68,19 @@ def test_on_a4_a_temperature_has_the_second_unit_that_is_chosen_alone() -> None:
 ])  # fmt: skip
 def test_a_difference_of_temperature_follows_the_unit_of_temperature(text: str, chosen: str, printed: str) -> None:
     assert _printed("temperature_difference", text, second_units=chosen, page_size="A4") == printed
+
+
+@pytest.mark.parametrize(("document", "second", "told"), [
+    ("data-sheet", "{area: ft2}", False),  # where no area stands
+    ("data-sheet", "{voc: lb/gal}", True),
+    ("label-sheet", "{volume: fl oz}", True),
+    ("inspection-plan", "{temperature: degF}", True),
+    ("data-sheet", "{}", False),
+])  # fmt: skip
+def test_whatever_stands_in_brackets_is_explained_once(document: str, second: str, told: bool) -> None:
+    printed = print_documents(
+        checked(good_with({"project.second_units": second})), documents=[document], formats=["html"]
+    )
+    pages = [data.decode("utf-8") for data in printed.values()]
+    assert pages
+    assert {page.count("Figures in brackets are rounded") for page in pages} == {int(told)}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import date
 
 from specgen.documents.parts.caution_catalogue import AT_LEAST, NOT_JUDGED
@@ -15,16 +15,16 @@ from specgen.trade.known import NotKnown
 from specgen.trade.working import Working
 
 
-def air_needed(job: Job, spec: Spec, on: date, words: Words) -> tuple[str, ...]:
-    """As sentences; nothing where the job says nothing of its air, or where a permit to enter decides."""
-    return () if is_confined(job) else tuple(_told(job, spec, on, words))
+def air_needed(job: Job, spec: Spec, on: date, short: Mapping[str, str], words: Words) -> tuple[str, ...]:
+    """As sentences, with the products by their short names; none where the job is silent on its air, or a permit to enter decides."""
+    return () if is_confined(job) else tuple(_told(job, spec, on, short, words))
 
 
-def _told(job: Job, spec: Spec, on: date, words: Words) -> Iterator[str]:
+def _told(job: Job, spec: Spec, on: date, short: Mapping[str, str], words: Words) -> Iterator[str]:
     listed = air_of_job(job, spec, on)
     asked: dict[str, dict[str, None]] = {}
     for found in listed:
-        asked.setdefault(_flow(found, words), {})[spec.products[found.product].name] = None
+        asked.setdefault(_flow(found, words), {})[short[spec.products[found.product].name]] = None
     if asked:
         flows = "; ".join(f"{', '.join(names)} {flow}" for flow, names in asked.items())
         text = words("Fresh-air flow that the exposure limits require: {flows}; provided: {provided}.")

@@ -7,7 +7,7 @@ fit on a side runs on to the next. The template `hazard_card/document.html.j2` p
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -39,6 +39,7 @@ from specgen.documents.parts.hurts import hurts
 from specgen.documents.parts.parties import contact_line
 from specgen.documents.parts.pictogram import PictogramView, pictograms
 from specgen.documents.parts.protection import protection
+from specgen.documents.parts.short_names import short_names
 from specgen.documents.parts.step_cautions import standing_at
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
@@ -56,7 +57,7 @@ from specgen.model.project import PageSize
 from specgen.model.spec import Spec
 
 # As much text, in characters, as one side holds at each size of type, then as two do, as counted on the demonstration jobs.
-_ROOM = ((1800, "large"), (2900, "plain"), (3900, "close"), (5600, "tight"), (5800, "plain"), (7800, "close"))
+_ROOM = ((1800, "large"), (2900, "plain"), (3900, "close"), (6050, "tight"), (7800, "close"))
 _LETTER = 0.93
 
 
@@ -100,9 +101,10 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
     )
     codes = {code for product in products if product.hazards is not None for code in product.hazards.pictograms}
     codes |= {code for entry in chemicals(job) for code in marks_of(entry).pictograms}
-    wear, supplied = _wear(products, job, spec, words), _supplies(job, spec, words)
-    cautions = tuple(_cautions(job, products, spec, context.day, words))
-    acts = first_aid(products, words) or ((words("First aid"), words(NO_FIRST_AID)),)
+    short = short_names([product.name for product in products])
+    wear, supplied = _wear(products, job, spec, short, words), _supplies(job, spec, words)
+    cautions = tuple(_cautions(job, products, spec, context.day, short, words))
+    acts = first_aid(products, words, short) or ((words("First aid"), words(NO_FIRST_AID)),)
     return HazardCard(
         number=job.document.number,
         title=job.document.title,
@@ -117,7 +119,7 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
         hurts=listed,
         wear=wear,
         supplies=supplied,
-        data_sheets=tuple(_data_sheets(products, job, words)),
+        data_sheets=tuple(_data_sheets(products, job, short, words)),
         cautions=cautions,
         entry=entry_permit(job, words),
         re_entry=re_entry(job, spec, context.day, words),
@@ -128,7 +130,7 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
 
 
 def _cautions(
-    job: Job, products: Sequence[Product], spec: Spec, on: date, words: Words
+    job: Job, products: Sequence[Product], spec: Spec, on: date, short: Mapping[str, str], words: Words
 ) -> Iterator[tuple[str, tuple[str, ...]]]:
     """What holds at each task for the kind of product and of work, each sentence once."""
     told: set[str] = set()
@@ -147,7 +149,7 @@ def _cautions(
         if new:
             heading = words("Sanding, blasting") if task is Task.SANDING and "blasting" in beside else words.word(task)
             yield heading, new
-        if task is Task.SPRAYING and (air := air_needed(job, spec, on, words)):
+        if task is Task.SPRAYING and (air := air_needed(job, spec, on, short, words)):
             yield words("Ventilation"), air
     codes = dict.fromkeys(code for one in products if one.hazards is not None for code in one.hazards.waste_codes)
     disposal = dict.fromkeys(
@@ -160,13 +162,19 @@ def _cautions(
     yield words("Spill"), (words(SPILL), words(SHEET_DECIDES))
 
 
-def _wear(products: Sequence[Product], job: Job, spec: Spec, words: Words) -> TableView:
-    """What to wear at every task; tasks at which the same products ask for the same share a row, so that it is said once."""
-    whole = protection(products, words, work_wear(job, spec, words))
+def _wear(products: Sequence[Product], job: Job, spec: Spec, short: Mapping[str, str], words: Words) -> TableView:
+    """What to wear at every task; tasks at which the same products ask for the same share a row, so that it is said once.
+
+    The caption says whose the short names are that stand in the rows.
+    """
+    whole = protection(products, words, work_wear(job, spec, words), short)
     shared: dict[tuple[str, ...], list[str]] = {}
     for task, *rest in whole.rows:
         shared.setdefault(tuple(cell or words("not stated") for cell in rest), []).append(task)
-    return replace(whole, rows=tuple((", ".join(tasks), *rest) for rest, tasks in shared.items()))
+    named = "; ".join(words("{}: {}").format(called, name) for name, called in short.items() if called != name)
+    caption = words("{}. {}").format(whole.caption, named) if named else whole.caption
+    rows = tuple((", ".join(tasks), *rest) for rest, tasks in shared.items())
+    return replace(whole, caption=caption, rows=rows)
 
 
 def _supplies(job: Job, spec: Spec, words: Words) -> TableView:
@@ -187,10 +195,10 @@ def _supplies(job: Job, spec: Spec, words: Words) -> TableView:
     return table_view(words("Thinners and cleaners"), columns, rows)
 
 
-def _data_sheets(products: Sequence[Product], job: Job, words: Words) -> Iterator[str]:
+def _data_sheets(products: Sequence[Product], job: Job, short: Mapping[str, str], words: Words) -> Iterator[str]:
     for product in products:
         if product.hazards is not None and (sheet := sheet_in_short(product.hazards.safety_data_sheet, words)):
-            yield f"{product.name}: {sheet}"
+            yield f"{short[product.name]}: {sheet}"
     for entry in chemicals(job):
         if sheet := sheet_in_short(entry.safety_data_sheet, words):
             yield f"{entry.what}: {sheet}"

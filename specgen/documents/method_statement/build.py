@@ -16,7 +16,7 @@ from specgen.documents.method_statement.work import Numbers, Phase, Told, work
 from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total_rows, waits
 from specgen.documents.parts.items import number_of
 from specgen.documents.parts.pictures import see
-from specgen.documents.parts.preparation import StepView, handed_over
+from specgen.documents.parts.preparation import StepView, handed_over, prepared_to
 from specgen.documents.parts.step_cautions import at_steps
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
@@ -175,15 +175,15 @@ def _coat_table(letter: str, told: Told, totals: Sequence[tuple[str, ...]], word
     columns = [
         Column(words("Coat"), "w-10"),
         Column(words("Product, variant, order number") if ordered else words("Product")),
-        Column(words("Application"), "w-10"),
-        Column(wet, "w-8", numeric=True),
+        Column(words("Application"), "w-12"),
+        Column(wet, "w-7", numeric=True),
         Column(words("DFT min."), "w-7", numeric=True),
         Column(words("DFT nominal"), "w-7", numeric=True),
         Column(words("DFT max."), "w-7", numeric=True),
         Column(words("Interval min."), "w-7"),
         Column(words("Interval max."), "w-7"),
-        Column(words("If exceeded"), "w-12"),
-        Column(words("Packs"), "w-7", numeric=True),
+        Column(words("If exceeded"), "w-15"),
+        Column(words("Packs"), "w-6", numeric=True),
     ]
     caption = words(
         "System {}: coats from the substrate outwards, with dry film thickness (DFT), interval to the next step"
@@ -193,28 +193,25 @@ def _coat_table(letter: str, told: Told, totals: Sequence[tuple[str, ...]], word
             "System {}: coats from the substrate outwards, with dry and wet film thickness (DFT, WFT), interval to the next step, packs"
         )
     caption = caption.format(letter)
-    return table_view(caption, columns, list(_coat_rows(told.coats, told.waits, totals, in_head, words)))
+    return table_view(caption, columns, list(_coat_rows(told, totals, in_head, words)))
 
 
-def _coat_rows(
-    listed: Sequence[CoatView],
-    intervals: Sequence[Wait],
-    totals: Sequence[tuple[str, ...]],
-    wet_of: str,
-    words: Words,
-) -> Iterator[tuple[str, ...]]:
-    """A row for the wait after preparation, one for each coat with the interval to the next, and the totals.
+def _coat_rows(told: Told, totals: Sequence[tuple[str, ...]], wet_of: str, words: Words) -> Iterator[tuple[str, ...]]:
+    """A row for the preparation and the wait after it, one for each coat with the interval to the next, and the totals.
 
     A limit that is not there is shown so; of a column that no coat fills nothing stands in the other rows either, so that it is left
     out.
     """
+    listed, intervals = told.coats, told.waits
     filled = [any(getattr(coat, name) for coat in listed) for name in ("passes", "wet", "least", "nominal", "most")]
     packs = "–" if any(coat.needed for coat in listed) else ""
     first, coats_after = {coat.name for coat in listed[:1]}, {coat.name for coat in listed[1:]}
     to_first = next((wait for wait in intervals if wait.comes in first), None)
-    if to_first is not None:
+    prepared = prepared_to(told.build.preparation, words)
+    if to_first is not None or prepared:
         films = ["–" if shown else "" for shown in filled]
-        yield words("preparation"), words("last step"), *films, "–", to_first.not_later, to_first.late, packs
+        ends = (to_first.not_later, to_first.late) if to_first is not None else ("–", "–")
+        yield words("preparation"), prepared or words("last step"), *films, "–", *ends, packs
     to_next = {wait.after: wait for wait in intervals if wait.comes in coats_after}
     for coat in listed:
         variant = f"{coat.product}, {coat.variant}" if coat.variant else coat.product
@@ -235,9 +232,9 @@ def _coat_rows(
         )
     for name, *films in totals:
         if len(listed) > 1 or films != [listed[0].least, listed[0].nominal, listed[0].most]:
-            told = (film or ("–" if shown else "") for film, shown in zip(films, filled[2:], strict=True))
+            summed = (film or ("–" if shown else "") for film, shown in zip(films, filled[2:], strict=True))
             dashes = ("–" if shown else "" for shown in filled[:2])
-            yield name, "–", *dashes, *told, "–", "–", "–", packs
+            yield name, "–", *dashes, *summed, "–", "–", "–", packs
 
 
 def _released(intervals: Sequence[Wait], listed: Sequence[CoatView], words: Words) -> str:

@@ -9,7 +9,6 @@ from collections.abc import Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
-from specgen.documents.method_statement.short_names import short_names
 from specgen.documents.parts.caution_catalogue import NO_FIRST_AID, NOT_STATED, SHEET_FIRST, THINNER
 from specgen.documents.parts.cautions import (
     HazardView,
@@ -21,6 +20,7 @@ from specgen.documents.parts.cautions import (
     hazards,
 )
 from specgen.documents.parts.pictogram import PictogramView
+from specgen.documents.parts.short_names import short_names
 from specgen.documents.parts.step_cautions import standing_by_product
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words

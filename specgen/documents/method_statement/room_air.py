@@ -12,7 +12,6 @@ from datetime import date
 from fractions import Fraction
 
 from specgen.documents.method_statement.open_coats import AIR_BY_SHEET
-from specgen.documents.method_statement.short_names import short_names
 from specgen.documents.parts.annex import WorkingView, annex, held
 from specgen.documents.parts.caution_catalogue import (
     AT_LEAST,
@@ -30,6 +29,7 @@ from specgen.documents.parts.caution_catalogue import (
     NOT_JUDGED,
 )
 from specgen.documents.parts.entry import mist_gone
+from specgen.documents.parts.short_names import short_names
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.air import (

@@ -199,7 +199,7 @@ def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
             rows.append((name, "; ".join(shown) or "–", "; ".join(criteria) or "–"))
     columns = (
         Column(words("Work"), "w-20"),
-        Column(words("Inspection"), "w-50"),
+        Column(words("Inspection"), "w-35"),
         Column(words("Acceptance criterion")),
     )
     return table_view(words("Sequence of work; at a hold point the work stops until it is signed off"), columns, rows)

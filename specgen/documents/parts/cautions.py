@@ -6,7 +6,7 @@ panel, and a line that not all of them have names its own. Called by `method_sta
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.parts.caution_catalogue import EMERGENCY, FILLED_IN, LABEL_FILLS_IN
@@ -91,12 +91,18 @@ def gravest_of(panels: Sequence[HazardView]) -> HazardView:
     return min(panels, key=lambda panel: _RANKED.index(panel.level))
 
 
-def first_aid(products: Sequence[Product], words: Words) -> tuple[tuple[str, str], ...]:
-    """(route, act), each act once; where acts differ from product to product, each names its products."""
-    found = acts(products)
+def first_aid(
+    products: Sequence[Product], words: Words, short: Mapping[str, str] | None = None
+) -> tuple[tuple[str, str], ...]:
+    """(route, act), each act once; where acts differ from product to product, each names its products, by `short` names if given."""
+    found, called = acts(products), short or {}
     ways = [route for route, *_ in found]
     return tuple(
-        (words.word(route) + (f" ({', '.join(names)})" if ways.count(route) > 1 else ""), act)
+        (
+            words.word(route)
+            + (f" ({', '.join(called.get(name, name) for name in names)})" if ways.count(route) > 1 else ""),
+            act,
+        )
         for route, act, names in found
     )
 

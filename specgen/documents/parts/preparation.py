@@ -9,8 +9,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.parts.wording import Words
-from specgen.model.preparation import Preparation, PreparationStep
+from specgen.model.preparation import Preparation, PreparationStep, StepKind
 from specgen.standards.tables import table
+
+_BY_PAPER = (StepKind.SAND, StepKind.FEATHER, StepKind.POWER_TOOL, StepKind.HAND_TOOL)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,6 +69,24 @@ def handed_over(preparation: Preparation, words: Words) -> tuple[tuple[str, str]
         ),
     )
     return tuple((name, text) for name, text in told if text)
+
+
+def prepared_to(preparation: Preparation, words: Words) -> str:
+    """`P Ma, P150, then P180` or `Sa 2 1/2, profile 20 to 33 µm`: the grades the steps reach, each with the paper or the profile; of
+    a preparation without a grade its papers. Empty where the steps name neither.
+    """
+    graded_steps = [step for step in preparation.steps if step.grade is not None]
+    told = graded_steps or [step for step in preparation.steps if step.do in _BY_PAPER and step.abrasive is not None]
+    return "; ".join(", ".join(_reached(step, words)) for step in told)
+
+
+def _reached(step: PreparationStep, words: Words) -> Iterator[str]:
+    if step.grade is not None:
+        yield step.grade
+    if step.profile is not None:
+        yield words("profile {}").format(words.phrase(step.profile))
+    elif step.abrasive is not None and step.do in _BY_PAPER:
+        yield step.abrasive
 
 
 def _step(step: PreparationStep, cautions: tuple[str, ...], drawn: str, words: Words) -> StepView:

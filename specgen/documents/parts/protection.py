@@ -5,7 +5,7 @@ Where no product states anything of a task, usual practice of the published tabl
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from specgen.documents.parts.caution_catalogue import NOT_STATED, USUAL_WEAR
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -15,18 +15,22 @@ from specgen.facts.product.protection import USUAL, usual_needs, worn, worn_at
 from specgen.model.hazards import Task
 from specgen.model.product import Product
 
+_AS_THEY_ARE: Mapping[str, str] = {}
 
-def protection(products: Sequence[Product], words: Words, work: Sequence[WorkWear] = ()) -> TableView:
+
+def protection(
+    products: Sequence[Product], words: Words, work: Sequence[WorkWear] = (), short: Mapping[str, str] = _AS_THEY_ARE
+) -> TableView:
     """What to wear, by task in the order of the work; products that ask for the same at the same task share a row.
 
-    `work` is what the work of a job asks for beside its products. Every task of the work has a row: a table that is silent on
-    sanding is read as leave to go without.
+    `work` is what the work of a job asks for beside its products, `short` what products are called in the table, by their names.
+    Every task of the work has a row: a table that is silent on sanding is read as leave to go without.
     """
     alike: dict[tuple[Task, tuple[str, ...]], list[str]] = {}
     for product in products:
         for entry in worn(product):
             kit = (entry.respiratory or "", entry.gloves or "", entry.eyes or "", entry.skin or "")
-            alike.setdefault((entry.task, kit), []).append(product.name)
+            alike.setdefault((entry.task, kit), []).append(short.get(product.name, product.name))
     rows: list[tuple[Task, tuple[str, ...]]] = [
         (task, (", ".join(dict.fromkeys(names)) if len(products) > 1 else "", *kit))
         for (task, kit), names in alike.items()

@@ -28,7 +28,7 @@ from specgen.model.system import Durability
 from specgen.model.test_required import Attendance, Obligation, Tester
 from specgen.trade.working import Working
 from specgen.units.count import Count, show_count
-from specgen.units.display import NOMINAL_FILM, show, show_range
+from specgen.units.display import NOMINAL_FILM, show, show_range, unit_sign
 from specgen.units.locale import N_, POINT, Locale, N_n
 from specgen.units.quantity import CalendarSpan, Quantity, Range
 
@@ -229,6 +229,12 @@ class Words:
         A document then has to say what a figure in brackets is.
         """
         return not self.second.keys().isdisjoint(("thickness", "temperature"))
+
+    @property
+    def second_signs(self) -> tuple[str, ...]:
+        """The units in brackets, as printed; a temperature of an author who writes in the other unit is in either."""
+        signs = dict.fromkeys(unit_sign(unit) for kind, unit in self.second.items() if kind != NOMINAL_FILM)
+        return tuple(signs) if "temperature" not in self.second else tuple(dict.fromkeys((*signs, unit_sign("degF"))))
 
     def __call__(self, text: str) -> str:
         return self.translate(text)

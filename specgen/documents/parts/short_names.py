@@ -1,4 +1,5 @@
-"""Short names of the products of one job, for column heads and cells of merged tables. Called by `merged_safety`, `room_air`."""
+"""Short names of the products of one job, for column heads and cells of merged tables. Called by `merged_safety`, `room_air` and the
+hazard card."""
 
 from __future__ import annotations
 
