@@ -196,7 +196,7 @@ def _down(mark: Mark, by: int) -> Mark:
 
 def spec_of(held: Checked | dict[str, Any]) -> Spec:
     """The typed specification, of plain data or of what was checked already."""
-    spec = (held if isinstance(held, Checked) else checked(held)).loaded.spec
+    spec = (held.loaded if isinstance(held, Checked) else loaded(held)).spec
     assert spec is not None
     return spec
 

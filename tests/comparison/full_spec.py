@@ -5,8 +5,10 @@ Values come from the field types alone; that they make no sense together does no
 
 from __future__ import annotations
 
+import pickle
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 from specgen.findings import Place
@@ -63,8 +65,13 @@ def samples(kind: Strict) -> tuple[str, str]:
 
 
 def tree(model: type[Node], key: str) -> dict[str, Any]:
-    """Every key of the record with a value."""
-    return {entry.name: _value(model, entry, key) for entry in outline(model)}
+    """Every key of the record with a value: a fresh copy."""
+    return dict(pickle.loads(_pickled(model, key)))  # our own, written by the line below
+
+
+@cache
+def _pickled(model: type[Node], key: str) -> bytes:
+    return pickle.dumps({entry.name: _value(model, entry, key) for entry in outline(model)})
 
 
 def _value(model: type[Node], entry: Any, key: str) -> Any:
@@ -119,9 +126,20 @@ def built(root: str, whole: dict[str, Any]) -> Spec:
     """The specification that holds one record of a kind, and a project."""
     if root == "project":
         return Spec(Project.model_validate(whole))
-    project = Project.model_validate(tree(Project, "first"))
+    project = _project()
     record = LIST_KINDS[root].model_validate(whole)
     return Spec(project, **{root: {"first": record}})
+
+
+@cache
+def _project() -> Project:
+    return Project.model_validate(tree(Project, "first"))
+
+
+@cache
+def stated(root: str) -> Spec:
+    """The specification of every leaf of a kind as it stands before a change."""
+    return built(root, tree(ROOTS[root], "first"))
 
 
 def place(path: Path) -> Place:

@@ -29,8 +29,10 @@ from tests.documents.conftest import context
 from tests.documents.test_golden import _lines as lines
 from tests.good_spec import DEMO, DEMO_RANGE, DEMOS
 
+SCHEMA = jsonschema.Draft202012Validator(change_json.schema())
 # keys of the sources that no reader takes for a word, `flash_between_passes`; `film` is one of English
 KEYS = {name for root in KINDS.values() for record in models(root) for name in record.model_fields if "_" in name}
+TABLE = re.compile("|".join(map(re.escape, sorted(table_names(), key=len, reverse=True))))
 TOKEN = re.compile(r"[A-Za-z0-9_.:/-]+")
 
 
@@ -61,11 +63,10 @@ def _addresses(*specs: Spec) -> set[str]:
 def _told(found: Comparison, spec: Spec) -> list[str]:
     """Every string of the JSON and of the notice, but names of published tables, which are printed with their title."""
     whole = json.loads(change_json.write(found, old="A", new="B"))
-    jsonschema.validate(whole, change_json.schema())
+    SCHEMA.validate(whole)
     compared = Compared(found=found, old_name="A", new_name="B")
     page = [line.partition(": ")[2] for line in lines(change_notice(compared, context(spec)), "")]
-    tables = sorted(table_names(), key=len, reverse=True)
-    return [re.sub("|".join(map(re.escape, tables)), "", text) for text in (*_strings(whole), *page)]
+    return [TABLE.sub("", text) for text in (*_strings(whole), *page)]
 
 
 def _assert_clean(found: Comparison, *specs: Spec, files: set[str] | None = None) -> None:

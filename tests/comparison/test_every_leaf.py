@@ -13,7 +13,7 @@ from specgen.model.declaring import Polarity
 from specgen.model.outline import value_type
 from specgen.model.spec import Spec
 from specgen.model.walk import declaration
-from tests.comparison.full_spec import ROOTS, Leaf, at, built, every_leaf, place, samples, tree
+from tests.comparison.full_spec import ROOTS, Leaf, at, built, every_leaf, place, samples, stated, tree
 from tests.comparison.way_back import mirrored
 
 LEAVES = list(every_leaf())
@@ -148,40 +148,42 @@ def _one_word(leaf: Leaf) -> bool:
 def test_value_changed(leaf: Leaf) -> None:
     kind = value_type(leaf.model.model_fields[leaf.name])
     assert kind is not None
-    old, new = tree(ROOTS[leaf.root], "first"), tree(ROOTS[leaf.root], "first")
+    old, new = stated(leaf.root), tree(ROOTS[leaf.root], "first")
     _, second = samples(kind)
     at(new, leaf.steps)[leaf.name] = second
     sense = _sense(leaf)
     own = OWN.get(f"{leaf} changed")
     by_name = {Polarity.LADDER: LADDERS, Polarity.TEST_LIMIT: TEST_LIMITS}.get(sense)
     expected = own or (by_name[leaf.name] if by_name else RAISED[sense])
-    _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
-    _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, mirrored(expected))
+    other = built(leaf.root, new)
+    _only(_compared(old, other), leaf, expected)
+    _only(_compared(other, old), leaf, mirrored(expected))
 
 
 @pytest.mark.parametrize("leaf", [leaf for leaf in LEAVES if leaf.many], ids=_id)
 def test_list_shortened(leaf: Leaf) -> None:
-    old, new = tree(ROOTS[leaf.root], "first"), tree(ROOTS[leaf.root], "first")
+    old, new = stated(leaf.root), tree(ROOTS[leaf.root], "first")
     held = at(new, leaf.steps)
-    held[leaf.name] = held[leaf.name][:-1]
+    whole = held[leaf.name]
+    held[leaf.name] = whole[:-1]
     expected = OWN.get(f"{leaf} shortened") or SHORTENED[_sense(leaf)]
-    _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
-    _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, mirrored(expected))
-    held[leaf.name] = at(old, leaf.steps)[leaf.name][::-1]
-    assert _compared(built(leaf.root, old), built(leaf.root, new)).is_empty, (
-        "the order of a list of values says nothing"
-    )
+    other = built(leaf.root, new)
+    _only(_compared(old, other), leaf, expected)
+    _only(_compared(other, old), leaf, mirrored(expected))
+    held[leaf.name] = whole[::-1]
+    assert _compared(old, built(leaf.root, new)).is_empty, "the order of a list of values says nothing"
 
 
 @pytest.mark.parametrize(
     "leaf", [leaf for leaf in LEAVES if not leaf.model.model_fields[leaf.name].is_required()], ids=_id
 )
 def test_value_left_out(leaf: Leaf) -> None:
-    old, new = tree(ROOTS[leaf.root], "first"), tree(ROOTS[leaf.root], "first")
+    old, new = stated(leaf.root), tree(ROOTS[leaf.root], "first")
     del at(new, leaf.steps)[leaf.name]
     expected = OWN.get(f"{leaf} left out") or LEFT_OUT[_sense(leaf)]
-    _only(_compared(built(leaf.root, old), built(leaf.root, new)), leaf, expected)
-    _only(_compared(built(leaf.root, new), built(leaf.root, old)), leaf, mirrored(expected))
+    other = built(leaf.root, new)
+    _only(_compared(old, other), leaf, expected)
+    _only(_compared(other, old), leaf, mirrored(expected))
 
 
 def test_every_kind_is_there() -> None:

@@ -68,10 +68,10 @@ def good_checked() -> Checked:
 
 @pytest.fixture(scope="session")
 def good_views(good_checked: Checked) -> dict[str, Any]:
-    offers = views_of(spec_of(checked(given("an offer for a coat without a product"))))
+    offers = views_of(spec_of(given("an offer for a coat without a product")))
     compared = given("a comparison of two coatings")
     put(compared, "systems.chassis.tests", _TESTS)
-    tested = views_of(spec_of(checked(compared)))
+    tested = views_of(spec_of(compared))
     return (
         views_of(spec_of(good_checked))
         | {name: view for name, view in offers.items() if name.startswith("offer")}
@@ -81,4 +81,4 @@ def good_views(good_checked: Checked) -> dict[str, Any]:
 
 @pytest.fixture(scope="session")
 def views_of_changed() -> Callable[[dict[str, object]], dict[str, Any]]:
-    return lambda spec: views_of(spec_of(checked(spec)))
+    return lambda spec: views_of(spec_of(spec))

@@ -8,7 +8,7 @@ from specgen.documents.method_statement.compliance import compliance
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import builds_of
 from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, checked, good, put, spec_of
+from tests.good_spec import ON, good, put, spec_of
 
 
 def _rows(limit: str, items: str, changes: dict[str, str]) -> list[tuple[str, str]]:
@@ -19,7 +19,7 @@ def _rows(limit: str, items: str, changes: dict[str, str]) -> list[tuple[str, st
     put(spec, "jobs.refit.made_to", f"[{{id: yard, document: yard{items}}}]")
     for path, value in changes.items():
         put(spec, path, value)
-    whole = spec_of(checked(spec))
+    whole = spec_of(spec)
     job = whole.jobs["refit"]
     (table,) = compliance(job, whole, builds_of(job, whole), ON, Words(ENGLISH, {}))
     return [(where, result) for _, _, where, result in table.rows]
@@ -95,7 +95,7 @@ def test_a_place_that_meets_a_clause_is_named_by_titles() -> None:
     put(spec, "contract_documents", f"[{{id: yard, number: YS-7, title: Painting, clauses: [{clause}]}}]")
     answer = "{id: one, at: systems.cab.layers.primer.film.max}"
     put(spec, "jobs.refit.made_to", f"[{{id: yard, document: yard{_DOOR}, answers: [{answer}]}}]")
-    whole = spec_of(checked(spec))
+    whole = spec_of(spec)
     job = whole.jobs["refit"]
     (table,) = compliance(job, whole, builds_of(job, whole), ON, Words(ENGLISH, {}))
     title = whole.systems["cab"].title

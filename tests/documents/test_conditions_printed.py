@@ -10,7 +10,7 @@ import pytest
 from specgen.documents.method_statement.build import BuildView
 from specgen.documents.method_statement.view import MethodStatement, method_statement
 from tests.documents.conftest import context
-from tests.good_spec import checked, good, put, spec_of, take_out
+from tests.good_spec import good, put, spec_of, take_out
 
 NB = "\N{NO-BREAK SPACE}"
 LIMITS = (
@@ -30,7 +30,7 @@ def _of(changes: tuple[tuple[str, str], ...], out: tuple[str, ...]) -> MethodSta
         put(spec, path, value)
     for path in out:
         take_out(spec, path)
-    whole = spec_of(checked(spec))
+    whole = spec_of(spec)
     return method_statement(whole.jobs["refit"], context(whole))
 
 

@@ -20,7 +20,7 @@ from specgen.facts.job.faults import OCCURS
 from specgen.model.spec import Spec
 from specgen.standards.tables import table
 from specgen.units.locale import ENGLISH
-from tests.good_spec import checked, good, put, spec_of
+from tests.good_spec import good, put, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
 ALWAYS = {row["fault"] for row in table("faults").rows if row["when"] == "always"}
@@ -31,7 +31,7 @@ def _spec(changes: tuple[tuple[str, str], ...] = ()) -> Spec:
     spec = good()
     for path, value in changes:
         put(spec, path, value)
-    return spec_of(checked(spec))
+    return spec_of(spec)
 
 
 def _words(spec: Spec) -> Words:

@@ -88,7 +88,7 @@ def test_oxidative_paint_hurts_by_its_rags() -> None:
 def test_room_for_the_climate_is_kept() -> None:
     source: dict[str, Any] = good()
     take_out(source, "jobs.refit.climate")
-    card = _card(spec_of(checked(source)))
+    card = _card(spec_of(source))
     assert card.climate == (
         ("Air temperature", ""),
         ("Surface temperature", ""),
@@ -124,7 +124,7 @@ def test_first_aid_that_is_not_stated_is_told() -> None:
     source: dict[str, Any] = good()
     for product in ("primer", "base", "clear", "barrier"):
         put(source, f"products.{product}.hazards.first_aid", "[]")
-    ((_, act),) = _card(spec_of(checked(source))).first_aid
+    ((_, act),) = _card(spec_of(source)).first_aid
     assert act == "First aid is not stated: see section 4 of the safety data sheets, and call for help."
 
 

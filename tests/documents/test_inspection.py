@@ -7,7 +7,7 @@ import pytest
 from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.wording import Words
 from specgen.units.locale import ENGLISH
-from tests.good_spec import checked, good, put, spec_of, take_out
+from tests.good_spec import good, put, spec_of, take_out
 
 NB = "\N{NO-BREAK SPACE}"
 
@@ -18,7 +18,7 @@ def _rows(changes: dict[str, str]) -> dict[str, tuple[str, ...]]:
     take_out(source, "project.second_units")
     for path, value in changes.items():
         put(source, path, value)
-    spec = spec_of(checked(source))
+    spec = spec_of(source)
     rows = points_table(spec.jobs["refit"], spec, Words.of(spec.project, ENGLISH)).rows
     return {row[2].splitlines()[0]: row for row in rows}
 

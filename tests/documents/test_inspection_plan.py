@@ -16,7 +16,7 @@ from tests.good_spec import DEMO, ON, checked, good, put, second_good, spec_of
 
 
 def _plan(spec: dict[str, Any], job: str = "refit") -> Any:
-    held = spec_of(checked(spec))
+    held = spec_of(spec)
     return inspection_plan(held.jobs[job], context(held))
 
 
@@ -29,7 +29,7 @@ def test_steps_and_points_stand_in_the_order_of_the_work() -> None:
     assert plan.phases[1].title.startswith("System A, DOOR: Surface preparation")
     rows = [row for phase in plan.phases for row in phase.rows]
     numbers = [row.number for row in rows if row.number != "–"]
-    job = spec_of(checked(spec)).jobs["refit"]
+    job = spec_of(spec).jobs["refit"]
     assert set(numbers) == {str(number) for number in range(1, len(job.inspection) + 1)}
     told = [row.what for row in rows]
     assert told.index("Degrease") < told.index("Surface clean and matt") < told.index("Looks")

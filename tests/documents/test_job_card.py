@@ -37,7 +37,7 @@ def _items(many: int, name: str) -> str:
 
 
 def _card(spec: dict[str, Any], vehicles: tuple[str, ...] = ("T-01",)) -> JobCard:
-    whole = spec_of(checked(spec))
+    whole = spec_of(spec)
     job = whole.jobs["refit"]
     return job_card(job.model_copy(update={"vehicles": vehicles}), context(whole))
 

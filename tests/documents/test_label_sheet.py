@@ -108,7 +108,7 @@ def test_a_decision_on_titanium_dioxide_is_recorded() -> None:
 def test_the_sheet_of_a_product_without_hazards_shows_no_label() -> None:
     source: dict[str, Any] = good()
     take_out(source, "products.base.hazards")
-    spec = spec_of(checked(source))
+    spec = spec_of(source)
     sheet = label_sheet(spec.products["base"], context(spec))
     assert sheet.panel is None
     assert sheet.on_label == ()

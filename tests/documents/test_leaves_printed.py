@@ -22,7 +22,7 @@ from specgen.model.preparation import Preparation
 from specgen.model.system import System
 from specgen.model.walk import declaration, models
 from tests.documents.conftest import context
-from tests.good_spec import checked, good, put, spec_of
+from tests.good_spec import good, put, spec_of
 
 CASES: dict[str, dict[str, Any]] = yaml.load(
     (Path(__file__).parent / "leaves_printed.yaml").read_text("utf-8"), Loader=yaml.CSafeLoader
@@ -68,7 +68,7 @@ def _of(changes: tuple[tuple[str, str], ...]) -> tuple[str, ...]:
     spec = good()
     for path, value in changes:
         put(spec, path, value)
-    whole = spec_of(checked(spec))
+    whole = spec_of(spec)
     job = whole.jobs["refit"]
     return tuple(_walk(method_statement(job, context(whole))))
 

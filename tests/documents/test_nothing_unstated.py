@@ -29,7 +29,7 @@ JOB = "method_statement_refit"
 
 
 def _views(changes: dict[str, Any] | None = None, without: tuple[str, ...] = ()) -> dict[str, Any]:
-    return views_of(spec_of(checked(good_with(changes, without))))
+    return views_of(spec_of(good_with(changes, without)))
 
 
 def _statement(changes: dict[str, Any] | None = None, without: tuple[str, ...] = ()) -> MethodStatement:
@@ -176,7 +176,7 @@ def test_a_pair_that_the_manufacturer_states_is_not_called_not_recommended() -> 
     }
 
     def refused(changes: dict[str, Any]) -> str:
-        spec = spec_of(checked(good_with(given | changes)))
+        spec = spec_of(good_with(given | changes))
         table = goes_over(spec.products["clear"], spec, Words.of(spec.project, ENGLISH)).table
         return " ".join(row[1] for row in table.rows if row[0] == "Not recommended")
 
@@ -251,7 +251,7 @@ def test_an_issued_page_gives_one_reason_for_change(name: str) -> None:
         fingerprint="1a",
         code="<svg ></svg>",
     )
-    spec = spec_of(checked(good_with(changes)))
+    spec = spec_of(good_with(changes))
     subject = spec.jobs["refit"] if kind.about == "job" else spec.products["primer"]
     pages = [
         fill(

@@ -39,7 +39,7 @@ def _spec() -> dict[str, Any]:
 
 
 def test_figures_are_numbered_in_the_order_of_job_parts_work_and_inspection() -> None:
-    whole = spec_of(checked(_spec()))
+    whole = spec_of(_spec())
     view = method_statement(whole.jobs["refit"], context(whole))
     number = [point.id for point in whole.jobs["refit"].inspection].index("primer-film") + 1
     assert [(one.number, one.caption) for one in view.pictures] == [

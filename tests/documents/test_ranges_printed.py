@@ -20,7 +20,7 @@ def _coat(changes: Mapping[str, str]) -> tuple[str, str]:
     spec = good()
     for path, value in changes.items():
         put(spec, path, value)
-    whole = spec_of(checked(spec))
+    whole = spec_of(spec)
     assert method_statement(whole.jobs["refit"], context(whole)).builds
     found = quantities(whole.jobs["refit"], whole)
     first = coats([(whole.systems["cab"], ())], whole, found, context(whole).words)[0]

@@ -9,7 +9,7 @@ import pytest
 from specgen.documents.method_statement.old_coats import RepairView
 from specgen.documents.method_statement.view import MethodStatement
 from tests.documents.conftest import views_of
-from tests.good_spec import checked, good, put, spec_of
+from tests.good_spec import good, put, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
 PRINCIPLE = "Repair edge, schematic: the source data state no widths, so none are shown."
@@ -21,7 +21,7 @@ def _repairs(**changes: str) -> tuple[RepairView, ...]:
     put(spec, "jobs.refit.items.DOOR.old_coats", "[{id: a, family: oil_alkyd, thickness: 80 um, condition: sound}, {id: b}]")  # fmt: skip
     for path, value in changes.items():
         put(spec, path.replace("__", "."), value)
-    view = views_of(spec_of(checked(spec)))["method_statement_refit"]
+    view = views_of(spec_of(spec))["method_statement_refit"]
     assert isinstance(view, MethodStatement)
     return view.builds[0].repairs
 

@@ -8,7 +8,7 @@ from typing import Any
 from specgen.documents.method_statement.room_air import AirView
 from specgen.documents.method_statement.view import MethodStatement, method_statement
 from tests.documents.conftest import context
-from tests.good_spec import checked, good, good_with, put, spec_of
+from tests.good_spec import good, good_with, put, spec_of
 
 NB = "\N{NO-BREAK SPACE}"
 
@@ -147,7 +147,7 @@ def test_voc_is_set_against_its_limit_and_added_up() -> None:
 def test_no_total_where_a_content_is_not_stated() -> None:
     source: dict[str, Any] = good()
     put(source, "products.base.voc", "{density: 0.8 g/mL}")
-    spec = spec_of(checked(source))
+    spec = spec_of(source)
     view = method_statement(spec.jobs["refit"], context(spec))
     assert [row[0] for row in view.safety.voc.rows] == [
         "Example primer",

@@ -16,7 +16,7 @@ def _printed(kind: str, text: str, **project: str) -> str:
     spec = good()
     for key, value in project.items():
         put(spec, f"project.{key}", value)
-    return context(spec_of(checked(spec))).words.phrase(parse_quantity(kind, text)).replace(NB, "_")
+    return context(spec_of(spec)).words.phrase(parse_quantity(kind, text)).replace(NB, "_")
 
 
 @pytest.mark.parametrize(

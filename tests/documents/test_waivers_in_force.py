@@ -8,7 +8,7 @@ import pytest
 
 from specgen.documents.method_statement.view import method_statement
 from tests.documents.conftest import context
-from tests.good_spec import checked, good, put, spec_of
+from tests.good_spec import good, put, spec_of
 
 ENDING = "{{id: {id}, rule: FLM001, path: products.primer.density, reason: trial, by: QA, until: {until}}}"
 
@@ -25,6 +25,6 @@ def test_only_waivers_in_force_on_the_day_are_printed(day: date, shown: list[str
     source = good()
     waivers = (ENDING.format(id="short", until="2026-12-31"), ENDING.format(id="long", until="2027-06-30"))
     put(source, "jobs.refit.waivers", f"[{', '.join(waivers)}]")
-    spec = spec_of(checked(source))
+    spec = spec_of(source)
     printed = method_statement(spec.jobs["refit"], context(spec, day=day)).waivers
     assert [row[-1] for row in printed.rows] == shown

@@ -8,7 +8,7 @@ from specgen import check
 from specgen.facts.contract.held import Verdict
 from specgen.facts.contract.trace import Traced, traced
 from specgen.model.spec import Spec
-from tests.good_spec import DEMOS, ON, checked, given, good, put, spec_of
+from tests.good_spec import DEMOS, ON, given, good, put, spec_of
 
 WATERWORKS = DEMOS / "waterworks"
 
@@ -61,7 +61,7 @@ def _made(limit: str, **changes: str) -> Traced:
     put(spec, "jobs.refit.made_to", "[{id: yard, document: yard, items: [DOOR]}]")
     for path, value in changes.items():
         put(spec, path, value)
-    whole: Spec = spec_of(checked(spec))
+    whole: Spec = spec_of(spec)
     (found,) = traced(whole.jobs["refit"], whole)
     return found
 
@@ -130,7 +130,7 @@ def test_an_edition_based_on_the_one_before_keeps_every_limit() -> None:
     first = f"{{id: first, number: YS-7, title: Painting, edition: '1', clauses: [{clause}]}}"
     second = "{id: second, based_on: first, edition: '2', supersedes: [{id: old, number: YS-7, edition: '1'}]}"
     put(spec, "contract_documents", f"[{first}, {second}]")
-    (taken,) = spec_of(checked(spec)).contract_documents["second"].clauses
+    (taken,) = spec_of(spec).contract_documents["second"].clauses
     assert taken.limit is not None
     assert taken.limit.product is not None
     assert str(taken.limit.product.voc) == "420 g/L"
@@ -187,7 +187,7 @@ def test_a_claim_that_its_report_bears_out_shows_a_test_and_is_named_before_one_
     put(spec, "contract_documents", f"[{{id: yard, number: YS-7, title: Painting, clauses: [{clause}]}}]")
     put(spec, "jobs.refit.made_to", "[{id: yard, document: yard}]")
     put(spec, "jobs.refit.tests", f"[{{id: rust, method: rust_grade, standard: ISO 4628-3, {exposed}, limit: Ri 0}}]")
-    whole = spec_of(checked(spec))
+    whole = spec_of(spec)
     (held,) = traced(whole.jobs["refit"], whole)[0].held
     assert held.path == ("products", "barrier", "claims", "salt", "test")
 
@@ -211,6 +211,6 @@ def test_a_hold_point_is_no_notice_of_it(words: str, answer: str, verdict: Verdi
     clause = f'{{id: one, number: "1", text: "{words}", force: required, limit: {{hold_points: [after-preparation]}}}}'
     put(spec, "contract_documents", f"[{{id: yard, number: YS-7, title: Painting, clauses: [{clause}]}}]")
     put(spec, "jobs.refit.made_to", f"[{{id: yard, document: yard, items: [DOOR]{answer}}}]")
-    whole: Spec = spec_of(checked(spec))
+    whole: Spec = spec_of(spec)
     (found,) = traced(whole.jobs["refit"], whole)
     assert found.verdict is verdict

@@ -54,13 +54,13 @@ def test_rules_judge_the_film_of_the_item() -> None:
 
 
 def test_packs_are_counted_by_colour() -> None:
-    spec = spec_of(checked(_two_colours()))
+    spec = spec_of(_two_colours())
     packs = quantities(spec.jobs["refit"], spec).packs
     assert {("primer", "grey"), ("primer", "red")} <= set(packs)
 
 
 def test_two_colours_are_one_coat_table_with_the_difference() -> None:
-    spec = spec_of(checked(_two_colours()))
+    spec = spec_of(_two_colours())
     job = spec.jobs["refit"]
     found = builds(job, spec, quantities(job, spec), Words.of(spec.project, ENGLISH))
     assert [build.letter for build in found] == ["A", "B"]
@@ -77,7 +77,7 @@ def test_two_items_of_one_colour_are_one_system() -> None:
     put(spec, "jobs.refit.items.FLAP.coats", "[{id: primer, variant: red, film: {min: 44 um}}]")
     put(spec, "jobs.refit.items.SIDE", "{id: SIDE, name: Side, count: 3, area: 0.4 m2}")
     put(spec, "jobs.refit.items.SIDE.coats", "[{id: primer, variant: red}]")
-    read = spec_of(checked(spec))
+    read = spec_of(spec)
     assert [item.system for item in read.jobs["refit"].items[2:]] == ["cab-red", "cab-red", "cab-red-2"]
 
 
@@ -109,7 +109,7 @@ def test_coats_of_an_item_without_a_system() -> None:
 
 
 def test_figures_of_two_colours_are_told_apart() -> None:
-    spec = spec_of(checked(_two_colours()))
+    spec = spec_of(_two_colours())
     told = annex(quantities(spec.jobs["refit"], spec).told_once(), spec, Words.of(spec.project, ENGLISH))
     of = {entry.of for entry in told if "Primer, base coat and clear" in entry.of}
     assert {text.partition("(")[2].partition(")")[0] for text in of} == {"cab", "cab-red"}
