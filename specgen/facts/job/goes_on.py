@@ -1,8 +1,13 @@
-"""Whether an instruction for a fault lets it stand and the work go on. Called by the rules on failed inspections and on late coats."""
+"""Whether an instruction for a fault lets it stand or shifts it elsewhere while work goes on.
+
+Called by the rules on failed inspections and on late coats.
+"""
 
 from __future__ import annotations
 
 import re
+
+from specgen.facts.texts import CLAUSE
 
 _GOES_ON = re.compile(
     r"\baccept(?:ed)?\b|\bleave (?:it |them )?as\b|\bas (?:it|they) (?:is|are)\b|\bcarry on\b|\bgo on\b|\bcontinue\b|\bproceed\b"
@@ -26,3 +31,36 @@ _STOPS = re.compile(
 def lets_stand(text: str) -> bool:
     """True where a text accepts what is wrong or works on, and names neither a work that mends it nor who decides."""
     return _GOES_ON.search(text) is not None and _STOPS.search(text) is None
+
+
+_EVADES = re.compile(
+    r"\b(?:coating|painting|spraying|work|job) (?:goes|may go|can go) on\b"
+    r"|\b(?:lower|reduc\w+|turn(?:ed)? down|less)\b (?:the )?voltage"
+    r"|\bvoltage\b.{0,10}\b(?:lowered|reduced|turned down|down)\b|\bturn the voltage down\b"
+    r"|\b(?:make|lay|apply|made|laid) (?:the )?(?:finish|top ?coat|(?:next|first|following) coat)\b.{0,8}\b(?:thicker|thinner|heavier)\b"
+    r"|\bcover (?:it |them )?(?:with|by) (?:the )?(?:next|finish|top|following)\b"
+    r"|\b(?:fill|close) .{0,20}\bwith (?:the )?(?:finish|next coat|top ?coat)\b"
+    r"|\b(?:test|read|measure|choose|try|repeat|look)\b.{0,20}\b(?:another|a better|a thicker|an easier) (?:place|spot|part|panel|area)\b"
+    r"|\b(?:test|read|measure) elsewhere\b|\bwhere it is thicker\b"
+    r"|\b(?:test|measure|read|repeat)\w*\b.{0,15}\buntil (?:it|they|one) (?:pass\w*|fits?|is right)\b"
+    r"|\btake the (?:mean|average|best)\b|\b(?:use|try|take) another gauge\W*$"
+    r"|\b(?:lower|relax|change|reduce|ease)\b (?:the )?(?:requirements?|limits?|grade|criterion|minimum)\b"
+    r"|\bas the new (?:limit|minimum|grade)\b"
+    r"|\b(?:deliver|ship|load|send out)\b.{0,30}\b(?:and|with)\b|\bafter (?:the )?delivery\b|\bon delivery\b|\bcomplain\w*"
+    r"|\bat the (?:next (?:meeting|overhaul|service|docking)|end of the (?:week|job|month|project))\b|\bwith the invoice\b"
+    r"|\b(?:painter|sprayer|blaster|applicator|contractor)s? (?:decides?|sees? fit|chooses?|judges?|may decide)\b"
+    r"|^\W*(?:none|nothing|not applicable|n/?a|no|skip\b.*|leave (?:it|them)?(?: ?out)?|omit\b.*)\W*$",
+    re.I,
+)
+_HELD_BACK = re.compile(
+    r"\b(?:not|never|no|without|only|once|if|unless|before|in writing|written|agree\w*|concession)\b", re.I
+)
+_IS_NONE = re.compile(r"^\W*(?:none|nothing|not applicable|n/?a|no)\W*$", re.I)
+
+
+def evades(text: str) -> bool:
+    """True where a clause shifts the fault elsewhere: another place or part, a lower limit or voltage, a thicker coat above, a later day,
+    whoever did the work; or where it says that nothing is done."""
+    return _IS_NONE.match(text) is not None or any(
+        _EVADES.search(clause) and not _HELD_BACK.search(clause) for clause in CLAUSE.split(text)
+    )

@@ -1,7 +1,7 @@
 """INS026 What fails an inspection is put right before work goes on
 
 Checks
-    The corrective action of each inspection point: it does not accept what failed, leave it as it is, merely write it down, or go on and tell somebody later. An action that stops, asks, repeats or waits for a decision in writing is accepted.
+    The corrective action of each inspection point: it does not accept what failed, leave it as it is, merely write it down, or go on and tell somebody later; nor does it shift the fault elsewhere: to another place or part, a lower limit or test voltage, a thicker coat above, the time after delivery, or the judgement of whoever did the work. An action that stops, asks, repeats or waits for a decision in writing is accepted.
 Why
     A hold point whose failure changes nothing is no hold point: the next coat goes over the fault, and afterwards it can only be found by stripping.
 Passes
@@ -10,7 +10,15 @@ Passes
     jobs.refit.inspection.primer-film.if_failed: "Do not go on; abrade and coat again."
 
     jobs.refit.inspection.primer-film.if_failed: "Stop, and carry on once the surface is dry."
+
+    jobs.refit.inspection.primer-film.if_failed: "Lower the pressure; read two more places; strip if they are thin too."
 Fails
+    jobs.refit.inspection.primer-film.if_failed: Make the next coat thicker.    # at jobs.refit.inspection.primer-film.if_failed    # also JOB015 at jobs.refit.inspection.primer-film.if_failed
+
+    jobs.refit.inspection.primer-film.if_failed: Test another place.    # at jobs.refit.inspection.primer-film.if_failed
+
+    jobs.refit.inspection.primer-film.if_failed: None.    # at jobs.refit.inspection.primer-film.if_failed
+
     jobs.refit.inspection.primer-film.if_failed: Accept as it is.    # at jobs.refit.inspection.primer-film.if_failed
 
     jobs.refit.inspection.primer-film.if_failed: "Carry on and tell the inspector later."    # at jobs.refit.inspection.primer-film.if_failed
@@ -22,13 +30,13 @@ To put right
     State what is done to the part, who decides where it cannot be done, and that work waits for the decision.
 """
 
-from specgen.facts.job.goes_on import lets_stand
+from specgen.facts.job.goes_on import evades, lets_stand
 from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule
 
 
 @rule("INS026", on=Job, severity=WARNING, source=PRACTICE)
 def failure_put_right(job: Job, spec: Spec, on: date) -> Problems:
     for point in job.inspection:
-        if lets_stand(point.if_failed or ""):
+        if point.if_failed is not None and (lets_stand(point.if_failed) or evades(point.if_failed)):
             what = f"what fails {point.id} is not put right: {point.if_failed}"
             yield Problem(("inspection", point.id, "if_failed"), what)
