@@ -20,8 +20,13 @@ Applied = dict[tuple[str, str], tuple[datetime, bool]]
 
 
 def applied(air: Sequence[AirRead], batches: Sequence[BatchUsed], work: Sequence[Done]) -> Applied:
-    """By the air and the batches recorded for it, and its application."""
+    """By the air and the batches recorded for it, and its application; a coat that a repair renewed was there before."""
     found: Applied = {}
+    repaired: dict[str, datetime] = {}
+    for one in work:
+        if one.did is Did.REPAIR:
+            item = one.record.text("item")
+            repaired[item] = min(one.on, repaired.get(item, one.on))
     used: tuple[AirRead | BatchUsed | Done, ...] = (
         *air,
         *batches,
@@ -32,6 +37,8 @@ def applied(air: Sequence[AirRead], batches: Sequence[BatchUsed], work: Sequence
         if read.on is None or not coat:
             continue
         key = (read.record.text("item"), coat)
+        if key[0] in repaired and read.on >= repaired[key[0]]:
+            continue
         timed = has_time(read.record.text("on"))
         if key not in found or read.on < found[key][0]:
             found[key] = (read.on, timed)

@@ -117,7 +117,9 @@ def deviations(
 
 def _of_words(records: Iterable[Record]) -> Iterator[str]:
     for record in records:
-        yield phrase(N_("{value} on {on}"), value=record.text("value"), on=record.text("on"))
+        said = phrase(N_("{value} on {on}"), value=record.text("value"), on=record.text("on"))
+        remark = record.text("remark")
+        yield phrase(N_("{what}: {remark}"), what=said, remark=remark) if remark else said
 
 
 def _of_film(

@@ -226,6 +226,15 @@ def test_film_is_read_after_its_coat_and_on_no_day_to_come(coats: tuple[str, ...
     assert found == ([("RDG009", 2, 15)] if wrong else [])
 
 
+@pytest.mark.parametrize(("again", "wrong"), [("2026-11-20 15:00", False), ("2026-11-20 13:59", True)])
+def test_film_may_be_read_before_a_coat_is_renewed_in_a_repair(again: str, wrong: bool) -> None:
+    """What is sprayed on the item before its repair is its coat; from the repair on it renews one that was read."""
+    film = row(point="primer-film", item="DOOR", spot="A", value=60, unit="um", on="2026-11-19 09:00", by="ka")
+    repair = row(item="DOOR", work="repair", remark="recoated", on="2026-11-20 14:00", by="bt")
+    found = assessed(HEAD + film + repair + row(item="DOOR", coat="primer", work="application", on=again, by="bt"))
+    assert [one.id for one in found.findings if one.severity.value == "error"] == (["RDG009"] if wrong else [])
+
+
 @pytest.mark.parametrize(
     ("sanded", "air", "verdict"),
     [

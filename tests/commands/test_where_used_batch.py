@@ -63,4 +63,11 @@ def test_the_demo_answers_a_recall(capsys: pytest.CaptureFixture[str]) -> None:
     first = _said(DEMO, "T410-0932", capsys)[0]
     assert _said(DEMO, "t 410 - 0932", capsys)[0] == first
     assert first.startswith("jobs.tower-wagon-doors  TW-31  ")
-    assert "topcoat-410  13 packs" in first
+    assert "topcoat-410  12 packs" in first
+    # one that went into two jobs, and in each every vehicle
+    of_primer = _said(DEMO, "P210-2641", capsys)
+    assert [line.split("  ")[:3] for line in of_primer[:2]] == [
+        ["jobs.guard-rails", "TW-32", "RAIL-LONG, RAIL-SHORT"],
+        ["jobs.tower-wagon-doors", "TW-31", "DOOR, SKIRT, LADDER"],
+    ]
+    assert of_primer[2].startswith("Not known: no batch is recorded of jobs.depot-shunter-refit, ")
