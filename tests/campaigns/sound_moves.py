@@ -1,8 +1,8 @@
 """Campaign: changes that an author may rightly make to the demo and the second good specification, and whether `check` minds them.
 
-    python tests/campaigns/sound_moves.py [--share 0.1] [--seed 1] [--processes 2]
+    python tests/campaigns/sound_moves.py [--share 0.1] [--seed 1] [--processes 2] [FOLDER...]
 
-The twin of `blind_quantities.py`. A value a little larger or smaller, the same value in another unit, a finer paper, an equivalent method,
+The twin of `blind_quantities.py`; folders that are named take the place of the two. A value a little larger or smaller, the same value in another unit, a finer paper, an equivalent method,
 lists in another order, records under other ids, comments: what is tried stands in `sound_moves.yaml`. No move may raise an error that was
 not there before, and of all fewer than one in fifty a warning; else it ends with 1.
 """
@@ -34,7 +34,7 @@ from specgen.source.tree import Node, Scalar, Sequence  # noqa: E402
 from specgen.units.quantity import QuantityError, parse_one_or_range  # noqa: E402
 from tests.campaigns.moving.folder import Folder, Leaf, is_drawn  # noqa: E402
 
-FOLDERS = (ROOT / "specs_demo/tramway", ROOT / "tests/second_good")
+FOLDERS: tuple[Path, ...] = (ROOT / "specs_demo/tramway", ROOT / "tests/second_good")
 DATA = Path(__file__).with_suffix(".yaml")
 ALLOWED = 0.02
 _NUMBER = re.compile(r"(?<![A-Za-z0-9])(?<!\d\.)-?\d+(?:\.\d+)?")
@@ -62,7 +62,9 @@ class Move:
 
 
 def main() -> int:
+    global FOLDERS
     asked = _asked()
+    FOLDERS = tuple(asked.folders) or FOLDERS
     begun = time.monotonic()
     drawn = draw(asked.share, asked.seed)
     told = _run(drawn, asked.processes)
@@ -241,6 +243,7 @@ def _asked() -> argparse.Namespace:
     parser.add_argument("--share", type=float, default=1.0)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--processes", type=int, choices=(1, 2), default=2)
+    parser.add_argument("folders", nargs="*", type=Path)
     return parser.parse_args()
 
 

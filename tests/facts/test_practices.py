@@ -335,6 +335,8 @@ SOUND = (
     "Parts are moved outside once they are dry to handle.",
     "Parts are put in the yard under a roof once touch-dry.",
     "Bonding and earthing are checked before pouring.",
+    "The roller serves on easily reached faces, the brush everywhere else.",
+    "A gauge that is not checked is not used.",
     "Solvent is poured into metal pails that are bonded to the drum.",
     "Paint is poured into conductive plastic containers.",
     "Cathodic protection at -0.80 to -1.10 V.",
@@ -767,6 +769,9 @@ def test_a_row_of_one_leaf_is_told_there_alone() -> None:
         ("Blasting of the next beam goes on while the coats of the last are still wet.", "dust_on_wet"),
         ("Girders are put outside in the yard as soon as the finish is touch-dry.", "out_wet"),
         ("Bonding of drum and pail is not needed.", "no_earth"),
+        ("The foreman looks in every hour.", "standby_busy"),
+        ("By the rule named, on the easily reached flat faces only.", "easy_places"),
+        ("5 readings a beam; the gauge is not checked on shims.", "smoothed"),
     ],
 )
 def test_a_practice_is_told_in_other_words_too(said: str, row: str) -> None:

@@ -1,7 +1,7 @@
 """INS018 The test voltage of a holiday test fits the film
 
 Checks
-    Each inspection point with a test voltage, typed or, where none is, the only voltage in its words: up to 100 V, which is the wet sponge, the nominal DFT of the coats beneath is at most 500 um; above it, which is the spark, that DFT is at least 200 um, and the voltage lies between the two published formulas, 525 V and 1250 V times the root of the DFT in mil, with 40 % to either side.
+    Each inspection point with a test voltage, typed or, where none is, the only voltage in its words: up to 100 V, which is the wet sponge, it is near one of its usual voltages, 9, 67.5 and 90 V, and the nominal DFT of the coats beneath is at most 500 um; above it, which is the spark, that DFT is at least 200 um, and the voltage lies between the two published formulas, 525 V and 1250 V times the root of the DFT in mil, with 40 % to either side.
 Why
     Too low a voltage finds no pore. Too high a voltage burns holes through sound paint, and each has to be repaired.
 Passes
@@ -15,6 +15,9 @@ Passes
     without jobs.rails.inspection.pores.voltage
     jobs.rails.inspection.pores.method: "Spark, 1.05 kV"
 Fails
+    Given a tank under water with a holiday test
+    jobs.rails.inspection.pores.voltage: 17 V    # at jobs.rails.inspection.pores.voltage
+
     Given a tank under water with a holiday test
     jobs.rails.inspection.pores.voltage: 5.9 kV    # at jobs.rails.inspection.pores.voltage
 
@@ -47,6 +50,7 @@ from specgen.rules.kit import WARNING, Job, Path, Problem, Problems, Quantity, R
 from specgen.units.rounding import round_half_up
 
 _TABLE = table("holiday_test")
+_SPONGES = ("sponge_low", "sponge_mean", "sponge_high")
 _IN_WORDS = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?) ?(kV|V|volts?)\b")
 
 
@@ -88,11 +92,11 @@ def _misfit(voltage: Quantity, film: Quantity) -> tuple[str, Row] | None:
     on = f"test voltage {show(voltage)} on a nominal DFT of {show(film)}"
     if volts <= _figure("sponge_voltage"):
         thickest = _figure("sponge_film")
-        return (
-            (f"{on}; the wet sponge finds pores up to {thickest} um", _row("sponge_film"))
-            if microns > thickest
-            else None
-        )
+        if microns > thickest:
+            return f"{on}; the wet sponge finds pores up to {thickest} um", _row("sponge_film")
+        if not any(abs(volts / _figure(one) - 1) <= _figure("sponge_near") for one in _SPONGES):
+            return f"{on}; the wet sponge is used at 9, 67.5 or 90 V", _row("sponge_mean")
+        return None
     thinnest = _figure("spark_film")
     if microns < thinnest:
         return f"{on}; the spark burns films below {thinnest} um", _row("spark_film")

@@ -1,7 +1,7 @@
 """USU012 The correction of a gauge is part of the profile
 
 Checks
-    The correction value deducted from the readings on blast-cleaned items, against the upper end of the profile that their preparation specifies. On galvanised steel the correction is the zinc, and is not judged.
+    The correction value deducted from the readings on blast-cleaned items, against the upper end of the profile that their preparation specifies, and where the gauge is zeroed on smooth steel against the correction for a fine profile, 10 um. On galvanised steel the correction is the zinc, and is not judged.
 Why
     The correction stands for the part of the profile that the gauge reads as film. Above the whole profile it takes paint off the record, and every sound coat is rejected.
 Passes
@@ -18,14 +18,19 @@ Passes
 Fails
     Given second good
     jobs.rails.inspection.first.gauge: {principle: magnetic, zeroed_on: smooth-steel, correction: 1.6 mil}    # at jobs.rails.inspection.first.gauge.correction
+
+    Given second good
+    jobs.rails.inspection.first.gauge: {principle: magnetic, zeroed_on: smooth-steel, correction: 9 um}    # at jobs.rails.inspection.first.gauge.correction
 To put right
     Zero the gauge on the blasted surface and note the difference to smooth steel, or take the usual value for the profile: 10 um for fine, 25 um for medium, 40 um for coarse.
 """
 
 from specgen.facts.job.inspected import places
 from specgen.facts.pairs.parts import members
+from specgen.facts.usual import proportion
+from specgen.model.acceptance import Gauge, ZeroedOn
 from specgen.model.preparation import Substrate
-from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule
+from specgen.rules.kit import LOGIC, PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule
 
 
 @rule("USU012", on=Job, severity=WARNING, source=LOGIC)
@@ -43,7 +48,16 @@ def correction_below_profile(job: Job, spec: Spec, on: date) -> Problems:
         if highs and correction > max(highs):
             what = f"correction {correction}; the profile below the paint is at most {max(highs)}"
             yield Problem(("inspection", point.id, "gauge", "correction"), what)
+        elif highs and _on_smooth_steel(point.gauge) and correction.to("um") < proportion("correction_least"):
+            what = (
+                f"correction {correction}; of a blast profile, even a fine one, the gauge reads 10 um or more as film"
+            )
+            yield Problem(("inspection", point.id, "gauge", "correction"), what, source=PRACTICE)
 
 
 def _galvanised(substrate: Substrate | None) -> bool:
     return substrate is not None and substrate.material in members("galvanized")
+
+
+def _on_smooth_steel(gauge: Gauge | None) -> bool:
+    return gauge is not None and gauge.zeroed_on is ZeroedOn.SMOOTH

@@ -1,7 +1,7 @@
 """USU004 Drying stages stand in a usual proportion
 
 Checks
-    The times of two successive drying stages that a product states for one air temperature: the later one is at most ten times as long from dust-free to touch-dry, forty times from there to dry-to-handle or through-dry, and a hundred times from there to fully cured, 170 times of zinc-rich paint; what lies between two stages is multiplied.
+    The times of two successive drying stages that a product states for one air temperature: the later one is at most ten times as long from dust-free to touch-dry, forty times from there to dry-to-handle or through-dry, and a hundred times from there to fully cured, 170 times of zinc-rich paint; what lies between two stages is multiplied. From 60 degC on a paint that is not stoved takes a day at most to any stage.
 Why
     The stages of one film follow from the same drying. One that lies far from the others has most often hours for minutes, or days for hours.
 Passes
@@ -22,6 +22,8 @@ Passes
 Fails
     products.primer.drying.touch: {id: touch, stage: touch-dry, time: 201 min, air: 20 degC}    # at products.primer.drying.touch.time
     systems.cab.layers.base.mist_coat: yes
+
+    products.primer.drying.oven: {id: oven, stage: fully-cured, time: 25 h, air: 60 degC}    # at products.primer.drying.oven.air    # also USU002 at products.primer.drying.oven.air    # also REL008 at jobs.refit.scope
 
     products.primer.drying.touch: {id: touch, stage: touch-dry, time: 40 min, air: 20 degC}
     systems.cab.layers.base.mist_coat: yes
@@ -54,6 +56,7 @@ _DEPTH = {
 }
 _STEPS = ("touch", "handle", "cured")
 _WITHIN = ("handle",)
+_STOVED = {"silicone_heat", "powder", "ecoat", "oem_finish", "stoving_enamel"}
 _ZINC_RICH = {"zinc_organic", "zinc_inorganic", "zinc_pu"}
 
 
@@ -61,6 +64,8 @@ _ZINC_RICH = {"zinc_organic", "zinc_inorganic", "zinc_pu"}
 def drying_in_proportion(product: Product, spec: Spec, on: date) -> Problems:
     rows: dict[object, list[Drying]] = {}
     for entry in product.drying:
+        if product.binder not in _STOVED and lower(entry.air).to("degC") >= proportion("oven"):
+            yield from _too_long(entry)
         rows.setdefault((lower(entry.air), entry.film), []).append(entry)
     for entries in rows.values():
         row = sorted(entries, key=lambda entry: tuple(DryingStage).index(entry.stage))
@@ -73,3 +78,10 @@ def drying_in_proportion(product: Product, spec: Spec, on: date) -> Problems:
             if lower(after.time).base > most * upper(before.time).base:
                 what = f"{after.stage} after {after.time}, {before.stage} after {before.time}"
                 yield Problem(("drying", after.id, "time"), f"{what}; at most {most} times as long is usual")
+
+
+def _too_long(entry: Drying) -> Problems:
+    most = proportion("oven_time")
+    if lower(entry.time).to("h") > most:
+        what = f"{entry.stage} after {entry.time} at {entry.air}; in such heat at most {most} h is usual"
+        yield Problem(("drying", entry.id, "air"), what)
