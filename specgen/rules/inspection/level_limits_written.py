@@ -3,7 +3,7 @@
 Checks
     A criterion to SSPC-PA 2 at a level other than 1 and 3 states its limits for spot and area measurements as numbers; without them this is a note. A level that the standard does not have is a warning.
 Why
-    The standard sets the limits of each level, but only those of levels 1 and 3 were seen quoted here, level 1 as the one that allows no deviation; readings are not judged by limits that nobody has verified.
+    The standard sets the limits of each level, but only those of levels 1 and 3 were seen quoted here, level 1 as the one that allows no deviation; readings are not assessed by limits that nobody has verified.
 Passes
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 4, min: 40 um, max: 80 um, spot_min: 32 um, area_min: 40 um, area_max: 80 um, spot_max: 120 um}
 
