@@ -640,6 +640,16 @@ def test_each_row_is_told_by_its_sentence_alone(row: str) -> None:
     assert told[row] in FAULTY[row]
 
 
+@pytest.mark.parametrize("row", FAULTY)
+def test_capitals_say_what_small_letters_say(row: str) -> None:
+    said = FAULTY[row]
+    (small, small_words), (capitals, capital_words) = (
+        zip(*ordered(text), strict=True) for text in (said, said.upper())
+    )
+    assert capitals == small
+    assert capital_words == tuple(words.upper() for words in small_words)
+
+
 @pytest.mark.parametrize("said", SOUND)
 def test_what_a_specifier_rightly_writes_is_no_order(said: str) -> None:
     assert ordered(said) == ()

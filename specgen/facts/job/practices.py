@@ -42,6 +42,11 @@ _KEPT_APART = frozenset(
 )  # said of the product, or judged by a rule of their own
 _ORDERS = frozenset({"method", "abrasive", "frequency", "where"})
 _MOST_TEXTS = 20_000
+_CAPITAL = re.compile(r"(?<!\\)[A-Z]")
+# letters that are small already and that an expression for both cases takes for another
+_READ_AS = str.maketrans(
+    "\N{LATIN SMALL LETTER DOTLESS I}\N{LATIN SMALL LETTER LONG S}\N{GREEK SMALL LETTER MU}", "is\N{MICRO SIGN}"
+)
 
 
 def practices(record: Node, spec: Spec) -> list[tuple[Path, str, Row]]:
@@ -79,20 +84,29 @@ def _read(text: str) -> Iterator[tuple[str, str]]:
     if not likely:
         return
     for sentence in _SENTENCE.split(text):
+        plain = _in_small_letters(sentence)
         for one in likely:
             if one.row in told:
                 continue
-            for found in one.words.finditer(sentence):
+            for found in one.words.finditer(plain):
                 if one.excused(text if one.whole else sentence):
                     break
                 start, end = found.span()
                 before = _clause_before(sentence[:start])
                 after = _BREAK.split(sentence[end:])[0]
-                said = (before, after) if one.left_out else (before, found[0], after)
+                words = sentence[start:end]
+                said = (before, after) if one.left_out else (before, words, after)
                 if not any(_FORBIDDEN.search(part) for part in said):
                     told.add(one.row)
-                    yield one.row, found[0].strip()
+                    yield one.row, words.strip()
                     break
+
+
+def _in_small_letters(text: str) -> str:
+    """The text, sign for sign, as an expression for both cases would read it."""
+    small = text.lower()
+    whole = small if len(small) == len(text) else "".join(one if len(one.lower()) > 1 else one.lower() for one in text)
+    return whole.translate(_READ_AS)
 
 
 def _clause_before(text: str) -> str:
@@ -113,7 +127,9 @@ class _Reader:
 
     @cached_property
     def words(self) -> re.Pattern[str]:
-        return re.compile(rf"(?<!\w)(?:{self._words})", re.I)
+        """To be held against small letters: that takes half the time to compile, and less to search, than one for both cases."""
+        small = _CAPITAL.sub(lambda found: found[0].lower(), self._words).translate(_READ_AS)
+        return re.compile(rf"(?<!\w)(?:{small})")
 
     def excused(self, text: str) -> bool:
         return self._excuse is not None and any(
