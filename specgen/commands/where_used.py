@@ -32,7 +32,7 @@ ABOUT = (
 _TABLE, _BATCH = "table:", "batch:"
 _DOCUMENTS = "contract_documents"
 _CLAUSE = re.compile(rf"{_DOCUMENTS}\.(?P<document>[^.]+)\.clauses\.(?P<clause>.+)")
-_batch_columns = columns("item", "coat", "product", "cans", "on", "by")
+_batch_columns = columns("item", "part", "coat", "product", "cans", "on", "by")
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
@@ -98,9 +98,10 @@ def _of_batch(folder: Path, spec: Spec, batch: str, register: Path) -> Iterator[
     found = recall(batch, folder, spec)
     for use in found.uses:
         vehicles = ", ".join(use.job.vehicles) or "no vehicle stated"
-        item, coat, product, cans, on, by = _batch_columns(use.record)
-        where = item or ", ".join(one.id for one in use.job.items)
-        said = (coat, product, f"{cans} packs" if cans else "", on, by)
+        item, part, coat, product, cans, on, by = _batch_columns(use.record)
+        where = f"{item} part {part}" if item and part else item or ", ".join(one.id for one in use.job.items)
+        packs = f"{cans} {'pack' if cans == '1' else 'packs'}" if cans else ""
+        said = (coat, product, packs, on, by)
         place = use.record.place()
         yield "  ".join(
             (f"jobs.{use.job.id}", vehicles, where, *(part for part in said if part), f"{place.file}:{place.line}")
@@ -108,11 +109,16 @@ def _of_batch(folder: Path, spec: Spec, batch: str, register: Path) -> Iterator[
     unread = list(found.unread)
     issued = list(recall_issued(batch, histories(register) if register.exists() else [], unread))
     yield from map(_issued_row, issued)
-    if not found.uses and not issued:
+    if jobs := [*(use.job for use in found.uses), *(one.job for one in issued)]:
+        vehicles = ", ".join(dict.fromkeys(vehicle for job in jobs for vehicle in job.vehicles))
+        yield f"Vehicles: {vehicles or 'none stated'}"
+    else:
         near = get_close_matches(batch, found.batches, n=3)
         yield f"No record names the batch {batch}" + (f"; nearest: {', '.join(near)}" if near else "")
     if found.unrecorded:
         yield f"Not known: no batch is recorded of {', '.join(f'jobs.{job}' for job in found.unrecorded)}"
+    for gap in found.gaps:
+        yield f"Not known: jobs.{gap.job} records no batch of {gap.product} on {', '.join(gap.items)}"
     yield from (f"Not known: {why}" for why in unread)
 
 

@@ -34,8 +34,21 @@ def test_every_vehicle_that_carries_a_batch_is_found(folder: Path, capsys: pytes
     assert _said(folder, "B17", capsys) == [
         "jobs.refit  T-01, T-02  DOOR  primer  primer  2 packs  2026-11-16  K. A.  readings/refit-record.csv:2",
         "jobs.refit  T-01, T-02  DOOR, STEP  clear  clear  readings/refit-record.csv:4",
+        "Vehicles: T-01, T-02",
     ]
-    assert _said(folder, "B81", capsys) == ["No record names the batch B81; nearest: B18"]
+    assert _said(folder, "B81", capsys) == [
+        "No record names the batch B81; nearest: B18",
+        "Not known: jobs.refit records no batch of base on DOOR",
+    ]
+    (folder / "readings" / "refit-record.csv").write_text(
+        HEAD + "DOOR,primer,primer,B17,2027-01-31,2,2026-11-16,ka\n,base,,B18,2027-01-31,1,2026-11-17,ka\n"
+    )
+    # each item for itself; a batch that names its coat alone is one of its product
+    assert _said(folder, "B99", capsys)[1:] == [
+        "Not known: jobs.refit records no batch of clear on DOOR",
+        "Not known: jobs.refit records no batch of barrier on STEP",
+    ]
+    assert _said(folder, "B17", capsys)[2:] == []
     assert _said(folder, "B1", capsys)[0].startswith("No record names the batch B1")
 
 
@@ -70,4 +83,10 @@ def test_the_demo_answers_a_recall(capsys: pytest.CaptureFixture[str]) -> None:
         ["jobs.guard-rails", "TW-32", "RAIL-LONG, RAIL-SHORT"],
         ["jobs.tower-wagon-doors", "TW-31", "DOOR, SKIRT, LADDER"],
     ]
-    assert of_primer[2].startswith("Not known: no batch is recorded of jobs.depot-shunter-refit, ")
+    assert of_primer[2] == "Vehicles: TW-32, TW-31"
+    # of jobs with this product alone
+    assert of_primer[3].startswith("Not known: no batch is recorded of jobs.depot-shunter-refit, ")
+    assert "tool-trailer-frame" not in of_primer[3]
+    of_repair = _said(DEMO, "T410-0951", capsys)
+    assert "  LADDER part 2  top  topcoat-410  1 pack  " in of_repair[0]
+    assert "Not known: jobs.guard-rails records no batch of topcoat-410 on RAIL-LONG, RAIL-SHORT" in of_repair

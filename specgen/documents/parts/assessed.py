@@ -108,12 +108,12 @@ def points_by_item(found: Assessment, words: Words) -> tuple[TableView, ...]:
 
 def _points_of(item: Item, found: Assessment, texts: Entered, words: Words) -> TableView:
     columns = [
-        Column(words("Inspection"), "w-20"),
+        Column(words("Inspection"), "w-15"),
         Column(words("Result"), "w-12"),
-        Column(words("As read"), "w-20"),
+        Column(words("As read"), "w-15"),
         Column(words("Reasons"), "w-25"),
         Column(words("What to do")),
-        Column(words("Assessed by"), "w-12"),
+        Column(words("Assessed by"), "w-10"),
     ]
     rows = [_point(at, texts, words) for at in found.of(item)]
     return table_view(words("{item}, {name}").format(item=item.id, name=item.name), columns, rows)
