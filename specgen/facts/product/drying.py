@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
+from specgen.facts.usual import proportion
 from specgen.model.drying import Drying, DryingStage, SandableAfter, Sanding
 from specgen.model.product import Product
 from specgen.trade.evenly_between import evenly_between
@@ -100,3 +101,10 @@ def _at(
         elif not cooler and entry is of_kind[0]:
             found.append(Unstated(kind(entry), air, lower(entry.air), upper(entry.time)))
     return tuple(found)
+
+
+def cures_in_heat_alone(product: Product) -> bool:
+    """True where a product states its full cure, and every time above the air that is heated to speed it up."""
+    rows = [row.air for row in product.drying if row.stage is DryingStage.FULLY_CURED]
+    forced = Quantity.of("temperature", proportion("forced"), "degC")
+    return bool(rows) and all(air is not None and lower(air) > forced for air in rows)

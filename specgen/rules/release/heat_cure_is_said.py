@@ -15,9 +15,8 @@ To put right
 import re
 
 from specgen.facts.job.looked_for import words_of
-from specgen.facts.usual import proportion
-from specgen.model.drying import DryingStage
-from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Product, Quantity, Range, Spec, date, rule
+from specgen.facts.product.drying import cures_in_heat_alone
+from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Spec, date, rule
 
 _HEATED = re.compile(
     r"\bheat(?:s|ed|ing)?\b(?!-resist)|\bbak\w+|\bcur(?:e|es|ed|ing)\b|\bstov\w+|\boven\b|first run|run[- ]?up|burn(?:t|ed)? in|°C|degC",
@@ -34,14 +33,7 @@ def heat_cure_is_said(job: Job, spec: Spec, on: date) -> Problems:
     if any(_HEATED.search(text) for text in words):
         return
     for product in spec.products_of(job):
-        if not product.stoving and _cures_hot(product):
+        if not product.stoving and cures_in_heat_alone(product):
             yield Problem(
                 ("scope",), f"{product.id} cures fully in heat alone, and nothing in {job.id} says that it is heated"
             )
-
-
-def _cures_hot(product: Product) -> bool:
-    rows = [row.air for row in product.drying if row.stage is DryingStage.FULLY_CURED]
-    forced = Quantity.of("temperature", proportion("forced"), "degC")
-    coldest = [air.low if isinstance(air, Range) else air for air in rows]
-    return bool(coldest) and all(air is not None and air > forced for air in coldest)
