@@ -10,12 +10,13 @@ from dataclasses import dataclass
 from datetime import date
 
 from specgen.assessing.assessment import assess
+from specgen.assessing.cells import says_nothing
 from specgen.assessing.faults import READING_FAULTS, Faults
 from specgen.assessing.forms import state_of
 from specgen.assessing.kept import Kept
 from specgen.assessing.readings import Asked, records_of
-from specgen.assessing.records import columns
-from specgen.assessing.releases import of_item
+from specgen.assessing.records import Record, columns
+from specgen.assessing.releases import not_released, of_item
 from specgen.assessing.results import Assessment, At, Did, Verdict
 from specgen.assessing.waited import waited_name
 from specgen.facts.job.points import BEFORE_PAINT
@@ -54,6 +55,7 @@ class Built:
 
 
 _named = columns("by", "dropped_by")
+_signed = columns("on", "by", "point", "value", "air")
 
 
 def assessed(
@@ -86,9 +88,28 @@ def _open(job: Job, spec: Spec, found: Assessment, kept: Kept, people: People) -
                     item.id, phrase(N_("{what}; {why}"), what=said, why=wait.reasons[0]) if wait.reasons else said
                 )
         yield from _unrecorded(item, job, spec, found)
-        if not of_item(found.work, Did.RELEASE, item):
-            yield Open(item.id, phrase(N_("nobody has released it")))
+        if left := not_released(found.work, item):
+            numbers = ", ".join(map(str, left))
+            some = phrase(N_("parts that nobody has released: {numbers}"), numbers=numbers)
+            yield Open(item.id, some if len(left) < item.count else phrase(N_("nobody has released it")))
+    yield from _unsigned(found)
     yield from _faults(found.findings)
+
+
+def _unsigned(found: Assessment) -> Iterator[Open]:
+    """Inspection points where rows do not say when something was read, or by whom."""
+    first: dict[tuple[str, str], tuple[Record, int]] = {}
+    checks = {point.id: point.check for point in found.job.inspection}
+    for record in found.records:
+        on, by, point, value, air = _signed(record)
+        lacking = " and ".join(name for name, text in (("on", on), ("by", by)) if says_nothing(text))
+        if lacking and point in checks and (value or air):
+            row, count = first.get((point, lacking), (record, 0))
+            first[point, lacking] = row, count + 1
+    for (point, lacking), (row, count) in first.items():
+        text = N_("{check}: rows that do not state {what}: {count}")
+        place = f"{row.source.file.rpartition('/')[2]}:{row.row}"
+        yield Open(place, phrase(text, check=checks[point], what=lacking, count=count))
 
 
 def _of_point(at: At) -> Iterator[Open]:

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 
 from specgen.assessing.air import air_read
-from specgen.assessing.batches import batches_used, tell_missing
+from specgen.assessing.batches import batches_used, tell_expired, tell_missing
 from specgen.assessing.cells import Dates
 from specgen.assessing.conceded import Grants
 from specgen.assessing.concessions_seen import concessions_seen
@@ -19,7 +19,7 @@ from specgen.assessing.faults import Faults
 from specgen.assessing.film import lots_at
 from specgen.assessing.instruments import unchecked
 from specgen.assessing.one_item import Judge
-from specgen.assessing.order_of_days import applied, tell_wrong_days
+from specgen.assessing.order_of_days import applied, tell_days_to_come, tell_wrong_days
 from specgen.assessing.persons_named import tell_people
 from specgen.assessing.readings import File
 from specgen.assessing.records import Record, columns
@@ -78,9 +78,11 @@ def assess(
         for point in job.inspection
         if point.id in film
     }
-    tell_wrong_days(job, sorted_, film, applied(air, batches, work), day, dates, faults)
+    tell_wrong_days(job, sorted_, film, applied(air, batches, work), dates, faults)
+    tell_days_to_come(records, day, dates, faults)
     doubted = unchecked(job, sorted_, film, dates, faults)
     tell_missing(job, spec, batches, records, faults)
+    tell_expired(batches, work, faults)
     tell_releases(job, work, records, dates, faults)
     tell_people(records, people or People(), dates, faults)
     between = tuple(waited(job, spec, air, batches, work, faults))
@@ -106,7 +108,7 @@ def assess(
                     doubts=doubted.get((point.id, item.id), {}),
                 )
             elif point.id in climate:
-                result = judge.climate(air, mine)
+                result = judge.climate(air, mine, work, batches)
             elif point.id in zinc:
                 result = judge.zinc(zinc[point.id], mine)
             else:

@@ -27,6 +27,7 @@ _SLASHES = re.compile(r"(\d{1,2})/(\d{1,2})/(\d{4})(?: (\d{2}:\d{2})(?::\d{2})?)
 
 _UNDER = re.compile(rf"(?:conforming|accepted) under (?:the )?(?:concession )?(?P<id>{ID_PATTERN})", re.IGNORECASE)
 
+_UNKNOWN = frozenset({"n/a", "na", "n.a", "none", "unknown", "not known", "not stated", "tbc", "tbd"})
 _YES = frozenset({"conforming", "pass", "passed", "ok", "accepted"})
 _NO = frozenset({"not conforming", "fail", "failed", "not ok", "rejected"})
 
@@ -50,6 +51,11 @@ class CellError(ValueError):
 def is_formula(text: str) -> bool:
     """`=B2*25.4`; a figure with a sign in front is none."""
     return text.startswith(("=", "@")) or (text[:1] in "+-" and bool(re.match(r"[+-]\s*[A-Za-z(]", text)))
+
+
+def says_nothing(text: str) -> bool:
+    """True for an empty cell, and for what people put into one where they know nothing: a stroke, a question mark, `n/a`."""
+    return not any(sign.isalnum() for sign in text) or text.strip(" .").casefold() in _UNKNOWN
 
 
 def shows_nothing(text: str) -> bool:

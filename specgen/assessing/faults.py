@@ -82,8 +82,8 @@ _ROWS = (
     ReadingFault(
         "RDG009",
         "The dates cannot be in this order",
-        "A film cannot be read before its coat is applied, nor on a day to come.",
-        "Correct the date, or the coat the row belongs to.",
+        "A film cannot be read before its coat is applied, and nothing was done or read on a day to come.",
+        "Correct the date, or the coat the row belongs to; where it is that day already, assess with --on.",
     ),
     ReadingFault(
         "RDG010",
@@ -153,7 +153,7 @@ _ROWS = (
     ReadingFault(
         "RDG021",
         "The release is before the last record, or there are two",
-        "A release covers what was recorded before it, and there is one of each item.",
+        "A release covers what was recorded before it, and there is one of each item, or of each part of it.",
         "Correct the day, or release again after the last record and delete the release before.",
     ),
     ReadingFault(
@@ -210,12 +210,20 @@ class Faults:
         self.spoiled: set[tuple[str, str]] = set()
 
     def tell(
-        self, id: str, what: str, place: Place, *, point: str = "", item: str = "", weigh: Severity | None = None
+        self,
+        id: str,
+        what: str,
+        place: Place,
+        *,
+        point: str = "",
+        item: str = "",
+        weigh: Severity | None = None,
+        read: bool = True,
     ) -> None:
-        """A finding; where it is an error, what it concerns is left undecided."""
+        """A finding; where it is an error, what it concerns is left undecided, unless nothing was `read` in the row."""
         row = READING_FAULTS[id]
         severity = weigh or row.severity
-        if severity is Severity.ERROR:
+        if severity is Severity.ERROR and read:
             self.spoiled.add((point, item))
         if len(self._found) >= MOST:
             self._more, self._last = self._more + 1, place

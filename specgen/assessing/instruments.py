@@ -11,7 +11,7 @@ from datetime import datetime
 from fractions import Fraction
 
 from specgen.assessing.air import moment
-from specgen.assessing.cells import CellError, Dates, figure_of, shows_nothing
+from specgen.assessing.cells import CellError, Dates, figure_of, says_nothing, shows_nothing
 from specgen.assessing.columns import INSTRUMENT
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record, Source, columns
@@ -69,6 +69,8 @@ def unchecked(job: Job, rows: Sorted, film: Collection[str], dates: Dates, fault
         told: set[str] = set()
         last: tuple[Source | None, tuple[str, ...]] = None, ()
         for record in rows.with_values(point.id, film=True) if point.id in film else ():
+            if not record.text("value"):
+                continue  # nothing was read
             # thousands of rows say the same, mostly one after the other
             stated = _key(record)
             if record.source is last[0] and stated == last[1]:
@@ -85,7 +87,7 @@ def unchecked(job: Job, rows: Sorted, film: Collection[str], dates: Dates, fault
 
 def _against(record: Record, point: InspectionPoint, dates: Dates, faults: Faults, told: set[str]) -> Iterator[str]:
     _tell_zero(record, point, faults)
-    if lacking := ", ".join(name for name in _NEEDED if not record.text(name)):
+    if lacking := ", ".join(name for name in _NEEDED if says_nothing(record.text(name))):
         if record.source.file not in told:
             told.add(record.source.file)
             faults.tell("RDG012", f"readings at {point.id} are without {lacking}", record.place(), point=point.id)

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 
+from specgen.assessing.air_of_days import days_without_air
 from specgen.assessing.cells import has_time, is_word
 from specgen.assessing.conceded import COUNTS, Film, Grants, outside, under
 from specgen.assessing.faults import Faults
 from specgen.assessing.film import short_of
 from specgen.assessing.looked_at import Answer, answers, zinc_answers
 from specgen.assessing.records import Record
-from specgen.assessing.results import AirRead, At, LessBefore, Lot, Reason
+from specgen.assessing.results import AirRead, At, BatchUsed, Done, LessBefore, Lot, Reason
 from specgen.assessing.wording import names, reason_text, walk_text
 from specgen.assessing.zinc import Zinc
 from specgen.facts.job.concessions import Eased
@@ -110,8 +111,10 @@ class Judge:
         text = N_("each part is to be read: parts read {read}, of {count}")
         return phrase(text, read=len(parts), count=self._item.count)
 
-    def climate(self, air: tuple[AirRead, ...], said: Sequence[Record]) -> At:
-        """Air of every coat on the item, each moment within every limit."""
+    def climate(
+        self, air: tuple[AirRead, ...], said: Sequence[Record], work: Sequence[Done], batches: Sequence[BatchUsed]
+    ) -> At:
+        """Air of every coat on the item on each day it was applied, each moment within every limit."""
         here = (read for read in air if read.record.text("point") in {"", self._point.id})
         mine = [read for read in here if read.item in {"", self._item.id}]
         coats = {read.coat for read in mine}
@@ -136,7 +139,8 @@ class Judge:
             reasons.append(
                 phrase(N_("no air is recorded for the coats: {coats}"), coats=listed("{first}, {more}", lacking))
             )
-        for when in self._gaps(mine):
+        coated = {layer.id: coat_called(layer, self._system) for layer in self._system.layers}
+        for when in (*days_without_air(self._item, coated, mine, work, batches), *self._gaps(mine)):
             verdicts.append(Verdict.NOT_DECIDED)
             reasons.append(when)
         answered = list(self._answers(said))

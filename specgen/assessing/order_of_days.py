@@ -6,14 +6,15 @@ from collections.abc import Sequence
 from datetime import date, datetime
 
 from specgen.assessing.air import moment
-from specgen.assessing.cells import Dates, has_time
+from specgen.assessing.cells import Dates, day_read, has_time
 from specgen.assessing.faults import Faults
-from specgen.assessing.records import columns
+from specgen.assessing.records import Record, columns
 from specgen.assessing.results import AirRead, BatchUsed, Did, Done
 from specgen.assessing.sorting import Sorted
 from specgen.model.job import Job
 
 _when = columns("on", "item")
+_texts = columns("on", "item", "point", "work")
 
 Applied = dict[tuple[str, str], tuple[datetime, bool]]
 """When each coat was first worked on, by item (empty for all) and coat; whether a time of day is known."""
@@ -50,11 +51,10 @@ def tell_wrong_days(
     rows: Sorted,
     film: set[str],
     begun: Applied,
-    day: date,
     dates: Dates,
     faults: Faults,
 ) -> None:
-    """No film is read before its coat, and none on a day to come."""
+    """No film is read before its coat."""
     for point in job.inspection:
         fine = set()
         for record in rows.with_values(point.id, film=point.id in film):
@@ -65,8 +65,6 @@ def tell_wrong_days(
             on = moment(record, "on", dates, point.id, faults)
             if on is None:
                 continue
-            if on.date() > day:
-                faults.tell("RDG009", f"{on.date()} is yet to come", record.place("on"), point=point.id, item=item)
             started = begun.get((item, point.after or "")) or begun.get(("", point.after or ""))
             if started is not None:
                 coat, timed = started
@@ -76,3 +74,19 @@ def tell_wrong_days(
                     faults.tell("RDG009", what, record.place("on"), point=point.id, item=item)
             if faults.count == before:
                 fine.add((said, item))
+
+
+def tell_days_to_come(records: Sequence[Record], day: date, dates: Dates, faults: Faults) -> None:
+    """No row is of a day after the one it is assessed as at: nothing was read, done or released on it."""
+    fine = set()
+    for record in records:
+        said, item, point, work = texts = _texts(record)
+        # thousands of rows say the same
+        if texts in fine:
+            continue
+        on = day_read(said, dates)
+        if on is None or on.date() <= day:
+            fine.add(texts)
+            continue
+        what = f"{on.date()} is yet to come, as at {day}"
+        faults.tell("RDG009", what, record.place("on"), point=point, item=item, read=bool(point) or not work)

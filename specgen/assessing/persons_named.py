@@ -32,7 +32,8 @@ def tell_people(records: Sequence[Record], people: People, dates: Dates, faults:
             if found is None:
                 told.add((column, text))
                 what = f"{text[:60]!r} is nobody of people.yaml"
-                faults.tell("RDG020", what, record.place(column), item=record.text("item"))
+                place, point, work = record.place(column), record.text("point"), record.text("work")
+                faults.tell("RDG020", what, place, point=point, item=record.text("item"), read=bool(point) or not work)
                 continue
             day = day_read(texts[-1], dates)
             for ended in found.ended(day.date()) if day is not None else ():

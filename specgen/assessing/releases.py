@@ -1,4 +1,7 @@
-"""Release and acceptance of items: one release of each, by somebody who is named, after the last record of it. Called by `assessment`."""
+"""Release and acceptance of items: one release of each, or of each of its parts, by somebody who is named, after the last record of it.
+
+Called by `assessment`; what is not released is asked by `as_built`.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +15,7 @@ from specgen.assessing.repairs import surely_before
 from specgen.assessing.results import Did, Done
 from specgen.model.job import Item, Job
 
-_texts = columns("item", "on", "work")
+_texts = columns("item", "on", "work", "part")
 _AFTER_WORK = frozenset({Did.ACCEPTANCE.value, Did.RELEASE.value})
 
 
@@ -21,32 +24,47 @@ def of_item(done: Iterable[Done], did: Did, item: Item) -> tuple[Done, ...]:
     return tuple(one for one in done if one.did is did and one.record.text("item") in {"", item.id})
 
 
+def not_released(done: Iterable[Done], item: Item) -> tuple[int, ...]:
+    """The numbers of the parts of an item that no row releases; a row without a part releases all of them."""
+    released = {_part(one.record) for one in of_item(done, Did.RELEASE, item)}
+    return () if "" in released else tuple(n for n in range(1, item.count + 1) if str(n) not in released)
+
+
 def tell_releases(job: Job, work: Sequence[Done], records: Sequence[Record], dates: Dates, faults: Faults) -> None:
-    """Two releases of an item, and records of it that are later than its release."""
+    """Two releases of an item or part, and records of it that are later than its release."""
     told: set[tuple[str, int]] = set()
     for item in job.items:
-        released = of_item(work, Did.RELEASE, item)
-        for second in released[1:]:
-            key = (second.record.source.file, second.record.row)
-            if key not in told:
+        standing: dict[str, Done] = {}
+        for release in of_item(work, Did.RELEASE, item):
+            part, key = _part(release.record), (release.record.source.file, release.record.row)
+            twice = next((one for of, one in standing.items() if not part or of in {"", part}), None)
+            if twice is not None and key not in told:
                 told.add(key)
-                first = released[0].record
+                first = twice.record
                 what = f"{item.id} is released a second time; see row {first.row} of {first.source.file}"
-                faults.tell("RDG021", what, second.record.place("work"), item=item.id)
-        if released:
-            _tell_later(item, released[-1], records, dates, faults, told)
+                faults.tell("RDG021", what, release.record.place("work"), item=item.id, read=False)
+            standing[part] = release
+        for release in [standing[""]] if "" in standing else standing.values():
+            _tell_later(item, release, records, dates, faults, told)
+
+
+def _part(record: Record) -> str:
+    """The number of a part as its figure alone; empty for all parts."""
+    return record.text("part").partition(".")[0].lstrip("0")
 
 
 def _tell_later(
     item: Item, release: Done, records: Sequence[Record], dates: Dates, faults: Faults, told: set[tuple[str, int]]
 ) -> None:
     when = (release.on, release.timed)
-    key = (release.record.source.file, -release.record.row)
+    key, mine = (release.record.source.file, -release.record.row), _part(release.record)
     seen: dict[tuple[str, ...], bool] = {}
     for record in records:
         texts = _texts(record)
-        of, on, work = texts
+        of, on, work, part = texts
         if of not in {"", item.id} or not on or work.casefold() in _AFTER_WORK:
+            continue
+        if mine and part and _part(record) != mine:
             continue
         # thousands of rows say the same
         if texts not in seen:
@@ -55,7 +73,7 @@ def _tell_later(
                 told.add(key)
                 at = f"row {record.row} of {record.source.file}"
                 what = f"{item.id} is released on {release.record.text('on')}, before the record of {on} in {at}"
-                faults.tell("RDG021", what, release.record.place("on"), item=item.id)
+                faults.tell("RDG021", what, release.record.place("on"), item=item.id, read=False)
                 return
 
 

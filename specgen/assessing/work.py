@@ -30,7 +30,16 @@ def work_done(records: Sequence[Record], dates: Dates, faults: Faults) -> Iterat
             # without a day, or the coat, it cannot be told what came before what
             grave = did is Did.RELEASE or {"on", "coat", "item"} & {*lacking}
             weigh = Severity.ERROR if grave else Severity.WARNING
-            faults.tell("RDG019", what, record.place(lacking[0]), point=point, item=item, weigh=weigh)
+            after = did in {Did.ACCEPTANCE, Did.RELEASE}
+            faults.tell(
+                "RDG019",
+                what,
+                record.place(lacking[0]),
+                point=point,
+                item=item,
+                weigh=weigh,
+                read=bool(point) or not after,
+            )
         if on is not None:
             yield Done(record=record, did=did, on=on)
 

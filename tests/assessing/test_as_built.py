@@ -37,8 +37,8 @@ def test_a_warning_on_common_practice_is_told_and_keeps_nothing_open(
     folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """Two warnings on the same reading: its gauge was last checked the day before, and its row has a twin without a value."""
-    head = "point,item,spot,value,unit,gauge,serial,checked_on,on\n"
-    reading = "primer-film,DOOR,1,56,um,G,K-1,2026-11-15,2026-11-16\n"
+    head = "point,item,spot,value,unit,gauge,serial,checked_on,on,by\n"
+    reading = "primer-film,DOOR,1,56,um,G,K-1,2026-11-15,2026-11-16,ka\n"
     (folder / "readings" / "refit-film.csv").write_text(head + reading + reading.replace("1,56", "2,"))
     said = _open(folder, "", capsys)
     assert any(line.startswith("refit-film.csv:3: the row has no value") for line in said)
