@@ -13,6 +13,8 @@ _SUBSTRATE = 34
 # The tallest stack still leaves the page to the tables.
 _STACK = 120
 _LABEL_GAP = 21
+_TOP = 14.0
+_ABOVE_LABEL = 20.0
 # Alternating tints that stay apart in greyscale; the figure's labels carry the meaning.
 _TINTS = ("#8f8791", "#d6d1d4", "#b3abb0", "#efedee")
 _FONT = 'font-family="Specgen Sans, sans-serif" font-size="16"'
@@ -33,24 +35,21 @@ def layer_section(bands: Sequence[Band], substrate: str, title: str) -> str:
     if not bands or total == 0:
         return ""
     heights = [float(band.height / total) * _STACK for band in bands]
-    top = 14.0
-    height = max(top + _STACK + _SUBSTRATE + 6, _LABEL_GAP * (len(bands) + 1) + 40)
+    labels = _label_heights(heights)
+    floor = max(_TOP + _STACK, labels[-1] + _ABOVE_LABEL)
+    height = floor + _SUBSTRATE + 6
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 {_WIDTH} {height:.0f}" '
         f'width="{_WIDTH}" height="{height:.0f}" class="layer-section"><title>{escape(title)}</title>'
     ]
-    floor = top + _STACK
-    label_at = floor + _LABEL_GAP
     y = floor
-    for number, (band, tall) in enumerate(zip(bands, heights, strict=True)):
+    for number, (band, tall, label) in enumerate(zip(bands, heights, labels, strict=True)):
         y -= tall
         parts.append(
             f'<rect x="{_LEFT}" y="{y:.1f}" width="{_RIGHT}" height="{tall:.1f}" '
             f'fill="{_TINTS[number % len(_TINTS)]}" stroke="#1b1d1f" stroke-width="0.8"/>'
         )
-        middle = y + tall / 2
-        # Labels of thin coats are pushed up so that they never overlap.
-        label_at = min(middle + 4, label_at - _LABEL_GAP)
+        middle, label_at = y + tall / 2, floor - label
         parts.append(
             f'<path d="M{_RIGHT} {middle:.1f} L{_RIGHT + 16} {label_at - 4:.1f} H{_RIGHT + 24}" '
             f'fill="none" stroke="#55585b" stroke-width="0.8"/>'
@@ -59,6 +58,19 @@ def layer_section(bands: Sequence[Band], substrate: str, title: str) -> str:
     parts.append(_substrate(floor, substrate))
     parts.append("</svg>")
     return "".join(parts)
+
+
+def _label_heights(heights: Sequence[float]) -> list[float]:
+    """How high above the substrate the foot of each label stands: beside its coat, pushed up where coats are thin, so that labels
+    never overlap. Those of many coats stand higher than the stack.
+    """
+    found: list[float] = []
+    below, at = 0.0, 0.0
+    for tall in heights:
+        at = max(below + tall / 2 - 4, at + _LABEL_GAP if found else 0.0)
+        found.append(at)
+        below += tall
+    return found
 
 
 def _substrate(floor: float, name: str) -> str:
