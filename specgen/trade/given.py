@@ -7,12 +7,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 
 from specgen.standards.tables import Row, table
 from specgen.trade.working import Audience, Input, Working
 from specgen.units.kinds import KINDS
 from specgen.units.quantity import Quantity
 
+_NOTHING = Fraction(0)
 # A share of a whole and a percentage on top of it are written alike; a humidity is neither.
 _PERCENTAGES = frozenset({"share", "percentage"})
 
@@ -80,7 +82,12 @@ def rounding_of(value: Quantity) -> Fraction:
     A computed quantity has no digits of an author and is exact.
     """
     _, _, decimals = value.digits.partition(".")
-    return Fraction(1, 2 * 10 ** len(decimals)) if value.digits else Fraction(0)
+    return _half_a_unit(len(decimals)) if value.digits else _NOTHING
+
+
+@cache
+def _half_a_unit(decimals: int) -> Fraction:
+    return Fraction(1, 2 * 10**decimals)
 
 
 def from_table(name: str, row: Row, column: str, kind: str = "", unit: str = "") -> Given:

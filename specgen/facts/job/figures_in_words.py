@@ -120,8 +120,11 @@ def figures_apart(record: Node, spec: Spec) -> Iterator[tuple[Path, str]]:
         yield from _of_product(record, spec)
 
 
-def _clauses(text: str) -> Iterator[str]:
-    return (clause.strip() for clause in CLAUSE.split(text) if not _OTHER.search(clause))
+def _clauses(text: str, *telling: re.Pattern[str]) -> Iterator[str]:
+    """The clauses that are read, of those that each of these finds something in."""
+    for clause in CLAUSE.split(text):
+        if all(one.search(clause) for one in telling) and not _OTHER.search(clause):
+            yield clause.strip()
 
 
 def _scope(job: Job, spec: Spec) -> Iterator[str]:
@@ -206,11 +209,11 @@ def _same(said: Quantity, typed: Quantity) -> bool:
 
 def _too_late(text: str, limit: Quantity, *, bare: bool) -> Iterator[str]:
     """What says that bare metal may wait longer for its first coat than is typed. `bare`: the text is one of a preparation."""
-    for clause in _clauses(text):
-        if _PRIMED.search(clause) and _WITHIN.search(clause) and (bare or _BARE.search(clause)):
-            spans = [span for _, span in spans_said(clause) if span is not None]
-            if len(spans) == 1 and spans[0] > limit:
-                yield f"'{clause}'; the first coat follows within {limit}"
+    # few texts say by when, and the longest expression is asked last
+    for clause in _clauses(text, _WITHIN, _PRIMED, *(() if bare else (_BARE,))) if _WITHIN.search(text) else ():
+        spans = [span for _, span in spans_said(clause) if span is not None]
+        if len(spans) == 1 and spans[0] > limit:
+            yield f"'{clause}'; the first coat follows within {limit}"
 
 
 def _air(job: Job) -> Iterator[str]:

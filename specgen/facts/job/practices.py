@@ -53,7 +53,7 @@ def practices(record: Node, spec: Spec) -> list[tuple[Path, str, Row]]:
     """Where a sentence of a job, preparation, system or product orders such a thing, in its own words, with the row."""
     if not isinstance(record, Job | Preparation | System | Product):
         return []
-    rows = {row["id"]: row for row in table("practices_in_words").rows}
+    rows = _rows()
     found = [
         (path, words, rows[row])
         for path, text, said in texts(spec, record)
@@ -140,6 +140,11 @@ class _Reader:
     @cached_property
     def _excuse(self) -> re.Pattern[str] | None:
         return re.compile(self._unless, re.I) if self._unless else None
+
+
+@remembered
+def _rows() -> dict[str, Row]:
+    return {row["id"]: row for row in table("practices_in_words").rows}
 
 
 @remembered

@@ -107,7 +107,14 @@ def stack(job: Job, item: Item, spec: Spec) -> Stack | None:
     system = spec.system_of(job, item)
     if system is None:
         return None
-    new = tuple(
+    new = _new_layers(spec, system.id)
+    return Stack(item, system, spec.substrate_of(job, item), tuple(old_layers(job, item, spec)), new)
+
+
+@memoised
+def _new_layers(spec: Spec, system_id: str) -> tuple[NewLayer, ...]:
+    system = spec.systems[system_id]
+    return tuple(
         NewLayer(
             layer,
             spec.product_of(layer),
@@ -116,7 +123,6 @@ def stack(job: Job, item: Item, spec: Spec) -> Stack | None:
         )
         for layer in system.layers
     )
-    return Stack(item, system, spec.substrate_of(job, item), tuple(old_layers(job, item, spec)), new)
 
 
 def stacks(job: Job, spec: Spec) -> tuple[Stack, ...]:

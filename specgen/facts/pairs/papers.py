@@ -46,13 +46,17 @@ def side_of_window(paper: str, task: Row) -> str:
 
 def too_wide_steps(run: list[str]) -> list[tuple[str, str, Fraction]]:
     """Each pair of papers between which the grain falls by more than the table allows, and by how much."""
-    most = Fraction(table("sanding_step").rows[0]["most_ratio"])
-    found = []
+    most, found = _most_fall(), []
     for coarse, fine in pairwise(run):
         fall = _fall(coarse, fine)
         if fall is not None and fall > most:
             found.append((coarse, fine, fall))
     return found
+
+
+@remembered
+def _most_fall() -> Fraction:
+    return Fraction(table("sanding_step").rows[0]["most_ratio"])
 
 
 @remembered

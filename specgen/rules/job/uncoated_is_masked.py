@@ -49,7 +49,7 @@ _COVERED = re.compile(
 @rule("JOB017", on=Job, severity=WARNING, source=PRACTICE)
 def uncoated_is_masked(job: Job, spec: Spec, on: date) -> Problems:
     used = (spec.preparation_of(job, item) for item in job.items)
-    preparations = [one for one in dict.fromkeys(used) if one is not None]
+    preparations = {one.id: one for one in used if one is not None}.values()
     if any(item.masked for item in job.items) or any(
         step.do is StepKind.MASK for one in preparations for step in one.steps
     ):
