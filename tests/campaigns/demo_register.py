@@ -4,7 +4,8 @@ they said before.
     .venv/bin/python tests/campaigns/demo_register.py
 
 The guard rails of tower wagon 32 (MS-3134) are issued three times and weaken on the way; the sheet of the primer (DS-210)
-changes after the last of them, which leaves that revision suspect; the first sheet of the topcoat DS-310 is withdrawn.
+changes after the last of them, which leaves that revision suspect; the first sheet of the topcoat DS-310 is withdrawn. The doors of
+tower wagon 31 (MS-3107) are issued once, and what was built of them (AB-MS-3107) when their readings release them.
 Times, people and reasons are invented. Run it when the demo's sources or what is printed of them change.
 """
 
@@ -24,10 +25,14 @@ from specgen.register.notes import acknowledge, withdraw
 ROOT = Path(__file__).resolve().parents[2]
 DEMO = ROOT / "specs_demo"
 # the folder a document is issued in, by the first letters of its number
-_FOLDERS = {"DS": "range", "MS": "tramway"}
+_FOLDERS = {"DS": "range", "MS": "tramway", "AB": "tramway"}
 
 CHECKER = ("check", "R. Halvorsen, Quality", "Figures and steps agree with the data sheets in force.")
 APPROVER = ("approve", "M. Okonjo-Lind, Fleet engineer", "May be used on the vehicles it names.")
+
+# of what was built, where nothing is left to be worked to
+RECORD_CHECKER = ("check", CHECKER[1], "The record agrees with the readings that are kept.")
+RECORD_APPROVER = ("approve", APPROVER[1], "The work is accepted as recorded.")
 
 # What today's sources say, and what they said before: file, today's text, the text then.
 Edit = tuple[str, str, str]
@@ -44,7 +49,7 @@ BEFORE_WEIGHING: tuple[Edit, ...] = (
         "Cans calculated from weighed rails, after the May job ran out of topcoat on the last rail.",
         "First edition.",
     ),
-    (_JOB, "consumption: {transfer_efficiency: 26 %}", "consumption: {transfer_efficiency: 32 %}"),
+    (_JOB, "      transfer_efficiency: 26 %", "      transfer_efficiency: 32 %"),
 )
 STRICTER_FILM: tuple[Edit, ...] = (
     (_JOB, "criterion: {rule: own, min: 40 um, max: 80 um,", "criterion: {rule: own, min: 48 um, max: 80 um,"),
@@ -67,20 +72,22 @@ class Issued:
 
 
 ISSUES = (
-    Issued("2026-06-01T08:10:00", "DS-210", "First issue.", FIRST_SHEET),
-    Issued("2026-06-01T08:40:00", "DS-410", "First issue."),
-    Issued("2026-06-02T07:30:00", "DS-310", "First issue."),
-    Issued("2026-06-08T09:15:00", "MS-3134", "First issue.", FIRST_SHEET + BEFORE_WEIGHING + STRICTER_FILM, without_waiver=True),
+    Issued("2026-07-01T08:10:00", "DS-210", "First issue.", FIRST_SHEET),
+    Issued("2026-07-01T08:40:00", "DS-410", "First issue."),
+    Issued("2026-07-02T07:30:00", "DS-310", "First issue."),
+    Issued("2026-07-08T09:15:00", "MS-3134", "First issue.", FIRST_SHEET + BEFORE_WEIGHING + STRICTER_FILM, without_waiver=True),
     Issued("2026-08-17T13:05:00", "MS-3134", "Cans calculated from weighed rails.", FIRST_SHEET + STRICTER_FILM),
     Issued("2026-10-12T10:20:00", "MS-3134", "Film limits as on the other rails; fewer spots.", FIRST_SHEET),
     Issued("2026-11-02T08:00:00", "DS-210", "Maximum DFT lowered after the September panels; warmer storage allowed."),
+    Issued("2026-11-12T09:40:00", "MS-3107", "First issue."),
+    Issued("2026-11-27T10:30:00", "AB-MS-3107", "Work finished; one spot of the skirt under a concession."),
 )  # fmt: skip
 
 
 def main() -> None:
     """Builds beside the demo and takes the old register's place only once all of it is there."""
     with tempfile.TemporaryDirectory() as place:
-        registers = {folder: Path(place) / folder / "register" for folder in _FOLDERS.values()}
+        registers = {folder: Path(place) / folder / "register" for folder in dict.fromkeys(_FOLDERS.values())}
         for number, entry in enumerate(ISSUES):
             _issue(entry, Path(place) / f"sources-{number}", registers)
         acknowledge(registers["tramway"], "MS-3134", "C", by="Body shop, Depot North", now=_time("2026-10-13T06:45:00"))
@@ -112,7 +119,8 @@ def _issue(entry: Issued, sources: Path, registers: Mapping[str, Path]) -> None:
     now = _time(entry.at)
     own = _FOLDERS[entry.document[:2]]
     folder, register = sources / own, registers[own]
-    for role, name, meaning in (CHECKER, APPROVER):
+    built = entry.document.startswith("AB")
+    for role, name, meaning in (RECORD_CHECKER, RECORD_APPROVER) if built else (CHECKER, APPROVER):
         approve(folder, register, entry.document, role=role, name=name, meaning=meaning, on=now.date(), now=now)
     done = issue(folder, register, entry.document, reason=entry.reason, on=now.date(), now=now)
     print(f"{entry.at[:10]}  {entry.document} {done.kept.record.revision}  {done.fingerprint}")

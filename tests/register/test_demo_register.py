@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import csv
+from pathlib import Path
+
 import pytest
 
 from specgen.commands import main
@@ -22,7 +25,7 @@ def _told(call: list[str], capsys: pytest.CaptureFixture[str], code: int = 0) ->
 
 
 def test_it_is_whole(capsys: pytest.CaptureFixture[str]) -> None:
-    assert _told(["register", "verify"], capsys)[0].startswith("4 records of 1 document, all whole")
+    assert _told(["register", "verify"], capsys)[0].startswith("6 records of 3 documents, all whole")
     assert _told(["register", "verify", *RANGE], capsys)[0].startswith("5 records of 3 documents, all whole")
 
 
@@ -35,6 +38,8 @@ def test_how_each_revision_stands(capsys: pytest.CaptureFixture[str]) -> None:
         "DS-210 B": "in force",
         "DS-310 A": "withdrawn on 2026-11-09",
         "DS-410 A": "in force",
+        "AB-MS-3107 A": "in force",
+        "MS-3107 A": "in force",
         "MS-3134 A": "superseded by C",
         "MS-3134 B": "superseded by C",
         "MS-3134 C": "in force",
@@ -58,13 +63,24 @@ def test_an_issued_file_is_known_and_superseded(capsys: pytest.CaptureFixture[st
     assert "unaltered, but superseded by C" in capsys.readouterr().out
 
 
+def test_what_was_built_rests_on_its_revision_and_is_found_by_a_batch(capsys: pytest.CaptureFixture[str]) -> None:
+    shown = _told(["register", "show", "AB-MS-3107"], capsys)
+    assert "    rests on MS-3107 A" in shown
+    batch = Path("readings/tower-wagon-doors-record.csv").read_text("utf-8").splitlines()
+    named = next(row["batch"] for row in csv.DictReader(batch) if row["batch"])
+    assert any(
+        line.startswith("register: AB-MS-3107 A  in force  TW-31")
+        for line in _told(["where-used", f"batch:{named}"], capsys)
+    )
+
+
 def test_what_became_weaker(capsys: pytest.CaptureFixture[str]) -> None:
     told = "\n".join(_told(["compare", "register:MS-3134@A", "register:MS-3134@C", "--on", "2026-11-25"], capsys))
     flat = " ".join(told.split())
     assert flat.startswith("register:MS-3134@A -> register:MS-3134@C: 7 relaxed, 1 for a person to decide, 1 tightened")
     for sentence in (
-        "Minimum DFT of the inspection point primer-film (Dry film of the primer) fell from 48 µm to 40 µm.",
-        "Hold point of the inspection point total-film (Dry film of all coats) is no longer stated",
+        "Minimum DFT of the inspection point primer-film (DFT of primer) fell from 48 µm to 40 µm.",
+        "Hold point of the inspection point total-film (Total DFT) is no longer stated",
         "The waiver weighed-rails (USE007) is new.",
     ):
         assert sentence in flat
