@@ -33,6 +33,8 @@ ROUNDS = (
     "round_15",
     "round_16",
     "round_17",
+    "round_18",
+    "round_19",
 )  # those that were measured; a later one joins when it was
 
 

@@ -16,6 +16,7 @@ from specgen.facts.layer.sums import film_sum_of, least_film
 from specgen.facts.placing import jobs_painted_with
 from specgen.model.acceptance import AcceptanceRule, Criterion, GaugePrinciple, InspectionPoint, Stage
 from specgen.model.job import Item, Job
+from specgen.model.product import Role
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.units.quantity import Quantity
@@ -81,6 +82,8 @@ def _asked(system: System, layers: tuple[Layer, ...], spec: Spec) -> Asked:
     left = least_film(system, layers, spec)
     if least is not None and left is not None and not left.lacking:
         least = _ends(left.value, least[0])
+    if layers[-1].role is Role.BODY_FILLER:
+        least = None  # it ends in a feather edge, where nothing of it is left
     taken = [film for layer in layers for film in removals(layer)]
     if taken:
         nominal, most = (

@@ -1,7 +1,7 @@
 """INS008 The gauge measures only the paint
 
 Checks
-    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, or over body filler; paint on galvanised steel where neither a correction value nor a measurement of the zinc at a hold point states what is deducted, unless the point reads where the zinc is gone; a correction far below the zinc that such steel is galvanised with (table zinc_coating_least, less what the preparation may take off), where the zinc is not weathered; an eddy-current gauge over a zinc-rich coat. Not verified against a published text.
+    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, or over body filler that the point does not name; paint on galvanised steel where neither a correction value nor a measurement of the zinc at a hold point states what is deducted, unless the point reads where the zinc is gone; a correction far below the zinc that such steel is galvanised with (table zinc_coating_least, less what the preparation may take off), where the zinc is not weathered; an eddy-current gauge over a zinc-rich coat. Not verified against a published text.
 Why
     Such a gauge measures down to the next metal: body filler and zinc are included in the reading, and over plastic there is no metal to measure from.
 Passes
@@ -97,6 +97,7 @@ from specgen.rules.kit import (
 )
 from specgen.units.rounding import plain_text
 
+_FILLER = re.compile(r"\b(?:body |knifing )?(?:fillers?|putty|putties|stoppers?)\b", re.I)
 _ZINC_GONE = re.compile(
     r"weld metal|bare (?:steel|metal)|steel (?:was|is|lay|lies) bare|zinc (?:is|was) (?:gone|missing|burnt|ground)",
     re.I,
@@ -132,7 +133,7 @@ def gauge_reads_paint(job: Job, spec: Spec, on: date) -> Problems:
                 what = f"correction {show(taken_off)}; the zinc beneath the paint is at least {show(least)}, and the rest of it counts as paint"
                 yield Problem((*path, "correction"), what)
         layers = [layer for _, system in read for layer in layers_read(point, system)]
-        if any(layer.role is Role.BODY_FILLER for layer in layers):
+        if any(layer.role is Role.BODY_FILLER for layer in layers) and not _FILLER.search(words_of(point)):
             yield Problem((*path, "principle"), f"a {principle} gauge includes the body filler in the reading")
         zinc_rich = any(spec.product_of(layer).binder.startswith("zinc_") for layer in layers)
         if zinc_rich and principle is GaugePrinciple.EDDY_CURRENT:

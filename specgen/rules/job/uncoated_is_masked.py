@@ -1,7 +1,7 @@
 """JOB017 What is left uncoated is masked
 
 Checks
-    Each job whose scope, or the name of one of its items, says that something is left bare, uncoated or free of paint, or that rods, shafts, bearings or brakes are fitted while it is blasted or coated: an item lists what is masked, a preparation of the job masks, or a text of the job or its preparations says with what it is covered, masked, plugged or taped. A bare state that lasts for a time alone is not read.
+    Each job whose scope, or the name of one of its items, says that something is left bare, uncoated or free of paint, or that rods, shafts, bearings or brakes are fitted while it is blasted or coated: an item lists what is masked, a preparation of the job masks, or a text of the job or its preparations says with what it is covered, masked, plugged or taped. A bare state that lasts for a time alone, or a whole face that nobody sprays, is not read.
 Why
     Whoever sprays works by the card. An earthing point or a bore that only the scope speaks of is painted over, and is ground bare later with the coat around it.
 Passes
@@ -13,8 +13,14 @@ Passes
     jobs.refit.scope: Doors and step after repair. Earthing points remain uncoated under tape.
 
     jobs.refit.scope: Doors and step. Hydraulic rods and bearings are fitted after coating.
+
+    jobs.refit.scope: Doors and step, outside. The bed that carries the load stays bare.
+
+    jobs.refit.scope: Doors and step, outside. The inside of the box is left uncoated.
 Fails
     jobs.refit.scope: Doors and step after repair. Earthing points stay bare.    # at jobs.refit.scope
+
+    jobs.refit.scope: Doors and step; threads inside the box stay bare.    # at jobs.refit.scope
 
     jobs.refit.scope: Doors and step; threads are left unpainted.    # at jobs.refit.scope
     jobs.refit.inspection.prepared.method: Comparator and replica tape
@@ -40,6 +46,10 @@ _MOVES = re.compile(
     re.I,
 )
 _OTHER = re.compile(r"\b(?:no|not|never|nothing|nowhere|longer|until|for|before|after|overnight|hours?|days?)\b", re.I)
+_FACE = re.compile(
+    r"\W*(?:the |each |every |all )?(?:inside|interior|underside|back|bed|floor|deck|(?:inner|outer|back|rear|reverse|load\w*) (?:faces?|sides?|surfaces?|bed|floor))s? (?:of |that |which |is\b|are\b|stays?\b|remains?\b)",
+    re.I,
+)
 _COVERED = re.compile(
     r"\b(?:(?:un)?mask|tap(?:e|ed|ing)\b|plug|caps?\b|capped|sheath|covered|covering|cover (?:the|all|every|each|them)\b)",
     re.I,
@@ -74,4 +84,5 @@ def _named(job: Job) -> Iterator[tuple[Path, str]]:
 
 
 def _stays_bare(clause: str) -> bool:
-    return (_BARE.search(clause) or _MOVES.search(clause)) is not None and _OTHER.search(clause) is None
+    said = (None if _FACE.match(clause) else _BARE.search(clause)) or _MOVES.search(clause)
+    return said is not None and _OTHER.search(clause) is None

@@ -1,7 +1,7 @@
 """WIN003 A curing coat has a maximum overcoating interval
 
 Checks
-    The overcoating interval of each overcoated coat whose binder cures to a solvent-resistant film: it states a maximum, unless the coat is abraded in any case. Zinc silicate, which stays porous, needs none.
+    The overcoating interval of each overcoated coat whose binder cures to a solvent-resistant film: it states a maximum, unless the coat is abraded in any case, as a body filler is. Zinc silicate, which stays porous, needs none.
 Why
     The next coat does not adhere to a fully cured cross-linked film; where no maximum is stated, it is not known when to abrade, and the topcoat peels off in sheets.
 Passes
@@ -33,7 +33,7 @@ To put right
 from specgen.facts.layer.intervals import windows_for
 from specgen.facts.pairs.families import binder_family
 from specgen.facts.pairs.overcoat import table_row
-from specgen.rules.kit import WARNING, Problem, Problems, Spec, System, date, rule
+from specgen.rules.kit import WARNING, Problem, Problems, Role, Spec, System, date, rule
 
 # The next coat keys into its pores at any age, once salts are washed off.
 _POROUS = {"zinc_inorganic"}
@@ -50,7 +50,7 @@ def late_end_stated(system: System, spec: Spec, on: date) -> Problems:
         product = spec.product_of(below)
         if binder_family(product.binder)["cured_rub"] != "resistant" or product.binder in _POROUS:
             continue
-        if below.abraded_with is not None:
+        if below.abraded_with is not None or below.role is Role.BODY_FILLER:
             continue
         for entry in windows_for(below, above, spec):
             if entry.interval.high is None:
