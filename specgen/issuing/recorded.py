@@ -14,6 +14,7 @@ from pathlib import Path
 from specgen.assessing.as_built import Built, assessed, open_of
 from specgen.assessing.kept import HEADINGS, Kept, kept_of
 from specgen.facts.closure import cut_to_closure
+from specgen.issuing.names_kept import names_kept
 from specgen.issuing.refused import Refused
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -67,7 +68,9 @@ def recorded(folder: Path, register: Path, job: Job, spec: Spec, day: date) -> R
     built, files = _built(job, spec, kept, people_of(folder), day), readings_of(folder, job, spec)
     if not files:
         raise Refused(f"the folder {READINGS} holds no file that is called by {job.id}")
-    against = [f"{one.where}: {one.what}" for one in built.open] + list(_names(built))
+    against = [f"{one.where}: {one.what}" for one in built.open]
+    # a name in a cell is told once, by the cell
+    against += list(_names(built)) or list(names_kept(files, built.people))
     if against:
         raise Refused(*_some(against))
     of_job = revisions_of(register, job.document.number, partial(cut_to_closure, spec, job))

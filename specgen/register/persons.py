@@ -29,6 +29,13 @@ def person(name: str) -> str:
     return " ".join(sorted(word.translate(_STROKES) for word in [w for w in words if w not in _TITLES] or words))
 
 
+def stands_in(text: str, key: str) -> bool:
+    """True where the words of a name stand side by side in a text, in whatever order; `key` is that of `person`."""
+    wanted, words = key.split(), [word.translate(_STROKES) for word in _words(text)]
+    first = range(len(words) - len(wanted) + 1) if wanted else range(0)
+    return any(sorted(words[at : at + len(wanted)]) == wanted for at in first)
+
+
 def names_person(principal: str, name: str) -> bool:
     """True where the principal of a key names the person: `ada.quill@example.org`, `ada@…`, `aquill@…` or `Ada Quill` for Ada Quill."""
     given, held = person(principal.partition("@")[0]).split(), person(name).split()
