@@ -1,7 +1,7 @@
 """AIR010 A confined space is entered in air that can be breathed and cannot burn
 
 Checks
-    The atmosphere test of a confined space, and each inspection point of the job that names oxygen or the explosive limit: shares of oxygen below 19.5 % or above 23.5 %, and a share of the lower explosive limit above 10 %, as limits of entry. A sentence on alarms, breathing sets or purging is not read, nor one on the air during spraying. Where the test and a point state other figures, that is a note.
+    The atmosphere test of a confined space, the scope of the job, and each inspection point of it that names oxygen or the explosive limit: shares of oxygen below 19.5 % or above 23.5 %, and a share of the lower explosive limit above 10 %, as limits of entry. A sentence on alarms, breathing sets or purging is not read, nor one on the air during spraying. Where the test and a point state other figures, that is a note.
 Why
     Below 19.5 % of oxygen the mind fails before the body warns; above 23.5 % clothes burn like tinder. Air above a tenth of the explosive limit in one corner is explosive in another.
 Passes
@@ -60,6 +60,7 @@ def entry_air(job: Job, spec: Spec, on: date) -> Problems:
         return
     stated = job.confined_space.atmosphere_test if job.confined_space is not None else None
     texts: list[tuple[str, Path]] = [(stated, ("confined_space", "atmosphere_test"))] if stated else []
+    texts.append((job.scope, ("scope",)))
     texts += [
         (point.criterion.text, ("inspection", point.id, "criterion", "text"))
         for point in job.inspection
@@ -123,6 +124,8 @@ def _usual(subject: str) -> str:
 
 
 def _said(job: Job, path: Path) -> str:
+    if path[0] == "scope":
+        return f"the scope of {job.id}"
     return f"the atmosphere test of {job.id}" if path[0] == "confined_space" else str(path[1])
 
 

@@ -1,7 +1,7 @@
 """DOC013 What words order for a coat is not typed as left out
 
 Checks
-    The instructions in words of each job, and what is done between its coats: amine blush is not washed off a coat by a sentence beside it where the coat states that it is not (blush_wash: no); no mist coat or tie coat is laid in words where the coat states that there is none; no stripe coat is spoken of in the scope where no coat of the job has one. What a sentence denies, or orders under a condition, is not read.
+    The instructions in words of each job, and what is done between its coats: amine blush is not washed off a coat by a sentence beside it where the coat states that it is not (blush_wash: no); no mist coat or tie coat is laid in words where the coat states that there is none, nor left out in words where it states one; no stripe coat is spoken of in the scope where no coat of the job has one. What a sentence denies, or orders under a condition, is not read.
 Why
     Pages, job cards and amounts follow what is typed: the step that stands in a sentence alone is on no list, and nobody signs for it.
 Passes
@@ -21,6 +21,9 @@ Fails
     systems.cab.layers.base.mist_coat: no    # at systems.cab.layers.base.mist_coat
     systems.cab.layers.primer.before_next: A mist coat first, then the full coat.
 
+    systems.cab.layers.base.mist_coat: yes
+    jobs.refit.scope: Doors and steps, laid without a mist coat.    # at jobs.refit.scope
+
     jobs.refit.scope: Doors and steps, stripe coats on edges and welds.    # at jobs.refit.scope
 To put right
     Type the step where the words order it, or take it out of the words.
@@ -31,7 +34,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from specgen.facts.texts import CLAUSE
-from specgen.rules.kit import LOGIC, WARNING, Job, Layer, Problem, Problems, Spec, System, date, rule
+from specgen.rules.kit import LOGIC, WARNING, Job, Layer, Path, Problem, Problems, Spec, System, date, rule
 
 _DENIED = re.compile(
     r"\b(?:not|never|no|nothing|none|without|if|where|when|unless|instead|until|old|existing|was|were)\b", re.I
@@ -41,6 +44,10 @@ _BLUSH = re.compile(r"\bblush|\bamine\b|\bbloom\b", re.I)
 _MIST = re.compile(r"\b(?:mist|fog)[- ]coats?\b", re.I)
 _TIE = re.compile(r"\btie[- ]coats?\b", re.I)
 _STRIPE = re.compile(r"\bstripe[- ]coat\w*|\bare striped\b", re.I)
+_NONE = {
+    "mist_coat": re.compile(r"\b(?:no|without(?: an?)?) (?:mist|fog)[- ]coats?\b", re.I),
+    "tie_coat": re.compile(r"\b(?:no|without(?: an?)?) tie[- ]coats?\b", re.I),
+}
 
 
 @rule("DOC013", on=Job, severity=WARNING, source=LOGIC)
@@ -50,10 +57,32 @@ def words_agree_with_marks(job: Job, spec: Spec, on: date) -> Problems:
         for layer_id, mark, said in _left_out(system):
             path = ("systems", system.id, "layers", layer_id, mark)
             yield Problem(path, f"the words of {system.id} say '{said}'; {layer_id} states {mark}: no", absolute=True)
+    for at, text, marks in _texts_on_first_coats(job, systems):
+        for mark, pattern in _NONE.items():
+            none = pattern.search(text)
+            if none is not None and mark in marks:
+                yield Problem(at, f"the words of {job.id} say '{none[0]}'; a coat states {mark}: yes", absolute=True)
     striped = any(layer.stripe_coat is not None for system in systems for layer in system.layers)
     said = _ordered(_STRIPE, job.scope)
     if said and systems and not striped:
         yield Problem(("scope",), f"the words of {job.id} say '{said}'; none of its coats has a stripe coat")
+
+
+def _texts_on_first_coats(job: Job, systems: list[System]) -> Iterator[tuple[Path, str, set[str]]]:
+    """The scope, and what is done before each coat, with the marks that are typed yes of the coats they speak of."""
+    yield (
+        ("jobs", job.id, "scope"),
+        job.scope,
+        {mark for one in systems for layer in one.layers for mark in _marks(layer)},
+    )
+    for system in systems:
+        for below, above in pairwise(system.layers):
+            path: Path = ("systems", system.id, "layers", below.id, "before_next")
+            yield path, below.before_next or "", _marks(above)
+
+
+def _marks(layer: Layer) -> set[str]:
+    return {mark for mark, stated in (("mist_coat", layer.mist_coat), ("tie_coat", layer.tie_coat)) if stated}
 
 
 def _left_out(system: System) -> Iterator[tuple[str, str, str]]:

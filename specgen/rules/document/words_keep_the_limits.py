@@ -78,7 +78,7 @@ _THINNER = re.compile(
     re.I,
 )
 _AT_WORK = re.compile(
-    r"\b(?:coat(?:s|ed|ing)?|paint(?:s|ed|ing)?|spray(?:s|ed|ing)?|appl(?:y|ies|ied)|work|roll(?:s|ed|ing)?|brush(?:ed|ing)?|prim(?:e|ed|ing)|laid|lay)\b",
+    r"\b(?:coat(?:s|ed|ing)?|paint(?:s|ed|ing)?|spray(?:s|ed|ing)?|appl(?:y|ies|ied)|work|roll(?:s|ed|ing)?|brush(?:ed|ing)?|prim(?:e|ed|ing)|laid|lay|lined|allowed|accepted|permitted)\b",
     re.I,
 )
 _IN_USE = re.compile(
@@ -88,6 +88,7 @@ _DOWN_TO = re.compile(r"\b(?:down to|as low as|from|at least|min(?:imum)?(?: of)
 _UP_TO = re.compile(
     r"\b(?:up to|as hot as|as high as|hotter than|on (?:hot )?(?:steel|metal|zinc|aluminium|parts?|surfaces?|panels?) (?:of|at)|at most|max(?:imum)?) "
     r"(?:\w+ ){0,3}?(?=\d)|"
+    r"\b(?:coated|painted|sprayed|lined|primed) at (?=\d+(?:\.\d+)? ?(?:°C|degC|°F|degF) (?:steel|metal|surface))|"
     r"\b(?:still|while|whilst)\b(?: (?!below|under|less|not|cool\w*|dew)\w+){0,6}? (?=\d)",
     re.I,
 )
@@ -102,6 +103,11 @@ _WAITS = re.compile(
 )
 _HUMIDITY = re.compile(
     r"(\d+(?:\.\d+)?) ?% (?:relative |air )?(?:humidity|RH)\b|\bhumidity (?:\w+ ){0,3}?(\d+(?:\.\d+)?) ?%", re.I
+)
+_DOWN_TO_HUMIDITY = re.compile(
+    r"\bhumidity (?:\w+ ){0,2}?(?:at least|from|down to|as low as|not below) (\d+(?:\.\d+)?) ?%|"
+    r"\b(?:at least|down to|as low as|from) (\d+(?:\.\d+)?) ?% (?:relative |air )?(?:humidity|RH)\b",
+    re.I,
 )
 _MARGIN = re.compile(r"(\d+(?:\.\d+)?) ?(?:K|°|deg ?)?(C|F)?\b (?:\w+ )?above (?:the )?dew point", re.I)
 _BOTH = re.compile(r"\bboth coats\b(?! of\b)", re.I)
@@ -148,8 +154,9 @@ def _beyond(clause: str, job: Job, spec: Spec) -> Iterator[str]:
             if said and lows and said[0] < min(lows, key=lambda low: low.base):
                 yield f"'{clause.strip()}'; the ambient conditions begin at {min(lows, key=lambda low: low.base)}"
         yield from _too_hot_or_damp(clause, job.climate)
-    if _AT_WORK.search(clause) and job.climate is not None:
+    if job.climate is not None:
         yield from _near_the_dew_point(clause, job.climate)
+        yield from _drier(clause, job.climate)
 
 
 def _too_hot_or_damp(clause: str, climate: ApplicationClimate) -> Iterator[str]:
@@ -179,6 +186,13 @@ def _too_dry(clause: str, path: Path, job: Job, spec: Spec) -> Iterator[str]:
         if least is not None and cures_by_it and Fraction(found[1] or found[2]) <= least.to("%"):
             yield f"'{clause.strip()}'; {product.id} needs a humidity of at least {least}"
             return
+
+
+def _drier(clause: str, climate: ApplicationClimate) -> Iterator[str]:
+    least = climate.humidity.low if climate.humidity is not None else None
+    for match in _DOWN_TO_HUMIDITY.finditer(clause) if least is not None else ():
+        if least is not None and Fraction(match[1] or match[2]) < least.to("%") and not _IN_USE.search(clause):
+            yield f"'{clause.strip()}'; the humidity has to be at least {least}"
 
 
 def _near_the_dew_point(clause: str, climate: ApplicationClimate) -> Iterator[str]:

@@ -1,7 +1,7 @@
 """INS025 A test of the finished coat accepts only what holds in service
 
 Checks
-    The acceptance criterion in words of each point that tests adhesion or looks for pores: a cross-cut of class 3 or worse of ISO 2409, a pull-off below 1.5 MPa, a solvent rub of ASTM D4752 of rating 3 or worse, or pores accepted in a test for pores. The field of the cross-cut has a rule of its own. Words that reject the class are accepted.
+    The acceptance criterion in words of each point that tests adhesion or looks for pores, and the scope of the job where it names the test: a cross-cut of class 3 or worse of ISO 2409, a pull-off below 1.5 MPa, a solvent rub of ASTM D4752 of rating 3 or worse, or pores accepted in a test for pores. The field of the cross-cut has a rule of its own. Words that reject the class are accepted.
 Why
     A criterion that weak passes a coat that is already coming off.
 Passes
@@ -38,7 +38,7 @@ from specgen.standards.tables import table
 
 _CROSS_CUT = re.compile(r"cross.?(?:cut|hatch)|\b2409\b", re.I)
 _PULL_OFF = re.compile(r"pull.?off|\b4624\b|D4541", re.I)
-_RUB = re.compile(r"D4752", re.I)
+_RUB = re.compile(r"D4752|\bMEK\b|solvent rub", re.I)
 _RATING = re.compile(r"\b(?:rating|resistance)s? (?:of )?(?:at least )?([0-5])\b", re.I)
 _CLASS = re.compile(r"\bclass(?:es)? ([0-5])(?: ?(?:to|or|and|-|–) ?([0-5]))?", re.I)
 _AT_LEAST = re.compile(r"(\d+(?:\.\d+)?) ?(MPa|N/mm2|N/mm²|psi)", re.I)
@@ -64,6 +64,10 @@ def weak_tests_accepted(job: Job, spec: Spec, on: date) -> Problems:
             weak = _weak(clause, words_of(point), method) if not _REJECTED.search(clause) else None
             if weak is not None:
                 yield Problem((*path, "criterion", "text"), f"{point.id} accepts {weak}")
+    for clause in CLAUSE.split(job.scope):
+        weak = _weak(clause, clause, clause) if not _REJECTED.search(clause) else None
+        if weak is not None:
+            yield Problem(("scope",), f"the scope of {job.id} accepts {weak}")
 
 
 def _weak(clause: str, said: str, method: str) -> str | None:
