@@ -18,6 +18,8 @@ Passes
 Fails
     jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Cross-cut, ISO 2409, one hour after the last coat", criterion: {text: Class 0 or 1.}}    # at jobs.refit.inspection.adhesion.method
 
+    jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, test: {method: cross_cut, standard: ISO 2409, limit: class 0 or 1}, frequency: "One panel, after 12 h", criterion: {text: Class 0 or 1.}}    # at jobs.refit.inspection.adhesion.frequency
+
     jobs.refit.inspection.salt: {id: salt, check: Soluble salt, at: completion, method: "Patch, ISO 8502-6", criterion: {text: At most 20 mg/m2.}}    # at jobs.refit.inspection.salt.at
 
     jobs.refit.inspection.profile: {id: profile, check: Surface profile, at: completion, method: "Replica tape, ISO 8503-5", criterion: {text: 25 to 50 µm.}}    # at jobs.refit.inspection.profile.at
@@ -42,6 +44,7 @@ _TABLE = table("inspection_in_words")
 _OF_FILM = re.compile(
     r"cross.?(?:cut|hatch)|\b2409\b|pull.?off|\b4624\b|D4541|D3359|holiday|high.voltage|29601|D5162", re.I
 )
+_FILM_TESTS = {"cross_cut", "x_cut", "pull_off", "holiday_low", "holiday_high"}
 _AFTER = re.compile(r"\bafter (?:the )?(?:last|final|top|second|third|clear)? ?coat", re.I)
 _PROFILE = re.compile(r"(?:surface|blast|anchor) profile|8503", re.I)
 _RUB = re.compile(r"D4752|\bMEK\b|solvent rub", re.I)
@@ -66,9 +69,16 @@ def _misplaced(point: InspectionPoint, job: Job, spec: Spec) -> Iterator[tuple[s
     if point.at is Stage.COMPLETION and _PROFILE.search(point.check):
         yield "at", "measures the profile at completion, when it lies beneath the paint"
     shortest = int(_TABLE.row("id", "pull_off_test" if _PULL_OFF.search(said) else "film_test")["value"])
-    spans = [span for _, span in spans_said(method) if span is not None]
-    if _OF_FILM.search(said) and _AFTER.search(method) and spans and spans[0].to("h") < shortest:
-        yield "method", f"tests the coat {spans[0]} after it was laid; it has not cured then"
+    of_film = _OF_FILM.search(said) or (point.test is not None and point.test.method in _FILM_TESTS)
+    for leaf, text in (("method", method), ("frequency", point.frequency or "")):
+        spans = [
+            span
+            for words, span in spans_said(text)
+            if span is not None and (_AFTER.search(text) or f"after {words}" in text)
+        ]
+        if of_film and spans and spans[0].to("h") < shortest:
+            yield leaf, f"tests the coat {spans[0]} after it was laid; it has not cured then"
+            break
     if not _RUB.search(said) and not _PORES.search(said):
         return
     found = list(places(point, job, spec))

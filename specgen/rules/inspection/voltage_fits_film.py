@@ -94,7 +94,7 @@ def _misfit(voltage: Quantity, film: Quantity) -> tuple[str, Row] | None:
         thickest = _figure("sponge_film")
         if microns > thickest:
             return f"{on}; the wet sponge finds pores up to {thickest} um", _row("sponge_film")
-        if not any(abs(volts / _figure(one) - 1) <= _figure("sponge_near") for one in _SPONGES):
+        if volts and not any(abs(volts / _figure(one) - 1) <= _figure("sponge_near") for one in _SPONGES):
             return f"{on}; the wet sponge is used at 9, 67.5 or 90 V", _row("sponge_mean")
         return None
     thinnest = _figure("spark_film")
