@@ -70,7 +70,12 @@ def test_nothing_open_is_released(built: Built) -> None:
 def test_work_batches_and_files_are_those_of_the_records(built: Built) -> None:
     view = _view(built)
     sanding = next(row for row in _texts(view.work.rows) if row[1] == "sanding")
-    assert sanding[:3] == ("2026-11-18 08:15", "sanding", "all items")
+    assert sanding[:3] == ("2026-11-18 08:15 to 09:40", "sanding", "all items")
+    # what was painted in one go, a repair of one part, and a release stand in a row each
+    when = {(row[1], row[2]): row[0] for row in _texts(view.work.rows)}
+    assert when["application", "all items"] == "2026-11-18 11:25 to 13:10"
+    assert when["repair", "LADDER, part 2"] == "2026-11-25 13:20"
+    assert when["release", "DOOR"] == "2026-11-24 15:30"
     assert {row[3] for row in _texts(view.batches.rows)} == {
         "P210-2641",
         "S230-1187",
@@ -78,6 +83,7 @@ def test_work_batches_and_files_are_those_of_the_records(built: Built) -> None:
         "T410-0932",
         "T410-0951",
     }
+    assert {row[1] for row in _texts(view.instruments.rows)} == {"K-20714"}
     assert [row[1] for row in _texts(view.files.rows)] == [digest for _, digest in built.found.files]
 
 

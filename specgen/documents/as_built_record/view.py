@@ -5,11 +5,13 @@ The template `as_built_record/document.html.j2` prints it. Called by `specgen.pr
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from specgen.assessing.as_built import Built
+from specgen.assessing.records import Record, columns
 from specgen.assessing.releases import of_item
-from specgen.assessing.results import Assessment, Did
+from specgen.assessing.results import Assessment, Did, Done
 from specgen.documents.context import Context
 from specgen.documents.parts.assessed import (
     MOST_ROWS,
@@ -29,11 +31,15 @@ from specgen.documents.parts.assessed_work import before_repairs, said, times_be
 from specgen.documents.parts.coats import coats_by_id
 from specgen.documents.parts.concessions import concession_table
 from specgen.documents.parts.inspection import passes
+from specgen.documents.parts.instruments import instruments_table
 from specgen.documents.parts.revision_table import revision_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.model.file_names import record_number
 from specgen.model.spec import Spec
+
+_same = columns("item", "part", "coat", "by")
+_LASTS = frozenset({Did.PREPARATION, Did.APPLICATION, Did.SANDING, Did.REPAIR})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,6 +66,7 @@ class AsBuiltRecord:
     repaired: TableView
     concessions: TableView
     times: TableView
+    instruments: TableView
     persons: TableView | None
     ids: str
     files: TableView
@@ -93,6 +100,7 @@ def as_built_record(built: Built, context: Context) -> AsBuiltRecord:
             [(seen.concession, used_for(seen, found, words)) for seen in found.concessions], job, spec, words
         ),
         times=times_between(found, words),
+        instruments=instruments_table(found, words),
         # what is issued is kept as it is, so that it holds the ids alone, and names can be erased
         persons=_persons(built, words) if context.issue is None else None,
         ids=", ".join(text for text, _ in built.persons),
@@ -123,11 +131,17 @@ def _items(found: Assessment, words: Words) -> TableView:
     ]
     rows = []
     for item in found.job.items:
-        release = of_item(found.work, Did.RELEASE, item)
-        by, on = (release[-1].record.text(name) for name in ("by", "on")) if release else ("", "")
+        releases = [one.record for one in of_item(found.work, Did.RELEASE, item)]
+        by = ", ".join(dict.fromkeys(one.text("by") for one in releases))
+        on = "\n".join(_released(one, words) for one in releases)
         name = words("{item}, {name}").format(item=item.id, name=item.name)
         rows.append((name, words(PLAIN[found.verdict_on(item)]), by or words("not released"), on))
     return table_view(words("Result and release of each item"), columns, rows)
+
+
+def _released(record: Record, words: Words) -> str:
+    on, part = record.text("on"), record.text("part")
+    return words("part {part}: {on}").format(part=part, on=on) if part else on
 
 
 def _missing(built: Built, words: Words) -> TableView:
@@ -146,18 +160,43 @@ def _work(found: Assessment, spec: Spec, words: Words) -> TableView:
         Column(words("Remark")),
     ]
     coats = coats_by_id(found.job, spec, words)
+    spans = list(_spans(sorted(found.work, key=lambda done: done.on)))
     rows = [
         (
-            done.record.text("on"),
-            words(done.did.value),
-            done.record.text("item") or words("all items"),
-            coats.get(done.record.text("coat"), done.record.text("coat")),
-            done.record.text("by") or words("not stated"),
-            done.record.text("remark"),
+            _when(first, last, words),
+            words(first.did.value),
+            _where(first.record, words),
+            coats.get(first.record.text("coat"), first.record.text("coat")),
+            first.record.text("by") or words("not stated"),
+            first.record.text("remark") or last.record.text("remark"),
         )
-        for done in sorted(found.work, key=lambda done: done.on)[:MOST_ROWS]
+        for first, last in spans[:MOST_ROWS]
     ]
-    return table_view(cut(words("Work, as recorded"), found.work, words), columns, rows)
+    return table_view(cut(words("Work, as recorded"), spans, words), columns, rows)
+
+
+def _spans(work: Sequence[Done]) -> Iterator[tuple[Done, Done]]:
+    """Work with its beginning and its end: two rows of one day, with times, that say the same of it; any other row by itself."""
+    alike: dict[tuple[object, ...], list[Done]] = {}
+    for done in work:
+        alike.setdefault((done.did, done.on.date(), *_same(done.record)), []).append(done)
+    for rows in alike.values():
+        remarks = {remark for done in rows if (remark := done.record.text("remark"))}
+        if len(rows) == 2 and all(done.timed for done in rows) and rows[0].did in _LASTS and len(remarks) < 2:
+            yield rows[0], rows[1]
+        else:
+            yield from ((done, done) for done in rows)
+
+
+def _when(first: Done, last: Done, words: Words) -> str:
+    if first is last:
+        return first.record.text("on")
+    return words("{begin} to {end}").format(begin=first.record.text("on"), end=f"{last.on:%H:%M}")
+
+
+def _where(record: Record, words: Words) -> str:
+    item, part = record.text("item") or words("all items"), record.text("part")
+    return words("{item}, part {part}").format(item=item, part=part) if part else item
 
 
 def _asked(found: Assessment, spec: Spec, words: Words) -> TableView:

@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from specgen.assessing.instruments import instruments_of
 from specgen.assessing.results import Assessment, Verdict
 from specgen.assessing.waited import waited_name
 from specgen.assessing.wording import film_text
@@ -30,10 +29,10 @@ from specgen.documents.parts.assessed import (
     sentence,
     to_do,
     used_for,
-    with_unit,
 )
 from specgen.documents.parts.assessed_work import before_repairs, said, times_between
 from specgen.documents.parts.concessions import concession_table
+from specgen.documents.parts.instruments import instruments_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.findings import Report, Severity
@@ -122,7 +121,7 @@ def conformity_report(found: Assessment, context: Context) -> ConformityReport:
             [(seen.concession, used_for(seen, found, words)) for seen in found.concessions], job, spec, words
         ),
         findings=_findings(found, words),
-        instruments=_instruments(found, words),
+        instruments=instruments_table(found, words),
         files=files_table(found, words),
         judged=tuple(_judged(context, by_difference=any(at.less is not None for at in found.results))),
         program=context.program,
@@ -176,31 +175,6 @@ def _findings(found: Assessment, words: Words) -> TableView:
         for one in all_of[:MOST_ROWS]
     ]
     return table_view(cut(words("What is wrong with the files"), all_of, words), columns, rows)
-
-
-def _instruments(found: Assessment, words: Words) -> TableView:
-    columns = [
-        Column(words("Instrument"), "w-20"),
-        Column(words("Serial number"), "w-12"),
-        Column(words("Last checked"), "w-12"),
-        Column(words("Calibrated until"), "w-12"),
-        Column(words("Zero before"), "w-10", numeric=True),
-        Column(words("Zero after"), "w-10", numeric=True),
-        Column(words("Inspection")),
-    ]
-    checks = {point.id: point.check for point in found.job.inspection}
-    rows = [
-        (
-            *(
-                one.stated[name] or words("not stated")
-                for name in ("gauge", "serial", "checked_on", "calibrated_until")
-            ),
-            *(with_unit(one.stated[name], "um") or words("not stated") for name in ("zero_before", "zero_after")),
-            "\n".join(checks[point] for point in one.points),
-        )
-        for one in instruments_of(found)
-    ]
-    return table_view(cut(words("Instruments, as the readings name them"), rows, words), columns, rows[:MOST_ROWS])
 
 
 def _judged(context: Context, *, by_difference: bool) -> Iterator[str]:
