@@ -35,12 +35,17 @@ def fill(form: bytes, values: Mapping[str, str]) -> bytes:
     """The form with texts in its fields, by their names. Raises AssertionError for a field that it does not have."""
     # what a viewer saves stands behind what the program wrote
     writer = PdfWriter(io.BytesIO(form), incremental=True)
-    names = set(PdfReader(io.BytesIO(form)).get_fields() or {})
+    names = _fields_of(form)
     assert set(values) <= names, sorted(set(values) - names)[:5]
     writer.update_page_form_field_values(list(writer.pages), dict(values), auto_regenerate=False)
     out = io.BytesIO()
     writer.write(out)
     return out.getvalue()
+
+
+@cache
+def _fields_of(form: bytes) -> frozenset[str]:
+    return frozenset(PdfReader(io.BytesIO(form)).get_fields() or {})
 
 
 @cache
