@@ -84,13 +84,6 @@ STILL_MISSED = {
     ("round_15", "surfacer-sanded-through"): "told on the sound one already, by a slip of its author",
     ("round_16", "weld-three-passes"): "told as a warning: what a cross coat gives is an average",
     ("round_17", "stoplogs-to-the-weir-after-3-days"): "told as a warning: full cure is no stated wait before service",
-    ("round_18", "bus-putty-sanded-wet"): "what a sentence says of sanding filler wet is not read",
-    ("round_18", "tram-discs-from-steel"): "that discs served on another metal is not read",
-    ("round_18", "tank-flushed-with-mek-inside"): "flushing inside a tank is not read",
-    ("round_19", "standby-in-the-tank"): "where the standby person is, is not read",
-    ("round_19", "low-spots-dropped"): "what a sentence leaves out of a mean is not read",
-    ("round_19", "more-hardener-in-the-cold"): "this way to say it is not read",
-    ("round_19", "alkyd-rags-in-a-heap"): "this way to say it is not read",
 }
 
 # Warnings on sound ones that were wrong, and stay away.

@@ -24,7 +24,7 @@ from specgen.model.walk import Path
 from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
 
-_SENTENCE = re.compile(r"[;\n]|\.(?!\d)")
+SENTENCE = re.compile(r"[;\n]|\.(?!\d)")
 _BREAK = re.compile(r",(?!\d)|\bbut\b")
 _FORBIDDEN = re.compile(
     r"\b(?:not|never|no|none|nobody|nothing|nowhere|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|instead of|"
@@ -51,18 +51,24 @@ _READ_AS = str.maketrans(
 
 def practices(record: Node, spec: Spec) -> list[tuple[Path, str, Row]]:
     """Where a sentence of a job, preparation, system or product orders such a thing, in its own words, with the row."""
-    if not isinstance(record, Job | Preparation | System | Product):
-        return []
     rows = _rows()
     found = [
         (path, words, rows[row])
-        for path, text, said in texts(spec, record)
-        if (said.polarity is Polarity.REQUIREMENT_TEXT or path[-1] in _ORDERS) and _KEPT_APART.isdisjoint(path)
+        for path, text in instructions(record, spec)
         for row, words in ordered(text)
         if rows[row]["where"] in {"", path[-1]}
     ]
     met = circumstances(record, spec) if any(row["when"] for _, _, row in found) else frozenset()
     return [one for one in found if not one[2]["when"] or not met.isdisjoint(one[2]["when"].split())]
+
+
+def instructions(record: Node, spec: Spec) -> Iterator[tuple[Path, str]]:
+    """The texts of a job, preparation, system or product that tell people what to do; nothing of any other record."""
+    if not isinstance(record, Job | Preparation | System | Product):
+        return
+    for path, text, said in texts(spec, record):
+        if (said.polarity is Polarity.REQUIREMENT_TEXT or path[-1] in _ORDERS) and _KEPT_APART.isdisjoint(path):
+            yield path, text
 
 
 def named(record: Node, path: Path) -> str:
@@ -83,7 +89,7 @@ def _read(text: str) -> Iterator[tuple[str, str]]:
     likely = [one for one in _readers() if not at_hand.isdisjoint(one.stems)]
     if not likely:
         return
-    for sentence in _SENTENCE.split(text):
+    for sentence in SENTENCE.split(text):
         plain = _in_small_letters(sentence)
         for one in likely:
             if one.row in told:

@@ -1,0 +1,102 @@
+"""Sentences that raise a dangerous subject and say none of what makes it safe, by the table of such forms.
+
+The twin of `practices`: that table holds what must not be said, this one what has to be. Where a practice is told of a text already,
+nothing is told here.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import cached_property, lru_cache
+
+from specgen.facts.job.circumstances import circumstances
+from specgen.facts.job.practices import SENTENCE, instructions, practices
+from specgen.model.node import Node
+from specgen.model.spec import Spec
+from specgen.model.system import System
+from specgen.model.walk import Path
+from specgen.standards.reads import remembered
+from specgen.standards.tables import Row, table
+
+_PASSES = re.compile(
+    r"\b(?:not|never|no|none|nobody|nothing|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|instead of|"
+    r"rather than|permit|data sheets?|technical service|must not)\b",
+    re.I,
+)
+_PERSON = re.compile(r"\b[A-Z]\. ?[A-Z][a-z]+")
+_NAMES_ENOUGH = frozenset({"standby", "rescue", "atmosphere_test"})  # who is named there knows the rules of the yard
+_MOST_TEXTS = 20_000
+
+
+def unsafe(record: Node, spec: Spec) -> list[tuple[Path, str, Row]]:
+    """Where a sentence of a job, preparation, system or product raises such a subject alone: its words, with the row."""
+    found = [(path, *one) for path, text in instructions(record, spec) for one in lacking(text, path[-1])]
+    if not found:
+        return []
+    rows, told = {row["id"]: row for row in table("safe_forms").rows}, {path for path, _, _ in practices(record, spec)}
+    met = circumstances(record, spec)
+    return [
+        (path, words, rows[row])
+        for path, row, words in found
+        if path not in told and _holds(rows[row]["when"], met | _coat(record, path))
+    ]
+
+
+def _holds(when: str, met: frozenset[str]) -> bool:
+    return not when or not met.isdisjoint(when.split())
+
+
+def _coat(record: Node, path: Path) -> frozenset[str]:
+    """The role of the coat that a text of a system speaks of."""
+    if not isinstance(record, System) or path[0] != "layers":
+        return frozenset()
+    return frozenset(str(layer.role) for layer in record.layers if layer.id == path[1] and layer.role is not None)
+
+
+@lru_cache(maxsize=_MOST_TEXTS)
+def lacking(text: str, leaf: str) -> tuple[tuple[str, str], ...]:
+    """Each row once that a text raises without a safe form, and the sentence; a row of one leaf is held against the whole of it."""
+    return tuple(_read(text, leaf))
+
+
+def _read(text: str, leaf: str) -> Iterator[tuple[str, str]]:
+    lower = text.lower()
+    for one in _readers():
+        if one.where not in {"", leaf} or not any(stem in lower for stem in one.stems):
+            continue
+        for said in [text] if one.where else SENTENCE.split(text):
+            if one.lacks_in(said):
+                yield one.row, said.strip()
+                break
+
+
+class _Reader:
+    """How one row is read. Expressions are compiled once they are needed."""
+
+    def __init__(self, row: Row) -> None:
+        self.row, self.where, self.stems = row["id"], row["where"], row["stems"].split("|")
+        self._subject, self._safe, self._spoils = row["subject"], row["safe"], row["spoils"]
+
+    def lacks_in(self, said: str) -> bool:
+        """Whether the words raise the subject and nothing in them makes it safe, or something undoes that."""
+        if self._raised.search(said) is None or (_PERSON if self.where in _NAMES_ENOUGH else _PASSES).search(said):
+            return False
+        return (self._undone is not None and self._undone.search(said) is not None) or self._sound.search(said) is None
+
+    @cached_property
+    def _raised(self) -> re.Pattern[str]:
+        return re.compile(self._subject, re.I)
+
+    @cached_property
+    def _sound(self) -> re.Pattern[str]:
+        return re.compile(self._safe, re.I)
+
+    @cached_property
+    def _undone(self) -> re.Pattern[str] | None:
+        return re.compile(self._spoils, re.I) if self._spoils else None
+
+
+@remembered
+def _readers() -> tuple[_Reader, ...]:
+    return tuple(map(_Reader, table("safe_forms").rows))
