@@ -55,7 +55,8 @@ class Built:
 
 
 _named = columns("by", "dropped_by")
-_signed = columns("on", "by", "point", "value", "air")
+_when_and_who = columns("on", "by")
+_read = columns("point", "value", "air")
 
 
 def assessed(
@@ -99,11 +100,17 @@ def _open(job: Job, spec: Spec, found: Assessment, kept: Kept, people: People) -
 def _unsigned(found: Assessment) -> Iterator[Open]:
     """Inspection points where rows do not say when something was read, or by whom."""
     first: dict[tuple[str, str], tuple[Record, int]] = {}
-    checks = {point.id: point.check for point in found.job.inspection}
+    checks, signed = {point.id: point.check for point in found.job.inspection}, set[tuple[str, ...]]()
     for record in found.records:
-        on, by, point, value, air = _signed(record)
-        lacking = " and ".join(name for name, text in (("on", on), ("by", by)) if says_nothing(text))
-        if lacking and point in checks and (value or air):
+        # thousands of rows say the same
+        if (stated := _when_and_who(record)) in signed:
+            continue
+        lacking = " and ".join(name for name, text in zip(("on", "by"), stated, strict=True) if says_nothing(text))
+        if not lacking:
+            signed.add(stated)
+            continue
+        point, value, air = _read(record)
+        if point in checks and (value or air):
             row, count = first.get((point, lacking), (record, 0))
             first[point, lacking] = row, count + 1
     for (point, lacking), (row, count) in first.items():
