@@ -99,7 +99,8 @@ def _gathered(point: InspectionPoint, records: Iterable[Record], faults: Faults,
             value -= zinc[part_of(record, job)].to(rows.unit)
         spot = place or phrase(N_("row {row}"), row=record.row)
         key = (item, part, area, spot)
-        if number:
+        # the repeat of a dropped reading may keep its number
+        if number and not (dropped_by or dropped_why):
             twice = seen.setdefault((key, number, walk), record)
             if twice is not record:
                 what = f"reading {number} at spot {spot} of {item} stands in row {twice.row} already"

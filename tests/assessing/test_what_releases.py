@@ -10,7 +10,7 @@ import pytest
 
 from specgen.assessing.results import Verdict
 from specgen.commands import main
-from tests.assessing.job import assessed
+from tests.assessing.job import assessed, film_on
 from tests.good_spec import GOOD
 
 READ = Path(__file__).parents[1] / "register" / "released_readings"
@@ -146,3 +146,17 @@ def test_air_of_another_day_is_no_air_of_a_coat(air: str, told: str) -> None:
     assert said == ([told] if told else [])
     # of the other coats nothing is recorded at all
     assert at.verdict is Verdict.NOT_DECIDED
+
+
+@pytest.mark.parametrize(("by", "verdict"), [("ka", Verdict.CONFORMING), ("", Verdict.NOT_CONFORMING)])
+def test_the_repeat_of_a_dropped_reading_may_keep_its_number(by: str, verdict: Verdict) -> None:
+    """A reading that nobody answers for is not dropped: it counts beside its repeat, below the limit."""
+    head = "point,item,spot,reading,value,unit,dropped_by,dropped_why\n"
+    rows = "".join(f"primer-film,DOOR,{spot},1,56,um,,\n" for spot in range(2, 6))
+    found = assessed(
+        f"{head}primer-film,DOOR,1,1,5,um,{by},probe slipped\nprimer-film,DOOR,1,1,56,um,,\n{rows}",
+        criterion="{rule: own, min: 40 um, max: 80 um, each: reading}",
+    )
+    assert not any(one.id == "RDG007" for one in found.findings)
+    assert any(one.id == "RDG010" for one in found.findings) is not bool(by)
+    assert film_on(found) is verdict
