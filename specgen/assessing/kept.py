@@ -6,7 +6,7 @@ says how days with strokes are read. Called by `assess` and by the recall of a b
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -21,6 +21,8 @@ from specgen.source.characters import printable_name
 
 HEADINGS = "columns.txt"
 _KINDS = frozenset({".csv", ".txt", ".tsv", ".xlsx", ".pdf"})
+_OTHER_TABLES = frozenset({".xls", ".xlsm", ".xlsb", ".ods", ".numbers"})
+"""What may hold readings and is not read; a photograph or a letter beside them holds none."""
 _MOST_FILES = 2000
 _MOST_LINES = 200
 
@@ -40,19 +42,24 @@ def kept_of(job: Job, folder: Path, spec: Spec) -> Kept:
     unread: list[str] = []
     mine = tuple(
         File(f"{READINGS}/{path.name}", path.read_bytes())
-        for path in kept_files(folder, unread)
-        if (of := job_of(path, spec)) is not None and of.id == job.id
+        for path in kept_files(folder, unread, lambda path: job_of(path, spec) is job)
     )
     columns, dates = headings(folder, unread)
     return Kept(mine, columns, dates, tuple(unread))
 
 
-def kept_files(folder: Path, unread: list[str]) -> Iterator[Path]:
-    """Every file of readings, of whatever job; `unread` takes what is none of them."""
+def kept_files(folder: Path, unread: list[str], mine: Callable[[Path], bool] = lambda _: True) -> Iterator[Path]:
+    """Every file of readings, of whatever job or those that are `mine`; `unread` takes what cannot be read of them."""
     place = folder / READINGS
     if not place.is_dir() or place.is_symlink():
         return
-    found = sorted(one for one in place.iterdir() if one.suffix.lower() in _KINDS and one.name != HEADINGS)
+    there = sorted(one for one in place.iterdir() if one.name != HEADINGS and mine(one))
+    unread.extend(
+        f"{READINGS}/{printable_name(one.name)} is a table that is not read; save it as xlsx or CSV"
+        for one in there
+        if one.suffix.lower() in _OTHER_TABLES
+    )
+    found = [one for one in there if one.suffix.lower() in _KINDS]
     if len(found) > _MOST_FILES:
         unread.append(f"{READINGS} holds more than {_MOST_FILES} files; the others are not read")
     for file in found[:_MOST_FILES]:

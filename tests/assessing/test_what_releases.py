@@ -160,3 +160,27 @@ def test_the_repeat_of_a_dropped_reading_may_keep_its_number(by: str, verdict: V
     assert not any(one.id == "RDG007" for one in found.findings)
     assert any(one.id == "RDG010" for one in found.findings) is not bool(by)
     assert film_on(found) is verdict
+
+
+@pytest.mark.parametrize(
+    ("name", "told"),
+    [
+        ("refit-film.xls", "readings/refit-film.xls is a table that is not read; save it as xlsx or CSV"),
+        ("refit-link.csv", "readings/refit-link.csv is a link, no file, or too large"),
+        ("refit-photo.jpg", ""),
+        # of another job, which it keeps open
+        ("other-link.csv", ""),
+        ("other.xls", ""),
+    ],
+)
+def test_a_file_of_the_job_that_is_not_read_keeps_it_open(
+    folder: Path, name: str, told: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    place = folder / "readings" / name
+    if "link" in name:
+        place.symlink_to(READ / "refit-film.csv")
+    else:
+        place.write_bytes(b"\xd0\xcf\x11\xe0")
+    main(["assess", "refit", "--path", str(folder), "--on", "2026-11-27", "--format", "json"])
+    said = [one["what"] for one in json.loads(capsys.readouterr().out)["open"]]
+    assert said == ([told] if told else [])
