@@ -71,7 +71,6 @@ STILL_MISSED = {
         "round_7",
         "minutes of flash-off typed as hours",
     ): "told as a warning: the usual time is an estimate, and a longer flash-off than the product's has no published limit",
-    ("round_7", "watchman who mixes the paint as well"): "what a text says of other work is not read",
     (
         "round_7",
         "air for the penstock with a digit lost",

@@ -795,7 +795,6 @@ def test_a_row_of_one_leaf_is_told_there_alone() -> None:
         ("People without protection may stay in the bay.", "no_mask"),
         ("Visitors may watch inside the booth.", "others_inside"),
         ("The gas meter is left outside.", "gas_late"),
-        ("Welding goes on next door.", "sparks_near"),
         ("Lights of any kind may be used.", "sparks_near"),
         ("The store is heated by a stove.", "sparks_near"),
         ("Pressure is raised above the rating of the hose.", "hose_mended"),

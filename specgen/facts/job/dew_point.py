@@ -44,3 +44,8 @@ def dew_point_table(airs: Iterable[int], humidities: Sequence[int]) -> tuple[Dew
             found = (dew_point_over_water("dew_point", vapour_pressure("vapour", Air(air, share))) for share in shares)
             lines.append(DewPoints(air, tuple(found)))
     return tuple(lines)
+
+
+def both_general(said: Quantity, margin: Quantity) -> bool:
+    """The general minimum of either unit: 5 degF and 3 K are taken as one."""
+    return said >= least_margin(said)[0] and margin <= least_margin(margin)[0]

@@ -32,7 +32,7 @@ import re
 from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.facts.job.dew_point import least_margin
+from specgen.facts.job.dew_point import both_general
 from specgen.facts.texts import CLAUSE
 from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, Spec, date, rule, unless_rounded
 
@@ -56,17 +56,12 @@ def climate_in_words(job: Job, spec: Spec, on: date) -> Problems:
         path, text = ("inspection", point.id, "criterion", "text"), point.criterion.text or ""
         margins, shares = set(_margins(text)), set(_shares(text))
         said = next(iter(margins)) if len(margins) == 1 else None
-        if said is not None and margin is not None and said < margin and not _both_general(said, margin):
+        if said is not None and margin is not None and said < margin and not both_general(said, margin):
             what = f"{point.id} accepts a dew point margin of {said}; the job asks for at least {margin}"
             yield unless_rounded(Problem(path, what), said, margin)
         most = next(iter(shares)) if len(shares) == 1 else None
         if most is not None and humid is not None and most > humid:
             yield Problem(path, f"{point.id} accepts a relative humidity of {most}; the job allows at most {humid}")
-
-
-def _both_general(said: Quantity, margin: Quantity) -> bool:
-    """The general minimum of either unit: 5 degF and 3 K are taken as one."""
-    return said >= least_margin(said)[0] and margin <= least_margin(margin)[0]
 
 
 def _margins(text: str) -> Iterator[Quantity]:

@@ -53,6 +53,7 @@ import re
 from collections.abc import Iterator
 from fractions import Fraction
 
+from specgen.facts.job.dew_point import both_general
 from specgen.facts.job.in_words import quantities_said
 from specgen.facts.job.instructions import instructions
 from specgen.facts.product.spans_said import spans_said
@@ -118,7 +119,7 @@ def words_keep_the_limits(job: Job, spec: Spec, on: date) -> Problems:
     for path, text in instructions(job, spec):
         for clause in CLAUSE.split(text):
             if not _DENIED.search(clause):
-                for what in _beyond(clause, job, spec):
+                for what in _beyond(clause, job, spec, in_scope=path[-1] == "scope"):
                     yield Problem(path, f"the words of {job.id} say {what}", absolute=True)
             for what in _too_dry(clause, path, job, spec):
                 yield Problem(path, f"the words of {job.id} say {what}", absolute=True)
@@ -128,7 +129,7 @@ def words_keep_the_limits(job: Job, spec: Spec, on: date) -> Problems:
             yield Problem(("scope",), f"the words of {job.id} say 'both coats'; {counts}")
 
 
-def _beyond(clause: str, job: Job, spec: Spec) -> Iterator[str]:
+def _beyond(clause: str, job: Job, spec: Spec, *, in_scope: bool) -> Iterator[str]:
     systems = list(spec.systems_of(job))
     times = (
         (_HANDLED, "handling", [system.handle_after for system in systems]),
@@ -154,7 +155,8 @@ def _beyond(clause: str, job: Job, spec: Spec) -> Iterator[str]:
             if said and lows and said[0] < min(lows, key=lambda low: low.base):
                 yield f"'{clause.strip()}'; the ambient conditions begin at {min(lows, key=lambda low: low.base)}"
         yield from _too_hot_or_damp(clause, job.climate)
-    if job.climate is not None:
+    # what an inspection point accepts has a rule of its own
+    if job.climate is not None and (in_scope or _AT_WORK.search(clause)):
         yield from _near_the_dew_point(clause, job.climate)
         yield from _drier(clause, job.climate)
 
@@ -200,7 +202,7 @@ def _near_the_dew_point(clause: str, climate: ApplicationClimate) -> Iterator[st
     for match in _MARGIN.finditer(clause) if least is not None else ():
         unit = "degF" if match[2] == "F" else "K"
         said = Quantity.of("temperature_difference", Fraction(match[1]), unit, match[1])
-        if least is not None and said < least:
+        if least is not None and said < least and not both_general(said, least):
             yield f"'{clause.strip()}'; the surface has to be at least {least} above the dew point"
 
 

@@ -23,7 +23,7 @@ Fails
     preparations.sand-steel.steps.sand.text: Clean welds with a wire brush, then sand with P180.    # warning at preparations.sand-steel.steps.sand.text
 
     jobs.refit.items.STEP.substrate: {material: galvanized_hot_dip, thickness: 3 mm}
-    preparations.sand-steel.steps.sand.abrasive: P180, then steel wool    # warning at preparations.sand-steel.steps.sand.text    # also JOB015 at preparations.sand-steel.steps.sand.abrasive
+    preparations.sand-steel.steps.sand.abrasive: P180, then steel wool    # warning at preparations.sand-steel.steps.sand.text
 
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: nylon_web
