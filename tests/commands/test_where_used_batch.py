@@ -83,10 +83,12 @@ def test_the_demo_answers_a_recall(capsys: pytest.CaptureFixture[str]) -> None:
         ["jobs.guard-rails", "TW-32", "RAIL-LONG, RAIL-SHORT"],
         ["jobs.tower-wagon-doors", "TW-31", "DOOR, SKIRT, LADDER"],
     ]
-    assert of_primer[2] == "Vehicles: TW-32, TW-31"
+    # the record that was issued of the doors, then the vehicles of both
+    assert of_primer[2].startswith("register: AB-MS-3107 A  in force  TW-31  DOOR, SKIRT, LADDER")
+    assert of_primer[3] == "Vehicles: TW-32, TW-31"
     # of jobs with this product alone
-    assert of_primer[3].startswith("Not known: no batch is recorded of jobs.depot-shunter-refit, ")
-    assert "tool-trailer-frame" not in of_primer[3]
+    assert of_primer[4].startswith("Not known: no batch is recorded of jobs.depot-shunter-refit, ")
+    assert "tool-trailer-frame" not in of_primer[4]
     of_repair = _said(DEMO, "T410-0951", capsys)
     assert "  LADDER part 2  top  topcoat-410  1 pack  " in of_repair[0]
     assert "Not known: jobs.guard-rails records no batch of topcoat-410 on RAIL-LONG, RAIL-SHORT" in of_repair
