@@ -35,6 +35,7 @@ ROUNDS = (
     "round_17",
     "round_18",
     "round_19",
+    "round_20",
 )  # those that were measured; a later one joins when it was
 
 

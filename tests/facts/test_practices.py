@@ -233,6 +233,8 @@ FAULTY = {
     "weld_after": "Brackets are welded on after the last coat.",
     "wash_fresh": "Stickers are put on the painted door the next day.",
     "full_heat": "The kiln goes to full heat at once.",
+    "painted_for_weld": "All faces are coated right up to and over the edges that are welded in the field.",
+    "not_stoved": "The silicone cures fully in air within 7 days; no heating is needed.",
     "no_feather": "The old paint is cut square at the spot.",
     "no_stripe": "One coat, no stripe coat.",
     "coat_thicker": "Where the surface is rough, coat thicker.",

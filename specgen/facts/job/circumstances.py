@@ -33,6 +33,7 @@ NAMES = frozenset(
         "plastic",
         "thermoplastic",
         "wood",
+        "stoved",
         "old-paint",
         "lead",
         "isocyanate",
@@ -142,6 +143,7 @@ def _paint(product: Product) -> frozenset[str]:
         "waterborne-only": product.binder.endswith("_wb"),
         "waterborne": product.binder.endswith("_wb"),
         "zinc-rich": product.binder in {"zinc_inorganic", "zinc_organic", "zinc_pu"},
+        "stoved": bool(product.stoving) or cure == "stoved",
         "curing": cure in {"chemical", "oxidative", "moisture", "peroxide", "released by moisture"},
     }
     return frozenset(name for name, holds in named.items() if holds) | (traits_of(product) & NAMES)

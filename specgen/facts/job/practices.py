@@ -27,8 +27,8 @@ from specgen.standards.tables import Row, table
 SENTENCE = re.compile(r"[;\n]|\.(?!\d)")
 _BREAK = re.compile(r",(?!\d)|\bbut\b")
 _FORBIDDEN = re.compile(
-    r"\b(?:not|never|no|none|nobody|nothing|nowhere|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|instead of|"
-    r"rather than|unless|except|reject\w*|refus\w*|must not|excluded|free of|against|until (?:it|they) (?:is|are)|other than)\b",
+    r"\b(?:not|never|no(?! longer\b)|none|nobody|nothing|nowhere|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|"
+    r"instead of|rather than|unless|except|reject\w*|refus\w*|must not|excluded|free of|against|until (?:it|they) (?:is|are)|other than)\b",
     re.I,
 )
 _DENIED_BEFORE = re.compile(r"\b(?:not|never|no|without|nor|instead of|rather than)\s+(?:be |being |to be )?$", re.I)

@@ -1,7 +1,7 @@
 """JOB003 A DFT criterion names its acceptance rule
 
 Checks
-    Each inspection point whose criterion states a minimum, nominal or maximum DFT also names the acceptance rule for the readings (one as specified that names none accepts no reading outside the limits), and its edition where that rule is SSPC-PA 2, with its level from the edition of 2012 on; earlier editions had no levels. A minimum alone needs no rule: no reading may be below it. An own rule states what it counts, in keys or in words; the keys of an own rule stand under no other.
+    Each inspection point whose criterion states a minimum, nominal or maximum DFT also names the acceptance rule for the readings (one as specified that names none accepts no reading outside the limits), and its edition where that rule is SSPC-PA 2 (a warning where a level stands beside a minimum or maximum, which every edition with levels reads alike), with its level from the edition of 2012 on; earlier editions had no levels. A minimum alone needs no rule: no reading may be below it. An own rule states what it counts, in keys or in words; the keys of an own rule stand under no other.
 Why
     The same readings satisfy one acceptance rule and fail another, and the editions of one rule differ; without the name it cannot be decided whether a low reading fails.
 Passes
@@ -25,7 +25,11 @@ Passes
 Fails
     jobs.refit.inspection.primer-film.criterion: {min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.rule
 
-    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, level: 3, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.edition
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, level: 3, min: 40 um, max: 80 um}    # warning at jobs.refit.inspection.primer-film.criterion.edition
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.edition
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, level: 3, nominal: 60 um}    # at jobs.refit.inspection.primer-film.criterion.edition
 
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 40 um, max: 80 um}    # at jobs.refit.inspection.primer-film.criterion.text
 
@@ -81,7 +85,10 @@ def film_criterion_named(job: Job, spec: Spec, on: date) -> Problems:
 def _edition_and_level(criterion: Criterion, point: str) -> Problems:
     path = ("inspection", point, "criterion")
     if criterion.edition is None:
-        yield Problem((*path, "edition"), f"the criterion of {point} names SSPC-PA 2 without its edition")
+        what = f"the criterion of {point} names SSPC-PA 2 without its edition"
+        # a level and a limit of its own are read alike in every edition that has levels
+        alike = criterion.level is not None and (criterion.min is not None or criterion.max is not None)
+        yield Problem((*path, "edition"), what, severity=WARNING if alike else None)
         return
     years = [int(year) for year in re.findall(r"(?:19|20)\d\d", criterion.edition)]
     first = min(int(row["from_edition"]) for row in _EDITIONS.rows if row["levels"] == "yes")

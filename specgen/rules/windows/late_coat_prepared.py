@@ -14,7 +14,13 @@ Passes
 
     products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
     systems.cab.layers.primer.if_exceeded: Wipe with solvent and call the technical service.
+
+    products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
+    systems.cab.layers.primer.if_exceeded: Wipe clean and sand with P400, not through to the metal.
 Fails
+    products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
+    systems.cab.layers.primer.if_exceeded: Wipe with solvent and coat; no sanding is needed.    # at systems.cab.layers.primer.if_exceeded    # also JOB015 at systems.cab.layers.primer.if_exceeded
+
     products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
     systems.cab.layers.primer.if_exceeded: Wipe with solvent and go on.    # at systems.cab.layers.primer.if_exceeded
 
@@ -38,6 +44,7 @@ from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System
 
 _CURES = {"chemical", "moisture", "released by moisture"}
 _CLEANS = re.compile(r"\b(?:wip|wash|clean|degreas|tack|rins)\w*", re.I)
+_DENIED = re.compile(r"\b(?:no|without|not)\b[^.;,]*", re.I)
 _MORE = re.compile(
     r"blast|strip|grind|remov|take\w* off|taken off|ask|call|stop|engineer|technical|manufacturer|agree|reject|patch|key|mechanic|roughen|test",
     re.I,
@@ -52,10 +59,14 @@ def late_coat_prepared(system: System, spec: Spec, on: date) -> Problems:
         path = ("layers", below.id, "if_exceeded")
         if family["cure"] in _CURES and lets_stand(late):
             yield Problem(path, f"past its interval {below.id} is overcoated without preparation: {late}")
-        elif _CLEANS.search(late) and not (says_sanding(late) or _MORE.search(late)):
+        elif _CLEANS.search(late) and not _prepares(_DENIED.sub("", late)):
             ordered = [window.if_exceeded or "" for window in windows_for(below, above, spec)]
             abraded = next((text for text in ordered if says_sanding(text)), None)
             if abraded is not None:
                 yield Problem(
                     path, f"past its interval {below.id} is only cleaned: {late}; the product orders: {abraded}"
                 )
+
+
+def _prepares(text: str) -> bool:
+    return says_sanding(text) or _MORE.search(text) is not None
