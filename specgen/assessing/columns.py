@@ -30,6 +30,7 @@ _COLUMNS = (
     Column("test", "quantity measured where a point looks at several: salt, dust-quantity, dust-size or profile"),
     Column("value", "what was read: a number, a class, or conforming or not conforming"),
     Column("unit", "unit of the value, as in um or mil"),
+    Column("water", "water on the patch of a salt test, where its value is the rise of conductivity in uS/cm", "mL"),
     Column("walk", "direction, for spots measured outwards from an area that does not conform"),
     Column("dropped_by", "who dropped this reading, which was repeated at its spot"),
     Column("dropped_why", "why it was dropped"),

@@ -5,42 +5,28 @@ A limit that is typed is held against the figure; words are a person's to judge,
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
-from fractions import Fraction
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
-from specgen.assessing.cells import CellError, concession_of, figure_of, number_of, verdict_of
+from specgen.assessing.answer import Answer
+from specgen.assessing.cells import CellError, concession_of, number_of, verdict_of
 from specgen.assessing.conceded import Grants, outside, under
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record
+from specgen.assessing.surface import TESTS, ColumnError
 from specgen.assessing.wording import film_text
 from specgen.assessing.zinc import Zinc
-from specgen.facts.job.concessions import profile_asked
 from specgen.facts.job.zinc_beneath import zinc_asked
 from specgen.facts.tests.outcome import Outcome, judged, limit_of
 from specgen.model.acceptance import InspectionPoint
 from specgen.model.concession import Concession
 from specgen.model.job import Item
-from specgen.model.preparation import Preparation
 from specgen.model.test_report import DoneTest
 from specgen.model.test_required import AskedTest
 from specgen.model.test_value import read_result
 from specgen.trade.verdict import Verdict
-from specgen.units.display import show, show_range
+from specgen.units.display import show_range
 from specgen.units.locale import N_, phrase
-from specgen.units.quantity import Quantity
-
-
-@dataclass(frozen=True, slots=True)
-class Answer:
-    """What one row says of a point: a verdict and why, and by whom; `word` is the row where it is a person's word, `under` what it is
-    conceded by."""
-
-    verdict: Verdict
-    why: str = ""
-    by: str = ""
-    word: Record | None = None
-    under: Concession | None = None
 
 
 def answers(
@@ -62,7 +48,8 @@ def answers(
             try:
                 yield _of_surface(record, test, item, point, grants)
             except CellError as reason:
-                faults.tell("RDG003", reason.what, record.place("value"), point=point.id, item=item.id)
+                column = reason.column if isinstance(reason, ColumnError) else "value"
+                faults.tell("RDG003", reason.what, record.place(column), point=point.id, item=item.id)
         elif _limited(point):
             results.append(record)
         else:
@@ -194,53 +181,3 @@ def _under(key: str, by: str, word: Record, found: Concession | None) -> Answer:
     why = N_("accepted by {who} under the concession {id}: {conceded}")
     said = phrase(why, who=by, id=key, conceded=" ".join(found.words.conceded.split()))
     return Answer(Verdict.CONCEDED, said, by, under=found)
-
-
-def _salt(record: Record, preparation: Preparation | None) -> Answer:
-    found = figure_of("surface_density", record.text("value"), record.unit_text("value"))
-    return _at_most(found, preparation.salt_limit if preparation is not None else None, N_("salt"))
-
-
-def _profile(record: Record, preparation: Preparation | None) -> Answer:
-    found = figure_of("thickness", record.text("value"), record.unit_text("value"))
-    asked = profile_asked(preparation) if preparation is not None else None
-    if asked is None:
-        return Answer(Verdict.NOT_DECIDED, phrase(N_("no surface profile is specified")))
-    if asked.holds(found):
-        return Answer(Verdict.CONFORMING)
-    return Answer(
-        Verdict.NOT_CONFORMING,
-        phrase(N_("surface profile {found}, outside {limits}"), found=show(found), limits=show_range(asked)),
-    )
-
-
-def _dust(name: str) -> Callable[[Record, Preparation | None], Answer]:
-    def judged(record: Record, preparation: Preparation | None) -> Answer:
-        found, digits, _ = number_of(record.text("value"))
-        limit: str | None = getattr(preparation, f"dust_{name}") if preparation is not None else None
-        if limit is None:
-            return Answer(Verdict.NOT_DECIDED, phrase(N_("no limit of dust is specified")))
-        if found <= Fraction(limit):
-            return Answer(Verdict.CONFORMING)
-        why = N_("dust rated {found}, at most {limit} is allowed")
-        return Answer(Verdict.NOT_CONFORMING, phrase(why, found=digits, limit=limit))
-
-    return judged
-
-
-def _at_most(found: Quantity, limit: Quantity | None, what: str) -> Answer:
-    if limit is None:
-        return Answer(Verdict.NOT_DECIDED, phrase(N_("no limit of {what} is specified"), what=phrase(what)))
-    if found <= limit:
-        return Answer(Verdict.CONFORMING)
-    why = N_("{what} {found}, at most {limit} is allowed")
-    return Answer(Verdict.NOT_CONFORMING, phrase(why, what=phrase(what), found=show(found), limit=show(limit)))
-
-
-TESTS: Mapping[str, Callable[[Record, Preparation | None], Answer]] = {
-    "salt": _salt,
-    "profile": _profile,
-    "dust-quantity": _dust("quantity"),
-    "dust-size": _dust("size"),
-}
-"""By the word in the column `test`: what the preparation of the item limits in figures."""

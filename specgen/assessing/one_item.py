@@ -6,11 +6,12 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 
 from specgen.assessing.air_of_days import days_without_air
+from specgen.assessing.answer import Answer
 from specgen.assessing.cells import has_time, is_word
 from specgen.assessing.conceded import COUNTS, Film, Grants, outside, under
 from specgen.assessing.faults import Faults
 from specgen.assessing.film import short_of
-from specgen.assessing.looked_at import Answer, answers, zinc_answers
+from specgen.assessing.looked_at import answers, zinc_answers
 from specgen.assessing.records import Record
 from specgen.assessing.results import AirRead, At, BatchUsed, Done, LessBefore, Lot, Reason
 from specgen.assessing.wording import names, reason_text, walk_text

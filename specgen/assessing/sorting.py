@@ -14,8 +14,8 @@ from specgen.assessing.cells import is_word
 from specgen.assessing.columns import COLUMNS
 from specgen.assessing.faults import Faults
 from specgen.assessing.forms import PRINTED
-from specgen.assessing.looked_at import TESTS
 from specgen.assessing.records import Record, Source, columns
+from specgen.assessing.surface import TESTS
 from specgen.facts.job.inspected import film_points
 from specgen.model.job import Job
 from specgen.model.spec import Spec

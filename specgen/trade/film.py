@@ -7,13 +7,11 @@ Called by the data sheet and the work instruction, and by the rules on film.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from specgen.standards.citations import LOGIC, cite
 from specgen.trade.given import Source, take
-from specgen.trade.working import Input, Working, WorkingError, work
+from specgen.trade.working import Input, Working, work
 from specgen.units.locale import N_, phrase
-from specgen.units.quantity import Quantity
 
 PERCENT = N_("100: shares are in percent")
 ON_AREA = N_("1 mL on 1 m² is 1 µm")
@@ -56,32 +54,6 @@ def thinned_volume_solids(id: str, volume_solids: Source, thinner: Source) -> Wo
     inputs = (_solids(volume_solids), _thinner(thinner))
     name, formula = "volume solids after thinning", "VS * 100 / (100 + t)"
     return work(id, name, formula, inputs, kind="share", unit="%", places=1, source=_THINNED, note=PERCENT)
-
-
-@dataclass(frozen=True, slots=True)
-class CombFilm:
-    """The dry film behind a comb reading: from `low`, included, to `high`, not included."""
-
-    low: Working
-    high: Working
-
-    def refutes(self, target: Quantity) -> bool:
-        """True where the dry film cannot be `target`. False means "not refuted": a comb never proves a dry film."""
-        return not self.low.quantity <= target < self.high.quantity
-
-
-def comb_film(
-    id: str, last_wet: Source, first_dry: Source, volume_solids: Source, thinner: Source | None = None
-) -> CombFilm:
-    """The dry film, in um, between the last wetted tooth of the comb and the first dry one. Source: MIL-HDBK-1110.
-
-    Raises WorkingError where the last wetted tooth is not below the first dry one.
-    """
-    low = _dry_film(f"{id}.low", "DFT, lower bound", "last wetted tooth", last_wet, volume_solids, thinner, "um")
-    high = _dry_film(f"{id}.high", "DFT, upper bound", "first dry tooth", first_dry, volume_solids, thinner, "um")
-    if low.quantity >= high.quantity:
-        raise WorkingError("the last wetted tooth of the comb is not below the first dry one")
-    return CombFilm(low, high)
 
 
 def film_left(id: str, film: Source, removed: Sequence[Source], unit: str = "um") -> Working:

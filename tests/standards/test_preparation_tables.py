@@ -7,7 +7,10 @@ from itertools import pairwise
 
 import pytest
 
+from specgen.facts.tests.profile_grade import grade_ranges
+from specgen.standards.citations import Basis
 from specgen.standards.tables import table
+from specgen.units.quantity import parse_range
 
 
 @pytest.mark.cases("grade_pairs")
@@ -110,31 +113,24 @@ def test_severe_service_never_asks_less() -> None:
 
 @pytest.mark.cases("comparator")
 def test_segment_of_a_comparator(case: dict[str, str]) -> None:
-    def of(name: str) -> list[dict[str, str]]:
-        wanted = (case["comparator"], case["segment"])
-        return [dict(row) for row in table(name).rows if (row["comparator"], row["segment"]) == wanted]
-
-    (nominal,), (limits,) = of("profile_comparator"), of("profile_comparator_limits")
-    assert (nominal["nominal_um"], nominal["basis"]) == (case["nominal"], "published")
-    assert (limits["least_um"], limits["most_um"], limits["basis"]) == (case["least"], case["most"], "memory")
-    assert int(case["least"]) < int(case["nominal"]) < int(case["most"])
+    wanted = (case["comparator"], case["segment"])
+    (row,) = [row for row in table("profile_comparator").rows if (row["comparator"], row["segment"]) == wanted]
+    assert (row["nominal_um"], row["basis"]) == (case["nominal"], "published")
 
 
 @pytest.mark.cases("profile_grades")
 def test_profile_grade(case: dict[str, str]) -> None:
-    (row,) = [
-        row
-        for row in table("profile_grades").rows
-        if (row["comparator"], row["grade"]) == (case["comparator"], case["grade"])
-    ]
-    assert (row["from_um"], row["below_um"], row["basis"]) == (case["from"], case["below"], "memory")
+    (found,) = grade_ranges(f"{case['grade']} {case['comparator']}").values()
+    assert found == parse_range("thickness", f"{case['from']}..{case['below']} um")
+    assert table("profile_grades").basis is Basis.MEMORY
 
 
 @pytest.mark.parametrize("comparator", ["grit", "shot"])
 def test_profile_grades_follow_the_segments_without_a_gap(comparator: str) -> None:
     segments = [int(row["nominal_um"]) for row in table("profile_comparator").rows if row["comparator"] == comparator]
-    grades = [row for row in table("profile_grades").rows if row["comparator"] == comparator]
-    assert [(int(row["from_um"]), int(row["below_um"])) for row in grades] == list(pairwise(segments))
+    grades = [grade_ranges(f"{grade} {comparator}")[comparator] for grade in ("fine", "medium", "coarse")]
+    ends = [tuple(end.to("um") for end in (one.low, one.high) if end is not None) for one in grades]
+    assert ends == list(pairwise(segments))
     assert segments == sorted(set(segments))
 
 

@@ -101,8 +101,3 @@ def test_salt_per_rise_of_conductivity_follows_from_the_constants() -> None:
         # kg/(m2 S) x mL / mm2 is mg/m2 per µS/cm once: 1 mL / 1 mm2 = 1 m, 1 µS/cm = 1e-4 S/m, 1 kg = 1e6 mg
         worked = value["c for mixed salts"] * millilitres / value["patch area"] * Fraction(1, 10_000) * 1_000_000
         assert worked == value[f"{millilitres} mL on the patch"]
-
-
-def test_dust_sizes_meet_without_a_gap() -> None:
-    rows = table("dust_size_classes").rows[1:]
-    assert [row["from_um"] for row in rows[1:]] == [row["to_um"] for row in rows[:-1]]

@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specgen.facts.job.counting import counting
-from specgen.facts.job.counts import counts_of_rule, least_count
+from specgen.facts.job.counts import counts_of_rule
 from specgen.model.acceptance import AcceptanceRule, Criterion
 from specgen.standards.tables import table
 from specgen.trade.film_acceptance import Counting, Fault, Least, accepts, judge
@@ -277,12 +277,6 @@ def test_areas_spots_and_readings_of_sspc_pa_2(case: dict[str, str]) -> None:
 def test_readings_of_iso_19840(case: dict[str, str]) -> None:
     found = counts_of_rule(AcceptanceRule.ISO_19840, parse_quantity("area", f"{case['area']} m2"))
     assert found["readings"].number == int(case["readings"])
-
-
-@pytest.mark.cases("ninety_ten_counts")
-def test_readings_on_flat_surfaces_under_90_10(case: dict[str, str]) -> None:
-    area = parse_quantity("area", f"{case['area']} m2")
-    assert least_count("ninety_ten_readings", area).number == int(case["readings"])
 
 
 def test_together_the_gravest_decides_and_nothing_is_no_pass() -> None:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 import pytest
 
-from specgen.trade.film import comb_film, dry_film, film_left, thinned_volume_solids, wet_film
+from specgen.trade.film import dry_film, film_left, thinned_volume_solids, wet_film
 from specgen.trade.passes import (
     coats_for,
     film_of_passes,
@@ -68,19 +68,6 @@ def test_thinner_lowers_what_a_sag_limit_leaves() -> None:
     coats = coats_for("n", um("120"), None, um("150"), percent("26.4"), thinner("10"))
     assert coats.result == 4
     assert coats.substituted() == "rounded up (120 ÷ (150 × 26.4 ÷ (100 + 10)))"
-
-
-def test_comb_reading_gives_an_interval_closed_below_and_open_above() -> None:
-    film = comb_film("c", um("175"), um("200"), percent("40"))
-    assert (film.low.quantity, film.high.quantity) == (um("70"), um("80"))
-    targets = [um("69.9"), um("70"), um("79.9"), um("80")]
-    assert [film.refutes(target) for target in targets] == [True, False, False, True]
-
-
-def test_comb_teeth_in_the_wrong_order_are_refused() -> None:
-    with pytest.raises(WorkingError) as refused:
-        comb_film("c", um("200"), um("200"), percent("40"))
-    assert refused.value.what == "the last wetted tooth of the comb is not below the first dry one"
 
 
 def test_passes() -> None:

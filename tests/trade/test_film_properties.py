@@ -9,7 +9,7 @@ import math
 from collections.abc import Callable
 from fractions import Fraction
 
-from hypothesis import assume, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specgen.trade.cans import area_per_can, cans
@@ -21,7 +21,7 @@ from specgen.trade.consumption import (
     spreading_rate_us,
 )
 from specgen.trade.dead_volume import DeadVolume, dead_volume
-from specgen.trade.film import comb_film, dry_film, thinned_volume_solids, wet_film
+from specgen.trade.film import dry_film, thinned_volume_solids, wet_film
 from specgen.trade.loss import (
     LossShare,
     Surplus,
@@ -252,21 +252,6 @@ def test_p39_coats_are_the_least_that_reach(target: Quantity, most: Quantity, sa
     count = coats_for("n", target, most, sag, solids).number
     assert count * limit >= target.base > (count - 1) * limit
     assert count == math.ceil(target.base / limit)
-
-
-@QUICK
-@given(FILM, FILM, SOLIDS, THINNER, FILM)
-def test_p40_comb_interval_keeps_its_order_and_never_proves(
-    first: Quantity, second: Quantity, solids: Quantity, thinner: Quantity, target: Quantity
-) -> None:
-    assume(first != second)
-    last_wet, first_dry = sorted([first, second])
-    film = comb_film("c", last_wet, first_dry, solids, thinner)
-    assert film.low.quantity < film.high.quantity
-    assert not film.refutes(film.low.quantity)
-    assert film.refutes(film.high.quantity)
-    wet = wet_film("w", target, solids, thinner).quantity
-    assert film.refutes(target) is not (last_wet <= wet < first_dry)
 
 
 @QUICK

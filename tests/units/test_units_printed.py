@@ -25,7 +25,7 @@ NAME = re.compile(r"[^\W\d]\w*")
 RAW = ("um", "deg", "2", "3", "*")
 # What a working computes, a table states or a test result is in; no source has a leaf of these kinds alone.
 NOT_WRITTEN = {
-    "colour_difference", "colour_difference_2000", "colour_difference_ab", "colour_difference_cmc", "concentration", "cycles",
+    "colour_difference", "colour_difference_2000", "colour_difference_ab", "colour_difference_cmc", "concentration", "conductivity", "cycles",
     "double_rubs", "holidays", "humidity_ratio", "impact", "krebs", "molar_volume", "radiant_exposure", "speed", "swings",
     "vapour_share", "viscosity",
 }  # fmt: skip
