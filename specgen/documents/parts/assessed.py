@@ -143,8 +143,8 @@ def air_table(found: Assessment, spec: Spec, words: Words) -> TableView:
         Column(words("Air"), "w-8"),
         Column(words("Humidity"), "w-10"),
         Column(words("Surface"), "w-8"),
-        Column(words("Calculated"), "w-20"),
-        Column(words("Outside its limits")),
+        Column(words("Calculated")),
+        Column(words("Outside its limits"), "w-20"),
         Column(words("By"), "w-12"),
     ]
     rows, coats = [], coats_by_id(found.job, spec, words)
@@ -168,13 +168,13 @@ def with_unit(text: str, unit: str) -> str:
 
 def batches_table(found: Assessment, spec: Spec, words: Words) -> TableView:
     columns = [
-        Column(words("Product"), "w-20"),
-        Column(words("Coat"), "w-15"),
+        Column(words("Product"), "w-25"),
+        Column(words("Coat"), "w-12"),
         Column(words("Item"), "w-10"),
-        Column(words("Batch"), "w-15"),
-        Column(words("Use by"), "w-12"),
-        Column(words("Cans"), "w-8", numeric=True),
-        Column(words("Applied"), "w-12"),
+        Column(words("Batch"), "w-12"),
+        Column(words("Use by"), "w-10"),
+        Column(words("Cans"), "w-6", numeric=True),
+        Column(words("Applied"), "w-15"),
         Column(words("By")),
     ]
     coats, products = coats_by_id(found.job, spec, words), spec.products

@@ -12,11 +12,11 @@ from specgen.units.locale import Phrase
 def times_between(found: Assessment, words: Words) -> TableView:
     """A row for each time that the job limits, with the items for which it was the same."""
     columns = [
-        Column(words("Item"), "w-12"),
+        Column(words("Item"), "w-20"),
         Column(words("From coat to coat"), "w-20"),
         Column(words("By the records"), "w-20"),
         Column(words("Required"), "w-15"),
-        Column(words("Result"), "w-15"),
+        Column(words("Result"), "w-12"),
         Column(words("Reasons")),
     ]
     items: dict[tuple[str, ...], list[str]] = {}
